@@ -1,0 +1,101 @@
+/** A Reply is data, not text: a command makes one, each platform's writer renders it once. */
+import type { UtcMs } from '../sky/types.js';
+
+/** How serious an answer is. Always shown as a word too, never by colour alone. */
+export type Level = 'info' | 'good' | 'caution' | 'danger';
+
+/** Plain JSON, as `ask --json` prints it. */
+export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
+
+export interface Fact {
+  readonly label: string;
+  readonly value: string;
+}
+
+/**
+ * Something the member may pick next. Picking it runs `run` as if it had been typed, so choices need no memory
+ * and survive restarts. At most 25 a reply; `label` ≤ 80 characters, `run` ≤ 90 (platform limits, see reply-limits.ts).
+ */
+export interface Choice {
+  readonly label: string;
+  /** A command line in the text grammar, without prefix: `up NGC 7331 site:Calgary`. */
+  readonly run: string;
+  /** Where several choices stand together, the one most people want. */
+  readonly preferred?: boolean;
+}
+
+export interface ChartPoint {
+  readonly utcMs: UtcMs;
+  readonly altitudeDeg: number;
+}
+
+/** Altitude against time through one night. */
+export interface NightChart {
+  readonly kind: 'night';
+  readonly title: string;
+  /** IANA zone for the time axis. */
+  readonly zone: string;
+  readonly startUtcMs: UtcMs;
+  readonly endUtcMs: UtcMs;
+  /** Airless altitude of the target, evenly spaced. */
+  readonly curve: readonly ChartPoint[];
+  readonly moonCurve: readonly ChartPoint[];
+  readonly bands: readonly { readonly fromUtcMs: UtcMs; readonly toUtcMs: UtcMs; readonly band: 'day' | 'civil' | 'nautical' | 'astronomical' | 'dark' }[];
+  readonly minimumAltitudeDeg: number | null;
+  /** The member's own horizon along the target's path, where one is known. */
+  readonly horizonCurve?: readonly ChartPoint[];
+  readonly nowUtcMs: UtcMs | null;
+  readonly best: ChartPoint | null;
+  readonly altText: string;
+}
+
+/** A horizon profile: obstruction altitude by azimuth. */
+export interface HorizonChart {
+  readonly kind: 'horizon';
+  readonly title: string;
+  readonly points: readonly { readonly azimuthDeg: number; readonly altitudeDeg: number }[];
+  readonly altText: string;
+}
+
+export type Chart = NightChart | HorizonChart;
+
+export interface Reply {
+  readonly title: string;
+  readonly level: Level;
+  /** Verdict first, one or two sentences: "Up, best at 23:40 MST, 62° high." */
+  readonly summary: string;
+  readonly facts: readonly Fact[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+  readonly chart?: Chart;
+  readonly choices?: readonly Choice[];
+  /** `asker`: shown to the one who asked alone (a member's own site, personal data). */
+  readonly audience: 'everyone' | 'asker';
+  /** The machine-readable answer, with the fields DESIGN's contract names. */
+  readonly data: { readonly [key: string]: Json };
+}
+
+/** Something was wrong with what was asked. `message` says what was wrong and what would be right, ≤ 400 characters. */
+export interface Problem {
+  readonly problem: string;
+  readonly message: string;
+  readonly choices?: readonly Choice[];
+}
+
+export type Outcome = Reply | Problem;
+
+export const MESSAGE_LIMIT = 400;
+
+/** Makes a Problem; the code is kebab-case ("unknown-target"). Over-long messages are cut at the limit. */
+export const problem = (code: string, message: string, choices?: readonly Choice[]): Problem => ({
+  problem: code,
+  message: message.length <= MESSAGE_LIMIT ? message : `${message.slice(0, MESSAGE_LIMIT - 1)}…`,
+  ...(choices === undefined ? {} : { choices }),
+});
+
+export const isProblem = (outcome: Outcome): outcome is Problem => 'problem' in outcome;
+
+/** A Reply with everything optional left empty. */
+export const reply = (parts: Pick<Reply, 'title' | 'summary'> & Partial<Reply>): Reply => ({
+  level: 'info', facts: [], notes: [], cautions: [], audience: 'everyone', data: {}, ...parts,
+});

@@ -1,0 +1,124 @@
+/** What the bot remembers. One interface; SQLite and PostgreSQL stand behind it; nothing else may be stored. */
+import type { UtcMs } from '../sky/types.js';
+import type { Json } from '../reply/reply.js';
+
+/** A store that cannot answer now. `message` is fit for a member; the cause is for the log. */
+export class StoreError extends Error {
+  constructor(
+    readonly code: 'store-unavailable' | 'store-full' | 'store-read-only' | 'store-locked' | 'store-damaged' | 'store-limit',
+    message: string,
+    options?: { cause?: unknown },
+  ) { super(message, options); }
+}
+
+export interface Owner { readonly kind: 'member' | 'club'; readonly id: string }
+
+export interface HorizonPoint { readonly azimuthDeg: number; readonly altitudeDeg: number }
+
+export interface StoredSite {
+  readonly name: string;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly elevationM: number;
+  readonly zone: string;
+  readonly horizon: readonly HorizonPoint[] | null;
+  /** The one used when none is named. */
+  readonly isDefault: boolean;
+}
+
+export interface Gear {
+  readonly mount: 'german' | 'fork' | 'altaz' | null;
+  /** A path id of the fault model. */
+  readonly connection: string | null;
+  readonly system: 'windows' | 'macos' | 'linux' | null;
+}
+
+export interface StoredWalk {
+  readonly id: string;
+  readonly clubId: string;
+  /** Whose mount it is about. */
+  readonly memberId: string;
+  /** Who started it for them, or null. */
+  readonly helperId: string | null;
+  readonly platform: string;
+  readonly channelId: string;
+  /** The triage engine's own state. */
+  readonly state: Json;
+  readonly updatedUtcMs: UtcMs;
+  readonly endedUtcMs: UtcMs | null;
+}
+
+export interface NewReminder {
+  readonly memberId: string;
+  readonly clubId: string;
+  readonly platform: string;
+  readonly channelId: string;
+  /** `member`: to the member alone; `channel`: to the channel. */
+  readonly to: 'member' | 'channel';
+  readonly kind: 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+  readonly dueUtcMs: UtcMs;
+  /** After this instant it has lost its sense and is dropped (null: never dropped silently). */
+  readonly staleUtcMs: UtcMs | null;
+  /** For standing reminders: how to find the next one. */
+  readonly repeat: Json | null;
+  /** What is said, bounded plain text. */
+  readonly text: string;
+}
+export interface Reminder extends NewReminder { readonly id: string }
+
+/** Every method may reject with StoreError and with nothing else. */
+export interface Store {
+  readonly sites: {
+    list(owner: Owner): Promise<readonly StoredSite[]>;
+    /** Adds or replaces by name (case-insensitive). Limit: 20 an owner ('store-limit'). */
+    put(owner: Owner, site: StoredSite): Promise<void>;
+    remove(owner: Owner, name: string): Promise<boolean>;
+    rename(owner: Owner, name: string, newName: string): Promise<boolean>;
+    setDefault(owner: Owner, name: string): Promise<boolean>;
+  };
+  readonly gear: {
+    get(memberId: string): Promise<Gear | null>;
+    put(memberId: string, gear: Gear): Promise<void>;
+  };
+  readonly walks: {
+    put(walk: StoredWalk): Promise<void>;
+    get(id: string): Promise<StoredWalk | null>;
+    /** The newest walk not ended about this member in this club, or started by them. */
+    active(clubId: string, memberId: string): Promise<StoredWalk | null>;
+    /** Removes walks last touched before the instant; returns how many. */
+    purge(beforeUtcMs: UtcMs): Promise<number>;
+  };
+  readonly outcomes: {
+    /** Counts one confirmed cause for the club; holds no member. */
+    add(clubId: string, faultId: string): Promise<void>;
+    counts(clubId: string): Promise<Readonly<Record<string, number>>>;
+  };
+  readonly reminders: {
+    add(reminder: NewReminder): Promise<Reminder>;
+    list(memberId: string): Promise<readonly Reminder[]>;
+    cancel(memberId: string, id: string): Promise<boolean>;
+    /** Takes up to `limit` due reminders for this process alone until `leaseUtcMs`. */
+    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number): Promise<readonly Reminder[]>;
+    /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */
+    settle(id: string, claimant: string, nextDueUtcMs: UtcMs | null): Promise<boolean>;
+  };
+  /** Small values a platform keeps: sync token, registered-commands hash, direct room ids. */
+  readonly notes: {
+    get(key: string): Promise<string | null>;
+    set(key: string, value: string): Promise<void>;
+  };
+  /** Platform events already answered, so that each is answered once across restarts and processes. */
+  readonly events: {
+    /** True the first time a key is claimed, false ever after (kept for a day at least). */
+    claim(key: string, nowUtcMs: UtcMs): Promise<boolean>;
+    /** Marks a claimed key as answered. */
+    answered(key: string): Promise<void>;
+    /** Claimed but never marked answered (the process died between), claimed at or after the instant. */
+    unanswered(prefix: string, sinceUtcMs: UtcMs): Promise<readonly string[]>;
+  };
+  /** Everything kept about a member, as JSON for `mydata`. */
+  exportMember(memberId: string): Promise<Json>;
+  /** Removes every row of a member in one transaction; returns how many. */
+  forgetMember(memberId: string): Promise<number>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,42 @@
+import js from '@eslint/js';
+import tseslint from 'typescript-eslint';
+
+// Dependencies point one way: platforms → commands → (triage, pointing, catalogue, sky, reply, store).
+const pure = (folder, allowed) => ({
+  files: [`bot/${folder}/**/*.ts`],
+  rules: {
+    'no-restricted-imports': ['error', {
+      patterns: [{
+        regex: `^(node:|\\.\\./(?!${allowed}))`,
+        message: `bot/${folder} is pure: it may import ${allowed.replace('/', '')} and its own files, no I/O.`,
+      }],
+    }],
+    'no-restricted-globals': ['error', 'setTimeout', 'setInterval', 'fetch', 'process', 'console'],
+    'no-restricted-syntax': ['error',
+      { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Time is a parameter here.' },
+      { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Time is a parameter here.' },
+      { selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']", message: 'Results are deterministic here.' },
+    ],
+  },
+});
+
+export default tseslint.config(
+  { ignores: ['dist/', 'node_modules/', 'coverage/', 'data/', 'charts/', '.cache/'] },
+  js.configs.recommended,
+  ...tseslint.configs.recommendedTypeChecked,
+  {
+    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.js', '*.mjs', 'vitest.config.ts', 'vitest.homeserver.config.ts'] }, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/require-await': 'off',
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
+    },
+  },
+  pure('sky', 'sky/'),
+  pure('pointing', 'sky/'),
+  { files: ['**/*.js', '**/*.mjs', '*.config.ts'], ...tseslint.configs.disableTypeChecked },
+  { files: ['*.config.ts', '*.config.js'], rules: { 'no-restricted-exports': 'off' } },
+  { files: ['**/*.mjs', '*.js'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } } },
+);
