@@ -1,0 +1,8 @@
+/** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
+export type { Target, TargetKind } from './target.js';
+export { TARGET_KINDS, type Catalogue, type CatalogueSweep } from './catalogue.js';
+export type { CoordinateFault, TargetProblem, TargetResolution } from './target-resolution.js';
+export { loadCatalogue } from './load-catalogue.js';
+export { resolveTarget } from './resolve-target.js';
+export { completeTargets, type TargetCompletion } from './complete-targets.js';
+export { targetLabel, targetProblemMessage } from './wording.js';

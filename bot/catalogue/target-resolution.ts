@@ -1,0 +1,43 @@
+/** What looking up a target can come to: a target, or a problem as a code with its facts; the sentences live in wording.ts. */
+import type { Target } from './target.js';
+
+/** What is wrong with something that was meant as coordinates. */
+export type CoordinateFault =
+  /** Right ascension is not within 0..24 h (0..360°). */
+  | 'right-ascension-range'
+  /** Declination is not within -90..90°. */
+  | 'declination-range'
+  /** Minutes or seconds are 60 or more. */
+  | 'sixtieths-range'
+  /** Two plain decimals: the first could be hours or degrees. */
+  | 'hours-or-degrees'
+  /** Looks like coordinates, but cannot be read as a pair. */
+  | 'unreadable';
+
+export type TargetProblem =
+  | {
+      readonly ok: false;
+      readonly problem: 'unknown-target';
+      /** What was typed, cleaned and shortened for showing. */
+      readonly text: string;
+      /** Best first, at most 5; empty when nothing is near. */
+      readonly nearest: readonly Target[];
+      readonly reason: 'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent';
+    }
+  | {
+      readonly ok: false;
+      readonly problem: 'ambiguous-target';
+      readonly text: string;
+      /** Best known first, at most 25. Each candidate's `name` resolves to it alone. */
+      readonly candidates: readonly Target[];
+    }
+  | {
+      readonly ok: false;
+      readonly problem: 'bad-coordinates';
+      readonly text: string;
+      readonly fault: CoordinateFault;
+      /** The number that is out of range, where there is one. */
+      readonly value: number | null;
+    };
+
+export type TargetResolution = { readonly ok: true; readonly target: Target } | TargetProblem;

@@ -1,0 +1,10 @@
+/** The door to sites and place names: load the gazetteer lazily, resolve and complete, and word what went wrong. */
+export type { Site } from './site.js';
+export type * from './site-resolution.js';
+export { loadPlaces, type Places } from './load-places.js';
+export { resolvePlace } from './resolve-place.js';
+export { completePlaces, type PlaceCompletion } from './complete-places.js';
+export { parsePosition } from './parse-position.js';
+export { resolveSite, siteFromPosition, siteFromPlace } from './resolve-site.js';
+export { timeZoneAt } from './time-zone-at.js';
+export { placeLabel, placeSpec, positionName, siteProblemMessage } from './wording.js';

@@ -1,0 +1,52 @@
+/** What looking up a site, a place name or a position can come to; the sentences live in wording.ts. */
+import type { Site } from './site.js';
+
+/** A named place from the gazetteer. */
+export interface PlaceRecord {
+  readonly name: string;
+  /** First-level region ("Alberta"), or "" where there is none. */
+  readonly region: string;
+  /** ISO 3166-1 alpha-2 code. */
+  readonly countryCode: string;
+  readonly country: string;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly elevationM: number;
+  readonly population: number;
+  /** IANA time zone. */
+  readonly zone: string;
+}
+
+export type PositionFault =
+  | 'latitude-range' | 'longitude-range' | 'sixtieths-range'
+  /** Latitude beyond 90 with a second number that could be one: the two may be swapped. */
+  | 'maybe-swapped'
+  /** Two of the same axis ("51N 52N"). */
+  | 'same-axis'
+  /** Looks like a position, but cannot be read as one. */
+  | 'unreadable';
+
+export interface Position {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  /** From an ISO 6709 string that carries a height; else null. */
+  readonly elevationM: number | null;
+}
+
+export type PositionProblem = {
+  readonly ok: false; readonly problem: 'bad-position'; readonly text: string; readonly fault: PositionFault;
+  readonly value: number | null;
+};
+
+/** `null` when the text does not look like a position at all (then it may be a place name). */
+export type PositionResolution = ({ readonly ok: true } & { readonly position: Position }) | PositionProblem | null;
+
+export type PlaceProblem =
+  | { readonly ok: false; readonly problem: 'unknown-place'; readonly text: string; readonly nearest: readonly PlaceRecord[];
+      readonly reason: 'empty' | 'too-long' | 'not-found' }
+  | { readonly ok: false; readonly problem: 'ambiguous-place'; readonly text: string; readonly candidates: readonly PlaceRecord[] };
+
+export type PlaceResolution = { readonly ok: true; readonly place: PlaceRecord; readonly note?: string } | PlaceProblem;
+
+export type SiteProblem = PlaceProblem | PositionProblem;
+export type SiteResolution = { readonly ok: true; readonly site: Site } | SiteProblem;
