@@ -22,7 +22,7 @@ const expectation = (spec: OptionSpec): string => {
 };
 
 /** Checks raw option values (strings from text, typed values from Discord) against a command's declaration. */
-export const checkOptions = (command: Command, raw: ReadonlyMap<string, unknown>): Readonly<Record<string, unknown>> | Problem => {
+export const checkOptions = (command: Command, raw: ReadonlyMap<string, unknown>): { readonly values: Readonly<Record<string, unknown>> } | Problem => {
   const values: Record<string, unknown> = Object.create(null) as Record<string, unknown>;
   for (const name of raw.keys()) {
     if (!Object.hasOwn(command.options, name)) return problem('unknown-option', `${command.name} has no option "${tidy(name, 30)}:".`);
@@ -37,7 +37,7 @@ export const checkOptions = (command: Command, raw: ReadonlyMap<string, unknown>
     if (!checked.success) return problem('bad-option', `${name}: "${tidy(String(value as string), 40)}" does not fit; it takes ${expectation(spec)}.`);
     values[name] = checked.data;
   }
-  return values;
+  return { values };
 };
 
 /** Runs one command. Never rejects: what goes wrong inside becomes a Problem and goes to `onError`. */
@@ -47,10 +47,10 @@ export const runCommand = async (
   if (command.access === 'manager' && !asker.isManager) {
     return problem('not-allowed', `${command.name} is for those who may change the club's settings here.`);
   }
-  const options = checkOptions(command, raw);
-  if ('problem' in options) return options as unknown as Problem;
+  const checked = checkOptions(command, raw);
+  if ('problem' in checked) return checked;
   try {
-    return await command.run(deps, { options: options as never, asker, nowUtcMs });
+    return await command.run(deps, { options: checked.values as never, asker, nowUtcMs });
   } catch (error) {
     onError(error, command.name);
     if (error instanceof StoreError) return problem(error.code, error.message);
