@@ -1,0 +1,40 @@
+/** Draws a Chart as SVG and PNG, off screen, with the font that ships beside this file. */
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Resvg } from '@resvg/resvg-js';
+import { LineChart, ScatterChart } from 'echarts/charts';
+import { GridComponent, MarkAreaComponent, MarkLineComponent, TitleComponent } from 'echarts/components';
+import * as echarts from 'echarts/core';
+import { SVGRenderer } from 'echarts/renderers';
+import { horizonChartOption } from './horizon-chart.js';
+import { nightChartOption } from './night-chart.js';
+import type { Chart } from './reply.js';
+
+echarts.use([LineChart, ScatterChart, GridComponent, MarkAreaComponent, MarkLineComponent, TitleComponent, SVGRenderer]);
+
+export const CHART_WIDTH = 1000;
+export const CHART_HEIGHT = 640;
+
+// From source the fonts lie beside this file; from dist/ they lie in the source tree it was built from.
+const fontFile = (name: string): string => {
+  const beside = fileURLToPath(new URL(`fonts/${name}`, import.meta.url));
+  return existsSync(beside) ? beside : fileURLToPath(new URL(`../../../bot/reply/fonts/${name}`, import.meta.url));
+};
+const FONT = { fontFiles: [fontFile('DejaVuSans.ttf')], defaultFontFamily: 'DejaVu Sans', loadSystemFonts: false };
+
+/** The chart as SVG text. Pure but for the library it uses. */
+export const chartSvg = (chart: Chart): string => {
+  const canvas = echarts.init(null, null, { renderer: 'svg', ssr: true, width: CHART_WIDTH, height: CHART_HEIGHT });
+  try {
+    canvas.setOption(chart.kind === 'night' ? nightChartOption(chart) : horizonChartOption(chart));
+    return canvas.renderToSVGString();
+  } finally {
+    canvas.dispose();
+  }
+};
+
+/** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing libraries fail. */
+export const renderChart = async (chart: Chart): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
+  const image = new Resvg(chartSvg(chart), { font: FONT }).render();
+  return { png: image.asPng(), width: image.width, height: image.height };
+};
