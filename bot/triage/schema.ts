@@ -1,0 +1,153 @@
+/**
+ * The shape of the fault model's YAML entries: one zod schema a kind of entry, with what each field means to the walk.
+ * Every file is a YAML list of entries. Cross-references between entries are held by check-references.ts, not here.
+ */
+import { z } from 'zod';
+
+export const SYSTEMS = ['windows', 'macos', 'linux'] as const;
+export type System = (typeof SYSTEMS)[number];
+
+/** `direct`: the client program opens the port itself; `platform`: it talks through a driver platform. */
+export const CLIENTS = ['direct', 'platform'] as const;
+export type Client = (typeof CLIENTS)[number];
+
+const line = (limit: number) => z.string().trim().min(1).max(limit);
+
+// A choice runs `triage walk:ABCDEF answer:CHECK.ANSWER` and may have 90 characters at most.
+const id = z.string().max(36).regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/u, 'an id is lower-case words joined by hyphens, starting with a letter');
+const answerId = z.string().max(24).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
+
+/** Where the entry came from: a document with its address, or the words "common practice, no source". */
+const source = line(300);
+
+/** Leaving a list out means "all of them". */
+const only = z.strictObject({
+  paths: z.array(id).min(1).optional(),
+  systems: z.array(z.enum(SYSTEMS)).min(1).optional(),
+  clients: z.array(z.enum(CLIENTS)).min(1).optional(),
+});
+
+/** An answer id (certain but for mistakes), or answer ids with probabilities adding up to at most 1 (the rest is shared by the answers left out). */
+const answerOdds = z.union([
+  answerId,
+  z.record(answerId, z.number().min(0).max(1)).refine(
+    (odds) => Object.values(odds).reduce((sum, value) => sum + value, 0) <= 1.0001, 'the probabilities add up to more than 1',
+  ),
+]);
+
+const bySystem = (limit: number) => ({
+  all: line(limit).optional(), windows: line(limit).optional(), macos: line(limit).optional(), linux: line(limit).optional(),
+});
+const atLeastOne = (value: object) => Object.values(value).some((part) => part !== undefined);
+
+/** One text for everyone, or one for each system; `all` comes before the system's own. */
+const systemText = z.union([line(600), z.strictObject(bySystem(600)).refine(atLeastOne, 'give `all` or at least one system')]);
+
+const stepList = z.array(line(240)).min(1).max(8);
+const systemSteps = z.union([stepList, z.strictObject({
+  all: stepList.optional(), windows: stepList.optional(), macos: stepList.optional(), linux: stepList.optional(),
+}).refine(atLeastOne, 'give `all` or at least one system')]);
+
+/** paths.yaml: one way for a computer to reach a mount. */
+export const pathSchema = z.strictObject({
+  id,
+  /** Shown as a choice: ≤ 70 characters. */
+  title: line(70),
+  description: line(300),
+  /** Stage ids in the order the signal goes. */
+  stages: z.array(id).min(2),
+  systems: z.array(z.enum(SYSTEMS)).min(1),
+  clients: z.array(z.enum(CLIENTS)).min(1),
+  source: source.optional(),
+});
+
+/** stages.yaml, in order. Where a member does not know the path, this order holds. */
+export const stageSchema = z.strictObject({ id, title: line(60) });
+
+/** faults/*.yaml: one thing that can be wrong. */
+export const faultSchema = z.strictObject({
+  id,
+  stage: id,
+  title: line(90),
+  /** Why it happens and what it looks like. */
+  why: line(400),
+  /** How common it is beside the others; 1 is usual, 3 often, 0.2 rare. */
+  weight: z.number().positive().max(100),
+  /** Every entry whose conditions all hold multiplies the weight. */
+  weightOn: z.array(z.strictObject({
+    path: id.optional(), system: z.enum(SYSTEMS).optional(), client: z.enum(CLIENTS).optional(), factor: z.number().positive().max(100),
+  })).optional(),
+  only: only.optional(),
+  /** What checks answer if this is the fault, where it differs from the default (see `checkSchema.scope`). */
+  answers: z.record(id, answerOdds).optional(),
+  remedy: z.strictObject({ steps: systemSteps, minutes: z.number().positive().max(600), cautions: z.array(id).optional() }),
+  /** What the member sees when the remedy worked; `check` with `answer` where one of the checks shows it. */
+  verify: z.strictObject({ text: line(240), check: id.optional(), answer: answerId.optional() }),
+  /** The command that takes over for this kind of fault. */
+  handsOverTo: z.literal('astray').optional(),
+  /** The cause ids of that command which confirm this fault. */
+  astrayCauses: z.array(id).optional(),
+  /** Faults that no check tells apart from this one, on purpose; their remedies are tried in turn. */
+  sameAs: z.array(id).optional(),
+  source,
+});
+
+/** checks/*.yaml: one thing a member can look at, and what it may answer. "Not sure" is added to every check by the engine. */
+export const checkSchema = z.strictObject({
+  id,
+  stage: id,
+  /** One short question, clear on a phone. */
+  question: line(160),
+  how: systemText,
+  /** Two to eight; labels are button texts. */
+  answers: z.array(z.strictObject({ id: answerId, label: line(70) })).min(2).max(8),
+  /** The answer when nothing is wrong: the default for every fault that neither names this check nor makes it fail. */
+  good: answerId,
+  /**
+   * `part` (default): looks at one thing, so it answers `good` under every fault that does not name it (a setting, a plug).
+   * `chain`: passes only when everything before it works (a device shows up, the mount replies), so it answers not-good
+   * under every fault at an earlier stage that does not name it, and `good` under faults at its own or a later stage.
+   */
+  scope: z.enum(['part', 'chain']).default('part'),
+  /** For `chain`: the answer given when something earlier is broken (default: any answer but `good`, equally). */
+  bad: answerId.optional(),
+  /** What it answers for faults of a whole stage that do not name it; goes before `scope`. For "how far do you get?". */
+  byStage: z.record(id, answerOdds).optional(),
+  /** Minutes it takes. */
+  minutes: z.number().positive().max(120),
+  /** The share of members who cannot tell (default 0.05). */
+  unsure: z.number().min(0).max(0.9).optional(),
+  /** Asked before anything else on its paths, whatever it is worth (a wrong answer could hurt someone or the gear). Sparingly. */
+  safety: z.boolean().optional(),
+  powerOffFirst: z.boolean().optional(),
+  cautions: z.array(id).optional(),
+  only: only.optional(),
+  source,
+});
+
+/** evidence.yaml: what a line of pasted text, or a symptom in words, says. */
+export const evidenceSchema = z.strictObject({
+  id,
+  /** RE2 syntax; letter case is ignored; `^` and `$` match at line ends. */
+  pattern: line(300),
+  /** A text that must match. */
+  example: line(500),
+  /** A text that must not. */
+  nonExample: line(500).optional(),
+  answers: z.record(id, answerId).optional(),
+  /** Fault id → how many times likelier the text makes it (below 1: less likely). */
+  suggests: z.record(id, z.number().positive().max(1000)).optional(),
+  /** The system this text can only come from. */
+  system: z.enum(SYSTEMS).optional(),
+  /** What it means, one line for the member. */
+  says: line(200),
+  source,
+});
+
+export type PathEntry = z.infer<typeof pathSchema>;
+export type StageEntry = z.infer<typeof stageSchema>;
+export type FaultEntry = z.infer<typeof faultSchema>;
+export type CheckEntry = z.infer<typeof checkSchema>;
+export type EvidenceEntry = z.infer<typeof evidenceSchema>;
+export type Only = z.infer<typeof only>;
+export type AnswerOdds = z.infer<typeof answerOdds>;
