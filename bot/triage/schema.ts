@@ -128,7 +128,10 @@ export const checkSchema = z.strictObject({
 /** evidence.yaml: what a line of pasted text, or a symptom in words, says. */
 export const evidenceSchema = z.strictObject({
   id,
-  /** RE2 syntax; letter case is ignored; `^` and `$` match at line ends. */
+  /**
+   * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
+   * have no use here, and a space in the pattern stands for any white space.
+   */
   pattern: line(300),
   /** A text that must match. */
   example: line(500),

@@ -1,0 +1,13 @@
+/** Evidence patterns run on text from strangers, so they run on RE2's linear-time engine alone. */
+import { RE2JS } from 're2js';
+
+export interface Pattern { readonly matches: (text: string) => boolean }
+
+/** White space folded to single spaces, as platforms may already have done; patterns and texts are compared in this form. */
+export const foldText = (text: string): string => text.replace(/\s+/gu, ' ').trim();
+
+/** Throws where the pattern is not RE2 syntax (look-around and back references are not). */
+export const compilePattern = (pattern: string): Pattern => {
+  const compiled = RE2JS.compile(pattern, RE2JS.CASE_INSENSITIVE);
+  return { matches: (text) => compiled.matcher(text).find() };
+};

@@ -1,0 +1,165 @@
+/** Reads the fault model's YAML files into entries that remember where they stand, and lays an overlay over them. */
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
+import type { z } from 'zod';
+import type { KnowledgeProblem } from './knowledge-problem.js';
+import { checkSchema, evidenceSchema, faultSchema, pathSchema, stageSchema, type CheckEntry, type EvidenceEntry, type FaultEntry, type PathEntry, type StageEntry } from './schema.js';
+
+export type EntryKind = 'paths' | 'stages' | 'faults' | 'checks' | 'evidence';
+
+export interface Entries {
+  readonly paths: readonly PathEntry[];
+  readonly stages: readonly StageEntry[];
+  readonly faults: readonly FaultEntry[];
+  readonly checks: readonly CheckEntry[];
+  readonly evidence: readonly EvidenceEntry[];
+}
+
+/** Where a field of an entry stands; the entry itself with an empty path. */
+export type Locate = (kind: EntryKind, id: string, path: readonly (string | number)[]) => { readonly file: string; readonly line: number };
+
+export interface ReadResult {
+  readonly entries: Entries;
+  readonly problems: readonly KnowledgeProblem[];
+  readonly locate: Locate;
+}
+
+const KINDS: readonly EntryKind[] = ['paths', 'stages', 'faults', 'checks', 'evidence'];
+const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
+  paths: pathSchema, stages: stageSchema, faults: faultSchema, checks: checkSchema, evidence: evidenceSchema,
+};
+
+interface Place { readonly file: string; readonly node: Node; readonly lines: LineCounter }
+interface RawEntry { readonly value: Record<string, unknown>; readonly places: readonly Place[] }
+
+/** `faults.yaml` and every YAML file under `faults/`, in name order. */
+const filesOf = (folder: string, kind: EntryKind): string[] => {
+  const files: string[] = [];
+  const collect = (path: string): void => {
+    for (const name of readdirSync(path).sort()) {
+      const child = join(path, name);
+      if (statSync(child).isDirectory()) collect(child);
+      else if (/\.ya?ml$/u.test(name)) files.push(child);
+    }
+  };
+  for (const name of [`${kind}.yaml`, `${kind}.yml`]) if (existsSync(join(folder, name))) files.push(join(folder, name));
+  if (existsSync(join(folder, kind))) collect(join(folder, kind));
+  return files;
+};
+
+const lineOf = (place: Place, path: readonly (string | number)[]): number => {
+  let found: Node = place.node;
+  let current: unknown = place.node;
+  for (const key of path) {
+    if (isMap(current)) {
+      const pair = current.items.find((item) => String(item.key) === String(key));
+      if (pair === undefined) break;
+      if (isNode(pair.key)) found = pair.key;
+      current = pair.value;
+    } else if (isSeq(current)) {
+      current = current.items[Number(key)];
+      if (isNode(current)) found = current;
+    } else break;
+  }
+  return place.lines.linePos(found.range?.[0] ?? 0).line;
+};
+
+const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): { readonly id: string; readonly value: Record<string, unknown>; readonly place: Place }[] => {
+  const lines = new LineCounter();
+  const document = parseDocument(readFileSync(file, 'utf8'), { lineCounter: lines, version: '1.2', schema: 'core' });
+  for (const error of [...document.errors, ...document.warnings]) {
+    problems.push({ file: shown, line: lines.linePos(error.pos[0]).line, entry: null, message: error.message.split('\n')[0] ?? 'not readable as YAML' });
+  }
+  if (document.errors.length > 0 || document.contents === null) return [];
+  if (!isSeq(document.contents)) {
+    problems.push({ file: shown, line: 1, entry: null, message: 'the file must be a list of entries, each starting with "- id:"' });
+    return [];
+  }
+  return document.contents.items.flatMap((node) => {
+    if (!isNode(node)) return [];
+    const place: Place = { file: shown, node, lines };
+    const value: unknown = node.toJS(document, { maxAliasCount: 50 });
+    const id = isMap(node) ? (value as Record<string, unknown>)['id'] : undefined;
+    if (typeof id !== 'string') {
+      problems.push({ file: shown, line: lineOf(place, []), entry: null, message: 'an entry needs an id of lower-case words joined by hyphens' });
+      return [];
+    }
+    return [{ id, value: value as Record<string, unknown>, place }];
+  });
+};
+
+const isPlainObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/**
+ * A club's entry over a shipped one: fields given replace, `answers` and `suggests` by check or fault, all else stays.
+ * `weight: 0` is not allowed; `remove: true` takes the entry out.
+ */
+const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
+  const merged = { ...base, ...over };
+  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage'] as const) {
+    const [below, above] = [base[key], over[key]];
+    if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
+  }
+  return merged;
+};
+
+/**
+ * Reads the shipped folder and, over it, the club's. Never throws for what the files say: problems are returned, and
+ * entries that have one are left out.
+ */
+export const readEntries = (folder: string, overlayFolder?: string): ReadResult => {
+  const problems: KnowledgeProblem[] = [];
+  const raw = new Map<EntryKind, Map<string, RawEntry>>(KINDS.map((kind) => [kind, new Map()]));
+  const layers = overlayFolder === undefined ? [folder] : [folder, overlayFolder];
+  for (const [layer, root] of layers.entries()) {
+    if (!existsSync(root)) {
+      problems.push({ file: root, line: 1, entry: null, message: 'there is no such folder' });
+      continue;
+    }
+    for (const kind of KINDS) {
+      const found = raw.get(kind) ?? new Map<string, RawEntry>();
+      const seen = new Set<string>();
+      for (const file of filesOf(root, kind)) {
+        const shown = layer === 0 ? file : join(root, relative(root, file));
+        for (const { id, value, place } of readFile(file, shown, problems)) {
+          if (seen.has(id)) {
+            problems.push({ file: shown, line: lineOf(place, []), entry: id, message: `there is another of the ${kind} with this id in the same folder` });
+            continue;
+          }
+          seen.add(id);
+          const base = found.get(id);
+          if (value['remove'] === true && layer > 0) {
+            if (base === undefined) problems.push({ file: shown, line: lineOf(place, []), entry: id, message: `nothing to remove: none of the ${kind} has this id` });
+            found.delete(id);
+          } else {
+            found.set(id, base === undefined ? { value, places: [place] } : { value: overlaid(base.value, value), places: [place, ...base.places] });
+          }
+        }
+      }
+    }
+  }
+
+  const locate: Locate = (kind, id, path) => {
+    const places = raw.get(kind)?.get(id)?.places ?? [];
+    // The club's place of a field where it gives it, else the shipped one.
+    const head = path[0];
+    const place = places.find(({ node }) => head === undefined || (isMap(node) && node.has(head))) ?? places[0];
+    return place === undefined ? { file: folder, line: 1 } : { file: place.file, line: lineOf(place, path) };
+  };
+
+  const parsed = Object.fromEntries(KINDS.map((kind) => [kind, [...raw.get(kind) ?? []].flatMap(([id, entry]) => {
+    const result = SCHEMAS[kind].safeParse(entry.value);
+    if (result.success) return [result.data];
+    for (const issue of result.error.issues) {
+      const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
+      const extra = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
+      problems.push({
+        ...locate(kind, id, extra === undefined ? path : [...path, extra]), entry: id,
+        message: path.length === 0 ? issue.message : `${path.join('.')}: ${issue.message}`,
+      });
+    }
+    return [];
+  })])) as unknown as Entries;
+  return { entries: parsed, problems, locate };
+};
