@@ -1,0 +1,139 @@
+/** Zeros and peaks of a smooth function of time, found without missing short excursions between samples. */
+import type { TimeSpan } from './night.js';
+import type { UtcMs } from './types.js';
+
+export type TimeFunction = (utcMs: UtcMs) => number;
+
+export interface Crossing {
+  readonly utcMs: UtcMs;
+  /** Whether the function goes from negative to positive. */
+  readonly rising: boolean;
+}
+
+/**
+ * Fine enough that no altitude has two turning points of one kind between three samples; shorter excursions are caught at
+ * the turning points themselves.
+ */
+const SAMPLE_MS = 240_000;
+const TIME_TOLERANCE_MS = 0.5;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** The zero between two instants at which the function's signs differ (bisection kept, secants taken: the Illinois method; M. Dowell and P. Jarratt, BIT 11, 168 (1971)). */
+export const zeroBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+  let a = startUtcMs;
+  let b = endUtcMs;
+  let fa = f(a);
+  let fb = f(b);
+  if (fa === 0) return a;
+  if (fb === 0) return b;
+  let keptSide = 0;
+  for (let turn = 0; turn < 100 && Math.abs(b - a) > TIME_TOLERANCE_MS; turn++) {
+    // Every third turn halves the bracket outright, so that a flat function cannot stall the secants.
+    const c = turn % 3 === 2 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
+    const fc = f(c);
+    if (fc === 0) return c;
+    if (fc > 0 === fb > 0) {
+      b = c;
+      fb = fc;
+      if (keptSide === -1) fa /= 2;
+      keptSide = -1;
+    } else {
+      a = c;
+      fa = fc;
+      if (keptSide === 1) fb /= 2;
+      keptSide = 1;
+    }
+  }
+  return (a + b) / 2;
+};
+
+/** Where the function peaks between two instants, given that it has one peak there (golden-section search; J. Kiefer, Proc. AMS 4, 502 (1953)). */
+export const peakBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+  let a = startUtcMs;
+  let b = endUtcMs;
+  let c = b - GOLDEN * (b - a);
+  let d = a + GOLDEN * (b - a);
+  let fc = f(c);
+  let fd = f(d);
+  while (b - a > TIME_TOLERANCE_MS * 2) {
+    if (fc >= fd) {
+      b = d;
+      d = c;
+      fd = fc;
+      c = b - GOLDEN * (b - a);
+      fc = f(c);
+    } else {
+      a = c;
+      c = d;
+      fc = fd;
+      d = a + GOLDEN * (b - a);
+      fd = f(d);
+    }
+  }
+  return (a + b) / 2;
+};
+
+/** Instants from start to end, evenly, at most SAMPLE_MS apart. */
+const sampleTimes = (startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs[] => {
+  const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / SAMPLE_MS));
+  return Array.from({ length: steps + 1 }, (_, i) => startUtcMs + ((endUtcMs - startUtcMs) * i) / steps);
+};
+
+/** Every change of sign between start and end, in order. The function may be any altitude less a limit. */
+export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Crossing[] => {
+  if (!(endUtcMs > startUtcMs)) return [];
+  const times = sampleTimes(startUtcMs, endUtcMs);
+  const values = times.map(f);
+  const found: Crossing[] = [];
+  const look = (a: UtcMs, fa: number, b: UtcMs, fb: number): void => {
+    if (fa > 0 !== fb > 0) found.push({ utcMs: zeroBetween(f, a, b), rising: fb > 0 });
+  };
+  for (let i = 1; i < times.length; i++) {
+    const [before, now, after] = [values[i - 1]!, values[i]!, values[i + 1]];
+    look(times[i - 1]!, before, times[i]!, now);
+    if (after === undefined || before > 0 !== now > 0 || now > 0 !== after > 0) continue;
+    // Three samples on one side with a turning point towards zero: does it reach over?
+    const side = now > 0 ? -1 : 1;
+    if (side * now < side * before || side * now < side * after) continue;
+    const peak = peakBetween((utcMs) => side * f(utcMs), times[i - 1]!, times[i + 1]!);
+    const atPeak = f(peak);
+    if (atPeak > 0 === now > 0) continue;
+    look(times[i - 1]!, before, peak, atPeak);
+    look(peak, atPeak, times[i + 1]!, after);
+  }
+  return found.sort((a, b) => a.utcMs - b.utcMs);
+};
+
+/** A stretch of time with its ends told apart: an event, or only where the search began or ended. */
+export interface Interval extends TimeSpan {
+  readonly startsByCrossing: boolean;
+  readonly endsByCrossing: boolean;
+}
+
+/** The stretches of the span in which the function is at or below zero, in order. */
+export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Interval[] => {
+  const intervals: Interval[] = [];
+  let open: { startUtcMs: UtcMs; startsByCrossing: boolean } | null =
+    f(startUtcMs) > 0 ? null : { startUtcMs, startsByCrossing: false };
+  for (const { utcMs, rising } of crossingsOf(f, startUtcMs, endUtcMs)) {
+    if (rising && open) {
+      intervals.push({ ...open, endUtcMs: utcMs, endsByCrossing: true });
+      open = null;
+    } else if (!rising) {
+      open = { startUtcMs: utcMs, startsByCrossing: true };
+    }
+  }
+  if (open) intervals.push({ ...open, endUtcMs, endsByCrossing: false });
+  return intervals;
+};
+
+/** When the function is greatest between start and end, ends included. */
+export const greatestIn = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+  const times = sampleTimes(startUtcMs, endUtcMs);
+  const values = times.map(f);
+  let best = 0;
+  for (let i = 1; i < values.length; i++) if (values[i]! > values[best]!) best = i;
+  const peak = peakBetween(f, times[Math.max(0, best - 1)]!, times[Math.min(times.length - 1, best + 1)]!);
+  // At an end of the span the function may still be climbing out of it; then the end itself is the answer.
+  return f(peak) >= values[best]! ? peak : times[best]!;
+};

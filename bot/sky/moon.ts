@@ -1,0 +1,49 @@
+/** The Moon as it troubles an observer: where it is, how full, how near a target, and when the dark is free of it. */
+import { Body, Illumination, MoonPhase } from 'astronomy-engine';
+import { intervalsBelow } from './crossings.js';
+import { engineTime } from './engine-time.js';
+import type { TimeSpan } from './night.js';
+import { placeOf } from './place.js';
+import { aboveHorizon } from './rise-set.js';
+import { bodySeparationDeg } from './separation.js';
+import { skyTrack } from './sky-track.js';
+import { darkness } from './twilight.js';
+import type { Observer, Place, SkyBody, UtcMs } from './types.js';
+
+export const MOON: SkyBody = { kind: 'solarSystem', body: 'Moon' };
+
+export interface MoonState {
+  readonly place: Place;
+  /** Illuminated fraction of the disc seen from the Earth's centre, 0..1. */
+  readonly illuminatedFraction: number;
+  /** Angle Sun–Moon–Earth, 0 (full) to 180° (new). */
+  readonly phaseAngleDeg: number;
+  /** Ecliptic longitude of the Moon less the Sun's, 0..360°: 0 new, 90 first quarter, 180 full, 270 last quarter. */
+  readonly elongationDeg: number;
+  readonly waxing: boolean;
+}
+
+export const moonAt = (observer: Observer, utcMs: UtcMs): MoonState => {
+  const time = engineTime(utcMs);
+  const illumination = Illumination(Body.Moon, time);
+  const elongationDeg = MoonPhase(time);
+  return {
+    place: placeOf(MOON, observer, utcMs),
+    illuminatedFraction: illumination.phase_fraction,
+    phaseAngleDeg: illumination.phase_angle,
+    elongationDeg,
+    waxing: elongationDeg < 180,
+  };
+};
+
+/** The angle between a body and the Moon's centre in the observer's sky, 0..180°. */
+export const moonSeparationDeg = (body: SkyBody, observer: Observer, utcMs: UtcMs): number =>
+  bodySeparationDeg(MOON, body, observer, utcMs);
+
+/** The stretches of astronomical darkness within the span in which the Moon is not up, in order; empty when there are none. */
+export const moonlessDark = (observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs): TimeSpan[] => {
+  const dark = darkness(observer, startUtcMs, endUtcMs);
+  if (dark === null) return [];
+  return intervalsBelow(aboveHorizon(MOON, skyTrack(MOON, observer)), dark.startUtcMs, dark.endUtcMs)
+    .map((interval) => ({ startUtcMs: interval.startUtcMs, endUtcMs: interval.endUtcMs }));
+};
