@@ -1,6 +1,7 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../places/index.js';
 import { problem, type Choice, type Problem } from '../reply/reply.js';
+import { siteNameKey } from '../store/site-name-key.js';
 import { StoreError, type HorizonPoint, type Owner, type StoredSite } from '../store/store.js';
 import type { Asker } from './command.js';
 import type { Deps } from './deps.js';
@@ -21,9 +22,8 @@ export const memberOwner = (asker: Asker): Owner => ({ kind: 'member', id: asker
 /** In a direct message the club is the member alone. */
 export const clubOwner = (asker: Asker): Owner => ({ kind: 'club', id: asker.clubId });
 
-/** Saved names are compared without regard to case or repeated spaces. */
+
 export const sameSiteName = (a: string, b: string): boolean => siteNameKey(a) === siteNameKey(b);
-const siteNameKey = (name: string): string => name.normalize('NFKC').replace(/\s+/gu, ' ').trim().toLowerCase();
 
 /** What a saved site is to the one who asks. */
 export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): ResolvedSite => ({

@@ -97,12 +97,22 @@ export interface Store {
     add(reminder: NewReminder): Promise<Reminder>;
     list(memberId: string): Promise<readonly Reminder[]>;
     cancel(memberId: string, id: string): Promise<boolean>;
-    /** Takes up to `limit` due reminders for this process alone until `leaseUtcMs`. */
-    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number): Promise<readonly Reminder[]>;
+    /** Those said to a channel, whoever set them. */
+    listChannel(platform: string, channelId: string): Promise<readonly Reminder[]>;
+    /** For managers: cancels one said to a channel, whoever set it. */
+    cancelChannel(platform: string, channelId: string, id: string): Promise<boolean>;
+    /**
+     * Takes up to `limit` due reminders, earliest first, for this process alone until `leaseUtcMs`; of the given
+     * platforms only, where any are given.
+     */
+    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number, platforms?: readonly string[]): Promise<readonly Reminder[]>;
     /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */
     settle(id: string, claimant: string, nextDueUtcMs: UtcMs | null): Promise<boolean>;
   };
-  /** Small values a platform keeps: sync token, registered-commands hash, direct room ids. */
+  /**
+   * Small values a platform keeps: sync token, registered-commands hash, direct room ids. A note about one member has a
+   * key that ends with `:` and the member's id (with or without its platform), so that `forgetMember` finds it.
+   */
   readonly notes: {
     get(key: string): Promise<string | null>;
     set(key: string, value: string): Promise<void>;
@@ -115,10 +125,17 @@ export interface Store {
     answered(key: string): Promise<void>;
     /** Claimed but never marked answered (the process died between), claimed at or after the instant. */
     unanswered(prefix: string, sinceUtcMs: UtcMs): Promise<readonly string[]>;
+    /** Removes keys claimed before the instant, answered or not; returns how many. */
+    purge(beforeUtcMs: UtcMs): Promise<number>;
   };
   /** Everything kept about a member, as JSON for `mydata`. */
   exportMember(memberId: string): Promise<Json>;
-  /** Removes every row of a member in one transaction; returns how many. */
+  /**
+   * Removes every row of a member in one transaction; returns how many. What belongs to others stays without the
+   * member's name: walks they helped with, and reminders they set for a channel.
+   */
   forgetMember(memberId: string): Promise<number>;
+  /** Rejects when the store cannot answer: for the health check. */
+  ping(): Promise<void>;
   close(): Promise<void>;
 }

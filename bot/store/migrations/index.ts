@@ -1,0 +1,5 @@
+/** The schema's history, oldest first; version N is the state after the first N steps. */
+import { firstTables } from './0001-first-tables.js';
+import type { Migration } from './migration.js';
+
+export const MIGRATIONS: readonly Migration[] = [firstTables];
