@@ -1,4 +1,10 @@
+/** Suggestions as a member types a target's name: what begins with it first, best known first, within a few milliseconds. */
 import type { Catalogue } from './catalogue.js';
+import { constellationOf } from './designation.js';
+import { cleanText, foldKey, foldWords, LONGEST_TEXT } from './fold-text.js';
+import { nearestNames } from './nearest-names.js';
+import type { Target } from './target.js';
+import { targetLabel } from './wording.js';
 
 /** One suggestion: `value` resolves to the target; `label` (≤ 100 characters) is what a member sees. */
 export interface TargetCompletion {
@@ -6,7 +12,128 @@ export interface TargetCompletion {
   readonly label: string;
 }
 
-/** Suggestions for a partly typed name, best first; an empty `partial` suggests what is best known. Never throws. */
-export function completeTargets(_catalogue: Catalogue, partial: string, _limit = 25): readonly TargetCompletion[] {
-  throw new Error(`not yet: ${partial}`);
+/** Sun, Moon and planets come before everything; negative positions count into `catalogue.solarSystem`. */
+interface CompletionTable {
+  /** Folded keys in code-unit order, several a target. */
+  readonly keys: readonly string[];
+  readonly positions: Int32Array;
+  /** 1 where the key is not the beginning of the name but of a later word in it. */
+  readonly inside: Uint8Array;
+  /** The best known of all, for an empty text. */
+  readonly best: readonly number[];
+}
+
+const tables = new WeakMap<Catalogue, CompletionTable>();
+
+/** Every key a target completes under: its name and aliases whole, and later words of common names. */
+function keysOf(target: Target): { key: string; inside: boolean }[] {
+  const keys: { key: string; inside: boolean }[] = [];
+  for (const name of [target.name, ...target.aliases]) {
+    const words = foldWords(name).split(' ');
+    keys.push({ key: words.join(''), inside: false });
+    const star = /^(\D+?)(\d*)$/.exec(words[0] ?? '');
+    if (/^[a-z]+$/.test(words.at(-1) ?? '') && words.length > 1 && star) {
+      for (let i = 1; i < words.length; i += 1) keys.push({ key: words.slice(i).join(''), inside: true });
+    }
+  }
+  return keys;
+}
+
+function tableOf(catalogue: Catalogue): CompletionTable {
+  const there = tables.get(catalogue);
+  if (there) return there;
+  const entries: { key: string; position: number; inside: boolean }[] = [];
+  catalogue.solarSystem.forEach((target, i) => {
+    for (const { key, inside } of keysOf(target)) entries.push({ key, position: -1 - i, inside });
+  });
+  for (let position = 0; position < catalogue.sweep.length; position += 1) {
+    for (const { key, inside } of keysOf(catalogue.targetAt(position))) entries.push({ key, position, inside });
+  }
+  entries.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  const { rank } = catalogue.index;
+  const best = Array.from({ length: catalogue.sweep.length }, (_, i) => i)
+    .filter((i) => catalogue.sweep.wellKnown[i] === 1)
+    .sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
+  const table: CompletionTable = {
+    keys: entries.map((e) => e.key),
+    positions: Int32Array.from(entries, (e) => e.position),
+    inside: Uint8Array.from(entries, (e) => (e.inside ? 1 : 0)),
+    best: [...catalogue.solarSystem.map((_, i) => -1 - i), ...best].slice(0, 100),
+  };
+  tables.set(catalogue, table);
+  return table;
+}
+
+function lowerBound(keys: readonly string[], key: string): number {
+  let low = 0;
+  let high = keys.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((keys[middle] ?? '') < key) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Other ways to begin: "messier 3" as "m3", "alf lyr" as "alphalyr", "61 cygni" as "61cyg". */
+function prefixes(partial: string): readonly string[] {
+  const words = foldWords(partial).replace(/^the (?=.)/, '');
+  const key = words.replaceAll(' ', '');
+  const found = new Set([key]);
+  const numbered = /^(messier|caldwell|collinder|melotte)(?=\d|$)0*(\d*)$/.exec(key);
+  if (numbered) found.add(`${{ messier: 'm', caldwell: 'c', collinder: 'cr', melotte: 'mel' }[numbered[1] ?? ''] ?? ''}${numbered[2]}`);
+  const padded = /^([a-z]+)0+(\d+)$/.exec(key);
+  if (padded) found.add(`${padded[1]}${padded[2]}`);
+  const parts = words.split(' ');
+  for (let i = 1; i < parts.length; i += 1) {
+    const constellation = constellationOf(parts.slice(i).join(' '));
+    if (constellation !== undefined) found.add(parts.slice(0, i).join('') + foldKey(constellation));
+  }
+  return [...found].filter((k) => k !== '');
+}
+
+function suggestion(catalogue: Catalogue, position: number, typed: readonly string[]): TargetCompletion {
+  const target = position < 0 ? catalogue.solarSystem[-1 - position] : catalogue.targetAt(position);
+  if (!target) throw new RangeError(`No target at ${position}.`);
+  const matched = typed.some((t) => foldKey(target.name).startsWith(t))
+    ? undefined
+    : target.aliases.find((alias) => typed.some((t) => foldKey(alias).includes(t)));
+  return { value: target.name, label: targetLabel(target, matched ?? target.aliases.find((alias) => !/^(?:NGC|IC|C|HIP) ?\d/.test(alias))) };
+}
+
+/**
+ * Suggestions for a partly typed name, best first; an empty text suggests what is best known. Never throws.
+ * Order: the whole name, then names that begin so, then names with a later word that begins so, then near spellings;
+ * within each the best known (Sun, Moon, planets, Messier, named stars, brightness) first.
+ */
+export function completeTargets(catalogue: Catalogue, partial: string, limit = 25): readonly TargetCompletion[] {
+  const table = tableOf(catalogue);
+  const most = Math.max(0, Math.min(limit, 100));
+  if (partial.length > LONGEST_TEXT) return [];
+  const typed = prefixes(cleanText(partial));
+  if (typed.length === 0) return table.best.slice(0, most).map((position) => suggestion(catalogue, position, []));
+
+  const { rank } = catalogue.index;
+  const score = new Map<number, number>();
+  for (const prefix of typed) {
+    for (let i = lowerBound(table.keys, prefix); i < table.keys.length; i += 1) {
+      const key = table.keys[i] ?? '';
+      if (!key.startsWith(prefix)) break;
+      const position = table.positions[i] ?? 0;
+      const value = (key.length === prefix.length ? 0 : 10_000) + (table.inside[i] === 1 ? 100_000 : 0)
+        + (position < 0 ? -1000 - position : rank[position] ?? 9999);
+      const before = score.get(position);
+      if (before === undefined || value < before) score.set(position, value);
+    }
+  }
+  let order = [...score].sort((a, b) => a[1] - b[1] || a[0] - b[0]).slice(0, most).map(([position]) => position);
+  if (order.length === 0 && (typed[0] ?? '').length >= 4) {
+    order = [...nearestNames(catalogue, foldWords(partial)).nearest.slice(0, Math.min(most, 5))];
+  }
+  return order.map((position) => suggestion(catalogue, position, typed));
+}
+
+/** Builds the table now, so that the first member to type does not wait for it. */
+export function warmCompletion(catalogue: Catalogue): void {
+  tableOf(catalogue);
 }

@@ -4,5 +4,5 @@ export { TARGET_KINDS, type Catalogue, type CatalogueSweep } from './catalogue.j
 export type { CoordinateFault, TargetProblem, TargetResolution } from './target-resolution.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
-export { completeTargets, type TargetCompletion } from './complete-targets.js';
+export { completeTargets, warmCompletion, type TargetCompletion } from './complete-targets.js';
 export { targetLabel, targetProblemMessage } from './wording.js';

@@ -1,7 +1,136 @@
+/** Finds the one target a member means by what they typed; asks where it could be several, offers the nearest where it is none. */
+import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
-import type { TargetResolution } from './target-resolution.js';
+import { formatCoordinates, readCoordinates } from './coordinates.js';
+import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
+import { cleanText, foldWords, LONGEST_TEXT, quotable } from './fold-text.js';
+import { nearestNames } from './nearest-names.js';
+import { solarSystemTarget } from './solar-system.js';
+import type { TargetProblem, TargetResolution } from './target-resolution.js';
+import type { Target } from './target.js';
 
-/** Finds the one target a member means by what they typed: a name, a designation or J2000 coordinates. Never throws. */
-export function resolveTarget(_catalogue: Catalogue, text: string): TargetResolution {
-  throw new Error(`not yet: ${text}`);
+const MOST_CANDIDATES = 25;
+/** Parts of a lettered star closer than this (5′: ε Lyr and closer) are one target at the eyepiece. */
+const ONE_TARGET_COS = Math.cos((5 / 60) * (Math.PI / 180));
+
+function coordinateTarget(raHours: number, decDeg: number): Target {
+  return {
+    id: `j2000:${raHours.toFixed(6)}${decDeg < 0 ? '' : '+'}${decDeg.toFixed(5)}`, name: formatCoordinates(raHours, decDeg), aliases: [],
+    kind: 'coordinates', kindText: 'J2000 coordinates', constellation: null, magnitude: null, sizeArcmin: null,
+    body: { kind: 'fixed', raHoursJ2000: raHours, decDegJ2000: decDeg },
+  };
+}
+
+function bestKnownFirst(catalogue: Catalogue, positions: readonly number[]): readonly number[] {
+  const { rank } = catalogue.index;
+  return [...new Set(positions)].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0) || a - b);
+}
+
+function starPositions(catalogue: Catalogue, text: string): { positions: readonly number[]; loose: boolean } {
+  const { exact, unnumbered } = catalogue.index;
+  const positions: number[] = [];
+  let loose = false;
+  for (const { letter, letterNumber, flamsteed, constellation } of starDesignations(text)) {
+    if (letter === null) {
+      if (flamsteed !== null) positions.push(...positionsAt(exact, flamsteedKey(flamsteed, constellation)));
+      continue;
+    }
+    const whole = positionsAt(exact, bayerKey(letter, letterNumber, constellation));
+    const parts = letterNumber === null && whole.length === 0 ? positionsAt(unnumbered, bayerKey(letter, null, constellation)) : [];
+    // "3 Alpha Lyrae" gives both: the number must agree, or it is another star.
+    const agreed = [...whole, ...parts].filter((p) =>
+      flamsteed === null || positionsAt(exact, flamsteedKey(flamsteed, constellation)).includes(p));
+    positions.push(...agreed);
+    loose ||= parts.length > 1;
+  }
+  return { positions, loose };
+}
+
+function closeTogether(catalogue: Catalogue, positions: readonly number[]): boolean {
+  const { unitX, unitY, unitZ } = catalogue.sweep;
+  const first = positions[0];
+  if (first === undefined) return false;
+  return positions.every((p) =>
+    (unitX[p] ?? 0) * (unitX[first] ?? 0) + (unitY[p] ?? 0) * (unitY[first] ?? 0) + (unitZ[p] ?? 0) * (unitZ[first] ?? 0) >= ONE_TARGET_COS);
+}
+
+/** The best known of a constellation, for a text that names only the constellation. */
+function bestOfConstellation(catalogue: Catalogue, constellation: string): readonly number[] {
+  const { sweep } = catalogue;
+  const known: number[] = [];
+  for (let i = 0; i < sweep.length; i += 1) if (sweep.wellKnown[i] === 1) known.push(i);
+  return bestKnownFirst(catalogue, known).filter((i) => catalogue.targetAt(i).constellation === constellation).slice(0, 8);
+}
+
+/**
+ * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
+ * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
+ */
+export function resolveTarget(catalogue: Catalogue, text: string): TargetResolution {
+  const shown = quotable(text);
+  const unknown = (reason: Extract<TargetProblem, { problem: 'unknown-target' }>['reason'], positions: readonly number[] = []): TargetProblem =>
+    ({ ok: false, problem: 'unknown-target', text: shown, nearest: positions.map((p) => catalogue.targetAt(p)), reason });
+  if (text.length > 10 * LONGEST_TEXT) return unknown('too-long');
+  const clean = cleanText(text).replace(/^["“”']+|["“”']+$/gu, '').trim();
+  if (clean.length > LONGEST_TEXT) return unknown('too-long');
+
+  const body = solarSystemTarget(clean);
+  if (body) return { ok: true, target: body };
+  const words = foldWords(clean).replace(/^the (?=.)/, '');
+  if (words === '') return unknown('empty');
+
+  const { exact, short } = catalogue.index;
+  const settle = (positions: readonly number[], note?: string): TargetResolution | null => {
+    const best = bestKnownFirst(catalogue, positions);
+    const only = best[0];
+    if (only === undefined) return null;
+    if (best.length === 1) return { ok: true, target: catalogue.targetAt(only), ...(note === undefined ? {} : { note }) };
+    return {
+      ok: false, problem: 'ambiguous-target', text: shown, candidates: best.slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p)),
+    };
+  };
+
+  const key = words.replaceAll(' ', '');
+  const number = catalogueNumberKey(clean);
+  const stars = starPositions(catalogue, clean);
+  const direct = [...positionsAt(exact, key), ...(number === undefined ? [] : positionsAt(exact, number))];
+  if (direct.length === 0 && stars.loose && closeTogether(catalogue, stars.positions)) {
+    const brightest = [...stars.positions].sort((a, b) => (catalogue.sweep.magnitude[a] ?? 99) - (catalogue.sweep.magnitude[b] ?? 99))[0];
+    if (brightest !== undefined) {
+      const target = catalogue.targetAt(brightest);
+      return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
+    }
+  }
+  const found = settle([...direct, ...stars.positions]);
+  if (found) return found;
+
+  const reading = readCoordinates(clean);
+  if (reading) {
+    if (!reading.ok) return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
+    const target = coordinateTarget(reading.raHours, reading.decDeg);
+    return { ok: true, target, ...(reading.note === undefined ? {} : { note: reading.note }) };
+  }
+
+  const constellation = constellationOf(clean);
+  const shortKeys = [key, withoutKind(words)].filter((k) => k !== null);
+  const shortHits = shortKeys.flatMap((k) => [...positionsAt(short, k), ...(k === key ? [] : positionsAt(exact, k))]);
+  if (constellation !== undefined) {
+    const galaxies = shortHits.filter((p) => catalogue.targetAt(p).kind === 'galaxy');
+    const asked = settle(galaxies.length > 0 ? galaxies : bestOfConstellation(catalogue, constellation));
+    if (asked) return asked;
+  }
+  const shortened = settle(shortHits);
+  if (shortened) return shortened;
+
+  if (number !== undefined) {
+    return unknown(catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found');
+  }
+  const near = nearestNames(catalogue, words);
+  if (near.certain.length > 0) {
+    const first = near.certain[0];
+    const target = first === undefined ? undefined : catalogue.targetAt(first);
+    const settled = settle(near.certain, `Took “${shown}” to be ${near.spelling}${target && target.name !== near.spelling ? ` (${target.name})` : ''}.`);
+    if (settled) return settled;
+  }
+  return unknown('not-found', near.nearest.slice(0, 5));
 }

@@ -40,4 +40,5 @@ export type TargetProblem =
       readonly value: number | null;
     };
 
-export type TargetResolution = { readonly ok: true; readonly target: Target } | TargetProblem;
+/** `note` says what was taken for granted: a spelling corrected, a unit inferred, the brightest of a close pair. */
+export type TargetResolution = { readonly ok: true; readonly target: Target; readonly note?: string } | TargetProblem;

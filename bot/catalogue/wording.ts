@@ -1,12 +1,73 @@
-import type { Target } from './target.js';
+/** The catalogue's sentences: a target in one line, and what was wrong with a look-up and what would be right. */
+import { constellationName } from './constellations.js';
 import type { TargetProblem } from './target-resolution.js';
+import type { Target } from './target.js';
 
-/** "NGC 7331 · spiral galaxy in Pegasus", at most 100 characters. */
-export function targetLabel(target: Target): string {
-  return `${target.name} · ${target.kindText}`.slice(0, 100);
+const LONGEST_LABEL = 100;
+const LONGEST_MESSAGE = 400;
+
+function shorten(text: string, longest: number): string {
+  return text.length > longest ? `${text.slice(0, longest - 1).trimEnd()}…` : text;
 }
 
-/** One sentence or two, ≤ 400 characters, that says what was wrong and what would be right. */
+/** "spiral galaxy in Pegasus", "planet". */
+export function kindAndPlace(target: Target): string {
+  return target.constellation === null ? target.kindText : `${target.kindText} in ${constellationName(target.constellation)}`;
+}
+
+/** "NGC 7331 · spiral galaxy in Pegasus", at most 100 characters; `also` is a further name to show after the first. */
+export function targetLabel(target: Target, also?: string): string {
+  const name = also === undefined || also === target.name ? target.name : `${target.name} (${also})`;
+  return shorten(`${name} · ${kindAndPlace(target)}`, LONGEST_LABEL);
+}
+
+/** "M 97 (Owl Nebula)": enough to choose by. */
+function choice(target: Target): string {
+  const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias));
+  return also === undefined ? target.name : `${target.name} (${also})`;
+}
+
+function choices(targets: readonly Target[], most: number): string {
+  const shown = targets.slice(0, most).map(choice);
+  const last = shown.pop() ?? '';
+  return shown.length === 0 ? last : `${shown.join(', ')} or ${last}`;
+}
+
+function coordinateMessage(problem: Extract<TargetProblem, { problem: 'bad-coordinates' }>): string {
+  const { text, fault, value } = problem;
+  const example = 'for example 05h34m32s +22°00′52″';
+  switch (fault) {
+    case 'right-ascension-range':
+      return `Right ascension ${value ?? ''} is out of range: it goes from 0 up to 24 hours (or 0 up to 360°), ${example}.`;
+    case 'declination-range':
+      return `Declination ${value ?? ''}° is out of range: it goes from −90° to +90°, ${example}.`;
+    case 'sixtieths-range':
+      return `${value ?? 'A part'} is too large for minutes or seconds: they go from 0 up to 60, ${example}.`;
+    case 'hours-or-degrees':
+      return `“${text}” could begin with hours or with degrees. Write the unit: ${value ?? 5.5}h or ${value ?? 82.5}° first, or ${example}.`;
+    case 'unreadable':
+      return `Could not read “${text}” as coordinates. Give right ascension, then declination, both J2000, ${example}.`;
+  }
+}
+
+/** One or two sentences, ≤ 400 characters, that say what was wrong and what would be right. */
 export function targetProblemMessage(problem: TargetProblem): string {
-  throw new Error(`not yet: ${problem.problem}`);
+  const message = (() => {
+    switch (problem.problem) {
+      case 'bad-coordinates':
+        return coordinateMessage(problem);
+      case 'ambiguous-target':
+        return `“${problem.text}” could be ${choices(problem.candidates, 6)}. Which one?`;
+      case 'unknown-target':
+        if (problem.reason === 'empty') return 'Name a target: a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.';
+        if (problem.reason === 'too-long') return 'That is too long for a target. Give a name, a catalogue number or J2000 coordinates.';
+        if (problem.reason === 'listed-as-nonexistent') {
+          return `${problem.text} is a number in the catalogue, but nothing is there: it is listed as nonexistent. Check the number.`;
+        }
+        return problem.nearest.length > 0
+          ? `Found no target “${problem.text}”. Did you mean ${choices(problem.nearest, 4)}?`
+          : `Found no target “${problem.text}”. Try a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.`;
+    }
+  })();
+  return shorten(message, LONGEST_MESSAGE);
 }

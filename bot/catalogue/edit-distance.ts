@@ -1,0 +1,33 @@
+/** How many slips of the finger lie between two words: swaps of neighbours, missing, extra and wrong letters. */
+
+/**
+ * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`.
+ * @returns the distance, or `most + 1` when it is greater than `most`.
+ */
+export function editDistance(a: string, b: string, most: number): number {
+  if (Math.abs(a.length - b.length) > most) return most + 1;
+  let before: number[] = [];
+  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i += 1) {
+    const current = [i];
+    let least = i;
+    for (let j = 1; j <= b.length; j += 1) {
+      const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
+      let cost = Math.min((previous[j] ?? 0) + 1, (current[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + (same ? 0 : 1));
+      if (i > 1 && j > 1 && a.charCodeAt(i - 1) === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === b.charCodeAt(j - 1)) {
+        cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
+      }
+      current[j] = cost;
+      if (cost < least) least = cost;
+    }
+    if (least > most) return most + 1;
+    before = previous;
+    previous = current;
+  }
+  return previous[b.length] ?? most + 1;
+}
+
+/** How many slips are forgiven in a word of this length: none up to 3 letters, one to 7, two beyond. */
+export function forgivenSlips(length: number): number {
+  return length <= 3 ? 0 : length <= 7 ? 1 : 2;
+}

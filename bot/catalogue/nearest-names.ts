@@ -1,0 +1,52 @@
+/** Spelling correction: the names a few slips of the finger away from what was typed, and the planets among them. */
+import { withoutKind } from './catalogue-index.js';
+import type { Catalogue } from './catalogue.js';
+import { editDistance, forgivenSlips } from './edit-distance.js';
+
+export interface NearestNames {
+  /** Positions so near, and so much nearer than any other, that they are what was meant; several where one name is shared. */
+  readonly certain: readonly number[];
+  /** How the certain name is spelt. */
+  readonly spelling: string;
+  /** Positions worth offering, nearest first. */
+  readonly nearest: readonly number[];
+}
+
+interface Spelling {
+  readonly key: string;
+  readonly text: string;
+  readonly position: number;
+}
+
+const spellings = new WeakMap<Catalogue, readonly Spelling[]>();
+
+function spellingsOf(catalogue: Catalogue): readonly Spelling[] {
+  let list = spellings.get(catalogue);
+  if (!list) {
+    list = catalogue.index.names.flatMap(({ key, text, position }) => {
+      const short = withoutKind(text.normalize('NFKD').toLowerCase().replace(/[^a-z0-9 ]/g, ''));
+      return short === null ? [{ key, text, position }] : [{ key, text, position }, { key: short, text, position }];
+    });
+    spellings.set(catalogue, list);
+  }
+  return list;
+}
+
+/** The names nearest to folded words. */
+export function nearestNames(catalogue: Catalogue, words: string): NearestNames {
+  const key = words.replaceAll(' ', '');
+  const forgiven = forgivenSlips(key.length);
+  const reach = Math.max(forgiven, key.length <= 3 ? 1 : key.length <= 5 ? 2 : 3);
+  const found: { distance: number; spelling: Spelling }[] = [];
+  for (const spelling of spellingsOf(catalogue)) {
+    const distance = editDistance(key, spelling.key, reach);
+    if (distance <= reach) found.push({ distance, spelling });
+  }
+  const { rank } = catalogue.index;
+  found.sort((a, b) => a.distance - b.distance || (rank[a.spelling.position] ?? 0) - (rank[b.spelling.position] ?? 0));
+  const best = found[0];
+  const nearest = [...new Set(found.map((f) => f.spelling.position))];
+  if (!best || best.distance > forgiven) return { certain: [], spelling: '', nearest };
+  const same = found.filter((f) => f.distance === best.distance);
+  return { certain: [...new Set(same.map((f) => f.spelling.position))], spelling: best.spelling.text, nearest };
+}

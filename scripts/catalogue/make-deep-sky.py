@@ -1,0 +1,221 @@
+"""Writes knowledge/catalogue/deep-sky.csv from the OpenNGC database that the PyOngc package ships.
+
+Run from the repository's root: python scripts/catalogue/make-deep-sky.py
+Needs: PyOngc (pip), for its ongc.db alone.
+"""
+import csv
+import importlib.metadata
+import math
+import pathlib
+import re
+import sqlite3
+import sys
+
+import pyongc
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+OUT = ROOT / 'knowledge/catalogue/deep-sky.csv'
+NAMES = ROOT / 'scripts/catalogue/common-names.csv'
+
+PREFIXES = {'Mel': 'Mel', 'Cl': 'Cr', 'B': 'Barnard', 'H': 'Harvard', 'C': 'C'}
+# OpenNGC writes one prefix for two catalogues of clusters; these are the trade's usual abbreviations.
+
+
+def designation(name: str) -> str:
+    """OpenNGC's padded name as people write it: 'NGC0001' -> 'NGC 1', 'IC0080 NED01' -> 'IC 80 NED01'."""
+    m = re.match(r'^(NGC|IC|ESO|HCG|MWSC|PGC|UGC|Mel|Cl|B|H|C|M)0*(\d[\d-]*)(.*)$', name)
+    if not m:
+        sys.exit(f'cannot read the designation {name!r}')
+    prefix, number, rest = m.groups()
+    if prefix == 'ESO':
+        return 'ESO ' + name[3:]
+    rest = rest.strip()
+    return f'{PREFIXES.get(prefix, prefix)} {number}{(" " + rest) if rest.startswith("NED") else rest}'
+
+
+def tidy_common(name: str) -> str:
+    name = name.strip()
+    name = re.sub(r'^the ', '', name)
+    return name[0].upper() + name[1:]
+
+
+GREEK = {'omi': 'Omicron', 'gam': 'Gamma', 'tet': 'Theta', 'lam': 'Lambda', 'rho': 'Rho', 'eta': 'Eta', 'chi': 'Chi',
+         'omega': 'Omega', 'kappa': 'Kappa'}
+
+
+def spell_greek(name: str) -> str:
+    first, _, rest = name.partition(' ')
+    return f'{GREEK[first.lower()]} {rest}' if first.lower() in GREEK and rest else name
+
+
+def galaxy_type(hubble: str | None) -> str:
+    """The class in words, from the Hubble type."""
+    h = (hubble or '').strip()
+    if h.startswith('E'):
+        return 'lenticular galaxy' if h.startswith('E-S0') else 'elliptical galaxy'
+    if h.startswith('S0'):
+        return 'lenticular galaxy'
+    if h.startswith(('I', 'Sm', 'SBm', 'SABm')):
+        return 'irregular galaxy'
+    if h.startswith('SB'):
+        return 'barred spiral galaxy'
+    if h.startswith(('S?',)):
+        return 'galaxy'
+    if h.startswith('S'):
+        return 'spiral galaxy'
+    return 'galaxy'
+
+
+KINDS = {
+    '*': ('star', 'star'),
+    '**': ('double-star', 'double star'),
+    '*Ass': ('asterism', 'group of stars'),
+    'OCl': ('open-cluster', 'open cluster'),
+    'GCl': ('globular-cluster', 'globular cluster'),
+    'Cl+N': ('open-cluster', 'star cluster with nebula'),
+    'GPair': ('galaxy', 'pair of galaxies'),
+    'GTrpl': ('galaxy', 'triplet of galaxies'),
+    'GGroup': ('galaxy', 'group of galaxies'),
+    'PN': ('planetary-nebula', 'planetary nebula'),
+    'HII': ('nebula', 'emission nebula'),
+    'EmN': ('nebula', 'emission nebula'),
+    'Neb': ('nebula', 'nebula'),
+    'RfN': ('nebula', 'reflection nebula'),
+    'DrkN': ('dark-nebula', 'dark nebula'),
+    'SNR': ('supernova-remnant', 'supernova remnant'),
+    'Nova': ('star', 'nova'),
+    'Other': ('other', 'object of unknown type'),
+}
+
+
+# Where OpenNGC files an object under the less used of its two numbers.
+PREFERRED = {'NGC 2239': 'NGC 2244', 'NGC 1909': 'IC 2118'}
+# Objects whose row in OpenNGC's addendum has no magnitude, or a kind nobody would look under (values from memory).
+MAGNITUDES = {'C 14': 3.7, 'C 41': 0.5, 'Mel 111': 1.8, 'NGC 4755': 4.2, 'NGC 6193': 5.2, 'IC 2602': 1.9, 'IC 2944': 4.5}
+KIND_OVERRIDES = {'C 14': ('open-cluster', 'pair of open clusters')}
+
+
+def main() -> None:
+    db = sqlite3.connect(pathlib.Path(pyongc.__file__).with_name('ongc.db'))
+    db.row_factory = sqlite3.Row
+    rows = {r['name']: r for r in db.execute('SELECT * FROM objects')}
+
+    def padded(kind: str, number: str) -> str:
+        m = re.match(r'^0*(\d+)(.*)$', number.strip())
+        if not m:
+            sys.exit(f'cannot read the cross reference {kind} {number!r}')
+        return f'{kind}{int(m[1]):04d}{m[2]}'
+
+    def follow(row) -> str | None:
+        """Where a duplicate entry points, through chains."""
+        seen = set()
+        while row is not None and row['type'] == 'Dup' and row['name'] not in seen:
+            seen.add(row['name'])
+            if row['messier'] and row['name'] == 'M102':
+                return padded('NGC', '5457')
+            target = None
+            for kind, field in (('NGC', 'ngc'), ('IC', 'ic')):
+                if row[field]:
+                    target = rows.get(padded(kind, row[field].split(',')[0]))
+                    if target is not None:
+                        break
+            row = target
+        return row['name'] if row is not None else None
+
+    aliases: dict[str, list[str]] = {}
+    unresolved = []
+    for row in rows.values():
+        if row['type'] == 'Dup':
+            target = follow(row)
+            if target is None:
+                unresolved.append(row['name'])
+                continue
+            if row['name'] == 'M102':
+                # Which galaxy Messier's 102nd entry was is not settled: both carry the number, so that a look-up asks.
+                aliases.setdefault('NGC5457', []).append('M 102')
+                aliases.setdefault('NGC5866', []).append('M 102')
+            else:
+                aliases.setdefault(target, []).append(designation(row['name']))
+    if unresolved:
+        sys.exit(f'duplicates that point nowhere: {unresolved}')
+
+    extra: dict[str, tuple[str, list[str]]] = {}
+    with NAMES.open(encoding='utf-8') as f:
+        for line in csv.reader(l for l in f if not l.startswith('#')):
+            extra[line[0].replace('Cl ', 'Cr ')] = (line[1], line[2].split(';'))
+
+    out = []
+    nonexistent = []
+    used = set()
+    for row in rows.values():
+        name = designation(row['name'])
+        if row['type'] == 'NonEx':
+            nonexistent.append(name)
+            continue
+        if row['type'] == 'Dup':
+            continue
+        kind, text = KINDS[row['type']] if row['type'] != 'G' else ('galaxy', galaxy_type(row['hubble']))
+        const = 'Ser' if row['const'] in ('Se1', 'Se2') else row['const']
+        messier = str(int(row['messier'])) if row['messier'] else ''
+        caldwell = ''
+        m = re.match(r'^C(\d{3})$', row['name'])
+        if m:
+            caldwell = str(int(m[1]))
+        for ident in (row['identifiers'] or '').split(','):
+            m = re.match(r'^C (\d{3})$', ident.strip())
+            if m:
+                caldwell = str(int(m[1]))
+        others = list(aliases.get(row['name'], []))
+        for ident in (row['identifiers'] or '').split(','):
+            m = re.match(r'^(Mel|Cl|SH 2|B|LBN) ?-?0*(\d+)$', ident.strip().replace('SH 2-', 'SH 2 '))
+            if m:
+                prefix = {'SH 2': 'Sh2', 'Cl': 'Cr'}.get(m[1], m[1])
+                others.append(f'Sh2-{m[2]}' if prefix == 'Sh2' else f'{prefix} {m[2]}')
+        common = [] if kind == 'star' else [spell_greek(tidy_common(n)) for n in (row['commonnames'] or '').split(',') if n.strip()]
+        for known in (name, *aliases.get(row['name'], [])):
+            if known not in extra:
+                continue
+            used.add(known)
+            want, names = extra[known]
+            if want != const:
+                sys.exit(f'{name}: common-names.csv says {want}, OpenNGC says {const}')
+            for n in names:
+                if n.lower() not in (c.lower() for c in common):
+                    common.append(n)
+        kind, text = KIND_OVERRIDES.get(name, (kind, text))
+        mag = MAGNITUDES.get(name, row['vmag'])
+        if name in PREFERRED:
+            others = [name if o == PREFERRED[name] else o for o in others]
+            name = PREFERRED[name]
+        out.append([
+            name, kind, text, f'{math.degrees(row["ra"]):.5f}', f'{math.degrees(row["dec"]):.5f}', const,
+            '' if mag is None else f'{mag:.2f}'.rstrip('0').rstrip('.'),
+            '' if row['majax'] is None else f'{row["majax"]:.2f}'.rstrip('0').rstrip('.'),
+            messier, caldwell, ';'.join(common), ';'.join(others),
+        ])
+    if set(extra) - used:
+        sys.exit(f'common-names.csv names objects that are not there: {sorted(set(extra) - used)}')
+
+    def order(r):
+        prefix, number = re.match(r'^(\S+) (\d+)', r[0]).groups()
+        rank = {'NGC': 0, 'IC': 1}.get(prefix, 2)
+        return (rank, prefix, int(number), r[0])
+
+    out.sort(key=order)
+    with OUT.open('w', encoding='utf-8', newline='') as f:
+        version = importlib.metadata.version('PyOngc')
+        f.write(
+            f'# Deep-sky objects: all of NGC and IC, and OpenNGC\'s addendum. {len(out)} objects.\n'
+            f'# Source: OpenNGC by Mattia Verga (https://github.com/mattiaverga/OpenNGC), as shipped in PyOngc {version}.\n'
+            '# Licence: CC BY-SA 4.0 (this file too). Changes: fewer columns, other units and words, duplicates folded into other names.\n'
+            '# Further common names: scripts/catalogue/common-names.csv (common practice, values from memory);\n'
+            f'# magnitudes of {", ".join(MAGNITUDES)} are values from memory.\n'
+            '# Generator: python scripts/catalogue/make-deep-sky.py\n'
+            '# Columns: name, kind, kind in words, right ascension and declination (degrees, J2000), constellation (IAU), visual magnitude,\n'
+            '# major axis (arcminutes), Messier number, Caldwell number, common names (;), other designations (;). Empty: not known.\n'
+            f'# nonexistent: {";".join(sorted(nonexistent))}\n')
+        csv.writer(f, lineterminator='\n').writerows(out)
+    print(f'{OUT}: {len(out)} objects, {len(nonexistent)} nonexistent, {sum(len(a) for a in aliases.values())} duplicates folded')
+
+
+main()
