@@ -1,0 +1,20 @@
+/** Loads the fault model, with a club's folder over it, or says what is wrong with the files. */
+import { checkReferences } from './check-references.js';
+import { KnowledgeError } from './knowledge-problem.js';
+import { makeModel, type TriageModel } from './model.js';
+import { readEntries } from './read-entries.js';
+
+/**
+ * @param folder the shipped model ("knowledge/connection")
+ * @param overlayFolder the club's own entries, in the same file layout; an entry with a shipped id changes the fields it gives
+ * @throws KnowledgeError naming file, line and entry of each problem
+ */
+export const loadTriage = (folder: string, overlayFolder?: string): TriageModel => {
+  const result = readEntries(folder, overlayFolder);
+  const problems = [...result.problems, ...(result.problems.length === 0 ? checkReferences(result) : [])];
+  if (problems.length === 0 && result.entries.faults.length === 0) {
+    problems.push({ file: folder, line: 1, entry: null, message: 'no faults found; expected paths.yaml, stages.yaml, faults/, checks/ and evidence.yaml here' });
+  }
+  if (problems.length > 0) throw new KnowledgeError(problems);
+  return makeModel(result.entries);
+};
