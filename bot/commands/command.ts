@@ -34,7 +34,7 @@ export const integer = (description: string, hints: NumberHints): OptionSpec<num
   ({ type: 'integer', description, required: true, ...hints, schema: z.coerce.number().int().min(hints.min).max(hints.max) });
 /** One of a few words; case is forgiven. At most 25 (Discord's limit). */
 export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> =>
-  ({ type: 'choice', description, required: true, choices, schema: z.string().trim().toLowerCase().pipe(z.enum(choices as readonly [string, ...string[]])) as unknown as z.ZodType<C[number]> });
+  ({ type: 'choice', description, required: true, choices, schema: z.string().trim().toLowerCase().pipe(z.enum(choices as unknown as readonly [string, ...string[]])) as unknown as z.ZodType<C[number]> });
 export const flag = (description: string): OptionSpec<boolean> =>
   ({ type: 'flag', description, required: true, schema: z.union([z.boolean(), z.stringbool()]) });
 /** Another member: the platform turns its mention into the member's id ("discord:123", "matrix:@x:y", "console:name"). */
@@ -77,6 +77,11 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
   readonly options: O;
   /** The option that words before the first `name:` fill; default: the first required one. */
   readonly bare?: keyof O & string;
+  /**
+   * The bare option takes pasted text: in it, `word:` that is no option and quotes that never close stay as they are, and
+   * an option is one only where its value follows without a space.
+   */
+  readonly freeText?: true;
   /** Lines that work as they stand, in the text grammar; the first is shown by `help`. */
   readonly examples: readonly string[];
   /** `manager`: only those who may change the club's settings. */

@@ -86,8 +86,9 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
     return undefined;
   };
 
-  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?=(\S?))|"((?:[^"\\]|\\.)*)"|(\S+))/guy;
   let rest = clean.slice(first.length);
+  if (command.freeText === true) return readFreeText(command, rest);
+  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?=(\S?))|"((?:[^"\\]|\\.)*)"|(\S+))/guy;
   // A quote right after a word or colon belongs to the value; an odd number of quotes never closes.
   if ((rest.match(/(?<!\\)"/gu)?.length ?? 0) % 2 === 1) {
     return problem('unclosed-quote', 'A double quote is opened and never closed. Close it, or leave both out.');
@@ -116,6 +117,23 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   }
   const trouble = close();
   if (trouble !== undefined) return trouble;
+  return { command, raw };
+};
+
+/** For commands that take pasted text: everything is text but `name:value` of the command's own options, `name:"…"` included. */
+const readFreeText = (command: Command, rest: string): ParsedLine | Problem => {
+  const raw = new Map<string, string>();
+  const bare = bareOption(command);
+  const words: string[] = [];
+  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?:"([^"]*)"(?!\S)|(\S+))|(\S+))/guy;
+  for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
+    const [whole, name, quoted, value] = match;
+    const key = name?.toLowerCase();
+    if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) { words.push(whole.trim()); continue; }
+    if (raw.has(key)) return problem('option-twice', `${key}: is given twice. Give it once.`);
+    raw.set(key, (quoted ?? value ?? '').trim());
+  }
+  if (bare !== undefined && words.length > 0) raw.set(bare, words.join(' ').replace(new RegExp(`^${bare}:\\s*`, 'iu'), '').replace(/^"([^"]*)"$/u, '$1'));
   return { command, raw };
 };
 
