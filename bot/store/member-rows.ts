@@ -22,14 +22,14 @@ const json = (value: unknown): Json => JSON.parse(JSON.stringify(value)) as Json
 
 export const exportMember = (engine: Engine): Store['exportMember'] => (memberId) => engine.transact(`member ${memberId}`, async (db) => {
   const id = storable(memberId);
-  const sites = await db.selectFrom('sites').selectAll().where('owner_id', '=', id).orderBy('name_key').execute();
+  const sites = await db.selectFrom('sites').selectAll().where('owner_id', '=', id).orderBy('owner_kind').orderBy('name_key').execute();
   const gear = await db.selectFrom('gear').selectAll().where('member_id', '=', id).executeTakeFirst();
   const reminders = await db.selectFrom('reminders').selectAll()
-    .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)])).orderBy('due_utc_ms').execute();
+    .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)])).orderBy('due_utc_ms').orderBy('id').execute();
   const walks = await db.selectFrom('walks').selectAll()
-    .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)])).orderBy('updated_utc_ms').execute();
+    .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)])).orderBy('updated_utc_ms').orderBy('id').execute();
   const helped = await db.selectFrom('walks').select(['id', 'club_id', 'updated_utc_ms']).where('helper_id', '=', id)
-    .where('member_id', '!=', id).where('club_id', '!=', id).orderBy('updated_utc_ms').execute();
+    .where('member_id', '!=', id).where('club_id', '!=', id).orderBy('updated_utc_ms').orderBy('id').execute();
   return {
     memberId,
     sites: json(sites.map(siteOf)),

@@ -15,10 +15,10 @@ import { StartError } from '../platforms/platform.js';
 type Database = SqliteConstructor.Database;
 
 /** SQLite itself waits this long for a lock; short, because it blocks the event loop meanwhile. */
-const BUSY_BLOCKING_MS = 100;
-/** In between, other work goes on; after this many tries the member is told. */
-const BUSY_TRIES = 12;
-const BUSY_PAUSE_MS = 80;
+const BUSY_BLOCKING_MS = 10;
+/** In between, other work goes on; after this many tries (about two seconds) the member is told. */
+const BUSY_TRIES = 60;
+const BUSY_PAUSE_MS = 20;
 
 /** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
 const immediateDriver = (database: Database): Driver => {
@@ -74,7 +74,7 @@ const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
       return await work();
     } catch (error) {
       if (!isBusy(error) || tried >= BUSY_TRIES) throw error;
-      await sleep(BUSY_PAUSE_MS);
+      await sleep(BUSY_PAUSE_MS * (0.5 + Math.random()));
     }
   }
 };
