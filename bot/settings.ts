@@ -1,4 +1,5 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
+import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { StartError } from './platforms/platform.js';
 
@@ -120,7 +121,7 @@ const rawText = (name: Name, env: Environment, readFile: (path: string) => strin
  * Reads and checks all settings. An empty variable counts as not set.
  * @throws StartError one line that names the variable; secrets are never repeated in it.
  */
-export const loadSettings = (env: Environment, readFile: (path: string) => string): Settings => {
+export const loadSettings = (env: Environment, readFile: (path: string) => string = (path) => readFileSync(path, 'utf8')): Settings => {
   const get = <N extends Name>(name: N): Value<N> | null => {
     const raw = rawText(name, env, readFile);
     if (raw === undefined) return null;

@@ -1,0 +1,63 @@
+/** One-shot use: `ask 'up M31 site:…'` prints an answer; `ask --json -` answers lines from standard input, a JSON object each. */
+import { once } from 'node:events';
+import path from 'node:path';
+import { createInterface } from 'node:readline';
+import { openDeps } from './compose.js';
+import { runLine } from './commands/dispatch.js';
+import { CONSOLE_ASKER } from './platforms/console/session.js';
+import { consoleStyle, printOutcome } from './platforms/console/index.js';
+import { isProblem, type Outcome } from './reply/reply.js';
+import { loadSettings } from './settings.js';
+import { StartError } from './platforms/platform.js';
+
+const USAGE = `Ask one question and leave:
+  npm run -s ask -- 'up NGC 7331 site:51.05,-114.07'
+Ask many, one a line, and get one JSON object a line:
+  npm run -s ask -- --json - < questions.txt
+`;
+
+/** The contract of `--json`: one line an answer, whatever happened. */
+export const jsonLine = (line: string, outcome: Outcome): string => JSON.stringify(isProblem(outcome)
+  ? { command: line, ok: false, error: { code: outcome.problem, message: outcome.message } }
+  : { command: line, ok: true, level: outcome.level, title: outcome.title, summary: outcome.summary, data: outcome.data });
+
+const main = async (args: readonly string[]): Promise<number> => {
+  const json = args.includes('--json');
+  const words = args.filter((arg) => arg !== '--json');
+  if (words.length === 0 || words.includes('--help')) {
+    process.stdout.write(USAGE);
+    return words.length === 0 ? 2 : 0;
+  }
+  const { deps, close } = await openDeps(loadSettings(process.env));
+  const onError = (error: unknown): void => {
+    process.stderr.write(`pierhand: ${error instanceof Error ? error.message : String(error)}\n`);
+  };
+  const write = async (text: string): Promise<void> => {
+    if (!process.stdout.write(text)) await once(process.stdout, 'drain');
+  };
+  const answer = async (line: string): Promise<void> => {
+    const outcome = await runLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
+    if (json) await write(`${jsonLine(line, outcome)}\n`);
+    else await printOutcome(outcome, process.stdout, consoleStyle(process.stdout, process.env), path.resolve('charts'));
+  };
+  try {
+    if (words.length === 1 && words[0] === '-') {
+      for await (const line of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+        await answer(line);
+        if (!json) await write('\n');
+      }
+    } else {
+      await answer(words.join(' '));
+    }
+  } finally {
+    await close();
+  }
+  return 0;
+};
+
+// A reader that has seen enough (`| head`) is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+process.exitCode = await main(process.argv.slice(2)).catch((error: unknown) => {
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  return error instanceof StartError ? 2 : 1;
+});

@@ -1,0 +1,72 @@
+/** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
+import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
+import { reply, type Level, type Outcome } from '../reply/reply.js';
+import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
+import { airmass, placeOf } from '../sky/index.js';
+import { formatLocalDateTime } from '../times/index.js';
+import { defineCommand, optional, text } from './command.js';
+import { audienceOf, siteNotes, targetAtSite, timeFor } from './question-parts.js';
+import { levelWithSun, sunWarning } from './sun-warning.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
+
+/** "2.4 h west of the meridian". */
+const hourAngleWords = (hourAngleHours: number): string => {
+  const minutes = Math.round(Math.abs(hourAngleHours) * 60);
+  if (minutes === 0) return 'on the meridian';
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min ${hourAngleHours < 0 ? 'east' : 'west'} of the meridian`;
+};
+
+export const altitude = defineCommand({
+  name: 'altitude',
+  summary: 'How high is a target at a given hour, and which way?',
+  options: {
+    target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
+    at: optional(text('When: now, tonight 22:30, tomorrow 4am, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+    site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+  },
+  examples: ['altitude Aldebaran at:"tonight 22:30" site:"Cork, Ireland"', 'altitude M 46 at:2026-12-13T21:00Z site:-33.9,18.4'],
+  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
+    const asked = await targetAtSite(deps, asker, 'altitude', options.target, options.site, { at: options.at });
+    if ('problem' in asked) return asked;
+    const { target, where } = asked;
+    const { observer, zone } = where.site;
+    const time = timeFor(options.at, zone, nowUtcMs);
+    if ('problem' in time) return time;
+
+    const place = placeOf(target.body, observer, time.utcMs);
+    const mass = airmass(place.apparentAltitudeDeg);
+    const when = formatLocalDateTime(time.utcMs, zone);
+    const isUp = place.apparentAltitudeDeg > 0;
+    const behind = where.horizon === null ? null : horizonAltitudeDegAt(where.horizon, place.azimuthDeg);
+    const isBehind = isUp && behind !== null && place.altitudeDeg < behind;
+    const warning = isUp ? sunWarning(deps, target, observer, time.utcMs, zone) : { level: 'clear', cautions: [] } as const;
+    const height = degrees(Math.abs(place.apparentAltitudeDeg), Math.abs(place.apparentAltitudeDeg) < 10 ? 1 : 0);
+    const summary = !isUp ? `Down: ${height} below the horizon at ${when}.`
+      : isBehind ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
+        : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
+    const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
+    return reply({
+      title: target.name,
+      level: levelWithSun(level, warning.level),
+      summary,
+      facts: [
+        { label: 'Direction', value: direction(place.azimuthDeg) },
+        { label: 'Hour angle', value: hourAngleWords(place.hourAngleHours) },
+        ...mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }],
+      ],
+      notes: [...time.notes, ...siteNotes(where)],
+      cautions: warning.cautions,
+      audience: audienceOf(where),
+      data: {
+        target: { name: target.name, raHoursJ2000: rounded(place.j2000.raHours), decDegJ2000: rounded(place.j2000.decDeg) },
+        utc: isoUtc(time.utcMs),
+        altitudeDeg: rounded(place.altitudeDeg),
+        apparentAltitudeDeg: rounded(place.apparentAltitudeDeg),
+        azimuthDeg: rounded(place.azimuthDeg),
+        hourAngleHours: rounded(place.hourAngleHours),
+        airmass: mass === null ? null : rounded(mass, 4),
+        pierSide: place.hourAngleHours < 0 ? 'west' : 'east',
+      },
+    });
+  },
+});

@@ -1,0 +1,44 @@
+/** `epoch`: a target's coordinates for J2000 and of date, and how far apart the numbers are. */
+import { reply, type Outcome } from '../reply/reply.js';
+import { degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wording.js';
+import { equatorialOfDateFromJ2000, placeOf, separationDeg } from '../sky/index.js';
+import type { Equatorial, Observer } from '../sky/types.js';
+import { formatLocalDateTime } from '../times/index.js';
+import { defineCommand, optional, text } from './command.js';
+import { commandLine, targetFor, timeFor } from './question-parts.js';
+
+/** Parallax of the Moon aside, coordinates do not depend on where one stands; the Earth's north pole stands in for all sites. */
+const ANYWHERE: Observer = { latitudeDeg: 90, longitudeDeg: 0, elevationM: 0 };
+
+const written = ({ raHours, decDeg }: Equatorial): string => `${hoursMinutesSeconds(raHours)}, ${degreesMinutesSeconds(decDeg)}`;
+const inData = ({ raHours, decDeg }: Equatorial) => ({ raHours: rounded(raHours, 8), decDeg: rounded(decDeg, 7) });
+
+export const epoch = defineCommand({
+  name: 'epoch',
+  summary: 'A target\'s coordinates for J2000 and for today, and how far apart they are',
+  options: {
+    target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
+    at: optional(text('Which date: now, 2026-12-13', { complete: 'time', maxLength: 80 })),
+  },
+  examples: ['epoch Mizar', 'epoch NGC 2362 at:2030-01-01'],
+  run: async (deps, { options, nowUtcMs }): Promise<Outcome> => {
+    const target = targetFor(deps, options.target, (name) => commandLine('epoch', name, { at: options.at }));
+    if ('problem' in target) return target;
+    const time = timeFor(options.at, 'UTC', nowUtcMs);
+    if ('problem' in time) return time;
+    const j2000 = placeOf(target.body, ANYWHERE, time.utcMs).j2000;
+    const ofDate = equatorialOfDateFromJ2000(j2000, time.utcMs);
+    const separationArcmin = separationDeg(j2000, ofDate) * 60;
+    return reply({
+      title: `${target.name}, J2000 and of date`,
+      summary: `The two differ by ${separationArcmin.toFixed(1)}′ at ${formatLocalDateTime(time.utcMs, 'UTC')}; a mix-up makes the mount miss by that much.`,
+      facts: [{ label: 'J2000', value: written(j2000) }, { label: 'Of date', value: written(ofDate) }],
+      notes: [
+        'Of date: true equator and equinox; aberration (at most 0.35′) is left out.',
+        ...target.id === 'moon' ? ['For the Moon: as seen from the pole; from elsewhere it stands up to a degree away.'] : [],
+        ...time.notes,
+      ],
+      data: { j2000: inData(j2000), ofDate: inData(ofDate), separationArcmin: rounded(separationArcmin, 4) },
+    });
+  },
+});

@@ -1,0 +1,11 @@
+/** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
+import { altitude } from './altitude.js';
+import type { Command } from './command.js';
+import { dark } from './dark.js';
+import { epoch } from './epoch.js';
+import { help } from './help.js';
+import { sidereal } from './sidereal.js';
+import { tonight } from './tonight.js';
+import { up } from './up.js';
+
+export const allCommands: readonly Command[] = [up, altitude, tonight, dark, sidereal, epoch, help];

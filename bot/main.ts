@@ -1,0 +1,61 @@
+/** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
+import { openDeps } from './compose.js';
+import { createLog } from './log.js';
+import { createMetrics } from './platforms/metrics.js';
+import { StartError, type PlatformContext, type RunningPlatform } from './platforms/platform.js';
+import { loadSettings, secretsOf } from './settings.js';
+
+/** Answers under way get this long to finish after a signal; then the process leaves all the same. */
+const STOP_WITHIN_MS = 10_000;
+
+const main = async (): Promise<void> => {
+  const settings = loadSettings(process.env);
+  const onConsole = settings.discord === null && settings.matrix === null;
+  // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
+  const log = createLog(onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel, secretsOf(settings));
+  const { deps, close } = await openDeps(settings);
+  const context: PlatformContext = { deps, settings, log, metrics: createMetrics(settings.http !== null), now: () => Date.now() };
+  const running: RunningPlatform[] = [];
+  const toStop: { stop: () => Promise<void> }[] = [];
+
+  let stopping: Promise<void> | undefined;
+  const stop = (): Promise<void> => stopping ??= (async () => {
+    setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
+    for (const part of toStop.reverse()) await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
+    await close();
+  })();
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());
+  process.on('unhandledRejection', (error) => log.error({ err: error }, 'unhandled rejection'));
+
+  try {
+    if (settings.http !== null) {
+      const { startHealthServer } = await import('./health.js');
+      toStop.push(await startHealthServer(settings.http, () => running, context.metrics));
+    }
+    let consoleEnded: Promise<void> | undefined;
+    if (settings.discord !== null) running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
+    if (settings.matrix !== null) running.push(await (await import('./platforms/matrix/index.js')).startMatrix(context));
+    if (onConsole) {
+      const { startConsole } = await import('./platforms/console/index.js');
+      const words = process.argv.slice(2).join(' ').trim();
+      const { platform, ended } = startConsole(context, process, words === '' ? null : words);
+      running.push(platform);
+      consoleEnded = ended;
+    }
+    toStop.push(...running);
+    const { startReminders } = await import('./reminders/index.js');
+    toStop.push(startReminders(context, running));
+    if (consoleEnded !== undefined) {
+      await consoleEnded;
+      await stop();
+    }
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+};
+
+await main().catch((error: unknown) => {
+  process.stderr.write(`${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`);
+  process.exitCode = error instanceof StartError ? 2 : 1;
+});

@@ -1,0 +1,111 @@
+/** The local console: a prompt for a person, a plain line reader for a pipe. Needs no account and no network. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { createInterface } from 'node:readline';
+import type { Outcome } from '../../reply/reply.js';
+import { isProblem } from '../../reply/reply.js';
+import type { PlatformContext, RunningPlatform } from '../platform.js';
+import { saveChart } from './save-chart.js';
+import { consoleSession } from './session.js';
+import { consoleLines, type ConsoleStyle } from './write-reply.js';
+
+const HISTORY_LINES = 200;
+
+export interface ConsoleStreams {
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream;
+}
+
+export const consoleStyle = (output: NodeJS.WriteStream, env: NodeJS.ProcessEnv): ConsoleStyle => ({
+  colour: output.isTTY && (env['NO_COLOR'] ?? '') === '' && env['TERM'] !== 'dumb',
+  width: Math.max(40, Math.min(output.columns ?? 80, 100)),
+});
+
+/** Prints an outcome, writing its picture beside; a picture that cannot be written costs the picture alone. */
+export const printOutcome = async (outcome: Outcome, output: NodeJS.WritableStream, style: ConsoleStyle, chartFolder: string): Promise<void> => {
+  let chartFile: string | null = null;
+  if (!isProblem(outcome) && outcome.chart !== undefined) {
+    chartFile = await saveChart(outcome.chart, chartFolder).catch((error: NodeJS.ErrnoException) => `(not written: ${error.code ?? 'drawing failed'})`);
+  }
+  output.write(`${consoleLines(outcome, chartFile, style).join('\n')}\n`);
+};
+
+const readHistory = (file: string): string[] => {
+  try {
+    return readFileSync(file, 'utf8').split('\n').filter((line) => line !== '').slice(0, HISTORY_LINES);
+  } catch {
+    return [];
+  }
+};
+
+/**
+ * Runs until the input ends or the person types "quit". `firstLine` is asked before the prompt appears.
+ * Lines are answered one after the other, in order, also when a pipe brings many at once.
+ */
+export const startConsole = (
+  context: PlatformContext, streams: ConsoleStreams, firstLine: string | null,
+): { readonly platform: RunningPlatform; readonly ended: Promise<void> } => {
+  const { deps, settings, now, log } = context;
+  const { stdin: input, stdout: output } = streams;
+  const interactive = input.isTTY && output.isTTY;
+  const style = consoleStyle(output, process.env);
+  const historyFile = path.join(settings.dataFolder, 'console-history');
+  const chartFolder = path.resolve('charts');
+  const session = consoleSession(deps, now, (error, commandName) => log.error({ err: error, command: commandName }, 'command failed'));
+
+  const lines = createInterface({
+    input, output, terminal: interactive, prompt: 'pierhand> ', historySize: HISTORY_LINES, removeHistoryDuplicates: true,
+    ...(interactive ? { history: readHistory(historyFile) } : {}),
+    completer: (line: string, done: (error: null, result: [string[], string]) => void) => {
+      session.complete(line).then((result) => done(null, result), () => done(null, [[], line]));
+    },
+  });
+  lines.on('history', (history: string[]) => {
+    try {
+      mkdirSync(settings.dataFolder, { recursive: true });
+      writeFileSync(historyFile, history.slice(0, HISTORY_LINES).join('\n'), { mode: 0o600 });
+    } catch {
+      // History is a comfort; a folder that cannot be written costs nothing else.
+    }
+  });
+
+  let queue = Promise.resolve();
+  const ask = (line: string): void => {
+    queue = queue.then(async () => {
+      if (line.trim() !== '') {
+        await printOutcome(await session.answer(line), output, style, chartFolder);
+        if (!interactive) output.write('\n');
+      }
+      if (interactive) lines.prompt();
+    }).catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
+  };
+
+  const ended = new Promise<void>((resolve) => {
+    lines.on('close', () => void queue.then(() => resolve()));
+  });
+  if (interactive) output.write('Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help. Leave with quit.\n');
+  if (firstLine !== null) ask(firstLine);
+  else if (interactive) lines.prompt();
+  lines.on('line', (line) => {
+    if (/^\s*\/?(?:quit|exit|bye)\s*$/iu.test(line)) lines.close();
+    else ask(line);
+  });
+  lines.on('SIGINT', () => lines.close());
+
+  return {
+    ended,
+    platform: {
+      name: 'console',
+      deliver: async (_reminder, text) => {
+        output.write(`\n${text}\n`);
+        if (interactive) lines.prompt(true);
+        return 'sent';
+      },
+      health: () => ({ ok: true, detail: 'console' }),
+      stop: async () => {
+        lines.close();
+        await ended;
+      },
+    },
+  };
+};

@@ -1,0 +1,62 @@
+/** A Reply as lines for a terminal: verdict first, wrapped, numbered choices; colour only where it is wanted. */
+import { LEVEL_WORD } from '../../reply/palette.js';
+import type { Choice, Level, Outcome, Problem, Reply } from '../../reply/reply.js';
+import { isProblem } from '../../reply/reply.js';
+import { textCurve } from '../../reply/text-curve.js';
+
+export interface ConsoleStyle {
+  readonly colour: boolean;
+  readonly width: number;
+}
+
+const ANSI: Readonly<Record<Level, string>> = { info: '36', good: '32', caution: '33', danger: '1;31' };
+const painted = (text: string, code: string, { colour }: ConsoleStyle): string => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
+
+const wrapped = (text: string, width: number, indent: string): string[] => {
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let line = '';
+    for (const word of paragraph.split(' ')) {
+      if (line !== '' && line.length + 1 + word.length > width - indent.length) {
+        lines.push(indent + line);
+        line = word;
+      } else {
+        line = line === '' ? word : `${line} ${word}`;
+      }
+    }
+    lines.push(indent + line);
+  }
+  return lines;
+};
+
+const choiceLines = (choices: readonly Choice[] | undefined, { width }: ConsoleStyle): string[] =>
+  choices === undefined || choices.length === 0 ? [] : [
+    ...choices.flatMap(({ label, preferred }, index) => wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  ')),
+    `  Type a number from 1 to ${choices.length}, or another question.`,
+  ];
+
+const problemLines = (problem: Problem, style: ConsoleStyle): string[] =>
+  [...wrapped(problem.message, style.width, ''), ...choiceLines(problem.choices, style)];
+
+const replyLines = (reply: Reply, chartFile: string | null, style: ConsoleStyle): string[] => {
+  const labelWidth = Math.min(18, Math.max(0, ...reply.facts.map(({ label }) => label.length)));
+  return [
+    painted(reply.title, '1', style),
+    ...wrapped(reply.level === 'info' ? reply.summary : `${LEVEL_WORD[reply.level]}: ${reply.summary}`, style.width, '')
+      .map((line) => painted(line, ANSI[reply.level], style)),
+    ...reply.facts.flatMap(({ label, value }) => {
+      const [first = '', ...rest] = wrapped(value, style.width - labelWidth - 4, '');
+      return [`  ${label.padEnd(labelWidth)}  ${first}`, ...rest.map((line) => `  ${' '.repeat(labelWidth)}  ${line}`)];
+    }),
+    ...reply.cautions.flatMap((caution) => wrapped(`! ${caution}`, style.width, '  ').map((line) => painted(line, ANSI[reply.level === 'danger' ? 'danger' : 'caution'], style))),
+    ...reply.notes.flatMap((note) => wrapped(note, style.width, '  ')),
+    ...(reply.chart?.kind === 'night' ? ['', ...textCurve(reply.chart, style.width), `  ${reply.chart.altText}`] : []),
+    ...(reply.chart?.kind === 'horizon' ? [`  ${reply.chart.altText}`] : []),
+    ...(chartFile === null ? [] : [`  Picture: ${chartFile}`]),
+    ...choiceLines(reply.choices, style),
+  ];
+};
+
+/** Lines to print, without a final newline. `chartFile` is where the picture was written, or null. */
+export const consoleLines = (outcome: Outcome, chartFile: string | null, style: ConsoleStyle): readonly string[] =>
+  isProblem(outcome) ? problemLines(outcome, style) : replyLines(outcome, chartFile, style);
