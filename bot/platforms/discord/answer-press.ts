@@ -1,0 +1,53 @@
+/** A pressed button or a picked option runs the line it carries, as if it had been typed. */
+import { ComponentType, MessageFlags, Routes, type APIMessageComponentButtonInteraction, type APIMessageStringSelectInteractionData, type APIMessageComponentSelectMenuInteraction } from 'discord-api-types/v10';
+import { runLine } from '../../commands/dispatch.js';
+import { parseLine } from '../../commands/grammar.js';
+import { isProblem, type Outcome } from '../../reply/reply.js';
+import type { Question } from './answer-question.js';
+import { errorSink, remember, type Bot } from './bot.js';
+import { escapeWithin } from './escape-text.js';
+import { LIMITS } from './limits.js';
+import { askerOf, isInServer } from './read-interaction.js';
+import { isOneQuestion, offeredOn, runOf } from './write-choices.js';
+import { NO_MENTIONS } from './write-reply.js';
+
+export type PressInteraction = APIMessageComponentButtonInteraction | APIMessageComponentSelectMenuInteraction;
+
+const MOST_SETTLED = 5000;
+
+const pressedId = ({ data }: PressInteraction): string =>
+  data.component_type === ComponentType.Button ? data.custom_id : (data as APIMessageStringSelectInteractionData).values[0] ?? '';
+
+/** What the press asks, or a plain line to say instead. */
+export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question | string => {
+  const { deps, now } = bot.context;
+  const id = pressedId(interaction);
+  const line = runOf(id);
+  if (line === undefined) return 'That button is from an older version of me. Please ask again.';
+  const { message } = interaction;
+  const offered = offeredOn(message);
+  // Only the asker sees an ephemeral message, and may try each of its choices.
+  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && isOneQuestion(offered);
+  if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
+  if (settles) remember(bot.settled, message.id, '', MOST_SETTLED);
+  const parsed = parseLine(line, deps.commands);
+  const label = offered.find((offer) => offer.id === id)?.label ?? '';
+  return {
+    command: 'problem' in parsed ? 'unknown' : parsed.command.name,
+    slow: !('problem' in parsed) && parsed.command.slow === true,
+    ask: () => runLine(deps, line, askerOf(interaction), now(), errorSink(bot)),
+    ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
+  };
+};
+
+/** Takes the buttons off an answered question and leaves what was chosen, where the bot may touch the message. */
+const settle = async (bot: Bot, interaction: PressInteraction, label: string, outcome: Outcome): Promise<void> => {
+  if (isProblem(outcome)) {
+    bot.settled.delete(interaction.message.id);
+    return;
+  }
+  if (!isInServer(interaction) && !askerOf(interaction).isPrivate) return;
+  await bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
+    body: { content: escapeWithin(`Chosen: ${label}`, LIMITS.content), components: [], allowed_mentions: NO_MENTIONS },
+  }).catch((error: unknown) => bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'));
+};

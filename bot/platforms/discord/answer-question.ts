@@ -1,0 +1,75 @@
+/** Answers one question within Discord's three seconds: at once when it is ready, else acknowledged first and filled in after. */
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { APIInteraction } from 'discord-api-types/v10';
+import type { Asker } from '../../commands/command.js';
+import { problem, type Outcome } from '../../reply/reply.js';
+import { outcomeLabel } from '../metrics.js';
+import { errorSink, prepare, type Bot } from './bot.js';
+import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
+import { openWalkThread, wantsThread, type ThreadFor } from './walk-thread.js';
+import { writeNotice, type DiscordMessage } from './write-reply.js';
+
+export interface Question {
+  /** For metrics and the log: one of our own command names, or "unknown". */
+  readonly command: string;
+  readonly slow: boolean;
+  readonly ask: () => Promise<Outcome>;
+  /** A walk started by this question may get a thread of its own, about this member. */
+  readonly thread?: ThreadFor;
+  /** Runs beside the answer once it is accepted. */
+  readonly afterwards?: (outcome: Outcome) => Promise<void>;
+}
+
+interface Ready { readonly outcome: Outcome; readonly message: DiscordMessage }
+
+const LATE = Symbol('late');
+
+/** Returns when everything is said. Rejects with what Discord answered when it could not be said. */
+export const answerQuestion = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question): Promise<Outcome> => {
+  const { context, rest, tuning } = bot;
+  const startedMs = performance.now();
+  const work: Promise<Ready> = question.ask()
+    .catch((error: unknown) => {
+      errorSink(bot)(error, question.command);
+      return problem('internal', 'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.');
+    })
+    .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
+
+  const patience = new AbortController();
+  const first = question.slow ? LATE : await Promise.race([work, sleep(tuning.deferAfterMs, LATE, { signal: patience.signal })]);
+  patience.abort();
+
+  let ready: Ready;
+  if (first === LATE) {
+    const { accepted } = await acknowledge(rest, interaction);
+    ready = await work;
+    if (accepted) await fillIn(bot, interaction, asker, question, ready);
+  } else {
+    ready = first;
+    if (wantsThread(bot, interaction, ready.outcome, question.thread)) {
+      await openWalkThread(bot, interaction, asker, ready, question.thread, false);
+    } else {
+      await answerNow(rest, interaction, ready.message);
+    }
+  }
+  const { outcome } = ready;
+  context.metrics.answered({ platform: 'discord', command: question.command, outcome: outcomeLabel(outcome), seconds: (performance.now() - startedMs) / 1000 });
+  await bot.once.answered(interaction.id);
+  await question.afterwards?.(outcome);
+  return outcome;
+};
+
+const fillIn = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question, ready: Ready): Promise<void> => {
+  const { rest } = bot;
+  if (wantsThread(bot, interaction, ready.outcome, question.thread)) {
+    await openWalkThread(bot, interaction, asker, ready, question.thread, true);
+  } else if (ready.message.isPrivate && !asker.isPrivate) {
+    // The acknowledgement stands where all can read, and a first follow-up would take its place and its openness.
+    // So it is filled with a plain line, the answer goes beside it to the asker alone, and the line is taken away.
+    await editAnswer(rest, interaction, writeNotice('Answered to the one who asked.', false));
+    await followUp(rest, interaction, ready.message);
+    await removeAnswer(rest, interaction).catch((error: unknown) => bot.context.log.debug({ err: error }, 'a line was left standing'));
+  } else {
+    await editAnswer(rest, interaction, ready.message);
+  }
+};

@@ -1,0 +1,88 @@
+/** What every part of the Discord platform works with, and the figures that tests may change. */
+import type { REST } from 'discord.js';
+import type { Asker } from '../../commands/command.js';
+import type { Outcome } from '../../reply/reply.js';
+import { isProblem } from '../../reply/reply.js';
+import { renderChart } from '../../reply/render-chart.js';
+import type { PlatformContext } from '../platform.js';
+import type { AnswerOnce } from './answer-once.js';
+import type { BucketSize, RateLimit } from './rate-limit.js';
+import { writeOutcome, type DiscordMessage } from './write-reply.js';
+
+export interface Tuning {
+  /** An answer not ready after this is acknowledged first (Discord gives up at 3 s). */
+  readonly deferAfterMs: number;
+  /** Suggestions not ready after this are sent empty. */
+  readonly completeWithinMs: number;
+  readonly perMember: BucketSize;
+  readonly perChannel: BucketSize;
+  /** Answers under way at a stop are waited for this long. */
+  readonly stopWithinMs: number;
+  /** Waits between attempts to reach Discord at the start. */
+  readonly connectDelaysMs: readonly number[];
+}
+
+export const DEFAULT_TUNING: Tuning = {
+  deferAfterMs: 1000,
+  completeWithinMs: 1500,
+  perMember: { burst: 10, perSecond: 0.5 },
+  perChannel: { burst: 40, perSecond: 4 },
+  stopWithinMs: 10_000,
+  connectDelaysMs: [2000, 5000, 15_000, 60_000, 300_000],
+};
+
+export interface Bot {
+  readonly rest: REST;
+  readonly context: PlatformContext;
+  readonly tuning: Tuning;
+  readonly once: AnswerOnce;
+  readonly perMember: RateLimit;
+  readonly perChannel: RateLimit;
+  /** Messages whose one question has been answered, by message id. */
+  readonly settled: Set<string>;
+  /** Threads opened for walks, by walk id. */
+  readonly walkThreads: Map<string, string>;
+}
+
+/** Told of faults of ours inside commands. */
+export const errorSink = ({ context }: Bot) => (error: unknown, command: string): void => {
+  context.log.error({ err: error, command }, 'a command failed');
+  context.metrics.failed('discord', 'command');
+};
+
+/** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
+export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {
+  if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
+  try {
+    return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
+  } catch (error) {
+    bot.context.log.error({ err: error }, 'a chart could not be drawn');
+    bot.context.metrics.failed('discord', 'chart');
+    return writeOutcome(outcome, null);
+  }
+};
+
+/** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
+export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
+  const now = bot.context.now();
+  const member = bot.perMember.take(asker.memberId, now);
+  if (!member.ok) {
+    bot.context.metrics.limited('discord', 'member');
+    return `One moment, please: that was a lot of questions at once. Ask again in ${member.waitSeconds} s.`;
+  }
+  const channel = bot.perChannel.take(asker.channelId, now);
+  if (!channel.ok) {
+    bot.context.metrics.limited('discord', 'channel');
+    return `This channel is busy just now. Ask again in ${channel.waitSeconds} s, or ask me in a direct message.`;
+  }
+  return undefined;
+};
+
+/** Adds to a set or map-like memory and forgets the oldest beyond `most`. */
+export const remember = (memory: Set<string> | Map<string, string>, key: string, value: string, most: number): void => {
+  if (memory instanceof Map) memory.set(key, value); else memory.add(key);
+  if (memory.size > most) {
+    const oldest = memory.keys().next().value;
+    if (oldest !== undefined) memory.delete(oldest);
+  }
+};

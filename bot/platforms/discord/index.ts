@@ -1,0 +1,89 @@
+/** The Discord platform: connects, registers the commands, and hands every interaction to what answers it. */
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { APIInteraction } from 'discord-api-types/v10';
+import type { REST } from 'discord.js';
+import type { DiscordSettings } from '../../settings.js';
+import { StartError, type PlatformContext, type RunningPlatform } from '../platform.js';
+import { createAnswerOnce } from './answer-once.js';
+import { DEFAULT_TUNING, type Bot, type Tuning } from './bot.js';
+import { createRest } from './client.js';
+import { commandPayloads } from './command-payloads.js';
+import { openConnection } from './connection.js';
+import { deliverReminder } from './deliver-reminder.js';
+import { handleInteraction } from './handle-interaction.js';
+import { createRateLimit } from './rate-limit.js';
+import { registerCommands } from './register-commands.js';
+
+/**
+ * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.
+ * @throws StartError when the token or the shard settings are refused
+ */
+export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFAULT_TUNING): Promise<RunningPlatform> => {
+  const { discord } = given.settings;
+  if (discord === null) throw new StartError('DISCORD_TOKEN is not set.');
+  const log = given.log.child({ platform: 'discord' });
+  const context: PlatformContext = { ...given, log };
+  const rest = createRest(discord);
+  watchRest(rest, context);
+  const bot: Bot = {
+    rest,
+    context,
+    tuning,
+    once: createAnswerOnce(context.deps.store.events, log),
+    perMember: createRateLimit(tuning.perMember),
+    perChannel: createRateLimit(tuning.perChannel),
+    settled: new Set(),
+    walkThreads: new Map(),
+  };
+  const stopping = new AbortController();
+  const underWay = new Set<Promise<void>>();
+
+  const connection = await openConnection(context, discord, tuning.connectDelaysMs, {
+    onInteraction: (interaction: APIInteraction) => {
+      const answer = handleInteraction(bot, interaction, stopping.signal.aborted);
+      underWay.add(answer);
+      void answer.finally(() => underWay.delete(answer));
+    },
+    onReady: (applicationId) => void keepRegistered(bot, discord, applicationId, stopping.signal),
+  });
+
+  return {
+    name: 'discord',
+    deliver: (reminder, text) => deliverReminder(rest, reminder, text),
+    health: connection.health,
+    stop: async () => {
+      stopping.abort();
+      await Promise.race([Promise.allSettled(underWay), sleep(tuning.stopWithinMs, undefined, { ref: false })]);
+      await connection.close();
+      rest.clearHandlerSweeper();
+      rest.clearHashSweeper();
+    },
+  };
+};
+
+const watchRest = (rest: REST, { log }: PlatformContext): void => {
+  rest.on('rateLimited', ({ route, timeToReset, global }) => log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience'));
+  rest.on('invalidRequestWarning', ({ count, remainingTime }) => log.error({ count, remainingMs: remainingTime }, 'many refused requests; Discord may shut us out'));
+};
+
+const REGISTER_DELAYS_MS = [5000, 30_000, 120_000, 600_000];
+
+/** Registers from the process that runs the first shard, and tries again while Discord or the store is unwell. */
+const keepRegistered = async (bot: Bot, { apiUrl, guildId, shardIds }: DiscordSettings, applicationId: string, signal: AbortSignal): Promise<void> => {
+  const { log, deps, metrics } = bot.context;
+  if (shardIds !== null && !shardIds.includes(0)) return;
+  const payloads = commandPayloads(deps.commands);
+  for (let i = 0; !signal.aborted; i++) {
+    try {
+      const sent = await registerCommands({ rest: bot.rest, notes: deps.store.notes, applicationId, guildId, apiUrl }, payloads);
+      log.info({ commands: payloads.length, where: guildId ?? 'everywhere' }, sent ? 'commands registered' : 'commands unchanged');
+      return;
+    } catch (error) {
+      log.error({ err: error }, guildId === null
+        ? 'commands could not be registered; trying again'
+        : 'commands could not be registered in the server DISCORD_GUILD_ID names (is the bot in it?); trying again');
+      metrics.failed('discord', 'register');
+      await sleep(REGISTER_DELAYS_MS[Math.min(i, REGISTER_DELAYS_MS.length - 1)], undefined, { signal, ref: false }).catch(() => undefined);
+    }
+  }
+};
