@@ -1,5 +1,6 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
 import { compilePattern, type Pattern } from './compile-pattern.js';
+import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
 import type { CheckEntry, EvidenceEntry, FaultEntry, PathEntry, StageEntry } from './schema.js';
 
@@ -20,12 +21,26 @@ const byId = <T extends { readonly id: string }>(entries: readonly T[]): ((id: s
   return (id) => map.get(id);
 };
 
+/** Every text of an entry with its figures worked out; ids and patterns hold no braces that fillSerial knows. */
+const filled = <T>(value: T): T => {
+  if (typeof value === 'string') return fillSerial(value) as T;
+  if (Array.isArray(value)) return value.map(filled) as T;
+  if (typeof value === 'object' && value !== null) return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, filled(part as unknown)])) as T;
+  return value;
+};
+
 /** Entries must have passed check-references.ts; a pattern that is not RE2 throws. */
-export const makeModel = (entries: Entries): TriageModel => ({
-  ...entries,
-  evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
-  path: byId(entries.paths),
-  stage: byId(entries.stages),
-  fault: byId(entries.faults),
-  check: byId(entries.checks),
-});
+export const makeModel = (entries: Entries): TriageModel => {
+  const faults = entries.faults.map(filled);
+  const checks = entries.checks.map(filled);
+  return {
+    ...entries,
+    faults,
+    checks,
+    evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
+    path: byId(entries.paths),
+    stage: byId(entries.stages),
+    fault: byId(faults),
+    check: byId(checks),
+  };
+};
