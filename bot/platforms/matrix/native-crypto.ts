@@ -1,0 +1,27 @@
+/** Stands in for the SDK's native encryption package where its binary is missing, so that the SDK can be imported at all. */
+import Module, { createRequire } from 'node:module';
+
+const PACKAGE = '@matrix-org/matrix-sdk-crypto-nodejs';
+
+/**
+ * The SDK requires the package at import, and the package throws where its binary was not downloaded. An empty module
+ * under the same file name in the module cache is what the SDK then finds; it uses it only once encryption is asked for.
+ */
+const loadOrStandIn = (): boolean => {
+  const requireAsSdk = createRequire(createRequire(import.meta.url).resolve('matrix-bot-sdk'));
+  try {
+    requireAsSdk(PACKAGE);
+    return true;
+  } catch {
+    const file = requireAsSdk.resolve(PACKAGE);
+    const standIn = new Module(file);
+    standIn.filename = file;
+    standIn.loaded = true;
+    standIn.exports = {};
+    requireAsSdk.cache[file] = standIn;
+    return false;
+  }
+};
+
+/** True where encryption can work. This module must be imported before the SDK; `sdk.ts` sees to that. */
+export const nativeCryptoPresent = loadOrStandIn();
