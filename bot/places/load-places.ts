@@ -1,10 +1,154 @@
+/** The gazetteer: two packed files, unpacked at the first look-up and searched where they lie, so that little memory is used. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
+import { countryName } from './countries.js';
+import type { PlaceRecord } from './site-resolution.js';
+
 /** The gazetteer, opened lazily: nothing is read until the first look-up. */
 export interface Places {
-  /** Reads the file now (for a warm start); the first look-up does it otherwise. */
+  /** Reads the files now (for a warm start); the first look-up does it otherwise. Throws an Error naming a file that cannot be read. */
   warm(): void;
+  /** Rows of places that bear exactly this folded name, as their main name and as another; largest first. */
+  rowsNamed(foldedName: string): NamedRows;
+  /**
+   * The `most` best rows with a name that begins so: those named exactly so, then those whose main name begins so, then
+   * those with another name that does; largest first within each.
+   */
+  rowsBeginning(foldedPrefix: string, most: number): readonly number[];
+  placeAt(row: number): PlaceRecord;
 }
 
-/** A gazetteer over a folder ("knowledge/places"). Reading happens at the first look-up; a missing file throws then, naming it. */
+export interface NamedRows {
+  readonly own: readonly number[];
+  readonly other: readonly number[];
+}
+
+const NEWLINE = 10;
+const TAB = 9;
+/** Main names come before other names, whatever the size of the place. */
+const OWN_TIER = 1_000_000;
+const OTHER_TIER = 2_000_000;
+/** The largest so many are as well known by their names in other languages (München, Wien), once more than a few letters are typed. */
+const GREAT_CITIES = 4000;
+/** Prefixes this short are met by very many names; their answers are kept. */
+const SHORT_PREFIX_BYTES = 3;
+
+interface Files {
+  readonly places: Buffer;
+  /** Where each row of `places` begins. */
+  readonly starts: Uint32Array;
+  readonly names: Buffer;
+  /** Where the first name begins, past the comment lines. */
+  readonly namesFrom: number;
+}
+
+function unpack(path: string): Buffer {
+  try {
+    return gunzipSync(readFileSync(path));
+  } catch (error) {
+    throw new Error(`Cannot read the list of places ${path}: ${(error as Error).message}`, { cause: error });
+  }
+}
+
+function afterComments(buffer: Buffer): number {
+  let at = 0;
+  while (buffer[at] === 35) at = buffer.indexOf(NEWLINE, at) + 1;
+  return at;
+}
+
+function read(folder: string): Files {
+  const places = unpack(join(folder, 'places.tsv.gz'));
+  const names = unpack(join(folder, 'place-names.tsv.gz'));
+  const starts: number[] = [];
+  for (let at = afterComments(places); at < places.length; at = places.indexOf(NEWLINE, at) + 1) starts.push(at);
+  return { places, names, starts: Uint32Array.from(starts), namesFrom: afterComments(names) };
+}
+
+/** The start of the first line in `names` whose name is not below `key`. */
+function lowerBound({ names, namesFrom }: Files, key: Buffer): number {
+  let low = namesFrom;
+  let high = names.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const start = Math.max(names.lastIndexOf(NEWLINE, Math.max(middle - 1, 0)) + 1, namesFrom);
+    const tab = names.indexOf(TAB, start);
+    if (key.compare(names, start, tab) > 0) low = names.indexOf(NEWLINE, tab) + 1;
+    else high = start;
+  }
+  return low;
+}
+
+/** A gazetteer over a folder ("knowledge/places"). Reading happens at the first look-up; a file that cannot be read throws then, naming it. */
 export function loadPlaces(folder: string): Places {
-  throw new Error(`not yet: ${folder}`);
+  let opened: Files | null = null;
+  const shortPrefixes = new Map<string, readonly number[]>();
+  const files = (): Files => (opened ??= read(folder));
+
+  const rowsNamed = (foldedName: string): NamedRows => {
+    const none = { own: [], other: [] };
+    if (foldedName === '') return none;
+    const all = files();
+    const key = Buffer.from(foldedName);
+    const at = lowerBound(all, key);
+    const tab = all.names.indexOf(TAB, at);
+    if (at >= all.names.length || key.compare(all.names, at, tab) !== 0) return none;
+    const [own = [], other = []] = all.names.toString('latin1', tab + 1, all.names.indexOf(NEWLINE, tab)).split('\t')
+      .map((cell) => cell.split(' ').filter((row) => row !== '').map(Number));
+    return { own, other };
+  };
+
+  const gather = (key: Buffer, most: number): readonly number[] => {
+    const all = files();
+    const { names } = all;
+    const scores = new Map<number, number>();
+    for (let at = lowerBound(all, key); at < names.length;) {
+      if (key.compare(names, at, at + key.length) !== 0) break;
+      let i = names.indexOf(TAB, at);
+      let tier = i === at + key.length ? 0 : OWN_TIER;
+      let row = -1;
+      for (i += 1; ; i += 1) {
+        const byte = names[i] ?? NEWLINE;
+        if (byte >= 48) {
+          row = Math.max(row, 0) * 10 + byte - 48;
+          continue;
+        }
+        if (row >= 0) {
+          const score = row + (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER : tier);
+          if (score < (scores.get(row) ?? Infinity)) scores.set(row, score);
+        }
+        row = -1;
+        if (byte === TAB && tier > 0) tier = OTHER_TIER;
+        if (byte === NEWLINE) break;
+      }
+      at = i + 1;
+    }
+    return [...scores].sort((a, b) => a[1] - b[1]).slice(0, most).map(([row]) => row);
+  };
+
+  const rowsBeginning = (foldedPrefix: string, most: number): readonly number[] => {
+    const key = Buffer.from(foldedPrefix);
+    if (key.length === 0) return Array.from({ length: Math.min(most, files().starts.length) }, (_, i) => i);
+    if (key.length > SHORT_PREFIX_BYTES) return gather(key, most);
+    let kept = shortPrefixes.get(foldedPrefix);
+    if (!kept || kept.length < most) {
+      kept = gather(key, Math.max(most, 100));
+      if (shortPrefixes.size < 2000) shortPrefixes.set(foldedPrefix, kept);
+    }
+    return kept.slice(0, most);
+  };
+
+  const placeAt = (row: number): PlaceRecord => {
+    const { places, starts } = files();
+    const start = starts[row];
+    if (start === undefined) throw new RangeError(`No place in row ${row}.`);
+    const [name = '', district = '', region = '', regionCode = '', countryCode = '', lat, lon, elevation, population, zone = ''] =
+      places.toString('utf8', start, places.indexOf(NEWLINE, start)).split('\t');
+    return {
+      name, district, region, regionCode, countryCode, country: countryName(countryCode), latitudeDeg: Number(lat), longitudeDeg: Number(lon),
+      elevationM: Number(elevation), population: Number(population), zone,
+    };
+  };
+
+  return { warm: () => void files(), rowsNamed, rowsBeginning, placeAt };
 }

@@ -1,7 +1,90 @@
+/** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
+import { cleanText, LONGEST_TEXT, quotable } from '../catalogue/fold-text.js';
+import { meansCountry, meansRegion } from './countries.js';
+import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';
-import type { PlaceResolution } from './site-resolution.js';
+import type { PlaceRecord, PlaceResolution } from './site-resolution.js';
+import { placeLabel, placeSpec } from './wording.js';
 
-/** "Calgary", "Springfield, Illinois", "Cambridge GB"; never throws. */
-export function resolvePlace(_places: Places, text: string): PlaceResolution {
-  throw new Error(`not yet: ${text}`);
+const MOST_CANDIDATES = 25;
+/** A place this many times as large as the next of its name is taken without asking, and said so. */
+const OVERWHELMING = 20;
+/** Where places bear a name as their main one, another place's further name counts only when it is this many times as large. */
+const OTHER_NAME_COUNTS = 5;
+const MOST_NEAREST = 5;
+
+function qualifies(place: PlaceRecord, qualifier: string): boolean {
+  return meansCountry(qualifier, place.countryCode) || meansRegion(qualifier, place.region, place.regionCode, place.countryCode)
+    || (place.district !== '' && (qualifier === foldPlace(place.district) || qualifier === foldPlace(place.district.replace(/ (County|Parish|District)$/, ''))));
+}
+
+function matching(places: Places, name: string, qualifiers: readonly string[]): readonly PlaceRecord[] {
+  const { own, other } = places.rowsNamed(name);
+  const fitting = (rows: readonly number[]): PlaceRecord[] =>
+    rows.map((row) => places.placeAt(row)).filter((place) => qualifiers.every((q) => qualifies(place, q)));
+  const named = fitting(own);
+  // Cologne is a village in the United States, and what the world calls Köln.
+  const larger = fitting(other).filter((place) => place.population >= OTHER_NAME_COUNTS * (named[0]?.population ?? 0));
+  return [...named, ...larger].sort((a, b) => b.population - a.population);
+}
+
+/** Every way to read a text as a name and what qualifies it; the reading with the longest name first. */
+function readings(text: string): readonly { name: string; qualifiers: readonly string[] }[] {
+  const [first = '', ...rest] = text.split(',').map((part) => part.trim()).filter((part) => part !== '');
+  if (rest.length > 0) return [{ name: foldPlace(first), qualifiers: rest.map(foldPlace).filter((q) => q !== '') }];
+  const words = first.split(/\s+/);
+  const found = [{ name: foldPlace(first), qualifiers: [] as string[] }];
+  for (let i = words.length - 1; i > 0; i -= 1) {
+    const name = foldPlace(words.slice(0, i).join(' '));
+    const tail = words.slice(i);
+    found.push({ name, qualifiers: [foldPlace(tail.join(' '))] });
+    for (let j = 1; j < tail.length; j += 1) {
+      found.push({ name, qualifiers: [foldPlace(tail.slice(0, j).join(' ')), foldPlace(tail.slice(j).join(' '))] });
+    }
+  }
+  return found;
+}
+
+/** Names one slip of the finger away, found by making every such slip: largest places first. */
+function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
+  const letters = 'abcdefghijklmnopqrstuvwxyz';
+  const slips = new Set<string>();
+  for (let i = 0; i <= name.length; i += 1) {
+    const before = name.slice(0, i);
+    const after = name.slice(i);
+    if (after.length > 0) slips.add(before + after.slice(1));
+    if (after.length > 1) slips.add(before + after.charAt(1) + after.charAt(0) + after.slice(2));
+    for (const letter of letters) {
+      slips.add(before + letter + after);
+      if (after.length > 0) slips.add(before + letter + after.slice(1));
+    }
+  }
+  slips.delete(name);
+  const rows = new Set<number>();
+  for (const slip of slips) for (const row of places.rowsNamed(slip).own.slice(0, 2)) rows.add(row);
+  if (rows.size < MOST_NEAREST && name.length >= 4) for (const row of places.rowsBeginning(name, MOST_NEAREST)) rows.add(row);
+  return [...rows].sort((a, b) => a - b).slice(0, MOST_NEAREST).map((row) => places.placeAt(row));
+}
+
+/**
+ * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken only when it has at least
+ * 20 times the people of the next; `note` then says so. Never throws on any text (only when the list cannot be read).
+ */
+export function resolvePlace(places: Places, text: string): PlaceResolution {
+  const shown = quotable(text);
+  const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
+  if (clean === null || clean.length > LONGEST_TEXT) return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
+  if (foldPlace(clean) === '') return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
+  for (const { name, qualifiers } of readings(clean)) {
+    const found = matching(places, name, qualifiers);
+    const [largest, next] = found;
+    if (!largest) continue;
+    if (!next) return { ok: true, place: largest };
+    if (largest.population >= OVERWHELMING * next.population) {
+      return { ok: true, place: largest, note: `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.` };
+    }
+    return { ok: false, problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
+  }
+  const [first] = readings(clean);
+  return { ok: false, problem: 'unknown-place', text: shown, nearest: first ? nearestPlaces(places, first.name.slice(0, 40)) : [], reason: 'not-found' };
 }

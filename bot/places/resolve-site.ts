@@ -1,15 +1,35 @@
+/** A position or a place name as a site: where, how high, and which clocks. Saved names are the caller's to look up first. */
 import type { Places } from './load-places.js';
+import { parsePosition } from './parse-position.js';
+import { resolvePlace } from './resolve-place.js';
 import type { Site } from './site.js';
 import type { PlaceRecord, Position, SiteResolution } from './site-resolution.js';
+import { timeZoneAt } from './time-zone-at.js';
+import { placeLabel, positionName } from './wording.js';
 
-/** A position or a place name → a site. Saved names are looked up by the caller first. Never throws. */
-export function resolveSite(_places: Places, text: string): SiteResolution {
-  throw new Error(`not yet: ${text}`);
-}
-/** A site at a position, with its time zone. */
+/** A site at a position, with its time zone; sea level where no height is given. */
 export function siteFromPosition(position: Position): Site {
-  throw new Error(`not yet: ${position.latitudeDeg}`);
+  const { latitudeDeg, longitudeDeg, elevationM } = position;
+  return {
+    name: positionName(position),
+    observer: { latitudeDeg, longitudeDeg, elevationM: elevationM ?? 0 },
+    zone: timeZoneAt(latitudeDeg, longitudeDeg),
+    source: 'coordinates',
+  };
 }
-export function siteFromPlace(place: PlaceRecord, _note?: string): Site {
-  throw new Error(`not yet: ${place.name}`);
+
+/** A site at a place of the gazetteer. */
+export function siteFromPlace(place: PlaceRecord, note?: string): Site {
+  const { latitudeDeg, longitudeDeg, elevationM, zone } = place;
+  return {
+    name: placeLabel(place), observer: { latitudeDeg, longitudeDeg, elevationM }, zone, source: 'place', ...(note === undefined ? {} : { note }),
+  };
+}
+
+/** A position ("51.05,-114.07") or a place name ("Calgary") → a site. Never throws on any text (only when the list cannot be read). */
+export function resolveSite(places: Places, text: string): SiteResolution {
+  const position = parsePosition(text);
+  if (position !== null) return position.ok ? { ok: true, site: siteFromPosition(position.position) } : position;
+  const place = resolvePlace(places, text);
+  return place.ok ? { ok: true, site: siteFromPlace(place.place, place.note) } : place;
 }

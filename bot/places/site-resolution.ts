@@ -4,13 +4,19 @@ import type { Site } from './site.js';
 /** A named place from the gazetteer. */
 export interface PlaceRecord {
   readonly name: string;
+  /** Second-level division ("Lee County"), only where the region has two places of the name; else "". */
+  readonly district: string;
   /** First-level region ("Alberta"), or "" where there is none. */
   readonly region: string;
+  /** GeoNames code of the region within its country ("IL", "01"). */
+  readonly regionCode: string;
   /** ISO 3166-1 alpha-2 code. */
   readonly countryCode: string;
+  /** In English. */
   readonly country: string;
   readonly latitudeDeg: number;
   readonly longitudeDeg: number;
+  /** Metres above mean sea level, from a terrain model where GeoNames has no height. */
   readonly elevationM: number;
   readonly population: number;
   /** IANA time zone. */
