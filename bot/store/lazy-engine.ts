@@ -10,7 +10,9 @@ const RETRY_AFTER_MS = 5_000;
  * Opens now; where that fails for a reason that may pass, gives an engine that rejects until a later attempt succeeds.
  * @throws StartError when the settings are wrong or the schema is from a newer program.
  */
-export const openLazily = async (dialect: Engine['dialect'], open: () => Promise<Engine>, retryAfterMs = RETRY_AFTER_MS): Promise<Engine> => {
+export const openLazily = async (
+  dialect: Engine['dialect'], open: () => Promise<Engine>, onTrouble: (error: unknown) => void, retryAfterMs = RETRY_AFTER_MS,
+): Promise<Engine> => {
   let engine: Promise<Engine> | null = null;
   let closed = false;
   let failure: { readonly error: StoreError; readonly atMs: number } | null = null;
@@ -23,6 +25,7 @@ export const openLazily = async (dialect: Engine['dialect'], open: () => Promise
     const attempt = open().catch((error: unknown) => {
       engine = null;
       const known = error instanceof StoreError ? error : storeError('store-unavailable', error);
+      onTrouble(known);
       failure = { error: known, atMs: performance.now() };
       throw error instanceof StartError ? error : known;
     });

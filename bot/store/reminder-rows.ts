@@ -8,6 +8,8 @@ import { REMINDERS_PER_MEMBER } from './store-limits.js';
 import { StoreError, type NewReminder, type Reminder, type Store } from './store.js';
 import type { ReminderRow, Tables } from './tables.js';
 
+/** A pause between tries is at most this; see LONGEST_LEASE_MS. */
+export const LONGEST_PAUSE_MS = 15 * 60_000;
 /** A lease further ahead than this was written by a clock that has since been set back: it counts as run out. */
 const LONGEST_LEASE_MS = 15 * 60_000;
 
@@ -43,6 +45,8 @@ const rowOf = (reminder: NewReminder): ReminderRow => ({
   text: storable(reminder.text),
   claimant: null,
   lease_utc_ms: null,
+  attempts: 0,
+  not_before_utc_ms: null,
 });
 
 const byDue = <T>(query: SelectQueryBuilder<Tables, 'reminders', T>) => query.orderBy('due_utc_ms').orderBy('id');
@@ -88,14 +92,24 @@ export const reminderRows = (engine: Engine): Store['reminders'] => ({
       let due = byDue(db.selectFrom('reminders').select('id').where('due_utc_ms', '<=', now)
         .where((e) => e.or([
           e('lease_utc_ms', 'is', null), e('lease_utc_ms', '<=', now), e('lease_utc_ms', '>', now + LONGEST_LEASE_MS),
+        ]))
+        .where((e) => e.or([
+          e('not_before_utc_ms', 'is', null), e('not_before_utc_ms', '<=', now), e('not_before_utc_ms', '>', now + LONGEST_PAUSE_MS),
         ]))).limit(limit);
       if (platforms !== undefined) due = due.where('platform', 'in', [...platforms]);
       if (engine.dialect === 'postgres') due = due.forUpdate().skipLocked();
-      const rows = await db.updateTable('reminders').set({ claimant: storable(claimant), lease_utc_ms: lease })
+      const rows = await db.updateTable('reminders').set((e) => ({ claimant: storable(claimant), lease_utc_ms: lease, attempts: e('attempts', '+', 1) }))
         .where('id', 'in', due).returningAll().execute();
-      return rows.map(reminderOf).sort((a, b) => a.dueUtcMs - b.dueUtcMs || (a.id < b.id ? -1 : 1));
+      return rows.map((row) => ({ ...reminderOf(row), attempts: row.attempts })).sort((a, b) => a.dueUtcMs - b.dueUtcMs || (a.id < b.id ? -1 : 1));
     });
   },
+
+  retryLater: (id, claimant, notBeforeUtcMs) => engine.run(async (db) => {
+    const { numUpdatedRows } = await db.updateTable('reminders')
+      .set({ claimant: null, lease_utc_ms: null, not_before_utc_ms: wholeMs(notBeforeUtcMs) })
+      .where('id', '=', storable(id)).where('claimant', '=', storable(claimant)).executeTakeFirstOrThrow();
+    return numUpdatedRows > 0n;
+  }),
 
   settle: (id, claimant, nextDueUtcMs) => engine.run(async (db) => {
     if (nextDueUtcMs === null) {
@@ -104,7 +118,7 @@ export const reminderRows = (engine: Engine): Store['reminders'] => ({
       return numDeletedRows > 0n;
     }
     const { numUpdatedRows } = await db.updateTable('reminders')
-      .set({ due_utc_ms: wholeMs(nextDueUtcMs), claimant: null, lease_utc_ms: null })
+      .set({ due_utc_ms: wholeMs(nextDueUtcMs), claimant: null, lease_utc_ms: null, attempts: 0, not_before_utc_ms: null })
       .where('id', '=', storable(id)).where('claimant', '=', storable(claimant)).executeTakeFirstOrThrow();
     return numUpdatedRows > 0n;
   }),

@@ -57,7 +57,7 @@ export interface NewReminder {
   readonly to: 'member' | 'channel';
   readonly kind: 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
   readonly dueUtcMs: UtcMs;
-  /** After this instant it has lost its sense and is dropped (null: never dropped silently). */
+  /** After this instant it has lost its sense and is dropped (null: never); a sunrise warning is not dropped but said to be missed. */
   readonly staleUtcMs: UtcMs | null;
   /** For standing reminders: how to find the next one. */
   readonly repeat: Json | null;
@@ -65,6 +65,11 @@ export interface NewReminder {
   readonly text: string;
 }
 export interface Reminder extends NewReminder { readonly id: string }
+
+export interface ClaimedReminder extends Reminder {
+  /** How often it was claimed since it came due, this time included. */
+  readonly attempts: number;
+}
 
 /** Every method may reject with StoreError and with nothing else. */
 export interface Store {
@@ -105,7 +110,9 @@ export interface Store {
      * Takes up to `limit` due reminders, earliest first, for this process alone until `leaseUtcMs`; of the given
      * platforms only, where any are given.
      */
-    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number, platforms?: readonly string[]): Promise<readonly Reminder[]>;
+    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number, platforms?: readonly string[]): Promise<readonly ClaimedReminder[]>;
+    /** Could not be said: free for any process again from the instant on. */
+    retryLater(id: string, claimant: string, notBeforeUtcMs: UtcMs): Promise<boolean>;
     /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */
     settle(id: string, claimant: string, nextDueUtcMs: UtcMs | null): Promise<boolean>;
   };

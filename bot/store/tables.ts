@@ -53,6 +53,9 @@ export interface ReminderRow {
   text: string;
   claimant: string | null;
   lease_utc_ms: number | null;
+  /** How often it was claimed since it came due. */
+  attempts: number;
+  not_before_utc_ms: number | null;
 }
 
 export interface NoteRow {

@@ -76,7 +76,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(await usual(tamsin)).toEqual(['Quarry Field']);
     expect(await usual(club)).toEqual(['Fenwold Common']);
     const stores = [store, await another()];
-    await Promise.all(Array.from({ length: 20 }, (_, i) => stores[i % 2]?.sites.setDefault(tamsin, i % 3 === 0 ? 'Cold Ridge' : 'Quarry Field')));
+    await Promise.all(Array.from({ length: 20 }, (_, i) => stores[i % 2]!.sites.setDefault(tamsin, i % 3 === 0 ? 'Cold Ridge' : 'Quarry Field')));
     expect(await usual(tamsin)).toHaveLength(1);
   });
 
@@ -141,7 +141,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('counts every outcome, from several processes at once', async () => {
     const stores = [store, await another(), await another()];
-    await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]?.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port')));
+    await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]!.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port')));
     expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 30, port: 30 });
     expect(await store.outcomes.counts('other')).toEqual({});
   });
@@ -200,6 +200,21 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect((await store.reminders.claimDue(2e6, 2.1e6, 'one', 10)).map(({ platform }) => platform)).toEqual(['matrix']);
   });
 
+  it('tries again later, counting the tries', async () => {
+    const { id } = await store.reminders.add(reminder({ dueUtcMs: 1000 }));
+    const claim = (nowUtcMs: number) => store.reminders.claimDue(nowUtcMs, nowUtcMs + 60_000, 'one', 10);
+    expect(await claim(2000)).toMatchObject([{ id, attempts: 1 }]);
+    expect(await store.reminders.retryLater(id, 'two', 40_000)).toBe(false);
+    expect(await store.reminders.retryLater(id, 'one', 40_000)).toBe(true);
+    expect(await claim(20_000)).toEqual([]);
+    expect(await claim(41_000)).toMatchObject([{ id, attempts: 2, dueUtcMs: 1000 }]);
+    expect(await store.reminders.settle(id, 'one', 90_000)).toBe(true);
+    expect(await claim(91_000)).toMatchObject([{ id, attempts: 1, dueUtcMs: 90_000 }]);
+    // A pause written before the clock was set back does not hold for hours.
+    expect(await store.reminders.retryLater(id, 'one', 50_000_000)).toBe(true);
+    expect(await claim(92_000)).toMatchObject([{ id }]);
+  });
+
   it('is not held up by a lease written before the clock was set back', async () => {
     await store.reminders.add(reminder({ dueUtcMs: 1000 }));
     const [claimed] = await store.reminders.claimDue(50_000_000, 50_060_000, 'gone', 10);
@@ -226,7 +241,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('lets an event be claimed once, over processes and restarts', async () => {
     const stores = [store, await another(), await another()];
-    const wins = await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]?.events.claim(`matrix:$event${i % 4}`, 5000)));
+    const wins = await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]!.events.claim(`matrix:$event${i % 4}`, 5000)));
     expect(wins.filter(Boolean)).toHaveLength(4);
     await store.events.answered('matrix:$event0');
     await store.events.claim('matrix_$event9', 9000);
