@@ -17,7 +17,10 @@ export interface PlatformContext {
 
 export interface RunningPlatform {
   readonly name: 'discord' | 'matrix' | 'console';
-  /** Says a reminder where it belongs. `gone`: the member, channel or room is no longer there. Rejects when it may be tried again. */
+  /**
+   * Says a reminder where it belongs. `gone`: the member, channel or room is no longer there. Rejects when it may be tried again.
+   * Sent under deliveryKey(reminder) (bot/reminders), so that a server which took it before shows it once.
+   */
   readonly deliver: (reminder: Reminder, text: string) => Promise<'sent' | 'gone'>;
   readonly health: () => { readonly ok: boolean; readonly detail: string };
   /** Lets answers under way finish, then closes. */
