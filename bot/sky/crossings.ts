@@ -73,16 +73,18 @@ export const peakBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs)
   return (a + b) / 2;
 };
 
-/** Instants from start to end, evenly, at most SAMPLE_MS apart. */
-const sampleTimes = (startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs[] => {
+/** Instants from start to end, evenly, at most SAMPLE_MS apart, and `margin` more of them before and after. */
+const sampleTimes = (startUtcMs: UtcMs, endUtcMs: UtcMs, margin: number): UtcMs[] => {
   const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / SAMPLE_MS));
-  return Array.from({ length: steps + 1 }, (_, i) => startUtcMs + ((endUtcMs - startUtcMs) * i) / steps);
+  const stepMs = (endUtcMs - startUtcMs) / steps;
+  return Array.from({ length: steps + 1 + 2 * margin }, (_, i) => startUtcMs + stepMs * (i - margin));
 };
 
 /** Every change of sign between start and end, in order. The function may be any altitude less a limit. */
 export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Crossing[] => {
   if (!(endUtcMs > startUtcMs)) return [];
-  const times = sampleTimes(startUtcMs, endUtcMs);
+  // A turning point next to either end shows only beside a sample from outside the span.
+  const times = sampleTimes(startUtcMs, endUtcMs, 1);
   const values = times.map(f);
   const found: Crossing[] = [];
   const look = (a: UtcMs, fa: number, b: UtcMs, fb: number): void => {
@@ -101,7 +103,7 @@ export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs)
     look(times[i - 1]!, before, peak, atPeak);
     look(peak, atPeak, times[i + 1]!, after);
   }
-  return found.sort((a, b) => a.utcMs - b.utcMs);
+  return found.filter(({ utcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs).sort((a, b) => a.utcMs - b.utcMs);
 };
 
 /** A stretch of time with its ends told apart: an event, or only where the search began or ended. */
@@ -113,9 +115,11 @@ export interface Interval extends TimeSpan {
 /** The stretches of the span in which the function is at or below zero, in order. */
 export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Interval[] => {
   const intervals: Interval[] = [];
+  const crossings = crossingsOf(f, startUtcMs, endUtcMs);
+  const belowAtStart = crossings[0]?.rising ?? f(startUtcMs) <= 0;
   let open: { startUtcMs: UtcMs; startsByCrossing: boolean } | null =
-    f(startUtcMs) > 0 ? null : { startUtcMs, startsByCrossing: false };
-  for (const { utcMs, rising } of crossingsOf(f, startUtcMs, endUtcMs)) {
+    belowAtStart ? { startUtcMs, startsByCrossing: false } : null;
+  for (const { utcMs, rising } of crossings) {
     if (rising && open) {
       intervals.push({ ...open, endUtcMs: utcMs, endsByCrossing: true });
       open = null;
@@ -129,7 +133,7 @@ export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: Utc
 
 /** When the function is greatest between start and end, ends included. */
 export const greatestIn = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
-  const times = sampleTimes(startUtcMs, endUtcMs);
+  const times = sampleTimes(startUtcMs, endUtcMs, 0);
   const values = times.map(f);
   let best = 0;
   for (let i = 1; i < values.length; i++) if (values[i]! > values[best]!) best = i;

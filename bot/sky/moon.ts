@@ -1,5 +1,7 @@
 /** The Moon as it troubles an observer: where it is, how full, how near a target, and when the dark is free of it. */
-import { Body, Illumination, MoonPhase } from 'astronomy-engine';
+import { Body, Illumination, RotateVector, Rotation_EQJ_ECT, Vector } from 'astronomy-engine';
+import type { AstroTime } from 'astronomy-engine';
+import { wrapDeg360 } from './angles.js';
 import { intervalsBelow } from './crossings.js';
 import { engineTime } from './engine-time.js';
 import type { TimeSpan } from './night.js';
@@ -7,6 +9,7 @@ import { placeOf } from './place.js';
 import { aboveHorizon } from './rise-set.js';
 import { bodySeparationDeg } from './separation.js';
 import { skyTrack } from './sky-track.js';
+import { apparentVector } from './solar-system.js';
 import { darkness } from './twilight.js';
 import type { Observer, Place, SkyBody, UtcMs } from './types.js';
 
@@ -23,10 +26,17 @@ export interface MoonState {
   readonly waxing: boolean;
 }
 
+/** Apparent geocentric longitude on the true ecliptic of date, in degrees. */
+const eclipticLongitudeDeg = (body: 'Sun' | 'Moon', time: AstroTime): number => {
+  const [x, y, z] = apparentVector(body, time);
+  const ecliptic = RotateVector(Rotation_EQJ_ECT(time), new Vector(x, y, z, time));
+  return (Math.atan2(ecliptic.y, ecliptic.x) * 180) / Math.PI;
+};
+
 export const moonAt = (observer: Observer, utcMs: UtcMs): MoonState => {
   const time = engineTime(utcMs);
   const illumination = Illumination(Body.Moon, time);
-  const elongationDeg = MoonPhase(time);
+  const elongationDeg = wrapDeg360(eclipticLongitudeDeg('Moon', time) - eclipticLongitudeDeg('Sun', time));
   return {
     place: placeOf(MOON, observer, utcMs),
     illuminatedFraction: illumination.phase_fraction,

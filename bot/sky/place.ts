@@ -11,7 +11,7 @@ import {
 import type { EarthState, Site } from './earth.js';
 import { apparentAltitudeDeg } from './refraction.js';
 import { gastHours } from './sidereal-time.js';
-import { geocentricVector } from './solar-system.js';
+import { apparentVector, astrometricVector } from './solar-system.js';
 import type { Equatorial, Horizontal, Observer, Place, SkyBody, UtcMs } from './types.js';
 
 const withDiurnalAberration = (meridian: Vector3, site: Site): Vector3 => {
@@ -24,7 +24,7 @@ const apparentMeridianDirection = (body: SkyBody, earth: EarthState, site: Site)
   const lastDeg = earth.gastDeg + site.longitudeDeg;
   const geocentric = body.kind === 'fixed'
     ? aberrated(fixedDirection(body, earth), earth)
-    : geocentricVector(body.body, earth.time, true);
+    : apparentVector(body.body, earth.time);
   const meridian = toMeridianFrame(multiply(earth.toDate, geocentric), lastDeg);
   return withDiurnalAberration(body.kind === 'fixed' ? meridian : seenFromSite(meridian, site), site);
 };
@@ -33,8 +33,9 @@ const apparentMeridianDirection = (body: SkyBody, earth: EarthState, site: Site)
 const astrometricDirection = (body: SkyBody, earth: EarthState, site: Site): Vector3 => {
   if (body.kind === 'fixed') return fixedDirection(body, earth);
   const lastDeg = earth.gastDeg + site.longitudeDeg;
-  const geocentric = toMeridianFrame(multiply(earth.toDate, geocentricVector(body.body, earth.time, false)), lastDeg);
-  return multiplyTransposed(earth.toDate, fromMeridianFrame(seenFromSite(geocentric, site), lastDeg));
+  const geocentric = multiply(earth.toDate, astrometricVector(body.body, earth.time, earth.aberration));
+  const topocentric = seenFromSite(toMeridianFrame(geocentric, lastDeg), site);
+  return multiplyTransposed(earth.toDate, fromMeridianFrame(topocentric, lastDeg));
 };
 
 /**

@@ -79,7 +79,7 @@ const fixedInDayPieces = (body: FixedBody, observer: Observer, startUtcMs: UtcMs
     };
     if (whole.riseUtcMs !== null && whole.transitUtcMs !== null && whole.setUtcMs !== null) break;
   }
-  return whole!;
+  return whole;
 };
 
 /** First crossing of the upper meridian by a body whose hour angle grows by 14° to 15° an hour. */

@@ -3,7 +3,7 @@ import { asinDeg, multiply, wrapDeg180 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import { aberrated, earthAt, fixedDirection, seenFromSite, siteOf, toMeridianFrame } from './earth.js';
 import { MS_PER_DAY } from './engine-time.js';
-import { geocentricVector } from './solar-system.js';
+import { apparentVector } from './solar-system.js';
 import type { Observer, SkyBody, UtcMs } from './types.js';
 
 export interface SkyTrack {
@@ -50,7 +50,7 @@ const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
   return {
     vectors: states.map((earth) => multiply(
       earth.toDate,
-      body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : geocentricVector(body.body, earth.time, true),
+      body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time),
     )),
     gastStartDeg,
     gastPerDayDeg: FULL_TURN_AND_A_DAY_DEG + wrapDeg180(excess),

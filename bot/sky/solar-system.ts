@@ -1,11 +1,25 @@
 /** Geocentric vectors of the Sun, the Moon and the planets, from astronomy-engine. */
 import { Body, GeoVector } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
+import { add, norm, scale } from './angles.js';
 import type { Vector3 } from './angles.js';
 import type { SolarSystemBody } from './types.js';
 
-/** J2000 axes, astronomical units, light-time applied; with annual aberration where `apparent`. (The engine gives the Moon without either: 0.7″.) */
-export const geocentricVector = (body: SolarSystemBody, time: AstroTime, apparent: boolean): Vector3 => {
-  const { x, y, z } = GeoVector(Body[body], time, apparent);
+const engineVector = (body: SolarSystemBody, time: AstroTime, aberration: boolean): Vector3 => {
+  const { x, y, z } = GeoVector(Body[body], time, aberration);
   return [x, y, z];
+};
+
+/**
+ * Where a body appears from the Earth's centre: light-time and annual aberration in; J2000 axes, astronomical units. The
+ * Moon shares the Earth's way round the Sun, so for it the two together are next to nothing; the engine's lunar theory is
+ * nearest to JPL DE421 as it stands.
+ */
+export const apparentVector = (body: SolarSystemBody, time: AstroTime): Vector3 => engineVector(body, time, true);
+
+/** The same without aberration (astrometric). `aberration` is the Earth's velocity over the speed of light. */
+export const astrometricVector = (body: SolarSystemBody, time: AstroTime, aberration: Vector3): Vector3 => {
+  if (body !== 'Moon') return engineVector(body, time, false);
+  const apparent = apparentVector(body, time);
+  return add(apparent, scale(aberration, -norm(apparent)));
 };
