@@ -86,17 +86,11 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
     return undefined;
   };
 
-  let rest = clean.slice(first.length);
-  if (command.freeText === true) return readFreeText(command, rest);
-  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?=(\S?))|"((?:[^"\\]|\\.)*)"|(\S+))/guy;
-  // A quote right after a word or colon belongs to the value; an odd number of quotes never closes.
-  if ((rest.match(/(?<!\\)"/gu)?.length ?? 0) % 2 === 1) {
-    return problem('unclosed-quote', 'A double quote is opened and never closed. Close it, or leave both out.');
-  }
-  rest = rest.replace(/[“”]/gu, '"');
-  token.lastIndex = 0;
+  if (command.freeText === true) return readFreeText(command, clean.slice(first.length));
+  const token = /\s*(?:([A-Za-z_][\w-]*):(?!\/\/)|"((?:[^"\\]|\\.)*)"(?=\s|$)|(\S+))/guy;
+  const rest = clean.slice(first.length).replace(/[“”]/gu, '"');
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
-    const [, name, , quoted, word] = match;
+    const [, name, quoted, word] = match;
     if (name !== undefined) {
       const key = name.toLowerCase();
       if (names.includes(key)) {
@@ -104,16 +98,20 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
         if (trouble !== undefined) return trouble;
         open = key;
         opened = true;
-        continue;
-      }
-      if (key.length > 1) {
+      } else if (key.length > 1) {
         const guess = nearest(key, names);
         return problem('unknown-option', `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`);
+      } else {
+        words.push(`${name}:`);
       }
-      words.push(`${name}:`);
-      continue;
+    } else if (quoted !== undefined) {
+      words.push(quoted.replace(/\\(.)/gu, '$1'));
+    } else if (word?.startsWith('"') === true) {
+      // Elsewhere in a word a double quote is a seconds mark: +38°47'01".
+      return problem('unclosed-quote', 'A double quote is opened and never closed. Close it, or leave it out.');
+    } else {
+      words.push(word ?? '');
     }
-    words.push(quoted !== undefined ? quoted.replace(/\\(.)/gu, '$1') : word ?? '');
   }
   const trouble = close();
   if (trouble !== undefined) return trouble;

@@ -3,9 +3,6 @@ import { reply, type Outcome } from '../reply/reply.js';
 import { defineCommand, optional, text, type Command, type OptionSpec } from './command.js';
 import { bareOption, unknownCommand } from './grammar.js';
 
-const optionWords = (name: string, spec: OptionSpec, isBare: boolean): string =>
-  `${name}:${isBare ? ' (its name may be left out)' : ''}${spec.required ? '' : ' (optional)'}`;
-
 const range = (spec: OptionSpec): string => {
   if (spec.choices !== undefined) return ` One of ${spec.choices.join(', ')}.`;
   return spec.min === undefined ? '' : ` From ${spec.min} to ${spec.max}.`;
@@ -15,7 +12,10 @@ const oneCommand = (command: Command): Outcome => reply({
   title: command.name,
   summary: command.summary,
   facts: [
-    ...Object.entries(command.options).map(([name, spec]) => ({ label: optionWords(name, spec, name === bareOption(command)), value: `${spec.description}.${range(spec)}` })),
+    ...Object.entries(command.options).map(([name, spec]) => ({
+      label: `${name}:`,
+      value: `${spec.description}.${range(spec)}${spec.required ? '' : ' Optional.'}${name === bareOption(command) ? ` "${name}:" itself may be left out.` : ''}`,
+    })),
     ...command.examples.map((example) => ({ label: 'Example', value: example })),
   ],
   notes: command.access === 'manager' ? ['For those who may change the club\'s settings.'] : [],
