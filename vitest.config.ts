@@ -5,5 +5,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/homeserver/**', 'node_modules/**'],
     testTimeout: 30_000,
+    // .ci/run adds these up over all suites.
+    ...(process.env['CI'] === 'true' ? { reporters: ['default', ['json', { outputFile: '.cache/results-main.json' }]] } : {}),
   },
 });

@@ -1,0 +1,79 @@
+/**
+ * Fills the made parts of README.md (between `<!-- made: NAME -->` and `<!-- end -->`) from the program itself: the command
+ * table, real answers, the table of worst errors, and pictures. `--check` compares instead and fails on a difference.
+ */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { openDeps } from '../../bot/compose.js';
+import { runLine } from '../../bot/commands/dispatch.js';
+import { bareOption } from '../../bot/commands/grammar.js';
+import { CONSOLE_ASKER } from '../../bot/platforms/console/session.js';
+import { consoleLines } from '../../bot/platforms/console/write-reply.js';
+import { isProblem, type Outcome } from '../../bot/reply/reply.js';
+import { chartSvg, renderChart } from '../../bot/reply/render-chart.js';
+import { loadSettings } from '../../bot/settings.js';
+import { worstErrorsTable } from './worst-errors-table.js';
+import { EXAMPLE_NOW_UTC_MS, EXAMPLES } from './examples.js';
+
+const PICTURE_FOLDER = 'deploy/pictures';
+const STYLE = { colour: false, width: 76 } as const;
+
+const check = process.argv.includes('--check');
+const differences: string[] = [];
+
+const keep = (file: string, made: string | Buffer, same: (before: Buffer) => boolean): void => {
+  if (!check) return writeFileSync(file, made);
+  let before: Buffer | null;
+  try { before = readFileSync(file); } catch { before = null; }
+  if (before === null || !same(before)) differences.push(file);
+};
+
+const dataFolder = mkdtempSync(path.join(tmpdir(), 'pierhand-docs-'));
+const { deps, close } = await openDeps(loadSettings({ PIERHAND_DATA: dataFolder }));
+const onError = (error: unknown): never => { throw error instanceof Error ? error : new Error(String(error)); };
+const ask = (line: string, nowUtcMs: number): Promise<Outcome> => runLine(deps, line, CONSOLE_ASKER, nowUtcMs, onError);
+
+const made = new Map<string, string>();
+
+made.set('commands', ['| command | what it answers | options |', '|---|---|---|', ...deps.commands.map((command) => {
+  const options = Object.entries(command.options).map(([name, { required }]) =>
+    `${name === bareOption(command) ? `**${name}**` : name}${required ? '' : '?'}`);
+  return `| \`${command.name}\` | ${command.summary} | ${options.join(', ')} |`;
+})].join('\n'));
+
+for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, lastOnly = false } of EXAMPLES) {
+  const shown: string[] = [];
+  for (const line of lines) {
+    const outcome = await ask(line, nowUtcMs);
+    if (lastOnly && line !== lines.at(-1)) continue;
+    shown.push(`> ${line}`, ...consoleLines(outcome, null, STYLE), '');
+    if (!isProblem(outcome) && outcome.chart !== undefined) {
+      // The drawing is compared as text: PNG bytes may differ between builds of the encoder.
+      const svgFile = path.join(PICTURE_FOLDER, `${name}.svg`);
+      const { png } = await renderChart(outcome.chart);
+      const svg = chartSvg(outcome.chart);
+      keep(svgFile, svg, (before) => before.toString('utf8') === svg);
+      if (!check) writeFileSync(path.join(PICTURE_FOLDER, `${name}.png`), png);
+    }
+  }
+  made.set(`example ${name}`, ['```text', ...shown.slice(0, -1).map((line) => line.trimEnd()), '```'].join('\n'));
+}
+made.set('worst errors', worstErrorsTable());
+await close();
+rmSync(dataFolder, { recursive: true, force: true });
+
+const readme = readFileSync('README.md', 'utf8');
+const seen = new Set<string>();
+const filled = readme.replace(/<!-- made: ([a-z ]+) -->[\s\S]*?<!-- end -->/gu, (_, name: string) => {
+  seen.add(name);
+  const text = made.get(name);
+  if (text === undefined) throw new Error(`README.md asks for "${name}", which nothing makes.`);
+  return `<!-- made: ${name} -->\n${text}\n<!-- end -->`;
+});
+for (const name of made.keys()) if (!seen.has(name)) differences.push(`README.md has no place for "${name}"`);
+keep('README.md', filled, (before) => before.toString('utf8') === filled);
+
+for (const file of differences) process.stderr.write(`not as npm run docs makes it: ${file}\n`);
+process.stdout.write(`${made.size} made parts, ${differences.length} differences\n`);
+process.exitCode = differences.length > 0 ? 1 : 0;
