@@ -86,7 +86,7 @@ const placeRows = (): WorstError[] => {
         .map((key) => wrapHours12(actual[key] - expected[key]) * 3600);
     }), 0.02, 's', ERFA),
     row('refraction from 15° up', places.refraction.map(({ airlessAltitudeDeg, refractionDeg: expected }) =>
-      (refractionDeg(airlessAltitudeDeg) - expected) * 3600), 6, '″', ERFA),
+      (refractionDeg(airlessAltitudeDeg) - expected) * 3600), 10, '″', ERFA),
     row('separation of two directions', places.angles.map(({ a, b, separationDeg: expected }) =>
       (separationDeg(a, b) - expected) * 3600), 0.000_01, '″', ERFA),
     row('position angle, by its effect at the far end', places.angles.map(({ a, b, separationDeg: apart, positionAngleDeg: expected }) =>
