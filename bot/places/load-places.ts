@@ -114,7 +114,7 @@ export function loadPlaces(folder: string): Places {
           continue;
         }
         if (row >= 0) {
-          const score = row + (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER : tier);
+          const score = row + (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER + 9 * row : tier);
           if (score < (scores.get(row) ?? Infinity)) scores.set(row, score);
         }
         row = -1;

@@ -1,17 +1,75 @@
 /** Local dates and times in words: 24-hour clock, the zone named. */
+import { clocksAsUtcMs, offsetMinutes } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 
-/** "23:40 MST"; where the zone has no English abbreviation, its offset: "23:40 UTC+5:30". */
-export function formatLocalTime(utcMs: number, zone: string): string { return `${utcMs} ${zone}`; }
-/** "23:40". */
-export function formatClock(utcMs: number, zone: string): string { return `${utcMs} ${zone}`; }
-/** "MST" or "UTC+5:30". */
-export function zoneName(utcMs: number, zone: string): string { return `${utcMs} ${zone}`; }
-/** "Wed 25 Nov 2026". */
-export function formatLocalDate(utcMs: number, zone: string): string { return `${utcMs} ${zone}`; }
-/** "Wed 25 Nov 2026, 23:40 MST". */
-export function formatLocalDateTime(utcMs: number, zone: string): string { return `${utcMs} ${zone}`; }
-/** "Wed 25 Nov 2026" of a date that stands alone. */
-export function formatDate(date: LocalDate): string { return `${date.year}`; }
+const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+/** Each knows the everyday abbreviations of its own part of the world (Unicode CLDR). */
+const LOCALES = ['en-US', 'en-GB', 'en-AU', 'en-CA', 'en-IN', 'en-ZA'];
+
+const two = (n: number): string => String(n).padStart(2, '0');
+const abbreviations = new Map<string, string>();
+
+function offsetName(minutes: number): string {
+  if (minutes === 0) return 'UTC';
+  const size = Math.abs(minutes);
+  return `UTC${minutes < 0 ? '−' : '+'}${Math.floor(size / 60)}${size % 60 === 0 ? '' : `:${two(Math.floor(size % 60))}`}`;
+}
+
+/** "MST", "CET"; where the zone has no English abbreviation, its offset: "UTC+5:45". */
+export function zoneName(utcMs: number, zone: string): string {
+  const offset = offsetMinutes(zone, utcMs);
+  const key = `${zone} ${offset} ${new Date(utcMs).getUTCMonth()}`;
+  let name = abbreviations.get(key);
+  if (name === undefined) {
+    name = offsetName(offset);
+    for (const locale of LOCALES) {
+      try {
+        const part = new Intl.DateTimeFormat(locale, { timeZone: zone, timeZoneName: 'short' }).formatToParts(utcMs)
+          .find((p) => p.type === 'timeZoneName')?.value ?? '';
+        if (/^[A-Z]{2,5}$/.test(part)) {
+          name = part;
+          break;
+        }
+      } catch {
+        break; // Not a zone that Intl knows: its offset is all there is to say.
+      }
+    }
+    if (abbreviations.size < 5000) abbreviations.set(key, name);
+  }
+  return name;
+}
+
+/** "23:40", to the nearest minute. */
+export function formatClock(utcMs: number, zone: string): string {
+  const local = new Date(clocksAsUtcMs(zone, Math.round(utcMs / 60_000) * 60_000));
+  return `${two(local.getUTCHours())}:${two(local.getUTCMinutes())}`;
+}
+
+/** "23:40 MST"; where the zone has no English abbreviation, its offset: "23:40 UTC+5:45". */
+export function formatLocalTime(utcMs: number, zone: string): string {
+  return `${formatClock(utcMs, zone)} ${zoneName(Math.round(utcMs / 60_000) * 60_000, zone)}`;
+}
+
 /** The date that the clocks of `zone` show at an instant. */
-export function localDateAt(utcMs: number, zone: string): LocalDate { return { year: utcMs, month: zone.length, day: 1 }; }
+export function localDateAt(utcMs: number, zone: string): LocalDate {
+  const local = new Date(clocksAsUtcMs(zone, utcMs));
+  return { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() };
+}
+
+/** "Wed 25 Nov 2026" of a date that stands alone. */
+export function formatDate(date: LocalDate): string {
+  const weekday = new Date(Date.UTC(date.year, date.month - 1, date.day)).getUTCDay();
+  return `${DAYS[weekday]} ${date.day} ${MONTHS[date.month - 1]} ${date.year}`;
+}
+
+/** "Wed 25 Nov 2026" on the clocks of `zone`. */
+export function formatLocalDate(utcMs: number, zone: string): string {
+  return formatDate(localDateAt(utcMs, zone));
+}
+
+/** "Wed 25 Nov 2026, 23:40 MST". */
+export function formatLocalDateTime(utcMs: number, zone: string): string {
+  const rounded = Math.round(utcMs / 60_000) * 60_000;
+  return `${formatLocalDate(rounded, zone)}, ${formatLocalTime(rounded, zone)}`;
+}

@@ -1,6 +1,145 @@
-import type { TimeResolution } from './time-resolution.js';
+/** Reads an instant as a member types it, on the clocks of a site's zone. */
+import { DateTime } from 'luxon';
+import { cleanText, LONGEST_TEXT } from '../catalogue/fold-text.js';
+import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
+import { addDays, readDay, todayAndTonight } from './calendar-words.js';
+import { readClock } from './clock-reading.js';
+import { formatClock, formatDate, formatLocalTime, localDateAt, zoneName } from './format-local.js';
+import { localToUtc, offsetMinutes, type ClockReading } from './local-to-utc.js';
+import type { LocalDate, TimeResolution } from './time-resolution.js';
+import { timeProblem } from './wording.js';
 
-/** A time as a member types it, in the clocks of `zone` (IANA): ISO 8601, "tonight 22:30", "tomorrow 4am", "in 2 hours". Never throws. */
-export function parseTime(text: string, zone: string, nowUtcMs: number): TimeResolution {
-  throw new Error(`not yet: ${text} ${zone} ${nowUtcMs}`);
+const MINUTE_MS = 60_000;
+const HOUR_MS = 3_600_000;
+/** What a day without a time is taken to mean: well into the evening, wherever one is. */
+const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
+
+function within(utcMs: number, note?: string): TimeResolution {
+  const year = new Date(utcMs).getUTCFullYear();
+  if (!(year >= EPHEMERIS_FIRST_YEAR && year <= EPHEMERIS_LAST_YEAR)) return timeProblem({ fault: 'out-of-range', year });
+  return { ok: true, utcMs, ...(note === undefined || note === '' ? {} : { note }) };
 }
+
+function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly string[] = []): TimeResolution {
+  const { utcMs, clocks } = localToUtc(date, clock, zone);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const reading = `${two(clock.hour)}:${two(clock.minute)}`;
+  const day = formatDate(date);
+  const daylight = clocks === 'skipped'
+    ? [`The clocks are put forward past ${reading} on ${day}; took ${formatLocalTime(utcMs, zone)}.`]
+    : clocks === 'repeated'
+      ? [`The clocks are put back on ${day} and show ${reading} twice; took the first, ${formatLocalTime(utcMs, zone)}. For the second add its offset, such as ${secondReading(date, clock, zone)}.`]
+      : [];
+  return within(utcMs, [...notes, ...daylight].join(' '));
+}
+
+/** The ISO form, with its offset, of the second time that the clocks show a repeated reading. */
+function secondReading(date: LocalDate, clock: ClockReading, zone: string): string {
+  const first = localToUtc(date, clock, zone).utcMs;
+  const gain = offsetMinutes(zone, first) - offsetMinutes(zone, first + 24 * HOUR_MS);
+  return DateTime.fromMillis(first + gain * MINUTE_MS, { zone }).toFormat("yyyy-MM-dd'T'HH:mmZZ");
+}
+
+/** "in 2 hours", "in 1h 30m", "in half an hour", "90 minutes ago" as milliseconds from now; null when the text is none. */
+function fromNow(words: string): number | null {
+  const match = /^(?:in (.+)|(.+) ago|\+(.+))$/.exec(words);
+  if (!match) return null;
+  const text = (match[1] ?? match[2] ?? match[3] ?? '').replace(/\bhalf an? hour\b/, '30 min').replace(/\b(?:an?|one)\b/g, '1').replace(/\band\b/g, ' ').trim();
+  const parts = /^(?:(\d{1,4}(?:\.\d+)?)\s?(?:h|hr|hrs|hours?))?\s*(?:(\d{1,5})\s?(?:m|min|mins|minutes?)?)?$/.exec(text);
+  if (!parts || (parts[1] === undefined && (parts[2] === undefined || /^\d+$/.test(text)))) return null;
+  const size = Number(parts[1] ?? 0) * HOUR_MS + Number(parts[2] ?? 0) * MINUTE_MS;
+  return match[2] === undefined ? size : -size;
+}
+
+/** ISO 8601 with an offset or Z, the T or a space between date and time; null when the text is not of that form. */
+function withOffset(text: string): TimeResolution | null {
+  const match = /^(\d{4}-?\d{2}-?\d{2})[t ]\s?(\d{2}:?\d{2}(?::?\d{2}(?:[.,]\d{1,9})?)?)\s?(z|utc|gmt|[+-]\d{2}(?::?\d{2})?)$/.exec(text.replace(/[−–]/g, '-'));
+  if (!match) return null;
+  const [, date = '', time = '', offset = ''] = match;
+  const colons = time.includes(':') === date.includes('-');
+  const zoneText = /^(?:z|utc|gmt)$/.test(offset) ? 'Z' : offset;
+  const parsed = colons ? DateTime.fromISO(`${date}T${time}${zoneText}`) : DateTime.invalid('mixed');
+  if (!parsed.isValid) return timeProblem({ fault: 'unreadable-time', text });
+  return within(parsed.toMillis());
+}
+
+/**
+ * A time as a member types it, on the clocks of `zone` (IANA). Never throws.
+ * - "now", "in 2 hours", "90 minutes ago"; ISO 8601 with an offset or Z.
+ * - A clock reading alone ("22:30", "4am") is of tonight: from noon on the evening's date, before noon the next
+ *   morning's. Until 06:00 tonight is the night in progress, so that at 02:00 "22:30" has just passed.
+ * - With "tonight", "tomorrow night" or "friday night", readings before noon are of the morning after; with "today",
+ *   "tomorrow", a weekday or a date, of that very date. "midnight" is always the one at the end of its day.
+ * - A day without a time is 22:00, and said so.
+ */
+export function parseTime(text: string, zone: string, nowUtcMs: number): TimeResolution {
+  if (text.length > LONGEST_TEXT) return timeProblem({ fault: 'too-long', text: '' });
+  const words = cleanText(text).toLowerCase().replace(/\s+/g, ' ');
+  if (words === '') return timeProblem({ fault: 'empty', text });
+  if (words === 'now' || words === 'right now') return within(nowUtcMs);
+  const ahead = fromNow(words);
+  if (ahead !== null) return within(nowUtcMs + ahead);
+  const exact = withOffset(words);
+  if (exact) return exact;
+
+  const zoned = /^(.*\d(?:\s?[ap]m)?)\s?(utc|gmt|z)$/.exec(words);
+  if (zoned) return inUtc(zoned[1] ?? '', zone, nowUtcMs, words);
+  const foreign = /^(.*\d(?:\s?[ap]m)?) ([a-z]{3,5})$/.exec(words);
+  if (foreign && !/^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/.test(foreign[2] ?? '')) {
+    const inner = parseTime(foreign[1] ?? '', zone, nowUtcMs);
+    if (!inner.ok || zoneName(inner.utcMs, zone).toLowerCase() === foreign[2]) return inner;
+    return timeProblem({ fault: 'other-zone', text: words });
+  }
+  return onSiteClocks(words, zone, nowUtcMs);
+}
+
+/** A reading in UTC: of its date where it has one, else the one that falls in tonight, noon to noon on the site's clocks. */
+function inUtc(text: string, zone: string, nowUtcMs: number, words: string): TimeResolution {
+  const clock = readClock(text.trim());
+  if (clock === null || 'fault' in clock) {
+    const reading = onSiteClocks(text.trim(), 'Etc/UTC', nowUtcMs);
+    return reading.ok ? reading : timeProblem({ fault: 'unreadable-time', text: words });
+  }
+  const { tonight } = todayAndTonight(zone, nowUtcMs);
+  const noon = localToUtc(tonight, { hour: 12, minute: 0, second: 0 }, zone).utcMs;
+  const sameDay = localToUtc(localDateAt(noon, 'Etc/UTC'), clock.clock, 'Etc/UTC').utcMs;
+  return within(sameDay < noon ? sameDay + 24 * HOUR_MS : sameDay);
+}
+
+function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolution {
+  const { tonight } = todayAndTonight(zone, nowUtcMs);
+  const alone = readClock(words.replace(/^(?:at|@) ?/, ''));
+  if (alone !== null) {
+    if ('fault' in alone) return timeProblem(alone);
+    return at(alone.clock.hour < 12 ? addDays(tonight, 1) : tonight, alone.clock, zone);
+  }
+  const wholeDay = readDay(words, zone, nowUtcMs);
+  if (wholeDay !== null) {
+    if ('fault' in wholeDay) return timeProblem(wholeDay);
+    const evening = localToUtc(wholeDay.date, EVENING, zone).utcMs;
+    if (words === 'tonight' && nowUtcMs > evening) return within(nowUtcMs, `No time given: took now, ${formatClock(nowUtcMs, zone)}.`);
+    return at(wholeDay.date, EVENING, zone, ['No time given: took 22:00.']);
+  }
+
+  const tokens = words.replace(/(\d)t(\d)/, '$1 $2').replace(/\s(?:at|@)\s/g, ' ').replace(/,\s/g, ' ').split(' ');
+  let refused: TimeResolution | null = null;
+  for (let i = 1; i < tokens.length; i += 1) {
+    const head = tokens.slice(0, i).join(' ');
+    const tail = tokens.slice(i).join(' ');
+    for (const [dayText, clockText] of [[head, tail], [tail, head]] as const) {
+      const clock = readClock(clockText);
+      const day = clock === null ? null : readDay(dayText, zone, nowUtcMs);
+      if (clock === null || day === null) continue;
+      if ('fault' in day || 'fault' in clock) {
+        refused ??= timeProblem('fault' in day ? day : clock as Exclude<typeof clock, { clock: ClockReading }>);
+        continue;
+      }
+      const nextDay = clock.midnight || (day.night && clock.clock.hour < 12);
+      const date = nextDay ? addDays(day.date, 1) : day.date;
+      const notes = clock.midnight && !day.night ? [`Took midnight at the end of ${formatDate(day.date)}.`] : [];
+      return at(date, clock.clock, zone, notes);
+    }
+  }
+  return refused ?? timeProblem({ fault: 'unreadable-time', text: words });
+}
+

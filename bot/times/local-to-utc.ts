@@ -1,0 +1,47 @@
+/** A reading of a zone's clocks as an instant, with daylight saving's skipped and repeated hours said. */
+import { IANAZone } from 'luxon';
+import type { LocalDate } from './time-resolution.js';
+
+/** Hours, minutes and seconds on a 24-hour clock. */
+export interface ClockReading {
+  readonly hour: number;
+  readonly minute: number;
+  readonly second: number;
+}
+
+export interface LocalInstant {
+  readonly utcMs: number;
+  /** 'skipped': the clocks jump over this reading; 'repeated': they show it twice. */
+  readonly clocks: 'plain' | 'skipped' | 'repeated';
+}
+
+const MINUTE_MS = 60_000;
+const DAY_MS = 86_400_000;
+
+/** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
+export function offsetMinutes(zone: string, utcMs: number): number {
+  const offset = IANAZone.create(zone).offset(utcMs);
+  return Number.isFinite(offset) ? offset : 0;
+}
+
+/** The date and time that a zone's clocks show at an instant, as a UTC instant bearing the same figures. */
+export function clocksAsUtcMs(zone: string, utcMs: number): number {
+  return utcMs + offsetMinutes(zone, utcMs) * MINUTE_MS;
+}
+
+/**
+ * The instant of a clock reading. A repeated reading is taken the first time it is shown, a skipped one as if the clocks
+ * had not yet been put forward (02:30 then is what the clocks show as 03:30).
+ */
+export function localToUtc(date: LocalDate, clock: ClockReading, zone: string): LocalInstant {
+  const figures = Date.UTC(date.year, date.month - 1, date.day, clock.hour, clock.minute, clock.second);
+  const before = offsetMinutes(zone, figures - DAY_MS);
+  const after = offsetMinutes(zone, figures + DAY_MS);
+  const fitting = [...new Set([before, after])]
+    .filter((offset) => offsetMinutes(zone, figures - offset * MINUTE_MS) === offset)
+    .map((offset) => figures - offset * MINUTE_MS)
+    .sort((a, b) => a - b);
+  const first = fitting[0];
+  if (first === undefined) return { utcMs: figures - before * MINUTE_MS, clocks: 'skipped' };
+  return { utcMs: first, clocks: fitting.length > 1 ? 'repeated' : 'plain' };
+}
