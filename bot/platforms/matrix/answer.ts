@@ -8,7 +8,7 @@ import { isProblem, problem } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { outcomeLabel } from '../metrics.js';
 import type { PlatformContext } from '../platform.js';
-import { tooManyWords, type RateLimit } from '../rate-limit.js';
+import type { RateLimit } from '../rate-limit.js';
 import { keycap } from './choices.js';
 import type { PierhandMatrixClient } from './client.js';
 import type { DirectRooms } from './direct-rooms.js';
@@ -190,12 +190,12 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     }
   };
 
-  const refuse = async (roomId: string, event: MatrixEvent, waitSeconds: number, tell: boolean): Promise<void> => {
+  const refuse = async (roomId: string, event: MatrixEvent, waitSeconds: number, again: boolean): Promise<void> => {
     metrics.limited('matrix', 'member');
-    if (!tell) return;
+    if (again) return;
     await outbox.send({
       roomId, type: 'm.room.message', answersId: event.event_id, askedUtcMs: event.origin_server_ts, name: 'text', maybeSent: false,
-      content: plainNotice(tooManyWords(waitSeconds), { 'm.relates_to': answerRelation(event) }),
+      content: plainNotice(`One moment, please: that was a lot of questions at once. Ask again in ${waitSeconds} s.`, { 'm.relates_to': answerRelation(event) }),
     });
   };
 
@@ -227,9 +227,9 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
         }
       }
       if (pending.get(key) === undefined) {
-        const admission = limit.admit(event.sender, Math.min(now(), event.origin_server_ts));
-        if (!admission.admitted) {
-          await refuse(roomId, event, admission.waitSeconds, admission.tell);
+        const taken = limit.take(event.sender, Math.min(now(), event.origin_server_ts));
+        if (!taken.ok) {
+          await refuse(roomId, event, taken.waitSeconds, taken.again);
           await settle(key);
           return true;
         }

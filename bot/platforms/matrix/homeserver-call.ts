@@ -69,7 +69,8 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
     const text = await response.text();
     let parsed: unknown;
     try { parsed = JSON.parse(text); } catch { parsed = null; }
-    if (response.ok && isRecord(parsed)) return parsed;
+    // Some answers are lists.
+    if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
     const errcode = isRecord(parsed) ? textAt(parsed, 'errcode') : null;
     if (response.status >= 500 || response.ok) throw new Unreachable(`the homeserver answered ${response.status} ${errcode ?? ''}`.trim(), true);
     const headerSeconds = Number(response.headers.get('retry-after') ?? Number.NaN);

@@ -64,7 +64,7 @@ export const startMatrix = async (context: PlatformContext): Promise<RunningPlat
   let botName = '';
   const answer = createAnswerer({
     context, client, botId, botName: () => botName, rooms, direct, outbox, pending, leftOver, startedUtcMs,
-    limit: createRateLimit({ burst: 10, perMinute: 20 }), stop: ending.signal,
+    limit: createRateLimit({ burst: 10, perSecond: 1 / 3 }), stop: ending.signal,
   });
   const membership = createMembership({
     client, botId, rooms, direct, outbox, log, notes: deps.store.notes, allowed: matrix.allowed, prefix: settings.prefix,

@@ -1,0 +1,53 @@
+/** The bot as operators run it: a process of its own, from source, with settings in its environment. */
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { ended } from './dendrite.js';
+
+export interface BotProcess {
+  readonly dataFolder: string;
+  /** Resolves when the bot says it follows the rooms; rejects with what it printed if it ends first. */
+  readonly start: () => Promise<void>;
+  /** SIGKILL: nothing is tidied. */
+  readonly kill: () => Promise<void>;
+  /** SIGTERM; the exit code. */
+  readonly stop: () => Promise<number | null>;
+  readonly output: () => string;
+  readonly remove: () => Promise<void>;
+}
+
+export const botProcess = (env: Readonly<Record<string, string>>): BotProcess => {
+  const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-data-'));
+  let child: ChildProcess | null = null;
+  let output = '';
+  const start = (): Promise<void> => new Promise((resolve, reject) => {
+    output = '';
+    const { PATH = '', HOME = '' } = process.env;
+    const started = spawn(process.execPath, ['--import', 'tsx', 'bot/main.ts'], {
+      env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env }, stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    child = started;
+    const take = (chunk: Buffer): void => {
+      output += chunk.toString();
+      if (output.includes('following the Matrix rooms')) resolve();
+    };
+    started.stdout.on('data', take);
+    started.stderr.on('data', take);
+    started.once('exit', (code) => { reject(new Error(`the bot ended with ${code}: ${output}`)); });
+  });
+  const end = async (signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null> => {
+    child?.kill(signal);
+    await ended(child);
+    return child?.exitCode ?? null;
+  };
+  return {
+    dataFolder, start, output: () => output,
+    kill: async () => { await end('SIGKILL'); },
+    stop: () => end('SIGTERM'),
+    remove: async () => {
+      await end('SIGKILL');
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
+};
