@@ -20,6 +20,10 @@ const noteKeys = async (db: Kysely<Tables>, memberId: string): Promise<readonly 
 /** Plain JSON of what the row functions give. */
 const json = (value: unknown): Json => JSON.parse(JSON.stringify(value)) as Json;
 
+/** A walk's state carries the helper's display name (see triage/walk-state.ts); it goes with the id. */
+const withoutHelperName = (state: string): string => JSON.stringify(JSON.parse(state), (key: string, value: unknown) =>
+  key === 'names' && typeof value === 'object' && value !== null && 'helper' in value ? { ...value, helper: null } : value);
+
 export const exportMember = (engine: Engine): Store['exportMember'] => (memberId) => engine.transact(`member ${memberId}`, async (db) => {
   const id = storable(memberId);
   const sites = await db.selectFrom('sites').selectAll().where('owner_id', '=', id).orderBy('owner_kind').orderBy('name_key').execute();
@@ -49,15 +53,18 @@ export const forgetMember = (engine: Engine): Store['forgetMember'] => (memberId
     await db.deleteFrom('gear').where('member_id', '=', id).executeTakeFirstOrThrow(),
     await db.deleteFrom('walks').where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)])).executeTakeFirstOrThrow(),
     await db.deleteFrom('outcomes').where('club_id', '=', id).executeTakeFirstOrThrow(),
-    await db.deleteFrom('reminders')
-      .where((e) => e.or([e.and([e('member_id', '=', id), e('said_to', '=', 'member')]), e('club_id', '=', id)])).executeTakeFirstOrThrow(),
+    await db.deleteFrom('reminders').where((e) => e.or([
+      e.and([e('member_id', '=', id), e.or([e('said_to', '=', 'member'), e('repeat', 'is', null)])]), e('club_id', '=', id),
+    ])).executeTakeFirstOrThrow(),
   ];
   let removed = results.reduce((sum, { numDeletedRows }) => sum + Number(numDeletedRows), 0);
   for (const key of await noteKeys(db, id)) {
     removed += Number((await db.deleteFrom('notes').where('key', '=', key).executeTakeFirstOrThrow()).numDeletedRows);
   }
   // Others still need these: they stay, without the name.
-  await db.updateTable('walks').set({ helper_id: null }).where('helper_id', '=', id).execute();
+  for (const helped of await db.selectFrom('walks').select(['id', 'state']).where('helper_id', '=', id).execute()) {
+    await db.updateTable('walks').set({ helper_id: null, state: withoutHelperName(helped.state) }).where('id', '=', helped.id).execute();
+  }
   await db.updateTable('reminders').set({ member_id: '' }).where('member_id', '=', id).execute();
   return removed;
 });

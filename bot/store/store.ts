@@ -139,7 +139,7 @@ export interface Store {
   exportMember(memberId: string): Promise<Json>;
   /**
    * Removes every row of a member in one transaction; returns how many. What belongs to others stays without the
-   * member's name: walks they helped with, and reminders they set for a channel.
+   * member's name: walks they helped with, and standing reminders they set for a channel.
    */
   forgetMember(memberId: string): Promise<number>;
   /** Rejects when the store cannot answer: for the health check. */

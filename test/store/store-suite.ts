@@ -267,10 +267,13 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       await store.sites.put(own, { ...quarryField, isDefault: true });
       await store.sites.put({ kind: 'club', id: memberId }, { ...quarryField, name: 'In a direct message' });
       await store.gear.put(memberId, { mount: 'german', connection: null, system: 'macos' });
-      await store.walks.put(walk(`about ${memberId.slice(0, 6)}`, { memberId, helperId: other }));
+      await store.walks.put(walk(`about ${memberId.slice(0, 6)}`, {
+        memberId, helperId: other, state: { version: 1, names: { member: `Name of ${memberId}`, helper: `Name of ${other}` }, events: [] },
+      }));
       await store.walks.put(walk(`direct ${memberId.slice(0, 6)}`, { memberId, clubId: memberId }));
       await store.reminders.add(reminder({ memberId }));
-      await store.reminders.add(reminder({ memberId, to: 'channel', kind: 'sunrise' }));
+      await store.reminders.add(reminder({ memberId, to: 'channel', kind: 'sunrise', repeat: { every: 'sunrise' } }));
+      await store.reminders.add(reminder({ memberId, to: 'channel' }));
       await store.outcomes.add(memberId, 'cable');
       await store.notes.set(`direct-room:${memberId.slice(memberId.indexOf(':') + 1)}`, '!r');
       await store.notes.set(`seen:${memberId}`, '1');
@@ -284,11 +287,11 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       walksHelpedWith: [{ id: 'about discor' }],
     });
     expect(shown.walks).toHaveLength(2);
-    expect(shown.reminders).toHaveLength(2);
+    expect(shown.reminders).toHaveLength(3);
     expect(shown.notes).toHaveLength(2);
     const ofRavi = await store.exportMember(RAVI) as Record<string, unknown>;
 
-    expect(await store.forgetMember(TAMSIN)).toBe(9);
+    expect(await store.forgetMember(TAMSIN)).toBe(10);
     const left = await bench.dump();
     expect(left).not.toContain('tamsin');
     expect(left).toContain(RAVI);
@@ -297,10 +300,12 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     const after = await store.exportMember(RAVI) as Record<string, unknown>;
     expect(after).toEqual({
       ...ofRavi, walksHelpedWith: [],
-      walks: (ofRavi.walks as StoredWalk[]).map((each) => ({ ...each, helperId: null })),
+      walks: (ofRavi.walks as StoredWalk[]).map((each) => ({
+        ...each, helperId: null, ...(each.id.startsWith('about') ? { state: { version: 1, names: { member: `Name of ${RAVI}`, helper: null }, events: [] } } : {}),
+      })),
     });
     // The channel's standing warning stays, without the name.
-    expect((await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ memberId }) => memberId).sort()).toEqual(['', RAVI]);
+    expect((await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ memberId }) => memberId).sort()).toEqual(['', RAVI, RAVI]);
     expect(await store.forgetMember(TAMSIN)).toBe(0);
   });
 

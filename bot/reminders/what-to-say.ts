@@ -1,0 +1,43 @@
+/** What to say of a reminder that is due, with its lateness said; or that it has lost its sense. Pure. */
+import { duration } from '../reply/wording.js';
+import type { UtcMs } from '../sky/types.js';
+import type { Reminder } from '../store/store.js';
+import { readStandingWarning, standingText } from './standing-warning.js';
+
+/** Later than this is said; less is how often the clock is looked at. */
+const PUNCTUAL_MS = 2 * 60_000;
+/** Whatever could not be said for this long is given up. */
+export const GIVE_UP_AFTER_MS = 24 * 3_600_000;
+const DAY_MS = 24 * 3_600_000;
+
+export type Saying =
+  | { readonly say: string; readonly isMissed: boolean }
+  | { readonly say: null };
+
+const missedText = (reminder: Reminder, latenessMs: number): string => {
+  const more = reminder.repeat !== null && latenessMs > DAY_MS ? ', and so did any since' : '';
+  return `A sunrise warning did not go out in time: it was due ${duration(latenessMs)} ago${more}. `
+    + 'The Sun may be up. If a tube is still out, do not look through it or its finder; cap both from the side, then park. '
+    + `It would have said: ${textOf(reminder)}`;
+};
+
+/** A standing warning speaks of its own next sunrise; every other reminder says what it was made with. */
+const textOf = (reminder: Reminder): string => {
+  const standing = readStandingWarning(reminder.repeat);
+  return standing === null ? reminder.text : standingText(standing, reminder.dueUtcMs);
+};
+
+const staleUtcMsOf = (reminder: Reminder): UtcMs | null => {
+  const standing = readStandingWarning(reminder.repeat);
+  return standing === null ? reminder.staleUtcMs : reminder.dueUtcMs + standing.minutesBefore * 60_000;
+};
+
+export const whatToSay = (reminder: Reminder, nowUtcMs: UtcMs): Saying => {
+  const latenessMs = nowUtcMs - reminder.dueUtcMs;
+  const staleUtcMs = staleUtcMsOf(reminder);
+  if (staleUtcMs !== null && nowUtcMs > staleUtcMs) {
+    return reminder.kind === 'sunrise' ? { say: missedText(reminder, latenessMs), isMissed: true } : { say: null };
+  }
+  const text = textOf(reminder);
+  return { say: latenessMs <= PUNCTUAL_MS ? text : `${text} (This comes ${duration(latenessMs)} late.)`, isMissed: false };
+};
