@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { choice, defineCommand, optional, text } from '../../bot/commands/command.js';
+import type { Deps } from '../../bot/commands/deps.js';
+import { consoleSession } from '../../bot/platforms/console/session.js';
+import { isProblem, problem, reply, type Outcome } from '../../bot/reply/reply.js';
+
+const echo = defineCommand({
+  name: 'echo', summary: 'Says it again', examples: ['echo hello'], options: { words: text('What'), mood: optional(choice('How', ['glad', 'grave'])) },
+  run: async (_deps, { options }): Promise<Outcome> => {
+    if (options.words === 'many') return problem('which', 'Which?', [{ label: 'One', run: 'echo one' }, { label: 'Two', run: 'echo two' }]);
+    if (options.words === 'boom') throw new Error('secret detail at /root/place');
+    return reply({ title: 'echo', summary: options.words });
+  },
+});
+const errors: unknown[] = [];
+const session = () => consoleSession({ commands: [echo] } as unknown as Deps, () => 0, (error) => errors.push(error));
+const said = (outcome: Outcome): string => (isProblem(outcome) ? outcome.message : outcome.summary);
+
+describe('a conversation on the console', () => {
+  it('lets a number pick from what was last offered, and keeps the offer through a slip', async () => {
+    const { answer } = session();
+    expect(said(await answer('echo many'))).toBe('Which?');
+    expect(said(await answer('7'))).toContain('from 1 to 2');
+    expect(said(await answer('ecko x'))).toContain('Did you mean echo?');
+    expect(said(await answer(' 2 '))).toBe('two');
+    expect(said(await answer('1'))).toContain('nothing to choose from');
+  });
+
+  it('apologises for a fault of its own without showing it', async () => {
+    const outcome = await session().answer('echo boom');
+    expect(said(outcome)).toMatch(/^Sorry/u);
+    expect(said(outcome)).not.toContain('secret');
+    expect(errors).toHaveLength(1);
+  });
+
+  it('completes commands, option names and option values', async () => {
+    const { complete } = session();
+    expect(await complete('ec')).toEqual([['echo '], 'ec']);
+    expect(await complete('echo hello mo')).toEqual([['mood:'], 'mo']);
+    expect(await complete('echo hello mood:g')).toEqual([['glad ', 'grave '], 'g']);
+    expect(await complete('nothing x')).toEqual([[], '']);
+  });
+});
