@@ -3,6 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { Store } from '../../store/store.js';
 import type { UtcMs } from '../../sky/types.js';
+import { remember } from './remember.js';
 
 export interface AnswerOnce {
   /** True the first time. A store that fails or dawdles leaves it to this process's own memory. */
@@ -19,11 +20,7 @@ export const createAnswerOnce = (events: Store['events'], log: Logger): AnswerOn
   return {
     claim: async (interactionId, nowUtcMs) => {
       if (seen.has(interactionId)) return false;
-      seen.add(interactionId);
-      if (seen.size > REMEMBERED) {
-        const oldest = seen.values().next().value;
-        if (oldest !== undefined) seen.delete(oldest);
-      }
+      remember(seen, interactionId, REMEMBERED);
       const claimed = events.claim(keyOf(interactionId), nowUtcMs).catch((error: unknown) => {
         log.warn({ err: error }, 'the store could not say whether this was answered before');
         return true;

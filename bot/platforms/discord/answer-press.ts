@@ -1,14 +1,16 @@
 /** A pressed button or a picked option runs the line it carries, as if it had been typed. */
 import { ComponentType, MessageFlags, Routes, type APIMessageComponentButtonInteraction, type APIMessageStringSelectInteractionData, type APIMessageComponentSelectMenuInteraction } from 'discord-api-types/v10';
 import { runLine } from '../../commands/dispatch.js';
-import { parseLine } from '../../commands/grammar.js';
+import { parseLine, type ParsedLine } from '../../commands/grammar.js';
 import { isProblem, type Outcome } from '../../reply/reply.js';
 import type { Question } from './answer-question.js';
-import { errorSink, remember, type Bot } from './bot.js';
+import { errorSink, type Bot } from './bot.js';
+import { WALK_COMMAND } from './command-payloads.js';
 import { escapeWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { askerOf, isInServer } from './read-interaction.js';
-import { isOneQuestion, offeredOn, runOf } from './write-choices.js';
+import { remember } from './remember.js';
+import { offeredOn, runOf } from './write-choices.js';
 import { NO_MENTIONS } from './write-reply.js';
 
 export type PressInteraction = APIMessageComponentButtonInteraction | APIMessageComponentSelectMenuInteraction;
@@ -18,6 +20,10 @@ const MOST_SETTLED = 5000;
 const pressedId = ({ data }: PressInteraction): string =>
   data.component_type === ComponentType.Button ? data.custom_id : (data as APIMessageStringSelectInteractionData).values[0] ?? '';
 
+/** Moves a walk on, unlike looking at its reasons or its summary. */
+const answersWalk = ({ command, raw }: ParsedLine): boolean =>
+  command.name === WALK_COMMAND && (raw.has('answer') || raw.get('do') === 'back' || raw.get('do') === 'end');
+
 /** What the press asks, or a plain line to say instead. */
 export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question | string => {
   const { deps, now } = bot.context;
@@ -25,13 +31,12 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   const line = runOf(id);
   if (line === undefined) return 'That button is from an older version of me. Please ask again.';
   const { message } = interaction;
-  const offered = offeredOn(message);
-  // Only the asker sees an ephemeral message, and may try each of its choices.
-  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && isOneQuestion(offered);
-  if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
-  if (settles) remember(bot.settled, message.id, '', MOST_SETTLED);
   const parsed = parseLine(line, deps.commands);
-  const label = offered.find((offer) => offer.id === id)?.label ?? '';
+  // A walk's question is answered once. Only the asker sees an ephemeral message, and may press what is there again.
+  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !('problem' in parsed) && answersWalk(parsed);
+  if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
+  if (settles) remember(bot.settled, message.id, MOST_SETTLED);
+  const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
   return {
     command: 'problem' in parsed ? 'unknown' : parsed.command.name,
     slow: !('problem' in parsed) && parsed.command.slow === true,

@@ -6,7 +6,7 @@ import { problem, type Outcome } from '../../reply/reply.js';
 import { outcomeLabel } from '../metrics.js';
 import { errorSink, prepare, type Bot } from './bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
-import { openWalkThread, wantsThread, type ThreadFor } from './walk-thread.js';
+import { openWalkThread, threadToOpen, type ThreadFor } from './walk-thread.js';
 import { writeNotice, type DiscordMessage } from './write-reply.js';
 
 export interface Question {
@@ -46,8 +46,9 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
     if (accepted) await fillIn(bot, interaction, asker, question, ready);
   } else {
     ready = first;
-    if (wantsThread(bot, interaction, ready.outcome, question.thread)) {
-      await openWalkThread(bot, interaction, asker, ready, question.thread, false);
+    const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
+    if (thread !== undefined) {
+      await openWalkThread(bot, interaction, asker, ready, thread, false);
     } else {
       await answerNow(rest, interaction, ready.message);
     }
@@ -61,8 +62,9 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
 
 const fillIn = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question, ready: Ready): Promise<void> => {
   const { rest } = bot;
-  if (wantsThread(bot, interaction, ready.outcome, question.thread)) {
-    await openWalkThread(bot, interaction, asker, ready, question.thread, true);
+  const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
+  if (thread !== undefined) {
+    await openWalkThread(bot, interaction, asker, ready, thread, true);
   } else if (ready.message.isPrivate && !asker.isPrivate) {
     // The acknowledgement stands where all can read, and a first follow-up would take its place and its openness.
     // So it is filled with a plain line, the answer goes beside it to the asker alone, and the line is taken away.

@@ -40,8 +40,6 @@ export interface Bot {
   readonly perChannel: RateLimit;
   /** Messages whose one question has been answered, by message id. */
   readonly settled: Set<string>;
-  /** Threads opened for walks, by walk id. */
-  readonly walkThreads: Map<string, string>;
 }
 
 /** Told of faults of ours inside commands. */
@@ -76,13 +74,4 @@ export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
     return `This channel is busy just now. Ask again in ${channel.waitSeconds} s, or ask me in a direct message.`;
   }
   return undefined;
-};
-
-/** Adds to a set or map-like memory and forgets the oldest beyond `most`. */
-export const remember = (memory: Set<string> | Map<string, string>, key: string, value: string, most: number): void => {
-  if (memory instanceof Map) memory.set(key, value); else memory.add(key);
-  if (memory.size > most) {
-    const oldest = memory.keys().next().value;
-    if (oldest !== undefined) memory.delete(oldest);
-  }
 };

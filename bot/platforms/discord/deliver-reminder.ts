@@ -1,9 +1,9 @@
 /** Says a reminder in a direct message or in the channel it was made for. */
 import { Routes, type APIDMChannel } from 'discord-api-types/v10';
 import { DiscordAPIError, type REST } from 'discord.js';
+import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
 import { bareId } from './read-interaction.js';
-import { nonceOf } from './walk-thread.js';
 import { writeNotice } from './write-reply.js';
 
 // Unknown channel, unknown user, unknown server; missing access, missing permission, a member who takes no direct messages.
@@ -12,8 +12,8 @@ const isGone = (error: unknown): boolean => error instanceof DiscordAPIError && 
 
 const say = async (rest: REST, channelId: string, reminder: Reminder, text: string): Promise<void> => {
   await rest.post(Routes.channelMessages(channelId), {
-    // One nonce a reminder and due time: sent again after a lost response, it is shown once.
-    body: { ...writeNotice(text, false).body, nonce: nonceOf(reminder.id, reminder.dueUtcMs), enforce_nonce: true },
+    // Sent again under the same key after a lost response, it is shown once.
+    body: { ...writeNotice(text, false).body, nonce: deliveryKey(reminder), enforce_nonce: true },
   });
 };
 

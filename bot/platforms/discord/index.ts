@@ -33,7 +33,6 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     settled: new Set(),
-    walkThreads: new Map(),
   };
   const stopping = new AbortController();
   const underWay = new Set<Promise<void>>();

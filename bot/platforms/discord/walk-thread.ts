@@ -1,9 +1,8 @@
 /** A thread for a walk, where the bot may open one: the channel gets one line, the walk goes on inside. */
-import { createHash } from 'node:crypto';
 import { ChannelType, PermissionFlagsBits, Routes, ThreadAutoArchiveDuration, type APIInteraction, type APIThreadChannel } from 'discord-api-types/v10';
 import type { Asker } from '../../commands/command.js';
 import { isProblem, type Outcome } from '../../reply/reply.js';
-import { remember, type Bot } from './bot.js';
+import type { Bot } from './bot.js';
 import { plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { bareId, botMay, isInServer } from './read-interaction.js';
@@ -13,7 +12,6 @@ import { writeNotice, type DiscordMessage } from './write-reply.js';
 /** Whose walk it is. */
 export interface ThreadFor { readonly memberId: string; readonly memberName: string }
 
-const MOST_THREADS = 1000;
 const THREAD_DELAYS_MS = [500, 2000];
 
 const walkIdOf = (outcome: Outcome): string | undefined => {
@@ -22,18 +20,23 @@ const walkIdOf = (outcome: Outcome): string | undefined => {
   return typeof walkId === 'string' ? walkId : undefined;
 };
 
-/** True when the outcome is the start of a walk without a thread, in a text channel where the bot may open one and write in it. */
-export const wantsThread = (bot: Bot, interaction: APIInteraction, outcome: Outcome, thread: ThreadFor | undefined): thread is ThreadFor => {
+/**
+ * The thread to open for this outcome: when it is a walk that has none yet, in a text channel where the bot may open one
+ * and write in it. Says so once a walk, over restarts and processes.
+ */
+export const threadToOpen = async ({ context }: Bot, interaction: APIInteraction, outcome: Outcome, thread: ThreadFor | undefined): Promise<ThreadFor | undefined> => {
   const walkId = walkIdOf(outcome);
   const type = interaction.channel?.type;
-  return thread !== undefined && walkId !== undefined && !bot.walkThreads.has(walkId) && isInServer(interaction)
+  const possible = thread !== undefined && walkId !== undefined && isInServer(interaction)
     && (type === ChannelType.GuildText || type === ChannelType.GuildAnnouncement)
     && botMay(interaction, PermissionFlagsBits.ViewChannel, PermissionFlagsBits.CreatePublicThreads, PermissionFlagsBits.SendMessagesInThreads, PermissionFlagsBits.EmbedLinks);
+  if (!possible) return undefined;
+  const isFirst = await context.deps.store.events.claim(`discord:thread:${walkId}`, context.now()).catch((error: unknown) => {
+    context.log.warn({ err: error }, 'the store could not say whether a walk has a thread');
+    return false;
+  });
+  return isFirst ? thread : undefined;
 };
-
-/** The same message sent again after a lost response is shown once (Discord compares the nonce). */
-export const nonceOf = (...parts: readonly (string | number)[]): string =>
-  createHash('sha256').update(parts.join('\n')).digest('hex').slice(0, 24);
 
 export const openWalkThread = async (
   bot: Bot, interaction: APIInteraction, asker: Asker, ready: { readonly outcome: Outcome; readonly message: DiscordMessage }, thread: ThreadFor, acknowledged: boolean,
@@ -49,12 +52,11 @@ export const openWalkThread = async (
       body: { name, auto_archive_duration: ThreadAutoArchiveDuration.OneDay },
     }), THREAD_DELAYS_MS) as APIThreadChannel;
     const { flags: _none, ...body } = ready.message.body;
+    // The nonce: sent again after a lost response, the step is shown once.
     await persist(() => rest.post(Routes.channelMessages(opened.id), {
-      body: { ...body, nonce: nonceOf(interaction.id), enforce_nonce: true },
+      body: { ...body, nonce: interaction.id, enforce_nonce: true },
       files: ready.message.files.map(({ name: fileName, data, contentType }) => ({ name: fileName, data, contentType })),
     }), THREAD_DELAYS_MS);
-    const walkId = walkIdOf(ready.outcome);
-    if (walkId !== undefined) remember(bot.walkThreads, walkId, opened.id, MOST_THREADS);
     await invite(bot, opened.id, [asker.memberId, thread.memberId]);
   } catch (error) {
     // No thread then: the step stands where the notice stood.

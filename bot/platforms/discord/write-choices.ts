@@ -75,9 +75,3 @@ export const offeredOn = (message: Pick<APIMessage, 'components'>): readonly Off
   }
   return offered;
 };
-
-/** True where all choices run one command: they answer one question, so picking one settles it. Offers of different commands may each be picked. */
-export const isOneQuestion = (offered: readonly Offered[]): boolean => {
-  const names = new Set(offered.map(({ id }) => runOf(id)?.split(' ')[0]));
-  return offered.length > 1 && names.size === 1 && !names.has(undefined);
-};

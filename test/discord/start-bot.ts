@@ -1,0 +1,81 @@
+/** The Discord platform against the double, with a real store in memory and the real commands unless others are given. */
+import path from 'node:path';
+import { PassThrough } from 'node:stream';
+import { loadCatalogue } from '../../bot/catalogue/index.js';
+import type { Command } from '../../bot/commands/command.js';
+import type { Deps } from '../../bot/commands/deps.js';
+import { allCommands } from '../../bot/commands/index.js';
+import { createLog } from '../../bot/log.js';
+import { loadPlaces } from '../../bot/places/index.js';
+import { createMetrics, type Metrics } from '../../bot/platforms/metrics.js';
+import { startDiscord } from '../../bot/platforms/discord/index.js';
+import { DEFAULT_TUNING, type Tuning } from '../../bot/platforms/discord/bot.js';
+import type { RunningPlatform } from '../../bot/platforms/platform.js';
+import { loadSettings, secretsOf, type Environment } from '../../bot/settings.js';
+import { openStore } from '../../bot/store/open-store.js';
+import type { Store } from '../../bot/store/store.js';
+import { loadTriage } from '../../bot/triage/index.js';
+import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
+
+const KNOWLEDGE = path.resolve('knowledge');
+/** A January evening at the club's site, whatever the calendar says. */
+export const NOW_UTC_MS = Date.UTC(2027, 0, 8, 20, 0);
+
+export interface Started {
+  readonly double: DiscordDouble;
+  readonly bot: RunningPlatform;
+  readonly store: Store;
+  readonly metrics: Metrics;
+  /** Every line logged so far. */
+  readonly logged: () => string;
+  readonly stop: () => Promise<void>;
+}
+
+export interface BotOptions {
+  readonly commands?: readonly Command[];
+  readonly env?: Environment;
+  readonly tuning?: Partial<Tuning>;
+  readonly store?: Store;
+  readonly now?: () => number;
+  readonly clubSiteText?: string;
+}
+
+/** One bot process on a double. */
+export const startBot = async (double: DiscordDouble, options: BotOptions = {}): Promise<Omit<Started, 'double' | 'stop'>> => {
+  const settings = loadSettings({ DISCORD_TOKEN: double.token, DISCORD_API_URL: double.apiUrl, LOG_LEVEL: 'debug', ...options.env });
+  const store = options.store ?? await openStore({ memory: true });
+  const lines: string[] = [];
+  const sink = new PassThrough();
+  sink.on('data', (chunk: Buffer) => lines.push(chunk.toString('utf8')));
+  const metrics = createMetrics();
+  const commands = options.commands ?? allCommands;
+  const deps: Deps = {
+    catalogue: loadCatalogue(path.join(KNOWLEDGE, 'catalogue')), places: once(() => loadPlaces(path.join(KNOWLEDGE, 'places'))), store, triage: once(() => loadTriage(path.join(KNOWLEDGE, 'connection'))),
+    clubSiteText: options.clubSiteText ?? '52.71,0.12', sunLimits: settings.sunLimits, commands,
+  };
+  const bot = await startDiscord(
+    { deps, settings, log: createLog(settings.logLevel, secretsOf(settings), sink), metrics, now: options.now ?? (() => NOW_UTC_MS) },
+    { ...DEFAULT_TUNING, connectDelaysMs: [100], ...options.tuning },
+  );
+  return { bot, store, metrics, logged: () => lines.join('') };
+};
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+/** A double and one bot on it, registered and connected. */
+export const start = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}): Promise<Started> => {
+  const double = await startDiscordDouble(doubleOptions);
+  const started = await startBot(double, options);
+  await double.ready(doubleOptions.recommendedShards ?? 1);
+  return {
+    double, ...started,
+    stop: async () => {
+      await started.bot.stop();
+      await double.close();
+      await started.store.close();
+    },
+  };
+};

@@ -1,0 +1,118 @@
+/** Members who ask: each method does what a person does in Discord and returns what that person then sees. */
+import type { GatewayServer } from './gateway-server.js';
+import { commonParts, menuOnMessage, menuOnPerson, newInteraction, offeredCommand, pressData, slashData, type OptionValue } from './interaction-payloads.js';
+import { messagePayload } from './rest-routes.js';
+import type { RestLog } from './rest-server.js';
+import { snowflake } from './snowflake.js';
+import { addMessage, directChannel, visibleTo, type Channel, type Interaction, type Message, type Person, type World } from './world.js';
+
+export interface Where {
+  readonly in?: Channel | 'direct';
+  /** How long to wait for an answer; default 5000. */
+  readonly timeoutMs?: number;
+  /** `quiet` (default): all has been said; `first`: the first thing that can be read (for load). */
+  readonly until?: 'quiet' | 'first';
+}
+
+export interface Seen {
+  readonly interactionId: string;
+  /** 4 answered, 5 acknowledged first, 7 changed in place, 8 suggestions. */
+  readonly firstResponseType: number;
+  readonly firstResponseMs: number;
+  /** From asking to the end of waiting. */
+  readonly totalMs: number;
+  /** What the member can read of the answer, in order. */
+  readonly messages: readonly Message[];
+  /** The last of them. */
+  readonly message: Message;
+}
+
+export interface Suggestions { readonly choices: readonly { readonly name: string; readonly value: string }[]; readonly afterMs: number }
+
+export interface Member {
+  readonly person: Person;
+  readonly slash: (name: string, options?: Readonly<Record<string, OptionValue>>, where?: Where) => Promise<Seen>;
+  readonly complete: (name: string, option: string, partial: string, others?: Readonly<Record<string, OptionValue>>, where?: Where) => Promise<Suggestions>;
+  /** Presses a button, or picks from a select menu, by its label. */
+  readonly press: (message: Message, label: string, where?: Where) => Promise<Seen>;
+  readonly menu: (name: string, target: Member | Message, where?: Where) => Promise<Seen>;
+  /** Writes an ordinary message (the bot, having no such intent, is not told). */
+  readonly write: (text: string, channel: Channel) => Message;
+  readonly sees: (channel: Channel | 'direct') => readonly Message[];
+}
+
+export class NotAnswered extends Error {}
+
+const QUIET_MS = 60;
+
+export const createMember = (world: World, gateway: GatewayServer, log: RestLog, person: Person, usual: Channel): Member => {
+  const channelOf = ({ in: where }: Where = {}): Channel => where === 'direct' ? directChannel(world, person.id) : where ?? usual;
+
+  const until = async (done: () => boolean, timeoutMs: number, what: string): Promise<void> => {
+    const end = Date.now() + timeoutMs;
+    while (!done()) {
+      const left = end - Date.now();
+      if (left <= 0) throw new NotAnswered(`${person.name} got no answer to ${what} within ${timeoutMs} ms`);
+      await new Promise<void>((resolve) => {
+        const timer = setTimeout(finish, Math.min(left, QUIET_MS / 2));
+        function finish(): void {
+          clearTimeout(timer);
+          world.changes.off('change', finish);
+          resolve();
+        }
+        world.changes.once('change', finish);
+      });
+    }
+  };
+
+  const readable = (interaction: Interaction): Message[] => interaction.messageIds
+    .flatMap((id) => world.messages.get(id) ?? [])
+    .filter((message) => !message.isDeleted && !message.isPending && (message.onlyFor === null || message.onlyFor === person.id));
+
+  const ask = async (kind: number, data: object, channel: Channel, { timeoutMs = 5000, until: end = 'quiet' }: Where, what: string, extra: { pressed?: Message; message?: object } = {}): Promise<Seen> => {
+    const interaction = newInteraction(world, person, channel, extra.pressed?.id ?? null);
+    const startedMs = performance.now();
+    gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: kind, data, ...(extra.message === undefined ? {} : { message: extra.message }) });
+    const answered = (): boolean => interaction.firstResponse !== null && (readable(interaction).length > 0 || interaction.firstResponse.type === 7);
+    await until(() => answered() && (end === 'first' || (log.underWay === 0 && Date.now() - log.lastMs >= QUIET_MS)), timeoutMs, what);
+    const messages = readable(interaction);
+    const message = messages.at(-1) ?? extra.pressed;
+    if (interaction.firstResponse === null || message === undefined) throw new NotAnswered(`${person.name} sees no answer to ${what}`);
+    return { interactionId: interaction.id, firstResponseType: interaction.firstResponse.type, firstResponseMs: interaction.firstResponse.afterMs, totalMs: performance.now() - startedMs, messages, message };
+  };
+
+  return {
+    person,
+    slash: async (name, options = {}, where = {}) => {
+      const channel = channelOf(where);
+      return ask(2, slashData(offeredCommand(world, person, channel, 1, name), options), channel, where, `/${name}`);
+    },
+    complete: async (name, option, partial, others = {}, where = {}) => {
+      const channel = channelOf(where);
+      const data = slashData(offeredCommand(world, person, channel, 1, name), { ...others, [option]: partial }, option);
+      const interaction = newInteraction(world, person, channel);
+      gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: 4, data });
+      await until(() => interaction.suggestions !== null, where.timeoutMs ?? 5000, `typing in /${name}`);
+      return { choices: interaction.suggestions ?? [], afterMs: interaction.firstResponse?.afterMs ?? 0 };
+    },
+    press: async (message, label, where = {}) => {
+      const channel = world.channels.get(message.channelId) ?? usual;
+      return ask(3, pressData(message, label), channel, where, `pressing ${label}`, { pressed: message, message: messagePayload(world, message) });
+    },
+    menu: async (name, target, where = {}) => {
+      const channel = 'person' in target ? channelOf(where) : world.channels.get(target.channelId) ?? usual;
+      offeredCommand(world, person, channel, 'person' in target ? 2 : 3, name);
+      const author = 'person' in target ? undefined : world.people.get(target.authorId);
+      const data = 'person' in target ? menuOnPerson(name, target.person) : menuOnMessage(world, name, target, author ?? { id: world.applicationId, name: 'pierhand', isManager: false, isBot: true, takesDirectMessages: false });
+      return ask(2, data, channel, where, name);
+    },
+    write: (text, channel) => addMessage(world, { channelId: channel.id, authorId: person.id, content: text }),
+    sees: (where) => visibleTo(world, (where === 'direct' ? directChannel(world, person.id) : where).id, person.id),
+  };
+};
+
+export const newPerson = (world: World, name: string, parts: Partial<Person> = {}): Person => {
+  const person: Person = { id: snowflake(), name, isManager: false, isBot: false, takesDirectMessages: true, ...parts };
+  world.people.set(person.id, person);
+  return person;
+};
