@@ -8,7 +8,7 @@ export type Vector3 = readonly [number, number, number];
 export type Matrix3 = readonly [Vector3, Vector3, Vector3];
 
 export const DEGREES_PER_RADIAN = 180 / Math.PI;
-export const RADIANS_PER_DEGREE = Math.PI / 180;
+const RADIANS_PER_DEGREE = Math.PI / 180;
 
 const wrap = (value: number, period: number): number => {
   const remainder = value % period;

@@ -48,7 +48,7 @@ export const zeroBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs)
 };
 
 /** Where the function peaks between two instants, given that it has one peak there (golden-section search; J. Kiefer, Proc. AMS 4, 502 (1953)). */
-export const peakBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+const peakBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
   let a = startUtcMs;
   let b = endUtcMs;
   let c = b - GOLDEN * (b - a);

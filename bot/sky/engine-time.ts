@@ -19,7 +19,7 @@ const TT_MINUS_TAI_SECONDS = 32.184;
  * TT − UTC in seconds. From 1972 it is exact, by the leap seconds; no leap second after 2017 is known, so 69.184 s is kept
  * for the future. Before 1972 it is Espenak and Meeus's ΔT polynomial (Five Millennium Canon of Solar Eclipses, 2006).
  */
-export const ttMinusUtcSeconds = (utcMs: UtcMs): number => {
+const ttMinusUtcSeconds = (utcMs: UtcMs): number => {
   for (let i = TAI_MINUS_UTC.length - 1; i >= 0; i--) {
     const [since, seconds] = TAI_MINUS_UTC[i]!;
     if (utcMs >= since) return seconds + TT_MINUS_TAI_SECONDS;
@@ -33,5 +33,8 @@ SetDeltaTFunction((utDays) => ttMinusUtcSeconds(J2000_UTC_MS + utDays * MS_PER_D
 /** Days of UT1 (taken as UTC) since 2000-01-01T12:00. */
 export const ut1DaysSinceJ2000 = (utcMs: UtcMs): number => (utcMs - J2000_UTC_MS) / MS_PER_DAY;
 
-/** The instant as the engine wants it. */
-export const engineTime = (utcMs: UtcMs): AstroTime => new AstroTime(ut1DaysSinceJ2000(utcMs));
+/** The instant as the engine wants it. Throws a RangeError unless it is a finite number. */
+export const engineTime = (utcMs: UtcMs): AstroTime => {
+  if (!Number.isFinite(utcMs)) throw new RangeError(`An instant must be a finite number of UTC milliseconds, not ${utcMs}.`);
+  return new AstroTime(ut1DaysSinceJ2000(utcMs));
+};

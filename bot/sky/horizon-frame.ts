@@ -1,12 +1,12 @@
 /** One observer's sky at one instant, worked out once, so that each fixed direction then costs a dot product or three. */
-import { DEGREES_PER_RADIAN, add, dot, horizontalFromVector, multiply, norm, normalized, scale } from './angles.js';
+import { DEGREES_PER_RADIAN, add, dot, horizontalFromVector, multiply, norm, normalized, scale, wrapDeg360 } from './angles.js';
 import type { Matrix3, Vector3 } from './angles.js';
 import { earthAt, fixedDirection, siteOf, toEastNorthUp, toMeridianFrame } from './earth.js';
 import type { FixedBody, Horizontal, Observer, UtcMs } from './types.js';
 
 export interface HorizonFrame {
   readonly utcMs: UtcMs;
-  /** Local apparent sidereal time, 0..360+ degrees. */
+  /** Local apparent sidereal time, 0..360 degrees. */
   readonly lastDeg: number;
   /** Unit vector, J2000 axes, of a fixed body at this instant: proper motion and parallax in, aberration not. */
   readonly directionOf: (body: FixedBody) => Vector3;
@@ -24,7 +24,7 @@ export interface HorizonFrame {
 export const horizonFrame = (observer: Observer, utcMs: UtcMs): HorizonFrame => {
   const earth = earthAt(utcMs);
   const site = siteOf(observer);
-  const lastDeg = earth.gastDeg + observer.longitudeDeg;
+  const lastDeg = wrapDeg360(earth.gastDeg + observer.longitudeDeg);
   // Columns: where the J2000 axes stand in the observer's sky.
   const columns = ([[1, 0, 0], [0, 1, 0], [0, 0, 1]] as const)
     .map((axis) => toEastNorthUp(toMeridianFrame(multiply(earth.toDate, axis), lastDeg), site));

@@ -14,7 +14,7 @@ export interface NightDirection {
 }
 
 /** When a direction passes an altitude: the half arc of hour angle above it, or that it never does. */
-export type Arc = { readonly kind: 'crosses'; readonly halfArcDeg: number } | { readonly kind: 'above' | 'below' };
+type Arc = { readonly kind: 'crosses'; readonly halfArcDeg: number } | { readonly kind: 'above' | 'below' };
 
 export interface NightFrame extends TimeSpan {
   readonly observer: Observer;

@@ -11,7 +11,7 @@ const earthRotationAngleDeg = (ut1Days: number): number =>
   360 * (0.779_057_273_264 + (ut1Days % 1) + 0.002_737_811_911_354_48 * ut1Days);
 
 /** Greenwich mean sidereal time, 0..24 h, IAU 2006 (N. Capitaine, P. T. Wallace and J. Chapront, A&A 432, 355 (2005), eq. 42). */
-export const gmstHours = (utcMs: UtcMs): number => {
+const gmstHours = (utcMs: UtcMs): number => {
   const t = engineTime(utcMs).tt / DAYS_PER_JULIAN_CENTURY;
   const accumulatedArcsec = 0.014_506
     + (4612.156_534 + (1.391_581_7 + (-0.000_000_44 + (-0.000_029_956 - 0.000_000_036_8 * t) * t) * t) * t) * t;
@@ -20,9 +20,6 @@ export const gmstHours = (utcMs: UtcMs): number => {
 
 /** Greenwich apparent sidereal time, 0..24 h (IAU 2006 precession, the five largest terms of IAU 2000B nutation). */
 export const gastHours = (utcMs: UtcMs): number => SiderealTime(engineTime(utcMs));
-
-/** Local apparent sidereal time, 0..24 h; longitude in degrees, east positive. */
-export const lastHours = (utcMs: UtcMs, longitudeDeg: number): number => wrapHours24(gastHours(utcMs) + longitudeDeg / 15);
 
 export interface SiderealTimes {
   /** Greenwich mean sidereal time, 0..24 h. */

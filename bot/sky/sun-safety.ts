@@ -48,10 +48,11 @@ export const sunLevel = (
   { separationDeg, sunAltitudeDeg, isSun, secondsToSunrise, limits }: SunCircumstances,
 ): SunLevel => {
   if (isSun) return 'danger';
-  if (sunAltitudeDeg > SUN_HORIZON_ALTITUDE_DEG) {
+  // Each comparison asks for proof of safety, so that a missing number (NaN) counts as the Sun being up and near.
+  if (!(sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG)) {
     const { dangerDeg, cautionDeg } = sunLimits(limits);
-    if (separationDeg < dangerDeg) return 'danger';
-    return separationDeg < cautionDeg ? 'caution' : 'clear';
+    if (!(separationDeg >= dangerDeg)) return 'danger';
+    return separationDeg >= cautionDeg ? 'clear' : 'caution';
   }
   return secondsToSunrise !== null && secondsToSunrise <= SUNRISE_WARNING_SECONDS ? 'caution' : 'clear';
 };

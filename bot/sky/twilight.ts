@@ -7,9 +7,9 @@ import { skyTrack } from './sky-track.js';
 import type { Observer, SkyBody, UtcMs } from './types.js';
 
 /** Altitudes of the Sun's centre at which each twilight ends (US Naval Observatory's definitions). */
-export const CIVIL_TWILIGHT_DEG = -6;
-export const NAUTICAL_TWILIGHT_DEG = -12;
-export const ASTRONOMICAL_TWILIGHT_DEG = -18;
+const CIVIL_TWILIGHT_DEG = -6;
+const NAUTICAL_TWILIGHT_DEG = -12;
+const ASTRONOMICAL_TWILIGHT_DEG = -18;
 
 export const SUN: SkyBody = { kind: 'solarSystem', body: 'Sun' };
 

@@ -14,16 +14,16 @@ export interface HorizontalCase extends BodyCase {
   readonly azimuthDeg: number;
 }
 
-export interface PlaceCase extends HorizontalCase {
+interface PlaceCase extends HorizontalCase {
   readonly ofDate: Equatorial;
 }
 
-export interface SolarSystemCase extends PlaceCase {
+interface SolarSystemCase extends PlaceCase {
   readonly name: SolarSystemBody;
   readonly j2000: Equatorial;
 }
 
-export interface SiderealCase {
+interface SiderealCase {
   readonly utcMs: number;
   readonly longitudeDeg: number;
   readonly gmstHours: number;
@@ -62,14 +62,14 @@ export interface EventCase extends BodyCase {
   readonly neverUp: boolean;
 }
 
-export interface SunBelow {
+interface SunBelow {
   readonly duskUtcMs: number | null;
   readonly dawnUtcMs: number | null;
   readonly darkAllNight: boolean;
   readonly rateDegPerHour: number | null;
 }
 
-export interface TwilightCase {
+interface TwilightCase {
   readonly observer: Observer;
   readonly startUtcMs: number;
   readonly endUtcMs: number;

@@ -19,9 +19,9 @@ export interface WorstError {
 
 /**
  * A path is called grazing where the body crosses the horizon more slowly than this: there a second of time is no longer what
- * decides. Planets, whose shortened series in the engine are out by up to some 19″, need a steeper path for 5 s to hold.
+ * decides. Planets, whose shortened series in the engine are out by up to some 21″, need a steeper path for 5 s to hold.
  */
-const GRAZING_DEG_PER_HOUR = { star: 1, sunOrMoon: 1, planet: 4 } as const;
+const GRAZING_DEG_PER_HOUR = { star: 1, sunOrMoon: 1, planet: 4.5 } as const;
 
 const ASTROPY = 'astropy 8.0.2 (ERFA)';
 const ERFA = 'pyerfa 2.0.1.5';
@@ -162,7 +162,7 @@ const eventRows = (): WorstError[] => {
     row('sunset, sunrise and twilights, polar cases in', twilightSeconds, 5, 's', SKYFIELD),
     row('stars, grazing (under 1° an hour): height when said to rise or set', stars.slowHeights, 0.001, '°', SKYFIELD),
     row('Sun and Moon, grazing (under 1° an hour): the same', sunAndMoon.slowHeights, 0.01, '°', SKYFIELD),
-    row('planets, grazing (under 4° an hour): the same', planets.slowHeights, 0.01, '°', SKYFIELD),
+    row('planets, grazing (under 4.5° an hour): the same', planets.slowHeights, 0.01, '°', SKYFIELD),
   ];
 };
 

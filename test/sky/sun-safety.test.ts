@@ -29,6 +29,11 @@ describe('the level of warning', () => {
     expect(sunLevel({ ...night, isSun: true })).toBe('danger');
   });
 
+  it('takes a number it does not have for the worst', () => {
+    expect(sunLevel({ ...day, separationDeg: NaN })).toBe('danger');
+    expect(sunLevel({ ...night, sunAltitudeDeg: NaN })).toBe('danger');
+  });
+
   it('lets a club widen the limits and never narrow them', () => {
     expect(sunLevel({ ...day, separationDeg: 20, limits: { dangerDeg: 25 } })).toBe('danger');
     expect(sunLevel({ ...day, separationDeg: 50, limits: { cautionDeg: 60 } })).toBe('caution');
