@@ -32,7 +32,7 @@ export {
 } from './rise-set.js';
 export type { RiseTransitSet } from './rise-set.js';
 export { bodySeparationDeg } from './separation.js';
-export { siderealTimes } from './sidereal-time.js';
+export { lastHours, siderealTimes } from './sidereal-time.js';
 export type { SiderealTimes } from './sidereal-time.js';
 export { SUN_CAUTION_DEG, SUN_DANGER_DEG, sunLevel, sunLimits, sunSafety, sunSeparationDeg } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunLimits, SunSafety } from './sun-safety.js';

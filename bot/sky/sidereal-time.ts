@@ -21,6 +21,9 @@ const gmstHours = (utcMs: UtcMs): number => {
 /** Greenwich apparent sidereal time, 0..24 h (IAU 2006 precession, the five largest terms of IAU 2000B nutation). */
 export const gastHours = (utcMs: UtcMs): number => SiderealTime(engineTime(utcMs));
 
+/** Local apparent sidereal time, 0..24 h; longitude in degrees, east positive. */
+export const lastHours = (utcMs: UtcMs, longitudeDeg: number): number => wrapHours24(gastHours(utcMs) + longitudeDeg / 15);
+
 export interface SiderealTimes {
   /** Greenwich mean sidereal time, 0..24 h. */
   readonly gmstHours: number;
