@@ -10,6 +10,7 @@ export { airmass } from './airmass.js';
 export { altitudeCurve } from './altitude-curve.js';
 export type { AltitudePoint } from './altitude-curve.js';
 export { bestTime } from './best-time.js';
+export { apparentMagnitude } from './brightness.js';
 export type { Crossing } from './crossings.js';
 export {
   EPHEMERIS_END_UTC_MS, EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR, EPHEMERIS_START_UTC_MS, isWithinEphemeris,

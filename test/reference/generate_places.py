@@ -7,6 +7,7 @@ from astropy import units as u
 from astropy.coordinates import AltAz, Distance, EarthLocation, SkyCoord, get_sun
 from astropy.time import Time
 from skyfield.api import wgs84
+from skyfield.magnitudelib import planetary_magnitude
 
 from reference_common import (
     RADIAL_VELOCITY, SITES, TARGETS, TT_MINUS_UTC_SECONDS, UNIX_EPOCH_JD, ephemeris, hipparcos_at_j2000, load, observer,
@@ -102,6 +103,20 @@ def phase_cases(rng):
             "utcMs": utc_ms, "illuminatedFraction": float(seen.fraction_illuminated(sun)),
             "elongationDeg": float((moon_longitude.degrees - sun_longitude.degrees) % 360),
         })
+    return cases
+
+
+def magnitude_cases(rng):
+    """Apparent magnitudes by skyfield's planetary_magnitude (A. Mallama and J. L. Hilton, Astronomy and Computing 25, 2018)."""
+    names = ["Mercury", "Venus", "Mars", "Jupiter", "Saturn", "Uranus", "Neptune"]
+    cases = []
+    for index in range(140):
+        name, utc_ms = names[index % 7], random_ms(rng, 2020, 2035)
+        seen = ephemeris["earth"].at(skyfield_time(utc_ms)).observe(ephemeris[TARGETS[name]])
+        magnitude = float(planetary_magnitude(seen))
+        if np.isnan(magnitude) or seen.separation_from(ephemeris["earth"].at(skyfield_time(utc_ms)).observe(ephemeris["sun"])).degrees < 15:
+            continue  # the formula is not given for it, or nobody could see it beside the Sun
+        cases.append({"name": name, "utcMs": utc_ms, "magnitude": magnitude})
     return cases
 
 
@@ -202,6 +217,7 @@ def main():
         "solarSystemCentury": solar_system_cases(
             rng, 160, 1900, 2052, lambda utc_ms: historical.ut1_jd(UNIX_EPOCH_JD + utc_ms / 86_400_000), moving),
         "sunTo2100": sun_to_2100_cases(rng),
+        "magnitudes": magnitude_cases(rng),
     })
 
 

@@ -45,6 +45,7 @@ export interface Places {
   readonly starsCentury: readonly HorizontalCase[];
   readonly solarSystemCentury: readonly SolarSystemCase[];
   readonly sunTo2100: readonly HorizontalCase[];
+  readonly magnitudes: readonly { readonly name: SolarSystemBody; readonly utcMs: number; readonly magnitude: number }[];
 }
 
 export interface EventCase extends BodyCase {

@@ -1,6 +1,6 @@
 /** Compares the sky core with every reference case and keeps the worst error of each quantity: the README's table and the test read it. */
 import {
-  equatorialOfDateFromJ2000, horizonFrame, horizontalSeparationDeg, moonAt, nightFrame, placeOf, positionAngleDeg, refractionDeg,
+  apparentMagnitude, equatorialOfDateFromJ2000, horizonFrame, horizontalSeparationDeg, moonAt, nightFrame, placeOf, positionAngleDeg, refractionDeg,
   riseTransitSet, separationDeg, siderealTimes, twilights, wrapDeg180, wrapHours12,
 } from '../../bot/sky/index.js';
 import type { Equatorial } from '../../bot/sky/index.js';
@@ -13,7 +13,7 @@ export interface WorstError {
   readonly worst: number;
   readonly rms: number;
   readonly limit: number;
-  readonly unit: '°' | 's' | '″' | '%';
+  readonly unit: '°' | 's' | '″' | '%' | 'mag';
   readonly reference: string;
 }
 
@@ -77,6 +77,8 @@ const placeRows = (): WorstError[] => {
       equatorialErrorArcsec(j2000, placeOf(body, observer, utcMs).j2000)), 36, '″', SKYFIELD),
     row('Sun, Moon, planets, 1900–2052', places.solarSystemCentury.map(horizontalError), 0.01, '°', SKYFIELD),
     row('Sun, 2054–2099', places.sunTo2100.map(horizontalError), 0.01, '°', ASTROPY),
+    row('planets: magnitude, 15° or more from the Sun', places.magnitudes.map(({ name, utcMs, magnitude }) =>
+      apparentMagnitude(name, utcMs) - magnitude), 0.25, 'mag', 'skyfield 1.55 (Mallama and Hilton 2018)'),
     row('Moon: lit fraction', places.moonPhase.map(({ utcMs, illuminatedFraction }) =>
       100 * (moonAt({ latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 }, utcMs).illuminatedFraction - illuminatedFraction)),
     0.1, '%', SKYFIELD),
