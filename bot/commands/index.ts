@@ -3,9 +3,14 @@ import { altitude } from './altitude.js';
 import type { Command } from './command.js';
 import { dark } from './dark.js';
 import { epoch } from './epoch.js';
+import { forget } from './forget.js';
+import { gear } from './gear.js';
 import { help } from './help.js';
+import { mydata } from './mydata.js';
+import { remind } from './remind.js';
 import { sidereal } from './sidereal.js';
+import { site } from './site.js';
 import { tonight } from './tonight.js';
 import { up } from './up.js';
 
-export const allCommands: readonly Command[] = [up, altitude, tonight, dark, sidereal, epoch, help];
+export const allCommands: readonly Command[] = [up, altitude, tonight, dark, sidereal, epoch, site, gear, remind, mydata, forget, help];

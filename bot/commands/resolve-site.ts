@@ -69,22 +69,26 @@ const placeChoices = (found: SiteProblem, lineFor: ((siteText: string) => string
  * The site a question is about. With text: the member's saved sites by name, the club's, coordinates, place names.
  * Without: the member's usual site, the club's, the operator's setting; else Problem 'no-site'.
  * `lineFor` writes the command line that asks again with another site, so that an ambiguous place name offers its readings.
+ * `shownTo: 'everyone'`: for what is said to a whole channel; a member's own sites are then left out.
  */
 export const siteFor = async (
-  deps: Deps, asker: Asker, siteText: string | undefined, lineFor?: (siteText: string) => string,
+  deps: Deps, asker: Asker, siteText: string | undefined, lineFor?: (siteText: string) => string, shownTo: 'asker' | 'everyone' = 'asker',
 ): Promise<ResolvedSite | Problem> => {
   const saved = await savedSites(deps, asker);
+  const kinds = shownTo === 'everyone' ? ['club'] as const : ['member', 'club'] as const;
   if (siteText !== undefined) {
-    for (const kind of ['member', 'club'] as const) {
+    for (const kind of kinds) {
       const stored = saved[kind].find(({ name }) => sameSiteName(name, siteText));
       if (stored !== undefined) return fromStoredSite(stored, kind);
     }
+    const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
+    if (own !== undefined) return problem('personal-site', `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`);
     const found = resolveSite(deps.places(), siteText);
     if (found.ok) return { site: found.site, horizon: null, isPersonal: false, saidAs: found.site.name };
     const message = siteProblemMessage(found);
     return problem(found.problem, saved.trouble === null ? message : `${message} Saved sites cannot be read just now.`, placeChoices(found, lineFor));
   }
-  for (const kind of ['member', 'club'] as const) {
+  for (const kind of kinds) {
     const stored = saved[kind].find(({ isDefault }) => isDefault);
     if (stored !== undefined) return fromStoredSite(stored, kind);
   }

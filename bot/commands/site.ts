@@ -47,7 +47,7 @@ const readName = (given: string): { readonly name: string } | Problem => {
   return { name };
 };
 
-const audience = (whose: Whose) => (whose.isClub ? 'everyone' : 'asker') as 'everyone' | 'asker';
+const audience = (whose: Whose) => (whose.isClub ? 'everyone' : 'asker');
 const forClub = (whose: Whose) => (whose.isClub ? 'club' : undefined);
 
 const noSuchSite = (name: string, whose: Whose, sites: readonly StoredSite[]): Problem => problem('unknown-site',
