@@ -14,18 +14,21 @@ export interface BotProcess {
   /** SIGTERM; the exit code. */
   readonly stop: () => Promise<number | null>;
   readonly output: () => string;
+  /** A line on its standard input. */
+  readonly tell: (line: string) => void;
   readonly remove: () => Promise<void>;
 }
 
-export const botProcess = (env: Readonly<Record<string, string>>): BotProcess => {
+/** @param entry the real program, or the one with the tests' own commands */
+export const botProcess = (env: Readonly<Record<string, string>>, entry: 'bot/main.ts' | 'test/homeserver/bot-with-test-commands.ts' = 'test/homeserver/bot-with-test-commands.ts'): BotProcess => {
   const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-data-'));
   let child: ChildProcess | null = null;
   let output = '';
   const start = (): Promise<void> => new Promise((resolve, reject) => {
     output = '';
     const { PATH = '', HOME = '' } = process.env;
-    const started = spawn(process.execPath, ['--import', 'tsx', 'bot/main.ts'], {
-      env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env }, stdio: ['ignore', 'pipe', 'pipe'],
+    const started = spawn(process.execPath, ['--import', 'tsx', entry], {
+      env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env }, stdio: ['pipe', 'pipe', 'pipe'],
     });
     child = started;
     const take = (chunk: Buffer): void => {
@@ -43,6 +46,7 @@ export const botProcess = (env: Readonly<Record<string, string>>): BotProcess =>
   };
   return {
     dataFolder, start, output: () => output,
+    tell: (line) => { child?.stdin?.write(`${line}\n`); },
     kill: async () => { await end('SIGKILL'); },
     stop: () => end('SIGTERM'),
     remove: async () => {

@@ -2,8 +2,8 @@
 import { createServer, request, type IncomingMessage, type ServerResponse } from 'node:http';
 import { freePort } from './dendrite.js';
 
-/** What happens to a request: `hold`: never reaches the server; `lose`: it does, and the answer is lost; a number: refused as too many, with that wait in ms. */
-export type Fate = 'pass' | 'hold' | 'lose' | number;
+/** What happens to a request: `hold`: never reaches the server; `lose`: it does, and the answer is lost; `cut`: the connection breaks at once; a number: refused as too many, with that wait in ms. */
+export type Fate = 'pass' | 'hold' | 'lose' | 'cut' | number;
 
 export interface FlakyProxy {
   readonly url: string;
@@ -11,8 +11,6 @@ export interface FlakyProxy {
   decide: (method: string, path: string) => Fate;
   /** Resolves once a request has met a fate other than `pass` (and, where lost, once the server has answered it). */
   readonly met: (fate: Fate) => Promise<string>;
-  /** Every send that reached the server, by transaction id. */
-  readonly sends: string[];
   readonly close: () => Promise<void>;
 }
 
@@ -28,7 +26,6 @@ export const flakyProxy = async (target: string): Promise<FlakyProxy> => {
     url: `http://127.0.0.1:${port}`,
     decide: () => 'pass',
     met: (fate) => new Promise((resolve) => waiting.push({ fate, resolve })),
-    sends: [],
     close: async () => {
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
@@ -41,13 +38,17 @@ export const flakyProxy = async (target: string): Promise<FlakyProxy> => {
       met(fate, url);
       return;
     }
+    if (fate === 'cut') {
+      incoming.socket.destroy();
+      met(fate, url);
+      return;
+    }
     if (typeof fate === 'number') {
       incoming.resume();
       outgoing.writeHead(429, { 'Content-Type': 'application/json' }).end(JSON.stringify({ errcode: 'M_LIMIT_EXCEEDED', error: 'Too many', retry_after_ms: fate }));
       met(fate, url);
       return;
     }
-    if (/\/send\//u.test(url)) proxy.sends.push(url);
     const upstream = request(target + url, { method, headers: incoming.headers }, (answer) => {
       if (fate === 'lose') {
         answer.resume();

@@ -4,7 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { MatrixSettings } from '../../settings.js';
 import type { Reminder } from '../../store/store.js';
 import type { PlatformContext, RunningPlatform } from '../platform.js';
-import { createRateLimit } from '../rate-limit.js';
+import { createRateLimit, type BucketSize } from '../rate-limit.js';
 import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer.js';
 import { PierhandMatrixClient } from './client.js';
 import { createDirectRooms } from './direct-rooms.js';
@@ -19,6 +19,12 @@ import { createRooms, isEncrypted } from './rooms.js';
 import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './sdk.js';
 import { runSync, type SyncBatch } from './sync-loop.js';
 import { plainNotice } from './write-reply.js';
+
+export interface Tuning {
+  /** Questions one member may ask. */
+  readonly perMember: BucketSize;
+}
+const DEFAULT_TUNING: Tuning = { perMember: { burst: 10, perSecond: 1 / 3 } };
 
 /** Answers under way get this long to finish when the bot stops. */
 const STOP_PATIENCE_MS = 8000;
@@ -40,7 +46,7 @@ const quietSdkLog = (log: PlatformContext['log']): void => {
  * Logs in and follows the rooms. Resolves once the homeserver has accepted the session; rooms are caught up with after that.
  * @throws StartError where the settings or credentials do not work
  */
-export const startMatrix = async (context: PlatformContext): Promise<RunningPlatform> => {
+export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUNING): Promise<RunningPlatform> => {
   const { deps, settings, log, metrics, now } = context;
   const matrix = settings.matrix as MatrixSettings;
   quietSdkLog(log);
@@ -64,7 +70,7 @@ export const startMatrix = async (context: PlatformContext): Promise<RunningPlat
   let botName = '';
   const answer = createAnswerer({
     context, client, botId, botName: () => botName, rooms, direct, outbox, pending, leftOver, startedUtcMs,
-    limit: createRateLimit({ burst: 10, perSecond: 1 / 3 }), stop: ending.signal,
+    limit: createRateLimit(tuning.perMember), stop: ending.signal,
   });
   const membership = createMembership({
     client, botId, rooms, direct, outbox, log, notes: deps.store.notes, allowed: matrix.allowed, prefix: settings.prefix,
