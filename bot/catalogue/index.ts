@@ -5,4 +5,4 @@ export type { CoordinateFault, TargetProblem, TargetResolution } from './target-
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion, type TargetCompletion } from './complete-targets.js';
-export { targetLabel, targetProblemMessage } from './wording.js';
+export { nameWithAlias, targetLabel, targetProblemMessage } from './wording.js';

@@ -22,13 +22,13 @@ export function targetLabel(target: Target, also?: string): string {
 }
 
 /** "M 97 (Owl Nebula)": enough to choose by. */
-function choice(target: Target): string {
+export function nameWithAlias(target: Target): string {
   const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias));
   return also === undefined ? target.name : `${target.name} (${also})`;
 }
 
 function choices(targets: readonly Target[], most: number): string {
-  const shown = targets.slice(0, most).map(choice);
+  const shown = targets.slice(0, most).map(nameWithAlias);
   const last = shown.pop() ?? '';
   return shown.length === 0 ? last : `${shown.join(', ')} or ${last}`;
 }

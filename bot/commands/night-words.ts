@@ -1,7 +1,7 @@
 /** How a night is said and drawn: when a body is above the horizon, when it is dark, what the Moon does. */
 import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import type { ChartPoint, NightChart } from '../reply/reply.js';
-import { degrees, listed } from '../reply/wording.js';
+import { degrees } from '../reply/wording.js';
 import {
   altitudeCurve, horizontalOf, MOON, riseTransitSet, type MoonState, type RiseTransitSet, type TimeSpan, type Twilights, type TwilightTimes,
 } from '../sky/index.js';
@@ -93,12 +93,13 @@ export const nightChart = ({ body, observer, night, horizon, twilights, ...rest 
   };
 };
 
-/** What the chart shows, for those who cannot see it: "NGC 7331 rises …; highest …; dark …; Moon …." */
-export const nightAltText = (name: string, times: RiseTransitSet, best: ChartPoint | null, dark: string, moon: string, zone: string): string =>
-  `Altitude of ${name} through the night. ${listed([
-    `Above the horizon: ${aboveHorizonWords(times, zone)}`,
-    best === null || best.altitudeDeg <= 0 ? 'never above the horizon in the hours that count' : `best at ${formatLocalTime(best.utcMs, zone)}, ${degrees(best.altitudeDeg)}`,
-    `dark: ${dark}`, `Moon: ${moon}`,
-  ], 'and')}.`;
+/** What the chart shows, for those who cannot see it. */
+export const nightAltText = (name: string, times: RiseTransitSet, best: ChartPoint | null, dark: string, moon: string, zone: string): string => [
+  `Altitude of ${name} through the night`,
+  `above the horizon ${aboveHorizonWords(times, zone)}`,
+  best === null || best.altitudeDeg <= 0 ? 'below the horizon in the hours that count' : `best at ${formatLocalTime(best.utcMs, zone)}, ${degrees(best.altitudeDeg)}`,
+  `dark ${dark}`,
+  `Moon ${moon}`,
+].join('; ').concat('.');
 
 export const moonTimesOf = (observer: Observer, night: TimeSpan): RiseTransitSet => riseTransitSet(MOON, observer, night.startUtcMs, night.endUtcMs);

@@ -2,7 +2,7 @@
 import { TARGET_KINDS, type Catalogue, type Target, type TargetKind } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import { compassWord, degrees, listed } from '../reply/wording.js';
-import { bestTime, horizontalOf, moonAt, moonSeparationDeg, nightFrame, type TimeSpan } from '../sky/index.js';
+import { apparentMagnitude, bestTime, horizontalOf, moonAt, moonSeparationDeg, nightFrame, type TimeSpan } from '../sky/index.js';
 import type { Observer, SkyBody, UtcMs } from '../sky/types.js';
 import type { HorizonPoint } from '../store/store.js';
 
@@ -51,7 +51,8 @@ const clamp = (value: number): number => Math.max(0, Math.min(1, value));
 
 /** 0..1.6: bright, of a good size, and known by name. Weights are common practice, no source. */
 const prominence = (kind: TargetKind, magnitude: number, sizeArcmin: number, wellKnown: boolean): number => {
-  if (kind === 'planet' || kind === 'moon') return 1.5;
+  if (kind === 'planet') return magnitude > 5 ? 0.7 : 1.5;
+  if (kind === 'moon') return 1.2;
   const bright = clamp((12 - magnitude) / 7);
   const size = Number.isNaN(sizeArcmin) ? 0.3 : clamp(Math.log2(1 + sizeArcmin) / 5) * (sizeArcmin > 240 ? 0.5 : 1);
   return bright + 0.25 * size + (wellKnown ? 0.35 : 0);
@@ -86,11 +87,14 @@ const fixedCandidates = (catalogue: Catalogue, question: PickQuestion, kinds: Re
 
 const movingCandidates = (catalogue: Catalogue, { observer, brightWindow, kind, brighter, minimumAltitudeDeg }: PickQuestion): Candidate[] =>
   catalogue.solarSystem
-    .filter((target) => KINDS_OF[kind].includes(target.kind) && (target.magnitude === null || target.magnitude <= brighter))
+    .filter((target) => KINDS_OF[kind].includes(target.kind))
     .map((target) => ({ target, ...bestTime(target.body, observer, brightWindow) }))
-    .filter(({ altitudeDeg }) => altitudeDeg >= minimumAltitudeDeg)
     .map(({ target, utcMs, altitudeDeg }) => ({
-      target, bestUtcMs: utcMs, altitudeDeg, score: prominence(target.kind, 0, Number.NaN, true) * heightWorth(altitudeDeg),
+      target: target.body.kind === 'solarSystem' ? { ...target, magnitude: apparentMagnitude(target.body.body, utcMs) } : target, utcMs, altitudeDeg,
+    }))
+    .filter(({ target, altitudeDeg }) => altitudeDeg >= minimumAltitudeDeg && (target.magnitude ?? 0) <= brighter)
+    .map(({ target, utcMs, altitudeDeg }) => ({
+      target, bestUtcMs: utcMs, altitudeDeg, score: prominence(target.kind, target.magnitude ?? 0, Number.NaN, true) * heightWorth(altitudeDeg),
     }));
 
 /** The highest moment in the window at which the target clears a horizon profile, or null. */
@@ -143,7 +147,7 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
   return ranked.filter(({ candidate: { target } }) => {
     const count = perKind.get(target.kind) ?? 0;
     perKind.set(target.kind, count + 1);
-    return question.kind !== 'any' || target.kind === 'planet' || count < SAME_KIND_LIMIT;
+    return question.kind !== 'any' || count < SAME_KIND_LIMIT;
   }).slice(0, PICK_LIMIT).map(({ candidate, atBest }) => {
     const { azimuthDeg } = horizontalOf(candidate.target.body, question.observer, candidate.bestUtcMs);
     return {

@@ -1,4 +1,5 @@
 /** `tonight`: what is well placed in the dark hours, ten at most, each with its reason. */
+import { nameWithAlias } from '../catalogue/index.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { degrees, isoUtc, rounded } from '../reply/wording.js';
 import { darkness, twilights } from '../sky/index.js';
@@ -47,11 +48,11 @@ export const tonight = defineCommand({
       level: first === undefined ? 'info' : 'good',
       summary,
       facts: picks.map(({ target, bestUtcMs, bestAltitudeDeg, why }) => ({
-        label: target.name,
-        value: `${target.kindText}${target.magnitude === null ? '' : `, mag ${target.magnitude.toFixed(1)}`}; ${formatClock(bestUtcMs, zone)}, ${degrees(bestAltitudeDeg)}: ${why}`,
+        label: nameWithAlias(target),
+        value: `${target.kindText}${target.magnitude === null ? '' : `, mag ${target.magnitude.toFixed(1).replace('-', '−')}`}; ${formatClock(bestUtcMs, zone)}, ${degrees(bestAltitudeDeg)}: ${why}`,
       })),
       notes: [`Dark: ${darkWords(twilight, night, zone)}. Times in ${zoneName(night.endUtcMs, zone)}.`, ...siteNotes(where)],
-      choices: picks.map(({ target }) => ({ label: `More on ${target.name}`.slice(0, 80), run: commandLine('up', target.name, { site: options.site, on: options.on }) }))
+      choices: picks.map(({ target }) => ({ label: `More on ${nameWithAlias(target)}`.slice(0, 80), run: commandLine('up', target.name, { site: options.site, on: options.on }) }))
         .filter(({ run }) => run.length <= 90),
       audience: audienceOf(where),
       data: {

@@ -38,24 +38,29 @@ const choiceLines = (choices: readonly Choice[] | undefined, { width }: ConsoleS
 const problemLines = (problem: Problem, style: ConsoleStyle): string[] =>
   [...wrapped(problem.message, style.width, ''), ...choiceLines(problem.choices, style)];
 
-const replyLines = (reply: Reply, chartFile: string | null, style: ConsoleStyle): string[] => {
-  const labelWidth = Math.min(18, Math.max(0, ...reply.facts.map(({ label }) => label.length)));
-  return [
-    painted(reply.title, '1', style),
-    ...wrapped(reply.level === 'info' ? reply.summary : `${LEVEL_WORD[reply.level]}: ${reply.summary}`, style.width, '')
-      .map((line) => painted(line, ANSI[reply.level], style)),
-    ...reply.facts.flatMap(({ label, value }) => {
-      const [first = '', ...rest] = wrapped(value, style.width - labelWidth - 4, '');
-      return [`  ${label.padEnd(labelWidth)}  ${first}`, ...rest.map((line) => `  ${' '.repeat(labelWidth)}  ${line}`)];
-    }),
-    ...reply.cautions.flatMap((caution) => wrapped(`! ${caution}`, style.width, '  ').map((line) => painted(line, ANSI[reply.level === 'danger' ? 'danger' : 'caution'], style))),
-    ...reply.notes.flatMap((note) => wrapped(note, style.width, '  ')),
-    ...(reply.chart?.kind === 'night' ? ['', ...textCurve(reply.chart, style.width), `  ${reply.chart.altText}`] : []),
-    ...(reply.chart?.kind === 'horizon' ? [`  ${reply.chart.altText}`] : []),
-    ...(chartFile === null ? [] : [`  Picture: ${chartFile}`]),
-    ...choiceLines(reply.choices, style),
-  ];
+const LABEL_LIMIT = 14;
+
+const factLines = (reply: Reply, { width }: ConsoleStyle): string[] => {
+  const column = Math.max(0, ...reply.facts.map(({ label }) => label.length).filter((length) => length <= LABEL_LIMIT));
+  return reply.facts.flatMap(({ label, value }) => {
+    if (label.length > LABEL_LIMIT) return [...wrapped(label, width, '  '), ...wrapped(value, width, '    ')];
+    const [first = '', ...rest] = wrapped(value, width - column - 4, '');
+    return [`  ${label.padEnd(column)}  ${first}`, ...rest.map((line) => `  ${' '.repeat(column)}  ${line}`)];
+  });
 };
+
+const replyLines = (reply: Reply, chartFile: string | null, style: ConsoleStyle): string[] => [
+  painted(reply.title, '1', style),
+  ...wrapped(reply.level === 'info' ? reply.summary : `${LEVEL_WORD[reply.level]}: ${reply.summary}`, style.width, '')
+    .map((line) => painted(line, ANSI[reply.level], style)),
+  ...factLines(reply, style),
+  ...reply.cautions.flatMap((caution) => wrapped(`! ${caution}`, style.width, '  ').map((line) => painted(line, ANSI[reply.level === 'danger' ? 'danger' : 'caution'], style))),
+  ...reply.notes.flatMap((note) => wrapped(note, style.width, '  ')),
+  ...(reply.chart?.kind === 'night' ? ['', ...textCurve(reply.chart, style.width), ...wrapped(reply.chart.altText, style.width, '  ')] : []),
+  ...(reply.chart?.kind === 'horizon' ? wrapped(reply.chart.altText, style.width, '  ') : []),
+  ...(chartFile === null ? [] : [`  Picture: ${chartFile}`]),
+  ...choiceLines(reply.choices, style),
+];
 
 /** Lines to print, without a final newline. `chartFile` is where the picture was written, or null. */
 export const consoleLines = (outcome: Outcome, chartFile: string | null, style: ConsoleStyle): readonly string[] =>

@@ -1,0 +1,42 @@
+/** The real catalogue, gazetteer and fault model with a store in memory: what command tests run against. */
+import path from 'node:path';
+import { loadCatalogue } from '../../bot/catalogue/index.js';
+import type { Asker } from '../../bot/commands/command.js';
+import type { Deps } from '../../bot/commands/deps.js';
+import { runLine } from '../../bot/commands/dispatch.js';
+import { allCommands } from '../../bot/commands/index.js';
+import { loadPlaces } from '../../bot/places/index.js';
+import { projectRoot } from '../../bot/project-root.js';
+import { isProblem, type Outcome, type Problem, type Reply } from '../../bot/reply/reply.js';
+import { openStore } from '../../bot/store/open-store.js';
+import { loadTriage } from '../../bot/triage/index.js';
+
+const knowledge = path.join(projectRoot(), 'knowledge');
+const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
+const places = loadPlaces(path.join(knowledge, 'places'));
+let triage: ReturnType<typeof loadTriage> | undefined;
+
+export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
+  catalogue, places: () => places, store: await openStore({ memory: true }), triage: () => triage ??= loadTriage(path.join(knowledge, 'connection')),
+  clubSiteText: null, sunLimits: { dangerDeg: 15, cautionDeg: 45 }, commands: allCommands, ...over,
+});
+
+export const ODALYS: Asker = {
+  platform: 'console', memberId: 'console:odalys', displayName: 'Odalys', clubId: 'console:fenwold', channelId: 'console', isManager: false, isPrivate: true,
+};
+
+const failLoudly = (error: unknown): never => { throw error instanceof Error ? error : new Error(String(error)); };
+
+export const ask = (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Outcome> => runLine(deps, line, asker, nowUtcMs, failLoudly);
+
+export const answer = async (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Reply> => {
+  const outcome = await ask(deps, line, nowUtcMs, asker);
+  if (isProblem(outcome)) throw new Error(`${line}: ${outcome.problem}: ${outcome.message}`);
+  return outcome;
+};
+
+export const refusal = async (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Problem> => {
+  const outcome = await ask(deps, line, nowUtcMs, asker);
+  if (!isProblem(outcome)) throw new Error(`${line} was answered: ${outcome.summary}`);
+  return outcome;
+};
