@@ -5,6 +5,8 @@ export default defineConfig({
     include: ['test/homeserver/**/*.test.ts'],
     testTimeout: 90_000,
     hookTimeout: 90_000,
+    // One homeserver at a time.
     fileParallelism: false,
+    ...(process.env['CI'] === 'true' ? { reporters: ['default', ['json', { outputFile: '.cache/results-homeserver.json' }]] } : {}),
   },
 });
