@@ -29,11 +29,14 @@ export const targetFor = (deps: Deps, text: string, lineFor: LineFor): Target | 
 
 export interface AskedTime { readonly utcMs: UtcMs; readonly notes: readonly string[] }
 
+/** Answers are for whole seconds, so that what is printed is what was computed. */
+export const wholeSecond = (utcMs: UtcMs): UtcMs => Math.round(utcMs / 1000) * 1000;
+
 /** Without text: now. */
 export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem => {
-  if (text === undefined) return { utcMs: nowUtcMs, notes: [] };
+  if (text === undefined) return { utcMs: wholeSecond(nowUtcMs), notes: [] };
   const found = parseTime(text, zone, nowUtcMs);
-  return found.ok ? { utcMs: found.utcMs, notes: found.note === undefined ? [] : [found.note] } : problem(found.problem, found.message);
+  return found.ok ? { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] } : problem(found.problem, found.message);
 };
 
 export interface AskedNight extends TimeSpan {

@@ -5,6 +5,7 @@ import { compassWord, degrees, listed } from '../reply/wording.js';
 import { apparentMagnitude, bestTime, horizontalOf, moonAt, moonSeparationDeg, nightFrame, type TimeSpan } from '../sky/index.js';
 import type { Observer, SkyBody, UtcMs } from '../sky/types.js';
 import type { HorizonPoint } from '../store/store.js';
+import { wholeSecond } from './question-parts.js';
 
 export const PICK_KINDS = ['any', 'galaxy', 'open-cluster', 'globular-cluster', 'nebula', 'planetary-nebula', 'planet', 'double-star', 'star'] as const;
 export type PickKind = (typeof PICK_KINDS)[number];
@@ -149,9 +150,10 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
     perKind.set(target.kind, count + 1);
     return question.kind !== 'any' || count < SAME_KIND_LIMIT;
   }).slice(0, PICK_LIMIT).map(({ candidate, atBest }) => {
-    const { azimuthDeg } = horizontalOf(candidate.target.body, question.observer, candidate.bestUtcMs);
+    const bestUtcMs = wholeSecond(candidate.bestUtcMs);
+    const { azimuthDeg, altitudeDeg } = horizontalOf(candidate.target.body, question.observer, bestUtcMs);
     return {
-      target: candidate.target, bestUtcMs: candidate.bestUtcMs, bestAltitudeDeg: candidate.altitudeDeg, azimuthDeg,
+      target: candidate.target, bestUtcMs, bestAltitudeDeg: altitudeDeg, azimuthDeg,
       moonSeparationDeg: atBest.separationDeg, why: whyOf(candidate, atBest, azimuthDeg),
     };
   });

@@ -12,7 +12,7 @@ import type { HorizonPoint } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './command.js';
 import { aboveHorizonWords, darkWords, moonTimesOf, moonWords, nightAltText, nightChart, twilightSpan } from './night-words.js';
-import { audienceOf, nightFor, siteNotes, targetAtSite } from './question-parts.js';
+import { audienceOf, nightFor, siteNotes, targetAtSite, wholeSecond } from './question-parts.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** Under this the air is thick and roofs are near; common practice, no source. */
@@ -110,7 +110,8 @@ export const up = defineCommand({
     const dark = twilightSpan(twilight.astronomical, night);
     const open = bestOf(target, observer, windowsOf(target, twilight, night));
     const bite = where.horizon === null || open.point.altitudeDeg <= 0 ? null : obstructed(target, observer, open.window, where.horizon);
-    const best = bite?.best ?? open.point;
+    const bestUtcMs = wholeSecond((bite?.best ?? open.point).utcMs);
+    const best: ChartPoint = { utcMs: bestUtcMs, altitudeDeg: horizontalOf(target.body, observer, bestUtcMs).altitudeDeg };
     const verdict = verdictOf(times, { ...open, point: best }, bite !== null && bite.best === null);
 
     const moon = moonAt(observer, best.utcMs);

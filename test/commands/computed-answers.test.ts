@@ -90,9 +90,9 @@ describe('verdicts', () => {
         const date = new Date(NOW + day * 86_400_000).toISOString().slice(0, 10);
         const up = await data(`up "${target.name}" site:${site} on:${date}`) as unknown as { verdict: string; bestUtc: string; bestAltitudeDeg: number; upInDarkness: boolean; alwaysUp: boolean; neverUp: boolean };
         const { altitudeDeg } = await data(`altitude "${target.name}" site:${site} at:${up.bestUtc}`) as { altitudeDeg: number };
-        // bestUtc is given to the second, in which a star moves by up to 0.0042°.
-        expect(Math.abs(altitudeDeg - up.bestAltitudeDeg)).toBeLessThan(0.006);
-        if (['up', 'low', 'twilight-only'].includes(up.verdict)) expect(altitudeDeg).toBeGreaterThan(-0.006);
+        // bestAltitudeDeg is printed to four decimals.
+        expect(Math.abs(altitudeDeg - up.bestAltitudeDeg)).toBeLessThan(0.0001);
+        if (['up', 'low', 'twilight-only'].includes(up.verdict)) expect(altitudeDeg).toBeGreaterThan(-0.0001);
         if (up.verdict === 'never-up') expect(altitudeDeg).toBeLessThan(0);
         expect(up.alwaysUp && up.neverUp).toBe(false);
       },
@@ -112,7 +112,7 @@ describe('tonight', () => {
       expect(ms(pick.bestUtc)).toBeGreaterThanOrEqual(ms(dark.startUtc) - 1000);
       expect(ms(pick.bestUtc)).toBeLessThanOrEqual(ms(dark.endUtc) + 1000);
       const { altitudeDeg } = await data(`altitude "${pick.name}" site:-33.9,18.4 at:${pick.bestUtc}`) as { altitudeDeg: number };
-      expect(Math.abs(altitudeDeg - pick.bestAltitudeDeg)).toBeLessThan(0.02);
+      expect(Math.abs(altitudeDeg - pick.bestAltitudeDeg)).toBeLessThan(0.0001);
     }
   });
 
