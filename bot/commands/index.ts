@@ -11,6 +11,7 @@ import { remind } from './remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site.js';
 import { tonight } from './tonight.js';
+import { triage } from './triage.js';
 import { up } from './up.js';
 
-export const allCommands: readonly Command[] = [up, altitude, tonight, dark, sidereal, epoch, site, gear, remind, mydata, forget, help];
+export const allCommands: readonly Command[] = [triage, up, altitude, tonight, dark, sidereal, epoch, site, remind, gear, mydata, forget, help];
