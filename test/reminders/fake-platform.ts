@@ -1,0 +1,44 @@
+/** A chat server in miniature for reminders: remembers what it took, shows each delivery key once, and fails when told to. */
+import { pino } from 'pino';
+import type { Deps } from '../../bot/commands/deps.js';
+import { createMetrics } from '../../bot/platforms/metrics.js';
+import type { PlatformContext, RunningPlatform } from '../../bot/platforms/platform.js';
+import { deliveryKey } from '../../bot/reminders/index.js';
+import type { Settings } from '../../bot/settings.js';
+import type { Reminder, Store } from '../../bot/store/store.js';
+
+export interface Said { readonly key: string; readonly reminder: Reminder; readonly text: string }
+
+export interface FakePlatform extends RunningPlatform {
+  /** Every send that reached the server, repeats included. */
+  readonly sends: Said[];
+  /** What members see: each key once. */
+  readonly shown: () => readonly Said[];
+  /** What the next deliveries come to, in order; afterwards "sent". */
+  readonly next: ('sent' | 'gone' | 'refused' | 'hangs')[];
+}
+
+export const fakePlatform = (name: RunningPlatform['name'] = 'console'): FakePlatform => {
+  const sends: Said[] = [];
+  const next: FakePlatform['next'] = [];
+  return {
+    name, sends, next,
+    shown: () => sends.filter(({ key }, i) => sends.findIndex((each) => each.key === key) === i),
+    deliver: async (reminder, text) => {
+      const result = next.shift() ?? 'sent';
+      if (result === 'refused') throw new Error('the server says no');
+      if (result === 'hangs') return new Promise(() => undefined);
+      if (result === 'sent') sends.push({ key: deliveryKey(reminder), reminder, text });
+      return result;
+    },
+    health: () => ({ ok: true, detail: '' }),
+    stop: async () => undefined,
+  };
+};
+
+/** `lines`: the log, parsed. Reminders use nothing of deps but the store, and nothing of the settings. */
+export const contextOver = (store: Store, now: () => number): { readonly context: PlatformContext; readonly lines: Record<string, unknown>[] } => {
+  const lines: Record<string, unknown>[] = [];
+  const log = pino({ level: 'debug' }, { write: (line: string) => { lines.push(JSON.parse(line) as Record<string, unknown>); } });
+  return { lines, context: { deps: { store } as Deps, settings: {} as Settings, log, metrics: createMetrics(), now } };
+};
