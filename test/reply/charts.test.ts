@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { CHART_HEIGHT, CHART_WIDTH, chartSvg, renderChart } from '../../bot/reply/render-chart.js';
+import { CHART, LEVEL_COLOUR } from '../../bot/reply/palette.js';
+import { textCurve } from '../../bot/reply/text-curve.js';
+import type { NightChart } from '../../bot/reply/reply.js';
+
+const HOUR = 3_600_000;
+const start = Date.UTC(2026, 11, 12, 12);
+const curve = (peakHour: number, peakDeg: number) => Array.from({ length: 97 }, (_, i) => ({ utcMs: start + i * HOUR / 4, altitudeDeg: peakDeg * Math.cos(((i / 4 - peakHour) / 12) * Math.PI) }));
+const chart: NightChart = {
+  kind: 'night', title: 'M 46 <script> & co, night of Sat 12 Dec 2026', zone: 'Europe/London', startUtcMs: start, endUtcMs: start + 24 * HOUR,
+  curve: curve(14, 60), moonCurve: curve(2, 30), minimumAltitudeDeg: 20, nowUtcMs: start + 8 * HOUR, best: { utcMs: start + 14 * HOUR, altitudeDeg: 60 }, altText: 'x',
+  bands: [{ fromUtcMs: start, toUtcMs: start + 4 * HOUR, band: 'day' }, { fromUtcMs: start + 4 * HOUR, toUtcMs: start + 6 * HOUR, band: 'nautical' }, { fromUtcMs: start + 6 * HOUR, toUtcMs: start + 18 * HOUR, band: 'dark' }, { fromUtcMs: start + 18 * HOUR, toUtcMs: start + 24 * HOUR, band: 'day' }],
+};
+
+/** Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1, definitions. */
+const luminance = (hex: string): number => {
+  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => parseInt(hex.slice(at, at + 2), 16) / 255).map((c) => (c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+};
+const contrast = (a: string, b: string): number => {
+  const [high = 0, low = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+  return (high + 0.05) / (low + 0.05);
+};
+
+describe('the night chart', () => {
+  it('is a PNG of the size it says, with the member\'s words as text and not as mark-up', async () => {
+    const { png, width, height } = await renderChart(chart);
+    // PNG signature and IHDR width and height: W3C, Portable Network Graphics, 3rd ed., sections 5.2 and 11.2.1.
+    expect([...png.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+    expect([png.readUInt32BE(16), png.readUInt32BE(20), width, height]).toEqual([CHART_WIDTH, CHART_HEIGHT, CHART_WIDTH, CHART_HEIGHT]);
+    expect(chartSvg(chart)).not.toContain('<script>');
+    expect(chartSvg(chart)).toContain('best 02:00, 60°');
+    expect(chartSvg(chart)).toContain('now');
+  });
+
+  it('shows no "now" on another night', () => expect(chartSvg({ ...chart, nowUtcMs: start - HOUR })).not.toContain('>now<'));
+
+  // WCAG 2.1 success criteria 1.4.3 (text, 4.5:1) and 1.4.11 (graphics, 3:1).
+  it('keeps contrast on its dark ground', () => {
+    for (const colour of [CHART.ink, CHART.faint, CHART.best, CHART.now, CHART.limit]) expect(contrast(colour, CHART.ground)).toBeGreaterThan(4.5);
+    for (const colour of [CHART.target, CHART.moon]) for (const band of Object.values(CHART.bands)) expect(contrast(colour, band)).toBeGreaterThan(3);
+    expect(new Set(Object.values(LEVEL_COLOUR)).size).toBe(4);
+  });
+});
+
+describe('the curve in characters', () => {
+  it('peaks where the target does, and marks day, twilight and dark below', () => {
+    const rows = textCurve(chart, 77);
+    const [top = '', second = ''] = rows;
+    const sky = rows.at(-2) ?? '';
+    const columns = 72;
+    const peak = second.slice(4);
+    expect(top.trim()).toBe('90°');
+    // 60° fills two thirds of the row from 45° to 67.5°; its highest bar stands at 14/24 of the width.
+    expect(Math.abs(peak.indexOf('▅') - (14 / 24) * columns)).toBeLessThan(4);
+    expect(sky.slice(4, 16)).toBe('.'.repeat(12));
+    expect(sky.slice(16, 22)).toBe('+'.repeat(6));
+    expect(sky.slice(22, 58)).toBe('#'.repeat(36));
+  });
+});
