@@ -18,7 +18,7 @@ const goBin = (): string | null => {
 export const dendriteFolder = (): string | null => {
   const given = process.env['DENDRITE_BIN'];
   const folders = given !== undefined && given !== '' ? [given] : ['.cache/dendrite', '/opt/dendrite/bin', goBin()];
-  return folders.find((folder) => folder !== null && ['dendrite', 'generate-keys'].every((name) => existsSync(path.join(folder, name)))) ?? null;
+  return folders.map((folder) => (folder === null ? null : path.resolve(folder))).find((folder) => folder !== null && ['dendrite', 'generate-keys'].every((name) => existsSync(path.join(folder, name)))) ?? null;
 };
 
 export const freePort = (): Promise<number> => new Promise((resolve, reject) => {

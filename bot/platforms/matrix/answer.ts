@@ -137,28 +137,33 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
 
     let target = roomId;
     let extra: Content = { 'm.relates_to': relation };
+    let told: string | null = null;
     if (!isProblem(outcome) && outcome.audience === 'asker' && !isPrivate) {
-      try {
-        const { roomId: directId, isNew } = await direct.with(event.sender);
-        target = directId;
-        extra = {};
-        await part(target, 'text', writeOutcome(outcome, event.sender, extra));
-        await part(roomId, 'told', plainNotice(
-          `${asker.displayName}, that answer is for you alone: it is in our direct room.${isNew ? ' I have invited you to it.' : ''}`, { 'm.relates_to': relation }));
-      } catch (error) {
-        if (!(error instanceof MatrixError)) throw error;
-        log.warn({ errcode: error.errcode }, 'cannot open a direct room');
-        await part(roomId, 'told', plainNotice(
-          'That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.', { 'm.relates_to': relation }));
+      const opened = await openDirect(event.sender);
+      if (opened === null) {
+        await part(roomId, 'told', plainNotice('That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.', extra));
         return;
       }
-    } else {
-      const textId = await part(target, 'text', writeOutcome(outcome, event.sender, extra));
-      await offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
+      told = `${asker.displayName}, that answer is for you alone: it is in our direct room.${opened.isNew ? ' I have invited you to it.' : ''}`;
+      target = opened.roomId;
+      extra = {};
     }
+    const textId = await part(target, 'text', writeOutcome(outcome, event.sender, extra));
+    if (told !== null) await part(roomId, 'told', plainNotice(told, { 'm.relates_to': relation }));
     const chart = isProblem(outcome) ? undefined : outcome.chart;
     if (chart !== undefined) await part(target, 'chart', await chartContent(target, chart, extra));
+    await offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
     metrics.answered({ platform: 'matrix', command: name, outcome: outcomeLabel(outcome), seconds: Math.max(0, now() - askedUtcMs) / 1000 });
+  };
+
+  const openDirect = async (userId: string): Promise<{ readonly roomId: string; readonly isNew: boolean } | null> => {
+    try {
+      return await direct.with(userId);
+    } catch (error) {
+      if (!(error instanceof MatrixError)) throw error;
+      log.warn({ errcode: error.errcode }, 'cannot open a direct room');
+      return null;
+    }
   };
 
   /** Number reactions to tap; nothing is lost where they cannot be put there. */

@@ -44,7 +44,7 @@ export class PierhandMatrixClient extends MatrixClient {
   async opened(roomId: string, event: MatrixEvent): Promise<MatrixEvent> {
     if (event.type !== 'm.room.encrypted' || !this.hasCrypto) return event;
     try {
-      const decrypted = await this.crypto.decryptRoomEvent(new EncryptedRoomEvent(event as never), roomId);
+      const decrypted = await this.crypto.decryptRoomEvent(new EncryptedRoomEvent(event), roomId);
       const clear = asEvent(decrypted.raw);
       if (clear === null) return event;
       // Relations travel outside the ciphertext.

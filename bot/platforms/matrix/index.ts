@@ -54,8 +54,10 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const stopping = new AbortController();
   const session = await logIn(matrix, settings.dataFolder, ending.signal);
   const botId = session.userId;
-  const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => { log.info({ reason, pauseMs }, 'waiting for the homeserver'); });
-  const crypto = nativeCryptoPresent ? new RustSdkCryptoStorageProvider(path.join(settings.dataFolder, 'matrix-keys'), SQLITE_STORE as never) : null;
+  const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => { log.debug({ reason, pauseMs }, 'waiting for the homeserver'); });
+  // Keys belong to a device: a new token means new ones.
+  const keyFolder = path.join(settings.dataFolder, 'matrix-keys', encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'));
+  const crypto = nativeCryptoPresent ? new RustSdkCryptoStorageProvider(keyFolder, SQLITE_STORE) : null;
   const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, crypto, homeserver);
   if (client.hasCrypto) await client.crypto.prepare(await client.getJoinedRooms());
   else log.info('the native encryption package is not there: encrypted rooms cannot be read');

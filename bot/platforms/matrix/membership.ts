@@ -41,7 +41,7 @@ export const isAllowed = (inviterId: string, botId: string, allowed: readonly st
   (allowed.length === 0 ? [serverOf(botId)] : allowed).some((entry) => (entry.startsWith('@') ? entry === inviterId : entry === serverOf(inviterId)));
 
 export const UNREADABLE_WORDS = 'This room is encrypted, and I was set up without encryption, so I cannot read what is said here. '
-  + 'Ask me in a room without encryption, or the person who runs me can install the native encryption package (see DEVELOPERS.md).';
+  + 'Ask me in a room without encryption; or the person who runs me can add the encryption package, as the README says.';
 
 export const createMembership = ({ client, botId, rooms, direct, outbox, notes, log, allowed, prefix }: MembershipParts): Membership => {
   const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {

@@ -17,7 +17,7 @@ export const loadPendingAnswers = async (notes: Store['notes'], noteKey: string,
   const pending = new Map<string, Outcome>();
   try {
     const kept: unknown = JSON.parse((await notes.get(noteKey)) ?? '{}');
-    if (isRecord(kept)) for (const [key, outcome] of Object.entries(kept)) pending.set(key, outcome as unknown as Outcome);
+    if (isRecord(kept)) for (const [key, outcome] of Object.entries(kept)) pending.set(key, outcome as Outcome);
   } catch (error) {
     onError(error);
   }

@@ -13,7 +13,7 @@ export interface Rooms {
   readonly forget: (roomId: string) => void;
 }
 
-const KEPT = new Set(['m.room.create', 'm.room.encryption', 'm.room.join_rules', 'm.room.member', 'm.room.power_levels']);
+const KEPT = new Set(['m.room.create', 'm.room.encryption', 'm.room.history_visibility', 'm.room.join_rules', 'm.room.member', 'm.room.power_levels']);
 const keyOf = (type: string, stateKey: string): string => `${type}\n${stateKey}`;
 
 export const createRooms = (homeserver: Homeserver): Rooms => {
@@ -54,11 +54,12 @@ export const presentMembers = (state: RoomState): readonly string[] => [...state
   .filter(({ type, content }) => type === 'm.room.member' && ['join', 'invite'].includes(textAt(content, 'membership') ?? ''))
   .map(({ state_key: userId }) => userId ?? '');
 
-/** Nobody but the asker and the bot is in or invited, and nobody can walk in and read. */
+/** Nobody but the asker and the bot is in or invited, and nobody can walk in or look in. */
 export const isPrivateBetween = (state: RoomState, botId: string, userId: string): boolean => {
   const members = presentMembers(state);
   return members.length === 2 && members.includes(botId) && members.includes(userId)
-    && ['invite', 'private'].includes(textAt(single(state, 'm.room.join_rules')?.content, 'join_rule') ?? 'invite');
+    && ['invite', 'private'].includes(textAt(single(state, 'm.room.join_rules')?.content, 'join_rule') ?? 'invite')
+    && textAt(single(state, 'm.room.history_visibility')?.content, 'history_visibility') !== 'world_readable';
 };
 
 export const displayNameIn = (state: RoomState, userId: string): string | null =>

@@ -43,15 +43,18 @@ export interface SyncOptions {
   readonly stop: AbortSignal;
 }
 
-const POLL_MS = 30_000;
+/** Short, as a server may miss waking a poll when something happens just as it comes in; then the next poll brings it. */
+const POLL_MS = 10_000;
 const LONGEST_SYNC_PAUSE_MS = 5000;
 /** So many old events in a row end the look back: one server's wrong clock must not. */
 const OLD_IN_A_ROW = 20;
 /** Work under way beyond this holds the next poll back. */
 const MOST_UNDER_WAY = 100;
 
-const filter = (timelineLimit: number): string => JSON.stringify({
-  presence: { not_types: ['*'] }, room: { ephemeral: { not_types: ['*'] }, timeline: { limit: timelineLimit } },
+/** @param isFirst brings every room's state, of which only encryption needs the members */
+const filter = (isFirst: boolean, hasCrypto: boolean): string => JSON.stringify({
+  presence: { not_types: ['*'] },
+  room: { ephemeral: { not_types: ['*'] }, timeline: { limit: isFirst ? 1 : 50 }, state: { lazy_load_members: isFirst && !hasCrypto } },
 });
 
 const isOwnJoin = (event: MatrixEvent, botId: string): boolean =>
@@ -135,7 +138,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
       method: 'GET', path: '/_matrix/client/v3/sync', patienceMs: 0,
       // After trouble the first answer should come at once: it says that all is well again.
       timeoutMs: isFirst ? 600_000 : POLL_MS + 15_000,
-      query: { since: token, timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS, filter: filter(isFirst ? 1 : 50) },
+      query: { since: token, timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS, filter: filter(isFirst, client.hasCrypto) },
     });
     const next = isRecord(answer) ? textAt(answer, 'next_batch') : null;
     if (!isRecord(answer) || next === null) throw new Unreachable('the sync answer has no token', true);
