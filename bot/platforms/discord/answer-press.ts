@@ -10,6 +10,7 @@ import { escapeWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { askerOf, isInServer } from './read-interaction.js';
 import { remember } from './remember.js';
+import { LATER_DELAYS_MS, persist } from './respond.js';
 import { offeredOn, runOf } from './write-choices.js';
 import { NO_MENTIONS } from './write-reply.js';
 
@@ -52,7 +53,7 @@ const settle = async (bot: Bot, interaction: PressInteraction, label: string, ou
     return;
   }
   if (!isInServer(interaction) && !askerOf(interaction).isPrivate) return;
-  await bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
+  await persist(() => bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
     body: { content: escapeWithin(`Chosen: ${label}`, LIMITS.content), components: [], allowed_mentions: NO_MENTIONS },
-  }).catch((error: unknown) => bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'));
+  }), LATER_DELAYS_MS).catch((error: unknown) => bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'));
 };

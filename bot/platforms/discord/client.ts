@@ -8,8 +8,11 @@ export const INTENTS = [GatewayIntentBits.Guilds];
 
 const restOptions = (apiUrl: string) => ({ api: apiUrl, version: '10', timeout: 10_000 });
 
-/** All requests but the gateway's own go through this one, whichever client is connected. */
-export const createRest = ({ apiUrl, token }: DiscordSettings): REST => new REST(restOptions(apiUrl)).setToken(token);
+/**
+ * All requests but the gateway's own go through this one, whichever client is connected. It obeys rate limits, and leaves
+ * other repetition to `persist`, which knows what may be repeated.
+ */
+export const createRest = ({ apiUrl, token }: DiscordSettings): REST => new REST({ ...restOptions(apiUrl), retries: 0 }).setToken(token);
 
 export const createClient = ({ apiUrl, shardCount, shardIds }: DiscordSettings): Client => new Client({
   intents: INTENTS,

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { Routes } from 'discord-api-types/v10';
 import type { REST } from 'discord.js';
 import type { Store } from '../../store/store.js';
+import { persist } from './respond.js';
 import type { CommandPayload } from './command-payloads.js';
 
 interface Registration {
@@ -23,7 +24,7 @@ export const registerCommands = async (registration: Registration, payloads: rea
   const key = `discord:commands:${new URL(apiUrl).host}:${applicationId}:${guildId ?? 'everywhere'}`;
   if (await notes.get(key) === hash) return false;
   const route = guildId === null ? Routes.applicationCommands(applicationId) : Routes.applicationGuildCommands(applicationId, guildId);
-  await rest.put(route, { body });
+  await persist(() => rest.put(route, { body }), [500, 2000]);
   await notes.set(key, hash);
   return true;
 };

@@ -17,42 +17,48 @@ const isAcknowledged = (error: unknown): boolean => error instanceof DiscordAPIE
 /** Worth trying again: the server's fault, or the line's. */
 export const isPassing = (error: unknown): boolean => error instanceof HTTPError || !(error instanceof DiscordAPIError);
 
-/** Runs `send` again after each delay while it fails in passing. */
-export const persist = async <T>(send: () => Promise<T>, delaysMs: readonly number[]): Promise<T> => {
-  for (const delayMs of delaysMs) {
+/** Runs `send` again after each delay while it fails in passing; it is told how many attempts went before. */
+export const persist = async <T>(send: (before: number) => Promise<T>, delaysMs: readonly number[]): Promise<T> => {
+  for (const [before, delayMs] of delaysMs.entries()) {
     try {
-      return await send();
+      return await send(before);
     } catch (error) {
       if (!isPassing(error)) throw error;
       await sleep(delayMs);
     }
   }
-  return await send();
+  return await send(delaysMs.length);
 };
 
-const FIRST_DELAYS_MS = [200, 600];
-const LATER_DELAYS_MS = [1000, 3000, 8000];
+/** A first response has three seconds in all. */
+const FIRST_DELAYS_MS = [50, 200, 500, 800];
+/** What may come later, or matters less. */
+export const LATER_DELAYS_MS = [200, 1000, 3000, 8000];
 
 const rawFiles = (message: DiscordMessage): RawFile[] => message.files.map(({ name, data, contentType }) => ({ name, data, contentType }));
 const withFiles = (message: DiscordMessage): { files?: RawFile[] } => message.files.length === 0 ? {} : { files: rawFiles(message) };
 
-/** The first response. `false`: another had been accepted before (a retried request, or another process). */
+/** The first response. `accepted: false`: another process had answered before. */
 const callback = async (
   rest: REST, { id, token }: Target, body: unknown, options: { files?: RawFile[]; withResponse?: boolean } = {},
 ): Promise<{ readonly accepted: boolean; readonly messageId: string | null }> => {
-  try {
-    const result = await persist(() => rest.post(Routes.interactionCallback(id, token), {
-      body,
-      auth: false,
-      ...(options.files === undefined ? {} : { files: options.files }),
-      query: new URLSearchParams({ with_response: String(options.withResponse === true) }),
-    }), FIRST_DELAYS_MS);
-    const message = options.withResponse === true ? (result as RESTPostAPIInteractionCallbackWithResponseResult).resource?.message : undefined;
-    return { accepted: true, messageId: message?.id ?? null };
-  } catch (error) {
-    if (isAcknowledged(error)) return { accepted: false, messageId: null };
-    throw error;
-  }
+  const withResponse = options.withResponse === true;
+  return await persist(async (before) => {
+    try {
+      const result = await rest.post(Routes.interactionCallback(id, token), {
+        body,
+        auth: false,
+        ...(options.files === undefined ? {} : { files: options.files }),
+        query: new URLSearchParams({ with_response: String(withResponse) }),
+      });
+      const message = withResponse ? (result as RESTPostAPIInteractionCallbackWithResponseResult).resource?.message : undefined;
+      return { accepted: true, messageId: message?.id ?? null };
+    } catch (error) {
+      // After a lost response, "already acknowledged" is what came of our own attempt.
+      if (isAcknowledged(error)) return { accepted: before > 0, messageId: null };
+      throw error;
+    }
+  }, FIRST_DELAYS_MS);
 };
 
 /** Answers at once. With `wantId` Discord tells which message came of it. */
@@ -81,5 +87,5 @@ export const followUp = async (rest: REST, { application_id, token }: Target, me
 };
 
 export const removeAnswer = async (rest: REST, { application_id, token }: Target): Promise<void> => {
-  await rest.delete(Routes.webhookMessage(application_id, token, '@original'), { auth: false });
+  await persist(() => rest.delete(Routes.webhookMessage(application_id, token, '@original'), { auth: false }), LATER_DELAYS_MS);
 };

@@ -68,7 +68,7 @@ export const openWalkThread = async (
 /** Shows the thread to those it is about; nobody is pinged by a mention. */
 const invite = async ({ rest, context }: Bot, threadId: string, memberIds: readonly string[]): Promise<void> => {
   for (const memberId of new Set(memberIds)) {
-    await rest.put(Routes.threadMembers(threadId, bareId(memberId)))
+    await persist(() => rest.put(Routes.threadMembers(threadId, bareId(memberId))), THREAD_DELAYS_MS)
       .catch((error: unknown) => context.log.debug({ err: error }, 'a member could not be added to a thread'));
   }
 };

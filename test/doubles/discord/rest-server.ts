@@ -69,7 +69,7 @@ export const createRestServer = (world: World, misbehaviour: Misbehaviour, optio
   const respond = (response: ServerResponse, { status, body }: RestAnswer): void => {
     const retryAfter = status === 429 ? (body as { retry_after: number }).retry_after : undefined;
     response.writeHead(status, {
-      'content-type': 'application/json', 'x-ratelimit-limit': '50', 'x-ratelimit-remaining': status === 429 ? '0' : '49',
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }), 'x-ratelimit-limit': '50', 'x-ratelimit-remaining': status === 429 ? '0' : '49',
       'x-ratelimit-reset-after': String(retryAfter ?? 1), 'x-ratelimit-bucket': 'double',
       ...(retryAfter === undefined ? {} : { 'retry-after': String(retryAfter), 'x-ratelimit-scope': 'user' }),
     });

@@ -1,6 +1,9 @@
 /** Makes a published schema refuse keys it does not know, all the way down. */
 import * as core from 'zod/v4/core';
 
+// Messages that name the limit, not only "Invalid input".
+core.config(core.locales.en());
+
 const strictOf = new WeakMap<core.$ZodType, core.$ZodType>();
 
 /** The same schema with every object in it closed; lazy parts are closed when they are reached. */

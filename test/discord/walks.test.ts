@@ -1,0 +1,132 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { allCommands } from '../../bot/commands/index.js';
+import { triage } from '../../bot/commands/triage.js';
+import type { DiscordDouble } from '../doubles/discord/discord-double.js';
+import type { Channel, Message } from '../doubles/discord/world.js';
+import { start, startBot, type BotOptions, type Started } from './start-bot.js';
+
+const HELP = 'Help with connection';
+const CREATE_PUBLIC_THREADS = 1n << 35n;
+const commands = allCommands.includes(triage) ? allCommands : [...allCommands, triage];
+
+let at: Started | undefined;
+const begin = async (options: BotOptions = {}): Promise<Started> => (at = await start({ commands, ...options }));
+afterEach(async () => {
+  const violations = at?.double.rest.violations ?? ['nothing was started'];
+  await at?.stop();
+  at = undefined;
+  expect(violations).toEqual([]);
+});
+
+const threadsIn = ({ world }: DiscordDouble): readonly Channel[] => [...world.channels.values()].filter(({ type }) => type === 11);
+const labels = (message: Message | undefined): string[] => (message?.components ?? []).flatMap((row) => row.components)
+  .flatMap((component) => component.type === 2 && 'label' in component ? [component.label ?? ''] : component.type === 3 ? component.options.map(({ label }) => label) : []);
+
+describe('a helper starts a walk from a member\'s menu', () => {
+  it('in a thread of its own, which both are shown, and both may answer step by step', async () => {
+    const { double } = await begin();
+    const [odalys, tamsin, ravi] = [double.member('Odalys'), double.member('Tamsin'), double.member('Ravi')];
+    const { message } = await odalys.menu(HELP, tamsin);
+    expect(message.content).toContain('Connection help for Tamsin');
+    expect(message.onlyFor).toBeNull();
+    const [thread] = threadsIn(double);
+    if (thread === undefined) throw new Error('no thread');
+    expect(thread.name).toBe('Connection help: Tamsin');
+    expect([...thread.threadMembers].sort()).toEqual([odalys.person.id, tamsin.person.id].sort());
+    const [first] = tamsin.sees(thread);
+    if (first === undefined) throw new Error('no step in the thread');
+    expect(labels(first).length).toBeGreaterThan(1);
+
+    const chosen = labels(first)[0] ?? '';
+    const second = await tamsin.press(first, chosen);
+    expect(second.message.channelId).toBe(thread.id);
+    expect(second.message.embeds[0]?.description).not.toBe(first.embeds[0]?.description);
+    // The answered question keeps what was chosen and loses its buttons.
+    expect(first).toMatchObject({ components: [], content: expect.stringContaining('Chosen: ') as string });
+    const third = await odalys.press(second.message, 'Not sure');
+    expect(third.message.embeds).toHaveLength(1);
+
+    const stranger = await ravi.press(third.message, 'Not sure');
+    expect(stranger.message.onlyFor).toBe(ravi.person.id);
+    expect(labels(third.message).length).toBeGreaterThan(0);
+    expect((await tamsin.press(third.message, 'Not sure')).message.embeds).toHaveLength(1);
+  });
+
+  it('pressing twice in a hurry answers once', async () => {
+    const { double } = await begin();
+    const tamsin = double.member('Tamsin');
+    await tamsin.slash('triage');
+    const [thread] = threadsIn(double);
+    const [first] = thread === undefined ? [] : tamsin.sees(thread);
+    if (thread === undefined || first === undefined) throw new Error('no step');
+    const [label = ''] = labels(first);
+    const presses = await Promise.all([tamsin.press(first, label), tamsin.press(first, label)]);
+    const said = presses.map(({ message }) => message.content);
+    expect(said.filter((content) => content.includes('just been answered'))).toHaveLength(1);
+    expect(tamsin.sees(thread).filter(({ embeds }) => embeds.length === 1)).toHaveLength(2);
+  });
+
+  it('"Why this?" leaves the question standing', async () => {
+    const { double } = await begin();
+    const tamsin = double.member('Tamsin');
+    await tamsin.slash('triage');
+    const [thread] = threadsIn(double);
+    let step = thread === undefined ? undefined : tamsin.sees(thread)[0];
+    for (let i = 0; i < 4 && step !== undefined && !labels(step).includes('Why this?'); i++) step = (await tamsin.press(step, labels(step)[0] ?? '')).message;
+    if (step === undefined) throw new Error('no step');
+    const why = await tamsin.press(step, 'Why this?');
+    expect(labels(why.message)).toContain('Go on');
+    expect(labels(step)).toContain('Why this?');
+  });
+
+  it('from a message: what the member wrote is read at once', async () => {
+    const { double, store } = await begin();
+    const tamsin = double.member('Tamsin');
+    const plea = tamsin.write('usb 1-1: device descriptor read/64, error -71', double.channel);
+    await double.member('Odalys').menu(HELP, plea);
+    const [thread] = threadsIn(double);
+    const [step] = thread === undefined ? [] : tamsin.sees(thread);
+    expect(step?.embeds[0]?.description).toContain('Your text says');
+    const walk = await store.walks.active(`discord:${double.guild.id}`, `discord:${tamsin.person.id}`);
+    expect(walk).toMatchObject({ memberId: `discord:${tamsin.person.id}`, helperId: `discord:${double.member('Odalys').person.id}` });
+  });
+
+  it('in place, where the bot may not open threads; in a thread that is there already; and in a direct message', async () => {
+    const { double } = await begin();
+    const [odalys, tamsin] = [double.member('Odalys'), double.member('Tamsin')];
+    const closed = double.addChannel('quiet');
+    closed.appPermissions &= ~CREATE_PUBLIC_THREADS;
+    expect(labels((await odalys.menu(HELP, tamsin, { in: closed })).message).length).toBeGreaterThan(1);
+    const old = double.addChannel('an older thread', { type: 11, parentId: double.channel.id });
+    expect(labels((await double.member('Ravi').slash('triage', {}, { in: old })).message).length).toBeGreaterThan(1);
+    expect(labels((await double.member('Mbali').slash('triage', {}, { in: 'direct' })).message).length).toBeGreaterThan(1);
+    expect(threadsIn(double)).toEqual([old]);
+  });
+
+  it('in place of the notice, when Discord will not open the thread after all', async () => {
+    const { double, logged } = await begin();
+    double.misbehave.rest({ status: 403, code: 50013, on: /POST \/channels\/\d+\/messages\/\d+\/threads/u });
+    const { message } = await double.member('Odalys').menu(HELP, double.member('Tamsin'));
+    expect(labels(message).length).toBeGreaterThan(1);
+    expect(message.content).toBe('');
+    expect(logged()).toContain('no thread could be opened');
+  });
+
+  it('one thread a walk, after a restart as well', async () => {
+    const started = await begin();
+    const { double, store } = started;
+    await double.member('Tamsin').slash('triage');
+    await started.bot.stop();
+    const second = await startBot(double, { commands, store });
+    await double.waitFor(() => second.bot.health().ok, 'the second bot');
+    expect(labels((await double.member('Tamsin').slash('triage')).message).length).toBeGreaterThan(1);
+    expect(threadsIn(double)).toHaveLength(1);
+    await second.bot.stop();
+  });
+
+  it('not for a bot', async () => {
+    const { double } = await begin();
+    const { message } = await double.member('Odalys').menu(HELP, double.member('A bot', { isBot: true }));
+    expect(message).toMatchObject({ content: 'That is a bot; choose a member, or a message of theirs.', onlyFor: double.member('Odalys').person.id });
+  });
+});
