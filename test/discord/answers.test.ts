@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { Message } from '../doubles/discord/world.js';
+import { labelsOn } from './labels-on.js';
 import { start, type Started } from './start-bot.js';
 
 const embedOf = (message: Message) => {
@@ -7,8 +8,6 @@ const embedOf = (message: Message) => {
   if (embed === undefined) throw new Error(`no embed: ${message.content}`);
   return embed;
 };
-const labelsOn = (message: Message): string[] => message.components.flatMap((row) => row.components)
-  .flatMap((component) => component.type === 2 && 'label' in component ? [component.label ?? ''] : component.type === 3 ? component.options.map(({ label }) => label) : []);
 
 describe('members ask the real commands on Discord, through the real client', () => {
   let at: Started;

@@ -2,7 +2,8 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { allCommands } from '../../bot/commands/index.js';
 import { triage } from '../../bot/commands/triage.js';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
-import type { Channel, Message } from '../doubles/discord/world.js';
+import type { Channel } from '../doubles/discord/world.js';
+import { labelsOn } from './labels-on.js';
 import { start, startBot, type BotOptions, type Started } from './start-bot.js';
 
 const HELP = 'Help with connection';
@@ -19,8 +20,6 @@ afterEach(async () => {
 });
 
 const threadsIn = ({ world }: DiscordDouble): readonly Channel[] => [...world.channels.values()].filter(({ type }) => type === 11);
-const labels = (message: Message | undefined): string[] => (message?.components ?? []).flatMap((row) => row.components)
-  .flatMap((component) => component.type === 2 && 'label' in component ? [component.label ?? ''] : component.type === 3 ? component.options.map(({ label }) => label) : []);
 
 describe('a helper starts a walk from a member\'s menu', () => {
   it('in a thread of its own, which both are shown, and both may answer step by step', async () => {
@@ -35,9 +34,9 @@ describe('a helper starts a walk from a member\'s menu', () => {
     expect([...thread.threadMembers].sort()).toEqual([odalys.person.id, tamsin.person.id].sort());
     const [first] = tamsin.sees(thread);
     if (first === undefined) throw new Error('no step in the thread');
-    expect(labels(first).length).toBeGreaterThan(1);
+    expect(labelsOn(first).length).toBeGreaterThan(1);
 
-    const chosen = labels(first)[0] ?? '';
+    const chosen = labelsOn(first)[0] ?? '';
     const second = await tamsin.press(first, chosen);
     expect(second.message.channelId).toBe(thread.id);
     expect(second.message.embeds[0]?.description).not.toBe(first.embeds[0]?.description);
@@ -48,7 +47,7 @@ describe('a helper starts a walk from a member\'s menu', () => {
 
     const stranger = await ravi.press(third.message, 'Not sure');
     expect(stranger.message.onlyFor).toBe(ravi.person.id);
-    expect(labels(third.message).length).toBeGreaterThan(0);
+    expect(labelsOn(third.message).length).toBeGreaterThan(0);
     expect((await tamsin.press(third.message, 'Not sure')).message.embeds).toHaveLength(1);
   });
 
@@ -59,7 +58,7 @@ describe('a helper starts a walk from a member\'s menu', () => {
     const [thread] = threadsIn(double);
     const [first] = thread === undefined ? [] : tamsin.sees(thread);
     if (thread === undefined || first === undefined) throw new Error('no step');
-    const [label = ''] = labels(first);
+    const [label = ''] = labelsOn(first);
     const presses = await Promise.all([tamsin.press(first, label), tamsin.press(first, label)]);
     const said = presses.map(({ message }) => message.content);
     expect(said.filter((content) => content.includes('just been answered'))).toHaveLength(1);
@@ -72,11 +71,11 @@ describe('a helper starts a walk from a member\'s menu', () => {
     await tamsin.slash('triage');
     const [thread] = threadsIn(double);
     let step = thread === undefined ? undefined : tamsin.sees(thread)[0];
-    for (let i = 0; i < 4 && step !== undefined && !labels(step).includes('Why this?'); i++) step = (await tamsin.press(step, labels(step)[0] ?? '')).message;
+    for (let i = 0; i < 4 && step !== undefined && !labelsOn(step).includes('Why this?'); i++) step = (await tamsin.press(step, labelsOn(step)[0] ?? '')).message;
     if (step === undefined) throw new Error('no step');
     const why = await tamsin.press(step, 'Why this?');
-    expect(labels(why.message)).toContain('Go on');
-    expect(labels(step)).toContain('Why this?');
+    expect(labelsOn(why.message)).toContain('Go on');
+    expect(labelsOn(step)).toContain('Why this?');
   });
 
   it('from a message: what the member wrote is read at once', async () => {
@@ -96,10 +95,10 @@ describe('a helper starts a walk from a member\'s menu', () => {
     const [odalys, tamsin] = [double.member('Odalys'), double.member('Tamsin')];
     const closed = double.addChannel('quiet');
     closed.appPermissions &= ~CREATE_PUBLIC_THREADS;
-    expect(labels((await odalys.menu(HELP, tamsin, { in: closed })).message).length).toBeGreaterThan(1);
+    expect(labelsOn((await odalys.menu(HELP, tamsin, { in: closed })).message).length).toBeGreaterThan(1);
     const old = double.addChannel('an older thread', { type: 11, parentId: double.channel.id });
-    expect(labels((await double.member('Ravi').slash('triage', {}, { in: old })).message).length).toBeGreaterThan(1);
-    expect(labels((await double.member('Mbali').slash('triage', {}, { in: 'direct' })).message).length).toBeGreaterThan(1);
+    expect(labelsOn((await double.member('Ravi').slash('triage', {}, { in: old })).message).length).toBeGreaterThan(1);
+    expect(labelsOn((await double.member('Mbali').slash('triage', {}, { in: 'direct' })).message).length).toBeGreaterThan(1);
     expect(threadsIn(double)).toEqual([old]);
   });
 
@@ -107,7 +106,7 @@ describe('a helper starts a walk from a member\'s menu', () => {
     const { double, logged } = await begin();
     double.misbehave.rest({ status: 403, code: 50013, on: /POST \/channels\/\d+\/messages\/\d+\/threads/u });
     const { message } = await double.member('Odalys').menu(HELP, double.member('Tamsin'));
-    expect(labels(message).length).toBeGreaterThan(1);
+    expect(labelsOn(message).length).toBeGreaterThan(1);
     expect(message.content).toBe('');
     expect(logged()).toContain('no thread could be opened');
   });
@@ -119,7 +118,7 @@ describe('a helper starts a walk from a member\'s menu', () => {
     await started.bot.stop();
     const second = await startBot(double, { commands, store });
     await double.waitFor(() => second.bot.health().ok, 'the second bot');
-    expect(labels((await double.member('Tamsin').slash('triage')).message).length).toBeGreaterThan(1);
+    expect(labelsOn((await double.member('Tamsin').slash('triage')).message).length).toBeGreaterThan(1);
     expect(threadsIn(double)).toHaveLength(1);
     await second.bot.stop();
   });

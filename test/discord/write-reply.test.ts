@@ -1,3 +1,4 @@
+import { ComponentType } from 'discord-api-types/v10';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LIMITS } from '../../bot/platforms/discord/limits.js';
@@ -69,7 +70,7 @@ describe('an answer on Discord stays within every limit, and says what it leaves
     const rowOf = (message: DiscordMessage) => message.body.components?.[0]?.components ?? [];
     expect(rowOf(written({ choices: choices(5) })).map(({ type }) => type)).toEqual([2, 2, 2, 2, 2]);
     const menu = rowOf(written({ choices: choices(25) }))[0];
-    expect(menu?.type === 3 ? menu.options : []).toHaveLength(25);
+    expect(menu?.type === ComponentType.StringSelect ? menu.options : []).toHaveLength(25);
     const over = written({ choices: choices(27) });
     expect(faultsOf(over)).toEqual([]);
     expect(embedOf(over).description).toContain('Also possible: Choice 25; Choice 26.');
@@ -79,7 +80,7 @@ describe('an answer on Discord stays within every limit, and says what it leaves
     const line = (length: number) => `up ${'x'.repeat(length - 3)}`;
     const fits = written({ choices: [{ label: 'Fits', run: line(90) }] });
     const [button] = fits.body.components?.[0]?.components ?? [];
-    expect(button?.type === 2 && 'custom_id' in button ? runOf(button.custom_id) : undefined).toBe(line(90));
+    expect(button?.type === ComponentType.Button && 'custom_id' in button ? runOf(button.custom_id) : undefined).toBe(line(90));
     const tooLong = written({ choices: [{ label: 'Too long', run: line(99) }] });
     expect(tooLong.body.components).toBeUndefined();
     expect(embedOf(tooLong).description).toContain('Also possible: Too long.');

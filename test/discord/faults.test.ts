@@ -1,0 +1,205 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { StoreError, type Store } from '../../bot/store/store.js';
+import { openStore } from '../../bot/store/open-store.js';
+import { startDiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
+import { NotAnswered } from '../doubles/discord/members.js';
+import { sampleCommands } from './sample-commands.js';
+import { start, startBot, type BotOptions, type Started } from './start-bot.js';
+
+const CALLBACK = /\/callback$/u;
+const EDIT = /^PATCH \/webhooks\//u;
+
+let at: Started | undefined;
+const begin = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}): Promise<Started> => {
+  at = await start({ commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, ...options.tuning } }, doubleOptions);
+  return at;
+};
+const isWell = async ({ double, bot }: Started, name = 'Mbali'): Promise<void> => {
+  await double.waitFor(() => bot.health().ok, 'the bot to be well again', 15_000);
+  expect((await double.member(name).slash('echo', { words: 'still here' })).message.embeds[0]?.title).toBe('still here');
+};
+/** How many answers with this title there are, anywhere. */
+const answersTitled = ({ double }: Started, title: string): number =>
+  [...double.world.messages.values()].filter(({ embeds, isDeleted }) => !isDeleted && embeds[0]?.title === title).length;
+
+afterEach(async () => {
+  const violations = at?.double.rest.violations ?? ['nothing was started'];
+  await at?.stop();
+  at = undefined;
+  expect(violations).toEqual([]);
+});
+
+describe('Discord\'s servers misbehave', () => {
+  it.each([
+    ['429 with Retry-After', { status: 429, retryAfterSeconds: 0.3 }],
+    ['500', { status: 500 }],
+    ['502, twice', { status: 502, times: 2 }],
+  ])('%s at the first response: answered all the same, once', async (_name, fault) => {
+    const started = await begin();
+    started.double.misbehave.rest({ ...fault, on: CALLBACK });
+    await started.double.member('Odalys').slash('echo', { words: 'hello' });
+    expect(answersTitled(started, 'hello')).toBe(1);
+  });
+
+  it.each([
+    ['429 with Retry-After', { status: 429, retryAfterSeconds: 0.3 }],
+    ['500, twice', { status: 500, times: 2 }],
+  ])('%s while a late answer is filled in: it comes, once', async (_name, fault) => {
+    const started = await begin();
+    started.double.misbehave.rest({ ...fault, on: EDIT });
+    await started.double.member('Odalys').slash('slowly', { words: 'hello' });
+    expect(answersTitled(started, 'hello')).toBe(1);
+  });
+
+  it.each(['echo', 'slowly'])('a lost response to the first response of %s: the answer is there, once', async (command) => {
+    const started = await begin();
+    started.double.misbehave.rest({ status: 502, on: CALLBACK, afterProcessing: true });
+    await started.double.member('Odalys').slash(command, { words: 'hello' });
+    expect(answersTitled(started, 'hello')).toBe(1);
+  });
+
+  it('nothing but 500: not answered, logged with the reason, and the bot lives', async () => {
+    const started = await begin();
+    started.double.misbehave.rest({ status: 500, on: CALLBACK, times: 5 });
+    await expect(started.double.member('Odalys').slash('echo', { words: 'hello' }, { timeoutMs: 2500 })).rejects.toThrow(NotAnswered);
+    expect(started.logged()).toContain('an interaction could not be answered');
+    expect((await started.metrics.expose()).body).toContain('pierhand_failures_total{platform="discord",kind="send"} 1');
+    await isWell(started);
+  });
+
+  it.each(['echo', 'slowly'])('an expired interaction (404) to %s is logged and left; the next is answered', async (command) => {
+    const started = await begin();
+    started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
+    await expect(started.double.member('Odalys').slash(command, { words: 'hello' }, { timeoutMs: 700 })).rejects.toThrow(NotAnswered);
+    await started.double.waitFor(() => started.logged().includes('expired'), 'the log');
+    expect(started.double.rest.requests.filter(({ path }) => CALLBACK.test(path))).toHaveLength(1);
+    expect((await started.metrics.expose()).body).toContain('pierhand_failures_total{platform="discord",kind="expired"} 1');
+    await isWell(started);
+  });
+
+  it('suggestions that come too late for Discord harm nothing', async () => {
+    const started = await begin();
+    started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
+    await expect(started.double.member('Odalys').complete('echo', 'words', 'm', {}, { timeoutMs: 500 })).rejects.toThrow(NotAnswered);
+    await isWell(started);
+  });
+
+  it('registration that fails at first is sent again', async () => {
+    const double = await startDiscordDouble();
+    double.misbehave.rest({ status: 500, on: /^PUT/u, times: 2 });
+    const one = await startBot(double, { commands: sampleCommands });
+    await double.ready();
+    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    await isWell(at);
+  });
+
+  it('out of reach at the start: the bot keeps trying, is not well meanwhile, and answers when Discord is back', async () => {
+    const double = await startDiscordDouble();
+    double.misbehave.rest({ status: 502, on: /gateway\/bot/u, times: 6 });
+    const one = await startBot(double, { commands: sampleCommands });
+    expect(one.bot.health()).toEqual({ ok: false, detail: 'Discord cannot be reached' });
+    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    await double.ready();
+    await isWell(at);
+  });
+});
+
+describe('the gateway misbehaves', () => {
+  it('says an event twice: answered once, and logged', async () => {
+    const started = await begin();
+    started.double.misbehave.duplicateDispatches = 1;
+    await started.double.member('Odalys').slash('echo', { words: 'hello' });
+    await started.double.waitFor(() => started.logged().includes('came again'), 'the log');
+    expect(started.double.rest.requests.filter(({ path }) => CALLBACK.test(path))).toHaveLength(1);
+    expect(answersTitled(started, 'hello')).toBe(1);
+    expect((await started.metrics.expose()).body).toContain('pierhand_duplicates_total{platform="discord"} 1');
+  });
+
+  it('says an event to two processes that share the store: answered once', async () => {
+    const started = await begin();
+    const second = await startBot(started.double, { commands: sampleCommands, store: started.store });
+    await started.double.ready(2);
+    await started.double.member('Odalys').slash('echo', { words: 'hello' });
+    expect(started.double.rest.requests.filter(({ path }) => CALLBACK.test(path))).toHaveLength(1);
+    await second.bot.stop();
+  });
+
+  it('drops the socket in mid-answer: the answer still comes, and the session is resumed', async () => {
+    const started = await begin();
+    const { double } = started;
+    const asked = double.member('Odalys').slash('slowly', { words: 'hello', wait: 400 });
+    await double.waitFor(() => double.rest.requests.some(({ path }) => CALLBACK.test(path)), 'the acknowledgement');
+    double.gateway.dropSockets();
+    expect((await asked).message.embeds[0]?.title).toBe('hello');
+    await isWell(started);
+    expect(double.gateway.log.resumes).toBe(1);
+    expect(double.gateway.log.identifies).toHaveLength(1);
+  });
+
+  it('a question asked while the socket was down is answered after the resume, once', async () => {
+    const started = await begin();
+    const { double } = started;
+    double.gateway.dropSockets();
+    await double.waitFor(() => double.gateway.liveSessions() === 0, 'the socket to close');
+    expect((await double.member('Odalys').slash('echo', { words: 'meanwhile' })).message.embeds[0]?.title).toBe('meanwhile');
+    expect(answersTitled(started, 'meanwhile')).toBe(1);
+    expect((await started.metrics.expose()).body).toMatch(/connection_events_total\{platform="discord",event="resumed"\} 1/u);
+  });
+
+  it('leaves heartbeats unanswered: the bot gives the connection up and makes a new one', async () => {
+    const started = await begin({}, { heartbeatMs: 250 });
+    const { double } = started;
+    await double.waitFor(() => double.gateway.log.heartbeats >= 2, 'heartbeats');
+    double.misbehave.withholdHeartbeatAcks = true;
+    await double.waitFor(() => started.logged().includes('connection lost'), 'the bot to notice');
+    double.misbehave.withholdHeartbeatAcks = false;
+    await isWell(started);
+    expect(double.gateway.log.resumes + double.gateway.log.identifies.length).toBeGreaterThan(1);
+  });
+
+  it('refuses the resume: the bot identifies afresh', async () => {
+    const started = await begin();
+    const { double } = started;
+    double.misbehave.refuseResumes = 1;
+    double.gateway.dropSockets();
+    await double.waitFor(() => double.gateway.log.identifies.length === 2, 'a new identify', 15_000);
+    await isWell(started);
+    expect(double.gateway.log.resumes).toBe(0);
+  });
+
+  it.each([
+    ['asks to reconnect', (started: Started) => started.double.gateway.askToReconnect(), 'resumes'],
+    ['calls the session invalid but resumable', (started: Started) => started.double.gateway.invalidateSessions(true), 'resumes'],
+    ['calls the session invalid', (started: Started) => started.double.gateway.invalidateSessions(false), 'identifies'],
+  ] as const)('%s: the bot comes back', async (_name, misbehave, by) => {
+    const started = await begin();
+    const { log } = started.double.gateway;
+    misbehave(started);
+    await started.double.waitFor(() => by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2, by, 15_000);
+    await isWell(started);
+  });
+});
+
+describe('the store misbehaves', () => {
+  it('questions are answered while it is away', async () => {
+    const store = await openStore({ memory: true });
+    const away = async (): Promise<never> => { throw new StoreError('store-unavailable', 'The store is away.'); };
+    let isAway = false;
+    const shaky: Store = { ...store, events: { ...store.events, claim: (key, now) => isAway ? away() : store.events.claim(key, now), answered: (key) => isAway ? away() : store.events.answered(key) } };
+    const started = await begin({ store: shaky });
+    isAway = true;
+    started.double.misbehave.duplicateDispatches = 1;
+    await started.double.member('Odalys').slash('echo', { words: 'hello' });
+    expect(answersTitled(started, 'hello')).toBe(1);
+    expect(started.logged()).toContain('could not say whether this was answered');
+  });
+
+  it('questions are answered while it dawdles, within three seconds', async () => {
+    const store = await openStore({ memory: true });
+    const never = new Promise<boolean>(() => undefined);
+    const dawdling: Store = { ...store, events: { ...store.events, claim: () => never } };
+    const started = await begin({ store: dawdling });
+    // The double refuses a first response after three seconds, as Discord does.
+    expect((await started.double.member('Odalys').slash('echo', { words: 'hello' })).message.embeds[0]?.title).toBe('hello');
+  });
+});
