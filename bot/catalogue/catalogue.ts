@@ -32,7 +32,7 @@ export interface Catalogue {
   readonly sweep: CatalogueSweep;
   /** Sun, Moon and planets, in the usual order. */
   readonly solarSystem: readonly Target[];
-  /** The target at a place in `sweep`; throws a RangeError outside 0..length-1. Objects are made on demand and kept. */
+  /** The target at a place in `sweep`; throws a RangeError outside 0..length-1. A new object each time. */
   targetAt(index: number): Target;
   /** By stable id ("ngc7331", "hip91262", "moon"), or undefined. */
   targetById(id: string): Target | undefined;

@@ -1,6 +1,6 @@
 /** Suggestions as a member types a target's name: what begins with it first, best known first, within a few milliseconds. */
 import type { Catalogue } from './catalogue.js';
-import { constellationOf } from './designation.js';
+import { constellationOf, greekName } from './designation.js';
 import { cleanText, foldKey, foldWords, LONGEST_TEXT } from './fold-text.js';
 import { nearestNames } from './nearest-names.js';
 import type { Target } from './target.js';
@@ -31,8 +31,7 @@ function keysOf(target: Target): { key: string; inside: boolean }[] {
   for (const name of [target.name, ...target.aliases]) {
     const words = foldWords(name).split(' ');
     keys.push({ key: words.join(''), inside: false });
-    const star = /^(\D+?)(\d*)$/.exec(words[0] ?? '');
-    if (/^[a-z]+$/.test(words.at(-1) ?? '') && words.length > 1 && star) {
+    if (words.length > 1 && /^[a-z]+$/.test(words.at(-1) ?? '') && !/\d/.test(words[0] ?? '')) {
       for (let i = 1; i < words.length; i += 1) keys.push({ key: words.slice(i).join(''), inside: true });
     }
   }
@@ -85,11 +84,35 @@ function prefixes(partial: string): readonly string[] {
   const padded = /^([a-z]+)0+(\d+)$/.exec(key);
   if (padded) found.add(`${padded[1]}${padded[2]}`);
   const parts = words.split(' ');
+  const greek = greekName(/^[a-z]+/.exec(parts[0] ?? '')?.[0] ?? '');
+  if (greek !== undefined && parts.length > 1) {
+    parts[0] = (parts[0] ?? '').replace(/^[a-z]+/, greek);
+    found.add(parts.join(''));
+  }
   for (let i = 1; i < parts.length; i += 1) {
     const constellation = constellationOf(parts.slice(i).join(' '));
     if (constellation !== undefined) found.add(parts.slice(0, i).join('') + foldKey(constellation));
   }
   return [...found].filter((k) => k !== '');
+}
+
+/** Keeps the few positions of least value out of many offered, each once: a beginning such as "ngc" is met by thousands. */
+function bestOf(most: number): { offer: (position: number, value: number) => void; inOrder: () => readonly number[] } {
+  const kept: { position: number; value: number }[] = [];
+  return {
+    offer: (position, value) => {
+      if (kept.length >= most && value >= (kept.at(-1)?.value ?? -Infinity)) return;
+      const same = kept.findIndex((k) => k.position === position);
+      if (same >= 0) {
+        if ((kept[same]?.value ?? 0) <= value) return;
+        kept.splice(same, 1);
+      }
+      const at = kept.findIndex((k) => k.value > value);
+      kept.splice(at < 0 ? kept.length : at, 0, { position, value });
+      if (kept.length > most) kept.pop();
+    },
+    inOrder: () => kept.map((k) => k.position),
+  };
 }
 
 function suggestion(catalogue: Catalogue, position: number, typed: readonly string[]): TargetCompletion {
@@ -114,7 +137,7 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
   if (typed.length === 0) return table.best.slice(0, most).map((position) => suggestion(catalogue, position, []));
 
   const { rank } = catalogue.index;
-  const score = new Map<number, number>();
+  const best = bestOf(most);
   for (const prefix of typed) {
     for (let i = lowerBound(table.keys, prefix); i < table.keys.length; i += 1) {
       const key = table.keys[i] ?? '';
@@ -122,11 +145,10 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
       const position = table.positions[i] ?? 0;
       const value = (key.length === prefix.length ? 0 : 10_000) + (table.inside[i] === 1 ? 100_000 : 0)
         + (position < 0 ? -1000 - position : rank[position] ?? 9999);
-      const before = score.get(position);
-      if (before === undefined || value < before) score.set(position, value);
+      best.offer(position, value);
     }
   }
-  let order = [...score].sort((a, b) => a[1] - b[1] || a[0] - b[0]).slice(0, most).map(([position]) => position);
+  let order = best.inOrder();
   if (order.length === 0 && (typed[0] ?? '').length >= 4) {
     order = [...nearestNames(catalogue, foldWords(partial)).nearest.slice(0, Math.min(most, 5))];
   }

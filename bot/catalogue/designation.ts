@@ -15,6 +15,14 @@ const GREEK_SYMBOLS = new Map(GREEK.map(([symbol, code]) => [code, symbol]));
 const GREEK_SPELLINGS: readonly (readonly [spelling: string, code: string])[] =
   GREEK.flatMap(([, code, ...spellings]) => [code, ...spellings].map((spelling) => [spelling, code] as const));
 
+const GREEK_NAMES = new Map(GREEK.flatMap(([, code, ...spellings]) =>
+  [code, ...spellings].map((spelling) => [spelling, spellings[0] !== undefined && spellings[0].length > code.length ? spellings[0] : code] as const)));
+
+/** A Greek letter's full name from any of its spellings ("alf" → "alpha"), or undefined. */
+export function greekName(word: string): string | undefined {
+  return GREEK_NAMES.get(word);
+}
+
 /** Every spelling of a constellation (abbreviation, name, genitive), folded → abbreviation. */
 const CONSTELLATION_SPELLINGS = new Map(
   CONSTELLATIONS.flatMap(({ abbreviation, name, genitive }) =>

@@ -21,8 +21,13 @@ export function quotable(text: string, longest = 60): string {
   return characters.length > longest ? `${characters.slice(0, longest - 1).join('')}…` : clean;
 }
 
+/** Most names are plain; they are spared the slow part. */
+// eslint-disable-next-line no-control-regex -- the whole of ASCII is meant
+const ASCII = /^[\0-\x7f]*$/;
+
 /** Lower-case words of plain letters and digits: "α² Cap" → "alpha 2 cap", "Boötes" → "bootes", "Cat's Eye" → "cats eye". */
 export function foldWords(text: string): string {
+  if (ASCII.test(text)) return text.toLowerCase().replace(/['`]/g, '').replace(/[^a-z0-9]+/g, ' ').trim();
   return text
     .normalize('NFKD')
     .toLowerCase()

@@ -123,7 +123,8 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   if (shortened) return shortened;
 
   if (number !== undefined) {
-    return unknown(catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found');
+    const whole = positionsAt(exact, number.replace(/[a-z]+\d*$|ned\d+$/, ''));
+    return unknown(catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found', whole);
   }
   const near = nearestNames(catalogue, words);
   if (near.certain.length > 0) {

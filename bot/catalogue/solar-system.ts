@@ -4,7 +4,7 @@ import { foldKey } from './fold-text.js';
 import type { Target, TargetKind } from './target.js';
 
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [
-  ['Sun', 'sun', 'star', 'Sol ☉ ☼'], ['Moon', 'moon', 'moon', 'Luna ☽ ☾'],
+  ['Sun', 'sun', 'star', 'Sol ☉ ☼'], ['Moon', 'moon', 'natural satellite', 'Luna ☽ ☾'],
   ['Mercury', 'planet', 'planet', '☿'], ['Venus', 'planet', 'planet', '♀'], ['Mars', 'planet', 'planet', '♂'],
   ['Jupiter', 'planet', 'planet', '♃'], ['Saturn', 'planet', 'planet', '♄'], ['Uranus', 'planet', 'planet', '♅ ⛢'],
   ['Neptune', 'planet', 'planet', '♆'], ['Pluto', 'planet', 'dwarf planet', '♇'],

@@ -36,7 +36,7 @@ def designation(name: str) -> str:
 def tidy_common(name: str) -> str:
     name = name.strip()
     name = re.sub(r'^the ', '', name)
-    return name[0].upper() + name[1:]
+    return name if name.startswith('h ') else name[0].upper() + name[1:]
 
 
 GREEK = {'omi': 'Omicron', 'gam': 'Gamma', 'tet': 'Theta', 'lam': 'Lambda', 'rho': 'Rho', 'eta': 'Eta', 'chi': 'Chi',
@@ -179,9 +179,8 @@ def main() -> None:
             want, names = extra[known]
             if want != const:
                 sys.exit(f'{name}: common-names.csv says {want}, OpenNGC says {const}')
-            for n in names:
-                if n.lower() not in (c.lower() for c in common):
-                    common.append(n)
+            # Ours first: they are the names in everyday use.
+            common = names + [c for c in common if c.lower() not in (n.lower() for n in names)]
         kind, text = KIND_OVERRIDES.get(name, (kind, text))
         mag = MAGNITUDES.get(name, row['vmag'])
         if name in PREFERRED:

@@ -147,7 +147,7 @@ def main() -> None:
             '# Constellation: from the position (Roman 1987 boundaries, astropy). Designations: see scripts/catalogue/star-designations.csv.\n'
             '# Generator: python scripts/catalogue/make-stars.py\n'
             '# Columns: HIP, right ascension, declination (degrees), proper motion in RA times cos(dec) and in dec (mas/yr), parallax (mas),\n'
-            '# visual magnitude, constellation, Bayer letter, Flamsteed number, constellation of the designation, proper names (;), double (1 where a small telescope splits it).\n')
+            '# visual magnitude, constellation, Bayer letter, Flamsteed number, constellation of the designation, proper names (; ~ marks an everyday one), double (1 where a small telescope splits it).\n')
         csv.writer(f, lineterminator='\n').writerows(rows)
     print(f'{OUT}: {len(rows)} stars, {len(designations)} with designations')
 

@@ -1,0 +1,76 @@
+/** One line of stars.csv: its cells, its keys, and the target it becomes. */
+import { addKey, addName, type CatalogueTables } from './catalogue-index.js';
+import { cellList } from './csv-lines.js';
+import { bayerKey, bayerText, flamsteedKey } from './designation.js';
+import type { Target } from './target.js';
+
+export const STAR_COLUMNS = 13;
+/** Marks a name in everyday use that is not the star's approved one. */
+const EVERYDAY = '~';
+
+export interface StarRow {
+  readonly hip: string;
+  readonly raDeg: number;
+  readonly decDeg: number;
+  readonly pmRaCosDecMasPerYear: number;
+  readonly pmDecMasPerYear: number;
+  readonly parallaxMas: number;
+  readonly magnitude: number;
+  readonly constellation: string;
+  /** "alp2", "P", or "". */
+  readonly bayer: string;
+  readonly flamsteed: string;
+  /** Constellation of the designations: a few stars have moved over a border since. */
+  readonly designated: string;
+  readonly names: string;
+  readonly isDouble: boolean;
+}
+
+export function readStarRow(line: string): StarRow {
+  const [hip = '', ra, dec, pmRa, pmDec, parallax, magnitude, constellation = '', bayer = '', flamsteed = '', designated = '', names = '', double] =
+    line.split(',');
+  return {
+    hip, raDeg: Number(ra), decDeg: Number(dec), pmRaCosDecMasPerYear: Number(pmRa), pmDecMasPerYear: Number(pmDec),
+    parallaxMas: Number(parallax), magnitude: Number(magnitude), constellation, bayer, flamsteed, designated, names, isDouble: double === '1',
+  };
+}
+
+/** How well known a star is, lower being better: named, lettered, numbered, the rest; each by brightness. */
+export function starRank({ names, bayer, flamsteed, magnitude }: StarRow): number {
+  return (names ? 30 : bayer ? 100 : flamsteed ? 160 : 300) + 10 * magnitude;
+}
+
+/** Enters every key of the row; returns its stable id. */
+export function indexStarRow(row: StarRow, position: number, tables: CatalogueTables): string {
+  const id = `hip${row.hip}`;
+  addKey(tables.exact, id, position);
+  if (row.bayer) {
+    const [, letter = '', number = ''] = /^([A-Za-z]+?)(\d*)$/.exec(row.bayer) ?? [];
+    const folded = letter.toLowerCase();
+    addKey(tables.exact, bayerKey(folded, number ? Number(number) : null, row.designated), position);
+    if (number) addKey(tables.unnumbered, bayerKey(folded, null, row.designated), position);
+  }
+  if (row.flamsteed) addKey(tables.exact, flamsteedKey(Number(row.flamsteed), row.designated), position);
+  for (const name of cellList(row.names)) addName(tables, name.replace(EVERYDAY, ''), position);
+  return id;
+}
+
+/** The target: shown by its approved name, else its designation, else an everyday name, else its HIP number. */
+export function starTarget(row: StarRow): Target {
+  const names = cellList(row.names);
+  const shown = [
+    ...names.filter((name) => !name.startsWith(EVERYDAY)),
+    ...(row.bayer ? [bayerText(row.bayer, row.designated)] : []),
+    ...(row.flamsteed ? [`${row.flamsteed} ${row.designated}`] : []),
+    ...names.filter((name) => name.startsWith(EVERYDAY)).map((name) => name.slice(1)),
+    `HIP ${row.hip}`,
+  ];
+  return {
+    id: `hip${row.hip}`, name: shown[0] ?? row.hip, aliases: shown.slice(1), kind: row.isDouble ? 'double-star' : 'star',
+    kindText: row.isDouble ? 'double star' : 'star', constellation: row.constellation, magnitude: row.magnitude, sizeArcmin: null,
+    body: {
+      kind: 'fixed', raHoursJ2000: row.raDeg / 15, decDegJ2000: row.decDeg, pmRaCosDecMasPerYear: row.pmRaCosDecMasPerYear,
+      pmDecMasPerYear: row.pmDecMasPerYear, parallaxMas: row.parallaxMas,
+    },
+  };
+}
