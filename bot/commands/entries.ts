@@ -1,0 +1,85 @@
+/** `entries`: what to type into a hand controller for a site now, and how to see that it took it. */
+import { degreesAndMinutesText, degreesMinutesSecondsText } from '../pointing/sexagesimal.js';
+import { reply, type Json, type Outcome } from '../reply/reply.js';
+import { degrees, direction, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
+import { horizontalOf, siderealTimes } from '../sky/index.js';
+import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
+import { zoneName } from '../times/index.js';
+import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
+import { defineCommand, optional, text } from './command.js';
+import type { Deps } from './deps.js';
+import { audienceOf, siteNotes, timeFor } from './question-parts.js';
+import { siteFor } from './resolve-site.js';
+import { offsetWords, siteClock, type SiteClock } from './site-clock.js';
+
+/** The brightest star at a comfortable height, to compare with the display. */
+const checkStar = (deps: Deps, observer: Observer, utcMs: UtcMs): { readonly star: BrightNamedStar; readonly at: Horizontal } | null => {
+  for (const star of brightNamedStars(deps.catalogue)) {
+    const at = horizontalOf(star.body, observer, utcMs);
+    if (at.altitudeDeg > 25 && at.altitudeDeg < 70) return { star, at };
+  }
+  return null;
+};
+
+/** Both usual ways to enter the offset; in winter they are one. */
+const offsetFacts = ({ daylightSavingMinutes, standardOffsetMinutes, utcOffsetMinutes }: SiteClock): string =>
+  daylightSavingMinutes === 0
+    ? `${offsetWords(utcOffsetMinutes)}, daylight saving: no`
+    : `${offsetWords(standardOffsetMinutes)} with daylight saving: yes; if it asks for no daylight saving, ${offsetWords(utcOffsetMinutes)}. Never both.`;
+
+const angleData = (axis: 'latitude' | 'longitude', deg: number): Json =>
+  ({ deg: rounded(deg, 6), degreesMinutes: degreesAndMinutesText(axis, deg), degreesMinutesSeconds: degreesMinutesSecondsText(axis, deg) });
+
+export const entries = defineCommand({
+  name: 'entries',
+  summary: 'What do I type into the controller for this site now?',
+  options: {
+    site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+    at: optional(text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+  },
+  bare: 'site',
+  examples: ['entries 52.71,0.12', 'entries "Alice Springs" at:"tonight 21:00"'],
+  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
+    const where = await siteFor(deps, asker, options.site);
+    if ('problem' in where) return where;
+    const { observer, zone } = where.site;
+    const { latitudeDeg, longitudeDeg, elevationM } = observer;
+    const time = timeFor(options.at, zone, nowUtcMs);
+    if ('problem' in time) return time;
+    const clock = siteClock(zone, time.utcMs);
+    const { local } = clock;
+    const { lastHours } = siderealTimes(time.utcMs, longitudeDeg);
+    const check = checkStar(deps, observer, time.utcMs);
+    const isReadableBothWays = local.day <= 12 && local.day !== local.month;
+    return reply({
+      title: 'What to type into the controller',
+      summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(time.utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
+      facts: [
+        { label: 'Latitude', value: `${degreesAndMinutesText('latitude', latitudeDeg)} (${degreesMinutesSecondsText('latitude', latitudeDeg)})` },
+        { label: 'Longitude', value: `${degreesAndMinutesText('longitude', longitudeDeg)} (${degreesMinutesSecondsText('longitude', longitudeDeg)})` },
+        { label: 'Elevation', value: `${Math.round(elevationM)} m` },
+        { label: 'Date', value: `month first ${local.toFormat('MM/dd/yyyy')}, day first ${local.toFormat('dd/MM/yyyy')}` },
+        { label: 'Local time', value: `${local.toFormat('HH:mm:ss')} (${local.setLocale('en-US').toFormat('hh:mm:ss a')})` },
+        { label: 'Offset', value: offsetFacts(clock) },
+        ...check === null ? [] : [{ label: `Check ${check.star.name}`, value: `the display should give altitude ${degrees(check.at.altitudeDeg)}, azimuth ${Math.round(check.at.azimuthDeg) % 360}° (${direction(check.at.azimuthDeg).split(',')[0]})` }],
+      ],
+      notes: [
+        ...isReadableBothWays ? [`Day and month can be swapped today without anyone noticing: make sure it says ${local.setLocale('en-GB').toFormat('d LLLL')}.`] : [],
+        ...longitudeDeg < 0
+          ? [`Where longitude is asked without a letter, west is usually negative (${rounded(longitudeDeg, 2)}); where only east exists, it is ${rounded(longitudeDeg + 360, 2)}.`]
+          : ['East longitude is usually positive; a few controllers count west as positive, so look for the letter.'],
+        ...time.notes, ...siteNotes(where),
+      ],
+      audience: audienceOf(where),
+      data: {
+        utc: isoUtc(time.utcMs),
+        latitude: angleData('latitude', latitudeDeg), longitude: angleData('longitude', longitudeDeg), elevationM: rounded(elevationM, 1),
+        localDate: local.toFormat('yyyy-MM-dd'), localDateMonthFirst: local.toFormat('MM/dd/yyyy'), localDateDayFirst: local.toFormat('dd/MM/yyyy'),
+        localTime: local.toFormat('HH:mm:ss'), zone,
+        utcOffsetHours: rounded(clock.utcOffsetMinutes / 60, 4), standardUtcOffsetHours: rounded(clock.standardOffsetMinutes / 60, 4),
+        daylightSaving: clock.daylightSavingMinutes !== 0, lastHours: rounded(lastHours, 8),
+        checkStar: check === null ? null : { name: check.star.name, altitudeDeg: rounded(check.at.altitudeDeg, 3), azimuthDeg: rounded(check.at.azimuthDeg, 3) },
+      },
+    });
+  },
+});
