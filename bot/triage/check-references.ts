@@ -45,6 +45,7 @@ export const checkReferences = ({ entries, locate }: ReadResult): readonly Knowl
     stageExists('checks', check.id, ['stage'], check.stage);
     onlyExists('checks', check.id, check.only);
     oddsFit('checks', check.id, ['good'], check.id, check.good);
+    if (check.usual !== undefined) oddsFit('checks', check.id, ['usual'], check.id, check.usual);
     if (check.bad !== undefined) oddsFit('checks', check.id, ['bad'], check.id, check.bad);
     if (check.bad === check.good) complain('checks', check.id, ['bad'], 'the bad answer is the good one');
     if (new Set(check.answers.map(({ id }) => id)).size < check.answers.length) complain('checks', check.id, ['answers'], 'two answers have the same id');

@@ -56,10 +56,10 @@ const spread = (odds: AnswerOdds, answers: readonly string[]): number[] => {
 
 /**
  * What a check answers under a fault, an array beside `answers`: as the fault says; else as the check says for the
- * fault's stage; else, for a check of the whole chain behind the fault, not good; else good.
+ * fault's stage, or for any; else, for a check of the whole chain behind the fault, not good; else good.
  */
 const oddsUnder = (fault: FaultEntry, check: CheckEntry, answers: readonly string[], position: (stage: string) => number): number[] => {
-  const named = fault.answers?.[check.id] ?? check.byStage?.[fault.stage];
+  const named = fault.answers?.[check.id] ?? check.byStage?.[fault.stage] ?? check.usual;
   if (named !== undefined) return spread(named, answers);
   if (check.scope === 'chain' && position(fault.stage) < position(check.stage)) {
     const others = answers.length - 1;
