@@ -113,7 +113,7 @@ export const checkSchema = z.strictObject({
   bad: answerId.optional(),
   /** What it answers for faults of a whole stage that do not name it; goes before `scope`. For "how far do you get?". */
   byStage: z.record(id, answerOdds).optional(),
-  /** What it answers for faults that name it neither here nor themselves, where the good answer is far from certain (a base rate). */
+  /** A base rate: what it answers for a fault that does not name it and whose stage is not listed, where `good` is far from certain. */
   usual: answerOdds.optional(),
   /** Minutes it takes. */
   minutes: z.number().positive().max(120),
