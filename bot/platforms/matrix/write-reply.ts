@@ -11,24 +11,29 @@ import type { Content } from './matrix-event.js';
  */
 export const CONTENT_LIMIT_BYTES = 40_000;
 
-/** Byte limits of the parts that are never left out; together, in both bodies, they stay under the limit. */
+/** Limits of the parts, in bytes as written; those never left out stay, in both bodies together, under the limit. */
 const BYTES = { title: 300, summary: 1500, problem: 2000, caution: 700, label: 300, fact: 600, note: 1500, choice: 240, run: 400 } as const;
 const MOST_CAUTIONS = 8;
 
 export const escapeHtml = (text: string): string =>
   text.replace(/&/gu, '&amp;').replace(/</gu, '&lt;').replace(/>/gu, '&gt;').replace(/"/gu, '&quot;').replace(/'/gu, '&#39;');
 
-/** A word joiner inside keeps clients that look for it in the text from ringing the whole room. */
-const quiet = (text: string): string => text.replace(/@(?=room\b)/giu, '@\u2060');
+/** No control characters, no half characters; a word joiner keeps clients that look for it in the text from ringing the whole room. */
+const quiet = (text: string): string =>
+  // eslint-disable-next-line no-control-regex
+  text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/gu, ' ').replace(/\p{Surrogate}/gu, '\uFFFD').replace(/@(?=room\b)/giu, '@\u2060');
 
-/** Cut to a number of bytes as they will stand in the HTML, at a whole character. */
+/** As text will stand in the event: JSON of HTML, which is never shorter than JSON of the text itself. */
+const writtenBytes = (text: string): number => Buffer.byteLength(JSON.stringify(escapeHtml(text))) - 2;
+
+/** Cut to a number of bytes at a whole character. */
 const cut = (text: string, bytes: number): string => {
   const safe = quiet(text);
-  if (Buffer.byteLength(escapeHtml(safe)) <= bytes) return safe;
-  let used = 3;
+  if (writtenBytes(safe) <= bytes) return safe;
+  let used = Buffer.byteLength('…');
   let kept = '';
   for (const character of safe) {
-    used += Buffer.byteLength(escapeHtml(character));
+    used += writtenBytes(character);
     if (used > bytes) break;
     kept += character;
   }
@@ -105,13 +110,15 @@ const replyNotice = (reply: Reply, choices: readonly Choice[], extra: Content): 
   }
 };
 
+/** A line too long to carry could not be run when picked, so it is not offered. */
+const carried = (outcome: Outcome): readonly Choice[] => (outcome.choices ?? []).filter(({ run }) => writtenBytes(run) <= BYTES.run).slice(0, 25);
+
 /**
  * The notice that says an outcome.
  * @param extra relation and marker; a few hundred bytes
  */
 export const writeOutcome = (outcome: Outcome, askerId: string, extra: Content): Content => {
-  // A line too long to carry could not be run when picked.
-  const choices = (outcome.choices ?? []).filter(({ run }) => Buffer.byteLength(run) <= BYTES.run).slice(0, 25);
+  const choices = carried(outcome);
   const all = { ...extra, ...choicesContent(choices, askerId) };
   return isProblem(outcome)
     ? notice([paragraph(cut(outcome.message, BYTES.problem)), ...choiceBlock(choices)], all)
@@ -120,8 +127,8 @@ export const writeOutcome = (outcome: Outcome, askerId: string, extra: Content):
 
 /** How many choices a written notice offers by reaction. */
 export const reactionsFor = (outcome: Outcome): number => {
-  const count = (outcome.choices ?? []).filter(({ run }) => Buffer.byteLength(run) <= BYTES.run).length;
-  return count <= MOST_REACTIONS ? count : 0;
+  const { length } = carried(outcome);
+  return length <= MOST_REACTIONS ? length : 0;
 };
 
 /** The image that shows a chart; its text alternative is the body, as clients read it out. */
