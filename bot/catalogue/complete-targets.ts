@@ -2,7 +2,7 @@
 import type { Catalogue } from './catalogue.js';
 import { constellationOf, greekName } from './designation.js';
 import { cleanText, foldKey, foldWords, LONGEST_TEXT } from './fold-text.js';
-import { nearestNames } from './nearest-names.js';
+import { namesBeginningNearly } from './nearest-names.js';
 import type { Target } from './target.js';
 import { targetLabel } from './wording.js';
 
@@ -31,7 +31,7 @@ function keysOf(target: Target): { key: string; inside: boolean }[] {
   for (const name of [target.name, ...target.aliases]) {
     const words = foldWords(name).split(' ');
     keys.push({ key: words.join(''), inside: false });
-    if (words.length > 1 && /^[a-z]+$/.test(words.at(-1) ?? '') && !/\d/.test(words[0] ?? '')) {
+    if (words.length > 1 && /^[a-z]+$/.test(words.at(-1) ?? '')) {
       for (let i = 1; i < words.length; i += 1) keys.push({ key: words.slice(i).join(''), inside: true });
     }
   }
@@ -150,7 +150,7 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
   }
   let order = best.inOrder();
   if (order.length === 0 && (typed[0] ?? '').length >= 4) {
-    order = [...nearestNames(catalogue, foldWords(partial)).nearest.slice(0, Math.min(most, 5))];
+    order = namesBeginningNearly(catalogue, typed[0] ?? '', Math.min(most, 5));
   }
   return order.map((position) => suggestion(catalogue, position, typed));
 }

@@ -124,5 +124,5 @@ export function formatCoordinates(raHours: number, decDeg: number): string {
   const seconds = Math.round(Math.abs(decDeg) * 3600);
   const ra = `${two(Math.floor(tenths / 36_000))}h${two(Math.floor(tenths / 600) % 60)}m${two(Math.floor((tenths % 600) / 10))}.${tenths % 10}s`;
   const dec = `${two(Math.floor(seconds / 3600))}°${two(Math.floor(seconds / 60) % 60)}′${two(seconds % 60)}″`;
-  return `${ra} ${decDeg < 0 ? '−' : '+'}${dec}`;
+  return `${ra} ${decDeg < 0 && seconds > 0 ? '−' : '+'}${dec}`;
 }

@@ -22,7 +22,6 @@ export function quotable(text: string, longest = 60): string {
 }
 
 /** Most names are plain; they are spared the slow part. */
-// eslint-disable-next-line no-control-regex -- the whole of ASCII is meant
 const ASCII = /^[\0-\x7f]*$/;
 
 /** Lower-case words of plain letters and digits: "α² Cap" → "alpha 2 cap", "Boötes" → "bootes", "Cat's Eye" → "cats eye". */

@@ -50,3 +50,17 @@ export function nearestNames(catalogue: Catalogue, words: string): NearestNames 
   const same = found.filter((f) => f.distance === best.distance);
   return { certain: [...new Set(same.map((f) => f.spelling.position))], spelling: best.spelling.text, nearest };
 }
+
+/** Positions of names that begin nearly as typed so far, best known first; the first letter is taken to be right. */
+export function namesBeginningNearly(catalogue: Catalogue, key: string, most: number): readonly number[] {
+  const forgiven = forgivenSlips(key.length);
+  const { rank } = catalogue.index;
+  const found = new Set<number>();
+  for (const spelling of spellingsOf(catalogue)) {
+    if (spelling.key.charCodeAt(0) !== key.charCodeAt(0)) continue;
+    for (let length = key.length - forgiven; length <= key.length + forgiven; length += 1) {
+      if (editDistance(key, spelling.key.slice(0, length), forgiven) <= forgiven) found.add(spelling.position);
+    }
+  }
+  return [...found].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0)).slice(0, most);
+}

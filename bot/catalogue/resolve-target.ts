@@ -26,6 +26,18 @@ function bestKnownFirst(catalogue: Catalogue, positions: readonly number[]): rea
   return [...new Set(positions)].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0) || a - b);
 }
 
+/**
+ * A Latin letter in the case it was typed in where the text shows that case was minded (p Pup and P Pup are two stars),
+ * in both where it was not ("P PUP", "p pup"); a Greek code as it is.
+ */
+function letterSpellings(letter: string, text: string): readonly string[] {
+  if (letter.length > 1) return [letter];
+  const minded = text !== text.toLowerCase() && text !== text.toUpperCase();
+  const typed = /\p{L}/u.exec(text)?.[0] ?? letter;
+  const other = typed === typed.toLowerCase() ? typed.toUpperCase() : typed.toLowerCase();
+  return minded && (typed === letter || typed.toLowerCase() === letter) ? [typed] : [typed, other];
+}
+
 function starPositions(catalogue: Catalogue, text: string): { positions: readonly number[]; loose: boolean } {
   const { exact, unnumbered } = catalogue.index;
   const positions: number[] = [];
@@ -35,8 +47,10 @@ function starPositions(catalogue: Catalogue, text: string): { positions: readonl
       if (flamsteed !== null) positions.push(...positionsAt(exact, flamsteedKey(flamsteed, constellation)));
       continue;
     }
-    const whole = positionsAt(exact, bayerKey(letter, letterNumber, constellation));
-    const parts = letterNumber === null && whole.length === 0 ? positionsAt(unnumbered, bayerKey(letter, null, constellation)) : [];
+    const spellings = letterSpellings(letter, text);
+    const whole = spellings.flatMap((l) => positionsAt(exact, bayerKey(l, letterNumber, constellation)));
+    const parts = letterNumber === null && whole.length === 0
+      ? spellings.flatMap((l) => positionsAt(unnumbered, bayerKey(l, null, constellation))) : [];
     // "3 Alpha Lyrae" gives both: the number must agree, or it is another star.
     const agreed = [...whole, ...parts].filter((p) =>
       flamsteed === null || positionsAt(exact, flamsteedKey(flamsteed, constellation)).includes(p));
@@ -101,7 +115,10 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
       return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
     }
   }
-  const found = settle([...direct, ...stars.positions]);
+  // A name that is one object's whole name and another's without its last word ("Southern Pinwheel") is asked about too;
+  // a star's name is not (Merope, and the nebula about it).
+  const alike = number === undefined && direct.length > 0 && direct.every((p) => !catalogue.targetAt(p).kind.endsWith('star')) ? positionsAt(short, key) : [];
+  const found = settle([...direct, ...alike, ...stars.positions]);
   if (found) return found;
 
   const reading = readCoordinates(clean);

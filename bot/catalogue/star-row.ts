@@ -46,9 +46,8 @@ export function indexStarRow(row: StarRow, position: number, tables: CatalogueTa
   addKey(tables.exact, id, position);
   if (row.bayer) {
     const [, letter = '', number = ''] = /^([A-Za-z]+?)(\d*)$/.exec(row.bayer) ?? [];
-    const folded = letter.toLowerCase();
-    addKey(tables.exact, bayerKey(folded, number ? Number(number) : null, row.designated), position);
-    if (number) addKey(tables.unnumbered, bayerKey(folded, null, row.designated), position);
+    addKey(tables.exact, bayerKey(letter, number ? Number(number) : null, row.designated), position);
+    if (number) addKey(tables.unnumbered, bayerKey(letter, null, row.designated), position);
   }
   if (row.flamsteed) addKey(tables.exact, flamsteedKey(Number(row.flamsteed), row.designated), position);
   for (const name of cellList(row.names)) addName(tables, name.replace(EVERYDAY, ''), position);
