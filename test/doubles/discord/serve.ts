@@ -1,0 +1,102 @@
+/** Runs the Discord double by itself, so that the bot can be tried as a Discord bot without an account: `npm run discord:double`. */
+import { createInterface } from 'node:readline';
+import { parseLine } from '../../../bot/commands/grammar.js';
+import { allCommands } from '../../../bot/commands/index.js';
+import { offeredOn } from '../../../bot/platforms/discord/write-choices.js';
+import { startDiscordDouble } from './discord-double.js';
+import type { OptionValue } from './interaction-payloads.js';
+import type { Suggestions } from './members.js';
+import type { Message } from './world.js';
+
+const PORT = 8790;
+const double = await startDiscordDouble({ port: PORT, token: 'a-made-up-token' });
+
+process.stdout.write(`A stand-in for Discord listens on ${double.apiUrl}. In another terminal start the bot on it:
+
+  DISCORD_TOKEN=${double.token} DISCORD_API_URL=${double.apiUrl} PIERHAND_SITE=52.71,0.12 npm start
+
+Then type here what a member would:
+  up NGC 7331             ask (every command of the bot)
+  2                       press the second choice of the last answer
+  up target: ngc 73 ?     what would be suggested while typing (end with a question mark)
+  as Tamsin               be another member; direct: write to the bot alone; channel: back to the club's channel
+  help-with Tamsin        the entry "Help with connection" in that member's menu
+  quit
+`);
+
+let who = 'Odalys';
+let where: 'direct' | 'channel' = 'channel';
+let last: Message | undefined;
+
+const plain = (text: string): string => text.replace(/\\([^\p{L}\p{N}\s])/gu, '$1');
+
+const show = (message: Message): string => {
+  const { content, embeds, attachments, onlyFor } = message;
+  return [
+    `${onlyFor === null ? '' : `(only ${who} sees this) `}${plain(content)}`,
+    ...embeds.flatMap(({ author, title, description, fields = [], footer }) => [
+      `[${author?.name ?? ''}] ${plain(title ?? '')}`, plain(description ?? ''), ...fields.map(({ name, value }) => `  ${plain(name)}: ${plain(value)}`), ...(footer === undefined ? [] : [footer.text]),
+    ]),
+    ...attachments.map(({ filename, description, bytes }) => `  ${filename}, ${Math.ceil(bytes.length / 1024)} kB: ${description}`),
+    ...offeredOn({ components: message.components as never }).map(({ label }, index) => `  ${index + 1}. ${label}`),
+  ].filter((line) => line.trim() !== '').join('\n');
+};
+
+const typed = (command: string, raw: ReadonlyMap<string, string>): Record<string, OptionValue> => {
+  const payload = double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === 1);
+  return Object.fromEntries([...raw].map(([name, value]): [string, OptionValue] => {
+    switch (payload?.options?.find((option) => option.name === name)?.type) {
+      case 4: case 10: return [name, Number(value)];
+      case 5: return [name, /^(y|true|on|1)/iu.test(value)];
+      case 6: return [name, double.member(value.replace(/^@/u, '')).person];
+      default: return [name, value];
+    }
+  }));
+};
+
+const answer = async (line: string): Promise<string> => {
+  const member = double.member(who);
+  const place = { in: where === 'direct' ? 'direct' as const : double.channel };
+  const [word = '', rest = ''] = /^(\S+)\s*(.*)$/u.exec(line)?.slice(1) ?? [];
+  if (word === 'as') { who = rest.trim() || who; return `You are ${who}.`; }
+  if (word === 'direct' || word === 'channel') { where = word; return `You write ${where === 'direct' ? 'to the bot alone' : 'in the channel'}.`; }
+  const seen = async (asked: ReturnType<typeof member.slash>): Promise<string> => {
+    const { messages, message } = await asked;
+    last = messages.at(-1) ?? message;
+    const threads = [...double.world.channels.values()].filter(({ id }) => id === message.id);
+    const inThread = threads.flatMap(({ id, name }) => double.member(who).sees({ ...double.channel, id }).map((step) => { last = step; return `— thread "${name}" —\n${show(step)}`; }));
+    return [...messages.map(show), ...inThread].join('\n');
+  };
+  if (/^\d+$/u.test(line) && last !== undefined) {
+    const offered = offeredOn({ components: last.components as never })[Number(line) - 1];
+    return offered === undefined ? 'There is no such choice.' : await seen(member.press(last, offered.label));
+  }
+  if (word === 'help-with') return await seen(member.menu('Help with connection', double.member(rest.trim()), place));
+  const asksSuggestions = line.endsWith('?');
+  const parsed = parseLine(asksSuggestions ? line.slice(0, -1) : line, allCommands);
+  if ('problem' in parsed) return parsed.message;
+  const options = typed(parsed.command.name, parsed.raw);
+  if (!asksSuggestions) return await seen(member.slash(parsed.command.name, options, place));
+  const typing = [...parsed.raw].at(-1);
+  if (typing === undefined) return 'Name an option and begin its value before the question mark.';
+  const { choices }: Suggestions = await member.complete(parsed.command.name, typing[0], typing[1], options, place);
+  return choices.map(({ name }) => `  ${name}`).join('\n') || '  (nothing to suggest)';
+};
+
+const input = createInterface({ input: process.stdin, prompt: '> ' });
+let wasReady = false;
+const watch = setInterval(() => {
+  if (wasReady || double.world.commands.size === 0) return;
+  wasReady = true;
+  process.stdout.write('\nThe bot has connected and registered its commands.\n');
+  input.prompt();
+}, 200);
+for await (const line of input) {
+  if (line.trim() === 'quit') break;
+  if (line.trim() !== '') process.stdout.write(`${await answer(line.trim()).catch((error: unknown) => error instanceof Error ? error.message : String(error))}\n`);
+  for (const violation of double.rest.violations.splice(0)) process.stdout.write(`! Discord would refuse: ${violation}\n`);
+  input.prompt();
+}
+clearInterval(watch);
+await double.close();
+process.exit(0);
