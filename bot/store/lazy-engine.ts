@@ -6,12 +6,19 @@ import { StoreError } from './store.js';
 
 const RETRY_AFTER_MS = 5_000;
 
+export interface OpenOptions {
+  /** Told of each attempt to open that failed, for the log. */
+  readonly onTrouble?: (error: unknown) => void;
+  /** How long after a failed attempt the next one may be made. */
+  readonly retryAfterMs?: number;
+}
+
 /**
  * Opens now; where that fails for a reason that may pass, gives an engine that rejects until a later attempt succeeds.
  * @throws StartError when the settings are wrong or the schema is from a newer program.
  */
 export const openLazily = async (
-  dialect: Engine['dialect'], open: () => Promise<Engine>, onTrouble: (error: unknown) => void, retryAfterMs = RETRY_AFTER_MS,
+  dialect: Engine['dialect'], open: () => Promise<Engine>, { onTrouble = () => undefined, retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
 ): Promise<Engine> => {
   let engine: Promise<Engine> | null = null;
   let closed = false;

@@ -4,7 +4,7 @@ import { sql } from 'kysely';
 import type { Engine } from './engine.js';
 import { eventRows, noteRows } from './event-rows.js';
 import { gearRows } from './gear-rows.js';
-import { openLazily } from './lazy-engine.js';
+import { openLazily, type OpenOptions } from './lazy-engine.js';
 import { exportMember, forgetMember } from './member-rows.js';
 import { openPostgresEngine } from './postgres-engine.js';
 import { reminderRows } from './reminder-rows.js';
@@ -17,10 +17,10 @@ export type StorePlace = { readonly dataFolder: string } | { readonly databaseUr
 
 export const SQLITE_FILE = 'pierhand.sqlite';
 
-const openEngine = (place: StorePlace, onTrouble: (error: unknown) => void): Promise<Engine> => {
-  if ('databaseUrl' in place) return openLazily('postgres', () => openPostgresEngine(place.databaseUrl), onTrouble);
+const openEngine = (place: StorePlace, options: OpenOptions): Promise<Engine> => {
+  if ('databaseUrl' in place) return openLazily('postgres', () => openPostgresEngine(place.databaseUrl), options);
   const file = 'memory' in place ? ':memory:' : join(place.dataFolder, SQLITE_FILE);
-  return openLazily('sqlite', () => openSqliteEngine(file), onTrouble);
+  return openLazily('sqlite', () => openSqliteEngine(file), options);
 };
 
 const storeOver = (engine: Engine): Store => ({
@@ -40,8 +40,6 @@ const storeOver = (engine: Engine): Store => ({
 /**
  * A store that opens now, or later: where the database cannot be reached, every call rejects with StoreError and the
  * next one, a few seconds on, tries again, so that the rest of the bot keeps answering.
- * @param onTrouble told of each attempt to open that failed, for the log
  * @throws StartError one line for the operator: wrong settings, or a schema from a newer program.
  */
-export const openStore = async (place: StorePlace, onTrouble: (error: unknown) => void = () => undefined): Promise<Store> =>
-  storeOver(await openEngine(place, onTrouble));
+export const openStore = async (place: StorePlace, options: OpenOptions = {}): Promise<Store> => storeOver(await openEngine(place, options));

@@ -8,9 +8,10 @@ import { postgresFailure } from './store-failure.js';
 import type { Tables } from './tables.js';
 
 const POOL_SIZE = 5;
-const CONNECT_MS = 5_000;
-const STATEMENT_MS = 10_000;
-const LOCK_MS = 5_000;
+/** Short: a chat waits three seconds for an answer, and this one must still be able to say what is wrong. */
+const CONNECT_MS = 2_000;
+const STATEMENT_MS = 5_000;
+const LOCK_MS = 2_000;
 
 /** 8-byte integers come as text by default; ours are milliseconds and stay far below 2^53. */
 const INT8 = 20;

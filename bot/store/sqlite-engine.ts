@@ -4,7 +4,7 @@ import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type SqliteConstructor from 'better-sqlite3';
 import {
-  CompiledQuery, Kysely, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver,
+  CompiledQuery, Kysely, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver, type SqliteDatabase,
 } from 'kysely';
 import type { Engine } from './engine.js';
 import { migrate } from './migrate.js';
@@ -20,9 +20,48 @@ const BUSY_BLOCKING_MS = 10;
 const BUSY_TRIES = 60;
 const BUSY_PAUSE_MS = 20;
 
+/**
+ * Marks on events, two to every answer, are not flushed by themselves: a power cut may lose the last of them, a killed
+ * process none. Such an event has then expired, or is sent under the same key again.
+ */
+const UNFLUSHED = /^(?:insert into|update) "events"/u;
+
+const withUnflushedMarks = (connection: DatabaseConnection, database: Database): DatabaseConnection => ({
+  executeQuery: async (query) => {
+    if (!UNFLUSHED.test(query.sql) || database.inTransaction) return connection.executeQuery(query);
+    database.pragma('synchronous = NORMAL');
+    try {
+      // It runs before the first await: nothing else comes between the two settings.
+      return connection.executeQuery(query);
+    } finally {
+      database.pragma('synchronous = FULL');
+    }
+  },
+  streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
+});
+
+const KEPT_STATEMENTS = 200;
+
+/** The same few statements come again and again: each is compiled once. */
+const withKeptStatements = (database: Database): SqliteDatabase => {
+  const kept = new Map<string, ReturnType<SqliteDatabase['prepare']>>();
+  return {
+    close: () => { database.close(); },
+    prepare: (text) => {
+      const known = kept.get(text);
+      if (known !== undefined) return known;
+      const made = database.prepare(text) as unknown as ReturnType<SqliteDatabase['prepare']>;
+      if (kept.size < KEPT_STATEMENTS) kept.set(text, made);
+      return made;
+    },
+  };
+};
+
 /** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
 const immediateDriver = (database: Database): Driver => {
-  const driver = new SqliteDriver({ database });
+  const driver = new SqliteDriver({ database: withKeptStatements(database) });
+  const acquire = driver.acquireConnection.bind(driver);
+  driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database);
   const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
     await connection.executeQuery(CompiledQuery.raw(text));
   };
@@ -49,8 +88,8 @@ const loadSqlite = async (): Promise<typeof SqliteConstructor> => {
 };
 
 /**
- * WAL with synchronous=FULL: each commit is flushed to the disk before it is acknowledged. NORMAL would survive a killed
- * process too, but could lose the last commits to a power cut; a bot writes too seldom for the flush to matter.
+ * WAL with synchronous=FULL: each commit but the marks on events is flushed to the disk before it is acknowledged. NORMAL
+ * would survive a killed process too, but could lose the last commits to a power cut.
  */
 const openDatabase = (Sqlite: typeof SqliteConstructor, file: string): Database => {
   if (file !== ':memory:') mkdirSync(dirname(file), { recursive: true, mode: 0o700 });

@@ -1,5 +1,6 @@
 /** Turns what a database or disk reports into a StoreError with a sentence fit for a member. */
-import { accessSync, constants, statfsSync } from 'node:fs';
+import { accessSync, constants, existsSync, statfsSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { StoreError } from './store.js';
 
 type Code = StoreError['code'];
@@ -20,8 +21,14 @@ export const storeError = (code: Exclude<Code, 'store-limit'>, cause?: unknown):
 const codeOf = (error: unknown): string =>
   typeof error === 'object' && error !== null && 'code' in error && typeof error.code === 'string' ? error.code : '';
 
+const nearestExisting = (folder: string): string => {
+  const above = dirname(folder);
+  return existsSync(folder) || above === folder ? folder : nearestExisting(above);
+};
+
 /** A full or read-only disk often shows as a plain input/output error: look at the disk itself. */
-const diskTrouble = (folder: string): Exclude<Code, 'store-limit'> | null => {
+const diskTrouble = (given: string): Exclude<Code, 'store-limit'> | null => {
+  const folder = nearestExisting(given);
   try {
     accessSync(folder, constants.W_OK);
   } catch (error) {

@@ -94,7 +94,7 @@ describe('the schema over SQLite', () => {
     // The second step adds this column after another; that it is there already makes the step fail after its first half.
     inFile('alter table reminders add column not_before_utc_ms bigint');
     const told: unknown[] = [];
-    const store = await openStore({ dataFolder }, (error) => told.push(error));
+    const store = await openStore({ dataFolder }, { onTrouble: (error) => told.push(error) });
     expect(told).toMatchObject([{ code: 'store-unavailable', cause: { message: 'duplicate column name: not_before_utc_ms' } }]);
     await expect(store.ping()).rejects.toMatchObject({ code: 'store-unavailable' });
     await store.close();

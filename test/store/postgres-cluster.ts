@@ -20,7 +20,7 @@ const binaryFolder = (): string | null => {
 };
 
 /** PostgreSQL refuses to run as root: then a system user runs it. */
-const runAs = (): { readonly uid: number; readonly gid: number } | null | undefined => {
+export const runAs = (): { readonly uid: number; readonly gid: number } | null | undefined => {
   if (process.getuid?.() !== 0) return null;
   for (const user of ['postgres', 'nobody']) {
     const ids = ['-u', '-g'].map((flag) => spawnSync('id', [flag, user], { encoding: 'utf8' }));
