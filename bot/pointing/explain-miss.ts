@@ -1,6 +1,6 @@
 /** Which mistake explains a miss: every possible one is played through, and weighed by how well it predicts what was seen. */
 import { angleBetween, unitFromEquatorial } from '../sky/angles.js';
-import type { CauseId, Circumstances, Observation } from './astray-types.js';
+import type { CauseId, Circumstances, Observation, PointedTarget } from './astray-types.js';
 import { landedVector, rightBelief, type Belief } from './controller-belief.js';
 import { fitContinuum } from './fit-continuum.js';
 import { possibleMistakes, type Continuum, type Slip } from './mistakes.js';
@@ -17,7 +17,7 @@ export interface Explanation {
   readonly size: readonly number[] | null;
   /** For causes with a size: how sure it is. */
   readonly spread: { readonly continuum: Continuum; readonly parameters: readonly number[]; readonly covariance: readonly (readonly number[])[] } | null;
-  /** How far the tube would land from the target the observations are about. */
+  /** How far the tube would land from the target. */
   readonly predictedMissDeg: number;
   readonly residualDeg: number;
 }
@@ -44,17 +44,12 @@ const logSum = (logs: readonly number[]): number => {
   return top === -Infinity ? top : top + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - top), 0));
 };
 
-const missOf = (circumstances: Circumstances, belief: Belief, observations: readonly Observation[]): number => {
-  const target = observations.find((observation) => observation.kind === 'landed')?.target
-    ?? observations.find((observation) => observation.kind === 'shown')?.target;
-  return target === undefined ? 0 : angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target));
-};
-
 /**
  * Ranks the causes of a miss (Bayes' rule; forms of a cause and sizes of a mistake are summed over, so that a cause which
  * could explain anything is believed less than one which predicted just this).
  */
-export const explainMiss = (circumstances: Circumstances, observations: readonly Observation[]): Diagnosis => {
+export const explainMiss = (circumstances: Circumstances, target: PointedTarget, observations: readonly Observation[]): Diagnosis => {
+  const predictedMissDeg = (belief: Belief): number => angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target));
   const misfit = (belief: Belief): number =>
     sumOfSquares(standardResiduals(circumstances, belief, observations).map((r) => Math.max(-OUTLIER_SIGMAS, Math.min(OUTLIER_SIGMAS, r)))) / 2;
   const weighed = possibleMistakes(circumstances).map((mistake) => {
@@ -86,7 +81,7 @@ export const explainMiss = (circumstances: Circumstances, observations: readonly
       .map(({ logWeight, ...explanation }): Explanation => ({
         ...explanation,
         probability: Math.exp(logWeight - total),
-        predictedMissDeg: missOf(circumstances, explanation.belief, observations),
+        predictedMissDeg: predictedMissDeg(explanation.belief),
         residualDeg: leftOverDeg(circumstances, explanation.belief, observations),
       }))
       .sort((a, b) => b.probability - a.probability),

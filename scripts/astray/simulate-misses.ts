@@ -17,6 +17,8 @@ export interface BrightStar { readonly name: string; readonly magnitude: number;
 export interface SimulatedMiss {
   readonly cause: CauseId;
   readonly circumstances: Circumstances;
+  /** The first one pointed at. */
+  readonly target: PointedTarget;
   readonly observations: readonly Observation[];
   /** The largest effect the mistake has without noise, in degrees, on the landing, the display or (15° an hour) the sidereal time. */
   readonly effectDeg: number;
@@ -105,16 +107,16 @@ export const simulatedMiss = (random: Random, cause: CauseId, brightStars: reado
       ? pick(random, mistake.variants, ({ share }) => share).belief
       : mistake.continuum.beliefAt(Array.from({ length: mistake.continuum.dimensions }, () => gaussian(random)));
     const observations: Observation[] = [];
+    const targets = Array.from({ length: options.targets }, () => randomTarget(random, circumstances));
     let effectDeg = Math.abs(lstErrorS(belief)) / 240;
     const right = rightBelief(circumstances);
-    for (let i = 0; i < options.targets; i++) {
-      const target = randomTarget(random, circumstances);
-      observations.push(...observe(random, circumstances, belief, target, options.kinds.filter((kind) => i === 0 || kind !== 'lst')));
+    for (const target of targets) {
+      observations.push(...observe(random, circumstances, belief, target, options.kinds.filter((kind) => target === targets[0] || kind !== 'lst')));
       effectDeg = Math.max(effectDeg,
         angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target)),
         angleBetween(unitFromHorizontal(shownHorizontal(right, target)), unitFromHorizontal(shownHorizontal(belief, target))));
     }
-    return { cause, circumstances, observations, effectDeg };
+    return { cause, circumstances, target: targets[0]!, observations, effectDeg };
   }
 };
 
@@ -151,7 +153,7 @@ export const simulate = (seed: number, count: number, brightStars: readonly Brig
       continue;
     }
     total++;
-    const { causes: ranked } = explainMiss(miss.circumstances, miss.observations);
+    const { causes: ranked } = explainMiss(miss.circumstances, miss.target, miss.observations);
     const row = byCause.get(cause) ?? { count: 0, first: 0, firstThree: 0 };
     const place = ranked.findIndex(({ id }) => id === cause);
     row.count++;
