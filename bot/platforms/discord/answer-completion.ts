@@ -1,5 +1,4 @@
 /** Suggestions while a member types: never late, at most 25 of 100 characters, empty rather than wrong. */
-import { setTimeout as sleep } from 'node:timers/promises';
 import { ApplicationCommandOptionType, type APIApplicationCommandAutocompleteInteraction } from 'discord-api-types/v10';
 import type { Completion } from '../../commands/command.js';
 import { completeOption } from '../../commands/complete.js';
@@ -8,6 +7,7 @@ import { plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { askerOf, focusedOption } from './read-interaction.js';
 import { suggest } from './respond.js';
+import { within } from './within.js';
 
 /** As Discord takes them: bounded, none empty, none twice. */
 export const suggestionsFrom = (completions: readonly Completion[]): { name: string; value: string }[] => {
@@ -18,7 +18,7 @@ export const suggestionsFrom = (completions: readonly Completion[]): { name: str
     .map(({ label, value }) => ({ name: plainWithin(label, LIMITS.completionText), value }));
 };
 
-const LATE = Symbol('late');
+const LATE: unique symbol = Symbol('late');
 
 const find = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInteraction): Promise<readonly Completion[]> => {
   const { deps } = bot.context;
@@ -36,9 +36,7 @@ export const answerCompletion = async (bot: Bot, interaction: APIApplicationComm
     context.metrics.failed('discord', 'completion');
     return [];
   });
-  const patience = new AbortController();
-  const first = await Promise.race([found, sleep(tuning.completeWithinMs, LATE, { signal: patience.signal })]);
-  patience.abort();
+  const first = await within(found, tuning.completeWithinMs, LATE);
   const suggestions = first === LATE ? [] : suggestionsFrom(first);
   const focusedType = interaction.data.options.find((option) => 'focused' in option && option.focused === true)?.type;
   // Only text options are registered with suggestions; for any other kind there is nothing of ours to offer.

@@ -1,9 +1,9 @@
 /** Makes sure that one interaction is answered once, though Discord may say it twice, to this process or to another. */
-import { setTimeout as sleep } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { Store } from '../../store/store.js';
 import type { UtcMs } from '../../sky/types.js';
 import { remember } from './remember.js';
+import { within } from './within.js';
 
 export interface AnswerOnce {
   /** True the first time. A store that fails or dawdles leaves it to this process's own memory. */
@@ -25,12 +25,7 @@ export const createAnswerOnce = (events: Store['events'], log: Logger): AnswerOn
         log.warn({ err: error }, 'the store could not say whether this was answered before');
         return true;
       });
-      const patience = new AbortController();
-      try {
-        return await Promise.race([claimed, sleep(CLAIM_WITHIN_MS, true, { signal: patience.signal })]);
-      } finally {
-        patience.abort();
-      }
+      return await within(claimed, CLAIM_WITHIN_MS, true);
     },
     answered: async (interactionId) => {
       await events.answered(keyOf(interactionId)).catch((error: unknown) => log.warn({ err: error }, 'the store could not note an answer'));

@@ -1,5 +1,4 @@
 /** Answers one question within Discord's three seconds: at once when it is ready, else acknowledged first and filled in after. */
-import { setTimeout as sleep } from 'node:timers/promises';
 import type { APIInteraction } from 'discord-api-types/v10';
 import type { Asker } from '../../commands/command.js';
 import { problem, type Outcome } from '../../reply/reply.js';
@@ -7,6 +6,7 @@ import { outcomeLabel } from '../metrics.js';
 import { errorSink, prepare, type Bot } from './bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
 import { openWalkThread, threadToOpen, type ThreadFor } from './walk-thread.js';
+import { within } from './within.js';
 import { writeNotice, type DiscordMessage } from './write-reply.js';
 
 export interface Question {
@@ -22,7 +22,7 @@ export interface Question {
 
 interface Ready { readonly outcome: Outcome; readonly message: DiscordMessage }
 
-const LATE = Symbol('late');
+const LATE: unique symbol = Symbol('late');
 
 /** Returns when everything is said. Rejects with what Discord answered when it could not be said. */
 export const answerQuestion = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question): Promise<Outcome> => {
@@ -35,9 +35,7 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
 
-  const patience = new AbortController();
-  const first = question.slow ? LATE : await Promise.race([work, sleep(tuning.deferAfterMs, LATE, { signal: patience.signal })]);
-  patience.abort();
+  const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
 
   let ready: Ready;
   if (first === LATE) {
