@@ -1,0 +1,22 @@
+/** The fault model as shipped, read once for the tests of this folder. */
+import { loadTriage } from '../../bot/triage/load-triage.js';
+import { readEvidence } from '../../bot/triage/read-evidence.js';
+import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
+import { situationFor, type Situation } from '../../bot/triage/situation.js';
+
+export const shipped = loadTriage('knowledge/connection');
+
+/** Evidence ids that a text matches, and the answers they agree on. */
+export const read = (text: string): { readonly ids: readonly string[]; readonly answers: Readonly<Record<string, string>>; readonly system: string | null } => {
+  const { matched, answers, system } = readEvidence(shipped, text);
+  return { ids: matched.map(({ id }) => id), answers: Object.fromEntries(answers), system };
+};
+
+/** How much likelier a text makes a fault, by the patterns it matches. */
+export const factorFor = (text: string, faultId: string): number =>
+  readEvidence(shipped, text).matched.reduce((product, { suggests }) => product * (suggests?.[faultId] ?? 1), 1);
+
+/** Every path under every system and client it names. */
+export const everySituation = (): readonly Situation[] =>
+  shipped.paths.flatMap((path) => SYSTEMS.filter((s) => path.systems.includes(s)).flatMap((system) =>
+    CLIENTS.filter((c) => path.clients.includes(c)).map((client) => situationFor(shipped, { path: path.id, system, client }))));
