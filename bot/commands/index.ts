@@ -1,7 +1,9 @@
 /** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
 import { altitude } from './altitude.js';
+import { astray } from './astray.js';
 import type { Command } from './command.js';
 import { dark } from './dark.js';
+import { entries } from './entries.js';
 import { epoch } from './epoch.js';
 import { forget } from './forget.js';
 import { gear } from './gear.js';
@@ -10,8 +12,12 @@ import { mydata } from './mydata.js';
 import { remind } from './remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site.js';
+import { sun } from './sun.js';
 import { tonight } from './tonight.js';
 import { triage } from './triage.js';
 import { up } from './up.js';
 
-export const allCommands: readonly Command[] = [triage, up, altitude, tonight, dark, sidereal, epoch, site, remind, gear, mydata, forget, help];
+export const allCommands: readonly Command[] = [
+  triage, up, altitude, tonight, dark, sun, sidereal, entries, astray,
+  epoch, site, remind, gear, mydata, forget, help,
+];
