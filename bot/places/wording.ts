@@ -1,19 +1,15 @@
 /** Places' sentences: a place or position in a few words, and what was wrong with a site and what would be right. */
 import type { PlaceRecord, Position, PositionProblem, SiteProblem } from './site-resolution.js';
 
-function joined(parts: readonly string[]): string {
-  return parts.filter((part, i) => part !== '' && part !== parts[i - 1]).join(', ');
-}
-
-/** "Calgary, Alberta, Canada", at most 100 characters. */
+/** "Calgary, Alberta, Canada", at most 100 characters; a region of the place's own name is left out ("Vienna, Austria"). */
 export function placeLabel(place: PlaceRecord): string {
-  const label = joined([place.name, place.district, place.region, place.country]);
+  const label = [place.name, place.district, place.region, place.country].filter((part, i) => part !== '' && (i === 0 || part !== place.name)).join(', ');
   return label.length > 100 ? `${label.slice(0, 99).trimEnd()}…` : label;
 }
 
 /** A text that resolves to this place: "Springfield, Illinois, US". */
 export function placeSpec(place: PlaceRecord): string {
-  return joined([place.name.replaceAll(',', ' '), place.district, place.region, place.countryCode]);
+  return [place.name.replaceAll(',', ' '), place.district, place.region, place.countryCode].filter((part) => part !== '').join(', ');
 }
 
 function degrees(value: number, positive: string, negative: string): string {

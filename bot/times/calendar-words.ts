@@ -94,6 +94,14 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
     return { date: addDays(today, shift), night: weekday[3] !== undefined };
   }
   const night = /^(.*) (?:night|evening)$/.exec(words);
-  const reading = numericDate(night?.[1] ?? words) ?? namedMonth(night?.[1] ?? words, today);
-  return reading === null || 'fault' in reading ? reading : { date: reading.date, night: night !== null };
+  const rest = night?.[1] ?? words;
+  const led = /^([a-z]{3,9}\.?),? (.+)$/.exec(rest);
+  const weekdayNamed = led ? named(WEEKDAYS, led[1] ?? '') : -1;
+  const dateText = led && weekdayNamed >= 0 ? led[2] ?? '' : rest;
+  const reading = numericDate(dateText) ?? namedMonth(dateText, today);
+  if (reading === null || 'fault' in reading) return reading;
+  if (weekdayNamed >= 0 && weekdayNamed !== new Date(Date.UTC(reading.date.year, reading.date.month - 1, reading.date.day)).getUTCDay()) {
+    return { fault: 'another-weekday', date: reading.date };
+  }
+  return { date: reading.date, night: night !== null };
 }

@@ -12,6 +12,7 @@ export type TimeFault =
   | { readonly fault: 'no-such-day'; readonly year: number; readonly month: number; readonly day: number; readonly lastDay: number }
   | { readonly fault: 'no-such-month'; readonly month: number }
   | { readonly fault: 'day-or-month-first'; readonly text: string; readonly readings: readonly [LocalDate, LocalDate] }
+  | { readonly fault: 'another-weekday'; readonly date: LocalDate }
   | { readonly fault: 'out-of-range'; readonly year: number };
 
 const TIME_EXAMPLES = '“22:30”, “tonight 22:30”, “tomorrow 4am”, “in 2 hours” or “2026-12-01 21:00”';
@@ -49,6 +50,8 @@ function sentence(problem: TimeFault): string {
       const [a, b] = problem.readings;
       return `“${quotable(problem.text)}” could be ${formatDate(a)} or ${formatDate(b)}. Write ${isoDate(a)} or ${isoDate(b)}, or name the month.`;
     }
+    case 'another-weekday':
+      return `That date is ${formatDate(problem.date)}, another day of the week than the one given. Give the date alone, such as ${isoDate(problem.date)}.`;
     case 'out-of-range':
       return `${problem.year} is outside what the positions are good for. Give a date from ${EPHEMERIS_FIRST_YEAR} to ${EPHEMERIS_LAST_YEAR}.`;
   }
