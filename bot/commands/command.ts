@@ -34,7 +34,7 @@ export const integer = (description: string, hints: NumberHints): OptionSpec<num
   ({ type: 'integer', description, required: true, ...hints, schema: z.coerce.number().int().min(hints.min).max(hints.max) });
 /** One of a few words; case is forgiven. At most 25 (Discord's limit). */
 export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> =>
-  ({ type: 'choice', description, required: true, choices, schema: z.string().trim().toLowerCase().pipe(z.enum(choices as unknown as readonly [string, ...string[]])) as unknown as z.ZodType<C[number]> });
+  ({ type: 'choice', description, required: true, choices, schema: z.string().trim().toLowerCase().pipe(z.enum(choices as unknown as readonly [string, ...string[]])) });
 export const flag = (description: string): OptionSpec<boolean> =>
   ({ type: 'flag', description, required: true, schema: z.union([z.boolean(), z.stringbool()]) });
 /** Another member: the platform turns its mention into the member's id ("discord:123", "matrix:@x:y", "console:name"). */

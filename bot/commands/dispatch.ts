@@ -34,7 +34,7 @@ export const checkOptions = (command: Command, raw: ReadonlyMap<string, unknown>
       continue;
     }
     const checked = spec.schema.safeParse(value);
-    if (!checked.success) return problem('bad-option', `${name}: "${tidy(String(value as string), 40)}" does not fit; it takes ${expectation(spec)}.`);
+    if (!checked.success) return problem('bad-option', `${name}: "${tidy(typeof value === 'string' ? value : JSON.stringify(value) ?? '', 40)}" does not fit; it takes ${expectation(spec)}.`);
     values[name] = checked.data;
   }
   return { values };
@@ -50,7 +50,7 @@ export const runCommand = async (
   const checked = checkOptions(command, raw);
   if ('problem' in checked) return checked;
   try {
-    return await command.run(deps, { options: checked.values as never, asker, nowUtcMs });
+    return await command.run(deps, { options: checked.values, asker, nowUtcMs });
   } catch (error) {
     onError(error, command.name);
     if (error instanceof StoreError) return problem(error.code, error.message);
