@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { MatrixSettings } from '../../settings.js';
+import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
 import type { PlatformContext, RunningPlatform } from '../platform.js';
 import { createRateLimit, type BucketSize } from '../rate-limit.js';
@@ -14,7 +15,7 @@ import { isRecord, textAt } from './matrix-event.js';
 import { createMembership } from './membership.js';
 import { nativeCryptoPresent } from './native-crypto.js';
 import { createOutbox } from './outbox.js';
-import { loadPendingAnswers } from './pending-answers.js';
+import { createPendingAnswers } from './pending-answers.js';
 import { createRooms, isEncrypted } from './rooms.js';
 import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './sdk.js';
 import { runSync, type SyncBatch } from './sync-loop.js';
@@ -28,6 +29,8 @@ const DEFAULT_TUNING: Tuning = { perMember: { burst: 10, perSecond: 1 / 3 } };
 
 /** Answers under way get this long to finish when the bot stops. */
 const STOP_PATIENCE_MS = 8000;
+/** Shorter than a reminder is held by one process; it comes again. */
+const DELIVER_PATIENCE_MS = 40_000;
 /** A sync this old means that the connection is lost, whatever else is said. */
 const STALE_SYNC_MS = 90_000;
 /** The SDK's number for its SQLite key store; the other kind is no longer kept up. */
@@ -67,8 +70,8 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const rooms = createRooms(homeserver);
   const direct = createDirectRooms(client, botId, rooms);
   const outbox = createOutbox(client, botId, OLDEST_ANSWERED_MS, ending.signal);
-  const pending = await loadPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => { log.warn({ err: error }, 'cannot keep answers under way in the store'); });
-  const leftOver = new Set(await deps.store.events.unanswered(eventKey(botId, ''), startedUtcMs - 2 * OLDEST_ANSWERED_MS));
+  const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => { log.warn({ err: error }, 'cannot keep answers under way in the store'); });
+  const leftOver = new Set<string>();
   let botName = '';
   const answer = createAnswerer({
     context, client, botId, botName: () => botName, rooms, direct, outbox, pending, leftOver, startedUtcMs,
@@ -127,7 +130,11 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const following = runSync({
     poller: homeserverAt(matrix.homeserverUrl, session.accessToken, stopping.signal),
     client, botId, now, onBatch, oldestMs: OLDEST_ANSWERED_MS, stop: stopping.signal,
-    readToken: () => deps.store.notes.get(tokenNote),
+    readToken: async () => {
+      for (const key of await deps.store.events.unanswered(eventKey(botId, ''), startedUtcMs - 2 * OLDEST_ANSWERED_MS)) leftOver.add(key);
+      await pending.load();
+      return deps.store.notes.get(tokenNote);
+    },
     saveToken: (token) => deps.store.notes.set(tokenNote, token),
     onSynced: () => { lastSyncUtcMs = now(); },
     onState: (state, detail) => {
@@ -157,16 +164,14 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       const userId = reminder.memberId.replace(/^matrix:/u, '');
       const roomId = reminder.to === 'member' ? (await direct.with(userId)).roomId : reminder.channelId.replace(/^matrix:/u, '');
       await outbox.send({
-        roomId, type: 'm.room.message', name: 'text', answersId: `reminder ${reminder.id} ${reminder.dueUtcMs}`, askedUtcMs: reminder.dueUtcMs, maybeSent: true,
+        roomId, type: 'm.room.message', name: 'text', answersId: `reminder ${deliveryKey(reminder)}`, askedUtcMs: reminder.dueUtcMs, maybeSent: true,
+        patienceMs: DELIVER_PATIENCE_MS,
         // Not a notice: those ring no phone (Matrix specification, push rules, ".m.rule.suppress_notices"), and a reminder must.
         content: { ...plainNotice(text), msgtype: 'm.text' },
       });
-      metrics.reminder('matrix', 'sent');
       return 'sent';
     } catch (error) {
-      const isGone = error instanceof MatrixError && [400, 403, 404].includes(error.statusCode);
-      metrics.reminder('matrix', isGone ? 'gone' : 'failed');
-      if (isGone) return 'gone';
+      if (error instanceof MatrixError && [400, 403, 404].includes(error.statusCode)) return 'gone';
       throw error;
     }
   };

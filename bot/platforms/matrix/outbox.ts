@@ -23,6 +23,8 @@ export interface Part {
   readonly content: Content;
   /** A process before this one may have sent it already. */
   readonly maybeSent: boolean;
+  /** How long to keep trying, where not as long as usual. */
+  readonly patienceMs?: number;
 }
 
 export interface Outbox {
@@ -49,9 +51,9 @@ export const transactionId = (answersId: string, name: string): string =>
 export const answerMarker = (answersId: string, name: string): Content => ({ [ANSWER_KEY]: { to: answersId, part: name } });
 
 /**
- * @param patienceMs how long to keep trying: after that the answer has lost its sense
+ * @param usualPatienceMs how long to keep trying: after that the answer has lost its sense
  */
-export const createOutbox = (client: PierhandMatrixClient, botId: string, patienceMs: number, stop: AbortSignal): Outbox => {
+export const createOutbox = (client: PierhandMatrixClient, botId: string, usualPatienceMs: number, stop: AbortSignal): Outbox => {
   const sentParts: Outbox['sentParts'] = async (roomId, answersId, askedUtcMs) => {
     const found = new Map<string, string>();
     for await (const event of eventsBackwards(client, roomId, null)) {
@@ -67,7 +69,7 @@ export const createOutbox = (client: PierhandMatrixClient, botId: string, patien
 
   return {
     sentParts,
-    send: async ({ roomId, type, answersId, askedUtcMs, name, content, maybeSent }) => {
+    send: async ({ roomId, type, answersId, askedUtcMs, name, content, maybeSent, patienceMs = usualPatienceMs }) => {
       const startedMs = performance.now();
       const left = (): number => patienceMs - (performance.now() - startedMs);
       let unsure = maybeSent;
@@ -78,7 +80,7 @@ export const createOutbox = (client: PierhandMatrixClient, botId: string, patien
             if (already !== undefined) return already;
           }
           const marked = type === 'm.reaction' ? content : { ...content, ...answerMarker(answersId, name) };
-          return await client.sendWithTransaction(roomId, type, marked, transactionId(answersId, name), Math.max(0, Math.min(left(), patienceMs)));
+          return await client.sendWithTransaction(roomId, type, marked, transactionId(answersId, name), Math.max(0, left()));
         } catch (error) {
           // A transaction id alone is not enough: a server may forget them when it restarts. So look before trying again.
           if (!(error instanceof Unreachable) || stop.aborted || left() < LEAST_LEFT_MS) throw error;

@@ -48,6 +48,7 @@ const POLL_MS = 10_000;
 const LONGEST_SYNC_PAUSE_MS = 5000;
 /** So many old events in a row end the look back: one server's wrong clock must not. */
 const OLD_IN_A_ROW = 20;
+const MOST_UNOPENED = 200;
 /** Work under way beyond this holds the next poll back. */
 const MOST_UNDER_WAY = 100;
 
@@ -82,6 +83,20 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     return missed;
   };
 
+  /** Encrypted events that came before their keys. */
+  let unopened: { readonly roomId: string; readonly event: MatrixEvent }[] = [];
+  const openedSince = async (): Promise<readonly SyncedRoom[]> => {
+    const before = unopened.filter(({ event }) => event.origin_server_ts >= now() - oldestMs).slice(-MOST_UNOPENED);
+    unopened = [];
+    const found: SyncedRoom[] = [];
+    for (const { roomId, event } of before) {
+      const opened = await client.opened(roomId, event);
+      if (opened.type === 'm.room.encrypted') unopened.push({ roomId, event });
+      else found.push({ roomId, state: [], events: [opened], joined: null });
+    }
+    return found;
+  };
+
   const readRoom = async (roomId: string, raw: Content, isFirst: boolean): Promise<SyncedRoom> => {
     const timeline = recordAt(raw, 'timeline');
     const recent = eventsIn(timeline['events']);
@@ -90,6 +105,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     if (isFirst) return { roomId, state, events: [], joined: null };
     const opened: MatrixEvent[] = [];
     for (const event of recent) opened.push(await client.opened(roomId, event));
+    if (client.hasCrypto) unopened.push(...opened.filter(({ type }) => type === 'm.room.encrypted').map((event) => ({ roomId, event })));
     const from = textAt(timeline, 'prev_batch');
     const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
     const all = isWhole ? opened : [...await gapBefore(roomId, from), ...opened];
@@ -103,7 +119,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     // Keys first, so that what they open can be opened; the SDK hands them to its encryption engine.
     if (client.hasCrypto) await client.takeInKeys(raw);
     const rooms = recordAt(raw, 'rooms');
-    const joinedRooms: SyncedRoom[] = [];
+    const joinedRooms: SyncedRoom[] = [...await openedSince()];
     for (const [roomId, room] of Object.entries(recordAt(rooms, 'join'))) {
       if (isRecord(room)) joinedRooms.push(await readRoom(roomId, room, isFirst));
     }
