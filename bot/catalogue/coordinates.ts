@@ -1,4 +1,5 @@
 /** J2000 coordinates in the usual notations: sexagesimal with units, colons or spaces, and decimals whose unit is plain. */
+import { plainSigns } from './fold-text.js';
 import type { CoordinateFault } from './target-resolution.js';
 
 export type CoordinateReading =
@@ -20,12 +21,9 @@ const UNITS: ReadonlyMap<string, NumberToken['unit']> = new Map([
 
 const TOKEN = /^\s*([+-]?)\s*(\d{1,9}(?:\.\d{0,12})?|\.\d{1,12})\s*(hours|hrs|hr|h|degrees|deg|d|°|min|m|sec|s|''|'|")?([:\s]*)/;
 
-/** Plain ASCII for the many minus signs, primes and degree signs; labels such as "RA" and "Dec" left out. */
+/** Plain signs, and labels such as "RA" and "Dec" left out. */
 function plain(text: string): string {
-  return text
-    .normalize('NFKC').toLowerCase()
-    .replace(/[−–—‐‑‒]/g, '-')
-    .replace(/[′’‘ʹ]/g, "'").replace(/[″”“ʺ]/g, '"').replace(/[º˚∘]/g, '°')
+  return plainSigns(text)
     .replace(/\b(?:icrs|j2000(?:\.0)?|equinox|epoch)\b/g, ' ')
     .replace(/(?:\br\.?\s?a\.?|\bdec(?:l(?:ination)?)?\b\.?|\bright ascension\b|[αδ])\s*[:=]?/g, ' ')
     .trim();

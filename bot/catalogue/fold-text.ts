@@ -41,3 +41,11 @@ export function foldWords(text: string): string {
 export function foldKey(text: string): string {
   return foldWords(text).replaceAll(' ', '');
 }
+
+/** Lower case, with plain ASCII for the many minus signs, primes, quotation marks and degree signs that figures are written with. */
+export function plainSigns(text: string): string {
+  return text
+    .normalize('NFKC').toLowerCase()
+    .replace(/[−–—‐‑‒]/g, '-')
+    .replace(/[′’‘ʹ]/g, "'").replace(/[″”“ʺ]/g, '"').replace(/[º˚∘]/g, '°');
+}

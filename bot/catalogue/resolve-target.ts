@@ -76,6 +76,12 @@ function bestOfConstellation(catalogue: Catalogue, constellation: string): reado
   return bestKnownFirst(catalogue, known).filter((i) => catalogue.targetAt(i).constellation === constellation).slice(0, 8);
 }
 
+/** The name out of what we say ourselves ("M 97 (Owl Nebula)", "Altair · star in Aquila") or a member adds ("the star Altair"); null when there is none in it. */
+function asToldOurselves(text: string): string | null {
+  const head = /^([^(·]+?)\s*(?:\([^)]*\)|·)/.exec(text)?.[1] ?? /^(?:the )?(?:star|galaxy|nebula|cluster|planet|object|target) (.+)$/i.exec(text)?.[1] ?? null;
+  return head === null || head === text ? null : head;
+}
+
 /**
  * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
  * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
@@ -143,6 +149,8 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
     const whole = positionsAt(exact, number.replace(/[a-z]+\d*$|ned\d+$/, ''));
     return unknown(catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found', whole);
   }
+  const told = asToldOurselves(clean);
+  if (told !== null) return resolveTarget(catalogue, told);
   const near = nearestNames(catalogue, words);
   if (near.certain.length > 0) {
     const first = near.certain[0];

@@ -11,7 +11,7 @@ function shorten(text: string, longest: number): string {
 }
 
 /** "spiral galaxy in Pegasus", "planet". */
-export function kindAndPlace(target: Target): string {
+function kindAndPlace(target: Target): string {
   return target.constellation === null ? target.kindText : `${target.kindText} in ${constellationName(target.constellation)}`;
 }
 

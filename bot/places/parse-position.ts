@@ -1,5 +1,5 @@
 /** A position on Earth as members write it: decimal degrees, hemisphere letters, D M S, ISO 6709 and geo: URIs (RFC 5870). */
-import { cleanText, LONGEST_TEXT, quotable } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT, plainSigns, quotable } from '../catalogue/fold-text.js';
 import type { Position, PositionFault, PositionProblem, PositionResolution } from './site-resolution.js';
 
 interface Angle {
@@ -13,11 +13,9 @@ type Failure = { readonly fault: PositionFault; readonly value: number | null };
 const NUMBER = String.raw`\d{1,9}(?:\.\d{0,12})?|\.\d{1,12}`;
 const PART = new RegExp(String.raw`^\s*([nsew])?\s*([+-])?\s*(${NUMBER})\s*(?:°|''|'|")?\s*:?\s*([nsew](?![a-z]))?\s*`);
 
-/** Plain ASCII, lower case, with units as signs: an "s" is seconds only after minutes, and south otherwise. */
+/** Plain signs, with units as signs too: an "s" is seconds only after minutes, and south otherwise. */
 function plain(text: string): string {
-  return text
-    .normalize('NFKC').toLowerCase()
-    .replace(/[−–—‐‑‒]/g, '-').replace(/[′’‘ʹ]/g, "'").replace(/[″”“ʺ]/g, '"').replace(/[º˚∘]/g, '°')
+  return plainSigns(text)
     .replace(/\b(north|south|east|west)\b/g, (word) => word.charAt(0))
     .replace(/\b(?:lat(?:itude)?|lon(?:g(?:itude)?)?|lng)\b\s*[:=]?/g, ' ')
     .replace(/(\d)\s*d(?:eg(?:rees)?)?(?![a-z])/g, '$1°')

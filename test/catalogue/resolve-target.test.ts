@@ -22,6 +22,7 @@ describe('a member may spell a target any way', () => {
     ['omega centauri', 'NGC 5139'], ['ω Cen', 'NGC 5139'], ['47 Tuc', 'NGC 104'], ['47 tucanae', 'NGC 104'], ["Barnard's Star", "Barnard's Star"], ['Barnard’s star', "Barnard's Star"],
     ['the moon', 'Moon'], ['☽', 'Moon'], ['Luna', 'Moon'], ['planet Mars', 'Mars'], ['♃', 'Jupiter'], ['sun', 'Sun'], ['Mercury', 'Mercury'],
     ['Andromeda', 'M 31'], ['pleiades', 'M 45'], ['Seven Sisters', 'M 45'], ['hyades', 'C 41'], ['double cluster', 'C 14'], ['LMC', 'ESO 056-115'], ["cat's eye", 'NGC 6543'],
+    ['M 97 (Owl Nebula)', 'M 97'], ['NGC 7331 (Deer Lick Galaxy) · spiral galaxy in Pegasus', 'NGC 7331'], ['the star Altair', 'Altair'], ['galaxy NGC 891', 'NGC 891'], ['ngc 7331 galaxy', 'NGC 7331'],
   ])('%s is %s', (text, name) => {
     expect(found(text).name).toBe(name);
   });
