@@ -103,21 +103,27 @@ export const openConnection = async (
 };
 
 const watch = (client: Client, { log, metrics }: PlatformContext, state: State, onHopeless: (error: Error) => void): void => {
+  // Reconnecting is tried every half second; only the first of a row is news.
+  const lost = new Set<number>();
   client.on(Events.Error, (error) => log.error({ err: error }, 'Discord client error'));
   client.on(Events.Warn, (message) => log.warn({ detail: message }, 'Discord client warning'));
   client.on(Events.ShardReady, (shard) => {
+    lost.delete(shard);
     metrics.connection('discord', 'ready');
     log.info({ shard }, 'connected');
   });
   client.on(Events.ShardResume, (shard, replayed) => {
+    lost.delete(shard);
     metrics.connection('discord', 'resumed');
     log.info({ shard, replayed }, 'connection resumed');
   });
   client.on(Events.ShardReconnecting, (shard) => {
+    if (lost.has(shard)) return;
+    lost.add(shard);
     metrics.connection('discord', 'lost');
     log.warn({ shard }, 'connection lost; reconnecting');
   });
-  client.on(Events.ShardError, (error, shard) => log.warn({ err: error, shard }, 'connection error'));
+  client.on(Events.ShardError, (error, shard) => log[lost.has(shard) ? 'debug' : 'warn']({ err: error, shard }, 'connection error'));
   client.on(Events.ShardDisconnect, ({ code }, shard) => {
     const reason = HOPELESS[code] ?? `Discord closed the connection for good (${code}).`;
     state.hopeless = reason;

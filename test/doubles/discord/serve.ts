@@ -1,5 +1,6 @@
 /** Runs the Discord double by itself, so that the bot can be tried as a Discord bot without an account: `npm run discord:double`. */
 import { createInterface } from 'node:readline';
+import { ApplicationCommandOptionType as Kind, ApplicationCommandType } from 'discord-api-types/v10';
 import { parseLine } from '../../../bot/commands/grammar.js';
 import { allCommands } from '../../../bot/commands/index.js';
 import { offeredOn } from '../../../bot/platforms/discord/write-choices.js';
@@ -43,12 +44,12 @@ const show = (message: Message): string => {
 };
 
 const typed = (command: string, raw: ReadonlyMap<string, string>): Record<string, OptionValue> => {
-  const payload = double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === 1);
+  const payload = double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
   return Object.fromEntries([...raw].map(([name, value]): [string, OptionValue] => {
     switch (payload?.options?.find((option) => option.name === name)?.type) {
-      case 4: case 10: return [name, Number(value)];
-      case 5: return [name, /^(y|true|on|1)/iu.test(value)];
-      case 6: return [name, double.member(value.replace(/^@/u, '')).person];
+      case Kind.Integer: case Kind.Number: return [name, Number(value)];
+      case Kind.Boolean: return [name, /^(y|true|on|1)/iu.test(value)];
+      case Kind.User: return [name, double.member(value.replace(/^@/u, '')).person];
       default: return [name, value];
     }
   }));

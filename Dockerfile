@@ -1,0 +1,36 @@
+# Pierhand for Discord and Matrix. Build: docker build -t pierhand .   Run: see deploy/README.md
+ARG NODE_VERSION=22
+
+# All tools are here, among them a compiler for packages that have no ready binary for this processor.
+FROM node:${NODE_VERSION}-bookworm AS build
+WORKDIR /app
+COPY package.json package-lock.json ./
+RUN npm ci --ignore-scripts && npm rebuild better-sqlite3 esbuild
+COPY build.mjs tsconfig.json ./
+COPY bot ./bot
+RUN npm run build && npm prune --omit=dev --ignore-scripts
+# For encrypted Matrix rooms: docker build --build-arg MATRIX_ENCRYPTION=yes (fetches the SDK's native library from its maker).
+ARG MATRIX_ENCRYPTION=no
+RUN if [ "$MATRIX_ENCRYPTION" = yes ]; then cd node_modules/@matrix-org/matrix-sdk-crypto-nodejs && node download-lib.js; fi
+# Half of what is left is browser bundles, sources and maps that nothing loads.
+RUN rm -rf node_modules/echarts/dist node_modules/zrender/dist node_modules/better-sqlite3/deps node_modules/better-sqlite3/src \
+      node_modules/better-sqlite3/build/Release/obj node_modules/better-sqlite3/build/Release/obj.target \
+  && find node_modules -name '*.map' -type f -delete
+
+FROM node:${NODE_VERSION}-bookworm-slim
+LABEL org.opencontainers.image.title="Pierhand" org.opencontainers.image.licenses="MIT"
+WORKDIR /app
+ENV NODE_ENV=production PIERHAND_DATA=/data PIERHAND_HTTP_PORT=9464 PIERHAND_HTTP_HOST=127.0.0.1
+RUN mkdir /data && chown node:node /data
+COPY --from=build /app/package.json ./
+COPY --from=build /app/node_modules ./node_modules
+COPY --from=build /app/dist ./dist
+COPY bot/reply/fonts ./bot/reply/fonts
+COPY knowledge ./knowledge
+COPY LICENSE ./
+USER node
+VOLUME /data
+HEALTHCHECK --interval=30s --timeout=5s --start-period=60s --retries=3 \
+  CMD ["node", "-e", "fetch(`http://127.0.0.1:${process.env.PIERHAND_HTTP_PORT}/health`).then(r=>process.exit(r.ok?0:1),()=>process.exit(1))"]
+STOPSIGNAL SIGTERM
+CMD ["node", "dist/bot/main.js"]
