@@ -108,6 +108,8 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
       format: 'org.matrix.custom.html', formatted_body: `!pier helping who:${pill(ravi.userId, 'ravi')}`, 'm.mentions': { user_ids: [ravi.userId] },
     });
     expect((await firstAnswer(odalys, room, helping)).content['body']).toContain(`matrix:${ravi.userId}`);
+    const byName = await odalys.say(room, '!pier helping Tamsin');
+    expect((await firstAnswer(odalys, room, byName)).content['body']).toContain(`matrix:${tamsin.userId}`);
     const chatter = await odalys.say(room, 'pier was cold last night');
     expect(answersTo(await afterAnother(odalys, room), botAccount.userId, chatter)).toHaveLength(0);
   });
@@ -308,6 +310,18 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     } finally {
       await second.remove();
     }
+  });
+
+  test('a room that is encrypted later on is told so, and one that is replaced is followed', async () => {
+    const changing = await odalys.createRoom({ preset: 'public_chat' });
+    await tamsin.join(changing);
+    await invited(changing, odalys);
+    const asked = await odalys.say(changing, '!pier echo still in the clear');
+    await answers(odalys, changing, asked);
+    const { replacement_room: replacement } = await odalys.request('POST', `/rooms/${encodeURIComponent(changing)}/upgrade`, { new_version: '10' }) as { replacement_room: string };
+    await odalys.wait('the bot in the new room', async () => await odalys.membership(replacement, botAccount.userId) === 'join');
+    await odalys.state(replacement, 'm.room.encryption', { algorithm: 'm.megolm.v1.aes-sha2' });
+    await odalys.wait('the plain line', async () => (await odalys.events(replacement)).some(({ sender, content }) => sender === botAccount.userId && /cannot read/u.test(String(content['body']))));
   });
 
   test('leaves a room that everyone else has left', async () => {

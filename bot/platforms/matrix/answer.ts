@@ -1,5 +1,5 @@
 /** One member's event from reading to answered: who asks, what is asked, run it, say it, each exactly once. */
-import type { Asker, Command } from '../../commands/command.js';
+import type { Asker } from '../../commands/command.js';
 import { runCommand } from '../../commands/dispatch.js';
 import { parseLine, tidy } from '../../commands/grammar.js';
 import { renderChart } from '../../reply/render-chart.js';
@@ -15,6 +15,7 @@ import type { DirectRooms } from './direct-rooms.js';
 import { offerFor } from './find-choices.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { answerRelation, relationTo, threadRootOf } from './matrix-event.js';
+import { withMemberIds } from './member-option.js';
 import type { Outbox } from './outbox.js';
 import type { PendingAnswers } from './pending-answers.js';
 import { askedIn, type Asked } from './read-message.js';
@@ -106,13 +107,15 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     };
   };
 
-  const run = async (roomId: string, line: string, asker: Asker, askedUtcMs: UtcMs): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
+  const run = async (roomId: string, state: RoomState, line: string, asker: Asker, askedUtcMs: UtcMs): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
     const parsed = parseLine(line, deps.commands);
     if ('problem' in parsed) return { name: 'unknown', outcome: parsed };
     const { command } = parsed;
+    const raw = withMemberIds(command, parsed.raw, state);
+    if ('problem' in raw) return { name: command.name, outcome: raw };
     const typing = command.slow === true;
     if (typing) void client.setTyping(roomId, true, 20_000).catch(() => undefined);
-    const outcome = await runCommand(deps, command, withMemberIds(command, parsed.raw), asker, askedUtcMs, (error, name) => {
+    const outcome = await runCommand(deps, command, raw, asker, askedUtcMs, (error, name) => {
       log.error({ err: error, command: name }, 'a command failed');
       metrics.failed('matrix', 'command');
     });
@@ -131,7 +134,7 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     let outcome = pending.get(key);
     let name = 'again';
     if (outcome === undefined) {
-      ({ name, outcome } = 'line' in task ? await run(roomId, task.line, asker, askedUtcMs) : { name: 'pick', outcome: task.problem });
+      ({ name, outcome } = 'line' in task ? await run(roomId, state, task.line, asker, askedUtcMs) : { name: 'pick', outcome: task.problem });
       await pending.put(key, outcome);
     }
 
@@ -244,7 +247,9 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
       return true;
     } catch (error) {
       if (stop.aborted) return false;
-      log.error({ err: error }, 'cannot answer a Matrix event');
+      // A room may well forbid the bot to speak; that is no fault.
+      if (error instanceof MatrixError) log.warn({ errcode: error.errcode }, 'the homeserver refused an answer');
+      else log.error({ err: error }, 'cannot answer a Matrix event');
       metrics.failed('matrix', 'send');
       await settle(key).catch(() => undefined);
       return true;
@@ -252,9 +257,3 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
   };
   return handle;
 };
-
-/** Members are named by Matrix id or mention; commands know them as "matrix:@user:server". */
-const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>): ReadonlyMap<string, string> =>
-  new Map([...raw].map(([name, value]) => [
-    name, command.options[name]?.type === 'member' && /^@[^\s:]+:\S+$/u.test(value.trim()) ? `matrix:${value.trim().replace(/[,:]+$/u, '')}` : value,
-  ]));
