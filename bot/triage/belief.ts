@@ -4,7 +4,7 @@ import type { CheckNumbers, Situation } from './situation.js';
 import { UNSURE, type WalkEvent } from './walk-state.js';
 
 /** How often an answer is wrong: a member's first look, a second look at the same thing, a line of pasted text. */
-export const MISTAKE = { look: 0.06, relook: 0.02, text: 0.02 } as const;
+export const MISTAKE = { look: 0.04, relook: 0.02, text: 0.02 } as const;
 export type Look = keyof typeof MISTAKE;
 
 /** Chance that the right remedy shows no cure (done badly, seen wrongly), and that a wrong one seems to cure. */
@@ -127,7 +127,7 @@ export const agreedAnswers = (entries: readonly { readonly answers?: Readonly<Re
 };
 
 /** The same answer again, or another, under something unknown: what was seen before says most about what is seen now. */
-const UNEXPLAINED_REPEATS = 0.9;
+export const UNEXPLAINED_REPEATS = 0.9;
 
 /** Scales to a sum of 1; returns the sum before (0 leaves the array as it is). */
 export const normalise = (belief: Float64Array): number => {

@@ -2,9 +2,10 @@
  * Picks the next step of a walk: the check or the remedy that leaves the least expected minutes until the mount works or a
  * person comes. One step ahead as in the cited article (see repair-cost.ts), then the best few are compared two steps ahead.
  */
-import { applyAnswer, applyNoCure, normalise, type Belief, type Evidence, type Look } from './belief.js';
+import { MISTAKE, UNEXPLAINED_REPEATS, type Belief, type Evidence } from './belief.js';
+import { askValue, leastValue, likeliestRemedies, oneStepAsks, tryValue, type OpenCheck, type Outlook } from './look-ahead.js';
 import { repairPlan } from './repair-cost.js';
-import type { Situation } from './situation.js';
+import type { CheckNumbers, Situation } from './situation.js';
 
 export type Choice =
   | { readonly kind: 'ask'; readonly check: number; readonly again: boolean; readonly minutes: number }
@@ -17,121 +18,92 @@ export interface Foresight {
   /** How many checks, and how many remedies, are looked at beyond the first step. */
   readonly breadth: number;
 }
-export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 5 };
+export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 4 };
 
 /** A second look is thought of once an answer is this likely to be mistaken. */
 const DOUBTFUL = 0.2;
 /** A remedy that did not cure is tried again only if all else has become less likely. */
 const RETRY_ABOVE = 0.5;
 const TIE = 1e-9;
+/** Hypotheses below this are left out of the look ahead; they come back if later answers raise them. */
+const FAINT = 3e-4;
+/** A check that answers one way this surely tells nothing now. */
+const FOREGONE = 0.999;
 
-interface Open { readonly checks: readonly number[]; readonly allowed: Uint8Array }
+interface Focus extends Outlook { readonly hypotheses: readonly number[] }
 
-const openFrom = (situation: Situation, evidence: Evidence, belief: Belief): Open => {
-  const answered = new Set(evidence.observations.map(({ check }) => check));
-  const allowed = new Uint8Array(situation.faults.length);
-  for (let f = 0; f < allowed.length; f++) {
-    const times = evidence.tried.get(f) ?? 0;
-    allowed[f] = evidence.closed.has(f) || times > 1 || (times === 1 && (belief.probabilities[f] ?? 0) < RETRY_ABOVE) ? 0 : 1;
-  }
-  return { checks: situation.checks.flatMap((_, i) => (answered.has(i) || evidence.unsure.has(i) ? [] : [i])), allowed };
+const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[], slip: number): Float64Array[] =>
+  numbers.odds.map((odds) => Float64Array.from(hypotheses, (h) => (1 - slip) * (odds[h] ?? 0) + slip / numbers.answers.length));
+
+const mayTry = (evidence: Evidence, fault: number, probability: number): boolean => {
+  const times = evidence.tried.get(fault) ?? 0;
+  return !evidence.closed.has(fault) && times <= 1 && (times === 0 || probability >= RETRY_ABOVE);
 };
 
-const without = (open: Open, check: number): Open => ({ ...open, checks: open.checks.filter((other) => other !== check) });
-const withoutRemedy = (open: Open, fault: number): Open => {
-  const allowed = Uint8Array.from(open.allowed);
-  allowed[fault] = 0;
-  return { ...open, allowed };
+/** Narrows the situation to what matters now. */
+const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief): Focus => {
+  const hypotheses = [...probabilities.keys()].filter((h) => h === situation.unexplained || (probabilities[h] ?? 0) > FAINT);
+  const belief = Float64Array.from(hypotheses, (h) => probabilities[h] ?? 0);
+  const total = belief.reduce((sum, p) => sum + p, 0);
+  for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) / total;
+  const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
+  const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
+    if (done.has(check)) return [];
+    if (numbers.entry.safety !== true) {
+      const foregone = numbers.odds.some((odds) => {
+        let sum = 0;
+        for (const [i, h] of hypotheses.entries()) if (h !== situation.unexplained) sum += (belief[i] ?? 0) * (odds[h] ?? 0);
+        return sum > FOREGONE * (1 - (belief.at(-1) ?? 0));
+      });
+      if (foregone) return [];
+    }
+    return [{ check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses, MISTAKE.look) }];
+  });
+  return {
+    hypotheses, belief, checks, handOnMinutes: situation.handOnMinutes,
+    tryMinutes: Float64Array.from(hypotheses.slice(0, -1), (h) => (mayTry(evidence, h, probabilities[h] ?? 0) ? situation.tryMinutes[h] ?? Infinity : Infinity)),
+  };
 };
 
-const planFor = (situation: Situation, belief: Float64Array, open: Open) =>
-  repairPlan(belief, situation.tryMinutes, open.allowed, situation.handOnMinutes);
-
-/** Expected minutes when a check is made next and `rest` values what follows. */
-const askMinutes = (
-  situation: Situation, belief: Float64Array, check: number, look: Look, ifUnsure: number, rest: (after: Float64Array) => number, earlier?: number,
-): number => {
-  const numbers = situation.checks[check];
-  if (numbers === undefined) return Infinity;
-  let known = 0;
-  for (let answer = 0; answer < numbers.answers.length; answer++) {
-    const after = Float64Array.from(belief);
-    applyAnswer(after, situation, { check, answer, look }, earlier);
-    const probability = normalise(after);
-    if (probability > 1e-6) known += probability * rest(after);
-  }
-  return numbers.minutes + numbers.unsure * ifUnsure + (1 - numbers.unsure) * known;
-};
-
-/** Least expected minutes from a belief on, looking `depth` checks ahead before falling back on remedies alone. */
-const leastMinutes = (situation: Situation, belief: Float64Array, open: Open, depth: number, breadth: number): number => {
-  const repair = planFor(situation, belief, open).minutes;
-  if (depth <= 0) return repair;
-  const first = open.checks
-    .map((check) => ({ check, minutes: askMinutes(situation, belief, check, 'look', repair, (after) => planFor(situation, after, open).minutes) }));
-  let least = repair;
-  if (depth === 1) {
-    for (const { minutes } of first) least = Math.min(least, minutes);
-    return least;
-  }
-  for (const { check } of first.sort((a, b) => a.minutes - b.minutes || a.check - b.check).slice(0, breadth)) {
-    const rest = without(open, check);
-    least = Math.min(least, askMinutes(situation, belief, check, 'look', repair, (after) => leastMinutes(situation, after, rest, depth - 1, breadth)));
-  }
-  for (const fault of likeliest(situation, belief, open, 2)) {
-    least = Math.min(least, tryMinutes(situation, belief, open, fault, depth - 1, breadth));
-  }
-  return least;
-};
-
-const tryMinutes = (situation: Situation, belief: Float64Array, open: Open, fault: number, depth: number, breadth: number): number => {
-  const after = Float64Array.from(belief);
-  applyNoCure(after, fault);
-  const noCure = normalise(after);
-  return (situation.tryMinutes[fault] ?? Infinity) + noCure * leastMinutes(situation, after, withoutRemedy(open, fault), depth, breadth);
-};
-
-const likeliest = (situation: Situation, belief: Float64Array, open: Open, count: number): number[] =>
-  situation.faults.map((_, f) => f).filter((f) => open.allowed[f] === 1)
-    .map((f) => ({ f, ratio: (belief[f] ?? 0) / (situation.tryMinutes[f] ?? 1) }))
-    .sort((a, b) => b.ratio - a.ratio || a.f - b.f).slice(0, count).map(({ f }) => f);
+/** Second looks at answers that are likely mistaken. */
+const secondLooks = (situation: Situation, evidence: Evidence, belief: Belief, focus: Focus, repair: number, { depth, breadth }: Foresight): Choice[] =>
+  evidence.observations.flatMap(({ check, answer }, i): Choice[] => {
+    const numbers = situation.checks[check];
+    if (numbers === undefined || (belief.mistaken[i] ?? 0) < DOUBTFUL || evidence.observations.filter((o) => o.check === check).length > 1) return [];
+    const likelihood = likelihoodOver(numbers, focus.hypotheses, MISTAKE.relook);
+    for (const [a, odds] of likelihood.entries()) odds[odds.length - 1] = a === answer ? UNEXPLAINED_REPEATS : (1 - UNEXPLAINED_REPEATS) / (numbers.answers.length - 1);
+    const minutes = askValue(focus.belief, { minutes: numbers.minutes, unsure: numbers.unsure, likelihood }, repair,
+      (after) => leastValue(focus, Float64Array.from(after), depth - 1, breadth));
+    return [{ kind: 'ask', check, again: true, minutes }];
+  });
 
 /**
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
  * come first whatever they are worth.
  */
-export const rankSteps = (situation: Situation, evidence: Evidence, belief: Belief, { depth, breadth }: Foresight = USUAL_FORESIGHT): readonly Choice[] => {
-  const open = openFrom(situation, evidence, belief);
-  const p = belief.probabilities;
-  const repair = planFor(situation, p, open).minutes;
+export const rankSteps = (situation: Situation, evidence: Evidence, belief: Belief, foresight: Foresight = USUAL_FORESIGHT): readonly Choice[] => {
+  const { depth, breadth } = foresight;
+  const focus = focusOn(situation, evidence, belief);
+  const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
+  const repair = repairPlan(focus.belief, focus.tryMinutes, focus.handOnMinutes).weightedMinutes;
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: situation.handOnMinutes }];
-  for (const fault of likeliest(situation, p, open, breadth)) {
-    choices.push({ kind: 'try', fault, minutes: tryMinutes(situation, p, open, fault, depth - 1, breadth) });
+  for (const fault of likeliestRemedies(focus.belief, focus.tryMinutes, breadth)) {
+    choices.push({ kind: 'try', fault: focus.hypotheses[fault] ?? 0, minutes: tryValue(focus, focus.belief, fault, depth - 1, breadth) });
   }
-  const asks = open.checks
-    .map((check) => ({ check, minutes: askMinutes(situation, p, check, 'look', repair, (after) => planFor(situation, after, open).minutes) }))
-    .sort((a, b) => a.minutes - b.minutes || a.check - b.check);
-  for (const [rank, { check, minutes }] of asks.entries()) {
-    const deeper = depth > 1 && rank < breadth
-      ? askMinutes(situation, p, check, 'look', leastMinutes(situation, p, without(open, check), depth - 1, breadth),
-        (after) => leastMinutes(situation, after, without(open, check), depth - 1, breadth))
-      : minutes;
-    choices.push({ kind: 'ask', check, again: false, minutes: deeper });
+  for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
+    const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
+    const minutes = depth > 1 && rank < breadth
+      ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth))
+      : value;
+    choices.push({ kind: 'ask', check: check.check, again: false, minutes });
   }
-  for (const [i, observation] of evidence.observations.entries()) {
-    const { check, answer } = observation;
-    if ((belief.mistaken[i] ?? 0) < DOUBTFUL || evidence.observations.filter((o) => o.check === check).length > 1) continue;
-    choices.push({
-      kind: 'ask', check, again: true,
-      minutes: askMinutes(situation, p, check, 'relook', repair, (after) => leastMinutes(situation, after, open, depth - 1, breadth), answer),
-    });
-  }
+  choices.push(...secondLooks(situation, evidence, belief, focus, repair, foresight));
   const ranked = choices.map((choice, i) => ({ choice, i })).sort((a, b) =>
     (Math.abs(a.choice.minutes - b.choice.minutes) > TIE ? a.choice.minutes - b.choice.minutes : a.i - b.i)).map(({ choice }) => choice);
-  const isSafety = (choice: Choice): boolean => choice.kind === 'ask' && !choice.again && situation.checks[choice.check]?.entry.safety === true;
-  const safety = ranked.filter(isSafety).sort((a, b) => (a.kind === 'ask' && b.kind === 'ask' ? a.check - b.check : 0));
-  return [...safety, ...ranked.filter((choice) => !isSafety(choice))];
+  if (safety === undefined) return ranked;
+  const isSafety = (choice: Choice): boolean => choice.kind === 'ask' && choice.check === safety.check;
+  return [...ranked.filter(isSafety), ...ranked.filter((choice) => !isSafety(choice))];
 };
 
 /** The next step alone. */

@@ -5,43 +5,51 @@
  */
 
 export interface RepairPlan {
-  readonly minutes: number;
+  /** Expected minutes times the sum of the probabilities given. */
+  readonly weightedMinutes: number;
   /** The remedy tried first; null: handing on at once is cheaper than any. */
   readonly first: number | null;
 }
 
-/** Below this a fault's remedy is left to the person who comes: it moves no decision and would only cost time to sort. */
-const NEGLIGIBLE = 1e-4;
+// Scratch space, used within one call.
+const order = new Int32Array(512);
+const ratios = new Float64Array(512);
 
 /**
- * @param probabilities of the faults, then of "unexplained"; must sum to `total`
- * @param tryMinutes cost of each fault's remedy with its verification
- * @param allowed 1 where the remedy may be tried
+ * @param probabilities of the faults, then of "unexplained"; any positive sum
+ * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
  * @param handOnMinutes cost of handing on; a remedy is worth trying while probability × handOnMinutes exceeds its cost
  */
-export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array, allowed: Uint8Array, handOnMinutes: number, total = 1): RepairPlan => {
+export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array, handOnMinutes: number): RepairPlan => {
   const faults = tryMinutes.length;
-  const order: number[] = [];
-  const ratio: number[] = [];
+  let left = probabilities[faults] ?? 0;
+  let untriable = left;
   for (let f = 0; f < faults; f++) {
     const p = probabilities[f] ?? 0;
-    if (p <= NEGLIGIBLE * total || allowed[f] === 0) continue;
-    const r = p / (tryMinutes[f] ?? 1);
-    let at = order.length;
-    while (at > 0 && (ratio[at - 1] ?? 0) < r) at--;
-    order.splice(at, 0, f);
-    ratio.splice(at, 0, r);
+    left += p;
+    if (tryMinutes[f] === Infinity) untriable += p;
   }
-  let left = total;
-  let minutes = 0;
-  for (let i = 0; i < order.length; i++) {
-    // p/left × handOn ≤ cost: from here on handing on is cheaper.
-    if ((ratio[i] ?? 0) * handOnMinutes <= left) {
-      return { minutes: (minutes + left * handOnMinutes) / total, first: i === 0 ? null : order[0] ?? null };
+  // A remedy is never worth it unless it is so at the end, when all others have been tried.
+  const leastRatio = untriable / handOnMinutes;
+  let count = 0;
+  for (let f = 0; f < faults; f++) {
+    const ratio = (probabilities[f] ?? 0) / (tryMinutes[f] ?? Infinity);
+    if (ratio <= leastRatio) continue;
+    let at = count++;
+    while (at > 0 && (ratios[at - 1] ?? 0) < ratio) {
+      ratios[at] = ratios[at - 1] ?? 0;
+      order[at] = order[at - 1] ?? 0;
+      at--;
     }
+    ratios[at] = ratio;
+    order[at] = f;
+  }
+  let weightedMinutes = 0;
+  for (let i = 0; i < count; i++) {
     const f = order[i] ?? 0;
-    minutes += left * (tryMinutes[f] ?? 0);
+    if ((ratios[i] ?? 0) * handOnMinutes <= left) return { weightedMinutes: weightedMinutes + left * handOnMinutes, first: i === 0 ? null : order[0] ?? null };
+    weightedMinutes += left * (tryMinutes[f] ?? 0);
     left -= probabilities[f] ?? 0;
   }
-  return { minutes: (minutes + Math.max(0, left) * handOnMinutes) / total, first: order[0] ?? null };
+  return { weightedMinutes: weightedMinutes + Math.max(0, left) * handOnMinutes, first: count === 0 ? null : order[0] ?? null };
 };

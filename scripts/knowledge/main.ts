@@ -1,17 +1,113 @@
-/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate [--json]`. */
-import { problemLine } from '../../bot/triage/knowledge-problem.js';
-import { readEntries } from '../../bot/triage/read-entries.js';
+/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate`. */
+import { parseArgs } from 'node:util';
 import { checkReferences } from '../../bot/triage/check-references.js';
+import { loadTriage } from '../../bot/triage/index.js';
+import { KnowledgeError, problemLine } from '../../bot/triage/knowledge-problem.js';
+import { readEntries } from '../../bot/triage/read-entries.js';
+import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
+import { situationFor } from '../../bot/triage/situation.js';
+import { checkCoverage } from './check-coverage.js';
+import { DEEP } from './policies.js';
+import { figuresFrom, meanOf, simulate, type WalkRecord } from './simulate.js';
+import { treeLines } from './tree.js';
+
+const USAGE = `Review the fault model in knowledge/connection:
+  npm run knowledge -- check                     every problem, with file, line and entry
+  npm run knowledge -- tree PATH                 the walk of one path as a Mermaid flow chart
+       [--system windows|macos|linux] [--client direct|platform] [--depth 6]
+  npm run -s knowledge -- simulate [--json]      steps and minutes to cure, worst first
+Any of them with --overlay FOLDER lays a club's own entries over the shipped ones.
+`;
 
 const FOLDER = 'knowledge/connection';
-const [, , task] = process.argv;
-if (task !== 'check') {
-  console.error('usage: npm run knowledge -- check');
-  process.exit(2);
-}
-const result = readEntries(FOLDER);
-const problems = [...result.problems, ...checkReferences(result)];
-for (const problem of problems) console.error(problemLine(problem));
-const { faults, checks, evidence, paths } = result.entries;
-console.log(`${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length} problems`);
-process.exitCode = problems.length === 0 ? 0 : 1;
+
+const check = (overlay: string | undefined): number => {
+  const result = readEntries(FOLDER, overlay);
+  const broken = [...result.problems, ...checkReferences(result)];
+  // Coverage means nothing while entries are missing.
+  const problems = broken.length > 0 ? broken : checkCoverage(result, { shipped: true });
+  for (const problem of problems) console.error(problemLine(problem));
+  const { faults, checks, evidence, paths } = result.entries;
+  console.log(`${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : `${problems.length} problems`}`);
+  return problems.length === 0 ? 0 : 1;
+};
+
+const tree = (overlay: string | undefined, pathId: string | undefined, system: string, client: string, depth: number): number => {
+  const model = loadTriage(FOLDER, overlay);
+  const path = model.path(pathId ?? '');
+  const [knownSystem, knownClient] = [SYSTEMS.find((known) => known === system), CLIENTS.find((known) => known === client)];
+  if (path === undefined || knownSystem === undefined || knownClient === undefined || !(depth >= 1 && depth <= 30)) {
+    console.error(`tree needs a path (${model.paths.map(({ id }) => id).join(', ')}), a system (${SYSTEMS.join(', ')}), a client (${CLIENTS.join(', ')}) and a depth of 1 to 30.`);
+    return 2;
+  }
+  console.log(`%% ${path.title}, ${knownSystem}, ${knownClient}: what the walk does, to ${depth} steps`);
+  for (const line of treeLines(situationFor(model, { path: path.id, system: knownSystem, client: knownClient }), { depth, leastShare: 0.004 })) console.log(line);
+  return 0;
+};
+
+const bar = (done: number, total: number): void => {
+  if (!process.stderr.isTTY) return;
+  const width = 40;
+  const filled = Math.round(width * done / total);
+  process.stderr.write(`\r[${'#'.repeat(filled)}${'.'.repeat(width - filled)}] ${done}/${total}${done === total ? '\n' : ''}`);
+};
+
+const table = (records: readonly WalkRecord[], groupOf: (record: WalkRecord) => string, limit: number): void => {
+  const groups = new Map<string, WalkRecord[]>();
+  for (const record of records) groups.set(groupOf(record), [...groups.get(groupOf(record)) ?? [], record]);
+  const rows = [...groups].map(([name, own]) => ({
+    name, steps: meanOf(own, ({ steps }) => steps), minutes: meanOf(own, ({ minutes }) => minutes), cured: meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0)),
+  })).sort((a, b) => b.steps - a.steps || (a.name < b.name ? -1 : 1));
+  console.log(`${''.padEnd(44)} steps  minutes  cured`);
+  for (const { name, steps, minutes, cured } of rows.slice(0, limit)) {
+    console.log(`${name.padEnd(44)} ${steps.toFixed(1).padStart(5)}  ${minutes.toFixed(0).padStart(7)}  ${(cured * 100).toFixed(0).padStart(4)} %`);
+  }
+  if (rows.length > limit) console.log(`… and ${rows.length - limit} more, all quicker`);
+};
+
+const runSimulation = async (overlay: string | undefined, json: boolean): Promise<number> => {
+  const records = await simulate(FOLDER, overlay, bar);
+  const figures = figuresFrom(loadTriage(FOLDER, overlay), records);
+  if (json) {
+    console.log(JSON.stringify(figures));
+    return 0;
+  }
+  const own = records.filter(({ policy }) => policy === 'engine');
+  const noisy = records.filter(({ policy }) => policy === 'noisy');
+  const share = (of: readonly WalkRecord[], end: WalkRecord['end']): string => `${(100 * meanOf(of, (record) => (record.end === end ? 1 : 0))).toFixed(1)} %`;
+  console.log('Faults, worst first (all contexts):');
+  table(own, ({ faultId }) => faultId, 25);
+  console.log('\nContexts, worst first:');
+  table(own, ({ context }) => `${context.path} ${context.system} ${context.client}`, 100);
+  console.log(`
+Steps are questions and remedies; connection, computer and program are taken as known. One walk a fault and context, answers
+drawn as the model has them, the same draws for every policy; faults weigh by their priors, contexts alike.
+  the walk        ${figures.meanSteps.toFixed(2)} steps; ${share(own, 'cured')} cured, ${share(own, 'handedOn')} handed on; ${(100 * figures.resolvedWithin10).toFixed(1)} % of either in 10 steps
+  deep search     ${figures.bestMeanSteps.toFixed(2)} steps (for fewest steps, ${DEEP.depth} steps ahead over the best ${DEEP.breadth}; two contexts a path, scaled) → ratio ${(figures.meanSteps / figures.bestMeanSteps).toFixed(3)}
+  fixed order     ${figures.fixedOrderMeanSteps.toFixed(2)} steps (checks by stage, skipping what is settled) → ratio ${(figures.meanSteps / figures.fixedOrderMeanSteps).toFixed(3)}
+  1 in 10 wrong   ${(100 * figures.noisyResolvedWithin10).toFixed(1)} % cured or handed on in 10 steps; in all ${share(noisy, 'cured')} cured, ${share(noisy, 'handedOn')} handed on`);
+  return 0;
+};
+
+const main = async (): Promise<number> => {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      json: { type: 'boolean', default: false }, overlay: { type: 'string' }, help: { type: 'boolean', default: false },
+      system: { type: 'string', default: 'windows' }, client: { type: 'string', default: 'direct' }, depth: { type: 'string', default: '6' },
+    },
+  });
+  const [task, path] = positionals;
+  if (values.help) { console.log(USAGE); return 0; }
+  switch (task) {
+    case 'check': return check(values.overlay);
+    case 'tree': return tree(values.overlay, path, values.system, values.client, Number(values.depth));
+    case 'simulate': return runSimulation(values.overlay, values.json);
+    default: console.error(USAGE); return 2;
+  }
+};
+
+process.exitCode = await main().catch((error: unknown) => {
+  console.error(error instanceof KnowledgeError || error instanceof Error ? error.message : String(error));
+  return 1;
+});

@@ -1,0 +1,121 @@
+/** Plays every fault in every context with each policy, on all cores, and adds up steps and minutes to cure. */
+import { fork } from 'node:child_process';
+import { availableParallelism } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { loadTriage } from '../../bot/triage/index.js';
+import type { TriageModel } from '../../bot/triage/index.js';
+import { situationFor } from '../../bot/triage/situation.js';
+import { contextsOf, type FullContext } from './contexts.js';
+import type { Policy } from './evaluate-policy.js';
+import { deepSearch, engine, fixedOrder } from './policies.js';
+import { playWalk, remembering, type Played } from './sample-walks.js';
+
+/** One answer in so many is wrong in the noisy walks. */
+export const WRONG_ANSWERS = 0.1;
+const NOISY_ROUNDS = 2;
+
+export type PolicyName = 'engine' | 'noisy' | 'fixed' | 'deep';
+const POLICIES: Readonly<Record<PolicyName, { readonly policy: Policy; readonly wrong: number; readonly rounds: number }>> = {
+  engine: { policy: engine, wrong: 0, rounds: 1 },
+  noisy: { policy: engine, wrong: WRONG_ANSWERS, rounds: NOISY_ROUNDS },
+  fixed: { policy: fixedOrder, wrong: 0, rounds: 1 },
+  deep: { policy: deepSearch, wrong: 0, rounds: 1 },
+};
+
+export interface WalkRecord extends Played {
+  readonly policy: PolicyName;
+  readonly context: FullContext;
+  readonly faultId: string;
+  /** The fault's prior in its context, so that averages weigh contexts alike. */
+  readonly prior: number;
+}
+
+export interface Job { readonly context: FullContext; readonly policy: PolicyName }
+
+export const playJob = (model: TriageModel, { context, policy: name }: Job): readonly WalkRecord[] => {
+  const situation = situationFor(model, context);
+  const { policy, wrong, rounds } = POLICIES[name];
+  const remembered = remembering(policy);
+  return situation.faults.flatMap(({ id }, f) => Array.from({ length: rounds }, (_, round) =>
+    ({ ...playWalk(situation, remembered, f, wrong, round), policy: name, context, faultId: id, prior: (situation.priors[f] ?? 0) / rounds })));
+};
+
+/** The deep search is slow: it plays two of each path's contexts, spread over systems and clients. */
+const isDeepContext = (index: number, perPath: number): boolean => perPath < 3 || index % 3 === Math.floor(index / perPath) % 3;
+
+export const jobsFor = (model: TriageModel): readonly Job[] => {
+  const contexts = contextsOf(model);
+  const perPath = contexts.length / model.paths.length;
+  const deep = contexts.filter((_, i) => isDeepContext(i, perPath)).map((context): Job => ({ context, policy: 'deep' }));
+  // The longest first, so that the cores finish together.
+  return [...deep, ...(['noisy', 'engine', 'fixed'] as const).flatMap((policy) => contexts.map((context): Job => ({ context, policy })))];
+};
+
+export interface Figures {
+  readonly faults: number;
+  readonly checks: number;
+  readonly evidence: number;
+  /** To the cure or the handing on, averaged over contexts and, by prior, over faults. */
+  readonly meanSteps: number;
+  /** Of the deep search, on the contexts it plays, scaled by the walk's own mean there to the mean over all. */
+  readonly bestMeanSteps: number;
+  readonly fixedOrderMeanSteps: number;
+  readonly resolvedWithin10: number;
+  readonly noisyResolvedWithin10: number;
+}
+
+export const meanOf = (records: readonly WalkRecord[], value: (record: WalkRecord) => number): number => {
+  let sum = 0;
+  let weight = 0;
+  for (const record of records) {
+    sum += record.prior * value(record);
+    weight += record.prior;
+  }
+  return sum / weight;
+};
+
+const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);
+const steps = (record: WalkRecord): number => record.steps;
+const rounded = (value: number): number => Math.round(value * 1e4) / 1e4;
+
+export const figuresFrom = (model: TriageModel, records: readonly WalkRecord[]): Figures => {
+  const of = (policy: PolicyName): WalkRecord[] => records.filter((record) => record.policy === policy);
+  const keys = new Set(of('deep').map(({ context }) => JSON.stringify(context)));
+  const engineThere = of('engine').filter(({ context }) => keys.has(JSON.stringify(context)));
+  const meanSteps = meanOf(of('engine'), steps);
+  return {
+    faults: model.faults.length, checks: model.checks.length, evidence: model.evidence.length,
+    meanSteps: rounded(meanSteps),
+    bestMeanSteps: rounded(meanSteps * meanOf(of('deep'), steps) / meanOf(engineThere, steps)),
+    fixedOrderMeanSteps: rounded(meanOf(of('fixed'), steps)),
+    resolvedWithin10: rounded(meanOf(of('engine'), within10)),
+    noisyResolvedWithin10: rounded(meanOf(of('noisy'), within10)),
+  };
+};
+
+/** Plays all jobs over as many child processes as there are cores. */
+export const simulate = async (folder: string, overlay: string | undefined, onProgress: (done: number, total: number) => void): Promise<readonly WalkRecord[]> => {
+  const jobs = [...jobsFor(loadTriage(folder, overlay))];
+  const total = jobs.length;
+  const records: WalkRecord[] = [];
+  let done = 0;
+  onProgress(0, total);
+  await Promise.all(Array.from({ length: Math.max(1, availableParallelism()) }, () => new Promise<void>((resolve, reject) => {
+    const child = fork(fileURLToPath(new URL('simulate-worker.ts', import.meta.url)), [folder, ...(overlay === undefined ? [] : [overlay])]);
+    const next = (): void => {
+      const job = jobs.shift();
+      if (job === undefined) child.disconnect(); else child.send(job);
+    };
+    child.on('message', (played) => {
+      records.push(...played as WalkRecord[]);
+      onProgress(++done, total);
+      next();
+    });
+    child.on('error', reject);
+    child.on('exit', (code) => { if (code === 0) resolve(); else reject(new Error(`a simulating process ended with code ${code}`)); });
+    next();
+  })));
+  // Processes finish in any order; sums of floating numbers must not depend on it.
+  const key = ({ policy, context, faultId }: WalkRecord): string => `${policy} ${context.path} ${context.system} ${context.client} ${faultId}`;
+  return records.map((record, i) => ({ record, i, key: key(record) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.i - b.i)).map(({ record }) => record);
+};
