@@ -1,4 +1,4 @@
-/** The real program at its start: each way to log in, each thing an operator can get wrong, and a first answer. */
+/** The real program: each way to log in, each thing an operator can get wrong, and its own commands in a club's room. */
 import { existsSync, statSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import path from 'node:path';
@@ -85,6 +85,45 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
       await memberOf(server.url, { ...account, accessToken }).request('POST', '/logout');
       await bot.start();
       expect((JSON.parse(readFileSync(file, 'utf8')) as { accessToken: string }).accessToken).not.toBe(accessToken);
+    } finally {
+      await bot.remove();
+    }
+  });
+
+  test('its own commands: a walk by number, a helper at a member\'s side, and a saved site that stays private', async () => {
+    const tamsin = memberOf(server.url, await server.register('tamsin'));
+    const clubAccount = await server.register('clubpier');
+    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: clubAccount.accessToken }, 'bot/main.ts');
+    try {
+      await bot.start();
+      const room = await odalys.createRoom({ preset: 'private_chat', invite: [tamsin.userId, clubAccount.userId] });
+      await tamsin.join(room);
+      const answer = async (member: Member, where: string, eventId: string): Promise<string> => {
+        const [first] = await member.wait('an answer', async () => {
+          const found = answersTo(await member.events(where), clubAccount.userId, eventId);
+          return found.length > 0 ? found : null;
+        });
+        return String(first?.content['body']);
+      };
+      await odalys.wait('the bot', async () => await odalys.membership(room, clubAccount.userId) === 'join');
+
+      const question = await answer(odalys, room, await odalys.say(room, '!pier triage for:tamsin'));
+      expect(question).toMatch(/^\s*1\. /mu);
+      const next = await answer(odalys, room, await odalys.say(room, '1'));
+      expect(next).toMatch(/^\s*1\. /mu);
+      expect(next).not.toBe(question);
+
+      await tamsin.say(room, '!pier site add name:"Cold Ridge" position:51.4321,3.0765');
+      const [direct = ''] = await tamsin.wait('a direct room', async () => {
+        const found = await tamsin.invitations();
+        return found.length > 0 ? found : null;
+      });
+      await tamsin.join(direct);
+      const told = await answer(tamsin, room, await tamsin.say(room, '!pier up M38'));
+      expect(told).toContain('direct room');
+      await tamsin.wait('the private answer with its chart', async () => (await tamsin.events(direct)).some(({ content }) => content['msgtype'] === 'm.image' && /M ?38/u.test(String(content['body']))));
+      const public_ = (await odalys.events(room)).filter(({ sender }) => sender === clubAccount.userId).map(({ content }) => JSON.stringify(content)).join('\n');
+      expect(public_).not.toMatch(/51\.4|3\.07|3\.08|Cold Ridge/u);
     } finally {
       await bot.remove();
     }

@@ -18,15 +18,15 @@ describe('an answer', () => {
     const { body, formatted_body: html } = written(full);
     expect(body).toBe([
       'NGC 7331 tonight', 'Caution: Up, best at 19:10, 71° high.', 'Sets: Thu 03:12', 'Caution: The Sun rises within the hour.', 'Site: Cold Ridge.',
-      '1. Tomorrow (usual)', '2. Chart only', 'Tap a number below, or answer with one.',
+      '1. Tomorrow (usual)', '2. Chart only', 'Answer with a number, or tap it below.',
     ].join('\n'));
     expect(html).toBe('<p><strong>NGC 7331 tonight</strong><br><strong>Caution: </strong>Up, best at 19:10, 71° high.</p><ul><li><strong>Sets:</strong> Thu 03:12</li></ul>'
-      + '<p><strong>Caution:</strong> The Sun rises within the hour.</p><p>Site: Cold Ridge.</p><ol><li>Tomorrow (usual)</li><li>Chart only</li></ol><p>Tap a number below, or answer with one.</p>');
+      + '<p><strong>Caution:</strong> The Sun rises within the hour.</p><p>Site: Cold Ridge.</p><ol><li>Tomorrow (usual)</li><li>Chart only</li></ol><p>Answer with a number, or tap it below.</p>');
   });
   test('carries what its choices run, and as many reactions as can be tapped', () => {
     expect(writeOutcome(full, ODALYS, {})['pierhand.choices']).toEqual({ asker: ODALYS, run: ['up NGC 7331 on:tomorrow', 'altitude NGC 7331'] });
     expect(reactionsFor(full)).toBe(2);
-    expect(reactionsFor(reply({ title: '', summary: '', choices: Array.from({ length: 7 }, (_, i) => ({ label: `${i}`, run: 'help' })) }))).toBe(0);
+    expect(reactionsFor(reply({ title: '', summary: '', choices: Array.from({ length: 6 }, (_, i) => ({ label: `${i}`, run: 'help' })) }))).toBe(0);
   });
   test('is a notice with an empty list of mentions', () => {
     for (const content of [writeOutcome(full, ODALYS, {}), writeOutcome(problem('x', 'No.'), ODALYS, {}), plainNotice('x')]) {
@@ -40,7 +40,7 @@ describe('an answer', () => {
     expect(body.replaceAll('\u2060', '')).toContain('"@room"');
   });
   test('shows a problem and its choices', () => {
-    expect(written(problem('unknown-target', 'Did you mean M27?', [{ label: 'M27', run: 'up M27' }])).body).toBe('Did you mean M27?\n1. M27\nTap a number below, or answer with one.');
+    expect(written(problem('unknown-target', 'Did you mean M27?', [{ label: 'M27', run: 'up M27' }])).body).toBe('Did you mean M27?\n1. M27\nAnswer with a number, or tap it below.');
   });
   test('has the chart\'s text alternative as the image\'s body', () => {
     expect(chartImage('Altitude of NGC 7331.', { url: 'mxc://x/y' }, { width: 1000, height: 640, bytes: 5 }, {})).toEqual({

@@ -26,6 +26,9 @@ import { chartImage, plainNotice, reactionsFor, writeOutcome } from './write-rep
 /** Older questions are not answered: their moment has passed. */
 export const OLDEST_ANSWERED_MS = 10 * 60_000;
 
+/** Where the server limits the bot, its number reactions are the first to go. */
+const REACTION_PATIENCE_MS = 3000;
+
 export interface AnswerParts {
   readonly context: PlatformContext;
   readonly client: PierhandMatrixClient;
@@ -155,7 +158,8 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     if (told !== null) await part(roomId, 'told', plainNotice(told, { 'm.relates_to': relation }));
     const chart = isProblem(outcome) ? undefined : outcome.chart;
     if (chart !== undefined) await part(target, 'chart', await chartContent(target, chart, extra));
-    await offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
+    // Nobody waits for these: the next answer matters more.
+    void offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
     metrics.answered({ platform: 'matrix', command: name, outcome: outcomeLabel(outcome), seconds: Math.max(0, now() - askedUtcMs) / 1000 });
   };
 
@@ -174,7 +178,7 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     for (let number = 1; number <= count; number++) {
       try {
         await outbox.send({
-          roomId, type: 'm.reaction', answersId: targetId, askedUtcMs, name: `choice ${number}`, maybeSent: false,
+          roomId, type: 'm.reaction', answersId: targetId, askedUtcMs, name: `choice ${number}`, maybeSent: false, patienceMs: REACTION_PATIENCE_MS,
           content: { 'm.relates_to': { rel_type: 'm.annotation', event_id: targetId, key: keycap(number) } },
         });
       } catch (error) {

@@ -6,8 +6,11 @@ import { recordAt, textAt } from './matrix-event.js';
 /** Our own key in a message's content. */
 export const CHOICES_KEY = 'pierhand.choices';
 const MOST_CHOICES = 25;
-/** The bot puts this many number reactions under its answer to be tapped; longer lists are picked by typing. */
-export const MOST_REACTIONS = 6;
+/**
+ * Up to this many choices get number reactions from the bot, to be tapped; more are picked by typing (or by a member's own
+ * reaction). Each is an event, and servers limit those: a common default lets ten through at once, then one in five seconds.
+ */
+export const MOST_REACTIONS = 5;
 
 export interface OfferedChoices {
   /** Who asked. */

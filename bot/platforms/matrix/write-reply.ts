@@ -58,7 +58,7 @@ const factBlock = (facts: Reply['facts']): readonly Block[] => {
 const choiceBlock = (choices: readonly Choice[] | undefined): readonly Block[] => {
   if (choices === undefined || choices.length === 0) return [];
   const labels = choices.map(({ label, preferred }) => `${cut(label, BYTES.choice)}${preferred === true ? ' (usual)' : ''}`);
-  const how = choices.length <= MOST_REACTIONS ? 'Tap a number below, or answer with one.' : `Answer with a number from 1 to ${choices.length}.`;
+  const how = choices.length <= MOST_REACTIONS ? 'Answer with a number, or tap it below.' : `Answer with a number from 1 to ${choices.length}.`;
   return [{
     plain: [...labels.map((label, index) => `${index + 1}. ${label}`), how].join('\n'),
     html: `<ol>${labels.map((label) => `<li>${escapeHtml(label)}</li>`).join('')}</ol><p>${how}</p>`,
