@@ -1,4 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { parseLine } from '../../bot/commands/grammar.js';
+import { allCommands } from '../../bot/commands/index.js';
+import { typedOptions } from '../doubles/discord/typed-options.js';
 import type { Message } from '../doubles/discord/world.js';
 import { labelsOn } from './labels-on.js';
 import { start, type Started } from './start-bot.js';
@@ -114,5 +117,21 @@ describe('members ask the real commands on Discord, through the real client', ()
     expect(body).toMatch(/pierhand_answers_total\{platform="discord",command="up",outcome="(good|info|caution)"\} [1-9]/u);
     expect(body).toMatch(/pierhand_answers_total\{platform="discord",command="up",outcome="problem"\} 2/u);
     expect(at.logged()).not.toMatch(/Quarry|Androm|52\.6|everyone \[/u);
+  });
+
+  it.each(allCommands.flatMap(({ name, examples }) => examples.map((example): [string, string] => [example, name])))('%s, as a slash command', async (example, name) => {
+    const parsed = parseLine(example, allCommands);
+    if ('problem' in parsed) throw new Error(parsed.message);
+    const payload = at.double.world.commands.get('everywhere')?.find((command) => command.name === name);
+    const asker = at.double.member('Odalys the manager', { isManager: true });
+    // Where text lets a target stand in place of a choice, a slash command has it in the target's own box.
+    const raw = new Map([...parsed.raw].map(([option, value]) => {
+      const choices = payload?.options?.find((candidate) => candidate.name === option)?.choices;
+      return choices === undefined || choices.some((choice) => choice.value === value.toLowerCase()) ? [option, value] : ['target', value];
+    }));
+    const { message } = await asker.slash(name, typedOptions(payload, raw, (person) => at.double.member(person).person), { until: 'first' });
+    expect(message.content + JSON.stringify(message.embeds)).not.toMatch(/undefined|NaN|\[object/u);
+    expect(message.content).not.toContain('fault of mine');
+    expect(message.content.length + (message.embeds[0]?.description?.length ?? 0)).toBeGreaterThan(10);
   });
 });

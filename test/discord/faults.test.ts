@@ -105,6 +105,17 @@ describe('Discord\'s servers misbehave', () => {
 });
 
 describe('the gateway misbehaves', () => {
+  it('does not let the bot in for a while: the start goes on, and the bot answers once it is in', async () => {
+    const double = await startDiscordDouble();
+    double.misbehave.closeIdentify = 4000;
+    const one = await startBot(double, { commands: sampleCommands, tuning: { connectPatienceMs: 200 } });
+    expect(one.bot.health().ok).toBe(false);
+    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    double.misbehave.closeIdentify = null;
+    await double.ready();
+    await isWell(at);
+  });
+
   it('says an event twice: answered once, and logged', async () => {
     const started = await begin();
     started.double.misbehave.duplicateDispatches = 1;

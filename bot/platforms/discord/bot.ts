@@ -20,6 +20,8 @@ export interface Tuning {
   readonly stopWithinMs: number;
   /** Waits between attempts to reach Discord at the start. */
   readonly connectDelaysMs: readonly number[];
+  /** The start goes on without Discord after this, while it is still letting the bot in (many shards take minutes). */
+  readonly connectPatienceMs: number;
 }
 
 export const DEFAULT_TUNING: Tuning = {
@@ -28,6 +30,7 @@ export const DEFAULT_TUNING: Tuning = {
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
   stopWithinMs: 10_000,
+  connectPatienceMs: 20_000,
   connectDelaysMs: [2000, 5000, 15_000, 60_000, 300_000],
 };
 

@@ -4,6 +4,7 @@ import { GatewayDispatchEvents, type APIInteraction } from 'discord-api-types/v1
 import { Events, Status, type Client } from 'discord.js';
 import type { DiscordSettings } from '../../settings.js';
 import { StartError, type PlatformContext } from '../platform.js';
+import type { Tuning } from './bot.js';
 import { createClient } from './client.js';
 
 export interface Connection {
@@ -42,7 +43,7 @@ interface State {
  * @throws StartError when the first attempt is refused for the token or the shard settings
  */
 export const openConnection = async (
-  context: PlatformContext, settings: DiscordSettings, delaysMs: readonly number[], listeners: Listeners,
+  context: PlatformContext, settings: DiscordSettings, { connectDelaysMs: delaysMs, connectPatienceMs }: Pick<Tuning, 'connectDelaysMs' | 'connectPatienceMs'>, listeners: Listeners,
 ): Promise<Connection> => {
   const { log, metrics } = context;
   const state: State = { client: null, trouble: 'not yet connected', hopeless: null };
@@ -82,11 +83,19 @@ export const openConnection = async (
     }
   };
 
-  if (!await attempt()) {
-    void keepTrying().catch((error: unknown) => {
-      state.trouble = error instanceof Error ? error.message : 'given up';
-      log.fatal({ err: error }, 'Discord is given up');
-    });
+  const giveUp = (error: unknown): void => {
+    state.trouble = error instanceof Error ? error.message : 'given up';
+    log.fatal({ err: error }, 'Discord is given up');
+  };
+  const first = attempt();
+  const patience = new AbortController();
+  const outcome = await Promise.race([first, sleep(connectPatienceMs, 'slow' as const, { signal: patience.signal })]);
+  patience.abort();
+  if (outcome === 'slow') {
+    log.warn('Discord is slow to let the bot in; the rest goes on meanwhile');
+    void first.then(async (isConnected) => isConnected ? undefined : keepTrying()).catch(giveUp);
+  } else if (!outcome) {
+    void keepTrying().catch(giveUp);
   }
 
   return {

@@ -37,7 +37,7 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
   const stopping = new AbortController();
   const underWay = new Set<Promise<void>>();
 
-  const connection = await openConnection(context, discord, tuning.connectDelaysMs, {
+  const connection = await openConnection(context, discord, tuning, {
     onInteraction: (interaction: APIInteraction) => {
       const answer = handleInteraction(bot, interaction, stopping.signal.aborted);
       underWay.add(answer);

@@ -29,7 +29,3 @@ export const LIMITS = {
   contextMenusOfAKind: 15,
   threadName: 100,
 } as const;
-
-/** A question must have its first response within this; a deferred answer may follow within `TOKEN_MS`. */
-export const FIRST_RESPONSE_MS = 3000;
-export const TOKEN_MS = 15 * 60_000;

@@ -1,12 +1,12 @@
 /** Runs the Discord double by itself, so that the bot can be tried as a Discord bot without an account: `npm run discord:double`. */
 import { createInterface } from 'node:readline';
-import { ApplicationCommandOptionType as Kind, ApplicationCommandType } from 'discord-api-types/v10';
+import { ApplicationCommandType } from 'discord-api-types/v10';
 import { parseLine } from '../../../bot/commands/grammar.js';
 import { allCommands } from '../../../bot/commands/index.js';
 import { offeredOn } from '../../../bot/platforms/discord/write-choices.js';
 import { startDiscordDouble } from './discord-double.js';
-import type { OptionValue } from './interaction-payloads.js';
 import type { Suggestions } from './members.js';
+import { typedOptions } from './typed-options.js';
 import type { Message } from './world.js';
 
 const PORT = 8790;
@@ -43,17 +43,7 @@ const show = (message: Message): string => {
   ].filter((line) => line.trim() !== '').join('\n');
 };
 
-const typed = (command: string, raw: ReadonlyMap<string, string>): Record<string, OptionValue> => {
-  const payload = double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
-  return Object.fromEntries([...raw].map(([name, value]): [string, OptionValue] => {
-    switch (payload?.options?.find((option) => option.name === name)?.type) {
-      case Kind.Integer: case Kind.Number: return [name, Number(value)];
-      case Kind.Boolean: return [name, /^(y|true|on|1)/iu.test(value)];
-      case Kind.User: return [name, double.member(value.replace(/^@/u, '')).person];
-      default: return [name, value];
-    }
-  }));
-};
+const registered = (command: string) => double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
 
 const answer = async (line: string): Promise<string> => {
   const member = double.member(who);
@@ -76,7 +66,7 @@ const answer = async (line: string): Promise<string> => {
   const asksSuggestions = line.endsWith('?');
   const parsed = parseLine(asksSuggestions ? line.slice(0, -1) : line, allCommands);
   if ('problem' in parsed) return parsed.message;
-  const options = typed(parsed.command.name, parsed.raw);
+  const options = typedOptions(registered(parsed.command.name), parsed.raw, (name) => double.member(name).person);
   if (!asksSuggestions) return await seen(member.slash(parsed.command.name, options, place));
   const typing = [...parsed.raw].at(-1);
   if (typing === undefined) return 'Name an option and begin its value before the question mark.';
