@@ -1,0 +1,17 @@
+/** `npm run backup -- FILE`: copies the bot's memory into one file, while it runs. */
+import { StartError } from './platforms/platform.js';
+import { loadSettings } from './settings.js';
+import { backUp } from './store/back-up.js';
+
+const main = async (): Promise<void> => {
+  const [file, ...more] = process.argv.slice(2);
+  if (file === undefined || file.startsWith('-') || more.length > 0) throw new StartError('Say where to: npm run backup -- FILE');
+  const { databaseUrl, dataFolder } = loadSettings(process.env);
+  const done = await backUp(databaseUrl === null ? { dataFolder } : { databaseUrl }, file);
+  process.stdout.write(`Backed up to ${done.file}, ${done.bytes} bytes.\n`);
+};
+
+await main().catch((error: unknown) => {
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  process.exitCode = error instanceof StartError ? 2 : 1;
+});

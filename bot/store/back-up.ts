@@ -1,0 +1,88 @@
+/** Copies the whole store into one file while the bot runs; the file takes its name only when it is whole. */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { StartError } from '../platforms/platform.js';
+import { SQLITE_FILE, type StorePlace } from './open-store.js';
+
+export interface BackedUp {
+  readonly file: string;
+  readonly bytes: number;
+}
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message.split('\n')[0] ?? '' : String(error));
+
+const renamed = (part: string, file: string): BackedUp => {
+  renameSync(part, file);
+  return { file, bytes: statSync(file).size };
+};
+
+const flushed = (file: string): void => {
+  const handle = openSync(file, 'r+');
+  fsyncSync(handle);
+  closeSync(handle);
+};
+
+/**
+ * A copy as of one instant: VACUUM INTO reads in a single transaction, which under WAL keeps no writer waiting. (The online
+ * backup interface starts over whenever another process writes, and would never end beside a busy one.)
+ */
+const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp> => {
+  const source = join(dataFolder, SQLITE_FILE);
+  if (!existsSync(source)) throw new StartError(`There is nothing to back up: ${source} does not exist. Is PIERHAND_DATA the bot's?`);
+  const { default: Sqlite } = await import('better-sqlite3');
+  const part = `${file}.part`;
+  const cleared = (): void => { for (const rest of ['', '-journal']) rmSync(`${part}${rest}`, { force: true }); };
+  const query = (of: string, text: string, ...values: readonly string[]): unknown => {
+    const database = new Sqlite(of, { readonly: true, fileMustExist: true, timeout: 5000 });
+    try {
+      const statement = database.prepare(text);
+      return statement.reader ? statement.pluck().get(...values) : statement.run(...values);
+    } finally {
+      database.close();
+    }
+  };
+  cleared();
+  try {
+    query(source, 'vacuum into ?', part);
+    const found = query(part, 'pragma integrity_check(1)');
+    if (found !== 'ok') throw new Error(`the copy is damaged: ${String(found)}`);
+    flushed(part);
+    return renamed(part, file);
+  } catch (error) {
+    cleared();
+    throw new StartError(`The backup failed and left nothing behind: ${reason(error)}.`);
+  }
+};
+
+/** PostgreSQL's own dump, in its custom format. The password goes through the environment, where no process list shows it. */
+const backUpPostgres = async (databaseUrl: string, file: string): Promise<BackedUp> => {
+  const address = new URL(databaseUrl);
+  const password = decodeURIComponent(address.password);
+  address.password = '';
+  const part = `${file}.part`;
+  const dump = spawn('pg_dump', ['--format=custom', '--no-owner', '--no-privileges', `--file=${part}`, `--dbname=${address.href}`], {
+    stdio: ['ignore', 'ignore', 'pipe'], env: { ...process.env, ...(password === '' ? {} : { PGPASSWORD: password }) },
+  });
+  let said = '';
+  dump.stderr.on('data', (chunk: Buffer) => { said = `${said}${chunk.toString()}`.slice(0, 2000); });
+  try {
+    const [code] = await once(dump, 'close') as [number | null];
+    if (code !== 0) throw new Error(said.trim() === '' ? `pg_dump ended with ${code}` : said.trim());
+    return renamed(part, file);
+  } catch (error) {
+    rmSync(part, { force: true });
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') {
+      throw new StartError('pg_dump is not installed here. Install PostgreSQL\'s client programs, or back up on the database server: pg_dump --format=custom --file=FILE DATABASE');
+    }
+    throw new StartError(`The backup failed and left nothing behind: ${reason(error)}.`);
+  }
+};
+
+/**
+ * Replaces `file` only by a whole backup.
+ * @throws StartError one line for the operator
+ */
+export const backUp = (place: Exclude<StorePlace, { memory: true }>, file: string): Promise<BackedUp> =>
+  'databaseUrl' in place ? backUpPostgres(place.databaseUrl, file) : backUpSqlite(place.dataFolder, file);
