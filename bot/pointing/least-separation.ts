@@ -1,7 +1,7 @@
 /** The least separation between a moving tube and the Sun along a leg, found by bounds rather than by sampling alone. */
 import { angleBetween, type Vector3 } from '../sky/angles.js';
 import { tubeVector, type MountKind } from './mount.js';
-import { SLEW_SPEED_DEG_PER_S, legMotion, type Leg } from './slew.js';
+import { SLEW_SPEED_DEG_PER_S, legMotion, legTurns, type Leg } from './slew.js';
 
 /** The answer is no further than this above the true least separation. */
 export const SEPARATION_TOLERANCE_DEG = 0.005;
@@ -22,8 +22,11 @@ interface Interval { readonly a: number; readonly fa: number; readonly b: number
  * Least value of a function that changes by at most `rate` a second, to within the tolerance. An interval is given up only
  * when no point in it can be lower than the best by more than that (S. A. Piyavskii, USSR Computational Mathematics and
  * Mathematical Physics 12 (4), 57, 1972; B. O. Shubert, SIAM J. Numer. Anal. 9, 379, 1972), so no narrow dip is stepped over.
+ * A value below `enough` ends the search: then how low it goes does not matter.
  */
-export const leastByBounds = (f: (x: number) => number, from: number, to: number, rate: number, tolerance: number): { x: number; value: number } => {
+export const leastByBounds = (
+  f: (x: number) => number, from: number, to: number, rate: number, tolerance: number, enough = -Infinity,
+): { x: number; value: number } => {
   let best = { x: from, value: f(from) };
   const seen = (x: number): number => {
     const value = f(x);
@@ -33,7 +36,7 @@ export const leastByBounds = (f: (x: number) => number, from: number, to: number
   const stack: Interval[] = [];
   let a = from;
   let fa = best.value;
-  for (let step = 1; step <= FIRST_STEPS; step++) {
+  for (let step = 1; step <= FIRST_STEPS && best.value >= enough; step++) {
     const b = from + (to - from) * step / FIRST_STEPS;
     const fb = seen(b);
     stack.push({ a, fa, b, fb });
@@ -43,7 +46,7 @@ export const leastByBounds = (f: (x: number) => number, from: number, to: number
   // Most promising last, so that the first descents lower `best` and the rest are cut short.
   const lowest = ({ a: x, fa: fx, b: y, fb: fy }: Interval): number => (fx + fy - rate * (y - x)) / 2;
   stack.sort((p, q) => lowest(q) - lowest(p));
-  for (let interval = stack.pop(); interval !== undefined; interval = stack.pop()) {
+  for (let interval = stack.pop(); interval !== undefined && best.value >= enough; interval = stack.pop()) {
     if (lowest(interval) >= best.value - tolerance) continue;
     const middle = (interval.a + interval.b) / 2;
     const fm = seen(middle);
@@ -54,14 +57,19 @@ export const leastByBounds = (f: (x: number) => number, from: number, to: number
   return best;
 };
 
-/** Where on a leg the tube is nearest to the Sun. `sunAt` counts seconds from the same start as the leg. */
+/** Where on a leg the tube is nearest to the Sun, or the first point found that is nearer than `enoughDeg`. `sunAt` counts seconds from the same start as the leg. */
 export const closestOnLeg = (
-  mount: MountKind, leg: Leg, sunAt: (seconds: number) => Vector3, speedDegPerS = SLEW_SPEED_DEG_PER_S,
+  mount: MountKind, leg: Leg, sunAt: (seconds: number) => Vector3, speedDegPerS = SLEW_SPEED_DEG_PER_S, enoughDeg = -Infinity,
 ): Closest => {
   const motion = legMotion(mount, leg, speedDegPerS);
   const separation = (seconds: number): number => angleBetween(tubeVector(mount, motion.axesAt(seconds)), sunAt(seconds));
-  const both = leastByBounds(separation, 0, motion.bothUntilS, speedDegPerS * Math.SQRT2 + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG);
-  const alone = leastByBounds(separation, motion.bothUntilS, motion.durationS, speedDegPerS + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG);
+  const both = leastByBounds(separation, 0, motion.bothUntilS, speedDegPerS * Math.SQRT2 + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG, enoughDeg);
+  if (both.value < enoughDeg) return { separationDeg: both.value, atS: both.x };
+  // Turning about the first axis alone the tube goes round a small circle, and hardly moves where it stands near that axis.
+  const turns = legTurns(mount, leg);
+  const [x, y] = tubeVector(mount, leg.to);
+  const aloneDegPerS = speedDegPerS * (Math.abs(turns.primaryDeg) > Math.abs(turns.secondaryDeg) ? Math.hypot(x, y) : 1);
+  const alone = leastByBounds(separation, motion.bothUntilS, motion.durationS, aloneDegPerS + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG, enoughDeg);
   const least = both.value <= alone.value ? both : alone;
   return { separationDeg: least.value, atS: least.x };
 };

@@ -77,7 +77,8 @@ const endsOf = (request: WayRequest, sky: MountSky): { start: AxisAngles; goalAt
   goalAt: (seconds) => axesFor(request.mount, sky.directionAt(request.target, seconds)),
 });
 
-const wayThrough = (request: WayRequest, sky: MountSky, waypoints: WaypointRule): Way => {
+/** The way through the waypoints, or null as soon as it is known to come nearer to the Sun than `keepDeg`. */
+const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule, keepDeg: number): Way | null => {
   const { mount } = request;
   const speed = request.speedDegPerS ?? SLEW_SPEED_DEG_PER_S;
   const { start, goalAt } = endsOf(request, sky);
@@ -93,10 +94,12 @@ const wayThrough = (request: WayRequest, sky: MountSky, waypoints: WaypointRule)
   const found: WayLeg[] = [];
   let elapsedS = 0;
   let least = { separationDeg: angleBetween(tubeVector(mount, start), sky.sunAt(0)), atS: 0 };
+  if (least.separationDeg < keepDeg) return null;
   let lowestAltitudeDeg = 90;
   for (const leg of legs) {
     const startS = elapsedS;
-    const closest = closestOnLeg(mount, leg, (seconds) => sky.sunAt(startS + seconds), speed);
+    const closest = closestOnLeg(mount, leg, (seconds) => sky.sunAt(startS + seconds), speed, keepDeg);
+    if (closest.separationDeg < keepDeg) return null;
     elapsedS += legMotion(mount, leg, speed).durationS;
     if (closest.separationDeg < least.separationDeg) least = { separationDeg: closest.separationDeg, atS: startS + closest.atS };
     lowestAltitudeDeg = Math.min(lowestAltitudeDeg, lowestAltitudeOf(sky, leg, speed));
@@ -114,7 +117,7 @@ const wayThrough = (request: WayRequest, sky: MountSky, waypoints: WaypointRule)
 
 /** The way the mount takes by itself: both axes at once. */
 export const straightWay = (request: WayRequest): Way =>
-  wayThrough(request, mountSky(request.mount, request.observer, request.utcMs), () => []);
+  wayKeeping(request, mountSky(request.mount, request.observer, request.utcMs), () => [], -Infinity) as Way;
 
 const grid = (fromDeg: number, toDeg: number): number[] =>
   Array.from({ length: Math.round((toDeg - fromDeg) / GRID_DEG) + 1 }, (_, i) => fromDeg + i * GRID_DEG);
@@ -147,8 +150,8 @@ export const saferWay = (request: WayRequest, keepDeg: number, wishDeg: number):
   const sky = mountSky(request.mount, request.observer, request.utcMs);
   let best: { way: Way; isLow: boolean } | null = null;
   for (const rule of waypointRules(request.mount)) {
-    const way = wayThrough(request, sky, rule);
-    if (way.minimumSeparationDeg < keepDeg) continue;
+    const way = wayKeeping(request, sky, rule, keepDeg);
+    if (way === null) continue;
     // The ends themselves may lie lower than the limit (a parked tube, a low pole); only the way between is judged.
     const isLow = way.lowestAltitudeDeg < LOWEST_TUBE_ALTITUDE_DEG;
     if (!isLow && way.minimumSeparationDeg >= wishDeg) return way;
