@@ -24,10 +24,8 @@ const bandAreas = ({ bands, startUtcMs, endUtcMs }: NightChart): unknown[] => ba
 /** Whole local hours inside the chart, every second one, for the time axis. */
 const hourTicks = ({ startUtcMs, endUtcMs, zone }: NightChart): number[] => {
   const ticks: number[] = [];
-  let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour');
-  while (tick.toMillis() <= endUtcMs) {
-    if (tick.toMillis() >= startUtcMs && tick.hour % 2 === 0) ticks.push(tick.toMillis());
-    tick = tick.plus({ hours: 1 });
+  for (let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').toMillis(); tick <= endUtcMs; tick += 3_600_000) {
+    if (tick >= startUtcMs && DateTime.fromMillis(tick, { zone }).hour % 2 === 0) ticks.push(tick);
   }
   return ticks;
 };
