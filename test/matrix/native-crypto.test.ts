@@ -9,7 +9,7 @@ test('through the stand-in the SDK always loads, and the bot knows whether encry
   const present = sdkAlone ? 'true' : 'false';
   expect(succeeds(`
     const { MatrixClient } = await import("./bot/platforms/matrix/sdk.ts");
-    const { nativeCryptoPresent } = await import("./bot/platforms/matrix/native-crypto.ts");
-    if (typeof MatrixClient !== "function" || nativeCryptoPresent !== ${present}) process.exit(1);
+    const { nativeCrypto } = await import("./bot/platforms/matrix/native-crypto.ts");
+    if (typeof MatrixClient !== "function" || (nativeCrypto !== null) !== ${present}) process.exit(1);
   `)).toBe(true);
 });

@@ -4,7 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { MatrixSettings } from '../../settings.js';
 import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
-import type { PlatformContext, RunningPlatform } from '../platform.js';
+import { StartError, type PlatformContext, type RunningPlatform } from '../platform.js';
 import { createRateLimit, type BucketSize } from '../rate-limit.js';
 import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer.js';
 import { PierhandMatrixClient } from './client.js';
@@ -13,7 +13,7 @@ import { homeserverAt } from './homeserver-call.js';
 import { logIn } from './login.js';
 import { isRecord, textAt } from './matrix-event.js';
 import { createMembership } from './membership.js';
-import { nativeCryptoPresent } from './native-crypto.js';
+import { nativeCrypto } from './native-crypto.js';
 import { createOutbox } from './outbox.js';
 import { createPendingAnswers } from './pending-answers.js';
 import { createRooms, isEncrypted } from './rooms.js';
@@ -33,8 +33,6 @@ const STOP_PATIENCE_MS = 8000;
 const DELIVER_PATIENCE_MS = 40_000;
 /** A sync this old means that the connection is lost, whatever else is said. */
 const STALE_SYNC_MS = 90_000;
-/** The SDK's number for its SQLite key store; the other kind is no longer kept up. */
-const SQLITE_STORE = 1;
 
 /** The SDK says every refused request at its error level; what matters of that the bot says itself. */
 const quietSdkLog = (log: PlatformContext['log']): void => {
@@ -43,6 +41,15 @@ const quietSdkLog = (log: PlatformContext['log']): void => {
     log.debug({ sdk: module }, typeof first === 'string' ? first.slice(0, 300) : 'sdk message');
   };
   LogService.setLogger({ trace: () => undefined, debug: () => undefined, info: say, warn: say, error: say });
+};
+
+const prepareKeys = async (client: PierhandMatrixClient, keyFolder: string): Promise<void> => {
+  try {
+    await client.crypto.prepare(await client.getJoinedRooms());
+  } catch (error) {
+    const why = error instanceof Error ? error.message.split('\n')[0] : 'error';
+    throw new StartError(`PIERHAND_DATA: the Matrix encryption keys in ${keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`);
+  }
 };
 
 /**
@@ -60,9 +67,9 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => { log.debug({ reason, pauseMs }, 'waiting for the homeserver'); });
   // Keys belong to a device: a new token means new ones.
   const keyFolder = path.join(settings.dataFolder, 'matrix-keys', encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'));
-  const crypto = nativeCryptoPresent ? new RustSdkCryptoStorageProvider(keyFolder, SQLITE_STORE) : null;
+  const crypto = nativeCrypto === null ? null : new RustSdkCryptoStorageProvider(keyFolder, nativeCrypto.StoreType.Sqlite);
   const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, crypto, homeserver);
-  if (client.hasCrypto) await client.crypto.prepare(await client.getJoinedRooms());
+  if (client.hasCrypto) await prepareKeys(client, keyFolder);
   else log.info('the native encryption package is not there: encrypted rooms cannot be read');
 
   const tokenNote = `matrix:${botId}:sync-token`;

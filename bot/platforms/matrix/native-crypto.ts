@@ -7,11 +7,10 @@ const PACKAGE = '@matrix-org/matrix-sdk-crypto-nodejs';
  * The SDK requires the package at import, and the package throws where its binary was not downloaded. An empty module
  * under the same file name in the module cache is what the SDK then finds; it uses it only once encryption is asked for.
  */
-const loadOrStandIn = (): boolean => {
+const loadOrStandIn = (): { readonly StoreType: { readonly Sqlite: number } } | null => {
   const requireAsSdk = createRequire(createRequire(import.meta.url).resolve('matrix-bot-sdk'));
   try {
-    requireAsSdk(PACKAGE);
-    return true;
+    return requireAsSdk(PACKAGE) as { readonly StoreType: { readonly Sqlite: number } };
   } catch {
     const file = requireAsSdk.resolve(PACKAGE);
     const standIn = new Module(file);
@@ -19,9 +18,9 @@ const loadOrStandIn = (): boolean => {
     standIn.loaded = true;
     standIn.exports = {};
     requireAsSdk.cache[file] = standIn;
-    return false;
+    return null;
   }
 };
 
-/** True where encryption can work. This module must be imported before the SDK; `sdk.ts` sees to that. */
-export const nativeCryptoPresent = loadOrStandIn();
+/** Null where encryption cannot work. This module must be imported before the SDK; `sdk.ts` sees to that. */
+export const nativeCrypto = loadOrStandIn();
