@@ -1,4 +1,5 @@
 /** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
+import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import { reply, type Level, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
@@ -46,7 +47,7 @@ export const altitude = defineCommand({
         : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
     const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
     return reply({
-      title: target.name,
+      title: nameWithAlias(target),
       level: levelWithSun(level, warning.level),
       summary,
       facts: [

@@ -1,5 +1,5 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way. */
-import type { Target } from '../catalogue/index.js';
+import { nameWithAlias, type Target } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
@@ -143,7 +143,7 @@ export const up = defineCommand({
       && moonSeparation < BRIGHT_MOON.separationDeg && target.body.kind === 'fixed';
     const side = compassWord(horizontalOf(target.body, observer, bite?.clearsUtcMs ?? bite?.hiddenUtcMs ?? best.utcMs).azimuthDeg);
     return reply({
-      title: `${target.name}, night of ${night.said}`,
+      title: `${nameWithAlias(target)}, night of ${night.said}`,
       level,
       summary,
       facts: [
