@@ -92,12 +92,12 @@ const tryReply = (model: TriageModel, walk: Walk, fault: FaultEntry, system: Sys
     notes: [
       ...remedyLines(fault, system).map((line, i) => `${i + 1}. ${line}`),
       ...astray,
-      `It worked if: ${fault.verify.text}`,
+      `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
     cautions: cautionLines(fault.remedy.cautions ?? []),
     choices: withTools(walk, [
-      { label: 'Seen: it works now', run: answerLine(walk, fault.id, 'works') },
+      { label: 'I see that, and it works now', run: answerLine(walk, fault.id, 'works') },
       { label: 'No change', run: answerLine(walk, fault.id, 'same') },
       { label: 'Something changed, still not right', run: answerLine(walk, fault.id, 'changed') },
       { label: 'Could not do it', run: answerLine(walk, fault.id, 'could-not') },

@@ -111,6 +111,6 @@ export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number
     const rest: Outlook = { ...outlook, checks: outlook.checks.filter((other) => other !== check) };
     best = Math.min(best, askValue(belief, check, repair, (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth)));
   }
-  for (const fault of likeliestRemedies(belief, outlook.tryMinutes, 2)) best = Math.min(best, tryValue(outlook, belief, fault, depth - 1, breadth));
+  for (const fault of likeliestRemedies(belief, outlook.tryMinutes, Math.ceil(breadth / 2))) best = Math.min(best, tryValue(outlook, belief, fault, depth - 1, breadth));
   return best;
 };

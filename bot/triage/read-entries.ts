@@ -92,12 +92,12 @@ const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): { 
 const isPlainObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
- * A club's entry over a shipped one: fields given replace, `answers` and `suggests` by check or fault, all else stays.
- * `weight: 0` is not allowed; `remove: true` takes the entry out.
+ * A club's entry over a shipped one: fields given replace, fields made of named parts (`answers`, `remedy`, …)
+ * part by part; all else stays. `remove: true` takes the entry out.
  */
 const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
   const merged = { ...base, ...over };
-  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage'] as const) {
+  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage', 'usual'] as const) {
     const [below, above] = [base[key], over[key]];
     if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
   }

@@ -18,7 +18,7 @@ const ratios = new Float64Array(512);
 /**
  * @param probabilities of the faults, then of "unexplained"; any positive sum
  * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
- * @param handOnMinutes cost of handing on; a remedy is worth trying while probability × handOnMinutes exceeds its cost
+ * @param handOnMinutes cost of handing on, at the start or after any number of remedies, wherever it is least in all
  */
 export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array, handOnMinutes: number): RepairPlan => {
   const faults = tryMinutes.length;
@@ -29,7 +29,7 @@ export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array
     left += p;
     if (tryMinutes[f] === Infinity) untriable += p;
   }
-  // A remedy is never worth it unless it is so at the end, when all others have been tried.
+  // What would not pay even after all the others is left out before sorting.
   const leastRatio = untriable / handOnMinutes;
   let count = 0;
   for (let f = 0; f < faults; f++) {
@@ -44,12 +44,19 @@ export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array
     ratios[at] = ratio;
     order[at] = f;
   }
-  let weightedMinutes = 0;
+  // Where to stop and hand on: a remedy may pay only together with the one after it, so every stop is priced.
+  let spent = 0;
+  let least = left * handOnMinutes;
+  let stop = 0;
   for (let i = 0; i < count; i++) {
     const f = order[i] ?? 0;
-    if ((ratios[i] ?? 0) * handOnMinutes <= left) return { weightedMinutes: weightedMinutes + left * handOnMinutes, first: i === 0 ? null : order[0] ?? null };
-    weightedMinutes += left * (tryMinutes[f] ?? 0);
-    left -= probabilities[f] ?? 0;
+    spent += left * (tryMinutes[f] ?? 0);
+    left = Math.max(0, left - (probabilities[f] ?? 0));
+    const minutes = spent + left * handOnMinutes;
+    if (minutes < least) {
+      least = minutes;
+      stop = i + 1;
+    }
   }
-  return { weightedMinutes: weightedMinutes + Math.max(0, left) * handOnMinutes, first: count === 0 ? null : order[0] ?? null };
+  return { weightedMinutes: least, first: stop === 0 ? null : order[0] ?? null };
 };

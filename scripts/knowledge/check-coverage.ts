@@ -1,4 +1,5 @@
 /** What reviewers hold the fault model to beyond its references: nothing unreachable, unverifiable, untold apart or left out. */
+import { CAUSE_TITLES } from '../../bot/commands/astray-words.js';
 import { cautions } from '../../bot/commands/cautions.js';
 import { appliesIn } from '../../bot/triage/context.js';
 import { unfilled } from '../../bot/triage/fill-serial.js';
@@ -65,6 +66,9 @@ export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: Cove
     systemsCovered('faults', fault.id, ['remedy', 'steps'], fault.remedy.steps, fault.only);
     textsFilled('faults', fault.id, 'remedy', fault.remedy);
     cautionsExist('faults', fault.id, ['remedy', 'cautions'], fault.remedy.cautions);
+    for (const [i, cause] of (fault.astrayCauses ?? []).entries()) {
+      if (!Object.hasOwn(CAUSE_TITLES, cause)) complain('faults', fault.id, ['astrayCauses', i], `astray knows no cause "${cause}"`);
+    }
     const { check, answer } = fault.verify;
     if ((check === undefined) !== (answer === undefined)) complain('faults', fault.id, ['verify'], '`check` and `answer` go together');
     if (check !== undefined && answer !== undefined) {
