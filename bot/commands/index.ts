@@ -1,4 +1,5 @@
 /** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
+import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray.js';
 import type { Command } from './command.js';
@@ -8,7 +9,9 @@ import { epoch } from './epoch.js';
 import { forget } from './forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
+import { meridian } from './meridian.js';
 import { mydata } from './mydata.js';
+import { pole } from './pole.js';
 import { remind } from './remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site.js';
@@ -18,6 +21,6 @@ import { triage } from './triage.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [
-  triage, up, altitude, tonight, dark, sun, sidereal, entries, astray,
-  epoch, site, remind, gear, mydata, forget, help,
+  triage, up, altitude, tonight, dark, sun, meridian, alignment,
+  entries, sidereal, pole, astray, epoch, site, remind, gear, mydata, forget, help,
 ];

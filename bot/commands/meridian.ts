@@ -75,7 +75,7 @@ export const meridian = defineCommand({
         ...mount !== 'german' ? [] : [{
           label: 'Pier side', value: place.hourAngleHours < 0 ? `now ${sideWords(side)}; after the flip ${sideWords(oppositeSide(side))}` : `${sideWords(side)}; no flip until it comes round again`,
         }],
-        ...isUp ? [{ label: 'Now', value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}` }] : [],
+        ...isUp ? [{ label: 'Height', value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}` }] : [],
       ],
       notes: [
         ...mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG ? [`It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`] : [],
@@ -87,7 +87,7 @@ export const meridian = defineCommand({
       data: {
         utc: isoUtc(utcMs), mount, hourAngleHours: rounded(place.hourAngleHours, 5), altitudeDeg: rounded(place.altitudeDeg, 4),
         meridianUtc: isoUtc(meridianUtcMs), meridianAltitudeDeg: rounded(atMeridian.altitudeDeg, 4),
-        pierSide: side, pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
+        pierSide: mount === 'german' ? side : null, pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
         trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs), trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / 60_000, 1),
         limit: limit.reason, flipUtc: limit.flipUtcMs === null ? null : isoUtc(limit.flipUtcMs),
       },
