@@ -5,7 +5,7 @@ import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from './fold-text.js';
 import { nearestNames } from './nearest-names.js';
-import { solarSystemTarget } from './solar-system.js';
+import { movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import type { Target } from './target.js';
 
@@ -151,6 +151,9 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   }
   const told = asToldOurselves(clean);
   if (told !== null) return resolveTarget(catalogue, told);
+  const planet = planetOfMoon(clean);
+  if (planet) return { ok: false, problem: 'unknown-target', text: shown, nearest: [planet], reason: 'moon-of-planet' };
+  if (movesUnlisted(clean)) return unknown('moves-unlisted');
   const near = nearestNames(catalogue, words);
   if (near.certain.length > 0) {
     const first = near.certain[0];

@@ -23,3 +23,20 @@ export function solarSystemTarget(text: string): Target | undefined {
   const key = foldKey(text).replace(/^(the|planet)/, '');
   return BY_NAME.get(key) ?? BY_NAME.get(text.replace(/[\ufe0e\ufe0f]/g, '').trim());
 }
+
+const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(([
+  ['Mars', 'phobos deimos'], ['Jupiter', 'io europa ganymede callisto'], ['Saturn', 'mimas enceladus tethys dione rhea titan iapetus hyperion phoebe'],
+  ['Uranus', 'miranda ariel umbriel titania oberon'], ['Neptune', 'triton nereid'], ['Pluto', 'charon'],
+] as const).flatMap(([planet, moons]) => moons.split(' ').map((moon) => [moon, planet] as const)));
+
+/** The planet that a moon goes with ("Titan" → Saturn), or undefined. */
+export function planetOfMoon(text: string): Target | undefined {
+  const planet = MOONS.get(foldKey(text));
+  return SOLAR_SYSTEM.find(({ name }) => name === planet);
+}
+
+/** Whether a text names what moves among the stars but is not listed: comets, asteroids, satellites of Earth. */
+export function movesUnlisted(text: string): boolean {
+  return /\b(?:comets?|asteroids?|satellites?|iss|tiangong|starlink)\b|^[cpdx]\/\s?-?\d|^\d+p\//i.test(text)
+    || /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke|hubble|space station)$/.test(foldKey(text));
+}

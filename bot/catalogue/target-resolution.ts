@@ -22,7 +22,8 @@ export type TargetProblem =
       readonly text: string;
       /** Best first, at most 5; empty when nothing is near. */
       readonly nearest: readonly Target[];
-      readonly reason: 'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent';
+      /** 'moon-of-planet': `nearest` is its planet. 'moves-unlisted': a comet, an asteroid or a satellite of Earth. */
+      readonly reason: 'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent' | 'moon-of-planet' | 'moves-unlisted';
     }
   | {
       readonly ok: false;

@@ -1,7 +1,7 @@
 """Writes knowledge/catalogue/deep-sky.csv from the OpenNGC database that the PyOngc package ships.
 
 Run from the repository's root: python scripts/catalogue/make-deep-sky.py
-Needs: PyOngc (pip), for its ongc.db alone.
+Needs: PyOngc (for its ongc.db alone) and astropy (pip).
 """
 import csv
 import importlib.metadata
@@ -12,9 +12,12 @@ import sqlite3
 import sys
 
 import pyongc
+from astropy import units as u
+from astropy.coordinates import SkyCoord, get_constellation
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 OUT = ROOT / 'knowledge/catalogue/deep-sky.csv'
+MORE = ROOT / 'scripts/catalogue/more-objects.csv'
 NAMES = ROOT / 'scripts/catalogue/common-names.csv'
 
 PREFIXES = {'Mel': 'Mel', 'Cl': 'Cr', 'B': 'Barnard', 'H': 'Harvard', 'C': 'C'}
@@ -195,8 +198,15 @@ def main() -> None:
     if set(extra) - used:
         sys.exit(f'common-names.csv names objects that are not there: {sorted(set(extra) - used)}')
 
+    with MORE.open(encoding='utf-8') as f:
+        for line in csv.reader(l for l in f if not l.startswith('#')):
+            within = get_constellation(SkyCoord(float(line[3]) * u.deg, float(line[4]) * u.deg), short_name=True)
+            if within != line[5]:
+                sys.exit(f'{line[0]}: more-objects.csv says {line[5]}, its position is in {within}')
+            out.append([*line[:3], f'{float(line[3]):.5f}', f'{float(line[4]):.5f}', *line[5:]])
+
     def order(r):
-        prefix, number = re.match(r'^(\S+) (\d+)', r[0]).groups()
+        prefix, number = re.match(r'^([A-Za-z]+|Sh2)[ -](\d+)', r[0]).groups()
         rank = {'NGC': 0, 'IC': 1}.get(prefix, 2)
         return (rank, prefix, int(number), r[0])
 
@@ -204,10 +214,11 @@ def main() -> None:
     with OUT.open('w', encoding='utf-8', newline='') as f:
         version = importlib.metadata.version('PyOngc')
         f.write(
-            f'# Deep-sky objects: all of NGC and IC, and OpenNGC\'s addendum. {len(out)} objects.\n'
+            f'# Deep-sky objects: all of NGC and IC, OpenNGC\'s addendum, and a few more. {len(out)} objects.\n'
             f'# Source: OpenNGC by Mattia Verga (https://github.com/mattiaverga/OpenNGC), as shipped in PyOngc {version}.\n'
             '# Licence: CC BY-SA 4.0 (this file too). Changes: fewer columns, other units and words, duplicates folded into other names.\n'
             '# Further common names: scripts/catalogue/common-names.csv (common practice, values from memory);\n'
+            '# the few more: scripts/catalogue/more-objects.csv (common practice, values from memory);\n'
             f'# magnitudes of {", ".join(MAGNITUDES)} are values from memory.\n'
             '# Generator: python scripts/catalogue/make-deep-sky.py\n'
             '# Columns: name, kind, kind in words, right ascension and declination (degrees, J2000), constellation (IAU), visual magnitude,\n'
