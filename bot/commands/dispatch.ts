@@ -52,7 +52,8 @@ export const runCommand = async (
   try {
     return await command.run(deps, { options: checked.values, asker, nowUtcMs });
   } catch (error) {
-    onError(error, command.name);
+    // A full list is the member's to clear, not a fault.
+    if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, command.name);
     if (error instanceof StoreError) return problem(error.code, error.message);
     return problem('internal', `Sorry, ${command.name} failed through a fault of mine. It is in the log; please try again or ask a helper.`);
   }

@@ -43,7 +43,7 @@ const readName = (given: string): { readonly name: string } | Problem => {
   const name = tidy(given, NAME_LIMIT + 1);
   if (name === '' || Array.from(name).length > NAME_LIMIT) return problem('bad-site-name', `A site's name has 1 to ${NAME_LIMIT} characters, such as "Quarry Field".`);
   if (/["\\:<>`]/u.test(name)) return problem('bad-site-name', `"${name}" cannot be a site's name: leave out quotes, colons, backslashes and angle brackets.`);
-  if (parsePosition(name) !== null) return problem('bad-site-name', `"${name}" would be taken for a position. Give the site a name, such as name:"Quarry Field".`);
+  if (parsePosition(name)?.ok === true) return problem('bad-site-name', `"${name}" would be taken for a position. Give the site a name, such as name:"Quarry Field".`);
   return { name };
 };
 
