@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['test/homeserver/**/*.test.ts'],
+    globalSetup: ['test/homeserver/build-bot.ts'],
     testTimeout: 90_000,
     hookTimeout: 90_000,
     // One homeserver at a time.

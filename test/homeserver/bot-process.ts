@@ -1,8 +1,9 @@
-/** The bot as operators run it: a process of its own, from source, with settings in its environment. */
+/** The bot as operators run it: a process of its own, built, with settings in its environment. */
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { BUILT } from './build-bot.js';
 import { ended } from './dendrite.js';
 
 export interface BotProcess {
@@ -20,14 +21,14 @@ export interface BotProcess {
 }
 
 /** @param entry the real program, or the one with the tests' own commands */
-export const botProcess = (env: Readonly<Record<string, string>>, entry: 'bot/main.ts' | 'test/homeserver/bot-with-test-commands.ts' = 'test/homeserver/bot-with-test-commands.ts'): BotProcess => {
+export const botProcess = (env: Readonly<Record<string, string>>, entry: 'bot/main' | 'test/homeserver/bot-with-test-commands' = 'test/homeserver/bot-with-test-commands'): BotProcess => {
   const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-data-'));
   let child: ChildProcess | null = null;
   let output = '';
   const start = (): Promise<void> => new Promise((resolve, reject) => {
     output = '';
     const { PATH = '', HOME = '' } = process.env;
-    const started = spawn(process.execPath, ['--import', 'tsx', entry], {
+    const started = spawn(process.execPath, ['--enable-source-maps', path.join(BUILT, `${entry}.js`)], {
       env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env }, stdio: ['pipe', 'pipe', 'pipe'],
     });
     child = started;

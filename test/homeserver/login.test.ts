@@ -25,7 +25,7 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
 
   /** The last line that a failed start prints, and its exit code. */
   const failedStart = async (env: Record<string, string>): Promise<string> => {
-    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, LOG_LEVEL: 'silent', ...env }, 'bot/main.ts');
+    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, LOG_LEVEL: 'silent', ...env }, 'bot/main');
     try {
       const message = await bot.start().then(() => 'started', (error: unknown) => (error as Error).message);
       expect(bot.output().trim().split('\n')).toHaveLength(1);
@@ -60,7 +60,7 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
 
   test('a password is used once; the session is kept for the owner alone and works at the next start', async () => {
     const before = await devices();
-    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_USER: 'pier', MATRIX_PASSWORD: account.password }, 'bot/main.ts');
+    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_USER: 'pier', MATRIX_PASSWORD: account.password }, 'bot/main');
     try {
       await bot.start();
       const file = path.join(bot.dataFolder, 'matrix-session.json');
@@ -93,7 +93,7 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
   test('its own commands: a walk by number, a helper at a member\'s side, and a saved site that stays private', async () => {
     const tamsin = memberOf(server.url, await server.register('tamsin'));
     const clubAccount = await server.register('clubpier');
-    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: clubAccount.accessToken }, 'bot/main.ts');
+    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: clubAccount.accessToken }, 'bot/main');
     try {
       await bot.start();
       const room = await odalys.createRoom({ preset: 'private_chat', invite: [tamsin.userId, clubAccount.userId] });
