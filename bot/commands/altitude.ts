@@ -6,7 +6,7 @@ import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
 import { airmass, placeOf } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './command.js';
-import { audienceOf, siteNotes, targetAtSite, timeFor } from './question-parts.js';
+import { audienceOf, targetAtSite, timeFor } from './question-parts.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
@@ -55,7 +55,7 @@ export const altitude = defineCommand({
         { label: 'Hour angle', value: hourAngleWords(place.hourAngleHours) },
         ...mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }],
       ],
-      notes: [...time.notes, ...siteNotes(where)],
+      notes: [...time.notes, ...asked.notes],
       cautions: warning.cautions,
       audience: audienceOf(where),
       data: {

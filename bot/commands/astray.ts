@@ -16,7 +16,7 @@ import { defineCommand, number, optional, text, type Asker } from './command.js'
 import type { Deps } from './deps.js';
 import { tidy } from './grammar.js';
 import { mountFor, mountOption } from './mount-for.js';
-import { audienceOf, siteNotes, targetAtSite, timeFor } from './question-parts.js';
+import { audienceOf, targetAtSite, timeFor } from './question-parts.js';
 import { siteClock } from './site-clock.js';
 import { sunWarning } from './sun-warning.js';
 
@@ -186,7 +186,7 @@ export const astray = defineCommand({
       facts: [...lstFact(seen.observations, observer, utcMs), ...said.map((cause, i) => causeFact(cause, context, i === 0))],
       notes: [
         ...isRight ? [] : isFound ? [`To be surer: ${nextText}`] : ['Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".'],
-         ...seen.notes, ...time.notes, ...siteNotes(where)],
+         ...seen.notes, ...time.notes, ...asked.notes],
       cautions: warning.cautions,
       choices: await triageChoices(deps, asker, isFound ? diagnosis.causes : []),
       audience: audienceOf(where),

@@ -22,8 +22,9 @@ export const epoch = defineCommand({
   },
   examples: ['epoch Mizar', 'epoch NGC 2362 at:2030-01-01'],
   run: async (deps, { options, nowUtcMs }): Promise<Outcome> => {
-    const target = targetFor(deps, options.target, (name) => commandLine('epoch', name, { at: options.at }));
-    if ('problem' in target) return target;
+    const found = targetFor(deps, options.target, (name) => commandLine('epoch', name, { at: options.at }));
+    if ('problem' in found) return found;
+    const { target } = found;
     const time = timeFor(options.at, 'UTC', nowUtcMs);
     if ('problem' in time) return time;
     const j2000 = placeOf(target.body, ANYWHERE, time.utcMs).j2000;
@@ -36,7 +37,7 @@ export const epoch = defineCommand({
       notes: [
         'Of date: true equator and equinox; aberration (at most 0.35′) is left out.',
         ...target.id === 'moon' ? ['For the Moon: as seen from the pole; from elsewhere it stands up to a degree away.'] : [],
-        ...time.notes,
+        ...found.notes, ...time.notes,
       ],
       data: { j2000: inData(j2000), ofDate: inData(ofDate), separationArcmin: rounded(separationArcmin, 4) },
     });

@@ -9,7 +9,7 @@ import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './command.js';
 import { mountFor, mountOption } from './mount-for.js';
-import { audienceOf, siteNotes, targetAtSite, timeFor } from './question-parts.js';
+import { audienceOf, targetAtSite, timeFor } from './question-parts.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** As most mounts come: they flip at the meridian; and under 15° the air and the neighbours spoil it. Common practice, no source. */
@@ -80,7 +80,7 @@ export const meridian = defineCommand({
       notes: [
         ...mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG ? [`It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`] : [],
         ...mount === 'german' && limit.reason === 'meridian' ? ['Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).'] : [],
-        ...time.notes, ...siteNotes(where),
+        ...time.notes, ...asked.notes,
       ],
       cautions: warning.cautions,
       audience: audienceOf(where),

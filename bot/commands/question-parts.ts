@@ -19,9 +19,15 @@ export const commandLine = (command: string, bare: string, named: Readonly<Recor
   [command, bare, ...Object.entries(named).filter(([, value]) => value !== undefined).map(([name, value]) => `${name}:${quoted(String(value))}`)]
     .filter((part) => part !== '').join(' ');
 
-export const targetFor = (deps: Deps, text: string, lineFor: LineFor): Target | Problem => {
+export interface AskedTarget {
+  readonly target: Target;
+  /** What was taken for granted: a spelling corrected, the brighter of a pair. */
+  readonly notes: readonly string[];
+}
+
+export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarget | Problem => {
   const found = resolveTarget(deps.catalogue, text);
-  if (found.ok) return found.target;
+  if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
   const offered = found.problem === 'ambiguous-target' ? found.candidates : found.problem === 'unknown-target' ? found.nearest : [];
   const choices = offered.map((target) => ({ label: targetLabel(target).slice(0, 80), run: lineFor(target.name) })).filter(({ run }) => run.length <= 90);
   return problem(found.problem, targetProblemMessage(found), choices.length === 0 ? undefined : choices);
@@ -68,14 +74,20 @@ export const siteNotes = ({ saidAs, site }: ResolvedSite): string[] =>
 
 export const audienceOf = ({ isPersonal }: ResolvedSite): 'everyone' | 'asker' => (isPersonal ? 'asker' : 'everyone');
 
-export interface TargetAtSite { readonly target: Target; readonly where: ResolvedSite }
+export interface TargetAtSite {
+  readonly target: Target;
+  readonly where: ResolvedSite;
+  /** What the member should know about how both were found, the site named. */
+  readonly notes: readonly string[];
+}
 
 /** A target and a site together; each problem offers to ask again with the other kept. */
 export const targetAtSite = async (
   deps: Deps, asker: Asker, command: string, targetText: string, siteText: string | undefined, rest: Readonly<Record<string, string | undefined>>,
 ): Promise<TargetAtSite | Problem> => {
-  const target = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
-  if ('problem' in target) return target;
+  const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
+  if ('problem' in found) return found;
+  const { target } = found;
   const where = await siteFor(deps, asker, siteText, (site) => commandLine(command, target.name, { site, ...rest }));
-  return 'problem' in where ? where : { target, where };
+  return 'problem' in where ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
 };

@@ -79,8 +79,9 @@ const askedOf = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<
     };
   }
   if (given.target === undefined) return problem('missing-option', 'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise');
-  const target = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
-  if ('problem' in target) return target;
+  const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
+  if ('problem' in found) return found;
+  const { target } = found;
   const about = { where, cautions: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone).cautions };
   const highest = (night: TimeSpan): string => {
     const best = highestByNight(target.body, observer, night);

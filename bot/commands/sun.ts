@@ -12,7 +12,7 @@ import { cautionText } from './cautions.js';
 import { defineCommand, optional, text } from './command.js';
 import type { Deps } from './deps.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption } from './mount-for.js';
-import { audienceOf, commandLine, siteNotes, targetAtSite, targetFor, timeFor } from './question-parts.js';
+import { audienceOf, commandLine, targetAtSite, targetFor, timeFor } from './question-parts.js';
 import { graver, levelWithSun, sunWarning } from './sun-warning.js';
 import { wayData, wayWords } from './way-words.js';
 
@@ -23,7 +23,7 @@ interface Start { readonly from: WayRequest['from']; readonly said: string }
 const startFor = (deps: Deps, fromText: string | undefined, mount: MountKind, observer: Observer, utcMs: UtcMs, lineFor: (from: string) => string): Start | Problem => {
   if (fromText === undefined || HOME_NAMES.has(fromText.trim().toLowerCase())) return { from: 'home', said: HOME_WORDS[mount] };
   const start = targetFor(deps, fromText, lineFor);
-  return 'problem' in start ? start : { from: placeOf(start.body, observer, utcMs).ofDate, said: start.name };
+  return 'problem' in start ? start : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name };
 };
 
 interface Judged {
@@ -130,6 +130,6 @@ export const sun = defineCommand({
       (from) => commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }));
     if ('problem' in start) return start;
     const answer = sunReply(deps, target, observer, zone, time.utcMs, mount, start);
-    return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...siteNotes(where)], audience: audienceOf(where) });
+    return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes], audience: audienceOf(where) });
   },
 });

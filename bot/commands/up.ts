@@ -12,7 +12,7 @@ import type { HorizonPoint } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './command.js';
 import { aboveHorizonWords, darkWords, moonTimesOf, moonWords, nightAltText, nightChart, twilightSpan } from './night-words.js';
-import { audienceOf, nightFor, siteNotes, targetAtSite, wholeSecond } from './question-parts.js';
+import { audienceOf, nightFor, targetAtSite, wholeSecond } from './question-parts.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** Under this the air is thick and roofs are near; common practice, no source. */
@@ -157,7 +157,7 @@ export const up = defineCommand({
         ...washedOut ? ['The bright Moon is near: expect a washed-out view.'] : [],
         ...bite?.clearsUtcMs == null ? [] : [`Behind your ${side} horizon until ${formatLocalTime(bite.clearsUtcMs, zone)}.`],
         ...bite?.hiddenUtcMs == null || bite.best === null ? [] : [`Goes behind your horizon at ${formatLocalTime(bite.hiddenUtcMs, zone)}.`],
-        ...siteNotes(where),
+        ...asked.notes,
       ],
       cautions: [...new Set(warnings.flatMap(({ cautions }) => cautions))],
       chart: nightChart({
