@@ -11,13 +11,16 @@ export interface ParsedLine {
 
 export const LINE_LIMIT = 4000;
 
-// Control characters, bidirectional overrides and invisible joiners have no place in a question.
+// Control characters, bidirectional overrides, invisible joiners and halves of characters have no place in a question.
 // eslint-disable-next-line no-control-regex
-const UNSEEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu;
+const UNSEEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\p{Cf}\p{Cs}]/gu;
 
-/** Text from a member made safe to echo: unseen characters gone, white space folded, at most `limit` characters. */
+/** What calls a whole channel or room on one platform or another. */
+const CALL_TO_ALL = /@+(?=everyone|here|room|channel)/giu;
+
+/** Text from a member made safe to echo: unseen characters and calls to all gone, white space folded, at most `limit` characters. */
 export const tidy = (text: string, limit = 60): string => {
-  const clean = text.replace(UNSEEN, '').replace(/\s+/gu, ' ').trim();
+  const clean = text.replace(UNSEEN, '').replace(CALL_TO_ALL, '').replace(/\s+/gu, ' ').trim();
   const characters = Array.from(clean);
   return characters.length <= limit ? clean : `${characters.slice(0, limit - 1).join('')}…`;
 };

@@ -16,8 +16,9 @@ export function readClock(text: string): ClockText | null {
   let hour = Number(hours);
   const minute = Number(minutes ?? 0);
   const second = Number(seconds || 0);
-  if (suffix === '' && minutes === undefined && !text.endsWith('h')) return { fault: 'bare-hour', text, hour: Math.min(hour, 23) };
-  if (suffix.startsWith('o')) return { fault: 'bare-hour', text, hour: Math.min(hour, 23) };
+  if (suffix.startsWith('o') || (suffix === '' && minutes === undefined && !text.endsWith('h'))) {
+    return hour > 23 ? { fault: 'clock-range', text } : { fault: 'bare-hour', text, hour };
+  }
   if (suffix !== '') {
     if (hour < 1 || hour > 12) return { fault: 'twelve-hour-clock', text };
     hour = (hour % 12) + (suffix.startsWith('p') ? 12 : 0);

@@ -37,9 +37,12 @@ function sentence(problem: TimeFault): string {
       return `“${quotable(problem.text)}” mixes the two clocks: with am or pm the hours go from 1 to 12. Write 10pm or 22:00.`;
     case 'other-zone':
       return `Times are on the site's own clocks, or in UTC: leave the zone out of “${quotable(problem.text)}”, or write it as in 2026-12-01T21:00Z.`;
-    case 'bare-hour':
-      return `“${quotable(problem.text)}” could be morning or evening. Write ${String(problem.hour).padStart(2, '0')}:00${
-        problem.hour <= 12 ? `, ${problem.hour === 0 ? 12 : problem.hour}am or ${problem.hour === 0 ? 12 : problem.hour}pm` : ''}.`;
+    case 'bare-hour': {
+      const { hour } = problem;
+      const written = `${String(hour).padStart(2, '0')}:00`;
+      return hour > 12 ? `Write “${quotable(problem.text)}” with its minutes: ${written}.`
+        : `“${quotable(problem.text)}” could be morning or evening. Write ${written}, ${hour || 12}am or ${hour || 12}pm.`;
+    }
     case 'clock-range':
       return `“${quotable(problem.text)}” is not on the clock: hours go from 0 to 23, minutes and seconds from 0 to 59, for example 22:30.`;
     case 'no-such-day':
