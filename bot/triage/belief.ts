@@ -17,6 +17,22 @@ export const answerLikelihood = (check: CheckNumbers, answer: number, hypothesis
   return (1 - slip) * (check.odds[answer]?.[hypothesis] ?? 0) + slip / check.answers.length;
 };
 
+/** How a thing that is `real` is reported, mistakes included. */
+const reported = (answer: number, real: number, look: Look, answers: number): number => (answer === real ? 1 - MISTAKE[look] : 0) + MISTAKE[look] / answers;
+
+/**
+ * Probability of a second answer to the same check, given the first: both looks see one and the same thing, so under each
+ * hypothesis what it is gets summed over, and only the mistakes are independent.
+ */
+export const secondLookLikelihood = (check: CheckNumbers, first: Pick<Observation, 'answer' | 'look'>, answer: number, hypothesis: number, look: Look): number => {
+  const n = check.answers.length;
+  let both = 0;
+  for (let real = 0; real < n; real++) {
+    both += (check.odds[real]?.[hypothesis] ?? 0) * reported(first.answer, real, first.look, n) * reported(answer, real, look, n);
+  }
+  return both / answerLikelihood(check, first.answer, hypothesis, first.look);
+};
+
 export interface Observation { readonly check: number; readonly answer: number; readonly look: Look }
 
 /** What of a walk still counts, in a situation. */
@@ -126,9 +142,6 @@ export const agreedAnswers = (entries: readonly { readonly answers?: Readonly<Re
   return agreed;
 };
 
-/** The same answer again, or another, under something unknown: what was seen before says most about what is seen now. */
-export const UNEXPLAINED_REPEATS = 0.9;
-
 /** Scales to a sum of 1; returns the sum before (0 leaves the array as it is). */
 export const normalise = (belief: Float64Array): number => {
   let sum = 0;
@@ -137,20 +150,12 @@ export const normalise = (belief: Float64Array): number => {
   return sum;
 };
 
-/** Takes one answer into a belief (in place, not normalised). `earlier`: the answer of the first look, where this is a second. */
-export const applyAnswer = (belief: Float64Array, situation: Situation, { check, answer, look }: Observation, earlier?: number): void => {
+/** Takes one answer into a belief (in place, not normalised). `earlier`: the first look at the same thing, where this is the second. */
+export const applyAnswer = (belief: Float64Array, situation: Situation, { check, answer, look }: Observation, earlier?: Observation): void => {
   const numbers = situation.checks[check];
   if (numbers === undefined) return;
-  const slip = MISTAKE[look];
-  const odds = numbers.odds[answer];
-  const floor = slip / numbers.answers.length;
-  for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) * ((1 - slip) * (odds?.[h] ?? 0) + floor);
-  if (earlier !== undefined) {
-    // Undo the fresh-look odds of "unexplained" and use those of a repeat.
-    const u = situation.unexplained;
-    const fresh = answerLikelihood(numbers, answer, u, look);
-    const repeat = answer === earlier ? UNEXPLAINED_REPEATS : (1 - UNEXPLAINED_REPEATS) / (numbers.answers.length - 1);
-    belief[u] = (belief[u] ?? 0) / fresh * repeat;
+  for (let h = 0; h < belief.length; h++) {
+    belief[h] = (belief[h] ?? 0) * (earlier === undefined ? answerLikelihood(numbers, answer, h, look) : secondLookLikelihood(numbers, earlier, answer, h, look));
   }
 };
 
@@ -170,20 +175,28 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
   const probabilities = Float64Array.from(situation.priors);
   for (const [fault, factor] of evidence.factors) probabilities[fault] = (probabilities[fault] ?? 0) * factor;
   normalise(probabilities);
-  const first = new Map<number, number>();
+  const first = new Map<number, Observation>();
   for (const observation of evidence.observations) {
     applyAnswer(probabilities, situation, observation, first.get(observation.check));
-    if (!first.has(observation.check)) first.set(observation.check, observation.answer);
+    if (!first.has(observation.check)) first.set(observation.check, observation);
     normalise(probabilities);
   }
   for (const [fault, times] of evidence.tried) for (let i = 0; i < times; i++) applyNoCure(probabilities, fault);
   normalise(probabilities);
-  const mistaken = evidence.observations.map(({ check, answer, look }) => {
-    const numbers = situation.checks[check];
+  const mistaken = evidence.observations.map((own) => {
+    const numbers = situation.checks[own.check];
+    const looks = evidence.observations.filter(({ check }) => check === own.check);
     if (numbers === undefined) return 0;
     let sum = 0;
-    for (let h = 0; h < situation.unexplained; h++) {
-      sum += (probabilities[h] ?? 0) * (MISTAKE[look] / numbers.answers.length) * (1 - (numbers.odds[answer]?.[h] ?? 0)) / answerLikelihood(numbers, answer, h, look);
+    for (let h = 0; h < probabilities.length; h++) {
+      let right = 0;
+      let all = 0;
+      for (let real = 0; real < numbers.answers.length; real++) {
+        const seen = looks.reduce((product, { answer, look }) => product * reported(answer, real, look, numbers.answers.length), numbers.odds[real]?.[h] ?? 0);
+        all += seen;
+        if (real === own.answer) right = seen;
+      }
+      sum += (probabilities[h] ?? 0) * (1 - right / all);
     }
     return sum;
   });

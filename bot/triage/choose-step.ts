@@ -2,7 +2,7 @@
  * Picks the next step of a walk: the check or the remedy that leaves the least expected minutes until the mount works or a
  * person comes. One step ahead as in the cited article (see repair-cost.ts), then the best few are compared two steps ahead.
  */
-import { MISTAKE, UNEXPLAINED_REPEATS, type Belief, type Evidence } from './belief.js';
+import { MISTAKE, secondLookLikelihood, type Belief, type Evidence } from './belief.js';
 import { askValue, leastValue, likeliestRemedies, oneStepAsks, tryValue, type OpenCheck, type Outlook } from './look-ahead.js';
 import { repairPlan } from './repair-cost.js';
 import type { CheckNumbers, Situation } from './situation.js';
@@ -67,11 +67,11 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
 
 /** Second looks at answers that are likely mistaken. */
 const secondLooks = (situation: Situation, evidence: Evidence, belief: Belief, focus: Focus, repair: number, { depth, breadth }: Foresight): Choice[] =>
-  evidence.observations.flatMap(({ check, answer }, i): Choice[] => {
+  evidence.observations.flatMap((first, i): Choice[] => {
+    const { check } = first;
     const numbers = situation.checks[check];
     if (numbers === undefined || (belief.mistaken[i] ?? 0) < DOUBTFUL || evidence.observations.filter((o) => o.check === check).length > 1) return [];
-    const likelihood = likelihoodOver(numbers, focus.hypotheses, MISTAKE.relook);
-    for (const [a, odds] of likelihood.entries()) odds[odds.length - 1] = a === answer ? UNEXPLAINED_REPEATS : (1 - UNEXPLAINED_REPEATS) / (numbers.answers.length - 1);
+    const likelihood = numbers.answers.map((_, second) => Float64Array.from(focus.hypotheses, (h) => secondLookLikelihood(numbers, first, second, h, 'relook')));
     const minutes = askValue(focus.belief, { minutes: numbers.minutes, unsure: numbers.unsure, likelihood }, repair,
       (after) => leastValue(focus, Float64Array.from(after), depth - 1, breadth));
     return [{ kind: 'ask', check, again: true, minutes }];

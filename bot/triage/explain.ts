@@ -46,7 +46,8 @@ export const contradictions = ({ situation, evidence, belief }: Assessment): rea
   evidence.observations.flatMap(({ check, answer }, i) => {
     const probability = belief.mistaken[i] ?? 0;
     const entry = situation.checks[check]?.entry;
-    if (entry === undefined || probability < MISFIT) return [];
+    // Only the last look at a thing is still held to be true.
+    if (entry === undefined || probability < MISFIT || evidence.observations.slice(i + 1).some((later) => later.check === check)) return [];
     return [{ checkId: entry.id, question: entry.question, answer: entry.answers[answer]?.label ?? '', probability }];
   });
 
