@@ -6,11 +6,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { openDeps } from '../../bot/compose.js';
-import { runLine } from '../../bot/commands/dispatch.js';
 import { bareOption } from '../../bot/commands/grammar.js';
-import { CONSOLE_ASKER } from '../../bot/platforms/console/session.js';
+import { consoleSession } from '../../bot/platforms/console/session.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
-import { isProblem, type Outcome } from '../../bot/reply/reply.js';
+import { isProblem } from '../../bot/reply/reply.js';
 import { chartSvg, renderChart } from '../../bot/reply/render-chart.js';
 import { loadSettings } from '../../bot/settings.js';
 import { worstErrorsTable } from './worst-errors-table.js';
@@ -32,7 +31,6 @@ const keep = (file: string, made: string | Buffer, same: (before: Buffer) => boo
 const dataFolder = mkdtempSync(path.join(tmpdir(), 'pierhand-docs-'));
 const { deps, close } = await openDeps(loadSettings({ PIERHAND_DATA: dataFolder }));
 const onError = (error: unknown): never => { throw error instanceof Error ? error : new Error(String(error)); };
-const ask = (line: string, nowUtcMs: number): Promise<Outcome> => runLine(deps, line, CONSOLE_ASKER, nowUtcMs, onError);
 
 const made = new Map<string, string>();
 
@@ -42,11 +40,12 @@ made.set('commands', ['| command | what it answers | options |', '|---|---|---|'
   return `| \`${command.name}\` | ${command.summary} | ${options.join(', ')} |`;
 })].join('\n'));
 
-for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, lastOnly = false } of EXAMPLES) {
+for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, unseen = 0 } of EXAMPLES) {
+  const session = consoleSession(deps, () => nowUtcMs, onError);
   const shown: string[] = [];
-  for (const line of lines) {
-    const outcome = await ask(line, nowUtcMs);
-    if (lastOnly && line !== lines.at(-1)) continue;
+  for (const [index, line] of lines.entries()) {
+    const outcome = await session.answer(line);
+    if (index < unseen) continue;
     shown.push(`> ${line}`, ...consoleLines(outcome, null, STYLE), '');
     if (!isProblem(outcome) && outcome.chart !== undefined) {
       // The drawing is compared as text: PNG bytes may differ between builds of the encoder.
