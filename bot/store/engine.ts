@@ -10,5 +10,7 @@ export interface Engine {
   readonly transact: <T>(lockKey: string, work: (trx: Transaction<Tables>) => Promise<T>) => Promise<T>;
   /** How far the database's clock is ahead of this process's, in ms; 0 where both are one machine's. */
   readonly clockAheadMs: () => Promise<number>;
+  /** After something was forgotten: clears what the database still holds of it outside its tables, as far as it lets itself be told. */
+  readonly scrub: () => Promise<void>;
   readonly close: () => Promise<void>;
 }

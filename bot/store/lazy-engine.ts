@@ -57,6 +57,7 @@ export const openLazily = async (
     run: async (work) => (await later()).run(work),
     transact: async (lockKey, work) => (await later()).transact(lockKey, work),
     clockAheadMs: async () => (await later()).clockAheadMs(),
+    scrub: async () => (await later()).scrub(),
     close: async () => {
       closed = true;
       const toClose = engine;

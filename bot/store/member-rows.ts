@@ -45,7 +45,7 @@ export const exportMember = (engine: Engine): Store['exportMember'] => (memberId
   };
 });
 
-export const forgetMember = (engine: Engine): Store['forgetMember'] => (memberId) => engine.transact(`member ${memberId}`, async (db) => {
+const removeRows = (engine: Engine, memberId: string): Promise<number> => engine.transact(`member ${memberId}`, async (db) => {
   const id = storable(memberId);
   // In a direct message the club is the member alone, so rows of that "club" are the member's too.
   const results = [
@@ -68,3 +68,10 @@ export const forgetMember = (engine: Engine): Store['forgetMember'] => (memberId
   await db.updateTable('reminders').set({ member_id: '' }).where('member_id', '=', id).execute();
   return removed;
 });
+
+export const forgetMember = (engine: Engine): Store['forgetMember'] => async (memberId) => {
+  const removed = await removeRows(engine, memberId);
+  // The rows are gone whatever comes of this.
+  await engine.scrub().catch(() => undefined);
+  return removed;
+};
