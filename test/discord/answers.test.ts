@@ -112,6 +112,13 @@ describe('members ask the real commands on Discord, through the real client', ()
     expect(labelsOn(night.message)).toEqual(labels);
   });
 
+  it('forty members at once, each wanting a chart: every one is answered, and first heard within Discord\'s three seconds', async () => {
+    const asked = Array.from({ length: 40 }, (_, i) => at.double.member(`Visitor ${i}`).slash('up', { target: `M${i + 1}` }, { until: 'first', timeoutMs: 60_000 }));
+    // The double turns away a first response after three seconds, as Discord does; then there would be no answer.
+    const titles = (await Promise.all(asked)).map(({ message }) => embedOf(message).title ?? '');
+    expect(titles.filter((title, i) => new RegExp(`\\bM ?${i + 1}\\b`, 'u').test(title))).toHaveLength(40);
+  }, 90_000);
+
   it('counts what it answered, and logs no site and no words of members', async () => {
     const { body } = await at.metrics.expose();
     expect(body).toMatch(/pierhand_answers_total\{platform="discord",command="up",outcome="(good|info|caution)"\} [1-9]/u);

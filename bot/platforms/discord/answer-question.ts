@@ -28,14 +28,14 @@ const LATE: unique symbol = Symbol('late');
 export const answerQuestion = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question): Promise<Outcome> => {
   const { context, rest, tuning } = bot;
   const startedMs = performance.now();
-  const work: Promise<Ready> = question.ask()
+  const work: Promise<Ready> = bot.turns.take().then(question.ask)
     .catch((error: unknown) => {
       errorSink(bot)(error, question.command);
       return problem('internal', 'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.');
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
 
-  const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
+  const first = question.slow || bot.turns.waiting() > tuning.crowd ? LATE : await within(work, tuning.deferAfterMs, LATE);
 
   let ready: Ready;
   if (first === LATE) {

@@ -13,6 +13,7 @@ import { deliverReminder } from './deliver-reminder.js';
 import { handleInteraction } from './handle-interaction.js';
 import { createRateLimit } from './rate-limit.js';
 import { registerCommands } from './register-commands.js';
+import { createTurns } from './take-turns.js';
 
 /**
  * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.
@@ -30,6 +31,7 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
     context,
     tuning,
     once: createAnswerOnce(context.deps.store.events, log),
+    turns: createTurns(),
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     settled: new Set(),
