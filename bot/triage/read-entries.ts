@@ -65,7 +65,20 @@ const lineOf = (place: Place, path: readonly (string | number)[]): number => {
   return place.lines.linePos(found.range?.[0] ?? 0).line;
 };
 
-const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): { readonly id: string; readonly value: Record<string, unknown>; readonly place: Place }[] => {
+interface FileEntry { readonly id: string; readonly value: Record<string, unknown>; readonly place: Place }
+
+/** The YAML library throws, rather than reports, where aliases multiply without bound or lists nest by the thousand. */
+const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
+  try {
+    return readYaml(file, shown, problems);
+  } catch (error) {
+    if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
+    problems.push({ file: shown, line: 1, entry: null, message: 'the file cannot be read: its aliases grow without bound or go round in a circle, or it nests too deeply' });
+    return [];
+  }
+};
+
+const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
   const lines = new LineCounter();
   const document = parseDocument(readFileSync(file, 'utf8'), { lineCounter: lines, version: '1.2', schema: 'core' });
   for (const error of [...document.errors, ...document.warnings]) {
