@@ -77,9 +77,22 @@ const secondLooks = (situation: Situation, evidence: Evidence, belief: Belief, f
     return [{ kind: 'ask', check, again: true, minutes }];
   });
 
+/** Below this a fault is not what a safety answer warns of. */
+const WARNED_OF = 0.1;
+
+/** What a bad answer to a safety check calls for at once: the remedy of the likeliest fault it warns of, unless one was tried. */
+const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
+  const latest = evidence.observations.findLast(({ check }) => situation.checks[check]?.entry.safety === true);
+  const numbers = latest === undefined ? undefined : situation.checks[latest.check];
+  if (latest === undefined || numbers === undefined || numbers.answers[latest.answer] === numbers.entry.good) return undefined;
+  const warnedOf = situation.faults.map((_, f) => f).filter((f) => (numbers.odds[latest.answer]?.[f] ?? 0) >= WARNED_OF);
+  if (warnedOf.some((f) => evidence.tried.has(f) || evidence.closed.has(f))) return undefined;
+  return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
+};
+
 /**
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
- * come first whatever they are worth.
+ * come first whatever they are worth, and so does the remedy a bad answer to one of them calls for.
  */
 export const rankSteps = (situation: Situation, evidence: Evidence, belief: Belief, foresight: Foresight = USUAL_FORESIGHT): readonly Choice[] => {
   const { depth, breadth } = foresight;
@@ -101,6 +114,11 @@ export const rankSteps = (situation: Situation, evidence: Evidence, belief: Beli
   choices.push(...secondLooks(situation, evidence, belief, focus, repair, foresight));
   const ranked = choices.map((choice, i) => ({ choice, i })).sort((a, b) =>
     (Math.abs(a.choice.minutes - b.choice.minutes) > TIE ? a.choice.minutes - b.choice.minutes : a.i - b.i)).map(({ choice }) => choice);
+  const remedy = safetyRemedy(situation, evidence, belief);
+  if (remedy !== undefined) {
+    const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
+    return [ranked.find(isRemedy) ?? { kind: 'try', fault: remedy, minutes: repair }, ...ranked.filter((choice) => !isRemedy(choice))];
+  }
   if (safety === undefined) return ranked;
   const isSafety = (choice: Choice): boolean => choice.kind === 'ask' && choice.check === safety.check;
   return [...ranked.filter(isSafety), ...ranked.filter((choice) => !isSafety(choice))];

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { assess, startWalk } from '../../bot/triage/walk.js';
+import { answerStep, assess, startWalk, type AnswerTrouble } from '../../bot/triage/walk.js';
+import type { WalkState } from '../../bot/triage/walk-state.js';
 import { shipped } from './shipped-model.js';
 
 const cautionIds = new Set((parse(readFileSync('knowledge/cautions.yaml', 'utf8')) as readonly { readonly id: string }[]).map(({ id }) => id));
@@ -27,6 +28,22 @@ describe('safety in the fault model', () => {
     const check = shipped.check('lead-level');
     expect(check?.powerOffFirst).toBe(true);
     expect(check?.cautions).toEqual(expect.arrayContaining(['logic-level', 'power-off-first']));
+  });
+
+  it('has a lead that is not logic level unplugged at once, before any other question', () => {
+    const answered = (state: WalkState, step: string, answer: string): WalkState => {
+      const next: WalkState | AnswerTrouble = answerStep(shipped, state, step, answer, 'member');
+      if ('trouble' in next) throw new Error(next.trouble);
+      return next;
+    };
+    const start = startWalk({ member: 'Odalys', helper: null }, { path: 'board-cable', system: 'macos', client: 'platform' });
+    for (const answer of ['rs232', 'unmarked']) {
+      expect(assess(shipped, answered(start, 'lead-level', answer)).step).toMatchObject({ kind: 'try', id: 'rs232-on-logic-port' });
+    }
+    expect(assess(shipped, answered(start, 'lead-level', 'logic')).step).toMatchObject({ kind: 'ask', id: 'how-far' });
+    // Unplugged, and still no cure: the walk goes on instead of repeating itself.
+    const unplugged = answered(answered(start, 'lead-level', 'rs232'), 'rs232-on-logic-port', 'same');
+    expect(assess(shipped, unplugged).step.id).not.toBe('rs232-on-logic-port');
   });
 
   // RS-232: signal levels of ±3 to ±15 V at a receiver, ANSI/TIA-232-F; what they do to a 5 V board: common practice, no source.
