@@ -98,8 +98,10 @@ export const correctionFor = (explanation: Explanation, context: WordContext): s
     case 'polar-axis': return leanWords(explanation, context);
     case 'not-tracking': return `Switch sidereal tracking on, then go to the target again; it seems to have been off for about ${Math.max(1, Math.round((size as [number])[0]))} min.`;
     case 'mirrored-axis': {
-      const axis = slip.kind === 'axis' && slip.axis === 'secondary' ? (mount === 'altaz' ? 'altitude' : 'declination') : (mount === 'altaz' ? 'azimuth' : 'right-ascension');
-      return `Reverse the ${axis} axis in the mount's settings (or put its motor cable right); it runs backwards.`;
+      const axes = mount === 'altaz' ? { primary: 'the azimuth axis', secondary: 'the altitude axis', both: 'both axes' }
+        : { primary: 'the right-ascension axis', secondary: 'the declination axis', both: 'both axes' };
+      const which = slip.kind === 'axis' ? slip.axis : 'primary';
+      return `Reverse ${axes[which]} in the mount's settings (or put the motor cables right); ${which === 'both' ? 'they run' : 'it runs'} backwards.`;
     }
   }
 };

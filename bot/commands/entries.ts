@@ -11,6 +11,7 @@ import type { Deps } from './deps.js';
 import { audienceOf, siteNotes, timeFor } from './question-parts.js';
 import { siteFor } from './resolve-site.js';
 import { offsetWords, siteClock, type SiteClock } from './site-clock.js';
+import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
 const checkStar = (deps: Deps, observer: Observer, utcMs: UtcMs): { readonly star: BrightNamedStar; readonly at: Horizontal } | null => {
@@ -50,9 +51,12 @@ export const entries = defineCommand({
     const { local } = clock;
     const { lastHours } = siderealTimes(time.utcMs, longitudeDeg);
     const check = checkStar(deps, observer, time.utcMs);
+    const warning = check === null ? null : sunWarning(deps, check.star, observer, time.utcMs, zone);
     const isReadableBothWays = local.day <= 12 && local.day !== local.month;
     return reply({
       title: 'What to type into the controller',
+      level: levelWithSun('info', warning?.level ?? 'clear'),
+      cautions: warning?.cautions ?? [],
       summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(time.utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
       facts: [
         { label: 'Latitude', value: `${degreesAndMinutesText('latitude', latitudeDeg)} (${degreesMinutesSecondsText('latitude', latitudeDeg)})` },

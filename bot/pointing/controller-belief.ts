@@ -17,6 +17,8 @@ export interface Belief {
   readonly trueLstHours: number;
   /** Drives an equatorial mount as south of the equator. */
   readonly southern: boolean;
+  /** With the wrong hemisphere set, takes the other pole for its own but still turns the polar axis in the right sense. */
+  readonly poleAlone: boolean;
   /** `none`: right; `j2000-as-date`: catalogue coordinates used unprecessed; `twice`: coordinates of date precessed again. */
   readonly epochSlip: 'none' | 'j2000-as-date' | 'twice';
   /** −1 where an axis runs the wrong way. */
@@ -36,7 +38,7 @@ export const rightBelief = ({ observer, utcMs, alignedOn }: Circumstances): Beli
   const lst = lastHours(utcMs, observer.longitudeDeg);
   return {
     utcMs, latitudeDeg: observer.latitudeDeg, longitudeDeg: observer.longitudeDeg, lstHours: lst, trueLstHours: lst,
-    southern: observer.latitudeDeg < 0, epochSlip: 'none',
+    southern: observer.latitudeDeg < 0, poleAlone: false, epochSlip: 'none',
     axisSigns: { primary: 1, secondary: 1 }, axisOffsets: { primaryDeg: 0, secondaryDeg: 0 }, lean: { alongDeg: 0, acrossDeg: 0 },
     stoppedMinutes: 0, alignment: alignedOn === null ? null : { expected: alignedOn, centred: alignedOn },
   };
@@ -100,7 +102,9 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
   const stoppedDeg = belief.stoppedMinutes * 60_000 * SIDEREAL_DEG_PER_MS;
   const believed = (direction: Equatorial): { longitudeDeg: number; latitudeDeg: number } =>
     inAxisFrame(mount, belief.lstHours * 15 - stoppedDeg - direction.raHours * 15, direction.decDeg, belief.latitudeDeg, belief.southern);
-  const aim = believed(aimedAt(belief, target));
+  const sense = (direction: { longitudeDeg: number; latitudeDeg: number }): { longitudeDeg: number; latitudeDeg: number } =>
+    belief.poleAlone ? { ...direction, longitudeDeg: -direction.longitudeDeg } : direction;
+  const aim = sense(believed(aimedAt(belief, target)));
   const { primary, secondary } = belief.axisSigns;
   let kind = mount;
   let axes: AxisAngles;
@@ -113,7 +117,7 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
   } else {
     if (kind === 'german') kind = 'fork';
     const wanted = plainAxes(mount, aim.longitudeDeg, aim.latitudeDeg);
-    const expected = believed(belief.alignment.expected.ofDate);
+    const expected = sense(believed(belief.alignment.expected.ofDate));
     const expectedAxes = plainAxes(mount, expected.longitudeDeg, expected.latitudeDeg);
     const star = belief.alignment.centred.ofDate;
     const seen = inAxisFrame(mount, trueLstDeg - stoppedDeg - star.raHours * 15, star.decDeg, observer.latitudeDeg, trulySouthern);

@@ -11,7 +11,7 @@ export type Slip =
   | { readonly kind: 'days'; readonly days: number }
   | { readonly kind: 'site'; readonly latitudeDeg: number; readonly longitudeDeg: number }
   | { readonly kind: 'star'; readonly expected: string; readonly centred: string }
-  | { readonly kind: 'axis'; readonly axis: 'primary' | 'secondary' }
+  | { readonly kind: 'axis'; readonly axis: 'primary' | 'secondary' | 'both' }
   | { readonly kind: 'epoch'; readonly slip: 'j2000-as-date' | 'twice' }
   | { readonly kind: 'plain' };
 
@@ -119,9 +119,10 @@ export const possibleMistakes = (circumstances: Circumstances): Mistake[] => {
   say('utc-offset-sign', 6, signShifts.map((minutes, i) => clockSlip(minutes, i === 0 ? 2 : 1)));
   say('utc-as-local', 4, clock.utcOffsetMinutes === 0 ? [] : [clockSlip(-clock.utcOffsetMinutes)]);
   const halfDay = local.getUTCHours() >= 12 ? -720 : 720;
-  say('twelve-hours', 5, [clockSlip(halfDay)]);
+  // 20:00 typed as 8 AM is half a day early; half a day late needs the date wrong as well.
+  say('twelve-hours', 5, [clockSlip(halfDay, 9), clockSlip(-halfDay)]);
   // Offsets that come to the same shift as one of the mistakes above are theirs: the same wrong entry under its usual name.
-  const taken = [summerMinutes, ...signShifts, -clock.utcOffsetMinutes, halfDay, 0];
+  const taken = [summerMinutes, ...signShifts, -clock.utcOffsetMinutes, halfDay, -halfDay, 0];
   say('utc-offset', 8, REAL_UTC_OFFSETS_MINUTES
     .map((entered) => ({ entered, minutes: clock.utcOffsetMinutes - entered }))
     .filter(({ minutes }) => !taken.includes(minutes))
@@ -134,12 +135,15 @@ export const possibleMistakes = (circumstances: Circumstances): Mistake[] => {
   say('day-month-swapped', 8, day > 12 || day === month ? []
     : [daySlip(Math.round((Date.UTC(local.getUTCFullYear(), day - 1, month) - Date.UTC(local.getUTCFullYear(), month - 1, day)) / MS_PER_DAY))]);
 
-  const siteSlip = (latitude: number, longitude: number, weight = 1) => ({
-    weight, belief: atSite(latitude, longitude), slip: { kind: 'site' as const, latitudeDeg: latitude, longitudeDeg: longitude },
+  const siteSlip = (latitude: number, longitude: number, weight = 1, southern = latitude < 0) => ({
+    weight, belief: { ...atSite(latitude, longitude), southern }, slip: { kind: 'site' as const, latitudeDeg: latitude, longitudeDeg: longitude },
   });
+  // Most controllers take the hemisphere from the latitude; some have a switch of its own, and then drive rightly all the same.
+  const acrossEquator = (latitude: number, longitude: number) =>
+    mount === 'altaz' || latitude < 0 === right.southern ? [siteSlip(latitude, longitude)] : [siteSlip(latitude, longitude, 2), siteSlip(latitude, longitude, 1, right.southern)];
   say('longitude-sign', 9, Math.abs(longitudeDeg) < 0.01 ? [] : [siteSlip(latitudeDeg, -longitudeDeg)]);
-  say('latitude-sign', 4, Math.abs(latitudeDeg) < 0.01 ? [] : [siteSlip(-latitudeDeg, longitudeDeg)]);
-  say('latitude-longitude-swapped', 2, Math.abs(longitudeDeg) > 90 ? [] : [siteSlip(longitudeDeg, latitudeDeg)]);
+  say('latitude-sign', 4, Math.abs(latitudeDeg) < 0.01 ? [] : acrossEquator(-latitudeDeg, longitudeDeg));
+  say('latitude-longitude-swapped', 2, Math.abs(longitudeDeg) > 90 ? [] : acrossEquator(longitudeDeg, latitudeDeg));
   const asMinutes = { latitude: decimalsAsMinutes(latitudeDeg), longitude: decimalsAsMinutes(longitudeDeg) };
   say('minutes-as-decimals', 5, [
     siteSlip(minutesAsDecimals(latitudeDeg), minutesAsDecimals(longitudeDeg), 3),
@@ -147,14 +151,16 @@ export const possibleMistakes = (circumstances: Circumstances): Mistake[] => {
   ]);
 
   const plain = (belief: Partial<Belief>, slip: Slip = { kind: 'plain' }, weight = 1) => ({ weight, belief: { ...right, ...belief }, slip });
-  say('hemisphere-mode', 3, mount === 'altaz' ? [] : [plain({ southern: !right.southern })]);
+  // The whole drive mirrored; or the pole alone, where the axis keeps its sense by a setting of its own.
+  say('hemisphere-mode', 3, mount === 'altaz' ? [] : [plain({ southern: !right.southern }, { kind: 'plain' }, 3), plain({ southern: !right.southern, poleAlone: true })]);
   say('epoch', 6, [
     plain({ epochSlip: 'j2000-as-date' }, { kind: 'epoch', slip: 'j2000-as-date' }, 4),
     plain({ epochSlip: 'twice' }, { kind: 'epoch', slip: 'twice' }),
   ]);
   say('mirrored-axis', 2, [
-    plain({ axisSigns: { primary: -1, secondary: 1 } }, { kind: 'axis', axis: 'primary' }),
-    plain({ axisSigns: { primary: 1, secondary: -1 } }, { kind: 'axis', axis: 'secondary' }),
+    plain({ axisSigns: { primary: -1, secondary: 1 } }, { kind: 'axis', axis: 'primary' }, 2),
+    plain({ axisSigns: { primary: 1, secondary: -1 } }, { kind: 'axis', axis: 'secondary' }, 2),
+    plain({ axisSigns: { primary: -1, secondary: -1 } }, { kind: 'axis', axis: 'both' }),
   ]);
   const stars = starVariants(circumstances, right);
   if (stars.length > 0) mistakes.push({ id: 'wrong-star', prior: circumstances.alignedOn === null ? 5 : 9, variants: stars, continuum: null });
