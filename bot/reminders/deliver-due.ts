@@ -22,7 +22,8 @@ export interface Round {
   readonly unsettled: Set<string>;
 }
 
-export const BATCH = 20;
+/** Few at a time: that many could have been sent, and not written down, when the process is killed. */
+export const BATCH = 5;
 const FIRST_PAUSE_MS = 30_000;
 const LONGEST_PAUSE_MS = 10 * 60_000;
 

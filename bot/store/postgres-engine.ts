@@ -7,7 +7,7 @@ import { migrate } from './migrate.js';
 import { postgresFailure } from './store-failure.js';
 import type { Tables } from './tables.js';
 
-const POOL_SIZE = 5;
+const POOL_SIZE = 10;
 /** Short: a chat waits three seconds for an answer, and this one must still be able to say what is wrong. */
 const CONNECT_MS = 2_000;
 const STATEMENT_MS = 5_000;

@@ -1,6 +1,7 @@
 /** Starts and kills processes over one database, and holds it to what they acknowledged. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { expect } from 'vitest';
+import { BATCH } from '../../bot/reminders/deliver-due.js';
 import type { StorePlace } from '../../bot/store/open-store.js';
 import { chatServer, enter, ledger, losses, startWorker, untilAllSaid } from './worker-bench.js';
 import { LANES, NUMBERS_A_RUN, type WorkerTask } from './worker-task.js';
@@ -8,7 +9,9 @@ import { LANES, NUMBERS_A_RUN, type WorkerTask } from './worker-task.js';
 /** A few in an ordinary run; 500 in `npm run test:badday`. */
 export const KILLS = Number(process.env.PIERHAND_KILLS ?? 12);
 /** Longer than a delivery to the test's chat server takes; short, so that what a killed process held is soon taken up. */
-const LEASE_MS = 400;
+const LEASE_MS = 2_000;
+/** Lines told: the opening, then two a write. */
+const ACTS = 30;
 
 export const killMany = async (place: StorePlace, kills: number): Promise<void> => {
   const server = chatServer();
@@ -17,18 +20,23 @@ export const killMany = async (place: StorePlace, kills: number): Promise<void> 
     ({ place, firstNumber: run * NUMBERS_A_RUN, writes, delivers: true, leaseMs: LEASE_MS, serverMs: run % 3 });
   let beforeOpen = 0;
   const killOne = async (run: number): Promise<void> => {
-    let isOpen = false;
-    const worker = await startWorker(task(run, true), server, (told) => {
-      if (told.told === 'open') isOpen = true;
-      enter(book, told);
+    let told = 0;
+    // The others die a moment after one of their first acts, whichever: before, while or after it is written down.
+    const actsToLive = Math.floor(Math.random() * ACTS);
+    let enough: () => void = () => undefined;
+    const lived = new Promise<void>((resolve) => { enough = resolve; });
+    const worker = await startWorker(task(run, true), server, (line) => {
+      enter(book, line);
+      if (++told > actsToLive) enough();
     });
-    // One in eight dies while it starts, the others at any point of their writing.
-    if (run % 8 < LANES) await sleep(Math.random() * 400);
+    // One in eight dies while it starts.
+    if (run % 16 < LANES) await sleep(Math.random() * 400);
     else {
       await worker.open;
-      await sleep(Math.random() * 150);
+      await lived;
+      await sleep(Math.random() * 8);
     }
-    if (!isOpen) beforeOpen++;
+    if (told === 0) beforeOpen++;
     worker.child.kill('SIGKILL');
     await worker.gone;
   };
@@ -53,6 +61,6 @@ export const killMany = async (place: StorePlace, kills: number): Promise<void> 
   expect(neverSaid).toEqual([]);
   expect(stillWaiting).toEqual([]);
   expect(book.done.size).toBeGreaterThan(kills);
-  // A kill can cut off no more than what one process had under way: a batch of 20.
-  expect(repeats).toBeLessThanOrEqual(20 * kills);
+  // A kill can cut off no more than what the process had under way.
+  expect(repeats).toBeLessThanOrEqual(BATCH * kills);
 };

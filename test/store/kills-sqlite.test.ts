@@ -10,5 +10,5 @@ describe('SIGKILL at any point over SQLite', () => {
     const dataFolder = mkdtempSync(join(tmpdir(), 'pierhand-kills-'));
     await killMany({ dataFolder }, KILLS);
     rmSync(dataFolder, { recursive: true, force: true });
-  }, 600_000);
+  }, 1_200_000);
 });
