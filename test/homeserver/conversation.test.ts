@@ -166,7 +166,10 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
       return found.length > 0 ? found : null;
     });
     await tamsin.join(direct ?? '');
-    const inDirect = (await tamsin.events(direct ?? '')).filter(({ sender, type }) => sender === botAccount.userId && type === 'm.room.message');
+    const inDirect = await tamsin.wait('the answer there', async () => {
+      const found = (await tamsin.events(direct ?? '')).filter(({ sender, type }) => sender === botAccount.userId && type === 'm.room.message');
+      return found.length > 0 ? found : null;
+    });
     expect(inDirect).toHaveLength(1);
     expect(inDirect[0]?.content['body']).toContain('51.42');
     expect(JSON.stringify((await tamsin.events(room)).filter(({ sender }) => sender === botAccount.userId))).not.toContain('51.42');

@@ -148,11 +148,14 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     proxy.decide = () => 'pass';
     await bot.start();
     await eachOnce([asked]);
-    const direct = (await mbali.invitations());
-    expect(direct).toHaveLength(1);
-    await mbali.join(direct[0] ?? '');
-    expect((await mbali.events(direct[0] ?? '')).filter(({ content }) => String(content['body']).includes('51.42'))).toHaveLength(1);
-    await mbali.leave(direct[0] ?? '');
+    const invitations = await mbali.invitations();
+    expect(invitations).toHaveLength(1);
+    const [direct = ''] = invitations;
+    await mbali.join(direct);
+    const said = async (): Promise<number> => (await mbali.events(direct)).filter(({ content }) => String(content['body']).includes('51.42')).length;
+    await mbali.wait('the private answer', async () => await said() > 0);
+    expect(await said()).toBe(1);
+    await mbali.leave(direct);
   });
 
   test('the network is cut for a while', async () => {

@@ -85,7 +85,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     limit: createRateLimit(tuning.perMember), stop: ending.signal,
   });
   const membership = createMembership({
-    client, botId, rooms, direct, outbox, log, notes: deps.store.notes, allowed: matrix.allowed, prefix: settings.prefix,
+    client, botId, rooms, direct, outbox, log, notes: deps.store.notes, allowed: matrix.allowed, prefix: settings.prefix, stop: ending.signal,
   });
   const readOwnName = async (): Promise<void> => {
     const profile: unknown = await client.getUserProfile(botId).catch(() => null);
@@ -116,6 +116,11 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       }
     }
     const work: Promise<boolean>[] = batch.invites.map(({ roomId, state }) => inRoom(roomId, () => done(membership.invited(roomId, state))));
+    // Before any answer: one of them may be about to make the same direct room again.
+    for (const { roomId, state } of batch.rooms) {
+      const create = state.find(({ type }) => type === 'm.room.create');
+      if (create !== undefined) work.push(done(membership.made(roomId, create)));
+    }
     for (const { roomId, events, joined } of batch.rooms) {
       if (joined !== null) work.push(inRoom(roomId, () => done(membership.joined(roomId, joined))));
       for (const event of events) {

@@ -20,10 +20,13 @@ export interface MembershipParts {
   /** Users and servers; empty: the bot's own server. */
   readonly allowed: readonly string[];
   readonly prefix: string;
+  readonly stop: AbortSignal;
 }
 
 export interface Membership {
   readonly invited: (roomId: string, inviteState: readonly Content[]) => Promise<void>;
+  /** A room of the bot's own making: if it is a direct room, it goes into the list before anybody asks for one. */
+  readonly made: (roomId: string, create: MatrixEvent) => Promise<void>;
   /** The bot has come in: says hello, or why it cannot help here. */
   readonly joined: (roomId: string, join: MatrixEvent) => Promise<void>;
   /** Somebody left; if nobody stays, the bot goes too. */
@@ -43,9 +46,9 @@ export const isAllowed = (inviterId: string, botId: string, allowed: readonly st
 export const UNREADABLE_WORDS = 'This room is encrypted, and I was set up without encryption, so I cannot read what is said here. '
   + 'Ask me in a room without encryption; or the person who runs me can add the encryption package, as the README says.';
 
-export const createMembership = ({ client, botId, rooms, direct, outbox, notes, log, allowed, prefix }: MembershipParts): Membership => {
+export const createMembership = ({ client, botId, rooms, direct, outbox, notes, log, allowed, prefix, stop }: MembershipParts): Membership => {
   const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {
-    try { await work(); } catch (error) { log.warn({ err: error }, what); }
+    try { await work(); } catch (error) { if (!stop.aborted) log.warn({ err: error }, what); }
   };
   const telling = new Map<string, Promise<void>>();
 
@@ -79,15 +82,15 @@ export const createMembership = ({ client, botId, rooms, direct, outbox, notes, 
         if (recordAt(invite, 'content')['is_direct'] === true) await direct.remember(inviterId, roomId);
       });
     },
+    made: (roomId, create) => quietly('cannot write down a direct room', async () => {
+      const userId = textAt(create.content, DIRECT_WITH_KEY);
+      if (create.sender === botId && userId !== null) await direct.remember(userId, roomId);
+    }),
     joined: (roomId, join) => quietly('cannot greet a room', async () => {
       const state = await rooms.state(roomId);
       const create = [...state.values()].find(({ type }) => type === 'm.room.create');
-      if (create?.sender === botId) {
-        // A direct room of the bot's own making needs no greeting, only to be in the list.
-        const userId = textAt(create.content, DIRECT_WITH_KEY);
-        if (userId !== null) await direct.remember(userId, roomId);
-        return;
-      }
+      // A direct room of the bot's own making needs no greeting.
+      if (create?.sender === botId) return;
       if (isEncrypted(state) && !client.hasCrypto) {
         await tellUnreadable(roomId);
         return;

@@ -65,9 +65,6 @@ export const isPrivateBetween = (state: RoomState, botId: string, userId: string
 export const displayNameIn = (state: RoomState, userId: string): string | null =>
   textAt(state.get(keyOf('m.room.member', userId))?.content, 'displayname');
 
-export const membershipIn = (state: RoomState, userId: string): string | null =>
-  textAt(state.get(keyOf('m.room.member', userId))?.content, 'membership');
-
 const level = (record: Content, key: string, otherwise: number): number => {
   const value = record[key];
   const number = typeof value === 'string' ? Number(value) : value;
