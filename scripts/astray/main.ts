@@ -11,6 +11,9 @@ const seed = Number(process.argv[3] ?? 20261125);
 const stars = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue')))
   .map(({ name, magnitude, body }) => ({ name, magnitude: magnitude ?? 9, raHoursJ2000: body.raHoursJ2000, decDegJ2000: body.decDegJ2000 }));
 
+// A reader that has seen enough (`| head`) is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+
 const percent = (part: number, whole: number): string => `${(100 * part / whole).toFixed(1)} %`;
 const all: readonly Observation['kind'][] = ['lst', 'shown', 'landed'];
 const runs: readonly (readonly [string, SimulationOptions, number])[] = [

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cautionText, cautions } from '../../bot/commands/cautions.js';
 import type { Deps } from '../../bot/commands/deps.js';
@@ -211,6 +212,20 @@ describe('astray', () => {
     expect(reply.data.missDeg).toBeCloseTo(16, 6);
     expect(reply.data.missDirection).toBe('west');
     expect(reply.data.nextObservation).not.toBeNull();
+  });
+  it('names the true cause of misses made by another model of controllers (generate_pointing_misses.py): first in 90 %, in the first three in 98 %', async () => {
+    const { misses } = JSON.parse(readFileSync(new URL('../reference/pointing-misses.json', import.meta.url), 'utf8')) as { misses: { cause: string; line: string }[] };
+    let first = 0;
+    let firstThree = 0;
+    for (const { cause, line } of misses) {
+      const ids = ((await asked(line)).data.causes as { id: string }[]).map(({ id }) => id);
+      if (ids[0] === cause) first++;
+      if (ids.slice(0, 3).includes(cause)) firstThree++;
+    }
+    console.info(`astray on ${misses.length} misses of another model: first ${(100 * first / misses.length).toFixed(1)} %, first three ${(100 * firstThree / misses.length).toFixed(1)} %`);
+    expect(misses.length).toBe(340);
+    expect(first / misses.length).toBeGreaterThanOrEqual(0.9);
+    expect(firstThree / misses.length).toBeGreaterThanOrEqual(0.98);
   });
   it('takes a star, coordinates, alt,az or words for the landing, and further targets', async () => {
     for (const landed of ['Aldebaran', '"04:36:00 +16:30"', '41,135', '"about 12° north-east"', '"20 degrees above it"']) {
