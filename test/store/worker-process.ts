@@ -4,6 +4,7 @@
  * reminder. Run by worker-bench.ts.
  */
 import { writeSync } from 'node:fs';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { RunningPlatform } from '../../bot/platforms/platform.js';
 import { deliveryKey, startReminders } from '../../bot/reminders/index.js';
 import { openStore } from '../../bot/store/open-store.js';
@@ -50,6 +51,8 @@ const writeOn = async (store: Store, firstNumber: number): Promise<void> => {
     const write = { kind, number: kind === 'forget' ? filled : number } as Write;
     tell({ told: 'begins', write });
     tell({ told: 'done', write: await doWrite(store, write) });
+    // SQLite answers without a turn of the event loop; a bot's questions come with one each.
+    await nextTurn();
   }
 };
 
