@@ -4,10 +4,10 @@ import { chooseAlignmentStars, type AlignmentCandidate, type AlignmentChoice } f
 import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import type { MountKind } from '../pointing/mount.js';
 import { mountSky } from '../pointing/mount-sky.js';
-import { unfitReason } from '../pointing/star-visibility.js';
+import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/star-visibility.js';
 import { problem, reply, type Choice, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
-import { SUN, horizontalOf, moonAt, moonSeparationDeg, placeOf, twilights, unitFromHorizontal } from '../sky/index.js';
+import { SUN, horizonFrame, horizontalOf, moonAt, placeOf, separationDeg, twilights, unitFromHorizontal } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
@@ -44,13 +44,15 @@ const excludedIds = (deps: Deps, not: string | undefined): ReadonlySet<string> |
 const fitStars = (deps: Deps, { site: { observer }, horizon }: ResolvedSite, utcMs: UtcMs, excluded: ReadonlySet<string>): Offered[] => {
   const moon = moonAt(observer, utcMs);
   const sunAltitudeDeg = horizontalOf(SUN, observer, utcMs).altitudeDeg;
+  const frame = horizonFrame(observer, utcMs);
   return brightNamedStars(deps.catalogue).flatMap((star) => {
-    if (excluded.has(star.id)) return [];
+    // The cheap look first: most stars are down, and a whole place costs a hundred times more.
+    if (excluded.has(star.id) || frame.altitudeDegOf(frame.directionOf(star.body)) < LOWEST_ALTITUDE_DEG - 1) return [];
     const place = placeOf(star.body, observer, utcMs);
     const reason = unfitReason({
       magnitude: star.magnitude, altitudeDeg: place.altitudeDeg, decDeg: place.ofDate.decDeg, sunAltitudeDeg,
       horizonDeg: horizonAltitudeDegAt(horizon, place.azimuthDeg),
-      moonSeparationDeg: moon.place.altitudeDeg > 0 ? moonSeparationDeg(star.body, observer, utcMs) : null, moonIlluminatedFraction: moon.illuminatedFraction,
+      moonSeparationDeg: moon.place.altitudeDeg > 0 ? separationDeg(moon.place.ofDate, place.ofDate) : null, moonIlluminatedFraction: moon.illuminatedFraction,
     });
     return reason === null ? [{ star, place }] : [];
   });

@@ -6,7 +6,8 @@ import { magneticNorth } from '../pointing/magnetic-north.js';
 import { nextObservation } from '../pointing/next-observation.js';
 import { problem, reply, type Choice, type Json, type Outcome, type Problem } from '../reply/reply.js';
 import { compassWord, degrees, duration, isoUtc, rounded } from '../reply/wording.js';
-import { placeOf, positionAngleDeg, separationDeg, siderealTimes, wrapHours12 } from '../sky/index.js';
+import { precessionNutationAt } from '../sky/earth.js';
+import { equatorialFromVector, horizonFrame, multiply, placeOf, positionAngleDeg, separationDeg, siderealTimes, wrapHours12 } from '../sky/index.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import { StoreError } from '../store/store.js';
 import { CAUSE_TITLES, correctionFor, nextWords, type WordContext } from './astray-words.js';
@@ -80,8 +81,12 @@ const readSeen = (deps: Deps, texts: SeenTexts, target: PointedTarget, body: Tar
     : problem('no-observation', 'Say what you saw: landed: where the tube really went (a star, 41,135 as altitude and azimuth, or "15 degrees west of it"), shown: the altitude and azimuth on the display, or lst: the sidereal time on it.');
 };
 
-const alignmentStars = (deps: Deps, observer: Observer, utcMs: UtcMs): AlignmentStar[] =>
-  brightNamedStars(deps.catalogue).map(({ name, magnitude, body }) => ({ name, magnitude, ofDate: placeOf(body, observer, utcMs).ofDate }));
+/** To the aberration (20″), which is nothing to a miss. */
+const alignmentStars = (deps: Deps, observer: Observer, utcMs: UtcMs): AlignmentStar[] => {
+  const frame = horizonFrame(observer, utcMs);
+  const toDate = precessionNutationAt(utcMs);
+  return brightNamedStars(deps.catalogue).map(({ name, magnitude, body }) => ({ name, magnitude, ofDate: equatorialFromVector(multiply(toDate, frame.directionOf(body))) }));
+};
 
 const percent = (probability: number): string => (probability > 0.995 ? 'over 99 %' : probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`);
 
