@@ -2,12 +2,16 @@
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { PlatformContext, RunningPlatform } from '../platforms/platform.js';
+import { StoreError } from '../store/store.js';
 import { BATCH, deliverDue, type Round } from './deliver-due.js';
 import { purgeOld } from './purge-old.js';
 
 export { deliveryKey } from './delivery-key.js';
 
 export interface RunningReminders {
+  readonly name: 'store';
+  /** Whether the store answered when it was last looked into, a few seconds ago. */
+  readonly health: () => { readonly ok: boolean; readonly detail: string };
   /** Lets the deliveries under way finish. */
   readonly stop: () => Promise<void>;
 }
@@ -21,20 +25,28 @@ export interface ReminderTimes {
 
 const TIMES: ReminderTimes = { lookEveryMs: 5_000, leaseMs: 90_000, deliverWithinMs: 45_000, purgeEveryMs: 3_600_000 };
 
-/** While the store does not answer, one line in the log each time it begins and ends, not one every few seconds. */
-const quietly = (context: PlatformContext): ((work: () => Promise<number>) => Promise<number>) => {
-  let inTrouble = false;
-  return async (work) => {
-    try {
-      const result = await work();
-      if (inTrouble) context.log.info('reminders go on: the store answers again');
-      inTrouble = false;
-      return result;
-    } catch (error) {
-      if (!inTrouble) context.log.error({ err: error }, 'reminders wait: the store does not answer');
-      inTrouble = true;
-      return 0;
-    }
+interface StoreWatch {
+  readonly attempt: (work: () => Promise<number>) => Promise<number>;
+  readonly health: RunningReminders['health'];
+}
+
+/** While the store does not answer, one line in the log when that begins and one when it ends, not one every few seconds. */
+const storeWatch = ({ log }: PlatformContext): StoreWatch => {
+  let trouble: string | null = null;
+  return {
+    attempt: async (work) => {
+      try {
+        const result = await work();
+        if (trouble !== null) log.info('reminders go on: the store answers again');
+        trouble = null;
+        return result;
+      } catch (error) {
+        if (trouble === null) log.error({ err: error }, 'reminders wait: the store does not answer');
+        trouble = error instanceof StoreError ? error.code : 'failed';
+        return 0;
+      }
+    },
+    health: () => ({ ok: trouble === null, detail: trouble ?? 'answers' }),
   };
 };
 
@@ -46,7 +58,7 @@ export const startReminders = (context: PlatformContext, platforms: readonly Run
     store: context.deps.store, platforms, claimant: randomUUID(), now: context.now, log: context.log, metrics: context.metrics,
     leaseMs, deliverWithinMs, unsettled: new Set(),
   };
-  const attempt = quietly(context);
+  const { attempt, health } = storeWatch(context);
 
   const run = async (): Promise<void> => {
     let purgedAtMs = -Infinity;
@@ -61,6 +73,8 @@ export const startReminders = (context: PlatformContext, platforms: readonly Run
   };
   const ended = run();
   return {
+    name: 'store',
+    health,
     stop: async () => {
       stopping.abort();
       await ended;

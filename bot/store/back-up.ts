@@ -18,6 +18,12 @@ const renamed = (part: string, file: string): BackedUp => {
   return { file, bytes: statSync(file).size };
 };
 
+/** Empty, and for the operator alone: it will hold where members live. */
+const created = (part: string): void => {
+  rmSync(part, { force: true });
+  closeSync(openSync(part, 'wx', 0o600));
+};
+
 const flushed = (file: string): void => {
   const handle = openSync(file, 'r+');
   fsyncSync(handle);
@@ -45,6 +51,7 @@ const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp>
   };
   cleared();
   try {
+    created(part);
     query(source, 'vacuum into ?', part);
     const found = query(part, 'pragma integrity_check(1)');
     if (found !== 'ok') throw new Error(`the copy is damaged: ${String(found)}`);
@@ -62,6 +69,11 @@ const backUpPostgres = async (databaseUrl: string, file: string): Promise<Backed
   const password = decodeURIComponent(address.password);
   address.password = '';
   const part = `${file}.part`;
+  try {
+    created(part);
+  } catch (error) {
+    throw new StartError(`The backup failed and left nothing behind: ${reason(error)}.`);
+  }
   const dump = spawn('pg_dump', ['--format=custom', '--no-owner', '--no-privileges', `--file=${part}`, `--dbname=${address.href}`], {
     stdio: ['ignore', 'ignore', 'pipe'], env: { ...process.env, ...(password === '' ? {} : { PGPASSWORD: password }) },
   });

@@ -1,5 +1,5 @@
 /** SQLite in the data folder: opened with settings under which nothing acknowledged is lost, even to a power cut. */
-import { mkdirSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type SqliteConstructor from 'better-sqlite3';
@@ -94,7 +94,11 @@ const loadSqlite = async (): Promise<typeof SqliteConstructor> => {
  * would survive a killed process too, but could lose the last commits to a power cut.
  */
 const openDatabase = (Sqlite: typeof SqliteConstructor, file: string): Database => {
-  if (file !== ':memory:') mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+  if (file !== ':memory:') {
+    mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+    // For the bot's own user alone, and so are the companions SQLite makes after it.
+    closeSync(openSync(file, 'a', 0o600));
+  }
   const database = new Sqlite(file, { timeout: BUSY_BLOCKING_MS });
   try {
     database.pragma('journal_mode = WAL');

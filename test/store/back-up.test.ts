@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -38,6 +38,7 @@ const backUpWhileWriting = async (place: Exclude<StorePlace, { memory: true }>, 
   worker.child.kill('SIGKILL');
   await worker.gone;
   expect(bytes).toBe(readFileSync(file).length);
+  expect(statSync(file).mode & 0o077).toBe(0);
   expect(readdirSync(folder).filter((name) => name.startsWith('copy'))).toEqual(['copy']);
 
   const restored = await restore(file);
@@ -52,7 +53,7 @@ const backUpWhileWriting = async (place: Exclude<StorePlace, { memory: true }>, 
 };
 
 describe('a backup of SQLite', () => {
-  it('made while the bot writes is whole, and restores by being put in place of the file', async () => {
+  it('made while the bot writes is whole, for the operator alone, and restores by being put in place of the file', async () => {
     await backUpWhileWriting({ dataFolder: join(folder, 'data') }, async (file) => {
       const dataFolder = join(folder, 'restored');
       mkdirSync(dataFolder);
