@@ -18,6 +18,7 @@ import { growthRows } from './growth.js';
 import { machineLines } from './machine.js';
 import { countProcessorTime, type BenchRow } from './measure.js';
 import { findPython, sideBySideRows } from './side-by-side.js';
+import { triageRows } from './triage.js';
 
 const wantsJson = process.argv.includes('--json');
 const only = process.argv[process.argv.indexOf('--only') + 1];
@@ -62,6 +63,7 @@ const main = async (): Promise<void> => {
   const deps = { ...opened.deps, store: await openStore({ memory: true }) };
   await part('accuracy', accuracyRows);
   await part('answers', () => answerRows(deps, (why) => missing.push(why)));
+  await part('triage', triageRows);
   await part('growth', () => growthRows(deps, path.join(projectRoot(), 'knowledge/catalogue')));
   const python = findPython();
   if (python === null) missing.push('side by side with skyfield and astropy: no Python that has them (set PIERHAND_PYTHON, or see test/reference/requirements.txt)');

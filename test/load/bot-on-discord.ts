@@ -45,7 +45,17 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
     env: { PATH, HOME, PIERHAND_DATA: dataFolder, PIERHAND_SITE: '52.71,0.12', DISCORD_TOKEN: double.token, DISCORD_API_URL: double.apiUrl, LOG_LEVEL: 'warn', ...env },
   });
   let logged = '';
-  child.stderr?.on('data', (chunk: Buffer) => { logged = (logged + chunk.toString()).slice(-100_000); });
+  let line = '';
+  let heapsMb: number[] = [];
+  child.stderr?.on('data', (chunk: Buffer) => {
+    const lines = (line + chunk.toString()).split('\n');
+    line = lines.pop() ?? '';
+    for (const whole of lines) {
+      const found = /^heap-probe (\d+)$/u.exec(whole);
+      if (found !== null) heapsMb.push(Number(found[1]) / 1e6);
+      else logged = `${logged}${whole}\n`.slice(-100_000);
+    }
+  });
   const pid = child.pid ?? 0;
   const ended = (): boolean => child.exitCode !== null || child.signalCode !== null;
   const end = async (signal: 'SIGTERM' | 'SIGKILL'): Promise<number | null> => {
@@ -66,11 +76,11 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
     },
     logged: () => logged,
     heapMb: async () => {
-      const before = logged.length;
+      heapsMb = [];
       child.kill('SIGUSR2');
-      for (let i = 0; i < 500; i++) {
-        const found = /heap-probe (\d+)/u.exec(logged.slice(Math.min(before, logged.length)));
-        if (found !== null) return Number(found[1]) / 1e6;
+      for (let i = 0; i < 1500 && !ended(); i++) {
+        const [found] = heapsMb;
+        if (found !== undefined) return found;
         await new Promise((resolve) => setTimeout(resolve, 20));
       }
       throw new Error('the bot did not tell its heap');
