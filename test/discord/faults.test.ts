@@ -15,7 +15,7 @@ const begin = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}
   return at;
 };
 const isWell = async ({ double, bot }: Started, name = 'Mbali'): Promise<void> => {
-  await double.waitFor(() => bot.health().ok, 'the bot to be well again', 15_000);
+  await double.waitFor(() => bot.health().ok, 'the bot to be well again');
   expect((await double.member(name).slash('echo', { words: 'still here' })).message.embeds[0]?.title).toBe('still here');
 };
 /** How many answers with this title there are, anywhere. */
@@ -173,7 +173,7 @@ describe('the gateway misbehaves', () => {
     const { double } = started;
     double.misbehave.refuseResumes = 1;
     double.gateway.dropSockets();
-    await double.waitFor(() => double.gateway.log.identifies.length === 2, 'a new identify', 15_000);
+    await double.waitFor(() => double.gateway.log.identifies.length === 2, 'a new identify');
     await isWell(started);
     expect(double.gateway.log.resumes).toBe(0);
   });
@@ -186,7 +186,7 @@ describe('the gateway misbehaves', () => {
     const started = await begin();
     const { log } = started.double.gateway;
     misbehave(started);
-    await started.double.waitFor(() => by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2, by, 15_000);
+    await started.double.waitFor(() => by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2, by);
     await isWell(started);
   });
 });

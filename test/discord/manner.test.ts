@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { allCommands } from '../../bot/commands/index.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { NotAnswered } from '../doubles/discord/members.js';
 import { sampleCommands } from './sample-commands.js';
@@ -19,10 +20,10 @@ afterEach(async () => {
 
 describe('answers within Discord\'s three seconds', () => {
   it('a ready answer comes at once; one that takes longer is acknowledged first and filled in', async () => {
-    const { double } = await begin();
+    const { double } = await begin({ tuning: { deferAfterMs: 1500 } });
     const quick = await double.member('Odalys').slash('echo', { words: 'hello' });
     expect(quick).toMatchObject({ firstResponseType: 4, messages: [{ edits: 0 }] });
-    const long = await double.member('Odalys').slash('echo', { words: 'hello', wait: 600 });
+    const long = await double.member('Odalys').slash('echo', { words: 'hello', wait: 2500 });
     expect(long).toMatchObject({ firstResponseType: 5, messages: [{ edits: 1, onlyFor: null, embeds: [{ title: 'hello' }] }] });
   });
 
@@ -43,6 +44,14 @@ describe('answers within Discord\'s three seconds', () => {
     expect(told.filter(({ body }) => (body as { flags?: number } | undefined)?.flags !== 64).map(({ method }) => method)).toEqual(['PATCH', 'DELETE']);
     expect(JSON.stringify(told.filter(({ method }) => method === 'PATCH'))).not.toContain(words);
     expect(double.member('Tamsin').sees(double.channel)).toEqual([]);
+  });
+
+  it('forty members at once, each wanting a chart: all hear first that it is coming, not after the others\' charts are drawn', async () => {
+    const { double } = await begin({ commands: allCommands, tuning: { deferAfterMs: 50, perChannel: { burst: 100, perSecond: 100 } } });
+    const seen = await Promise.all(Array.from({ length: 40 }, (_, i) => double.member(`Visitor ${i}`).slash('up', { target: `M${i + 1}` }, { until: 'first', timeoutMs: 80_000 })));
+    expect(seen.filter(({ message }, i) => new RegExp(`\\bM ?${i + 1}\\b`, 'u').test(message.embeds[0]?.title ?? ''))).toHaveLength(40);
+    // Were they drawn in one go, the last acknowledgement would come only with the last chart. A ratio, so that the machine's speed is no matter.
+    expect(Math.max(...seen.map(({ firstResponseMs }) => firstResponseMs))).toBeLessThan(0.7 * Math.max(...seen.map(({ totalMs }) => totalMs)));
   });
 
   it('suggestions are never late, at most 25 of 100 characters, and a fault gives none', async () => {

@@ -1,6 +1,7 @@
 /** The Discord platform against the double, with a real store in memory and the real commands unless others are given. */
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
+import { vi } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Command } from '../../bot/commands/command.js';
 import type { Deps } from '../../bot/commands/deps.js';
@@ -16,6 +17,10 @@ import { openStore } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+const PATIENT: DoubleOptions = { firstResponseMs: 60_000 };
 
 const KNOWLEDGE = path.resolve('knowledge');
 /** A January evening at the club's site, whatever the calendar says. */
@@ -67,7 +72,7 @@ const once = <T>(make: () => T): (() => T) => {
 
 /** A double and one bot on it, registered and connected. */
 export const start = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}): Promise<Started> => {
-  const double = await startDiscordDouble(doubleOptions);
+  const double = await startDiscordDouble({ ...PATIENT, ...doubleOptions });
   const started = await startBot(double, options);
   await double.ready(doubleOptions.recommendedShards ?? 1);
   return {

@@ -29,7 +29,7 @@ const find = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInte
 };
 
 export const answerCompletion = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInteraction): Promise<void> => {
-  const { context, rest, tuning } = bot;
+  const { context, answers, tuning } = bot;
   const startedMs = performance.now();
   const found = find(bot, interaction).catch((error: unknown): readonly Completion[] => {
     context.log.error({ err: error, command: interaction.data.name }, 'suggestions failed');
@@ -40,6 +40,6 @@ export const answerCompletion = async (bot: Bot, interaction: APIApplicationComm
   const suggestions = first === LATE ? [] : suggestionsFrom(first);
   const focusedType = interaction.data.options.find((option) => 'focused' in option && option.focused === true)?.type;
   // Only text options are registered with suggestions; for any other kind there is nothing of ours to offer.
-  await suggest(rest, interaction, focusedType === ApplicationCommandOptionType.String ? suggestions : []);
+  await suggest(answers, interaction, focusedType === ApplicationCommandOptionType.String ? suggestions : []);
   context.metrics.completed({ platform: 'discord', seconds: (performance.now() - startedMs) / 1000, late: first === LATE });
 };

@@ -26,20 +26,26 @@ const LATE: unique symbol = Symbol('late');
 
 /** Returns when everything is said. Rejects with what Discord answered when it could not be said. */
 export const answerQuestion = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question): Promise<Outcome> => {
-  const { context, rest, tuning } = bot;
+  const { context, answers, tuning } = bot;
   const startedMs = performance.now();
-  const work: Promise<Ready> = bot.turns.take().then(question.ask)
+  let isGivenUp = false;
+  const work: Promise<Ready> = bot.takeTurn()
+    // Discord has told the member that nothing came of it; then nothing is done either.
+    .then(async () => isGivenUp ? problem('expired', 'Too late.') : await question.ask())
     .catch((error: unknown) => {
       errorSink(bot)(error, question.command);
       return problem('internal', 'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.');
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
 
-  const first = question.slow || bot.turns.waiting() > tuning.crowd ? LATE : await within(work, tuning.deferAfterMs, LATE);
+  const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
 
   let ready: Ready;
   if (first === LATE) {
-    const { accepted } = await acknowledge(rest, interaction);
+    const { accepted } = await acknowledge(answers, interaction).catch((error: unknown) => {
+      isGivenUp = true;
+      throw error;
+    });
     ready = await work;
     if (accepted) await fillIn(bot, interaction, asker, question, ready);
   } else {
@@ -48,7 +54,7 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
     if (thread !== undefined) {
       await openWalkThread(bot, interaction, asker, ready, thread, false);
     } else {
-      await answerNow(rest, interaction, ready.message);
+      await answerNow(answers, interaction, ready.message);
     }
   }
   const { outcome } = ready;
@@ -59,17 +65,17 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
 };
 
 const fillIn = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question, ready: Ready): Promise<void> => {
-  const { rest } = bot;
+  const { answers } = bot;
   const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
   if (thread !== undefined) {
     await openWalkThread(bot, interaction, asker, ready, thread, true);
   } else if (ready.message.isPrivate && !asker.isPrivate) {
     // The acknowledgement stands where all can read, and a first follow-up would take its place and its openness.
     // So it is filled with a plain line, the answer goes beside it to the asker alone, and the line is taken away.
-    await editAnswer(rest, interaction, writeNotice('Answered to the one who asked.', false));
-    await followUp(rest, interaction, ready.message);
-    await removeAnswer(rest, interaction).catch((error: unknown) => bot.context.log.debug({ err: error }, 'a line was left standing'));
+    await editAnswer(answers, interaction, writeNotice('Answered to the one who asked.', false));
+    await followUp(answers, interaction, ready.message);
+    await removeAnswer(answers, interaction).catch((error: unknown) => bot.context.log.debug({ err: error }, 'a line was left standing'));
   } else {
-    await editAnswer(rest, interaction, ready.message);
+    await editAnswer(answers, interaction, ready.message);
   }
 };

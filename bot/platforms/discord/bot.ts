@@ -7,14 +7,12 @@ import { renderChart } from '../../reply/render-chart.js';
 import type { PlatformContext } from '../platform.js';
 import type { AnswerOnce } from './answer-once.js';
 import type { BucketSize, RateLimit } from './rate-limit.js';
-import type { Turns } from './take-turns.js';
+import type { TakeTurn } from './take-turns.js';
 import { writeOutcome, type DiscordMessage } from './write-reply.js';
 
 export interface Tuning {
   /** An answer not ready after this is acknowledged first (Discord gives up at 3 s). */
   readonly deferAfterMs: number;
-  /** With more than so many questions waiting, the next is acknowledged at once. */
-  readonly crowd: number;
   /** Suggestions not ready after this are sent empty. */
   readonly completeWithinMs: number;
   readonly perMember: BucketSize;
@@ -28,8 +26,7 @@ export interface Tuning {
 }
 
 export const DEFAULT_TUNING: Tuning = {
-  deferAfterMs: 1000,
-  crowd: 10,
+  deferAfterMs: 700,
   completeWithinMs: 1500,
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
@@ -39,11 +36,14 @@ export const DEFAULT_TUNING: Tuning = {
 };
 
 export interface Bot {
+  /** For all that is sent as the bot. */
   readonly rest: REST;
+  /** For what answers an interaction: those addresses carry their own token and do not count towards the bot's requests a second. */
+  readonly answers: REST;
   readonly context: PlatformContext;
   readonly tuning: Tuning;
   readonly once: AnswerOnce;
-  readonly turns: Turns;
+  readonly takeTurn: TakeTurn;
   readonly perMember: RateLimit;
   readonly perChannel: RateLimit;
   /** Messages whose one question has been answered, by message id. */
@@ -60,7 +60,7 @@ export const errorSink = ({ context }: Bot) => (error: unknown, command: string)
 export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {
   if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
   try {
-    await bot.turns.take();
+    await bot.takeTurn();
     return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
   } catch (error) {
     bot.context.log.error({ err: error }, 'a chart could not be drawn');

@@ -9,10 +9,13 @@ export const INTENTS = [GatewayIntentBits.Guilds];
 const restOptions = (apiUrl: string) => ({ api: apiUrl, version: '10', timeout: 10_000 });
 
 /**
- * All requests but the gateway's own go through this one, whichever client is connected. It obeys rate limits, and leaves
- * other repetition to `persist`, which knows what may be repeated.
+ * The bot's own requests, whichever client is connected. Rate limits are obeyed; other repetition is left to `persist`,
+ * which knows what may be repeated.
  */
 export const createRest = ({ apiUrl, token }: DiscordSettings): REST => new REST({ ...restOptions(apiUrl), retries: 0 }).setToken(token);
+
+/** Answers to interactions are not bound to the limit of 50 requests a second (developer documentation, "Interaction Response Endpoints"; value from memory). */
+export const createAnswersRest = ({ apiUrl }: DiscordSettings): REST => new REST({ ...restOptions(apiUrl), retries: 0, globalRequestsPerSecond: Number.POSITIVE_INFINITY });
 
 export const createClient = ({ apiUrl, shardCount, shardIds }: DiscordSettings): Client => new Client({
   intents: INTENTS,

@@ -64,7 +64,7 @@ const questionOf = (bot: Bot, interaction: APIInteraction): Question | string =>
 
 /** Never rejects. `isStopping`: new questions are turned away kindly. */
 export const handleInteraction = async (bot: Bot, interaction: APIInteraction, isStopping: boolean): Promise<void> => {
-  const { context, rest } = bot;
+  const { context, answers } = bot;
   try {
     if (interaction.type === InteractionType.Ping) return;
     if (interaction.type === InteractionType.ApplicationCommandAutocomplete) {
@@ -79,14 +79,18 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
     const asker = askerOf(interaction);
     const question = isStopping ? 'I am being restarted. Please ask again in a minute.' : tooMany(bot, asker) ?? questionOf(bot, interaction);
     if (typeof question === 'string') {
-      await answerNow(rest, interaction, writeNotice(question, true));
+      await answerNow(answers, interaction, writeNotice(question, true));
       await bot.once.answered(interaction.id);
     } else {
       await answerQuestion(bot, interaction, asker, question);
     }
   } catch (error) {
-    const expired = isExpired(error);
-    context.log.warn({ err: error, interaction: interaction.id }, expired ? 'an interaction had expired before it was answered' : 'an interaction could not be answered');
-    context.metrics.failed('discord', expired ? 'expired' : 'send');
+    if (isExpired(error)) {
+      context.log.warn({ interaction: interaction.id }, 'an interaction had expired before it was answered');
+      context.metrics.failed('discord', 'expired');
+    } else {
+      context.log.warn({ err: error, interaction: interaction.id }, 'an interaction could not be answered');
+      context.metrics.failed('discord', 'send');
+    }
   }
 };

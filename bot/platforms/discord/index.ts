@@ -6,7 +6,7 @@ import type { DiscordSettings } from '../../settings.js';
 import { StartError, type PlatformContext, type RunningPlatform } from '../platform.js';
 import { createAnswerOnce } from './answer-once.js';
 import { DEFAULT_TUNING, type Bot, type Tuning } from './bot.js';
-import { createRest } from './client.js';
+import { createAnswersRest, createRest } from './client.js';
 import { commandPayloads } from './command-payloads.js';
 import { openConnection } from './connection.js';
 import { deliverReminder } from './deliver-reminder.js';
@@ -25,13 +25,15 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
   const log = given.log.child({ platform: 'discord' });
   const context: PlatformContext = { ...given, log };
   const rest = createRest(discord);
-  watchRest(rest, context);
+  const answers = createAnswersRest(discord);
+  for (const one of [rest, answers]) watchRest(one, context);
   const bot: Bot = {
     rest,
+    answers,
     context,
     tuning,
     once: createAnswerOnce(context.deps.store.events, log),
-    turns: createTurns(),
+    takeTurn: createTurns(),
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     settled: new Set(),
@@ -45,7 +47,10 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
       underWay.add(answer);
       void answer.finally(() => underWay.delete(answer));
     },
-    onReady: (applicationId) => void keepRegistered(bot, discord, applicationId, stopping.signal),
+    onReady: (applicationId) => {
+      void keepRegistered(bot, discord, applicationId, stopping.signal);
+      void warmUp(bot);
+    },
   });
 
   return {
@@ -56,14 +61,36 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
       stopping.abort();
       await Promise.race([Promise.allSettled(underWay), sleep(tuning.stopWithinMs, undefined, { ref: false })]);
       await connection.close();
-      rest.clearHandlerSweeper();
-      rest.clearHashSweeper();
+      for (const one of [rest, answers]) {
+        one.clearHandlerSweeper();
+        one.clearHashSweeper();
+      }
     },
   };
 };
 
-const watchRest = (rest: REST, { log }: PlatformContext): void => {
-  rest.on('rateLimited', ({ route, timeToReset, global }) => log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience'));
+/** Reads now what is otherwise read on first use, so that the first member to ask does not wait for it. */
+const warmUp = async ({ context: { deps, log }, takeTurn }: Bot): Promise<void> => {
+  for (const load of [deps.places, deps.triage]) {
+    await takeTurn();
+    try {
+      load();
+    } catch (error) {
+      log.error({ err: error }, 'knowledge could not be read ahead');
+    }
+  }
+};
+
+/** Many requests may wait at once; one line in this time says so. */
+const PATIENCE_LINE_EVERY_MS = 10_000;
+
+const watchRest = (rest: REST, { log, now }: PlatformContext): void => {
+  let saidUtcMs = Number.NEGATIVE_INFINITY;
+  rest.on('rateLimited', ({ route, timeToReset, global }) => {
+    if (now() - saidUtcMs < PATIENCE_LINE_EVERY_MS) return;
+    saidUtcMs = now();
+    log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience');
+  });
   rest.on('invalidRequestWarning', ({ count, remainingTime }) => log.error({ count, remainingMs: remainingTime }, 'many refused requests; Discord may shut us out'));
 };
 

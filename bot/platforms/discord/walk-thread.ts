@@ -41,11 +41,11 @@ export const threadToOpen = async ({ context }: Bot, interaction: APIInteraction
 export const openWalkThread = async (
   bot: Bot, interaction: APIInteraction, asker: Asker, ready: { readonly outcome: Outcome; readonly message: DiscordMessage }, thread: ThreadFor, acknowledged: boolean,
 ): Promise<void> => {
-  const { rest, context } = bot;
+  const { rest, answers, context } = bot;
   const channelId = interaction.channel?.id ?? '';
   const name = plainWithin(`Connection help: ${thread.memberName}`, LIMITS.threadName);
   const notice = writeNotice(`Connection help for ${thread.memberName}. One step at a time, in the thread below.`, false);
-  const messageId = acknowledged ? await editAnswer(rest, interaction, notice) : (await answerNow(rest, interaction, notice, true)).messageId;
+  const messageId = acknowledged ? await editAnswer(answers, interaction, notice) : (await answerNow(answers, interaction, notice, true)).messageId;
   try {
     if (messageId === null) throw new Error('Discord did not say which message it made');
     const opened = await persist(() => rest.post(Routes.threads(channelId, messageId), {
@@ -61,7 +61,7 @@ export const openWalkThread = async (
   } catch (error) {
     // No thread then: the step stands where the notice stood.
     context.log.warn({ err: error }, 'no thread could be opened for a walk');
-    await editAnswer(rest, interaction, ready.message);
+    await editAnswer(answers, interaction, ready.message);
   }
 };
 

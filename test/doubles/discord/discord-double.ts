@@ -62,7 +62,7 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
   });
   port = (server.address() as AddressInfo).port;
 
-  const waitFor = async (done: () => boolean, what: string, timeoutMs = 10_000): Promise<void> => {
+  const waitFor = async (done: () => boolean, what: string, timeoutMs = 60_000): Promise<void> => {
     const end = Date.now() + timeoutMs;
     while (!done()) {
       if (Date.now() > end) throw new Error(`waited ${timeoutMs} ms in vain for ${what}`);

@@ -8,7 +8,7 @@ import { addMessage, directChannel, visibleTo, type Channel, type Interaction, t
 
 export interface Where {
   readonly in?: Channel | 'direct';
-  /** How long to wait for an answer; default 5000. */
+  /** How long to wait for an answer; default 20,000. */
   readonly timeoutMs?: number;
   /** `quiet` (default): all has been said; `first`: the first thing that can be read (for load). */
   readonly until?: 'quiet' | 'first';
@@ -69,7 +69,7 @@ export const createMember = (world: World, gateway: GatewayServer, log: RestLog,
     .flatMap((id) => world.messages.get(id) ?? [])
     .filter((message) => !message.isDeleted && !message.isPending && (message.onlyFor === null || message.onlyFor === person.id));
 
-  const ask = async (kind: number, data: object, channel: Channel, { timeoutMs = 5000, until: end = 'quiet' }: Where, what: string, extra: { pressed?: Message; message?: object } = {}): Promise<Seen> => {
+  const ask = async (kind: number, data: object, channel: Channel, { timeoutMs = 20_000, until: end = 'quiet' }: Where, what: string, extra: { pressed?: Message; message?: object } = {}): Promise<Seen> => {
     const interaction = newInteraction(world, person, channel, extra.pressed?.id ?? null);
     const startedMs = performance.now();
     gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: kind, data, ...(extra.message === undefined ? {} : { message: extra.message }) });
@@ -92,7 +92,7 @@ export const createMember = (world: World, gateway: GatewayServer, log: RestLog,
       const data = slashData(offeredCommand(world, person, channel, 1, name), { ...others, [option]: partial }, option);
       const interaction = newInteraction(world, person, channel);
       gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: 4, data });
-      await until(() => interaction.suggestions !== null, where.timeoutMs ?? 5000, `typing in /${name}`);
+      await until(() => interaction.suggestions !== null, where.timeoutMs ?? 20_000, `typing in /${name}`);
       return { choices: interaction.suggestions ?? [], afterMs: interaction.firstResponse?.afterMs ?? 0 };
     },
     press: async (message, label, where = {}) => {
