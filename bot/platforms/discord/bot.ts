@@ -6,7 +6,7 @@ import { isProblem } from '../../reply/reply.js';
 import { renderChart } from '../../reply/render-chart.js';
 import type { PlatformContext } from '../platform.js';
 import type { AnswerOnce } from './answer-once.js';
-import type { BucketSize, RateLimit } from './rate-limit.js';
+import type { BucketSize, RateLimit } from '../rate-limit.js';
 import type { TakeTurn } from './take-turns.js';
 import { writeOutcome, type DiscordMessage } from './write-reply.js';
 

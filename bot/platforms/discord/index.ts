@@ -11,7 +11,7 @@ import { commandPayloads } from './command-payloads.js';
 import { openConnection } from './connection.js';
 import { deliverReminder } from './deliver-reminder.js';
 import { handleInteraction } from './handle-interaction.js';
-import { createRateLimit } from './rate-limit.js';
+import { createRateLimit } from '../rate-limit.js';
 import { registerCommands } from './register-commands.js';
 import { createTurns } from './take-turns.js';
 

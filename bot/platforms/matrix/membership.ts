@@ -89,8 +89,8 @@ export const createMembership = ({ client, botId, rooms, direct, outbox, notes, 
     joined: (roomId, join) => quietly('cannot greet a room', async () => {
       const state = await rooms.state(roomId);
       const create = [...state.values()].find(({ type }) => type === 'm.room.create');
-      // A direct room of the bot's own making needs no greeting.
-      if (create?.sender === botId) return;
+      // A direct room of the bot's own making needs no greeting, and nobody talks in a space.
+      if (create?.sender === botId || textAt(create?.content, 'type') === 'm.space') return;
       if (isEncrypted(state) && !client.hasCrypto) {
         await tellUnreadable(roomId);
         return;
