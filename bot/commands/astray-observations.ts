@@ -9,7 +9,15 @@ import { tidy } from './grammar.js';
 
 export const pointedAt = (name: string, body: SkyBody, observer: Observer, utcMs: UtcMs): PointedTarget => {
   const { ofDate, j2000 } = placeOf(body, observer, utcMs);
-  return body.kind === 'fixed' ? { name, ofDate, j2000 } : { name, ofDate, j2000, ofDateAt: (instant) => placeOf(body, observer, instant).ofDate };
+  if (body.kind === 'fixed') return { name, ofDate, j2000 };
+  // A planet's place is dear, and the same few instants are asked for thousands of times.
+  const places = new Map<UtcMs, Equatorial>([[utcMs, ofDate]]);
+  const ofDateAt = (instant: UtcMs): Equatorial => {
+    const known = places.get(instant) ?? placeOf(body, observer, instant).ofDate;
+    places.set(instant, known);
+    return known;
+  };
+  return { name, ofDate, j2000, ofDateAt };
 };
 
 const NUMBER = String.raw`[+\-−]?\d{1,3}(?:\.\d+)?`;

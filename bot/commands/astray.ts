@@ -1,14 +1,15 @@
 /** `astray`: the tube went elsewhere; which single mistake explains it, and what to change. */
 import { resolveTarget, targetProblemMessage, type Target } from '../catalogue/index.js';
 import { POSITION_SIGMA_DEG, type AlignmentStar, type Circumstances, type Observation, type PointedTarget } from '../pointing/astray-types.js';
+import { landedOfDate, shownHorizontal } from '../pointing/controller-belief.js';
 import { explainMiss, type Diagnosis, type Explanation } from '../pointing/explain-miss.js';
 import { magneticNorth } from '../pointing/magnetic-north.js';
 import { nextObservation } from '../pointing/next-observation.js';
 import { problem, reply, type Choice, type Json, type Outcome, type Problem } from '../reply/reply.js';
-import { compassWord, degrees, duration, isoUtc, rounded } from '../reply/wording.js';
+import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, rounded } from '../reply/wording.js';
 import { precessionNutationAt } from '../sky/earth.js';
 import { equatorialFromVector, horizonFrame, multiply, placeOf, positionAngleDeg, separationDeg, siderealTimes, wrapHours12 } from '../sky/index.js';
-import type { Observer, UtcMs } from '../sky/types.js';
+import type { Equatorial, Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { StoreError } from '../store/store.js';
 import { CAUSE_TITLES, correctionFor, nextWords, type WordContext } from './astray-words.js';
 import { pointedAt, readAltAz, readLanding, readLst } from './astray-observations.js';
@@ -24,6 +25,8 @@ import { sunWarning } from './sun-warning.js';
 const CAUSES_SAID = 3;
 const CAUSES_LISTED = 8;
 const MOST_ALSO = 6;
+/** Beyond this nobody is sent back to the mount for another reading. */
+const NEAR_CERTAIN = 0.98;
 
 interface Seen { readonly observations: readonly Observation[]; readonly notes: readonly string[] }
 
@@ -101,11 +104,33 @@ const summaryOf = ({ causes, noMistakeProbability, unexplainedProbability }: Dia
   return `${lead} ${CAUSE_TITLES[first.id]} (${percent(first.probability)}). ${correction}${rival}`;
 };
 
-/** "Pointing there it would land 15.0° off; that leaves 0.3° of what you saw unexplained." */
-const causeFact = (cause: Explanation, context: WordContext, isFirst: boolean): { label: string; value: string } => ({
+const missText = (from: Equatorial, to: Equatorial): string => `${degrees(separationDeg(from, to), 1)} ${compassWord(positionAngleDeg(from, to))}`;
+const altAzText = ({ altitudeDeg, azimuthDeg }: Horizontal): string => `${degrees(altitudeDeg)}, ${Math.round(azimuthDeg) % 360}°`;
+
+/** What a cause predicts beside what was seen: "sidereal time 23h 19m 25s (seen 23h 19m 40s), landing 12.2° east (seen 15.0° east)". */
+const predictedBesideSeen = ({ belief }: Explanation, circumstances: Circumstances, observations: readonly Observation[]): string => listed(observations.map((seen) => {
+  switch (seen.kind) {
+    case 'lst': return `sidereal time ${hoursMinutesSeconds(belief.lstHours)} (seen ${hoursMinutesSeconds(seen.lstHours)})`;
+    case 'shown': return `display ${altAzText(shownHorizontal(belief, seen.target))} (seen ${altAzText(seen.at)})`;
+    case 'landed': return `landing ${missText(seen.target.ofDate, landedOfDate(circumstances, belief, seen.target))} of ${seen.target.name} (seen ${missText(seen.target.ofDate, seen.ofDate)})`;
+  }
+}));
+
+const causeFact = (cause: Explanation, context: WordContext, observations: readonly Observation[], isFirst: boolean): { label: string; value: string } => ({
   label: `${CAUSE_TITLES[cause.id]}, ${percent(cause.probability)}`,
-  value: `predicts a miss of ${degrees(cause.predictedMissDeg, 1)}, leaves ${degrees(cause.residualDeg, 1)} unexplained.${isFirst ? '' : ` ${correctionFor(cause, context)}`}`,
+  value: isFirst
+    ? `predicts ${predictedBesideSeen(cause, context.circumstances, observations)}; leaves ${degrees(cause.residualDeg, 1)} unexplained.`
+    : `leaves ${degrees(cause.residualDeg, 1)} unexplained. ${correctionFor(cause, context)}`,
 });
+
+const predictedData = ({ belief }: Explanation, circumstances: Circumstances, target: PointedTarget): Json => {
+  const shown = shownHorizontal(belief, target);
+  const landed = landedOfDate(circumstances, belief, target);
+  return {
+    lstHours: rounded(belief.lstHours, 5), shown: { altitudeDeg: rounded(shown.altitudeDeg, 3), azimuthDeg: rounded(shown.azimuthDeg, 3) },
+    landedOfDate: { raHours: rounded(landed.raHours, 5), decDeg: rounded(landed.decDeg, 4) },
+  };
+};
 
 /** Buttons that take the finding back to a triage walk under way. */
 const triageChoices = async (deps: Deps, asker: Asker, causes: readonly Explanation[]): Promise<readonly Choice[]> => {
@@ -188,9 +213,9 @@ export const astray = defineCommand({
       title: miss === null || isRight ? `Astray: ${wanted.name}` : `Astray: ${degrees(miss.missDeg, 1)} ${miss.towards} of ${wanted.name}`,
       level: warning.level === 'clear' ? 'info' : warning.level,
       summary: summaryOf(diagnosis, correctionFor(first, context)),
-      facts: [...lstFact(seen.observations, observer, utcMs), ...said.map((cause, i) => causeFact(cause, context, i === 0))],
+      facts: [...lstFact(seen.observations, observer, utcMs), ...said.map((cause, i) => causeFact(cause, context, seen.observations, i === 0))],
       notes: [
-        ...isRight ? [] : isFound ? [`To be surer: ${nextText}`] : ['Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".'],
+        ...isRight || first.probability > NEAR_CERTAIN ? [] : isFound ? [`To be surer: ${nextText}`] : ['Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".'],
          ...seen.notes, ...time.notes, ...asked.notes],
       cautions: warning.cautions,
       choices: await triageChoices(deps, asker, isFound ? diagnosis.causes : []),
@@ -201,6 +226,7 @@ export const astray = defineCommand({
         causes: diagnosis.causes.filter(({ probability }, i) => i < CAUSES_SAID || (i < CAUSES_LISTED && probability >= 0.0005)).map((cause): Json => ({
           id: cause.id, probability: rounded(cause.probability, 4), predictedMissDeg: rounded(cause.predictedMissDeg, 3),
           residualDeg: rounded(cause.residualDeg, 3), correction: correctionFor(cause, context),
+          predicted: predictedData(cause, circumstances, target),
         })),
         noMistakeProbability: rounded(diagnosis.noMistakeProbability, 4), unexplainedProbability: rounded(diagnosis.unexplainedProbability, 4),
         nextObservation: next === null ? null : { kind: next.observation.kind, target: 'target' in next.observation ? next.observation.target.name : null, text: nextText },

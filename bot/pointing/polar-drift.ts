@@ -1,8 +1,7 @@
-/** How good a polar alignment must be: drift and field rotation that a misaligned polar axis brings into an exposure. */
+/** How good a polar alignment must be: the drift that a misaligned polar axis brings into an exposure. */
 
 /** The sky's turn in radians a minute of time: 2π over the 1436.07 min of a sidereal day. */
 const TURN_PER_MINUTE = 2 * Math.PI / 1436.068;
-const ARCMIN_PER_RADIAN = 180 * 60 / Math.PI;
 
 /**
  * Greatest drift in declination, arcseconds, for a polar axis off by `errorArcmin` during `minutes` of tracking: the star runs
@@ -12,16 +11,4 @@ const ARCMIN_PER_RADIAN = 180 * 60 / Math.PI;
 export const greatestDeclinationDriftArcsec = (errorArcmin: number, minutes: number): number => errorArcmin * 60 * TURN_PER_MINUTE * minutes;
 
 /** The inverse: how far the axis may be off, arcminutes, for at most so much drift in declination. */
-export const allowedPolarErrorArcmin = (driftArcsec: number, minutes: number): number => driftArcsec / (60 * TURN_PER_MINUTE * minutes);
-
-/**
- * Greatest trail by field rotation, micrometres in the focal plane, at an angle from the guide star (R. N. Hook, "Polar axis
- * alignment requirements for astronomical photography", J. Br. Astron. Assoc. 99, 19, 1989).
- */
-export const fieldRotationMicrometres = (
-  { errorArcmin, minutes, fromGuideStarDeg, focalLengthMm, decDeg }:
-  { readonly errorArcmin: number; readonly minutes: number; readonly fromGuideStarDeg: number; readonly focalLengthMm: number; readonly decDeg: number },
-): number => {
-  const rotation = errorArcmin / ARCMIN_PER_RADIAN * TURN_PER_MINUTE * minutes / Math.cos(decDeg * Math.PI / 180);
-  return rotation * fromGuideStarDeg * Math.PI / 180 * focalLengthMm * 1000;
-};
+export const allowedPolarErrorArcmin = (driftArcsec: number, minutes: number): number => driftArcsec / greatestDeclinationDriftArcsec(1, minutes);
