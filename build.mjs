@@ -1,11 +1,11 @@
 // Bundles the two programs into dist/, so that start-up reads a few files instead of hundreds; what is loaded on demand stays apart.
-import { rmSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
 import { build } from 'esbuild';
 
-rmSync('dist', { recursive: true, force: true });
-await build({
+const { metafile } = await build({
   // The Matrix SDK may only be imported after native-crypto; as an entry of its own it keeps its place before it.
-  entryPoints: ['bot/main.ts', 'bot/ask.ts', 'bot/platforms/matrix/native-crypto.ts'],
+  entryPoints: ['bot/main.ts', 'bot/ask.ts', 'bot/backup.ts', 'bot/platforms/matrix/native-crypto.ts'],
   outbase: '.',
   outdir: 'dist',
   bundle: true,
@@ -17,5 +17,13 @@ await build({
   // Native parts and CommonJS packages are left to Node; the ES modules among the dependencies are many small files.
   external: ['@photostructure/tz-lookup', '@resvg/resvg-js', 'better-sqlite3', 'discord.js', 'matrix-bot-sdk', 'pg', 'pino', 'prom-client', 'yaml'],
   sourcemap: true,
+  metafile: true,
   logLevel: 'warning',
 });
+
+// What an earlier build left goes last, so that there is a whole program at every moment.
+const made = new Set(Object.keys(metafile.outputs).map((file) => path.normalize(file)));
+for (const entry of readdirSync('dist', { recursive: true, withFileTypes: true })) {
+  const file = path.join(entry.parentPath, entry.name);
+  if (!entry.isDirectory() && !made.has(file)) rmSync(file, { force: true });
+}
