@@ -28,6 +28,8 @@ const HOPELESS: Readonly<Record<number, string>> = {
   4014: 'Discord refused the intents this version asks for; a newer version of the bot is needed.',
 };
 
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
 const isRefusedToken = (error: unknown): boolean => error instanceof Error && 'code' in error && error.code === 'TokenInvalid';
 
 interface State {
@@ -102,7 +104,7 @@ export const openConnection = async (
     health: () => {
       const { client, trouble } = state;
       const ok = client !== null && trouble === null && client.isReady() && [...client.ws.shards.values()].every(({ status }) => status === Status.Ready);
-      return { ok, detail: ok ? `${client.guilds.cache.size} servers, ${client.ws.shards.size} shards` : trouble ?? 'reconnecting' };
+      return { ok, detail: ok ? `${counted(client.guilds.cache.size, 'server')}, ${counted(client.ws.shards.size, 'shard')}` : trouble ?? 'reconnecting' };
     },
     close: async () => {
       closing.abort();
