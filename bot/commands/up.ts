@@ -1,6 +1,6 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way. */
 import { nameWithAlias, type Target } from '../catalogue/index.js';
-import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
+import { clearSpans } from '../pointing/horizon-profile.js';
 import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
@@ -63,21 +63,22 @@ interface Obstructed {
 
 const STEP_MS = 120_000;
 
-/** How a horizon profile bites into a window. */
+/** How a horizon profile bites into a window; what lies below level hides nothing that is up. */
 const obstructed = (target: Target, observer: Observer, window: TimeSpan, horizon: readonly HorizonPoint[]): Obstructed => {
-  let best: ChartPoint | null = null;
-  let clearsUtcMs: UtcMs | null = null;
-  let hiddenUtcMs: UtcMs | null = null;
-  let before: boolean | null = null;
-  for (let utcMs = window.startUtcMs; utcMs <= window.endUtcMs; utcMs += STEP_MS) {
-    const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, utcMs);
-    const clear = altitudeDeg > Math.max(0, horizonAltitudeDegAt(horizon, azimuthDeg));
-    if (clear && before === false) clearsUtcMs ??= utcMs;
-    if (!clear && before === true) hiddenUtcMs = utcMs;
-    if (clear && (best === null || altitudeDeg > best.altitudeDeg)) best = { utcMs, altitudeDeg };
-    before = clear;
-  }
-  return { best, clearsUtcMs, hiddenUtcMs };
+  const profile = horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg: Math.max(0, altitudeDeg) }));
+  const steps = Math.max(1, Math.ceil((window.endUtcMs - window.startUtcMs) / STEP_MS));
+  const curve = Array.from({ length: steps + 1 }, (_, i) => {
+    const utcMs = window.startUtcMs + ((window.endUtcMs - window.startUtcMs) * i) / steps;
+    return { utcMs, ...horizontalOf(target.body, observer, utcMs) };
+  });
+  const spans = clearSpans(curve, profile);
+  const clear = curve.filter(({ utcMs }) => spans.some(({ startUtcMs, endUtcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs));
+  const best = clear.reduce<ChartPoint | null>((top, { utcMs, altitudeDeg }) => (top === null || altitudeDeg > top.altitudeDeg ? { utcMs, altitudeDeg } : top), null);
+  return {
+    best,
+    clearsUtcMs: spans.find(({ startUtcMs }) => startUtcMs > window.startUtcMs)?.startUtcMs ?? null,
+    hiddenUtcMs: spans.findLast(({ endUtcMs }) => endUtcMs < window.endUtcMs)?.endUtcMs ?? null,
+  };
 };
 
 const verdictOf = (times: RiseTransitSet, { point, window }: Best, behind: boolean): Verdict => {

@@ -1,5 +1,4 @@
 /** A horizon profile: how high trees, roofs and hills stand, by azimuth; what it hides and when a body clears it. Pure. */
-import { crossingsOf, type Crossing } from '../sky/crossings.js';
 import type { TimeSpan } from '../sky/night.js';
 import type { Horizontal, UtcMs } from '../sky/types.js';
 
@@ -114,12 +113,3 @@ export const clearSpans = (curve: readonly CurvePoint[], profile: readonly Profi
   if (openUtcMs !== null && before !== null) spans.push({ startUtcMs: openUtcMs, endUtcMs: before.utcMs });
   return spans;
 };
-
-/** The first instant of the curve at which it is above the profile; null when it never is. */
-export const clearsHorizonAt = (curve: readonly CurvePoint[], profile: readonly ProfilePoint[] | null): UtcMs | null =>
-  clearSpans(curve, profile)[0]?.startUtcMs ?? null;
-
-/** Every passage of a body over or behind the profile between two instants, in order, to the millisecond. */
-export const profileCrossings = (
-  directionAt: (utcMs: UtcMs) => Horizontal, profile: readonly ProfilePoint[] | null, startUtcMs: UtcMs, endUtcMs: UtcMs,
-): Crossing[] => crossingsOf((utcMs) => clearanceDeg(profile, directionAt(utcMs)), startUtcMs, endUtcMs);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
-  clearSpans, clearsHorizonAt, horizonAltitudeDegAt, parseHorizonProfile, profileCrossings, type ProfilePoint,
+  clearSpans, horizonAltitudeDegAt, parseHorizonProfile, type ProfilePoint,
 } from '../../bot/pointing/horizon-profile.js';
 
 const points = (text: string): readonly ProfilePoint[] => {
@@ -79,15 +79,14 @@ describe('when a body clears the profile', () => {
 
   it('is the instant it stands higher than what is in front of it', () => {
     // 20° high all along: cleared at minute 20. With a fall from 20° at 90° to 0° at 110° along its path: 20 − (t − 10) = t at minute 15.
-    expect(clearsHorizonAt(curve, points('0:20'))).toBeCloseTo(20 * 60_000, 3);
-    expect(clearsHorizonAt(curve, points('70:20, 90:20, 110:0, 180:0'))).toBeCloseTo(15 * 60_000, 3);
-    expect(profileCrossings(direction, points('70:20, 90:20, 110:0, 180:0'), 0, 1_800_000)).toMatchObject([{ rising: true }]);
-    expect(profileCrossings(direction, points('70:20, 90:20, 110:0, 180:0'), 0, 1_800_000)[0]?.utcMs).toBeCloseTo(900_000, -1);
+    const firstClear = (profile: string): number | undefined => clearSpans(curve, points(profile))[0]?.startUtcMs;
+    expect(firstClear('0:20')).toBeCloseTo(20 * 60_000, 3);
+    expect(firstClear('70:20, 90:20, 110:0, 180:0')).toBeCloseTo(15 * 60_000, 3);
   });
 
   it('is the start when nothing hides it, never when it stays hidden', () => {
-    expect(clearsHorizonAt(curve, points('0:-5'))).toBe(0);
-    expect(clearsHorizonAt(curve, points('0:60'))).toBeNull();
+    expect(clearSpans(curve, points('0:-5'))).toEqual([{ startUtcMs: 0, endUtcMs: 1_800_000 }]);
+    expect(clearSpans(curve, points('0:60'))).toEqual([]);
     expect(clearSpans([], null)).toEqual([]);
   });
 
