@@ -7,8 +7,6 @@ import { StoreError } from './store.js';
 const RETRY_AFTER_MS = 5_000;
 
 export interface OpenOptions {
-  /** Told of each attempt to open that failed, for the log. */
-  readonly onTrouble?: (error: unknown) => void;
   /** How long after a failed attempt the next one may be made. */
   readonly retryAfterMs?: number;
 }
@@ -18,7 +16,7 @@ export interface OpenOptions {
  * @throws StartError when the settings are wrong or the schema is from a newer program.
  */
 export const openLazily = async (
-  dialect: Engine['dialect'], open: () => Promise<Engine>, { onTrouble = () => undefined, retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
+  dialect: Engine['dialect'], open: () => Promise<Engine>, { retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
 ): Promise<Engine> => {
   let engine: Promise<Engine> | null = null;
   let closed = false;
@@ -32,7 +30,6 @@ export const openLazily = async (
     const attempt = open().catch((error: unknown) => {
       engine = null;
       const known = error instanceof StoreError ? error : storeError('store-unavailable', error);
-      onTrouble(known);
       failure = { error: known, atMs: performance.now() };
       throw error instanceof StartError ? error : known;
     });
