@@ -15,8 +15,9 @@ import { defineCommand, integer, optional, text } from './command.js';
 import type { Deps } from './deps.js';
 import { tidy } from './grammar.js';
 import { mountFor, mountOption } from './mount-for.js';
-import { audienceOf, commandLine, nightAround, siteNotes, timeFor } from './question-parts.js';
-import { siteFor, type ResolvedSite } from './resolve-site.js';
+import { audienceOf, commandLine, nightAround } from './question-parts.js';
+import type { ResolvedSite } from './resolve-site.js';
+import { atOption, siteAtTime, siteOption } from './site-at-time.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** Sets of three are tried among so many; beyond them nothing is gained. */
@@ -84,21 +85,20 @@ export const alignment = defineCommand({
   name: 'alignment',
   summary: 'Which stars should I align on?',
   options: {
-    site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-    at: optional(text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+    site: siteOption,
+    at: atOption,
     mount: mountOption,
     stars: optional(integer('How many stars: 2 or 3 (3 when not said)', { min: 2, max: 3 })),
     not: optional(text('Stars you cannot see from where you stand, such as "Capella, Deneb"', { complete: 'target' })),
   },
   bare: 'site',
   examples: ['alignment 52.71,0.12', 'alignment site:"Cork, Ireland" at:"tonight 21:00" stars:2 not:"Capella"'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
-    if ('problem' in where) return where;
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtTime(deps, request);
+    if ('problem' in asked) return asked;
+    const { where, utcMs } = asked;
     const { observer, zone } = where.site;
-    const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
-    const { utcMs } = time;
+    const { options, asker } = request;
     const excluded = excludedIds(deps, options.not);
     if ('problem' in excluded) return excluded;
     const mount = await mountFor(deps, asker, options.mount);
@@ -106,7 +106,7 @@ export const alignment = defineCommand({
     const candidates = offered.slice(0, CANDIDATES_TRIED).map(candidateOf(mount, where, utcMs));
     const wanted = options.stars === 2 ? 2 : 3;
     const chosen: AlignmentChoice | null = chooseAlignmentStars(mount, candidates, wanted) ?? chooseAlignmentStars(mount, candidates, 2);
-    const notes = [...time.notes, ...siteNotes(where)];
+    const { notes } = asked;
     if (chosen === null) {
       return reply({ title: 'Stars to align on', summary: tooFew(where, utcMs, offered, excluded.size > 0), notes, audience: audienceOf(where), data: { utc: isoUtc(utcMs), mount, stars: [], expectedErrorArcmin: null } });
     }

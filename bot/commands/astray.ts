@@ -175,7 +175,7 @@ export const astray = defineCommand({
   },
   examples: [
     'astray Mirach landed:"about 15 degrees east of it" lst:23:19:40 at:2026-11-25T20:00Z site:52.71,0.12',
-    'astray M 36 landed:Aldebaran mount:fork aligned:Capella site:"Cork, Ireland"',
+    'astray M 36 landed:"7 degrees east of it" aligned:Capella mount:fork site:"Cork, Ireland"',
   ],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
     const asked = await targetAtSite(deps, asker, 'astray', options.target, options.site, { landed: options.landed, shown: options.shown, lst: options.lst, at: options.at });

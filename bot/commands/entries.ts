@@ -6,10 +6,10 @@ import { horizontalOf, siderealTimes } from '../sky/index.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { zoneName } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
-import { defineCommand, optional, text } from './command.js';
+import { defineCommand } from './command.js';
 import type { Deps } from './deps.js';
-import { audienceOf, siteNotes, timeFor } from './question-parts.js';
-import { siteFor } from './resolve-site.js';
+import { audienceOf } from './question-parts.js';
+import { atOption, siteAtTime, siteOption } from './site-at-time.js';
 import { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
@@ -35,29 +35,28 @@ export const entries = defineCommand({
   name: 'entries',
   summary: 'What do I type into the controller for this site now?',
   options: {
-    site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-    at: optional(text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+    site: siteOption,
+    at: atOption,
   },
   bare: 'site',
   examples: ['entries 52.71,0.12', 'entries "Alice Springs" at:"tonight 21:00"'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
-    if ('problem' in where) return where;
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtTime(deps, request);
+    if ('problem' in asked) return asked;
+    const { where, utcMs } = asked;
     const { observer, zone } = where.site;
     const { latitudeDeg, longitudeDeg, elevationM } = observer;
-    const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
-    const clock = siteClock(zone, time.utcMs);
+    const clock = siteClock(zone, utcMs);
     const { local } = clock;
-    const { lastHours } = siderealTimes(time.utcMs, longitudeDeg);
-    const check = checkStar(deps, observer, time.utcMs);
-    const warning = check === null ? null : sunWarning(deps, check.star, observer, time.utcMs, zone);
+    const { lastHours } = siderealTimes(utcMs, longitudeDeg);
+    const check = checkStar(deps, observer, utcMs);
+    const warning = check === null ? null : sunWarning(deps, check.star, observer, utcMs, zone);
     const isReadableBothWays = local.day <= 12 && local.day !== local.month;
     return reply({
       title: 'What to type into the controller',
       level: levelWithSun('info', warning?.level ?? 'clear'),
       cautions: warning?.cautions ?? [],
-      summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(time.utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
+      summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
       facts: [
         { label: 'Latitude', value: `${degreesAndMinutesText('latitude', latitudeDeg)} (${degreesMinutesSecondsText('latitude', latitudeDeg)})` },
         { label: 'Longitude', value: `${degreesAndMinutesText('longitude', longitudeDeg)} (${degreesMinutesSecondsText('longitude', longitudeDeg)})` },
@@ -72,11 +71,11 @@ export const entries = defineCommand({
         ...longitudeDeg < 0
           ? [`Where longitude is asked without a letter, west is usually negative (${rounded(longitudeDeg, 2)}); where only east exists, it is ${rounded(longitudeDeg + 360, 2)}.`]
           : ['East longitude is usually positive; a few controllers count west as positive, so look for the letter.'],
-        ...time.notes, ...siteNotes(where),
+        ...asked.notes,
       ],
       audience: audienceOf(where),
       data: {
-        utc: isoUtc(time.utcMs),
+        utc: isoUtc(utcMs),
         latitude: angleData('latitude', latitudeDeg), longitude: angleData('longitude', longitudeDeg), elevationM: rounded(elevationM, 1),
         localDate: local.toFormat('yyyy-MM-dd'), localDateMonthFirst: local.toFormat('MM/dd/yyyy'), localDateDayFirst: local.toFormat('dd/MM/yyyy'),
         localTime: local.toFormat('HH:mm:ss'), zone,

@@ -47,7 +47,7 @@ export const meridian = defineCommand({
     past: optional(number('Degrees past the meridian your mount may track before it flips (0 when not said)', { min: 0, max: 45 })),
     above: optional(number('Lowest altitude you want, in degrees (15 when not said)', { min: 0, max: 80 })),
   },
-  examples: ['meridian M 37 at:"tonight 22:00" site:52.71,0.12', 'meridian NGC 253 past:5 above:20 site:"Perth, Australia"'],
+  examples: ['meridian M 37 at:"tonight 22:00" site:52.71,0.12', 'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"'],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
     const asked = await targetAtSite(deps, asker, 'meridian', options.target, options.site, { at: options.at, mount: options.mount });
     if ('problem' in asked) return asked;

@@ -6,9 +6,9 @@ import { problem, reply, type Outcome } from '../reply/reply.js';
 import { degrees, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf, refractionDeg, wrapDeg360, wrapHours24 } from '../sky/index.js';
 import { formatLocalTime } from '../times/index.js';
-import { defineCommand, number, optional, text } from './command.js';
-import { audienceOf, siteNotes, timeFor } from './question-parts.js';
-import { siteFor } from './resolve-site.js';
+import { defineCommand, number, optional } from './command.js';
+import { audienceOf } from './question-parts.js';
+import { atOption, siteAtTime, siteOption } from './site-at-time.js';
 
 /** By the names observers use for them. */
 const POLE_STARS = { north: { id: 'hip11767', name: 'Polaris' }, south: { id: 'hip104382', name: 'σ Octantis' } } as const;
@@ -28,20 +28,19 @@ export const pole = defineCommand({
   name: 'pole',
   summary: 'Where is the pole, and where does the pole star stand beside it?',
   options: {
-    site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-    at: optional(text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+    site: siteOption,
+    at: atOption,
     exposure: optional(number('Longest single exposure in minutes, to say how good the alignment must be', { min: 0.1, max: 240 })),
     drift: optional(number('Drift you can bear in that exposure, in arcseconds (2 when not said)', { min: 0.1, max: 60 })),
   },
   bare: 'site',
   examples: ['pole 52.71,0.12', 'pole "Dunedin, New Zealand" at:"tonight 21:30" exposure:5'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
-    if ('problem' in where) return where;
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtTime(deps, request);
+    if ('problem' in asked) return asked;
+    const { where, utcMs } = asked;
+    const { options } = request;
     const { observer, zone } = where.site;
-    const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
-    const { utcMs } = time;
     const isSouthern = observer.latitudeDeg < 0;
     const { id, name } = POLE_STARS[isSouthern ? 'south' : 'north'];
     const star = deps.catalogue.targetById(id);
@@ -70,7 +69,7 @@ export const pole = defineCommand({
         'The clock face is the one you see when you face the pole, 12 at the top. The drift is the worst case, in declination, unguided.',
         ...isSouthern ? [`${name} is faint (magnitude ${(star.magnitude ?? 5.4).toFixed(1)}): you need the polar telescope or binoculars.`] : [],
         ...altitudeDeg < 10 ? [`So low, the air lifts the pole's image by ${Math.round(refractionDeg(altitudeDeg) * 60)}′; many mounts do not go so low.`] : [],
-        ...time.notes, ...siteNotes(where),
+        ...asked.notes,
       ],
       audience: audienceOf(where),
       data: {
