@@ -26,5 +26,5 @@ export const fillSerial = (text: string): string => text.replace(PLACE, (whole, 
   return figure === undefined || figure.arguments !== values.length || values.some((value) => value <= 0) ? whole : figure.text(...values);
 });
 
-/** Braces that fillSerial would leave standing. */
-export const unfilled = (text: string): readonly string[] => [...fillSerial(text).matchAll(/\{[^}]*\}/gu)].map(([found]) => found);
+/** What looks like a figure and yet would be left standing. */
+export const unfilled = (text: string): readonly string[] => [...fillSerial(text).matchAll(/\{[a-z]+(?: \d+)+\}/gu)].map(([found]) => found);
