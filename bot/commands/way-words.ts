@@ -41,6 +41,7 @@ export const wayWords = (mount: MountKind, way: Way, targetName: string): string
   way.legs.map((leg, i) => `${i + 1}. ${legWords(mount, leg, i === way.legs.length - 1, targetName)}`);
 
 export const wayData = (way: Way): Json[] => way.legs.map((leg) => ({
-  axes: leg.axes, altitudeDeg: rounded(leg.altitudeDeg, 2), azimuthDeg: rounded(leg.azimuthDeg, 2),
+  axes: leg.axes, primaryAxisDeg: rounded(leg.to.primaryDeg, 3), secondaryAxisDeg: rounded(leg.to.secondaryDeg, 3),
+  altitudeDeg: rounded(leg.altitudeDeg, 2), azimuthDeg: rounded(leg.azimuthDeg, 2),
   minimumSeparationDeg: rounded(leg.minimumSeparationDeg, 2), endsAfterS: rounded(leg.endsAtS, 1),
 }));
