@@ -155,10 +155,11 @@ export const loadSettings = (env: Environment, readFile: (path: string) => strin
 type Getter = <N extends Name>(name: N) => Value<N> | null;
 
 const discordSettings = (get: Getter): DiscordSettings | null => {
-  const apiUrl = get('DISCORD_API_URL') ?? 'https://discord.com/api';
+  const apiUrl = get('DISCORD_API_URL');
   const guildId = get('DISCORD_GUILD_ID');
-  const shardCount = get('DISCORD_SHARD_COUNT') ?? 'auto';
+  const countGiven = get('DISCORD_SHARD_COUNT');
   const shardIds = get('DISCORD_SHARD_RANGE');
+  const shardCount = countGiven ?? 'auto';
   if (shardIds !== null && shardCount === 'auto') {
     throw new StartError('DISCORD_SHARD_RANGE needs DISCORD_SHARD_COUNT: the number of shards over all processes.');
   }
@@ -166,7 +167,11 @@ const discordSettings = (get: Getter): DiscordSettings | null => {
     throw new StartError(`DISCORD_SHARD_RANGE must end below DISCORD_SHARD_COUNT (shards are counted from 0 to ${shardCount - 1}).`);
   }
   const token = get('DISCORD_TOKEN');
-  return token === null ? null : { token, apiUrl, guildId, shardCount, shardIds };
+  if (token !== null) return { token, apiUrl: apiUrl ?? 'https://discord.com/api', guildId, shardCount, shardIds };
+  if ([apiUrl, guildId, countGiven, shardIds].some((value) => value !== null)) {
+    throw new StartError('DISCORD_TOKEN must be set as well: the bot token, from the application\'s Bot page.');
+  }
+  return null;
 };
 
 const matrixSettings = (get: Getter): MatrixSettings | null => {

@@ -52,6 +52,7 @@ describe('settings', () => {
   it.each<[Environment, RegExp]>([
     [{ DISCORD_TOKEN: 'Bot a.b.c' }, /^DISCORD_TOKEN must be the bot token alone/u],
     [{ DISCORD_API_URL: 'discord.com' }, /^DISCORD_API_URL must be a web address.*"discord\.com"/u],
+    [{ DISCORD_GUILD_ID: '123456789012345678' }, /^DISCORD_TOKEN must be set as well/u],
     [{ DISCORD_SHARD_COUNT: '0' }, /^DISCORD_SHARD_COUNT must be auto, or/u],
     [{ DISCORD_SHARD_RANGE: '0-1' }, /^DISCORD_SHARD_RANGE needs DISCORD_SHARD_COUNT/u],
     [{ DISCORD_SHARD_COUNT: '2', DISCORD_SHARD_RANGE: '1-2' }, /^DISCORD_SHARD_RANGE must end below/u],
