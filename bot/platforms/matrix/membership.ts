@@ -44,7 +44,7 @@ export const isAllowed = (inviterId: string, botId: string, allowed: readonly st
   (allowed.length === 0 ? [serverOf(botId)] : allowed).some((entry) => (entry.startsWith('@') ? entry === inviterId : entry === serverOf(inviterId)));
 
 export const UNREADABLE_WORDS = 'This room is encrypted, and I was set up without encryption, so I cannot read what is said here. '
-  + 'Ask me in a room without encryption; or the person who runs me can add the encryption package, as the README says.';
+  + 'Ask me in a room without encryption; or the person who runs me can add the encryption package, as deploy/README.md says.';
 
 export const createMembership = ({ client, botId, rooms, direct, outbox, notes, log, allowed, prefix, stop }: MembershipParts): Membership => {
   const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {
