@@ -1,5 +1,6 @@
 /** What reminders say, and why one cannot be set. */
 import type { Target } from '../catalogue/index.js';
+import { clearanceDeg } from '../pointing/horizon-profile.js';
 import { problem, type Problem } from '../reply/reply.js';
 import { compassWord, degrees, listed } from '../reply/wording.js';
 import type { Moment } from '../reminders/find-moment.js';
@@ -23,8 +24,12 @@ export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: numb
     : `${target.name} passes ${degrees(aboveDeg)} at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
 };
 
-export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
-  `${target.name} clears the horizon of ${where.site.name} at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}.`;
+export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {
+  const time = formatLocalTime(utcMs, where.site.zone);
+  const passedByDay = clearanceDeg(where.horizon, horizontalOf(target.body, where.site.observer, utcMs)) > 0.1;
+  return passedByDay ? `The Sun has set (${time}), and ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
+    : `${target.name} clears the horizon of ${where.site.name} at ${time}, ${place(target, where, utcMs)}.`;
+};
 
 export const transitText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
   `${target.name} crosses the meridian at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}, seen from ${where.site.name}. A German mount flips sides about now.`;

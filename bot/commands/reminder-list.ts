@@ -27,7 +27,7 @@ export const listReminders = async (deps: Deps, { asker }: Request<unknown>): Pr
   return reply({
     title: 'Reminders', audience: 'asker',
     summary: all.length === 0 ? 'None is waiting. Set one: remind NGC 7331 above:30' : `${all.length === 1 ? '1 is' : `${all.length} are`} waiting${others.length === 0 ? '' : `, ${others.length} of them this channel's`}.`,
-    facts: all.slice(0, 25).map((each) => ({ label: `${formatLocalDateTime(each.dueUtcMs, zone)} · ${each.id}`, value: line(each) })),
+    facts: all.map((each) => ({ label: `${formatLocalDateTime(each.dueUtcMs, zone)} · ${each.id}`, value: line(each) })),
     choices: all.slice(0, 25).map(({ id, text }) => ({ label: tidy(`Cancel ${id}: ${text}`, 60), run: `remind cancel id:${id}` })),
     data: { reminders: all.map(({ id, kind, to, dueUtcMs, text, repeat }) => ({ id, kind, to, dueUtc: isoUtc(dueUtcMs), text, repeats: repeat !== null })) },
   });

@@ -114,7 +114,7 @@ const list = async (deps: Deps, asker: Asker): Promise<Outcome> => {
     : `${member.length === 1 ? '1 site' : `${member.length} sites`} of your own, ${club.length} of the club's.`;
   return reply({
     title: 'Saved sites', summary: ownLabel, audience: member.length === 0 ? 'everyone' : 'asker',
-    facts: [...member.map((site) => ({ label: site.name, value: siteLine(site) })), ...club.map((site) => ({ label: `${site.name} (club)`, value: siteLine(site) }))].slice(0, 25),
+    facts: [...member.map((site) => ({ label: site.name, value: siteLine(site) })), ...club.map((site) => ({ label: `${site.name} (club)`, value: siteLine(site) }))],
     notes: member.length > 0 && !member.some(({ isDefault }) => isDefault) ? ['None of yours is the usual one: choose with site use.'] : [],
     choices: member.filter(({ isDefault }) => !isDefault).map(({ name }) => ({ label: `Use ${name}`, run: commandLine('site', 'use', { name }) })),
     data: { member: member.map(siteData), club: club.map(siteData) },

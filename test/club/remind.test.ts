@@ -49,6 +49,13 @@ describe('the moment of a reminder', () => {
     expect(reply.data['text']).toMatch(/^The Sun has set \(15:53 GMT\), and Vega is already \d\d° high/u);
   });
 
+  it('says so where the target came out from behind the horizon by day', async () => {
+    await club.says('site add name:"Quarry Field" position:52.71,0.12 horizon:"0:10, 180:10"');
+    const reply = await club.says('remind Vega when:horizon', TAMSIN, Date.UTC(2026, 10, 25, 13));
+    expect(off(reply, 'momentUtc', '2026-11-25T15:53:21Z')).toBeLessThanOrEqual(10);
+    expect(reply.data['text']).toMatch(/^The Sun has set \(15:53 GMT\), and Vega is already clear of the horizon of Quarry Field, \d\d° high/u);
+  });
+
   it('is tomorrow\'s when tonight\'s is past', async () => {
     const reply = await club.says('remind when:sunrise', TAMSIN, Date.UTC(2026, 10, 26, 7, 30));
     expect(off(reply, 'momentUtc', '2026-11-27T07:42:22Z')).toBeLessThanOrEqual(5);
