@@ -70,20 +70,24 @@ const findWalk = async (deps: Deps, model: TriageModel, asker: Asker, asked: { r
   return { walk: await begin(deps, model, asker, asked.for, nowUtcMs), isNew: true, note: null };
 };
 
-/** "no", "2" or a label, for the question in hand: its answer id; undefined when it is something else. */
-const plainAnswer = (step: Step, said: string): string | undefined => {
+/** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
+const plainAnswer = (model: TriageModel, step: Step, said: string): string | undefined => {
   const wanted = said.trim().toLowerCase();
   if (step.kind === 'ask' && ['not sure', 'unsure', "don't know", 'dunno', '?'].includes(wanted)) return UNSURE;
-  if (step.kind === 'ask' && !step.opening) return step.check.answers.find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
+  if (step.kind === 'ask' && step.opening) {
+    const known: Readonly<Record<typeof step.id, readonly string[]>> = { path: model.paths.map(({ id }) => id), system: ['windows', 'macos', 'linux'], client: ['direct', 'platform'] };
+    return known[step.id].find((id) => id === wanted);
+  }
+  if (step.kind === 'ask') return step.check.answers.find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
   if (step.kind === 'try') return ({ works: 'works', fixed: 'works', same: 'same', 'no change': 'same', no: 'same', changed: 'changed', 'could-not': 'could-not' } as Readonly<Record<string, string>>)[wanted];
   return undefined;
 };
 
 /** `CHECK.ANSWER` as buttons send it, or an answer alone for the step in hand. */
-const splitAnswer = (said: string, step: Step): readonly [string, string] => {
+const splitAnswer = (model: TriageModel, said: string, step: Step): readonly [string, string] => {
   const [first = '', second] = said.trim().toLowerCase().split('.', 2);
   if (second !== undefined) return [first, second];
-  return [step.kind === 'ask' || step.kind === 'try' ? step.id : '', plainAnswer(step, said) ?? said.trim().toLowerCase()];
+  return [step.kind === 'ask' || step.kind === 'try' ? step.id : '', plainAnswer(model, step, said) ?? said.trim().toLowerCase()];
 };
 
 const answerProblem = (allowed: readonly string[], walk: Walk): Problem => (allowed.length === 0
@@ -120,9 +124,9 @@ const takeTurn = async (
     const state = stepBack(walk.state);
     return state === null ? problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.') : changed(state, ['Taken back one step.']);
   }
-  const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(before.step, said.text));
+  const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(model, before.step, said.text));
   if (typed !== undefined) {
-    const [step, answer] = splitAnswer(typed, before.step);
+    const [step, answer] = splitAnswer(model, typed, before.step);
     if (step === 'count') {
       const ended = await count(deps, walk, by, answer, before, nowUtcMs);
       return 'problem' in ended ? ended : { walk: ended, notes: [answer === 'yes' ? 'Counted, without your name. Clear skies.' : 'Not counted. Clear skies.'], show: 'summary' };

@@ -23,7 +23,7 @@ export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 4 };
 /** A second look is thought of once an answer is this likely to be mistaken. */
 const DOUBTFUL = 0.2;
 /** A remedy that did not cure is tried again only if all else has become less likely. */
-const RETRY_ABOVE = 0.5;
+const RETRY_ABOVE = 0.4;
 const TIE = 1e-9;
 /** Hypotheses below this are left out of the look ahead; they come back if later answers raise them. */
 const FAINT = 3e-4;

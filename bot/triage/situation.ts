@@ -7,9 +7,9 @@ import type { TriageModel } from './model.js';
 import type { AnswerOdds, CheckEntry, FaultEntry } from './schema.js';
 
 /** The share of walks whose cause the model does not hold; a guess, set so that a few surprises outweigh it. */
-export const UNEXPLAINED_PRIOR = 0.03;
+export const UNEXPLAINED_PRIOR = 0.02;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
-export const TURN_MINUTES = 2;
+export const TURN_MINUTES = 3;
 /** What it costs when the walk gives up and a person has to come and look. */
 export const HAND_ON_MINUTES = 90;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */

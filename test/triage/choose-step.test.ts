@@ -78,8 +78,8 @@ describe('the choice of the next step', () => {
   });
 
   it('asks when an answer saves more than it costs, worked by hand', () => {
-    // Two equally likely faults, remedies 20 + 2 minutes each. A sure check of 1 + 2 minutes: about 3 + 22 against
-    // 22 + 0.5·22 = 33. A check of 12 + 2 minutes no longer pays.
+    // Two equally likely faults, remedies 20 + 3 minutes each. A sure check of 1 + 3 minutes: about 4 + 23 against
+    // 23 + 0.5·23 = 34.5. A check of 12 + 3 minutes no longer pays.
     const make = (minutes: number) => situationFor(smallModel({
       faults: [fault({ id: 'a', minutes: 20, answers: { c: 'no' } }), fault({ id: 'b', minutes: 20 })], checks: [check({ id: 'c', minutes })],
     }), WIRE);
@@ -116,6 +116,6 @@ describe('the choice of the next step', () => {
     }), WIRE);
     const courses = evaluatePolicy(situation, chooseStep);
     expect(courses.map(({ meanSteps }) => meanSteps)).toEqual([3, 3, 3, 3]);
-    expect(averaged(situation, courses, ({ meanMinutes }) => meanMinutes)).toBeCloseTo(3 + 3 + 32, 9);
+    expect(averaged(situation, courses, ({ meanMinutes }) => meanMinutes)).toBeCloseTo((1 + TURN_MINUTES) * 2 + 30 + TURN_MINUTES, 9);
   });
 });
