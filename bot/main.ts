@@ -4,11 +4,13 @@ import { createLog } from './log.js';
 import { createMetrics } from './platforms/metrics.js';
 import { StartError, type PlatformContext, type RunningPlatform } from './platforms/platform.js';
 import { loadSettings, secretsOf } from './settings.js';
+import { keepHeapSmall } from './small-heap.js';
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
 
 const main = async (): Promise<void> => {
+  keepHeapSmall();
   const settings = loadSettings(process.env);
   const onConsole = settings.discord === null && settings.matrix === null;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
