@@ -33,3 +33,14 @@ for (const [title, options, leastEffectDeg] of runs) {
     process.stdout.write(`  ${cause.padEnd(28)}${percent(row.first, row.count).padStart(8)}${percent(row.firstThree, row.count).padStart(9)}  ${mixed.join(', ')}\n`);
   }
 }
+
+process.stdout.write(`
+Alike, whatever is read on one target:
+  utc-as-local and daylight-saving where the offset is the daylight hour itself (central Europe in winter);
+  utc-offset-sign and twelve-hours at UTC+6 and UTC-6, utc-offset-sign and date-off-by-one at UTC+12;
+  a wrong UTC offset that comes to the same shift as one of these (counted under their name);
+  not-at-home and polar-axis, each two unknowns for one landing: a second target tells them apart;
+  epoch, minutes-as-decimals at few minutes of arc, and a polar axis off by less than the noise.
+Alike until the display is read: latitude-sign and hemisphere-mode on equatorial mounts. Alike until the sidereal time is read: mirrored-axis
+and twelve-hours for some targets, date-off-by-one and a miss of a degree by anything else.
+`);
