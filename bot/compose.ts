@@ -1,6 +1,7 @@
 /** Puts the parts together: settings → store → knowledge → what commands work with. */
 import path from 'node:path';
-import { loadCatalogue } from './catalogue/index.js';
+import { setImmediate as turn } from 'node:timers/promises';
+import { loadCatalogue, warmCompletion } from './catalogue/index.js';
 import type { Deps } from './commands/deps.js';
 import { allCommands } from './commands/index.js';
 import { loadPlaces } from './places/index.js';
@@ -12,6 +13,8 @@ import { KnowledgeError, loadTriage, type TriageModel } from './triage/index.js'
 
 export interface OpenedDeps {
   readonly deps: Deps;
+  /** Reads now what is otherwise read on first use, a piece at a time, so that the first to ask does not wait for it. */
+  readonly warm: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -38,10 +41,17 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
   }
   const store = await openStore(settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl });
   const places = loadPlaces(path.join(knowledge, 'places'));
+  const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
   return {
     deps: {
-      catalogue: loadCatalogue(path.join(knowledge, 'catalogue')), places: () => places, store, triage,
+      catalogue, places: () => places, store, triage,
       clubSiteText: settings.clubSiteText, sunLimits: settings.sunLimits, commands: allCommands,
+    },
+    warm: async () => {
+      for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {
+        await turn();
+        load();
+      }
     },
     close: () => store.close(),
   };

@@ -15,7 +15,7 @@ const main = async (): Promise<void> => {
   const onConsole = settings.discord === null && settings.matrix === null;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
   const log = createLog(onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel, secretsOf(settings));
-  const { deps, close } = await openDeps(settings);
+  const { deps, warm, close } = await openDeps(settings);
   const context: PlatformContext = { deps, settings, log, metrics: createMetrics(settings.http !== null), now: () => Date.now() };
   const running: RunningPlatform[] = [];
   const toStop: { stop: () => Promise<void> }[] = [];
@@ -34,7 +34,7 @@ const main = async (): Promise<void> => {
       const { startHealthServer } = await import('./health.js');
       toStop.push(await startHealthServer(settings.http, () => running, context.metrics));
     }
-    let consoleEnded: Promise<void> | undefined;
+    let consoleEnded: Promise<{ readonly asked: number }> | undefined;
     if (settings.discord !== null) running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
     if (settings.matrix !== null) running.push(await (await import('./platforms/matrix/index.js')).startMatrix(context));
     if (onConsole) {
@@ -45,10 +45,13 @@ const main = async (): Promise<void> => {
       consoleEnded = ended;
     }
     toStop.push(...running);
+    if (!onConsole) void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
     const { startReminders } = await import('./reminders/index.js');
     toStop.push(startReminders(context, running));
     if (consoleEnded !== undefined) {
-      await consoleEnded;
+      const { asked } = await consoleEnded;
+      // An operator who forgot the token sees why the service ended at once.
+      if (asked === 0 && !process.stdin.isTTY) process.stderr.write('Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n');
       await stop();
     }
   } catch (error) {

@@ -34,11 +34,10 @@ export const sunWarning = (
   const { level, separationDeg, sunAltitudeDeg, nextSunriseUtcMs } = sunSafety(target.body, observer, utcMs, deps.sunLimits);
   if (level === 'clear') return { level, cautions: [] };
   if (target.body.kind === 'solarSystem' && target.body.body === 'Sun') {
-    return { level, cautions: [`Danger: this is the Sun. ${cautionText('sun-filter')}`] };
+    return { level, cautions: [`This is the Sun. ${cautionText('sun-filter')}`] };
   }
   if (sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG) {
-    return { level, cautions: [`Caution: sunrise at ${formatLocalTime(nextSunriseUtcMs ?? utcMs, zone)}. ${cautionText('sunrise')}`] };
+    return { level, cautions: [`Sunrise at ${formatLocalTime(nextSunriseUtcMs ?? utcMs, zone)}. ${cautionText('sunrise')}`] };
   }
-  const word = level === 'danger' ? 'Danger' : 'Caution';
-  return { level, cautions: [`${word}: the Sun is up, ${degrees(separationDeg)} from ${target.name}. ${cautionText('sun')}`] };
+  return { level, cautions: [`The Sun is up, ${degrees(separationDeg)} from ${target.name}. ${cautionText('sun')}`] };
 };

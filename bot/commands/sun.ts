@@ -51,18 +51,17 @@ const afterWords = (way: Way, utcMs: UtcMs, zone: string): string =>
 
 const summaryFor = (target: Target, sun: SunSafety, { straight, level, safer }: Judged, dangerDeg: number, utcMs: UtcMs, zone: string): string => {
   const next = sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`;
-  if (target.kind === 'sun') return 'Danger: that is the Sun itself. Only with a proper solar filter, fitted before you point.';
+  if (target.kind === 'sun') return 'That is the Sun itself. Only with a proper solar filter, fitted before you point.';
   if (sun.sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG) {
-    return sun.level === 'clear' ? `Clear: the Sun is down${next}.` : `Caution: the Sun is down, but rises soon${next === '' ? '' : `, at ${formatLocalTime(sun.nextSunriseUtcMs ?? utcMs, zone)}`}.`;
+    return sun.level === 'clear' ? `The Sun is down${next}.` : `The Sun is down, but rises soon${next === '' ? '' : `, at ${formatLocalTime(sun.nextSunriseUtcMs ?? utcMs, zone)}`}.`;
   }
   const least = straight.minimumSeparationDeg;
-  if (sun.level === 'danger') return `Danger: ${target.name} is only ${degrees(sun.separationDeg, 1)} from the Sun. Not by day.`;
+  if (sun.level === 'danger') return `${target.name} is only ${degrees(sun.separationDeg, 1)} from the Sun. Not by day.`;
   if (level === 'danger') {
     const rest = safer === null ? `Not by day: no way tried keeps ${degrees(dangerDeg)} clear.` : 'Go round as below.';
-    return `Danger on the way: going straight there the tube passes ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
+    return `Going straight there the tube passes ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
   }
-  const word = sun.level === 'caution' || level === 'caution' ? 'Caution' : 'Clear';
-  return `${word}: ${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
+  return `${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
 };
 
 const sunReply = (

@@ -1,7 +1,7 @@
 /** Draws a Chart as SVG and PNG, off screen, with the font that ships beside this file. */
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { Resvg } from '@resvg/resvg-js';
+import { renderAsync } from '@resvg/resvg-js';
 import { LineChart, ScatterChart } from 'echarts/charts';
 import { GridComponent, MarkAreaComponent, MarkLineComponent, TitleComponent } from 'echarts/components';
 import * as echarts from 'echarts/core';
@@ -35,6 +35,7 @@ export const chartSvg = (chart: Chart): string => {
 
 /** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing libraries fail. */
 export const renderChart = async (chart: Chart): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
-  const image = new Resvg(chartSvg(chart), { font: FONT }).render();
+  // Off the main thread: the drawing is half the work, and others are waiting for answers.
+  const image = await renderAsync(chartSvg(chart), { font: FONT });
   return { png: image.asPng(), width: image.width, height: image.height };
 };

@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { openDeps } from '../../bot/compose.js';
 import { bareOption } from '../../bot/commands/grammar.js';
+import { KEPT_PERIODS } from '../../bot/commands/privacy-text.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { isProblem } from '../../bot/reply/reply.js';
@@ -58,6 +59,7 @@ for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, unseen = 0 } of EXAMPLE
   }
   made.set(`example ${name}`, ['```text', ...shown.slice(0, -1).map((line) => line.trimEnd()), '```'].join('\n'));
 }
+made.set('kept', KEPT_PERIODS.map((line) => `- ${line}`).join('\n'));
 made.set('worst errors', worstErrorsTable());
 await close();
 rmSync(dataFolder, { recursive: true, force: true });

@@ -128,7 +128,7 @@ describe('the Sun warning comes by itself', () => {
     // Superior conjunction of Venus, 2026 January 6 (value from memory, checked by the separation the answer reports).
     const venus = await answer(deps, 'altitude Venus at:2026-01-06T12:00Z site:10,0', NOW);
     expect(venus.level).toBe('danger');
-    expect(venus.cautions.join(' ')).toContain('the Sun is up');
+    expect(venus.cautions.join(' ')).toContain('The Sun is up');
     const sun = await answer(deps, 'altitude Sun at:2026-06-21T12:00Z site:52.71,0.12', NOW);
     expect(sun.level).toBe('danger');
     expect(sun.cautions.join(' ')).toContain('ISO 12312-2');

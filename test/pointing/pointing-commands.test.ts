@@ -46,7 +46,7 @@ describe('the Sun warning other commands carry', () => {
     expect(warn('Vega', '2026-06-20T23:30:00Z')).toEqual({ level: 'clear', cautions: [] });
     expect(warn('Vega', '2026-06-20T02:50:00Z').level).toBe('caution');
     expect(warn('Vega', '2026-06-20T02:50:00Z').cautions[0]).toContain('04:35 BST');
-    expect(warn('Mercury', '2026-06-20T10:00:00Z').cautions[0]).toMatch(/^Caution: the Sun is up, 24° from Mercury/u);
+    expect(warn('Mercury', '2026-06-20T10:00:00Z').cautions[0]).toMatch(/^The Sun is up, 24° from Mercury/u);
     expect(warn('Sun', '2026-06-20T23:30:00Z').level).toBe('danger');
     expect(warn('Sun', '2026-06-20T23:30:00Z').cautions[0]).toContain('ISO 12312-2');
   });
@@ -71,14 +71,14 @@ describe('sun', () => {
     expect(path.minimumSeparationDeg).toBeLessThan(3);
     expect(level).toBe('caution');
     expect(day.level).toBe('danger');
-    expect(day.summary).toMatch(/^Danger on the way: .* passes \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u);
+    expect(day.summary).toMatch(/^Going straight there the tube passes \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u);
     expect(path.saferRoute.length).toBeGreaterThan(1);
     for (const leg of path.saferRoute) expect(leg.minimumSeparationDeg).toBeGreaterThan(15);
     expect(textOf(day)).toContain('The way round');
     const night = await asked(line('at:2026-12-13T23:30Z'));
     expect(night.level).toBe('good');
     expect(night.cautions).toEqual([]);
-    expect(night.summary).toMatch(/^Clear: the Sun is down until/u);
+    expect(night.summary).toMatch(/^The Sun is down until/u);
   });
 
   it('says plainly "not by day" of a target beside the Sun', async () => {

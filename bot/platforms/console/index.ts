@@ -44,7 +44,7 @@ const readHistory = (file: string): string[] => {
  */
 export const startConsole = (
   context: PlatformContext, streams: ConsoleStreams, firstLine: string | null,
-): { readonly platform: RunningPlatform; readonly ended: Promise<void> } => {
+): { readonly platform: RunningPlatform; readonly ended: Promise<{ readonly asked: number }> } => {
   const { deps, settings, now, log } = context;
   const { stdin: input, stdout: output } = streams;
   const interactive = input.isTTY && output.isTTY;
@@ -70,9 +70,11 @@ export const startConsole = (
   });
 
   let queue = Promise.resolve();
+  let asked = 0;
   const ask = (line: string): void => {
     queue = queue.then(async () => {
       if (line.trim() !== '') {
+        asked++;
         await printOutcome(await session.answer(line), output, style, chartFolder);
         if (!interactive) output.write('\n');
       }
@@ -80,8 +82,8 @@ export const startConsole = (
     }).catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
   };
 
-  const ended = new Promise<void>((resolve) => {
-    lines.on('close', () => void queue.then(() => resolve()));
+  const ended = new Promise<{ asked: number }>((resolve) => {
+    lines.on('close', () => void queue.then(() => resolve({ asked })));
   });
   if (interactive) output.write('Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help. Leave with quit.\n');
   if (firstLine !== null) ask(firstLine);

@@ -49,7 +49,6 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
     },
     onReady: (applicationId) => {
       void keepRegistered(bot, discord, applicationId, stopping.signal);
-      void warmUp(bot);
     },
   });
 
@@ -67,18 +66,6 @@ export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFA
       }
     },
   };
-};
-
-/** Reads now what is otherwise read on first use, so that the first member to ask does not wait for it. */
-const warmUp = async ({ context: { deps, log }, takeTurn }: Bot): Promise<void> => {
-  for (const load of [deps.places, deps.triage]) {
-    await takeTurn();
-    try {
-      load();
-    } catch (error) {
-      log.error({ err: error }, 'knowledge could not be read ahead');
-    }
-  }
 };
 
 /** Many requests may wait at once; one line in this time says so. */
