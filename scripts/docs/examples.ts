@@ -6,10 +6,7 @@ export const EXAMPLE_NOW_UTC_MS = Date.UTC(2026, 11, 12, 17, 30);
 export interface Example {
   /** The marker in README.md: `<!-- made: example NAME -->`. */
   readonly name: string;
-  readonly lines: readonly string[  // Last: a walk under way changes what astray offers.
-  { name: 'triage', unseen: 1, lines: ['gear connection:controller-serial system:linux', 'triage [ 812.4] usb 1-1: device descriptor read/64, error -71', '1', '2'] },
-];
-  /** Overrides the instant of asking. */
+  readonly lines: readonly string[  /** Overrides the instant of asking. */
   readonly nowUtcMs?: number;
   /** So many lines at the start are asked and not shown. */
   readonly unseen?: number;
