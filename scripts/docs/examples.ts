@@ -6,7 +6,8 @@ export const EXAMPLE_NOW_UTC_MS = Date.UTC(2026, 11, 12, 17, 30);
 export interface Example {
   /** The marker in README.md: `<!-- made: example NAME -->`. */
   readonly name: string;
-  readonly lines: readonly string[  /** Overrides the instant of asking. */
+  readonly lines: readonly string[];
+  /** Overrides the instant of asking. */
   readonly nowUtcMs?: number;
   /** So many lines at the start are asked and not shown. */
   readonly unseen?: number;
