@@ -1,4 +1,5 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
+import { LEVEL_WORD } from '../reply/palette.js';
 import { problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, isoUtc } from '../reply/wording.js';
 import { highestByNight, whenAbove, whenClear, whenDark, whenSunrise, whenTransits, type Moment, type Search } from '../reminders/find-moment.js';
@@ -15,7 +16,7 @@ import { altitudeText, darkText, horizonText, transitText, type ReminderKind } f
 import { addressOf, toOf, type To } from './reminder-address.js';
 import { siteFor, type ResolvedSite } from './resolve-site.js';
 import { setStandingWarning } from './standing-reminder.js';
-import { sunWarning } from './sun-warning.js';
+import { levelWithSun, sunWarning, type SunWarning } from './sun-warning.js';
 
 const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
@@ -53,7 +54,7 @@ interface Asked {
   readonly why: (night: TimeSpan) => string;
   /** It is so already. */
   readonly already: string;
-  readonly cautions: (utcMs: UtcMs) => readonly string[];
+  readonly warning: (utcMs: UtcMs) => SunWarning;
 }
 
 /** The options that keep the question the same when it is asked again with another target or site. */
@@ -65,16 +66,16 @@ const askedOf = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<
   const where = await siteFor(deps, asker, given.site, (site) => again(given, { site }), to === 'channel' ? 'everyone' : 'asker');
   if ('problem' in where) return where;
   const { observer, zone, name } = where.site;
-  const none = (): readonly string[] => [];
+  const nowhere = (): SunWarning => ({ level: 'clear', cautions: [] });
   if (given.when === 'dark') {
     return {
-      kind: 'dark', where, search: (night) => whenDark(observer, night, nowUtcMs), sayOf: (moment) => darkText(where, moment), cautions: none,
+      kind: 'dark', where, search: (night) => whenDark(observer, night, nowUtcMs), sayOf: (moment) => darkText(where, moment), warning: nowhere,
       why: () => `It does not get astronomically dark at ${name} that night, or it is over.`, already: `It is astronomically dark at ${name} already`,
     };
   }
   if (given.when === 'sunrise') {
     return {
-      kind: 'sunrise', where, search: (night) => whenSunrise(observer, night, nowUtcMs), sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone), cautions: none,
+      kind: 'sunrise', where, search: (night) => whenSunrise(observer, night, nowUtcMs), sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone), warning: nowhere,
       why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`, already: 'The Sun is up already',
     };
   }
@@ -82,7 +83,7 @@ const askedOf = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<
   const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
   if ('problem' in found) return found;
   const { target } = found;
-  const about = { where, cautions: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone).cautions };
+  const about = { where, warning: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone) };
   const highest = (night: TimeSpan): string => {
     const best = highestByNight(target.body, observer, night);
     return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
@@ -140,14 +141,15 @@ const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action
   return { ...named, action: isAsking ? 'add' : named.id !== undefined ? 'cancel' : 'list' };
 };
 
-const saved = (kept: Reminder, moment: Moment, { where, cautions }: Asked): Outcome => {
+const saved = (kept: Reminder, moment: Moment, { where, warning }: Asked): Outcome => {
   const { zone } = where.site;
+  const sun = warning(moment.utcMs);
   return reply({
-    title: 'Reminder set', level: 'good',
+    title: 'Reminder set', level: levelWithSun('good', sun.level),
     summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${kept.text}`,
     facts: [{ label: 'Id', value: kept.id }, { label: 'Site', value: where.saidAs }],
     notes: kept.kind === 'sunrise' ? [] : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
-    cautions: cautions(moment.utcMs), audience: kept.to === 'channel' ? 'everyone' : 'asker',
+    cautions: sun.cautions, audience: kept.to === 'channel' ? 'everyone' : 'asker',
     choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
     data: { id: kept.id, kind: kept.kind, dueUtc: isoUtc(kept.dueUtcMs), momentUtc: isoUtc(moment.utcMs), to: kept.to, text: kept.text, repeats: false },
   });
@@ -165,7 +167,9 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * 60_000;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
   if ('problem' in moment) return moment;
-  const said = [asked.sayOf(moment), ...asked.cautions(moment.utcMs)].join(' ');
+  // A reminder is plain text without a level of its own: the word goes before the warning.
+  const sun = asked.warning(moment.utcMs);
+  const said = [asked.sayOf(moment), ...sun.cautions.map((caution) => `${LEVEL_WORD[levelWithSun('good', sun.level)]}: ${caution}`)].join(' ');
   const reminder: NewReminder = {
     ...addressOf(asker, to), kind: asked.kind, dueUtcMs: Math.round(moment.utcMs - leadMs), staleUtcMs: Math.round(moment.untilUtcMs), repeat: null,
     text: said.slice(0, TEXT_LIMIT),

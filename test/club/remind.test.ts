@@ -149,8 +149,9 @@ describe('listing and cancelling', () => {
 
 it('the Sun as a target carries its warning into the reminder', async () => {
   const reply = await club.says('remind Sun when:transit', TAMSIN, Date.UTC(2026, 10, 25, 10));
-  expect(reply.cautions[0]).toMatch(/^Danger: this is the Sun\./u);
-  expect(reply.data['text']).toContain('Danger: this is the Sun.');
+  expect(reply.cautions[0]).toMatch(/^This is the Sun\./u);
+  expect(reply.level).toBe('danger');
+  expect(reply.data['text']).toContain('Danger: This is the Sun.');
 });
 
 it('says that the store cannot be reached, rather than forgetting a reminder', async () => {
