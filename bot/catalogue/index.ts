@@ -1,8 +1,7 @@
 /** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
 export type { Target, TargetKind } from './target.js';
-export { TARGET_KINDS, type Catalogue, type CatalogueSweep } from './catalogue.js';
-export type { CoordinateFault, TargetProblem, TargetResolution } from './target-resolution.js';
+export { TARGET_KINDS, type Catalogue } from './catalogue.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
-export { completeTargets, warmCompletion, type TargetCompletion } from './complete-targets.js';
+export { completeTargets, warmCompletion } from './complete-targets.js';
 export { nameWithAlias, targetLabel, targetProblemMessage } from './wording.js';
