@@ -91,6 +91,9 @@ export const oneStepAsks = ({ tryMinutes, handOnMinutes, checks }: Outlook, beli
   return values.sort((a, b) => a.value - b.value || a.check.check - b.check.check);
 };
 
+/** From two steps ahead on, only the checks that look best at one are followed. */
+const NARROWED = 24;
+
 /** Least weighted minutes, looking `depth` checks ahead before falling back on remedies alone. */
 export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number, breadth: number): number => {
   const repair = repairPlan(belief, outlook.tryMinutes, outlook.handOnMinutes).weightedMinutes;
@@ -107,10 +110,17 @@ export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number
     return best;
   }
   let best = repair;
-  for (const { check } of oneStepAsks(outlook, belief, repair, Infinity).slice(0, breadth)) {
-    const rest: Outlook = { ...outlook, checks: outlook.checks.filter((other) => other !== check) };
+  const total = sumOf(belief);
+  const least = knowingAll(belief, outlook.tryMinutes, outlook.handOnMinutes);
+  const asks = oneStepAsks(outlook, belief, repair, Infinity);
+  const checks = asks.slice(0, NARROWED).map(({ check }) => check);
+  for (const { check } of asks.slice(0, breadth)) {
+    if (check.minutes * total + (1 - check.unsure) * least + check.unsure * best >= best) continue;
+    const rest: Outlook = { ...outlook, checks: checks.filter((other) => other !== check) };
     best = Math.min(best, askValue(belief, check, repair, (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth)));
   }
-  for (const fault of likeliestRemedies(belief, outlook.tryMinutes, Math.ceil(breadth / 2))) best = Math.min(best, tryValue(outlook, belief, fault, depth - 1, breadth));
+  for (const fault of likeliestRemedies(belief, outlook.tryMinutes, Math.ceil(breadth / 2))) {
+    best = Math.min(best, tryValue({ ...outlook, checks }, belief, fault, depth - 1, breadth));
+  }
   return best;
 };

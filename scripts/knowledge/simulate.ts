@@ -12,7 +12,7 @@ import { playWalk, remembering, type Played } from './sample-walks.js';
 
 /** One answer in so many is wrong in the noisy walks. */
 export const WRONG_ANSWERS = 0.1;
-const NOISY_ROUNDS = 2;
+const NOISY_ROUNDS = 1;
 
 export type PolicyName = 'engine' | 'noisy' | 'fixed' | 'deep';
 const POLICIES: Readonly<Record<PolicyName, { readonly policy: Policy; readonly wrong: number; readonly rounds: number }>> = {

@@ -1,8 +1,9 @@
 /** The simulation itself, and what the shipped model must reach in it. */
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { chooseStep } from '../../bot/triage/choose-step.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { situationFor } from '../../bot/triage/situation.js';
+import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { averaged, evaluatePolicy } from '../../scripts/knowledge/evaluate-policy.js';
 import { engine } from '../../scripts/knowledge/policies.js';
 import { playWalk, remembering } from '../../scripts/knowledge/sample-walks.js';
@@ -69,20 +70,21 @@ describe('the simulation', () => {
   });
 });
 
-// Targets: DESIGN's table and the issue. All 42 contexts are played by `npm run knowledge -- simulate`; here four.
-describe('the shipped model', () => {
+// Targets: DESIGN's table and the issue. All 42 contexts are played by `npm run knowledge -- simulate`; here a third of them.
+describe('the shipped model', { timeout: 180_000 }, () => {
   const model = loadTriage('knowledge/connection');
-  const contexts = [
-    { path: 'controller-serial', system: 'windows', client: 'direct' }, { path: 'built-in-usb', system: 'macos', client: 'platform' },
-    { path: 'bluetooth', system: 'linux', client: 'direct' }, { path: 'bridge-house-network', system: 'windows', client: 'platform' },
-  ] as const;
+  const contexts = contextsOf(model).filter((_, i) => i % 3 === Math.floor(i / 6) % 3);
   const play = (policy: 'engine' | 'noisy' | 'fixed'): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
   const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);
-  const own = play('engine');
+  let own: WalkRecord[] = [];
+  beforeAll(() => { own = play('engine'); }, 120_000);
 
   it('is cured or handed on in 10 steps in 95 of 100 walks, and in 85 with one answer in ten wrong', () => {
     expect(meanOf(own, within10)).toBeGreaterThanOrEqual(0.95);
-    expect(meanOf(play('noisy'), within10)).toBeGreaterThanOrEqual(0.85);
+    const noisy = meanOf(play('noisy'), within10);
+    console.log(`within 10 steps: ${meanOf(own, within10).toFixed(3)}, with one answer in ten wrong ${noisy.toFixed(3)}`);
+    // About a thousand walks: the standard error is 0.01.
+    expect(noisy).toBeGreaterThanOrEqual(0.85);
     // Handing on early would be an easy way to get there.
     expect(meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0))).toBeGreaterThanOrEqual(0.95);
   });
