@@ -1,5 +1,6 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
 import { openDeps } from './compose.js';
+import type { HealthPart } from './health.js';
 import { createLog } from './log.js';
 import { createMetrics } from './platforms/metrics.js';
 import { StartError, type PlatformContext, type RunningPlatform } from './platforms/platform.js';
@@ -18,6 +19,7 @@ const main = async (): Promise<void> => {
   const { deps, warm, close } = await openDeps(settings);
   const context: PlatformContext = { deps, settings, log, metrics: createMetrics(settings.http !== null), now: () => Date.now() };
   const running: RunningPlatform[] = [];
+  const healthParts: HealthPart[] = [];
   const toStop: { stop: () => Promise<void> }[] = [];
 
   let stopping: Promise<void> | undefined;
@@ -32,7 +34,7 @@ const main = async (): Promise<void> => {
   try {
     if (settings.http !== null) {
       const { startHealthServer } = await import('./health.js');
-      toStop.push(await startHealthServer(settings.http, () => running, context.metrics));
+      toStop.push(await startHealthServer(settings.http, () => healthParts, context.metrics));
     }
     let consoleEnded: Promise<{ readonly asked: number }> | undefined;
     if (settings.discord !== null) running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
@@ -47,7 +49,9 @@ const main = async (): Promise<void> => {
     toStop.push(...running);
     if (!onConsole) void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
     const { startReminders } = await import('./reminders/index.js');
-    toStop.push(startReminders(context, running));
+    const reminders = startReminders(context, running);
+    toStop.push(reminders);
+    healthParts.push(...running, reminders);
     if (consoleEnded !== undefined) {
       const { asked } = await consoleEnded;
       // An operator who forgot the token sees why the service ended at once.
