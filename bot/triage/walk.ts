@@ -57,8 +57,6 @@ const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening =>
   return { context: { path: pathId ?? null, system: system ?? null, client: client ?? null }, missing };
 };
 
-export const contextOf = (model: TriageModel, state: WalkState): WalkContext => openingOf(model, state.events).context;
-
 /**
  * Where the walk stands and what comes next. The same record, model and outcome counts always give the same step.
  * @param outcomes causes confirmed in this club, by fault id
@@ -83,8 +81,6 @@ export const assess = (model: TriageModel, state: WalkState, outcomes: Readonly<
   if (fault !== undefined) return { ...at, ranked, step: { kind: 'try', id: fault.id, fault } };
   return { ...at, ranked, step: { kind: 'handOn', id: 'unexplained' } };
 };
-
-export const nextStep = (model: TriageModel, state: WalkState, outcomes?: Readonly<Record<string, number>>): Step => assess(model, state, outcomes).step;
 
 /** Why an answer could not be taken. */
 export interface AnswerTrouble { readonly trouble: 'unknown-step' | 'unknown-answer' | 'walk-too-long'; readonly allowed: readonly string[] }
