@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { realDeps } from '../commands/real-deps.js';
 import { choice, defineCommand, optional, text } from '../../bot/commands/command.js';
 import type { Deps } from '../../bot/commands/deps.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
@@ -39,5 +40,9 @@ describe('a conversation on the console', () => {
     expect(await complete('echo hello mo')).toEqual([['mood:'], 'mo']);
     expect(await complete('echo hello mood:g')).toEqual([['glad ', 'grave '], 'g']);
     expect(await complete('nothing x')).toEqual([[], '']);
+    const real = consoleSession(await realDeps(), () => 0, () => undefined);
+    expect(await real.complete('altitude betelg')).toEqual([['Betelgeuse '], 'betelg']);
+    expect(await real.complete('altitude Betelgeuse si')).toEqual([['site:'], 'si']);
+    expect((await real.complete('altitude Betelgeuse site:dunedin'))[0]).toContain('"Dunedin, Otago, NZ" ');
   });
 });

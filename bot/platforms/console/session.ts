@@ -53,7 +53,9 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     const lastWord = /\S*$/u.exec(rest)?.[0] ?? '';
     const optionNames = Object.keys(command.options).map((name) => `${name}:`).filter((name) => lastWord !== '' && name.startsWith(lastWord.toLowerCase()) && name !== `${optionName}:`);
     const values = optionName === undefined ? [] : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), CONSOLE_ASKER)).map(({ value }) => value);
-    if (values.length > 0 && partial !== '') {
+    // A new option's name may follow the value: "up NGC 7331 si" means site:, unless a target goes on like that.
+    const goesOn = values.some((value) => value.toLowerCase().startsWith(partial.toLowerCase().replace(/^"/u, '')));
+    if (partial !== '' && values.length > 0 && (goesOn || optionNames.length === 0)) {
       return [values.map((value) => (opened !== undefined && value.includes(' ') ? `"${value}" ` : `${value} `)), partial];
     }
     return [optionNames, lastWord];
