@@ -4,7 +4,7 @@ import type { CheckNumbers, Situation } from './situation.js';
 import { UNSURE, type WalkEvent } from './walk-state.js';
 
 /** How often an answer is wrong: a member's first look, a second look at the same thing, a line of pasted text. */
-export const MISTAKE = { look: 0.05, relook: 0.02, text: 0.02 } as const;
+export const MISTAKE = { look: 0.03, relook: 0.02, text: 0.02 } as const;
 export type Look = keyof typeof MISTAKE;
 
 /** Chance that the right remedy shows no cure (done badly, seen wrongly), and that a wrong one seems to cure. */

@@ -83,7 +83,7 @@ const runSimulation = async (overlay: string | undefined, json: boolean): Promis
 Steps are questions and remedies; connection, computer and program are taken as known. One walk a fault and context, answers
 drawn as the model has them, the same draws for every policy; faults weigh by their priors, contexts alike.
   the walk        ${figures.meanSteps.toFixed(2)} steps; ${share(own, 'cured')} cured, ${share(own, 'handedOn')} handed on; ${(100 * figures.resolvedWithin10).toFixed(1)} % of either in 10 steps
-  deep search     ${figures.bestMeanSteps.toFixed(2)} steps (for fewest steps, ${DEEP.depth} steps ahead over the best ${DEEP.breadth}; two contexts a path, scaled) → ratio ${(figures.meanSteps / figures.bestMeanSteps).toFixed(3)}
+  deep search     ${figures.bestMeanSteps.toFixed(2)} steps (for fewest steps, ${DEEP.depth} steps ahead over the best ${DEEP.breadth}, told that no answer is wrong) → ratio ${(figures.meanSteps / figures.bestMeanSteps).toFixed(3)}
   fixed order     ${figures.fixedOrderMeanSteps.toFixed(2)} steps (checks by stage, skipping what is settled) → ratio ${(figures.meanSteps / figures.fixedOrderMeanSteps).toFixed(3)}
   1 in 10 wrong   ${(100 * figures.noisyResolvedWithin10).toFixed(1)} % cured or handed on in 10 steps; in all ${share(noisy, 'cured')} cured, ${share(noisy, 'handedOn')} handed on`);
   return 0;

@@ -1,5 +1,6 @@
 /** The policies that the simulation compares: the walk's own, a deep search for fewest steps, and a checklist in fixed order. */
 import { chooseStep, type Choice, type Foresight } from '../../bot/triage/choose-step.js';
+import { askValue, leastValue, likeliestRemedies, oneStepAsks, tryValue, type OpenCheck, type Outlook } from '../../bot/triage/look-ahead.js';
 import type { Evidence } from '../../bot/triage/belief.js';
 import type { Situation } from '../../bot/triage/situation.js';
 import type { Policy } from './evaluate-policy.js';
@@ -7,23 +8,38 @@ import type { Policy } from './evaluate-policy.js';
 export const engine: Policy = (situation, evidence, belief) => chooseStep(situation, evidence, belief);
 
 /** Three steps ahead over the best few at each; what lies beyond is valued by remedies alone. */
-export const DEEP: Foresight = { depth: 3, breadth: 4 };
+export const DEEP: Foresight = { depth: 3, breadth: 8 };
 const HAND_ON_STEPS = 20;
 
-const countingSteps = new WeakMap<Situation, Situation>();
-/** The same situation where every question and every remedy costs one step. */
-const inSteps = (situation: Situation): Situation => {
-  const known = countingSteps.get(situation);
-  if (known !== undefined) return known;
-  const made: Situation = {
-    ...situation, handOnMinutes: HAND_ON_STEPS, tryMinutes: situation.tryMinutes.map(() => 1),
-    checks: situation.checks.map((check) => ({ ...check, minutes: 1 })),
-  };
-  countingSteps.set(situation, made);
-  return made;
+/**
+ * Looks for the fewest steps, and knows what the walk may not: that in these walks no answer is mistaken, nobody is unsure
+ * and every cause is in the model.
+ */
+export const deepSearch: Policy = (situation, evidence): Choice => {
+  const standing = situation.faults.flatMap((_, f) => {
+    const weight = evidence.tried.has(f) ? 0 : evidence.observations.reduce((product, { check, answer }) => product * (situation.checks[check]?.odds[answer]?.[f] ?? 0), situation.priors[f] ?? 0);
+    return weight > 0 ? [{ f, weight }] : [];
+  });
+  const total = standing.reduce((sum, { weight }) => sum + weight, 0);
+  const asked = new Set(evidence.observations.map(({ check }) => check));
+  const belief = Float64Array.from([...standing.map(({ weight }) => weight / total), 0]);
+  const checks = situation.checks.flatMap(({ odds }, check): OpenCheck[] => {
+    const likelihood = odds.map((row) => Float64Array.from([...standing.map(({ f }) => row[f] ?? 0), 0]));
+    const tells = !asked.has(check) && likelihood.every((row) => row.some((p, h) => h < standing.length && p < 1));
+    return tells ? [{ check, minutes: 1, unsure: 0, likelihood }] : [];
+  });
+  const outlook: Outlook = { belief, checks, tryMinutes: new Float64Array(standing.length).fill(1), handOnMinutes: HAND_ON_STEPS };
+  const { depth, breadth } = DEEP;
+  const repair = leastValue(outlook, belief, 0, breadth);
+  const choices: Choice[] = [
+    ...likeliestRemedies(belief, outlook.tryMinutes, breadth).map((h): Choice => ({ kind: 'try', fault: standing[h]?.f ?? 0, minutes: tryValue(outlook, belief, h, depth - 1, breadth) })),
+    ...oneStepAsks(outlook, belief, repair, Infinity).slice(0, breadth).map(({ check }): Choice => {
+      const rest: Outlook = { ...outlook, checks: checks.filter((other) => other !== check) };
+      return { kind: 'ask', check: check.check, again: false, minutes: askValue(belief, check, repair, (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth)) };
+    }),
+  ];
+  return choices.reduce((best, choice) => (choice.minutes < best.minutes - 1e-9 ? choice : best), { kind: 'handOn', minutes: HAND_ON_STEPS });
 };
-
-export const deepSearch: Policy = (situation, evidence, belief) => chooseStep(inSteps(situation), evidence, belief, DEEP);
 
 /** An answer speaks for a fault that gives it at least this often, and against one that gives it less than this. */
 const POINTS_AT = 0.25;

@@ -7,7 +7,7 @@ import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { averaged, evaluatePolicy } from '../../scripts/knowledge/evaluate-policy.js';
 import { engine } from '../../scripts/knowledge/policies.js';
 import { playWalk, remembering } from '../../scripts/knowledge/sample-walks.js';
-import { figuresFrom, jobsFor, meanOf, playJob, type WalkRecord } from '../../scripts/knowledge/simulate.js';
+import { figuresFrom, jobsFor, meanOf, playJob, type PolicyName, type WalkRecord } from '../../scripts/knowledge/simulate.js';
 import { treeLines } from '../../scripts/knowledge/tree.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 
@@ -74,7 +74,7 @@ describe('the simulation', () => {
 describe('the shipped model', { timeout: 180_000 }, () => {
   const model = loadTriage('knowledge/connection');
   const contexts = contextsOf(model).filter((_, i) => i % 3 === Math.floor(i / 6) % 3);
-  const play = (policy: 'engine' | 'noisy' | 'fixed'): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
+  const play = (policy: PolicyName): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
   const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);
   let own: WalkRecord[] = [];
   beforeAll(() => { own = play('engine'); }, 120_000);
@@ -87,6 +87,14 @@ describe('the shipped model', { timeout: 180_000 }, () => {
     expect(noisy).toBeGreaterThanOrEqual(0.85);
     // Handing on early would be an easy way to get there.
     expect(meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0))).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it('takes at most 15 % more steps than a deep search that knows no answer is wrong', () => {
+    const ratio = meanOf(own, ({ steps }) => steps) / meanOf(play('deep'), ({ steps }) => steps);
+    console.log(`ratio to the deep search: ${ratio.toFixed(3)}`);
+    expect(ratio).toBeLessThanOrEqual(1.15);
+    // A search that finds worse walks than the engine would be no yardstick.
+    expect(ratio).toBeGreaterThanOrEqual(1);
   });
 
   it('takes at most two thirds of the steps of a fixed checklist', () => {
