@@ -3,8 +3,7 @@ import { once } from 'node:events';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
 import { openDeps } from './compose.js';
-import { runLine } from './commands/dispatch.js';
-import { CONSOLE_ASKER } from './platforms/console/session.js';
+import { CONSOLE_ASKER, runConsoleLine } from './platforms/console/who-speaks.js';
 import { consoleStyle, printOutcome } from './platforms/console/index.js';
 import { isProblem, type Outcome } from './reply/reply.js';
 import { loadSettings } from './settings.js';
@@ -36,7 +35,7 @@ const main = async (args: readonly string[]): Promise<number> => {
     if (!process.stdout.write(text)) await once(process.stdout, 'drain');
   };
   const answer = async (line: string): Promise<void> => {
-    const outcome = await runLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
+    const outcome = await runConsoleLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
     if (json) await write(`${jsonLine(line, outcome)}\n`);
     else await printOutcome(outcome, process.stdout, consoleStyle(process.stdout, process.env), path.resolve('charts'));
   };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { realDeps } from '../commands/real-deps.js';
-import { choice, defineCommand, optional, text } from '../../bot/commands/command.js';
+import { choice, defineCommand, member, optional, text } from '../../bot/commands/command.js';
 import type { Deps } from '../../bot/commands/deps.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { isProblem, problem, reply, type Outcome } from '../../bot/reply/reply.js';
@@ -13,8 +13,12 @@ const echo = defineCommand({
     return reply({ title: 'echo', summary: options.words });
   },
 });
+const whom = defineCommand({
+  name: 'whom', summary: 'Says who asks about whom', examples: ['whom for:Tamsin'], options: { for: member('Whom') },
+  run: async (_deps, { options, asker }): Promise<Outcome> => reply({ title: 'whom', summary: `${asker.memberId} (${asker.displayName}) about ${options.for}`, choices: [{ label: 'Again', run: 'whom for:ravi' }] }),
+});
 const errors: unknown[] = [];
-const session = () => consoleSession({ commands: [echo] } as unknown as Deps, () => 0, (error) => errors.push(error));
+const session = () => consoleSession({ commands: [echo, whom] } as unknown as Deps, () => 0, (error) => errors.push(error));
 const said = (outcome: Outcome): string => (isProblem(outcome) ? outcome.message : outcome.summary);
 
 describe('a conversation on the console', () => {
@@ -25,6 +29,17 @@ describe('a conversation on the console', () => {
     expect(said(await answer('ecko x'))).toContain('Did you mean echo?');
     expect(said(await answer(' 2 '))).toBe('two');
     expect(said(await answer('1'))).toContain('nothing to choose from');
+  });
+
+  it('lets several members share a machine, each by name, and keeps what was offered for the next to answer', async () => {
+    const { answer } = session();
+    expect(said(await answer('whom for:@Tamsin'))).toBe('console:local (you) about console:tamsin');
+    expect(said(await answer('as Tamsin'))).toContain('Tamsin speaks from now on');
+    expect(said(await answer('1'))).toBe('console:tamsin (Tamsin) about console:ravi');
+    expect(said(await answer('whom for:me'))).toBe('console:tamsin (Tamsin) about console:tamsin');
+    expect(said(await answer('/as me'))).toContain('You speak');
+    expect(said(await answer('whom for:Tamsin'))).toBe('console:local (you) about console:tamsin');
+    expect(said(await answer('astray'))).toContain('no command');
   });
 
   it('apologises for a fault of its own without showing it', async () => {

@@ -33,6 +33,6 @@ describe('an answer on the console', () => {
 
   it('shows a problem as its one sentence with what may be chosen', () => {
     expect(consoleLines(problem('ambiguous-target', 'Which one?', [{ label: 'M 1', run: 'up M 1' }]), null, plain))
-      .toEqual(['Which one?', '  1. M 1', '  Type a number from 1 to 1, or another question.']);
+      .toEqual(['Which one?', '  1. M 1', '  Type 1, or another question.']);
   });
 });

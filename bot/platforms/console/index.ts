@@ -85,7 +85,7 @@ export const startConsole = (
   const ended = new Promise<{ asked: number }>((resolve) => {
     lines.on('close', () => void queue.then(() => resolve({ asked })));
   });
-  if (interactive) output.write('Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help. Leave with quit.\n');
+  if (interactive) output.write('Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help.\nTwo at one machine: "as Tamsin" says who speaks. Leave with quit.\n');
   if (firstLine !== null) ask(firstLine);
   else if (interactive) lines.prompt();
   lines.on('line', (line) => {

@@ -1,20 +1,17 @@
-/** One person's conversation on a terminal: remembers only the last numbered choices. */
+/** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
 import { completeOption } from '../../commands/complete.js';
-import type { Asker } from '../../commands/command.js';
 import type { Deps } from '../../commands/deps.js';
-import { runLine, type ErrorSink } from '../../commands/dispatch.js';
+import type { ErrorSink } from '../../commands/dispatch.js';
 import { bareOption } from '../../commands/grammar.js';
 import type { Choice, Outcome } from '../../reply/reply.js';
-import { isProblem, problem } from '../../reply/reply.js';
+import { isProblem, problem, reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
+import { askerNamed, CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
 
-/** The console's one asker: whoever sits at the machine, with every right over its own store. */
-export const CONSOLE_ASKER: Asker = {
-  platform: 'console', memberId: 'console:local', displayName: 'you', clubId: 'console:club', channelId: 'console', isManager: true, isPrivate: true,
-};
+export { CONSOLE_ASKER };
 
 export interface ConsoleSession {
-  /** Answers one line; a bare number picks from the choices last shown. Never rejects. */
+  /** Answers one line; a bare number picks from the choices last shown, "as Tamsin" says who speaks from now on. Never rejects. */
   readonly answer: (line: string) => Promise<Outcome>;
   /** Readline's completer: suggestions and the part of the line they replace. */
   readonly complete: (line: string) => Promise<[string[], string]>;
@@ -22,6 +19,7 @@ export interface ConsoleSession {
 
 export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink): ConsoleSession => {
   let choices: readonly Choice[] = [];
+  let asker = CONSOLE_ASKER;
 
   const answer = async (line: string): Promise<Outcome> => {
     const number = /^\s*(\d{1,2})\s*$/u.exec(line)?.[1];
@@ -34,7 +32,16 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
       }
       return answer(picked.run);
     }
-    const outcome = await runLine(deps, line, CONSOLE_ASKER, now(), onError);
+    const name = /^\s*\/?as\s+(\S.*)$/iu.exec(line)?.[1];
+    if (name !== undefined) {
+      asker = askerNamed(name);
+      // What was offered stays: the other may answer it.
+      return reply({
+        title: 'Who speaks', summary: asker === CONSOLE_ASKER ? 'You speak from now on.' : `${asker.displayName} speaks from now on; "as me" gives the word back.`,
+        audience: 'asker',
+      });
+    }
+    const outcome = await runConsoleLine(deps, line, asker, now(), onError);
     // A mistyped line keeps the choices on the screen good; any answer replaces them.
     if (!isProblem(outcome) || outcome.choices !== undefined) choices = outcome.choices ?? [];
     return outcome;
@@ -52,7 +59,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     const partial = (opened === undefined ? rest : rest.slice(opened.index + opened[0].length)).trimStart();
     const lastWord = /\S*$/u.exec(rest)?.[0] ?? '';
     const optionNames = Object.keys(command.options).map((name) => `${name}:`).filter((name) => lastWord !== '' && name.startsWith(lastWord.toLowerCase()) && name !== `${optionName}:`);
-    const values = optionName === undefined ? [] : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), CONSOLE_ASKER)).map(({ value }) => value);
+    const values = optionName === undefined ? [] : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), asker)).map(({ value }) => value);
     // A new option's name may follow the value: "up NGC 7331 si" means site:, unless a target goes on like that.
     const goesOn = values.some((value) => value.toLowerCase().startsWith(partial.toLowerCase().replace(/^"/u, '')));
     if (partial !== '' && values.length > 0 && (goesOn || optionNames.length === 0)) {

@@ -32,7 +32,7 @@ const wrapped = (text: string, width: number, indent: string): string[] => {
 const choiceLines = (choices: readonly Choice[] | undefined, { width }: ConsoleStyle): string[] =>
   choices === undefined || choices.length === 0 ? [] : [
     ...choices.flatMap(({ label, preferred }, index) => wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  ')),
-    `  Type a number from 1 to ${choices.length}, or another question.`,
+    `  Type ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or another question.`,
   ];
 
 const problemLines = (problem: Problem, style: ConsoleStyle): string[] =>

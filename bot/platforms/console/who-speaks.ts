@@ -1,0 +1,31 @@
+/** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
+import type { Asker, Command } from '../../commands/command.js';
+import type { Deps } from '../../commands/deps.js';
+import { runCommand, type ErrorSink } from '../../commands/dispatch.js';
+import { parseLine, tidy } from '../../commands/grammar.js';
+import type { Outcome } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
+
+/** Whoever sits at the machine, with every right over its own store. */
+export const CONSOLE_ASKER: Asker = {
+  platform: 'console', memberId: 'console:local', displayName: 'you', clubId: 'console:club', channelId: 'console', isManager: true, isPrivate: true,
+};
+
+const NAME_LIMIT = 40;
+
+/** "Tamsin", "@tamsin" or "console:tamsin"; "me" is the one given, usually whoever sits at the machine. */
+export const askerNamed = (given: string, me = CONSOLE_ASKER): Asker => {
+  const displayName = tidy(given, NAME_LIMIT).replace(/^(?:console:|@)+/iu, '');
+  const key = displayName.normalize('NFC').toLowerCase();
+  if (['', 'me', 'you'].includes(key)) return me;
+  return key === 'local' ? CONSOLE_ASKER : { ...CONSOLE_ASKER, memberId: `console:${key}`, displayName };
+};
+
+const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker: Asker): ReadonlyMap<string, string> =>
+  new Map([...raw].map(([name, value]) => [name, command.options[name]?.type === 'member' ? askerNamed(value, asker).memberId : value]));
+
+/** Reads and runs one line said by a member on the console. Never rejects. */
+export const runConsoleLine = async (deps: Deps, line: string, asker: Asker, nowUtcMs: UtcMs, onError: ErrorSink): Promise<Outcome> => {
+  const parsed = parseLine(line, deps.commands);
+  return 'problem' in parsed ? parsed : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
+};
