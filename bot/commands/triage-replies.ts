@@ -31,23 +31,27 @@ const forSystem = (parts: { readonly all?: readonly string[] | string | undefine
 const howLines = (check: CheckEntry, system: System | null): string[] =>
   (typeof check.how === 'string' ? [check.how] : [forSystem(check.how, system).join(' ')]);
 
-export const remedyLines = (fault: FaultEntry, system: System | null): string[] => {
+const remedyLines = (fault: FaultEntry, system: System | null): string[] => {
   const { steps } = fault.remedy;
   return Array.isArray(steps) ? steps : forSystem(steps, system);
 };
 
 const cautionLines = (ids: readonly string[]): string[] => [...new Set(ids)].map(cautionText);
 
-export const nameOf = (walk: Walk, by: Speaker | null): string => {
-  if (by === null) return 'Known';
-  const name = walk.state.names[by];
-  return name === null ? (by === 'member' ? 'The member' : 'The helper') : tidy(name, 30);
+/** Before a member has spoken only the id is known; Discord's is a number, of no use to a reader. */
+const memberName = ({ state, memberId }: Walk): string => {
+  if (state.names.member !== null) return tidy(state.names.member, 30);
+  const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(memberId)?.[1];
+  return readable === undefined ? 'the member' : tidy(readable, 30);
 };
 
-const titleOf = (walk: Walk): string => {
-  const { member, helper } = walk.state.names;
-  return walk.helperId === null && helper === null ? 'Finding the connection fault' : `Finding the connection fault for ${member === null ? 'the member' : tidy(member, 30)}`;
+const nameOf = (walk: Walk, by: Speaker | null): string => {
+  if (by === null) return 'Known';
+  return by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
 };
+
+const titleOf = (walk: Walk): string =>
+  (walk.helperId === null && walk.state.names.helper === null ? 'Finding the connection fault' : `Finding the connection fault for ${memberName(walk)}`);
 
 const dataOf = (walk: Walk, assessment: Assessment): Readonly<Record<string, Json>> => ({
   walkId: walk.id,
