@@ -1,6 +1,7 @@
 /** `forget`: removes everything kept about the member who asks, at once. */
 import { reply, type Outcome } from '../reply/reply.js';
 import { defineCommand, flag, optional } from './command.js';
+import { forgetRemembered } from './walk-keeper.js';
 
 export const forget = defineCommand({
   name: 'forget',
@@ -17,7 +18,7 @@ export const forget = defineCommand({
         data: { removed: null },
       });
     }
-    const removed = await deps.store.forgetMember(asker.memberId);
+    const removed = forgetRemembered(deps.store, asker.memberId) + await deps.store.forgetMember(asker.memberId);
     return reply({
       title: 'Forgotten', level: 'good', audience: 'asker', data: { removed },
       summary: removed === 0 ? 'I kept nothing about you.' : `Removed everything I kept about you: ${removed === 1 ? '1 entry' : `${removed} entries`}.`,

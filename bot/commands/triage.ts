@@ -8,7 +8,7 @@ import { choice, defineCommand, member, optional, text, type Asker } from './com
 import type { Deps } from './deps.js';
 import { tidy } from './grammar.js';
 import { readingNotes, stepReply, summaryReply, whyReply } from './triage-replies.js';
-import { activeWalk, clubOutcomes, dropOldWalks, keepWalk, loadWalk, newWalkId, type Walk } from './walk-keeper.js';
+import { activeWalk, clubOutcomes, keepWalk, loadWalk, newWalkId, type Walk } from './walk-keeper.js';
 
 const DOINGS = ['why', 'back', 'summary', 'end', 'new'] as const;
 type Doing = (typeof DOINGS)[number];
@@ -36,7 +36,6 @@ const gearOf = async (deps: Deps, model: TriageModel, memberId: string) => {
 };
 
 const begin = async (deps: Deps, model: TriageModel, asker: Asker, forMember: string | undefined, nowUtcMs: number): Promise<Walk> => {
-  await dropOldWalks(deps.store, nowUtcMs);
   const helps = forMember !== undefined && forMember !== asker.memberId;
   const memberId = helps ? forMember : asker.memberId;
   const name = tidy(asker.displayName, 40);

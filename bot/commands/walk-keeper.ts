@@ -1,7 +1,6 @@
 /** Keeps walks in the store, or, while the store cannot answer, in this process's memory. */
 import { randomInt } from 'node:crypto';
 import { readWalkState, type WalkState } from '../triage/index.js';
-import type { UtcMs } from '../sky/types.js';
 import { StoreError, type Store, type StoredWalk } from '../store/store.js';
 
 export interface Walk extends Omit<StoredWalk, 'state'> { readonly state: WalkState }
@@ -11,8 +10,6 @@ export interface Kept {
   readonly trouble: string | null;
 }
 
-const DAY_MS = 86_400_000;
-const KEPT_DAYS = 30;
 const MEMORY_LIMIT = 500;
 
 /** Letters and digits that are not taken for one another on a phone at night. */
@@ -74,13 +71,12 @@ export const keepWalk = async (store: Store, walk: Walk): Promise<Kept> => {
   }
 };
 
-/** Drops walks not touched for 30 days. */
-export const dropOldWalks = async (store: Store, nowUtcMs: UtcMs): Promise<void> => {
-  try {
-    await store.walks.purge(nowUtcMs - KEPT_DAYS * DAY_MS);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-  }
+/** Forgets what is remembered in memory alone about a member; the store's own rows are the store's to remove. Returns how many. */
+export const forgetRemembered = (store: Store, memberId: string): number => {
+  const memory = memoryOf(store);
+  const theirs = [...memory.values()].filter((walk) => walk.memberId === memberId || walk.helperId === memberId);
+  for (const { id } of theirs) memory.delete(id);
+  return theirs.length;
 };
 
 /** Causes confirmed in this club; none where the store cannot say. */

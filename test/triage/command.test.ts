@@ -8,6 +8,7 @@ import type { Deps } from '../../bot/commands/deps.js';
 import { runLine } from '../../bot/commands/dispatch.js';
 import { triage as triageCommand } from '../../bot/commands/triage.js';
 import { isProblem, type Outcome, type Problem, type Reply } from '../../bot/reply/reply.js';
+import { purgeOld } from '../../bot/reminders/purge-old.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
 import { loadTriage } from '../../bot/triage/index.js';
@@ -188,9 +189,9 @@ describe('what is kept', () => {
     const store = await openStore({ memory: true });
     const walkId = idOf(await answered(store, 'triage', tamsin));
     const day = 86_400_000;
-    await answered(store, 'triage', ingo, NOW + 29 * day);
+    await purgeOld(store, NOW + 29 * day);
     expect(await store.walks.get(walkId)).not.toBeNull();
-    await answered(store, 'triage do:new', ingo, NOW + 31 * day);
+    await purgeOld(store, NOW + 31 * day);
     expect(await store.walks.get(walkId)).toBeNull();
     await store.close();
   });
@@ -204,12 +205,14 @@ describe('what is kept', () => {
 
   it('lives in memory, and says so, while the store is down', async () => {
     const down = (): Promise<never> => Promise.reject(new StoreError('store-unavailable', 'The store does not answer.'));
-    const broken = { walks: { put: down, get: down, active: down, purge: down }, outcomes: { add: down, counts: down }, gear: { get: down, put: down } } as unknown as Store;
+    const broken = { walks: { put: down, get: down, active: down, purge: down }, outcomes: { add: down, counts: down }, gear: { get: down, put: down }, forgetMember: () => Promise.resolve(0) } as unknown as Store;
     const first = await answered(broken, 'triage', tamsin);
     expect(first.notes.join(' ')).toContain('until I restart');
     const second = await answered(broken, runOf(first, /Bluetooth/u), tamsin);
     expect(idOf(second)).toBe(idOf(first));
     expect(stepOf(second).id).toBe('system');
     expect(stepOf(await answered(broken, 'triage', tamsin)).id).toBe('system');
+    expect((await answered(broken, 'forget confirm:yes', tamsin)).data['removed']).toBe(1);
+    expect(stepOf(await answered(broken, 'triage', tamsin)).id).toBe('path');
   });
 });
