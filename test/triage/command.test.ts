@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Asker } from '../../bot/commands/command.js';
 import type { Deps } from '../../bot/commands/deps.js';
 import { runLine } from '../../bot/commands/dispatch.js';
+import { forget } from '../../bot/commands/forget.js';
 import { triage as triageCommand } from '../../bot/commands/triage.js';
 import { isProblem, type Outcome, type Problem, type Reply } from '../../bot/reply/reply.js';
 import { purgeOld } from '../../bot/reminders/purge-old.js';
@@ -24,7 +25,7 @@ const person = (name: string): Asker => ({
 const [tamsin, ravi, ingo] = [person('Tamsin'), person('Ravi'), person('Ingo')];
 
 // `triage` uses the store and the fault model alone; the rest would only cost the test time.
-const depsWith = (store: Store): Deps => ({ store, triage: () => model, commands: [triageCommand] } as unknown as Deps);
+const depsWith = (store: Store): Deps => ({ store, triage: () => model, commands: [triageCommand, forget] } as unknown as Deps);
 const errors: unknown[] = [];
 const ask = (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Outcome> => runLine(depsWith(store), line, asker, nowUtcMs, (error) => errors.push(error));
 const answered = async (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Reply> => {
