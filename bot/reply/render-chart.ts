@@ -33,7 +33,7 @@ export const chartSvg = (chart: Chart): string => {
   }
 };
 
-/** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing libraries fail. */
+/** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing libraries fail. The pixels are made beside the event loop. */
 export const renderChart = async (chart: Chart): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
   // Off the main thread: the drawing is half the work, and others are waiting for answers.
   const image = await renderAsync(chartSvg(chart), { font: FONT });

@@ -33,8 +33,8 @@ export const answerRows = async (deps: Deps, skip: (why: string) => void): Promi
   await answers('answer: dark', 300, (run) => `dark on:${night(run)} site:${site(run)}`, 10);
   await answers('answer: sidereal', 300, (run) => `sidereal site:${site(run)}`, 10);
   await answers('answer: sun, with the way there', 300, (run) => `sun "${targetName(run)}" site:${site(run)} at:${night(run)}T12:00Z`, 10);
-  await answers('answer: astray', 60, (run) => `astray Vega site:52.71,0.12 at:${night(run)}T21:00Z landed:${30 + (run % 30)},${(run * 13) % 360} lst:0${run % 9}:15:00`, 10);
-  await answers('answer: alignment', 60, (run) => `alignment site:${site(run)} at:${night(run)}T21:00Z`, 10);
+  await answers('answer: astray', 200, (run) => `astray Vega site:52.71,0.12 at:${night(run)}T21:00Z landed:${30 + (run % 30)},${(run * 13) % 360} lst:0${run % 9}:15:00`, 10);
+  await answers('answer: alignment', 200, (run) => `alignment site:${site(run)} at:${night(run)}T21:00Z`, 10);
   await answers('tonight over every catalogued object', 200, (run) => `tonight site:${site(run)} on:${night(run)} brighter:20 above:0`, 50);
   const partials = ['', 'n', 'ng', 'ngc 7', 'NGC 73', 'm', 'm 1', 'and', 'alph', 'α', 'bet', 'whirl', 'betelg', 'hip 9', 'c 1', 'zz', 'andromida', '61 c', 'the', 'ic 4'];
   rows.push(spread('completion over the whole catalogue', 'ms', await timed(2000, (run) => completeTargets(catalogue, partials[run % partials.length] ?? '', 25)), 3));
