@@ -23,9 +23,11 @@ const inverted = (m: readonly (readonly number[])[]): { readonly inverse: number
   return { inverse: [[d / determinant, -b / determinant], [-b / determinant, a / determinant]], determinant };
 };
 
-/** JᵀJ + I (the prior is standard normal) and Jᵀr + p. */
-const normalEquations = (residuals: Residuals, p: readonly number[]): { readonly matrix: number[][]; readonly gradient: number[]; readonly cost: number } => {
-  const r = residuals(p);
+/** Half the sum of squares with the prior's, which is standard normal. */
+const costOf = (r: readonly number[], p: readonly number[]): number => (sumOfSquares(r) + sumOfSquares(p)) / 2;
+
+/** JᵀJ + I and Jᵀr + p. */
+const normalEquations = (residuals: Residuals, p: readonly number[], r = residuals(p)): { readonly matrix: number[][]; readonly gradient: number[]; readonly cost: number } => {
   const columns = p.map((_, i) => {
     const forward = residuals(p.map((value, j) => value + (i === j ? STEP : 0)));
     return r.map((value, k) => (forward[k]! - value) / STEP);
@@ -33,7 +35,7 @@ const normalEquations = (residuals: Residuals, p: readonly number[]): { readonly
   return {
     matrix: columns.map((a, i) => columns.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k]!, 0) + (i === j ? 1 : 0))),
     gradient: columns.map((a, i) => a.reduce((sum, value, k) => sum + value * r[k]!, 0) + p[i]!),
-    cost: (sumOfSquares(r) + sumOfSquares(p)) / 2,
+    cost: costOf(r, p),
   };
 };
 
@@ -45,11 +47,11 @@ const descend = (residuals: Residuals, start: readonly number[]): ContinuumFit =
     const damped = here.matrix.map((row, i) => row.map((value, j) => (i === j ? value * (1 + damping) : value)));
     const { inverse } = inverted(damped);
     const next = p.map((value, i) => value - inverse[i]!.reduce((sum, entry, j) => sum + entry * here.gradient[j]!, 0));
-    const there = normalEquations(residuals, next);
-    if (there.cost < here.cost) {
-      const gain = here.cost - there.cost;
+    const r = residuals(next);
+    const gain = here.cost - costOf(r, next);
+    if (gain > 0) {
       p = next;
-      here = there;
+      here = normalEquations(residuals, next, r);
       damping = Math.max(1e-9, damping / 10);
       if (gain < 1e-9) break;
     } else {

@@ -9,7 +9,9 @@ export const predictedVector = (circumstances: Circumstances, belief: Belief, ob
     ? unitFromHorizontal(shownHorizontal(belief, observation.target))
     : landedVector(circumstances, belief, observation.target);
 
-export const observedVector = (observation: Exclude<Observation, { kind: 'lst' }>): Vector3 =>
+type Seen = Exclude<Observation, { kind: 'lst' }>;
+
+export const observedVector = (observation: Seen): Vector3 =>
   observation.kind === 'shown' ? unitFromHorizontal(observation.at) : unitFromEquatorial(observation.ofDate);
 
 /** Two unit vectors square to `v` and to each other. */
@@ -27,11 +29,23 @@ export const offsetDeg = (from: Vector3, to: Vector3, [first, second] = tangents
   return length < 1e-15 ? [angle, 0] : [angle * x / length, angle * y / length];
 };
 
+/** What an observation alone settles; asked for some thousand times while mistakes are weighed. */
+const frames = new WeakMap<Seen, { readonly seen: Vector3; readonly along: [Vector3, Vector3] }>();
+const frameOf = (observation: Seen): { readonly seen: Vector3; readonly along: [Vector3, Vector3] } => {
+  const known = frames.get(observation);
+  if (known !== undefined) return known;
+  const seen = observedVector(observation);
+  const frame = { seen, along: tangents(seen) };
+  frames.set(observation, frame);
+  return frame;
+};
+
 /** Residuals of all observations, each in its own sigmas: one number for a sidereal time, two for a direction. */
 export const standardResiduals = (circumstances: Circumstances, belief: Belief, observations: readonly Observation[]): number[] =>
   observations.flatMap((observation) => {
     if (observation.kind === 'lst') return [wrapDeg180((belief.lstHours - observation.lstHours) * 15) * 240 / observation.sigmaS];
-    const [x, y] = offsetDeg(observedVector(observation), predictedVector(circumstances, belief, observation));
+    const { seen, along } = frameOf(observation);
+    const [x, y] = offsetDeg(seen, predictedVector(circumstances, belief, observation), along);
     return [x / observation.sigmaDeg, y / observation.sigmaDeg];
   });
 
