@@ -12,7 +12,8 @@ import { siteFor, type ResolvedSite } from './resolve-site.js';
 /** Writes the line that asks the same question with another value. */
 type LineFor = (value: string) => string;
 
-const quoted = (value: string): string => (value.includes(' ') ? `"${value}"` : value);
+/** As the grammar reads it back: quoted where it would otherwise end or open something, with its own quotes escaped. */
+const quoted = (value: string): string => (/[\s"“”\\]|[A-Za-z_][\w-]*:/u.test(value) ? `"${value.replace(/["“”\\]/gu, '\\$&')}"` : value);
 
 /** `altitude Vega at:"tonight 22:30"`: a command line from its parts; `undefined` parts are left out. */
 export const commandLine = (command: string, bare: string, named: Readonly<Record<string, string | number | boolean | undefined>>): string =>

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { tidy } from '../../bot/commands/grammar.js';
+import { parseLine, tidy } from '../../bot/commands/grammar.js';
+import { allCommands } from '../../bot/commands/index.js';
+import { commandLine } from '../../bot/commands/question-parts.js';
 import { parseTime } from '../../bot/times/index.js';
 
 const NOW_UTC_MS = Date.UTC(2026, 10, 25, 18);
@@ -20,5 +22,12 @@ describe('what random inputs found', () => {
     expect(tidy('a\udfffb\u061cc\u00add')).toBe('abcd');
     expect(tidy('fork@here @@everyone @\u200broom')).toBe('forkhere everyone room');
     expect(tidy('👩‍🚀'.replace('\u200d', ''))).toBe('👩🚀');
+  });
+
+  it('a choice\'s line gives back the values it was made from, quotes and colons in them too', () => {
+    for (const site of ['-"Cork, Ireland"', 'Quarry "the pit" Field', 'at:noon', 'back\\slash', '"', 'Ely']) {
+      const parsed = parseLine(commandLine('altitude', 'Capella', { site, at: '22:30' }), allCommands);
+      expect('problem' in parsed ? parsed.message : Object.fromEntries(parsed.raw)).toEqual({ target: 'Capella', site, at: '22:30' });
+    }
   });
 });

@@ -18,20 +18,24 @@ const choiceTroubles = (choices: readonly Choice[] | undefined): string[] => [
   ]),
 ];
 
-/** Empty when the outcome may be shown. */
-export const outcomeTroubles = (outcome: Outcome): string[] => {
+/** Words that no sentence of ours holds: where one stands, and the member did not type it, a value was missing. */
+const INNARDS = /\bundefined\b|\bNaN\b|\[object|\n {4}at /u;
+const innardTroubles = (text: string, asked: string): string[] => INNARDS.test(text) && !/undefined|NaN|object/u.test(asked) ? [`the program shows through: ${text}`] : [];
+
+/** Empty when the outcome may be shown to who asked this. */
+export const outcomeTroubles = (outcome: Outcome, asked: string): string[] => {
   if (isProblem(outcome)) {
     return [
       ...textTroubles(outcome.message), ...choiceTroubles(outcome.choices),
       ...outcome.message.length > MESSAGE_LIMIT || outcome.message.trim() === '' ? [`a message of ${outcome.message.length} characters`] : [],
       ...outcome.problem === 'internal' ? ['a fault of ours'] : [], ...!/^[a-z]+(?:-[a-z]+)*$/u.test(outcome.problem) ? [`the code ${outcome.problem}`] : [],
-      ...outcome.message.includes('    at ') || /undefined|NaN|\[object/u.test(outcome.message.replace(/[“"][^”"]*[”"]/gu, '')) ? [`the program shows through: ${outcome.message}`] : [],
+      ...innardTroubles(outcome.message, asked),
     ];
   }
   const { title, summary, facts, notes, cautions, chart, choices } = outcome;
   return [
     ...[title, summary, ...facts.flatMap(({ label, value }) => [label, value]), ...notes, ...cautions, ...chart === undefined ? [] : [chart.title, chart.altText]]
-      .flatMap((text) => [...textTroubles(text), ...text === '' ? ['an empty line'] : [], ...text.length > 4000 ? [`a text of ${text.length} characters`] : [], .../\bundefined\b|\bNaN\b|\[object/u.test(text) ? [`the program shows through: ${text}`] : []]),
+      .flatMap((text) => [...textTroubles(text), ...text === '' ? ['an empty line'] : [], ...text.length > 4000 ? [`a text of ${text.length} characters`] : [], ...innardTroubles(text, asked)]),
     ...choiceTroubles(choices),
   ];
 };

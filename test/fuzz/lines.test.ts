@@ -29,11 +29,11 @@ describe('whatever line is typed', () => {
   it('is read as a command with values of its own options, or refused in words', () => {
     fc.assert(fc.property(lines, (line) => {
       const parsed = parseLine(line, allCommands);
-      if ('problem' in parsed) expect(outcomeTroubles(parsed), line).toEqual([]);
+      if ('problem' in parsed) expect(outcomeTroubles(parsed, line), line).toEqual([]);
       else {
         for (const name of parsed.raw.keys()) expect(Object.hasOwn(parsed.command.options, name), line).toBe(true);
         const checked = checkOptions(parsed.command, parsed.raw);
-        if ('problem' in checked) expect(outcomeTroubles(checked), line).toEqual([]);
+        if ('problem' in checked) expect(outcomeTroubles(checked, line), line).toEqual([]);
       }
     }), counted('lines read', 330_000));
   }, LONG);
@@ -42,12 +42,14 @@ describe('whatever line is typed', () => {
     const deps = await realDeps({ clubSiteText: '52.71,0.12' });
     const askers: Asker[] = Array.from({ length: 5 }, (_, i) => ({ ...ODALYS, memberId: `console:member-${i}`, isManager: i < 3, isPrivate: i % 2 === 0, displayName: ['Tamsin', '@everyone', '\u202eIngo', '**Ravi**', ''][i] ?? '' }));
     const faults: unknown[] = [];
+    // Saved names come back in later answers; these words are kept for what the program itself lets slip.
+    const plain = lines.map((line) => line.replace(/undefined|NaN|object/gu, 'nothing'));
     const ask = (line: string, asker: Asker): Promise<Outcome> => runLine(deps, line, asker, Date.UTC(2026, 10, 25, 18), (error) => { faults.push(error); });
     try {
-      await fc.assert(fc.asyncProperty(lines, fc.constantFrom(...askers), async (line, asker) => {
+      await fc.assert(fc.asyncProperty(plain, fc.constantFrom(...askers), async (line, asker) => {
         const outcome = await ask(line, asker);
         expect(faults, line).toEqual([]);
-        expect(outcomeTroubles(outcome), line).toEqual([]);
+        expect(outcomeTroubles(outcome, line), line).toEqual([]);
         for (const { run } of outcome.choices ?? []) {
           const parsed = parseLine(run, allCommands);
           expect('problem' in parsed ? parsed.message : '', `${line} offers ${run}`).toBe('');
@@ -65,7 +67,7 @@ describe('whatever line is typed', () => {
       await fc.assert(fc.asyncProperty(fc.constantFrom(...allCommands), fc.dictionary(fc.constantFrom(...optionNames.map((name) => name.slice(0, -1)), '__proto__', 'constructor'), fc.oneof(anyText, fc.integer(), fc.double(), fc.boolean()), { maxKeys: 4 }), async (command, values) => {
         const outcome = await runCommand(deps, command, new Map(Object.entries(values)), { ...ODALYS, isManager: true }, Date.UTC(2026, 10, 25, 18), (error) => { faults.push(error); });
         expect(faults, JSON.stringify([command.name, values])).toEqual([]);
-        if (isProblem(outcome) || command.name !== 'mydata') expect(outcomeTroubles(outcome), JSON.stringify([command.name, values])).toEqual([]);
+        if (isProblem(outcome) || command.name !== 'mydata') expect(outcomeTroubles(outcome, JSON.stringify(values)), JSON.stringify([command.name, values])).toEqual([]);
       }), counted('commands run with values of any kind', 12_000));
     } finally {
       await deps.store.close();
