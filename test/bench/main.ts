@@ -57,12 +57,12 @@ const main = async (): Promise<void> => {
 
   for (const line of machineLines()) process.stderr.write(`${line}\n`);
   execFileSync(process.execPath, [path.join(projectRoot(), 'build.mjs')], { cwd: projectRoot(), stdio: ['ignore', 'ignore', 'inherit'] });
-  await part('console', consoleRows);
-  await part('discord', discordRows);
   const opened = await openDeps({ ...loadSettings({}), dataFolder: path.join(projectRoot(), '.cache/bench') });
   const deps = { ...opened.deps, store: await openStore({ memory: true }) };
   await part('answers', () => answerRows(deps, (why) => missing.push(why)));
-  // After what is timed: the reference cases leave a large heap behind.
+  await part('console', consoleRows);
+  // After what is timed in this process: the double and the reference cases leave a large heap behind.
+  await part('discord', discordRows);
   await part('accuracy', accuracyRows);
   await part('triage', triageRows);
   await part('growth', () => growthRows(deps, path.join(projectRoot(), 'knowledge/catalogue')));
