@@ -4,7 +4,8 @@ import type { ChartPoint, NightChart } from './reply.js';
 import { CHART } from './palette.js';
 
 const FONT_FAMILY = 'DejaVu Sans';
-const clock = (utcMs: number, zone: string, form = 'HH:mm'): string => DateTime.fromMillis(utcMs, { zone }).toFormat(form);
+/** To the nearest minute, as the words beside the chart have it. */
+const clock = (utcMs: number, zone: string, form = 'HH:mm'): string => DateTime.fromMillis(Math.round(utcMs / 60_000) * 60_000, { zone }).toFormat(form);
 const pairs = (points: readonly ChartPoint[]): [number, number][] => points.map(({ utcMs, altitudeDeg }) => [utcMs, altitudeDeg]);
 const text = (fontSize: number, color: string) => ({ fontFamily: FONT_FAMILY, fontSize, color });
 
