@@ -37,7 +37,7 @@ const main = async (args: readonly string[]): Promise<number> => {
   const answer = async (line: string): Promise<void> => {
     const outcome = await runConsoleLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
     if (json) await write(`${jsonLine(line, outcome)}\n`);
-    else await printOutcome(outcome, process.stdout, consoleStyle(process.stdout, process.env), path.resolve('charts'));
+    else await printOutcome(outcome, process.stdout, { ...consoleStyle(process.stdout, process.env), oneShot: true }, path.resolve('charts'));
   };
   try {
     if (words.length === 1 && words[0] === '-') {

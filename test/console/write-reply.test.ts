@@ -35,4 +35,9 @@ describe('an answer on the console', () => {
     expect(consoleLines(problem('ambiguous-target', 'Which one?', [{ label: 'M 1', run: 'up M 1' }]), null, plain))
       .toEqual(['Which one?', '  1. M 1', '  Type 1, or another question.']);
   });
+
+  it('gives the lines to ask next where nobody can pick by number', () => {
+    expect(consoleLines(problem('ambiguous-target', 'Which one?', [{ label: 'M 1', run: 'up M 1' }]), null, { ...plain, oneShot: true }))
+      .toEqual(['Which one?', '  Ask next:', '    up M 1']);
+  });
 });

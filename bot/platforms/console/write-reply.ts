@@ -7,6 +7,8 @@ import { textCurve } from '../../reply/text-curve.js';
 export interface ConsoleStyle {
   readonly colour: boolean;
   readonly width: number;
+  /** Where nobody can pick by number afterwards (one-shot use), choices are given as the lines to ask next. */
+  readonly oneShot?: boolean;
 }
 
 const ANSI: Readonly<Record<Level, string>> = { info: '36', good: '32', caution: '33', danger: '1;31' };
@@ -29,11 +31,14 @@ const wrapped = (text: string, width: number, indent: string): string[] => {
   return lines;
 };
 
-const choiceLines = (choices: readonly Choice[] | undefined, { width }: ConsoleStyle): string[] =>
-  choices === undefined || choices.length === 0 ? [] : [
+const choiceLines = (choices: readonly Choice[] | undefined, { width, oneShot }: ConsoleStyle): string[] => {
+  if (choices === undefined || choices.length === 0) return [];
+  if (oneShot === true) return ['  Ask next:', ...choices.flatMap(({ run }) => wrapped(run, width, '    '))];
+  return [
     ...choices.flatMap(({ label, preferred }, index) => wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  ')),
     `  Type ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or another question.`,
   ];
+};
 
 const problemLines = (problem: Problem, style: ConsoleStyle): string[] =>
   [...wrapped(problem.message, style.width, ''), ...choiceLines(problem.choices, style)];
