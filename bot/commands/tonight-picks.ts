@@ -7,7 +7,7 @@ import type { Observer, SkyBody, UtcMs } from '../sky/types.js';
 import type { HorizonPoint } from '../store/store.js';
 import { wholeSecond } from './question-parts.js';
 
-export const PICK_KINDS = ['any', 'galaxy', 'open-cluster', 'globular-cluster', 'nebula', 'planetary-nebula', 'planet', 'double-star', 'star'] as const;
+export const PICK_KINDS = ['any', 'galaxy', 'cluster', 'open-cluster', 'globular-cluster', 'nebula', 'planetary-nebula', 'planet', 'double-star', 'star'] as const;
 export type PickKind = (typeof PICK_KINDS)[number];
 
 export interface PickQuestion {
@@ -39,7 +39,7 @@ const SAME_KIND_LIMIT = 3;
 const SHORTLIST = 120;
 const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = {
   any: ['galaxy', 'open-cluster', 'globular-cluster', 'planetary-nebula', 'nebula', 'supernova-remnant', 'planet', 'double-star', 'moon'],
-  galaxy: ['galaxy'], 'open-cluster': ['open-cluster'], 'globular-cluster': ['globular-cluster'],
+  galaxy: ['galaxy'], cluster: ['open-cluster', 'globular-cluster'], 'open-cluster': ['open-cluster'], 'globular-cluster': ['globular-cluster'],
   nebula: ['nebula', 'supernova-remnant'], 'planetary-nebula': ['planetary-nebula'],
   planet: ['planet'], 'double-star': ['double-star'], star: ['star', 'double-star'],
 };
