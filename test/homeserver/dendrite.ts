@@ -7,6 +7,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 
+/** Its longest queue patience is five minutes (roomserver/internal/input in its source). */
+const DELIVERY_PATIENCE_S = 320;
 const SECRET = 'loopback tests only';
 export const SERVER_NAME = 'fenwold.test';
 
@@ -79,18 +81,44 @@ export const createDendrite = async (binFolder: string, members: readonly string
   const url = `http://127.0.0.1:${port}`;
   execFileSync(path.join(binFolder, 'generate-keys'), ['--private-key', path.join(folder, 'key.pem')]);
   // JSON is YAML.
-  writeFileSync(path.join(folder, 'dendrite.yaml'), JSON.stringify(config(folder, members.map((name) => `@${name}:${SERVER_NAME}`))));
+  writeFileSync(path.join(folder, 'dendrite.yaml'), JSON.stringify(config(folder, [...members, 'watcher'].map((name) => `@${name}:${SERVER_NAME}`))));
   let child: ChildProcess | null = null;
 
   const start = async (): Promise<void> => {
     const log = openSync(path.join(folder, 'log'), 'a');
     child = spawn(path.join(binFolder, 'dendrite'), ['--config', path.join(folder, 'dendrite.yaml'), '--http-bind-address', `127.0.0.1:${port}`, '--https-bind-address', ''], { cwd: folder, stdio: ['ignore', log, log] });
-    for (let i = 0; i < 300; i++) {
+    for (let i = 0; ; i++) {
       if (child.exitCode !== null) throw new Error(`Dendrite ended at once; see ${folder}/log`);
-      if (await fetch(`${url}/_matrix/client/versions`).then((response) => response.ok, () => false)) return;
+      if (await fetch(`${url}/_matrix/client/versions`).then((response) => response.ok, () => false)) break;
+      if (i === 300) throw new Error(`Dendrite did not start; see ${folder}/log`);
       await sleep(100);
     }
-    throw new Error(`Dendrite did not start; see ${folder}/log`);
+    await delivers();
+  };
+
+  let watcher: { readonly accessToken: string; readonly room: string } | null = null;
+  /**
+   * Waits until what is sent comes out again in a sync. Killed between taking an event from its queue and acknowledging it,
+   * Dendrite delivers nothing to anybody until that queue's patience is over, minutes later: no fault of the bot's.
+   */
+  const delivers = async (): Promise<void> => {
+    const call = async (token: string, method: string, where: string, body?: object): Promise<Record<string, unknown>> => {
+      const response = await fetch(`${url}/_matrix/client/v3${where}`, { method, headers: { Authorization: `Bearer ${token}` }, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
+      if (!response.ok) throw new Error(`${method} ${where}: ${response.status}`);
+      return await response.json() as Record<string, unknown>;
+    };
+    if (watcher === null) {
+      const { accessToken } = await register('watcher');
+      watcher = { accessToken, room: (await call(accessToken, 'POST', '/createRoom', {}))['room_id'] as string };
+    }
+    const { accessToken, room } = watcher;
+    const marker = await call(accessToken, 'PUT', `/rooms/${encodeURIComponent(room)}/send/m.room.message/watch-${Date.now()}`, { msgtype: 'm.text', body: 'still there?' });
+    for (let second = 0; second < DELIVERY_PATIENCE_S; second++) {
+      const seen = JSON.stringify(await call(accessToken, 'GET', '/sync?timeout=0'));
+      if (seen.includes(marker['event_id'] as string)) return;
+      await sleep(1000);
+    }
+    throw new Error(`Dendrite takes events and does not deliver them; see ${folder}/log`);
   };
   const kill = async (): Promise<void> => {
     child?.kill('SIGKILL');
