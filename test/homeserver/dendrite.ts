@@ -7,8 +7,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 
-/** Its longest queue patience is five minutes (roomserver/internal/input in its source). */
-const DELIVERY_PATIENCE_S = 320;
+/** More than the events of any test before it. */
+const WATCH_MESSAGES = 2000;
 const SECRET = 'loopback tests only';
 export const SERVER_NAME = 'fenwold.test';
 
@@ -98,8 +98,9 @@ export const createDendrite = async (binFolder: string, members: readonly string
 
   let watcher: { readonly accessToken: string; readonly room: string } | null = null;
   /**
-   * Waits until what is sent comes out again in a sync. Killed between taking an event from its queue and acknowledging it,
-   * Dendrite delivers nothing to anybody until that queue's patience is over, minutes later: no fault of the bot's.
+   * Sends until what is sent comes out again in a sync. Killed at a bad moment Dendrite keeps how far its readers had come in
+   * the stream of events, but not the stream: it then delivers nothing to anybody until as many events have passed again. No
+   * fault of the bot's.
    */
   const delivers = async (): Promise<void> => {
     const call = async (token: string, method: string, where: string, body?: object): Promise<Record<string, unknown>> => {
@@ -112,11 +113,11 @@ export const createDendrite = async (binFolder: string, members: readonly string
       watcher = { accessToken, room: (await call(accessToken, 'POST', '/createRoom', {}))['room_id'] as string };
     }
     const { accessToken, room } = watcher;
-    const marker = await call(accessToken, 'PUT', `/rooms/${encodeURIComponent(room)}/send/m.room.message/watch-${Date.now()}`, { msgtype: 'm.text', body: 'still there?' });
-    for (let second = 0; second < DELIVERY_PATIENCE_S; second++) {
+    for (let i = 0; i < WATCH_MESSAGES; i++) {
+      const marker = await call(accessToken, 'PUT', `/rooms/${encodeURIComponent(room)}/send/m.room.message/watch-${Date.now()}-${i}`, { msgtype: 'm.text', body: 'still there?' });
+      await sleep(20);
       const seen = JSON.stringify(await call(accessToken, 'GET', '/sync?timeout=0'));
       if (seen.includes(marker['event_id'] as string)) return;
-      await sleep(1000);
     }
     throw new Error(`Dendrite takes events and does not deliver them; see ${folder}/log`);
   };
