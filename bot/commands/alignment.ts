@@ -5,7 +5,7 @@ import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
 import type { MountKind } from '../pointing/mount.js';
 import { mountSky } from '../pointing/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/star-visibility.js';
-import { problem, reply, type Choice, type Outcome, type Problem } from '../reply/reply.js';
+import { fittingChoices, problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
 import { SUN, horizonFrame, horizontalOf, moonAt, placeOf, separationDeg, twilights, unitFromHorizontal } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
@@ -112,10 +112,10 @@ export const alignment = defineCommand({
     }
     const inOrder = chosen.stars.map(({ name }) => offered.find(({ star }) => star.name === name)!);
     const warning = sunWarning(deps, inOrder[0]!.star, observer, utcMs, zone);
-    const choices = inOrder.map(({ star }): Choice => ({
+    const choices = fittingChoices(inOrder.map(({ star }) => ({
       label: `I cannot see ${star.name}`,
       run: commandLine('alignment', '', { site: options.site, at: options.at, mount: options.mount, stars: options.stars, not: [options.not, star.name].filter(Boolean).join(', ') }),
-    })).filter(({ run }) => run.length <= 90);
+    })));
     return reply({
       title: 'Stars to align on',
       level: levelWithSun('good', warning.level),

@@ -4,6 +4,7 @@ import { completePlaces } from '../places/index.js';
 import type { Asker, Command, Completion } from './command.js';
 import type { Deps } from './deps.js';
 import { tidy } from './grammar.js';
+import { savedSites } from './resolve-site.js';
 
 export const COMPLETION_LIMIT = 25;
 const TEXT_LIMIT = 100;
@@ -15,19 +16,12 @@ const startingWith = (words: readonly string[], partial: string): Completion[] =
   words.filter((word) => word.startsWith(partial.toLowerCase())).map((word) => ({ label: word, value: word }));
 
 /** Saved sites first, the member's own before the club's; a store that does not answer costs only these. */
-const savedSites = async (deps: Deps, asker: Asker, partial: string): Promise<Completion[]> => {
-  try {
-    const lists = await Promise.all([
-      deps.store.sites.list({ kind: 'member', id: asker.memberId }),
-      deps.store.sites.list({ kind: 'club', id: asker.clubId }),
-    ]);
-    const wanted = partial.toLowerCase();
-    return lists.flatMap((sites, index) => sites
-      .filter(({ name }) => name.toLowerCase().includes(wanted))
-      .map(({ name }) => ({ label: `${name} · ${index === 0 ? 'your site' : 'club site'}`, value: name })));
-  } catch {
-    return [];
-  }
+const namedSites = async (deps: Deps, asker: Asker, partial: string): Promise<Completion[]> => {
+  const { member, club } = await savedSites(deps, asker);
+  const wanted = partial.toLowerCase();
+  return [[member, 'your site'] as const, [club, 'club site'] as const].flatMap(([sites, whose]) => sites
+    .filter(({ name }) => name.toLowerCase().includes(wanted))
+    .map(({ name }) => ({ label: `${name} · ${whose}`, value: name })));
 };
 
 /** At most 25 suggestions, each label and value at most 100 characters, best first. Never rejects for what a member typed. */
@@ -41,7 +35,7 @@ export const completeOption = async (
     if (spec.choices !== undefined) return startingWith(spec.choices, partial);
     switch (spec.complete) {
       case 'target': return completeTargets(deps.catalogue, partial, COMPLETION_LIMIT);
-      case 'site': return [...await savedSites(deps, asker, partial), ...partial.length < 2 ? [] : completePlaces(deps.places(), partial, COMPLETION_LIMIT)];
+      case 'site': return [...await namedSites(deps, asker, partial), ...partial.length < 2 ? [] : completePlaces(deps.places(), partial, COMPLETION_LIMIT)];
       case 'place': return partial.length < 2 ? [] : completePlaces(deps.places(), partial, COMPLETION_LIMIT);
       case 'command': return startingWith(deps.commands.map(({ name }) => name), partial);
       case 'time': return startingWith(TIME_WORDS, partial);

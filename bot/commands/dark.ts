@@ -5,8 +5,7 @@ import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } fr
 import { formatClock, formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './command.js';
 import { darkWords, moonTimesOf, twilightSpan } from './night-words.js';
-import { audienceOf, nightFor, siteNotes } from './question-parts.js';
-import { siteFor } from './resolve-site.js';
+import { audienceOf, siteAtNight, siteNotes } from './question-parts.js';
 
 const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({ startUtc: isoUtc(startUtcMs), endUtc: isoUtc(endUtcMs) });
 const orNull = (utcMs: number | null): string | null => (utcMs === null ? null : isoUtc(utcMs));
@@ -22,12 +21,11 @@ export const dark = defineCommand({
   },
   bare: 'on',
   examples: ['dark site:"Tromsø, Norway"', 'dark on:2027-01-08 site:52.71,0.12'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
-    if ('problem' in where) return where;
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtNight(deps, request);
+    if ('problem' in asked) return asked;
+    const { where, night } = asked;
     const { observer, zone } = where.site;
-    const night = nightFor(options.on, where.site, nowUtcMs);
-    if ('problem' in night) return night;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const moonTimes = moonTimesOf(observer, night);
     const moonless = moonlessDark(observer, night.startUtcMs, night.endUtcMs);

@@ -1,11 +1,11 @@
 /** The parts most questions share (target, site, time, night), read the same way by every command. */
 import { DateTime } from 'luxon';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../catalogue/index.js';
-import { problem, type Problem } from '../reply/reply.js';
+import { fittingChoices, problem, type Problem } from '../reply/reply.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
 import type { UtcMs } from '../sky/types.js';
-import { formatDate, parseDate, parseTime, type LocalDate } from '../times/index.js';
-import type { Asker } from './command.js';
+import { formatDate, offsetMinutes, parseDate, parseTime, type LocalDate } from '../times/index.js';
+import type { Asker, Request } from './command.js';
 import type { Deps } from './deps.js';
 import { siteFor, type ResolvedSite } from './resolve-site.js';
 
@@ -30,8 +30,7 @@ export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarg
   const found = resolveTarget(deps.catalogue, text);
   if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
   const offered = found.problem === 'ambiguous-target' ? found.candidates : found.problem === 'unknown-target' ? found.nearest : [];
-  const choices = offered.map((target) => ({ label: targetLabel(target).slice(0, 80), run: lineFor(target.name) })).filter(({ run }) => run.length <= 90);
-  return problem(found.problem, targetProblemMessage(found), choices.length === 0 ? undefined : choices);
+  return problem(found.problem, targetProblemMessage(found), fittingChoices(offered.map((target) => ({ label: targetLabel(target), run: lineFor(target.name) }))));
 };
 
 export interface AskedTime { readonly utcMs: UtcMs; readonly notes: readonly string[] }
@@ -52,14 +51,22 @@ export interface AskedNight extends TimeSpan {
   readonly said: string;
 }
 
-const offsetMinutes = (zone: string, utcMs: UtcMs): number => DateTime.fromMillis(utcMs, { zone }).offset;
-
 /** Without text: tonight. */
 export const nightFor = (text: string | undefined, { observer, zone }: ResolvedSite['site'], nowUtcMs: UtcMs): AskedNight | Problem => {
   const found = parseDate(text ?? 'tonight', zone, nowUtcMs);
   if (!found.ok) return problem(found.problem, found.message);
   const noonUtcMs = DateTime.fromObject({ ...found.date, hour: 12 }, { zone }).toMillis();
   return { date: found.date, said: formatDate(found.date), ...nightOf(found.date, observer.longitudeDeg, offsetMinutes(zone, noonUtcMs)) };
+};
+
+/** A place and a night, as `dark` and `tonight` ask for them. */
+export const siteAtNight = async (
+  deps: Deps, { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
+): Promise<{ readonly where: ResolvedSite; readonly night: AskedNight } | Problem> => {
+  const where = await siteFor(deps, asker, options.site);
+  if ('problem' in where) return where;
+  const night = nightFor(options.on, where.site, nowUtcMs);
+  return 'problem' in night ? night : { where, night };
 };
 
 /** The night that holds an instant. */

@@ -1,6 +1,6 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../places/index.js';
-import { problem, type Choice, type Problem } from '../reply/reply.js';
+import { fittingChoices, problem, type Choice, type Problem } from '../reply/reply.js';
 import { siteNameKey } from '../store/site-name-key.js';
 import { StoreError, type HorizonPoint, type Owner, type StoredSite } from '../store/store.js';
 import type { Asker } from './command.js';
@@ -59,10 +59,7 @@ export const savedSites = async (deps: Deps, asker: Asker): Promise<SavedSites> 
 /** Choices that stand for the places a member may have meant. */
 const placeChoices = (found: SiteProblem, lineFor: ((siteText: string) => string) | undefined): readonly Choice[] | undefined => {
   if (lineFor === undefined || found.problem !== 'ambiguous-place') return undefined;
-  const choices = found.candidates.slice(0, 25)
-    .map((place) => ({ label: placeSpec(place).slice(0, 80), run: lineFor(placeSpec(place)) }))
-    .filter(({ run }) => run.length <= 90);
-  return choices.length === 0 ? undefined : choices;
+  return fittingChoices(found.candidates.slice(0, 25).map((place) => ({ label: placeSpec(place), run: lineFor(placeSpec(place)) })));
 };
 
 /**

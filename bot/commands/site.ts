@@ -1,6 +1,6 @@
 /** `site`: the places a member, or the club, observes from: add, list, show, use, rename, remove, and their horizons. */
 import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../places/index.js';
-import { problem, reply, type Outcome, type Problem } from '../reply/reply.js';
+import { fittingChoices, problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { rounded } from '../reply/wording.js';
 import type { Owner, StoredSite } from '../store/store.js';
 import { choice, defineCommand, flag, number, optional, text, type Asker, type OptionSpec, type OptionValues, type Request } from './command.js';
@@ -74,10 +74,9 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
   const found = resolveSite(deps.places(), given.position);
   if (!found.ok) {
     const readings = found.problem === 'ambiguous-place' ? found.candidates : [];
-    const choices = readings.slice(0, 25).map((place) => ({
-      label: placeSpec(place).slice(0, 80), run: commandLine('site', 'add', { name: given.name, for: forClub(whose), position: placeSpec(place) }),
-    })).filter(({ run }) => run.length <= 90);
-    return problem(found.problem, siteProblemMessage(found), choices.length === 0 ? undefined : choices);
+    return problem(found.problem, siteProblemMessage(found), fittingChoices(readings.slice(0, 25).map((place) => ({
+      label: placeSpec(place), run: commandLine('site', 'add', { name: given.name, for: forClub(whose), position: placeSpec(place) }),
+    }))));
   }
   const isPlace = found.site.source === 'place';
   if (given.name === undefined && !isPlace) return problem('missing-option', 'site add needs a name: such as name:"Quarry Field"');

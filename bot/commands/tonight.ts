@@ -1,13 +1,12 @@
 /** `tonight`: what is well placed in the dark hours, ten at most, each with its reason. */
 import { nameWithAlias } from '../catalogue/index.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { degrees, isoUtc, rounded } from '../reply/wording.js';
 import { darkness, twilights } from '../sky/index.js';
 import { formatClock, zoneName } from '../times/index.js';
 import { choice, defineCommand, number, optional, text } from './command.js';
 import { darkWords, twilightSpan } from './night-words.js';
-import { audienceOf, commandLine, nightFor, siteNotes } from './question-parts.js';
-import { siteFor } from './resolve-site.js';
+import { audienceOf, commandLine, siteAtNight, siteNotes } from './question-parts.js';
 import { PICK_KINDS, tonightPicks } from './tonight-picks.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
@@ -25,12 +24,12 @@ export const tonight = defineCommand({
   },
   bare: 'site',
   examples: ['tonight site:52.71,0.12', 'tonight kind:galaxy brighter:10 site:"Alice Springs"'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
-    if ('problem' in where) return where;
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtNight(deps, request);
+    if ('problem' in asked) return asked;
+    const { where, night } = asked;
+    const { options } = request;
     const { observer, zone } = where.site;
-    const night = nightFor(options.on, where.site, nowUtcMs);
-    if ('problem' in night) return night;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
     const brightWindow = twilightSpan(twilight.civil, night);
@@ -52,8 +51,7 @@ export const tonight = defineCommand({
         value: `${target.kindText}${target.magnitude === null ? '' : `, mag ${target.magnitude.toFixed(1).replace('-', '−')}`}; ${formatClock(bestUtcMs, zone)}, ${degrees(bestAltitudeDeg)}: ${why}`,
       })),
       notes: [`Dark: ${darkWords(twilight, night, zone)}. Times in ${zoneName(night.endUtcMs, zone)}.`, ...siteNotes(where)],
-      choices: picks.map(({ target }) => ({ label: `More on ${nameWithAlias(target)}`.slice(0, 80), run: commandLine('up', target.name, { site: options.site, on: options.on }) }))
-        .filter(({ run }) => run.length <= 90),
+      choices: fittingChoices(picks.map(({ target }) => ({ label: `More on ${nameWithAlias(target)}`, run: commandLine('up', target.name, { site: options.site, on: options.on }) }))),
       audience: audienceOf(where),
       data: {
         dark: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },

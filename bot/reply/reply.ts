@@ -14,7 +14,7 @@ export interface Fact {
 
 /**
  * Something the member may pick next. Picking it runs `run` as if it had been typed, so choices need no memory
- * and survive restarts. At most 25 a reply; `label` ≤ 80 characters, `run` ≤ 90 (platform limits, see reply-limits.ts).
+ * and survive restarts. At most 25 a reply; `label` ≤ 80 characters, `run` ≤ 90 (platform limits: see fittingChoices).
  */
 export interface Choice {
   readonly label: string;
@@ -90,8 +90,17 @@ export const MESSAGE_LIMIT = 400;
 export const problem = (code: string, message: string, choices?: readonly Choice[]): Problem => ({
   problem: code,
   message: message.length <= MESSAGE_LIMIT ? message : `${message.slice(0, MESSAGE_LIMIT - 1)}…`,
-  ...(choices === undefined ? {} : { choices }),
+  ...(choices === undefined || choices.length === 0 ? {} : { choices }),
 });
+
+const LABEL_LIMIT = 80;
+/** Discord's custom id holds 100 characters, the prefix of ours among them. */
+const RUN_LIMIT = 90;
+
+/** Choices as every platform can carry them: labels cut, and those left out whose line is too long to be sent back. */
+export const fittingChoices = (choices: readonly Choice[]): readonly Choice[] => choices
+  .filter(({ run }) => run.length <= RUN_LIMIT)
+  .map((choice) => ({ ...choice, label: choice.label.slice(0, LABEL_LIMIT) }));
 
 export const isProblem = (outcome: Outcome): outcome is Problem => 'problem' in outcome;
 

@@ -5,3 +5,4 @@ export { parseDate } from './parse-date.js';
 export {
   formatClock, formatDate, formatLocalDate, formatLocalDateTime, formatLocalTime, localDateAt, zoneName,
 } from './format-local.js';
+export { offsetMinutes } from './local-to-utc.js';
