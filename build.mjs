@@ -15,7 +15,17 @@ const { metafile } = await build({
   format: 'esm',
   target: 'node20',
   // Native parts and CommonJS packages are left to Node; the ES modules among the dependencies are many small files.
-  external: ['@photostructure/tz-lookup', '@resvg/resvg-js', 'better-sqlite3', 'discord.js', 'matrix-bot-sdk', 'pg', 'pino', 'prom-client', 'yaml'],
+  external: [
+    '@photostructure/tz-lookup',
+    '@resvg/resvg-js',
+    'better-sqlite3',
+    'discord.js',
+    'matrix-bot-sdk',
+    'pg',
+    'pino',
+    'prom-client',
+    'yaml',
+  ],
   sourcemap: true,
   metafile: true,
   logLevel: 'warning',

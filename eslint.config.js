@@ -5,17 +5,29 @@ import tseslint from 'typescript-eslint';
 const pure = (folder, allowed) => ({
   files: [`bot/${folder}/**/*.ts`],
   rules: {
-    'no-restricted-imports': ['error', {
-      patterns: [{
-        regex: `^(node:|\\.\\./(?!${allowed}))`,
-        message: `bot/${folder} is pure: it may import ${allowed.replace('/', '')} and its own files, no I/O.`,
-      }],
-    }],
+    'no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            regex: `^(node:|\\.\\./(?!${allowed}))`,
+            message: `bot/${folder} is pure: it may import ${allowed.replace('/', '')} and its own files, no I/O.`,
+          },
+        ],
+      },
+    ],
     'no-restricted-globals': ['error', 'setTimeout', 'setInterval', 'fetch', 'process', 'console'],
-    'no-restricted-syntax': ['error',
-      { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Time is a parameter here.' },
+    'no-restricted-syntax': [
+      'error',
+      {
+        selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+        message: 'Time is a parameter here.',
+      },
       { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Time is a parameter here.' },
-      { selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']", message: 'Results are deterministic here.' },
+      {
+        selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']",
+        message: 'Results are deterministic here.',
+      },
     ],
   },
 });
@@ -25,7 +37,12 @@ export default tseslint.config(
   js.configs.recommended,
   ...tseslint.configs.recommendedTypeChecked,
   {
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.js', '*.mjs', 'vitest.config.ts', 'vitest.homeserver.config.ts'] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ['*.js', '*.mjs', 'vitest.config.ts', 'vitest.homeserver.config.ts'] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
     rules: {
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/no-floating-promises': 'error',
@@ -38,5 +55,8 @@ export default tseslint.config(
   pure('pointing', 'sky/'),
   { files: ['**/*.js', '**/*.mjs', '*.config.ts'], ...tseslint.configs.disableTypeChecked },
   { files: ['*.config.ts', '*.config.js'], rules: { 'no-restricted-exports': 'off' } },
-  { files: ['**/*.mjs', '*.js'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } } },
+  {
+    files: ['**/*.mjs', '*.js'],
+    languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } },
+  },
 );

@@ -6,6 +6,8 @@ export default defineConfig({
     exclude: ['test/homeserver/**', 'node_modules/**'],
     testTimeout: 30_000,
     // .ci/run adds these up over all suites.
-    ...(process.env['CI'] === 'true' ? { reporters: ['default', ['json', { outputFile: `.cache/results-${process.env['SUITE'] ?? 'main'}.json` }]] } : {}),
+    ...(process.env['CI'] === 'true'
+      ? { reporters: ['default', ['json', { outputFile: `.cache/results-${process.env['SUITE'] ?? 'main'}.json` }]] }
+      : {}),
   },
 });

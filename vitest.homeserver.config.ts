@@ -8,6 +8,8 @@ export default defineConfig({
     hookTimeout: 180_000,
     // One homeserver at a time.
     fileParallelism: false,
-    ...(process.env['CI'] === 'true' ? { reporters: ['default', ['json', { outputFile: '.cache/results-homeserver.json' }]] } : {}),
+    ...(process.env['CI'] === 'true'
+      ? { reporters: ['default', ['json', { outputFile: '.cache/results-homeserver.json' }]] }
+      : {}),
   },
 });

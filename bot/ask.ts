@@ -16,9 +16,19 @@ Ask many, one a line, and get one JSON object a line:
 `;
 
 /** The contract of `--json`: one line an answer, whatever happened. */
-export const jsonLine = (line: string, outcome: Outcome): string => JSON.stringify(isProblem(outcome)
-  ? { command: line, ok: false, error: { code: outcome.problem, message: outcome.message } }
-  : { command: line, ok: true, level: outcome.level, title: outcome.title, summary: outcome.summary, data: outcome.data });
+export const jsonLine = (line: string, outcome: Outcome): string =>
+  JSON.stringify(
+    isProblem(outcome)
+      ? { command: line, ok: false, error: { code: outcome.problem, message: outcome.message } }
+      : {
+          command: line,
+          ok: true,
+          level: outcome.level,
+          title: outcome.title,
+          summary: outcome.summary,
+          data: outcome.data,
+        },
+  );
 
 const main = async (args: readonly string[]): Promise<number> => {
   const json = args.includes('--json');
@@ -37,7 +47,13 @@ const main = async (args: readonly string[]): Promise<number> => {
   const answer = async (line: string): Promise<void> => {
     const outcome = await runConsoleLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
     if (json) await write(`${jsonLine(line, outcome)}\n`);
-    else await printOutcome(outcome, process.stdout, { ...consoleStyle(process.stdout, process.env), oneShot: true }, path.resolve('charts'));
+    else
+      await printOutcome(
+        outcome,
+        process.stdout,
+        { ...consoleStyle(process.stdout, process.env), oneShot: true },
+        path.resolve('charts'),
+      );
   };
   try {
     if (words.length === 1 && words[0] === '-') {

@@ -5,7 +5,8 @@ import { backUp } from './store/back-up.js';
 
 const main = async (): Promise<void> => {
   const [file, ...more] = process.argv.slice(2);
-  if (file === undefined || file.startsWith('-') || more.length > 0) throw new StartError('Say where to: npm run backup -- FILE');
+  if (file === undefined || file.startsWith('-') || more.length > 0)
+    throw new StartError('Say where to: npm run backup -- FILE');
   const { databaseUrl, dataFolder } = loadSettings(process.env);
   const done = await backUp(databaseUrl === null ? { dataFolder } : { databaseUrl }, file);
   process.stdout.write(`Backed up to ${done.file}, ${done.bytes} bytes.\n`);

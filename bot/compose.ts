@@ -30,7 +30,9 @@ const once = <T>(make: () => T): (() => T) => {
  */
 export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
-  const triage = once((): TriageModel => loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined));
+  const triage = once((): TriageModel =>
+    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined),
+  );
   if (settings.knowledgeFolder !== null) {
     try {
       triage();
@@ -39,13 +41,20 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
       throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
     }
   }
-  const store = await openStore(settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl });
+  const store = await openStore(
+    settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl },
+  );
   const places = loadPlaces(path.join(knowledge, 'places'));
   const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
   return {
     deps: {
-      catalogue, places: () => places, store, triage,
-      clubSiteText: settings.clubSiteText, sunLimits: settings.sunLimits, commands: allCommands,
+      catalogue,
+      places: () => places,
+      store,
+      triage,
+      clubSiteText: settings.clubSiteText,
+      sunLimits: settings.sunLimits,
+      commands: allCommands,
     },
     warm: async () => {
       for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {

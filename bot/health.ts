@@ -19,7 +19,9 @@ export interface HealthServer {
  * @throws StartError when the port cannot be had
  */
 export const startHealthServer = async (
-  listen: { readonly host: string; readonly port: number }, parts: () => readonly HealthPart[], metrics: Metrics,
+  listen: { readonly host: string; readonly port: number },
+  parts: () => readonly HealthPart[],
+  metrics: Metrics,
 ): Promise<HealthServer> => {
   const server = createServer((request, response) => {
     const answer = (status: number, contentType: string, body: string): void => {
@@ -34,21 +36,30 @@ export const startHealthServer = async (
       const ok = states.every((state) => state.ok);
       answer(ok ? 200 : 503, 'application/json', `${JSON.stringify({ ok, parts: states })}\n`);
     } else if (path === '/metrics') {
-      metrics.expose().then(({ contentType, body }) => answer(200, contentType, body), () => answer(500, 'text/plain', 'metrics are not available\n'));
+      metrics.expose().then(
+        ({ contentType, body }) => answer(200, contentType, body),
+        () => answer(500, 'text/plain', 'metrics are not available\n'),
+      );
     } else {
       answer(404, 'text/plain', 'here are /health and /metrics\n');
     }
   });
   await new Promise<void>((resolve, reject) => {
-    server.once('error', (error: NodeJS.ErrnoException) => reject(new StartError(
-      `PIERHAND_HTTP_PORT ${listen.port} on ${listen.host} cannot be listened on (${error.code ?? error.message}).`)));
+    server.once('error', (error: NodeJS.ErrnoException) =>
+      reject(
+        new StartError(
+          `PIERHAND_HTTP_PORT ${listen.port} on ${listen.host} cannot be listened on (${error.code ?? error.message}).`,
+        ),
+      ),
+    );
     server.listen(listen.port, listen.host, resolve);
   });
   return {
     port: (server.address() as AddressInfo).port,
-    stop: () => new Promise((resolve) => {
-      server.close(() => resolve());
-      server.closeAllConnections();
-    }),
+    stop: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
   };
 };

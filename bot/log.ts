@@ -40,16 +40,21 @@ const inJson = (secret: string): string => JSON.stringify(secret).slice(1, -1);
  */
 export const createLog = (level: LogLevel, secrets: readonly string[], destination?: DestinationStream): Logger => {
   const hidden = secrets.filter((secret) => secret.length >= 6).map(inJson);
-  return pino({
-    level,
-    base: null,
-    timestamp: pino.stdTimeFunctions.isoTime,
-    formatters: { level: (label) => ({ level: label }) },
-    serializers: { err: (error) => loggedError(error) },
-    redact: { paths: SECRET_KEYS.flatMap((key) => [key, `*.${key}`, `*.*.${key}`]), censor: '[secret]' },
-    hooks: {
-      streamWrite: (line) => hidden.reduce((text, secret) => text.replaceAll(secret, '[secret]'), line)
-        .replace(TOKEN_IN_PATH, '/$1/$2/[secret]'),
+  return pino(
+    {
+      level,
+      base: null,
+      timestamp: pino.stdTimeFunctions.isoTime,
+      formatters: { level: (label) => ({ level: label }) },
+      serializers: { err: (error) => loggedError(error) },
+      redact: { paths: SECRET_KEYS.flatMap((key) => [key, `*.${key}`, `*.*.${key}`]), censor: '[secret]' },
+      hooks: {
+        streamWrite: (line) =>
+          hidden
+            .reduce((text, secret) => text.replaceAll(secret, '[secret]'), line)
+            .replace(TOKEN_IN_PATH, '/$1/$2/[secret]'),
+      },
     },
-  }, destination ?? pino.destination({ fd: 2, sync: true }));
+    destination ?? pino.destination({ fd: 2, sync: true }),
+  );
 };

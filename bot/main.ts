@@ -15,19 +15,30 @@ const main = async (): Promise<void> => {
   const settings = loadSettings(process.env);
   const onConsole = settings.discord === null && settings.matrix === null;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
-  const log = createLog(onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel, secretsOf(settings));
+  const log = createLog(
+    onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel,
+    secretsOf(settings),
+  );
   const { deps, warm, close } = await openDeps(settings);
-  const context: PlatformContext = { deps, settings, log, metrics: createMetrics(settings.http !== null), now: () => Date.now() };
+  const context: PlatformContext = {
+    deps,
+    settings,
+    log,
+    metrics: createMetrics(settings.http !== null),
+    now: () => Date.now(),
+  };
   const running: RunningPlatform[] = [];
   const healthParts: HealthPart[] = [];
   const toStop: { stop: () => Promise<void> }[] = [];
 
   let stopping: Promise<void> | undefined;
-  const stop = (): Promise<void> => stopping ??= (async () => {
-    setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
-    for (const part of toStop.reverse()) await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
-    await close();
-  })();
+  const stop = (): Promise<void> =>
+    (stopping ??= (async () => {
+      setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
+      for (const part of toStop.reverse())
+        await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
+      await close();
+    })());
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());
   process.on('unhandledRejection', (error) => log.error({ err: error }, 'unhandled rejection'));
 
@@ -37,8 +48,10 @@ const main = async (): Promise<void> => {
       toStop.push(await startHealthServer(settings.http, () => healthParts, context.metrics));
     }
     let consoleEnded: Promise<{ readonly asked: number }> | undefined;
-    if (settings.discord !== null) running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
-    if (settings.matrix !== null) running.push(await (await import('./platforms/matrix/index.js')).startMatrix(context));
+    if (settings.discord !== null)
+      running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
+    if (settings.matrix !== null)
+      running.push(await (await import('./platforms/matrix/index.js')).startMatrix(context));
     if (onConsole) {
       const { startConsole } = await import('./platforms/console/index.js');
       const words = process.argv.slice(2).join(' ').trim();
@@ -47,7 +60,8 @@ const main = async (): Promise<void> => {
       consoleEnded = ended;
     }
     toStop.push(...running);
-    if (!onConsole) void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
+    if (!onConsole)
+      void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
     const { startReminders } = await import('./reminders/index.js');
     const reminders = startReminders(context, running);
     toStop.push(reminders);
@@ -55,7 +69,10 @@ const main = async (): Promise<void> => {
     if (consoleEnded !== undefined) {
       const { asked } = await consoleEnded;
       // An operator who forgot the token sees why the service ended at once.
-      if (asked === 0 && !process.stdin.isTTY) process.stderr.write('Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n');
+      if (asked === 0 && !process.stdin.isTTY)
+        process.stderr.write(
+          'Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n',
+        );
       await stop();
     }
   } catch (error) {
@@ -65,6 +82,8 @@ const main = async (): Promise<void> => {
 };
 
 await main().catch((error: unknown) => {
-  process.stderr.write(`${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`);
+  process.stderr.write(
+    `${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`,
+  );
   process.exitCode = error instanceof StartError ? 2 : 1;
 });

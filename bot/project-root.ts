@@ -9,7 +9,8 @@ export const projectRoot = (): string => {
   for (;;) {
     if (existsSync(path.join(folder, 'package.json')) && existsSync(path.join(folder, 'knowledge'))) return folder;
     const parent = path.dirname(folder);
-    if (parent === folder) throw new Error('Pierhand cannot find its knowledge folder; it should lie beside package.json.');
+    if (parent === folder)
+      throw new Error('Pierhand cannot find its knowledge folder; it should lie beside package.json.');
     folder = parent;
   }
 };

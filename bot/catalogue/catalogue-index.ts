@@ -48,7 +48,19 @@ export function positionsAt(table: KeyTable, key: string): readonly number[] {
   return there === undefined ? [] : typeof there === 'number' ? [there] : there;
 }
 
-const KIND_WORDS = new Set(['galaxy', 'galaxies', 'nebula', 'nebulae', 'cluster', 'clusters', 'globular', 'star', 'group', 'cloud', 'asterism']);
+const KIND_WORDS = new Set([
+  'galaxy',
+  'galaxies',
+  'nebula',
+  'nebulae',
+  'cluster',
+  'clusters',
+  'globular',
+  'star',
+  'group',
+  'cloud',
+  'asterism',
+]);
 
 /** Folded words without what only says the kind: "andromeda galaxy" → "andromeda"; null when nothing would be left or nothing changes. */
 export function withoutKind(foldedWords: string): string | null {
@@ -71,9 +83,15 @@ export function addName(index: CatalogueTables, text: string, position: number):
 /** Keys of a common name that reads as a star's designation: the cluster ω Centauri, 47 Tucanae. */
 export function designationKeysOf(name: string): readonly string[] {
   const words = foldWords(name);
-  return [words, withoutKind(words) ?? ''].flatMap(starDesignations).flatMap((d) =>
-    d.letter !== null ? [bayerKey(d.letter, d.letterNumber, d.constellation)]
-      : d.flamsteed !== null ? [flamsteedKey(d.flamsteed, d.constellation)] : []);
+  return [words, withoutKind(words) ?? '']
+    .flatMap(starDesignations)
+    .flatMap((d) =>
+      d.letter !== null
+        ? [bayerKey(d.letter, d.letterNumber, d.constellation)]
+        : d.flamsteed !== null
+          ? [flamsteedKey(d.flamsteed, d.constellation)]
+          : [],
+    );
 }
 
 /** The key of a designation as the CSV files write it ("NGC 80 NED01", "Sh2-155"). */

@@ -4,8 +4,21 @@ import type { Target, TargetKind } from './target.js';
 
 /** The kinds in the order `CatalogueSweep.kindIndex` counts them. */
 export const TARGET_KINDS: readonly TargetKind[] = [
-  'sun', 'moon', 'planet', 'star', 'double-star', 'galaxy', 'open-cluster', 'globular-cluster',
-  'planetary-nebula', 'nebula', 'supernova-remnant', 'dark-nebula', 'asterism', 'other', 'coordinates',
+  'sun',
+  'moon',
+  'planet',
+  'star',
+  'double-star',
+  'galaxy',
+  'open-cluster',
+  'globular-cluster',
+  'planetary-nebula',
+  'nebula',
+  'supernova-remnant',
+  'dark-nebula',
+  'asterism',
+  'other',
+  'coordinates',
 ];
 
 /**

@@ -80,7 +80,10 @@ function prefixes(partial: string): readonly string[] {
   const key = words.replaceAll(' ', '');
   const found = new Set([key]);
   const numbered = /^(messier|caldwell|collinder|melotte)(?=\d|$)0*(\d*)$/.exec(key);
-  if (numbered) found.add(`${{ messier: 'm', caldwell: 'c', collinder: 'cr', melotte: 'mel' }[numbered[1] ?? ''] ?? ''}${numbered[2]}`);
+  if (numbered)
+    found.add(
+      `${{ messier: 'm', caldwell: 'c', collinder: 'cr', melotte: 'mel' }[numbered[1] ?? ''] ?? ''}${numbered[2]}`,
+    );
   const padded = /^([a-z]+)0+(\d+)$/.exec(key);
   if (padded) found.add(`${padded[1]}${padded[2]}`);
   const parts = words.split(' ');
@@ -121,7 +124,10 @@ function suggestion(catalogue: Catalogue, position: number, typed: readonly stri
   const matched = typed.some((t) => foldKey(target.name).startsWith(t))
     ? undefined
     : target.aliases.find((alias) => typed.some((t) => foldKey(alias).includes(t)));
-  return { value: target.name, label: targetLabel(target, matched ?? target.aliases.find((alias) => !/^(?:NGC|IC|C|HIP) ?\d/.test(alias))) };
+  return {
+    value: target.name,
+    label: targetLabel(target, matched ?? target.aliases.find((alias) => !/^(?:NGC|IC|C|HIP) ?\d/.test(alias))),
+  };
 }
 
 /**
@@ -143,8 +149,10 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
       const key = table.keys[i] ?? '';
       if (!key.startsWith(prefix)) break;
       const position = table.positions[i] ?? 0;
-      const value = (key.length === prefix.length ? 0 : 10_000) + (table.inside[i] === 1 ? 100_000 : 0)
-        + (position < 0 ? -1000 - position : rank[position] ?? 9999);
+      const value =
+        (key.length === prefix.length ? 0 : 10_000) +
+        (table.inside[i] === 1 ? 100_000 : 0) +
+        (position < 0 ? -1000 - position : (rank[position] ?? 9999));
       best.offer(position, value);
     }
   }

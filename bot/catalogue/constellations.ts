@@ -25,7 +25,10 @@ TrA Triangulum_Australe Trianguli_Australis|Tuc Tucana Tucanae|UMa Ursa_Major Ur
 Vel Vela Velorum|Vir Virgo Virginis|Vol Volans Volantis|Vul Vulpecula Vulpeculae`;
 
 export const CONSTELLATIONS: readonly Constellation[] = TABLE.split('|').map((row) => {
-  const [abbreviation = '', name = '', genitive = ''] = row.trim().split(' ').map((word) => word.replaceAll('_', ' '));
+  const [abbreviation = '', name = '', genitive = ''] = row
+    .trim()
+    .split(' ')
+    .map((word) => word.replaceAll('_', ' '));
   return { abbreviation, name, genitive };
 });
 

@@ -15,11 +15,25 @@ interface NumberToken {
 }
 
 const UNITS: ReadonlyMap<string, NumberToken['unit']> = new Map([
-  ['h', 'h'], ['hr', 'h'], ['hrs', 'h'], ['hours', 'h'], ['d', 'd'], ['deg', 'd'], ['degrees', 'd'], ['°', 'd'],
-  ['m', 'm'], ['min', 'm'], ["'", 'm'], ['s', 's'], ['sec', 's'], ['"', 's'], ["''", 's'],
+  ['h', 'h'],
+  ['hr', 'h'],
+  ['hrs', 'h'],
+  ['hours', 'h'],
+  ['d', 'd'],
+  ['deg', 'd'],
+  ['degrees', 'd'],
+  ['°', 'd'],
+  ['m', 'm'],
+  ['min', 'm'],
+  ["'", 'm'],
+  ['s', 's'],
+  ['sec', 's'],
+  ['"', 's'],
+  ["''", 's'],
 ]);
 
-const TOKEN = /^\s*([+-]?)\s*(\d{1,9}(?:\.\d{0,12})?|\.\d{1,12})\s*(hours|hrs|hr|h|degrees|deg|d|°|min|m|sec|s|''|'|")?([:\s]*)/;
+const TOKEN =
+  /^\s*([+-]?)\s*(\d{1,9}(?:\.\d{0,12})?|\.\d{1,12})\s*(hours|hrs|hr|h|degrees|deg|d|°|min|m|sec|s|''|'|")?([:\s]*)/;
 
 /** Plain signs, and labels such as "RA" and "Dec" left out. */
 function plain(text: string): string {
@@ -36,7 +50,13 @@ function tokens(text: string): NumberToken[] | null {
     const match = TOKEN.exec(rest);
     if (!match) return null;
     const [whole, sign = '', digits = '', unit = ''] = match;
-    found.push({ negative: sign === '-', signed: sign !== '', value: Number(digits), whole: !digits.includes('.'), unit: UNITS.get(unit) ?? null });
+    found.push({
+      negative: sign === '-',
+      signed: sign !== '',
+      value: Number(digits),
+      whole: !digits.includes('.'),
+      unit: UNITS.get(unit) ?? null,
+    });
     rest = rest.slice(whole.length);
   }
   return found;
@@ -67,9 +87,17 @@ function sexagesimal(parts: readonly NumberToken[]): number | null | 'sixtieths'
 function compact(text: string): NumberToken[][] | null {
   const match = /^j?(\d\d)(\d\d)(\d\d(?:\.\d+)?)([+-])(\d\d)(\d\d)(\d\d(?:\.\d+)?)$/.exec(text.replaceAll(' ', ''));
   if (!match) return null;
-  const number = (digits: string | undefined, negative = false): NumberToken =>
-    ({ negative, signed: false, value: Number(digits), whole: !digits?.includes('.'), unit: null });
-  return [[number(match[1]), number(match[2]), number(match[3])], [number(match[5], match[4] === '-'), number(match[6]), number(match[7])]];
+  const number = (digits: string | undefined, negative = false): NumberToken => ({
+    negative,
+    signed: false,
+    value: Number(digits),
+    whole: !digits?.includes('.'),
+    unit: null,
+  });
+  return [
+    [number(match[1]), number(match[2]), number(match[3])],
+    [number(match[5], match[4] === '-'), number(match[6]), number(match[7])],
+  ];
 }
 
 /**
@@ -101,7 +129,10 @@ export function readCoordinates(text: string): CoordinateReading | null {
   const dec = sexagesimal(decParts);
   if (ra === null || dec === null || !raFirst || !decFirst || decFirst.unit === 'h') return bad('unreadable');
   if (ra === 'sixtieths' || dec === 'sixtieths') {
-    return bad('sixtieths-range', [...raParts.slice(1), ...decParts.slice(1)].find((p) => p.value >= 60)?.value ?? null);
+    return bad(
+      'sixtieths-range',
+      [...raParts.slice(1), ...decParts.slice(1)].find((p) => p.value >= 60)?.value ?? null,
+    );
   }
   if (Math.abs(dec) > 90) return bad('declination-range', decFirst.negative ? -dec : dec);
   if (raFirst.negative) return bad('right-ascension-range', -ra);
@@ -110,7 +141,12 @@ export function readCoordinates(text: string): CoordinateReading | null {
   if (raParts.length === 1 && raFirst.unit === null) {
     if (ra < 24) return bad('hours-or-degrees', ra);
     if (ra >= 360) return bad('right-ascension-range', ra);
-    return { ok: true, raHours: ra / 15, decDeg, note: `Read ${ra} as degrees of right ascension, since hours stop at 24.` };
+    return {
+      ok: true,
+      raHours: ra / 15,
+      decDeg,
+      note: `Read ${ra} as degrees of right ascension, since hours stop at 24.`,
+    };
   }
   return ra < 24 ? { ok: true, raHours: ra, decDeg } : bad('right-ascension-range', ra);
 }

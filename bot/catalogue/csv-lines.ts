@@ -10,17 +10,20 @@ export interface CsvLines {
 export function readCsvLines(path: string, columns: number): CsvLines {
   const lines: string[] = [];
   const comments: string[] = [];
-  readFileSync(path, 'utf8').split('\n').forEach((line, i) => {
-    if (line === '') return;
-    if (line.startsWith('#')) {
-      comments.push(line);
-      return;
-    }
-    let commas = 0;
-    for (let at = line.indexOf(','); at >= 0; at = line.indexOf(',', at + 1)) commas += 1;
-    if (commas !== columns - 1) throw new Error(`${path} line ${i + 1}: ${commas + 1} columns where ${columns} are expected.`);
-    lines.push(line);
-  });
+  readFileSync(path, 'utf8')
+    .split('\n')
+    .forEach((line, i) => {
+      if (line === '') return;
+      if (line.startsWith('#')) {
+        comments.push(line);
+        return;
+      }
+      let commas = 0;
+      for (let at = line.indexOf(','); at >= 0; at = line.indexOf(',', at + 1)) commas += 1;
+      if (commas !== columns - 1)
+        throw new Error(`${path} line ${i + 1}: ${commas + 1} columns where ${columns} are expected.`);
+      lines.push(line);
+    });
   return { lines, comments };
 }
 

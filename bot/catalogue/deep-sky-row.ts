@@ -22,11 +22,33 @@ export interface DeepSkyRow {
 }
 
 export function readDeepSkyRow(line: string): DeepSkyRow {
-  const [designation = '', kind = '', kindText = '', ra = '', dec = '', constellation = '', magnitude = '', size = '',
-    messier = '', caldwell = '', commonNames = '', otherNames = ''] = line.split(',');
+  const [
+    designation = '',
+    kind = '',
+    kindText = '',
+    ra = '',
+    dec = '',
+    constellation = '',
+    magnitude = '',
+    size = '',
+    messier = '',
+    caldwell = '',
+    commonNames = '',
+    otherNames = '',
+  ] = line.split(',');
   return {
-    designation, kind, kindText, raDeg: Number(ra), decDeg: Number(dec), constellation, magnitude: magnitude === '' ? null : Number(magnitude),
-    sizeArcmin: size === '' ? null : Number(size), messier, caldwell, commonNames, otherNames,
+    designation,
+    kind,
+    kindText,
+    raDeg: Number(ra),
+    decDeg: Number(dec),
+    constellation,
+    magnitude: magnitude === '' ? null : Number(magnitude),
+    sizeArcmin: size === '' ? null : Number(size),
+    messier,
+    caldwell,
+    commonNames,
+    otherNames,
   };
 }
 
@@ -51,12 +73,18 @@ export function indexDeepSkyRow(row: DeepSkyRow, position: number, tables: Catal
 
 /** The target: shown by its Messier number where it has one, else by its catalogue number. */
 export function deepSkyTarget(row: DeepSkyRow): Target {
-  const numbers = [row.messier && `M ${row.messier}`, row.designation, row.caldwell && `C ${row.caldwell}`]
-    .filter((name, i, all) => name !== '' && all.indexOf(name) === i);
+  const numbers = [row.messier && `M ${row.messier}`, row.designation, row.caldwell && `C ${row.caldwell}`].filter(
+    (name, i, all) => name !== '' && all.indexOf(name) === i,
+  );
   return {
-    id: numberKeyOf(row.designation), name: numbers[0] ?? row.designation,
+    id: numberKeyOf(row.designation),
+    name: numbers[0] ?? row.designation,
     aliases: [...cellList(row.commonNames), ...numbers.slice(1), ...cellList(row.otherNames)],
-    kind: row.kind as TargetKind, kindText: row.kindText, constellation: row.constellation, magnitude: row.magnitude, sizeArcmin: row.sizeArcmin,
+    kind: row.kind as TargetKind,
+    kindText: row.kindText,
+    constellation: row.constellation,
+    magnitude: row.magnitude,
+    sizeArcmin: row.sizeArcmin,
     body: { kind: 'fixed', raHoursJ2000: row.raDeg / 15, decDegJ2000: row.decDeg },
   };
 }

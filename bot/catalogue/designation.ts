@@ -4,19 +4,45 @@ import { foldKey } from './fold-text.js';
 
 /** Greek letters: symbol, name, and the three-letter form used in keys. */
 const GREEK: readonly (readonly [symbol: string, code: string, ...spellings: string[]])[] = [
-  ['α', 'alp', 'alpha', 'alf'], ['β', 'bet', 'beta'], ['γ', 'gam', 'gamma'], ['δ', 'del', 'delta'], ['ε', 'eps', 'epsilon'],
-  ['ζ', 'zet', 'zeta'], ['η', 'eta'], ['θ', 'the', 'theta', 'tet'], ['ι', 'iot', 'iota'], ['κ', 'kap', 'kappa'],
-  ['λ', 'lam', 'lambda'], ['μ', 'mu', 'mue'], ['ν', 'nu', 'nue'], ['ξ', 'xi', 'ksi'], ['ο', 'omi', 'omicron'], ['π', 'pi'],
-  ['ρ', 'rho'], ['σ', 'sig', 'sigma'], ['τ', 'tau'], ['υ', 'ups', 'upsilon'], ['φ', 'phi'], ['χ', 'chi', 'khi'], ['ψ', 'psi'],
+  ['α', 'alp', 'alpha', 'alf'],
+  ['β', 'bet', 'beta'],
+  ['γ', 'gam', 'gamma'],
+  ['δ', 'del', 'delta'],
+  ['ε', 'eps', 'epsilon'],
+  ['ζ', 'zet', 'zeta'],
+  ['η', 'eta'],
+  ['θ', 'the', 'theta', 'tet'],
+  ['ι', 'iot', 'iota'],
+  ['κ', 'kap', 'kappa'],
+  ['λ', 'lam', 'lambda'],
+  ['μ', 'mu', 'mue'],
+  ['ν', 'nu', 'nue'],
+  ['ξ', 'xi', 'ksi'],
+  ['ο', 'omi', 'omicron'],
+  ['π', 'pi'],
+  ['ρ', 'rho'],
+  ['σ', 'sig', 'sigma'],
+  ['τ', 'tau'],
+  ['υ', 'ups', 'upsilon'],
+  ['φ', 'phi'],
+  ['χ', 'chi', 'khi'],
+  ['ψ', 'psi'],
   ['ω', 'ome', 'omega'],
 ];
 
 const GREEK_SYMBOLS = new Map(GREEK.map(([symbol, code]) => [code, symbol]));
-const GREEK_SPELLINGS: readonly (readonly [spelling: string, code: string])[] =
-  GREEK.flatMap(([, code, ...spellings]) => [code, ...spellings].map((spelling) => [spelling, code] as const));
+const GREEK_SPELLINGS: readonly (readonly [spelling: string, code: string])[] = GREEK.flatMap(
+  ([, code, ...spellings]) => [code, ...spellings].map((spelling) => [spelling, code] as const),
+);
 
-const GREEK_NAMES = new Map(GREEK.flatMap(([, code, ...spellings]) =>
-  [code, ...spellings].map((spelling) => [spelling, spellings[0] !== undefined && spellings[0].length > code.length ? spellings[0] : code] as const)));
+const GREEK_NAMES = new Map(
+  GREEK.flatMap(([, code, ...spellings]) =>
+    [code, ...spellings].map(
+      (spelling) =>
+        [spelling, spellings[0] !== undefined && spellings[0].length > code.length ? spellings[0] : code] as const,
+    ),
+  ),
+);
 
 /** A Greek letter's full name from any of its spellings ("alf" → "alpha"), or undefined. */
 export function greekName(word: string): string | undefined {
@@ -26,15 +52,39 @@ export function greekName(word: string): string | undefined {
 /** Every spelling of a constellation (abbreviation, name, genitive), folded → abbreviation. */
 const CONSTELLATION_SPELLINGS = new Map(
   CONSTELLATIONS.flatMap(({ abbreviation, name, genitive }) =>
-    [abbreviation, name, genitive].map((spelling) => [foldKey(spelling), abbreviation] as const)),
+    [abbreviation, name, genitive].map((spelling) => [foldKey(spelling), abbreviation] as const),
+  ),
 );
 
 /** Catalogue prefixes as people write them → as keys have them. */
-const PREFIXES: ReadonlyMap<string, string> = new Map(Object.entries({
-  m: 'm', messier: 'm', ngc: 'ngc', ic: 'ic', c: 'c', caldwell: 'c', hip: 'hip', hipparcos: 'hip',
-  mel: 'mel', melotte: 'mel', cr: 'cr', collinder: 'cr', b: 'barnard', barnard: 'barnard', lbn: 'lbn', sh2: 'sh2-', sharpless: 'sh2-',
-  eso: 'eso', hcg: 'hcg', hickson: 'hcg', mwsc: 'mwsc', pgc: 'pgc', ugc: 'ugc', harvard: 'harvard',
-}));
+const PREFIXES: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    m: 'm',
+    messier: 'm',
+    ngc: 'ngc',
+    ic: 'ic',
+    c: 'c',
+    caldwell: 'c',
+    hip: 'hip',
+    hipparcos: 'hip',
+    mel: 'mel',
+    melotte: 'mel',
+    cr: 'cr',
+    collinder: 'cr',
+    b: 'barnard',
+    barnard: 'barnard',
+    lbn: 'lbn',
+    sh2: 'sh2-',
+    sharpless: 'sh2-',
+    eso: 'eso',
+    hcg: 'hcg',
+    hickson: 'hcg',
+    mwsc: 'mwsc',
+    pgc: 'pgc',
+    ugc: 'ugc',
+    harvard: 'harvard',
+  }),
+);
 
 /** The constellation that a text names and nothing else ("Lyra", "lyr", "Lyrae"), as its abbreviation; else undefined. */
 export function constellationOf(text: string): string | undefined {
@@ -73,7 +123,8 @@ export function starDesignations(text: string): readonly StarDesignation[] {
   const rest = match[2] ?? '';
   const found: StarDesignation[] = [];
   const alone = CONSTELLATION_SPELLINGS.get(rest);
-  if (alone !== undefined && flamsteed !== null) found.push({ letter: null, letterNumber: null, flamsteed, constellation: alone });
+  if (alone !== undefined && flamsteed !== null)
+    found.push({ letter: null, letterNumber: null, flamsteed, constellation: alone });
   for (const [spelling, letter] of [...GREEK_SPELLINGS, [rest.slice(0, 1), rest.slice(0, 1)] as const]) {
     if (!rest.startsWith(spelling)) continue;
     const tail = /^0?(\d{0,2})(\D+)$/.exec(rest.slice(spelling.length));

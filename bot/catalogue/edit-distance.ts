@@ -14,7 +14,12 @@ export function editDistance(a: string, b: string, most: number): number {
     for (let j = 1; j <= b.length; j += 1) {
       const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
       let cost = Math.min((previous[j] ?? 0) + 1, (current[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a.charCodeAt(i - 1) === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === b.charCodeAt(j - 1)) {
+      if (
+        i > 1 &&
+        j > 1 &&
+        a.charCodeAt(i - 1) === b.charCodeAt(j - 2) &&
+        a.charCodeAt(i - 2) === b.charCodeAt(j - 1)
+      ) {
         cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
       }
       current[j] = cost;

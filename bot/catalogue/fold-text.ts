@@ -3,15 +3,42 @@
 /** Longest text that a look-up reads at all; anything longer is no name. */
 export const LONGEST_TEXT = 120;
 
-const GREEK_LETTER_NAMES: ReadonlyMap<string, string> = new Map(Object.entries({
-  α: 'alpha', β: 'beta', γ: 'gamma', δ: 'delta', ε: 'epsilon', ζ: 'zeta', η: 'eta', θ: 'theta', ι: 'iota', κ: 'kappa',
-  λ: 'lambda', μ: 'mu', ν: 'nu', ξ: 'xi', ο: 'omicron', π: 'pi', ρ: 'rho', σ: 'sigma', ς: 'sigma', τ: 'tau', υ: 'upsilon',
-  φ: 'phi', χ: 'chi', ψ: 'psi', ω: 'omega',
-}));
+const GREEK_LETTER_NAMES: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    α: 'alpha',
+    β: 'beta',
+    γ: 'gamma',
+    δ: 'delta',
+    ε: 'epsilon',
+    ζ: 'zeta',
+    η: 'eta',
+    θ: 'theta',
+    ι: 'iota',
+    κ: 'kappa',
+    λ: 'lambda',
+    μ: 'mu',
+    ν: 'nu',
+    ξ: 'xi',
+    ο: 'omicron',
+    π: 'pi',
+    ρ: 'rho',
+    σ: 'sigma',
+    ς: 'sigma',
+    τ: 'tau',
+    υ: 'upsilon',
+    φ: 'phi',
+    χ: 'chi',
+    ψ: 'psi',
+    ω: 'omega',
+  }),
+);
 
 /** Without control, format and bidirectional characters; runs of space made one; trimmed. Safe to show once shortened. */
 export function cleanText(text: string): string {
-  return text.replace(/[\p{Cc}\p{Zs}\p{Zl}\p{Zp}]+/gu, ' ').replace(/[\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, '').trim();
+  return text
+    .replace(/[\p{Cc}\p{Zs}\p{Zl}\p{Zp}]+/gu, ' ')
+    .replace(/[\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, '')
+    .trim();
 }
 
 /** `cleanText`, at most `longest` characters with an ellipsis, and never a mention or markup: for quoting back to the asker. */
@@ -26,7 +53,12 @@ const ASCII = /^[\0-\x7f]*$/;
 
 /** Lower-case words of plain letters and digits: "α² Cap" → "alpha 2 cap", "Boötes" → "bootes", "Cat's Eye" → "cats eye". */
 export function foldWords(text: string): string {
-  if (ASCII.test(text)) return text.toLowerCase().replace(/['`]/g, '').replace(/[^a-z0-9]+/g, ' ').trim();
+  if (ASCII.test(text))
+    return text
+      .toLowerCase()
+      .replace(/['`]/g, '')
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim();
   return text
     .normalize('NFKD')
     .toLowerCase()
@@ -45,7 +77,10 @@ export function foldKey(text: string): string {
 /** Lower case, with plain ASCII for the many minus signs, primes, quotation marks and degree signs that figures are written with. */
 export function plainSigns(text: string): string {
   return text
-    .normalize('NFKC').toLowerCase()
+    .normalize('NFKC')
+    .toLowerCase()
     .replace(/[−–—‐‑‒]/g, '-')
-    .replace(/[′’‘ʹ]/g, "'").replace(/[″”“ʺ]/g, '"').replace(/[º˚∘]/g, '°');
+    .replace(/[′’‘ʹ]/g, "'")
+    .replace(/[″”“ʺ]/g, '"')
+    .replace(/[º˚∘]/g, '°');
 }

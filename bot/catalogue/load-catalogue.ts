@@ -19,18 +19,30 @@ export function loadCatalogue(folder: string): Catalogue {
   const length = firstStar + stars.lines.length;
   const sweep = {
     length,
-    unitX: new Float64Array(length), unitY: new Float64Array(length), unitZ: new Float64Array(length),
-    magnitude: new Float32Array(length), sizeArcmin: new Float32Array(length).fill(NaN),
-    kindIndex: new Uint8Array(length), wellKnown: new Uint8Array(length),
+    unitX: new Float64Array(length),
+    unitY: new Float64Array(length),
+    unitZ: new Float64Array(length),
+    magnitude: new Float32Array(length),
+    sizeArcmin: new Float32Array(length).fill(NaN),
+    kindIndex: new Uint8Array(length),
+    wellKnown: new Uint8Array(length),
   };
   const rank = new Float32Array(length);
   const tables: CatalogueTables = { exact: new Map(), unnumbered: new Map(), short: new Map(), names: [] };
   const positions = new Map<string, number>();
 
-  const enter = (position: number, id: string, kind: string, raDeg: number, decDeg: number, magnitude: number | null): void => {
+  const enter = (
+    position: number,
+    id: string,
+    kind: string,
+    raDeg: number,
+    decDeg: number,
+    magnitude: number | null,
+  ): void => {
     const kindIndex = KIND_INDEX.get(kind);
     if (kindIndex === undefined) throw new Error(`${id} in ${folder} has the unknown kind "${kind}".`);
-    if (!(raDeg >= 0 && raDeg < 360 && decDeg >= -90 && decDeg <= 90)) throw new Error(`${id} in ${folder} has an impossible position.`);
+    if (!(raDeg >= 0 && raDeg < 360 && decDeg >= -90 && decDeg <= 90))
+      throw new Error(`${id} in ${folder} has an impossible position.`);
     if (positions.has(id)) throw new Error(`${id} is twice in ${folder}.`);
     positions.set(id, position);
     sweep.unitX[position] = Math.cos(decDeg * DEG) * Math.cos(raDeg * DEG);
@@ -44,7 +56,14 @@ export function loadCatalogue(folder: string): Catalogue {
   stars.lines.forEach((line, i) => {
     const row = readStarRow(line);
     const position = firstStar + i;
-    enter(position, indexStarRow(row, position, tables), row.isDouble ? 'double-star' : 'star', row.raDeg, row.decDeg, row.magnitude);
+    enter(
+      position,
+      indexStarRow(row, position, tables),
+      row.isDouble ? 'double-star' : 'star',
+      row.raDeg,
+      row.decDeg,
+      row.magnitude,
+    );
     sweep.wellKnown[position] = row.names ? 1 : 0;
     rank[position] = starRank(row);
   });
@@ -56,8 +75,9 @@ export function loadCatalogue(folder: string): Catalogue {
     rank[position] = deepSkyRank(row);
   });
 
-  const nonexistent = new Set(deepSky.comments
-    .flatMap((line) => /^# nonexistent: (.*)$/.exec(line)?.[1]?.split(';') ?? []).map(numberKeyOf));
+  const nonexistent = new Set(
+    deepSky.comments.flatMap((line) => /^# nonexistent: (.*)$/.exec(line)?.[1]?.split(';') ?? []).map(numberKeyOf),
+  );
   const targetAt = (position: number): Target => {
     const line = position < firstStar ? deepSky.lines[position] : stars.lines[position - firstStar];
     if (line === undefined) throw new RangeError(`No target at ${position}: the catalogue has ${length}.`);

@@ -24,8 +24,18 @@ function spellingsOf(catalogue: Catalogue): readonly Spelling[] {
   let list = spellings.get(catalogue);
   if (!list) {
     list = catalogue.index.names.flatMap(({ key, text, position }) => {
-      const short = withoutKind(text.normalize('NFKD').toLowerCase().replace(/[^a-z0-9 ]/g, ''));
-      return short === null ? [{ key, text, position }] : [{ key, text, position }, { key: short, text, position }];
+      const short = withoutKind(
+        text
+          .normalize('NFKD')
+          .toLowerCase()
+          .replace(/[^a-z0-9 ]/g, ''),
+      );
+      return short === null
+        ? [{ key, text, position }]
+        : [
+            { key, text, position },
+            { key: short, text, position },
+          ];
     });
     spellings.set(catalogue, list);
   }

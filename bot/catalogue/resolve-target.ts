@@ -15,8 +15,14 @@ const ONE_TARGET_COS = Math.cos((5 / 60) * (Math.PI / 180));
 
 function coordinateTarget(raHours: number, decDeg: number): Target {
   return {
-    id: `j2000:${raHours.toFixed(6)}${decDeg < 0 ? '' : '+'}${decDeg.toFixed(5)}`, name: formatCoordinates(raHours, decDeg), aliases: [],
-    kind: 'coordinates', kindText: 'J2000 coordinates', constellation: null, magnitude: null, sizeArcmin: null,
+    id: `j2000:${raHours.toFixed(6)}${decDeg < 0 ? '' : '+'}${decDeg.toFixed(5)}`,
+    name: formatCoordinates(raHours, decDeg),
+    aliases: [],
+    kind: 'coordinates',
+    kindText: 'J2000 coordinates',
+    constellation: null,
+    magnitude: null,
+    sizeArcmin: null,
     body: { kind: 'fixed', raHoursJ2000: raHours, decDegJ2000: decDeg },
   };
 }
@@ -49,11 +55,14 @@ function starPositions(catalogue: Catalogue, text: string): { positions: readonl
     }
     const spellings = letterSpellings(letter, text);
     const whole = spellings.flatMap((l) => positionsAt(exact, bayerKey(l, letterNumber, constellation)));
-    const parts = letterNumber === null && whole.length === 0
-      ? spellings.flatMap((l) => positionsAt(unnumbered, bayerKey(l, null, constellation))) : [];
+    const parts =
+      letterNumber === null && whole.length === 0
+        ? spellings.flatMap((l) => positionsAt(unnumbered, bayerKey(l, null, constellation)))
+        : [];
     // "3 Alpha Lyrae" gives both: the number must agree, or it is another star.
-    const agreed = [...whole, ...parts].filter((p) =>
-      flamsteed === null || positionsAt(exact, flamsteedKey(flamsteed, constellation)).includes(p));
+    const agreed = [...whole, ...parts].filter(
+      (p) => flamsteed === null || positionsAt(exact, flamsteedKey(flamsteed, constellation)).includes(p),
+    );
     positions.push(...agreed);
     loose ||= parts.length > 1;
   }
@@ -64,8 +73,13 @@ function closeTogether(catalogue: Catalogue, positions: readonly number[]): bool
   const { unitX, unitY, unitZ } = catalogue.sweep;
   const first = positions[0];
   if (first === undefined) return false;
-  return positions.every((p) =>
-    (unitX[p] ?? 0) * (unitX[first] ?? 0) + (unitY[p] ?? 0) * (unitY[first] ?? 0) + (unitZ[p] ?? 0) * (unitZ[first] ?? 0) >= ONE_TARGET_COS);
+  return positions.every(
+    (p) =>
+      (unitX[p] ?? 0) * (unitX[first] ?? 0) +
+        (unitY[p] ?? 0) * (unitY[first] ?? 0) +
+        (unitZ[p] ?? 0) * (unitZ[first] ?? 0) >=
+      ONE_TARGET_COS,
+  );
 }
 
 /** The best known of a constellation, for a text that names only the constellation. */
@@ -73,12 +87,17 @@ function bestOfConstellation(catalogue: Catalogue, constellation: string): reado
   const { sweep } = catalogue;
   const known: number[] = [];
   for (let i = 0; i < sweep.length; i += 1) if (sweep.wellKnown[i] === 1) known.push(i);
-  return bestKnownFirst(catalogue, known).filter((i) => catalogue.targetAt(i).constellation === constellation).slice(0, 8);
+  return bestKnownFirst(catalogue, known)
+    .filter((i) => catalogue.targetAt(i).constellation === constellation)
+    .slice(0, 8);
 }
 
 /** The name out of what we say ourselves ("M 97 (Owl Nebula)", "Altair · star in Aquila") or a member adds ("the star Altair"); null when there is none in it. */
 function asToldOurselves(text: string): string | null {
-  const head = /^([^(·]+?)\s*(?:\([^)]*\)|·)/.exec(text)?.[1] ?? /^(?:the )?(?:star|galaxy|nebula|cluster|planet|object|target) (.+)$/i.exec(text)?.[1] ?? null;
+  const head =
+    /^([^(·]+?)\s*(?:\([^)]*\)|·)/.exec(text)?.[1] ??
+    /^(?:the )?(?:star|galaxy|nebula|cluster|planet|object|target) (.+)$/i.exec(text)?.[1] ??
+    null;
   return head === null || head === text ? null : head;
 }
 
@@ -88,10 +107,20 @@ function asToldOurselves(text: string): string | null {
  */
 export function resolveTarget(catalogue: Catalogue, text: string): TargetResolution {
   const shown = quotable(text);
-  const unknown = (reason: Extract<TargetProblem, { problem: 'unknown-target' }>['reason'], positions: readonly number[] = []): TargetProblem =>
-    ({ ok: false, problem: 'unknown-target', text: shown, nearest: positions.map((p) => catalogue.targetAt(p)), reason });
+  const unknown = (
+    reason: Extract<TargetProblem, { problem: 'unknown-target' }>['reason'],
+    positions: readonly number[] = [],
+  ): TargetProblem => ({
+    ok: false,
+    problem: 'unknown-target',
+    text: shown,
+    nearest: positions.map((p) => catalogue.targetAt(p)),
+    reason,
+  });
   if (text.length > 10 * LONGEST_TEXT) return unknown('too-long');
-  const clean = cleanText(text).replace(/^["“”']+|["“”']+$/gu, '').trim();
+  const clean = cleanText(text)
+    .replace(/^["“”']+|["“”']+$/gu, '')
+    .trim();
   if (clean.length > LONGEST_TEXT) return unknown('too-long');
 
   const body = solarSystemTarget(clean);
@@ -104,9 +133,13 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
     const best = bestKnownFirst(catalogue, positions);
     const only = best[0];
     if (only === undefined) return null;
-    if (best.length === 1) return { ok: true, target: catalogue.targetAt(only), ...(note === undefined ? {} : { note }) };
+    if (best.length === 1)
+      return { ok: true, target: catalogue.targetAt(only), ...(note === undefined ? {} : { note }) };
     return {
-      ok: false, problem: 'ambiguous-target', text: shown, candidates: best.slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p)),
+      ok: false,
+      problem: 'ambiguous-target',
+      text: shown,
+      candidates: best.slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p)),
     };
   };
 
@@ -115,7 +148,9 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   const stars = starPositions(catalogue, clean);
   const direct = [...positionsAt(exact, key), ...(number === undefined ? [] : positionsAt(exact, number))];
   if (direct.length === 0 && stars.loose && closeTogether(catalogue, stars.positions)) {
-    const brightest = [...stars.positions].sort((a, b) => (catalogue.sweep.magnitude[a] ?? 99) - (catalogue.sweep.magnitude[b] ?? 99))[0];
+    const brightest = [...stars.positions].sort(
+      (a, b) => (catalogue.sweep.magnitude[a] ?? 99) - (catalogue.sweep.magnitude[b] ?? 99),
+    )[0];
     if (brightest !== undefined) {
       const target = catalogue.targetAt(brightest);
       return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
@@ -123,13 +158,17 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   }
   // A name that is one object's whole name and another's without its last word ("Southern Pinwheel") is asked about too;
   // a star's name is not (Merope, and the nebula about it).
-  const alike = number === undefined && direct.length > 0 && direct.every((p) => !catalogue.targetAt(p).kind.endsWith('star')) ? positionsAt(short, key) : [];
+  const alike =
+    number === undefined && direct.length > 0 && direct.every((p) => !catalogue.targetAt(p).kind.endsWith('star'))
+      ? positionsAt(short, key)
+      : [];
   const found = settle([...direct, ...alike, ...stars.positions]);
   if (found) return found;
 
   const reading = readCoordinates(clean);
   if (reading) {
-    if (!reading.ok) return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
+    if (!reading.ok)
+      return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
     const target = coordinateTarget(reading.raHours, reading.decDeg);
     return { ok: true, target, ...(reading.note === undefined ? {} : { note: reading.note }) };
   }
@@ -158,7 +197,10 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   if (near.certain.length > 0) {
     const first = near.certain[0];
     const target = first === undefined ? undefined : catalogue.targetAt(first);
-    const settled = settle(near.certain, `Took “${shown}” to be ${near.spelling}${target && target.name !== near.spelling ? ` (${target.name})` : ''}.`);
+    const settled = settle(
+      near.certain,
+      `Took “${shown}” to be ${near.spelling}${target && target.name !== near.spelling ? ` (${target.name})` : ''}.`,
+    );
     if (settled) return settled;
   }
   return unknown('not-found', near.nearest.slice(0, 5));

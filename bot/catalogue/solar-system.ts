@@ -4,19 +4,35 @@ import { foldKey } from './fold-text.js';
 import type { Target, TargetKind } from './target.js';
 
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [
-  ['Sun', 'sun', 'star', 'Sol ☉ ☼'], ['Moon', 'moon', 'natural satellite', 'Luna ☽ ☾'],
-  ['Mercury', 'planet', 'planet', '☿'], ['Venus', 'planet', 'planet', '♀'], ['Mars', 'planet', 'planet', '♂'],
-  ['Jupiter', 'planet', 'planet', '♃'], ['Saturn', 'planet', 'planet', '♄'], ['Uranus', 'planet', 'planet', '♅ ⛢'],
-  ['Neptune', 'planet', 'planet', '♆'], ['Pluto', 'planet', 'dwarf planet', '♇'],
+  ['Sun', 'sun', 'star', 'Sol ☉ ☼'],
+  ['Moon', 'moon', 'natural satellite', 'Luna ☽ ☾'],
+  ['Mercury', 'planet', 'planet', '☿'],
+  ['Venus', 'planet', 'planet', '♀'],
+  ['Mars', 'planet', 'planet', '♂'],
+  ['Jupiter', 'planet', 'planet', '♃'],
+  ['Saturn', 'planet', 'planet', '♄'],
+  ['Uranus', 'planet', 'planet', '♅ ⛢'],
+  ['Neptune', 'planet', 'planet', '♆'],
+  ['Pluto', 'planet', 'dwarf planet', '♇'],
 ];
 
 export const SOLAR_SYSTEM: readonly Target[] = BODIES.map(([body, kind, kindText]) => ({
-  id: body.toLowerCase(), name: body, aliases: [], kind, kindText, constellation: null, magnitude: null, sizeArcmin: null,
+  id: body.toLowerCase(),
+  name: body,
+  aliases: [],
+  kind,
+  kindText,
+  constellation: null,
+  magnitude: null,
+  sizeArcmin: null,
   body: { kind: 'solarSystem', body },
 }));
 
-const BY_NAME = new Map(BODIES.flatMap(([body, , , others], i) =>
-  [body, ...others.split(' ')].map((name) => [foldKey(name) || name, SOLAR_SYSTEM[i]] as const)));
+const BY_NAME = new Map(
+  BODIES.flatMap(([body, , , others], i) =>
+    [body, ...others.split(' ')].map((name) => [foldKey(name) || name, SOLAR_SYSTEM[i]] as const),
+  ),
+);
 
 /** The body a text names ("the Moon", "planet Mars", "♃"), or undefined. */
 export function solarSystemTarget(text: string): Target | undefined {
@@ -24,10 +40,18 @@ export function solarSystemTarget(text: string): Target | undefined {
   return BY_NAME.get(key) ?? BY_NAME.get(text.replace(/[\ufe0e\ufe0f]/g, '').trim());
 }
 
-const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(([
-  ['Mars', 'phobos deimos'], ['Jupiter', 'io europa ganymede callisto'], ['Saturn', 'mimas enceladus tethys dione rhea titan iapetus hyperion phoebe'],
-  ['Uranus', 'miranda ariel umbriel titania oberon'], ['Neptune', 'triton nereid'], ['Pluto', 'charon'],
-] as const).flatMap(([planet, moons]) => moons.split(' ').map((moon) => [moon, planet] as const)));
+const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
+  (
+    [
+      ['Mars', 'phobos deimos'],
+      ['Jupiter', 'io europa ganymede callisto'],
+      ['Saturn', 'mimas enceladus tethys dione rhea titan iapetus hyperion phoebe'],
+      ['Uranus', 'miranda ariel umbriel titania oberon'],
+      ['Neptune', 'triton nereid'],
+      ['Pluto', 'charon'],
+    ] as const
+  ).flatMap(([planet, moons]) => moons.split(' ').map((moon) => [moon, planet] as const)),
+);
 
 /** The planet that a moon goes with ("Titan" → Saturn), or undefined. */
 export function planetOfMoon(text: string): Target | undefined {
@@ -37,6 +61,10 @@ export function planetOfMoon(text: string): Target | undefined {
 
 /** Whether a text names what moves among the stars but is not listed: comets, asteroids, satellites of Earth. */
 export function movesUnlisted(text: string): boolean {
-  return /\b(?:comets?|asteroids?|satellites?|iss|tiangong|starlink)\b|^[cpdx]\/\s?-?\d|^\d+p\//i.test(text)
-    || /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke|hubble|space station)$/.test(foldKey(text));
+  return (
+    /\b(?:comets?|asteroids?|satellites?|iss|tiangong|starlink)\b|^[cpdx]\/\s?-?\d|^\d+p\//i.test(text) ||
+    /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke|hubble|space station)$/.test(
+      foldKey(text),
+    )
+  );
 }

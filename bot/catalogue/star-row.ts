@@ -27,11 +27,35 @@ export interface StarRow {
 }
 
 export function readStarRow(line: string): StarRow {
-  const [hip = '', ra, dec, pmRa, pmDec, parallax, magnitude, constellation = '', bayer = '', flamsteed = '', designated = '', names = '', double] =
-    line.split(',');
+  const [
+    hip = '',
+    ra,
+    dec,
+    pmRa,
+    pmDec,
+    parallax,
+    magnitude,
+    constellation = '',
+    bayer = '',
+    flamsteed = '',
+    designated = '',
+    names = '',
+    double,
+  ] = line.split(',');
   return {
-    hip, raDeg: Number(ra), decDeg: Number(dec), pmRaCosDecMasPerYear: Number(pmRa), pmDecMasPerYear: Number(pmDec),
-    parallaxMas: Number(parallax), magnitude: Number(magnitude), constellation, bayer, flamsteed, designated, names, isDouble: double === '1',
+    hip,
+    raDeg: Number(ra),
+    decDeg: Number(dec),
+    pmRaCosDecMasPerYear: Number(pmRa),
+    pmDecMasPerYear: Number(pmDec),
+    parallaxMas: Number(parallax),
+    magnitude: Number(magnitude),
+    constellation,
+    bayer,
+    flamsteed,
+    designated,
+    names,
+    isDouble: double === '1',
   };
 }
 
@@ -65,11 +89,21 @@ export function starTarget(row: StarRow): Target {
     `HIP ${row.hip}`,
   ];
   return {
-    id: `hip${row.hip}`, name: shown[0] ?? row.hip, aliases: shown.slice(1), kind: row.isDouble ? 'double-star' : 'star',
-    kindText: row.isDouble ? 'double star' : 'star', constellation: row.constellation, magnitude: row.magnitude, sizeArcmin: null,
+    id: `hip${row.hip}`,
+    name: shown[0] ?? row.hip,
+    aliases: shown.slice(1),
+    kind: row.isDouble ? 'double-star' : 'star',
+    kindText: row.isDouble ? 'double star' : 'star',
+    constellation: row.constellation,
+    magnitude: row.magnitude,
+    sizeArcmin: null,
     body: {
-      kind: 'fixed', raHoursJ2000: row.raDeg / 15, decDegJ2000: row.decDeg, pmRaCosDecMasPerYear: row.pmRaCosDecMasPerYear,
-      pmDecMasPerYear: row.pmDecMasPerYear, parallaxMas: row.parallaxMas,
+      kind: 'fixed',
+      raHoursJ2000: row.raDeg / 15,
+      decDegJ2000: row.decDeg,
+      pmRaCosDecMasPerYear: row.pmRaCosDecMasPerYear,
+      pmDecMasPerYear: row.pmDecMasPerYear,
+      parallaxMas: row.parallaxMas,
     },
   };
 }

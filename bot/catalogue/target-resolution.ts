@@ -23,7 +23,8 @@ export type TargetProblem =
       /** Best first, at most 5; empty when nothing is near. */
       readonly nearest: readonly Target[];
       /** 'moon-of-planet': `nearest` is its planet. 'moves-unlisted': a comet, an asteroid or a satellite of Earth. */
-      readonly reason: 'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent' | 'moon-of-planet' | 'moves-unlisted';
+      readonly reason:
+        'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent' | 'moon-of-planet' | 'moves-unlisted';
     }
   | {
       readonly ok: false;

@@ -2,8 +2,21 @@
 import type { SkyBody } from '../sky/types.js';
 
 export type TargetKind =
-  | 'sun' | 'moon' | 'planet' | 'star' | 'double-star' | 'galaxy' | 'open-cluster' | 'globular-cluster'
-  | 'planetary-nebula' | 'nebula' | 'supernova-remnant' | 'dark-nebula' | 'asterism' | 'other' | 'coordinates';
+  | 'sun'
+  | 'moon'
+  | 'planet'
+  | 'star'
+  | 'double-star'
+  | 'galaxy'
+  | 'open-cluster'
+  | 'globular-cluster'
+  | 'planetary-nebula'
+  | 'nebula'
+  | 'supernova-remnant'
+  | 'dark-nebula'
+  | 'asterism'
+  | 'other'
+  | 'coordinates';
 
 export interface Target {
   /** Stable, lower case, e.g. "ngc7331", "hip91262", "moon". */

@@ -13,7 +13,9 @@ function shorten(text: string, longest: number): string {
 
 /** "spiral galaxy in Pegasus", "planet". */
 function kindAndPlace(target: Target): string {
-  return target.constellation === null ? target.kindText : `${target.kindText} in ${constellationName(target.constellation)}`;
+  return target.constellation === null
+    ? target.kindText
+    : `${target.kindText} in ${constellationName(target.constellation)}`;
 }
 
 /** "NGC 7331 · spiral galaxy in Pegasus", at most 100 characters; `also` is a further name to show after the first. */
@@ -58,15 +60,19 @@ export function targetProblemMessage(problem: TargetProblem): string {
       case 'bad-coordinates':
         return coordinateMessage(problem);
       case 'ambiguous-target':
-        if (constellationOf(problem.text) !== undefined) return `${problem.text} is a constellation. Which target in it: ${choices(problem.candidates, 6)}?`;
+        if (constellationOf(problem.text) !== undefined)
+          return `${problem.text} is a constellation. Which target in it: ${choices(problem.candidates, 6)}?`;
         return `“${problem.text}” could be ${choices(problem.candidates, 6)}. Which one?`;
       case 'unknown-target':
-        if (problem.reason === 'empty') return 'Name a target: a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.';
-        if (problem.reason === 'too-long') return 'That is too long for a target. Give a name, a catalogue number or J2000 coordinates.';
+        if (problem.reason === 'empty')
+          return 'Name a target: a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.';
+        if (problem.reason === 'too-long')
+          return 'That is too long for a target. Give a name, a catalogue number or J2000 coordinates.';
         if (problem.reason === 'listed-as-nonexistent') {
           return `${problem.text} is a number in the catalogue, but nothing is there: it is listed as nonexistent. Check the number.`;
         }
-        if (problem.reason === 'moon-of-planet') return `${problem.text} goes with ${problem.nearest[0]?.name ?? 'its planet'}: ask for that.`;
+        if (problem.reason === 'moon-of-planet')
+          return `${problem.text} goes with ${problem.nearest[0]?.name ?? 'its planet'}: ask for that.`;
         if (problem.reason === 'moves-unlisted') {
           return `${problem.text} moves among the stars and is not listed. Give its J2000 coordinates for the hour, for example 05h34m32s +22°00′52″.`;
         }

@@ -7,7 +7,16 @@ import { mountSky } from '../pointing/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/star-visibility.js';
 import { fittingChoices, problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
-import { SUN, horizonFrame, horizontalOf, moonAt, placeOf, separationDeg, twilights, unitFromHorizontal } from '../sky/index.js';
+import {
+  SUN,
+  horizonFrame,
+  horizontalOf,
+  moonAt,
+  placeOf,
+  separationDeg,
+  twilights,
+  unitFromHorizontal,
+} from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
@@ -24,25 +33,40 @@ import { levelWithSun, sunWarning } from './sun-warning.js';
 const CANDIDATES_TRIED = 28;
 const MOST_EXCLUDED = 12;
 
-interface Offered { readonly star: BrightNamedStar; readonly place: Place }
+interface Offered {
+  readonly star: BrightNamedStar;
+  readonly place: Place;
+}
 
 /** Ids of the stars not wanted: "Vega, Deneb". */
 const excludedIds = (deps: Deps, not: string | undefined): ReadonlySet<string> | Problem => {
   const ids = new Set<string>();
-  const names = (not ?? '').split(/[,;]|\band\b/iu).map((name) => name.trim()).filter((name) => name !== '');
-  if (names.length > MOST_EXCLUDED) return problem('too-many-stars', `not: names ${names.length} stars; at most ${MOST_EXCLUDED} can be left out.`);
+  const names = (not ?? '')
+    .split(/[,;]|\band\b/iu)
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  if (names.length > MOST_EXCLUDED)
+    return problem('too-many-stars', `not: names ${names.length} stars; at most ${MOST_EXCLUDED} can be left out.`);
   for (const name of names) {
     const found = resolveTarget(deps.catalogue, name);
     if (!found.ok) return problem(found.problem, `not: ${targetProblemMessage(found)}`);
     if (found.target.kind !== 'star' && found.target.kind !== 'double-star') {
-      return problem('not-a-star', `not: "${tidy(name, 30)}" reads as ${found.target.name}, which is no star. Name stars to leave out, such as not:"Capella, Deneb".`);
+      return problem(
+        'not-a-star',
+        `not: "${tidy(name, 30)}" reads as ${found.target.name}, which is no star. Name stars to leave out, such as not:"Capella, Deneb".`,
+      );
     }
     ids.add(found.target.id);
   }
   return ids;
 };
 
-const fitStars = (deps: Deps, { site: { observer }, horizon }: ResolvedSite, utcMs: UtcMs, excluded: ReadonlySet<string>): Offered[] => {
+const fitStars = (
+  deps: Deps,
+  { site: { observer }, horizon }: ResolvedSite,
+  utcMs: UtcMs,
+  excluded: ReadonlySet<string>,
+): Offered[] => {
   const moon = moonAt(observer, utcMs);
   const sunAltitudeDeg = horizontalOf(SUN, observer, utcMs).altitudeDeg;
   const frame = horizonFrame(observer, utcMs);
@@ -51,9 +75,13 @@ const fitStars = (deps: Deps, { site: { observer }, horizon }: ResolvedSite, utc
     if (excluded.has(star.id) || frame.altitudeDegOf(frame.directionOf(star.body)) < LOWEST_ALTITUDE_DEG - 1) return [];
     const place = placeOf(star.body, observer, utcMs);
     const reason = unfitReason({
-      magnitude: star.magnitude, altitudeDeg: place.altitudeDeg, decDeg: place.ofDate.decDeg, sunAltitudeDeg,
+      magnitude: star.magnitude,
+      altitudeDeg: place.altitudeDeg,
+      decDeg: place.ofDate.decDeg,
+      sunAltitudeDeg,
       horizonDeg: horizonAltitudeDegAt(horizon, place.azimuthDeg),
-      moonSeparationDeg: moon.place.altitudeDeg > 0 ? separationDeg(moon.place.ofDate, place.ofDate) : null, moonIlluminatedFraction: moon.illuminatedFraction,
+      moonSeparationDeg: moon.place.altitudeDeg > 0 ? separationDeg(moon.place.ofDate, place.ofDate) : null,
+      moonIlluminatedFraction: moon.illuminatedFraction,
     });
     return reason === null ? [{ star, place }] : [];
   });
@@ -62,7 +90,10 @@ const fitStars = (deps: Deps, { site: { observer }, horizon }: ResolvedSite, utc
 const candidateOf = (mount: MountKind, where: ResolvedSite, utcMs: UtcMs) => {
   const sky = mountSky(mount, where.site.observer, utcMs);
   return ({ star, place }: Offered): AlignmentCandidate => ({
-    name: star.name, magnitude: star.magnitude, direction: unitFromHorizontal(place), inMountFrame: sky.directionAt(place.ofDate, 0),
+    name: star.name,
+    magnitude: star.magnitude,
+    direction: unitFromHorizontal(place),
+    inMountFrame: sky.directionAt(place.ofDate, 0),
   });
 };
 
@@ -71,13 +102,19 @@ const tooFew = (where: ResolvedSite, utcMs: UtcMs, offered: readonly Offered[], 
   const { observer, zone } = where.site;
   if (horizontalOf(SUN, observer, utcMs).altitudeDeg > -9) {
     // In the forenoon the dusk to wait for is the next night's.
-    const duskUtcMs = [utcMs, utcMs + 12 * 3_600_000].map((instant) => {
-      const night = nightAround(instant, where.site);
-      return twilights(observer, night.startUtcMs, night.endUtcMs).civil?.duskUtcMs ?? null;
-    }).find((dusk) => dusk !== null && dusk > utcMs) ?? null;
-    return duskUtcMs !== null ? `Too bright for stars: the first ones show from about ${formatLocalTime(duskUtcMs, zone)}.` : 'Too bright for stars.';
+    const duskUtcMs =
+      [utcMs, utcMs + 12 * 3_600_000]
+        .map((instant) => {
+          const night = nightAround(instant, where.site);
+          return twilights(observer, night.startUtcMs, night.endUtcMs).civil?.duskUtcMs ?? null;
+        })
+        .find((dusk) => dusk !== null && dusk > utcMs) ?? null;
+    return duskUtcMs !== null
+      ? `Too bright for stars: the first ones show from about ${formatLocalTime(duskUtcMs, zone)}.`
+      : 'Too bright for stars.';
   }
-  const names = offered.length === 0 ? 'no bright star stands' : `only ${listed(offered.map(({ star }) => star.name))} stands`;
+  const names =
+    offered.length === 0 ? 'no bright star stands' : `only ${listed(offered.map(({ star }) => star.name))} stands`;
   return `Too few stars: ${names} between 20° and 75° high, clear of your horizon, the Moon and the pole.${hasExcluded ? ' Allow some of those you left out.' : ' Try an hour later.'}`;
 };
 
@@ -105,32 +142,58 @@ export const alignment = defineCommand({
     const offered = fitStars(deps, where, utcMs, excluded);
     const candidates = offered.slice(0, CANDIDATES_TRIED).map(candidateOf(mount, where, utcMs));
     const wanted = options.stars === 2 ? 2 : 3;
-    const chosen: AlignmentChoice | null = chooseAlignmentStars(mount, candidates, wanted) ?? chooseAlignmentStars(mount, candidates, 2);
+    const chosen: AlignmentChoice | null =
+      chooseAlignmentStars(mount, candidates, wanted) ?? chooseAlignmentStars(mount, candidates, 2);
     const { notes } = asked;
     if (chosen === null) {
-      return reply({ title: 'Stars to align on', summary: tooFew(where, utcMs, offered, excluded.size > 0), notes, audience: audienceOf(where), data: { utc: isoUtc(utcMs), mount, stars: [], expectedErrorArcmin: null } });
+      return reply({
+        title: 'Stars to align on',
+        summary: tooFew(where, utcMs, offered, excluded.size > 0),
+        notes,
+        audience: audienceOf(where),
+        data: { utc: isoUtc(utcMs), mount, stars: [], expectedErrorArcmin: null },
+      });
     }
     const inOrder = chosen.stars.map(({ name }) => offered.find(({ star }) => star.name === name)!);
     const warning = sunWarning(deps, inOrder[0]!.star, observer, utcMs, zone);
-    const choices = fittingChoices(inOrder.map(({ star }) => ({
-      label: `I cannot see ${star.name}`,
-      run: commandLine('alignment', '', { site: options.site, at: options.at, mount: options.mount, stars: options.stars, not: [options.not, star.name].filter(Boolean).join(', ') }),
-    })));
+    const choices = fittingChoices(
+      inOrder.map(({ star }) => ({
+        label: `I cannot see ${star.name}`,
+        run: commandLine('alignment', '', {
+          site: options.site,
+          at: options.at,
+          mount: options.mount,
+          stars: options.stars,
+          not: [options.not, star.name].filter(Boolean).join(', '),
+        }),
+      })),
+    );
     return reply({
       title: 'Stars to align on',
       level: levelWithSun('good', warning.level),
-      summary: `In this order: ${listed(inOrder.map(({ star }) => star.name), 'then')}. Then expect the mount to point to within about ${Math.max(1, Math.round(chosen.expectedErrorArcmin))}′.`,
+      summary: `In this order: ${listed(
+        inOrder.map(({ star }) => star.name),
+        'then',
+      )}. Then expect the mount to point to within about ${Math.max(1, Math.round(chosen.expectedErrorArcmin))}′.`,
       facts: inOrder.map(({ star, place }, i) => ({
-        label: `${i + 1}. ${star.name}`, value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}; magnitude ${star.magnitude.toFixed(1)}`,
+        label: `${i + 1}. ${star.name}`,
+        value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}; magnitude ${star.magnitude.toFixed(1)}`,
       })),
-      notes: ['If one is hidden, say so with not: and its name. Centre each star the same way, ending with the same two keys.', ...notes],
+      notes: [
+        'If one is hidden, say so with not: and its name. Centre each star the same way, ending with the same two keys.',
+        ...notes,
+      ],
       cautions: warning.cautions,
       choices,
       audience: audienceOf(where),
       data: {
-        utc: isoUtc(utcMs), mount,
+        utc: isoUtc(utcMs),
+        mount,
         stars: inOrder.map(({ star, place }) => ({
-          name: star.name, altitudeDeg: rounded(place.altitudeDeg, 4), azimuthDeg: rounded(place.azimuthDeg, 4), magnitude: rounded(star.magnitude, 2),
+          name: star.name,
+          altitudeDeg: rounded(place.altitudeDeg, 4),
+          azimuthDeg: rounded(place.azimuthDeg, 4),
+          magnitude: rounded(star.magnitude, 2),
         })),
         expectedErrorArcmin: rounded(chosen.expectedErrorArcmin, 2),
       },

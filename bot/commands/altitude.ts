@@ -25,7 +25,10 @@ export const altitude = defineCommand({
     at: optional(text('When: now, tonight 22:30, tomorrow 4am, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
-  examples: ['altitude Aldebaran at:"tonight 22:30" site:"Cork, Ireland"', 'altitude M 46 at:2026-12-13T21:00Z site:-33.9,18.4'],
+  examples: [
+    'altitude Aldebaran at:"tonight 22:30" site:"Cork, Ireland"',
+    'altitude M 46 at:2026-12-13T21:00Z site:-33.9,18.4',
+  ],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
     const asked = await targetAtSite(deps, asker, 'altitude', options.target, options.site, { at: options.at });
     if ('problem' in asked) return asked;
@@ -40,10 +43,14 @@ export const altitude = defineCommand({
     const isUp = place.apparentAltitudeDeg > 0;
     const behind = where.horizon === null ? null : horizonAltitudeDegAt(where.horizon, place.azimuthDeg);
     const isBehind = isUp && behind !== null && place.altitudeDeg < behind;
-    const warning = isUp ? sunWarning(deps, target, observer, time.utcMs, zone) : { level: 'clear', cautions: [] } as const;
+    const warning = isUp
+      ? sunWarning(deps, target, observer, time.utcMs, zone)
+      : ({ level: 'clear', cautions: [] } as const);
     const height = degrees(Math.abs(place.apparentAltitudeDeg), Math.abs(place.apparentAltitudeDeg) < 10 ? 1 : 0);
-    const summary = !isUp ? `Down: ${height} below the horizon at ${when}.`
-      : isBehind ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
+    const summary = !isUp
+      ? `Down: ${height} below the horizon at ${when}.`
+      : isBehind
+        ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
         : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
     const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
     return reply({
@@ -53,13 +60,17 @@ export const altitude = defineCommand({
       facts: [
         { label: 'Direction', value: direction(place.azimuthDeg) },
         { label: 'Hour angle', value: hourAngleWords(place.hourAngleHours) },
-        ...mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }],
+        ...(mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }]),
       ],
       notes: [...time.notes, ...asked.notes],
       cautions: warning.cautions,
       audience: audienceOf(where),
       data: {
-        target: { name: target.name, raHoursJ2000: rounded(place.j2000.raHours), decDegJ2000: rounded(place.j2000.decDeg) },
+        target: {
+          name: target.name,
+          raHoursJ2000: rounded(place.j2000.raHours),
+          decDegJ2000: rounded(place.j2000.decDeg),
+        },
         utc: isoUtc(time.utcMs),
         altitudeDeg: rounded(place.altitudeDeg),
         apparentAltitudeDeg: rounded(place.apparentAltitudeDeg),

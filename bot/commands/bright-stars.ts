@@ -23,9 +23,15 @@ export const brightNamedStars = (catalogue: Catalogue): readonly BrightNamedStar
   const stars: BrightNamedStar[] = [];
   for (let i = 0; i < sweep.length; i++) {
     const kind = sweep.kindIndex[i];
-    if ((kind !== STAR && kind !== DOUBLE_STAR) || sweep.wellKnown[i] !== 1 || !(sweep.magnitude[i]! <= FAINTEST_ALIGNMENT_MAGNITUDE)) continue;
+    if (
+      (kind !== STAR && kind !== DOUBLE_STAR) ||
+      sweep.wellKnown[i] !== 1 ||
+      !(sweep.magnitude[i]! <= FAINTEST_ALIGNMENT_MAGNITUDE)
+    )
+      continue;
     const target = catalogue.targetAt(i);
-    if (target.body.kind === 'fixed' && target.magnitude !== null) stars.push({ ...target, magnitude: target.magnitude, body: target.body });
+    if (target.body.kind === 'fixed' && target.magnitude !== null)
+      stars.push({ ...target, magnitude: target.magnitude, body: target.body });
   }
   stars.sort((a, b) => a.magnitude - b.magnitude);
   known.set(catalogue, stars);

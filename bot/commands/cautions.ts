@@ -28,7 +28,7 @@ let shipped: ReadonlyMap<string, Caution> | undefined;
 
 /** All shipped cautions by id, in the file's order. */
 export const cautions = (): ReadonlyMap<string, Caution> =>
-  shipped ??= readCautions(path.join(projectRoot(), 'knowledge', 'cautions.yaml'));
+  (shipped ??= readCautions(path.join(projectRoot(), 'knowledge', 'cautions.yaml')));
 
 /** The text of one caution. Throws a RangeError on an id that is not in the file: a fault of ours, not of a member. */
 export const cautionText = (id: string): string => {

@@ -20,31 +20,76 @@ export interface OptionSpec<T = unknown> {
   readonly schema: z.ZodType<T>;
 }
 
-interface TextHints { readonly maxLength?: number; readonly complete?: CompletionKind }
-interface NumberHints { readonly min: number; readonly max: number }
+interface TextHints {
+  readonly maxLength?: number;
+  readonly complete?: CompletionKind;
+}
+interface NumberHints {
+  readonly min: number;
+  readonly max: number;
+}
 
 const boundedText = (maxLength: number) => z.string().trim().min(1).max(maxLength);
 
 /** Text as typed; default at most 200 characters. */
-export const text = (description: string, hints: TextHints = {}): OptionSpec<string> =>
-  ({ type: 'text', description, required: true, maxLength: hints.maxLength ?? 200, ...hints, schema: boundedText(hints.maxLength ?? 200) });
-export const number = (description: string, hints: NumberHints): OptionSpec<number> =>
-  ({ type: 'number', description, required: true, ...hints, schema: z.coerce.number().min(hints.min).max(hints.max) });
-export const integer = (description: string, hints: NumberHints): OptionSpec<number> =>
-  ({ type: 'integer', description, required: true, ...hints, schema: z.coerce.number().int().min(hints.min).max(hints.max) });
+export const text = (description: string, hints: TextHints = {}): OptionSpec<string> => ({
+  type: 'text',
+  description,
+  required: true,
+  maxLength: hints.maxLength ?? 200,
+  ...hints,
+  schema: boundedText(hints.maxLength ?? 200),
+});
+export const number = (description: string, hints: NumberHints): OptionSpec<number> => ({
+  type: 'number',
+  description,
+  required: true,
+  ...hints,
+  schema: z.coerce.number().min(hints.min).max(hints.max),
+});
+export const integer = (description: string, hints: NumberHints): OptionSpec<number> => ({
+  type: 'integer',
+  description,
+  required: true,
+  ...hints,
+  schema: z.coerce.number().int().min(hints.min).max(hints.max),
+});
 /** One of a few words; case is forgiven. At most 25 (Discord's limit). */
-export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> =>
-  ({ type: 'choice', description, required: true, choices, schema: z.string().trim().toLowerCase().pipe(z.enum(choices as unknown as readonly [string, ...string[]])) });
-export const flag = (description: string): OptionSpec<boolean> =>
-  ({ type: 'flag', description, required: true, schema: z.union([z.boolean(), z.stringbool()]) });
+export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> => ({
+  type: 'choice',
+  description,
+  required: true,
+  choices,
+  schema: z
+    .string()
+    .trim()
+    .toLowerCase()
+    .pipe(z.enum(choices as unknown as readonly [string, ...string[]])),
+});
+export const flag = (description: string): OptionSpec<boolean> => ({
+  type: 'flag',
+  description,
+  required: true,
+  schema: z.union([z.boolean(), z.stringbool()]),
+});
 /** Another member: the platform turns its mention into the member's id ("discord:123", "matrix:@x:y", "console:name"). */
-export const member = (description: string): OptionSpec<string> =>
-  ({ type: 'member', description, required: true, maxLength: 255, schema: boundedText(255) });
+export const member = (description: string): OptionSpec<string> => ({
+  type: 'member',
+  description,
+  required: true,
+  maxLength: 255,
+  schema: boundedText(255),
+});
 /** The same option, not required. */
-export const optional = <T>(spec: OptionSpec<T>): OptionSpec<T | undefined> =>
-  ({ ...spec, required: false, schema: spec.schema.optional() });
+export const optional = <T>(spec: OptionSpec<T>): OptionSpec<T | undefined> => ({
+  ...spec,
+  required: false,
+  schema: spec.schema.optional(),
+});
 
-export type OptionValues<O extends Record<string, OptionSpec>> = { readonly [K in keyof O]: O[K] extends OptionSpec<infer T> ? T : never };
+export type OptionValues<O extends Record<string, OptionSpec>> = {
+  readonly [K in keyof O]: O[K] extends OptionSpec<infer T> ? T : never;
+};
 
 /** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
 export interface Asker {
@@ -89,7 +134,12 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
   /** May take over a second: platforms acknowledge first. */
   readonly slow?: boolean;
   /** Suggestions for options whose `complete` is 'own'. */
-  readonly completeOwn?: (deps: Deps, optionName: string, partial: string, asker: Asker) => Promise<readonly Completion[]>;
+  readonly completeOwn?: (
+    deps: Deps,
+    optionName: string,
+    partial: string,
+    asker: Asker,
+  ) => Promise<readonly Completion[]>;
   readonly run: (deps: Deps, request: Request<OptionValues<O>>) => Promise<Outcome>;
 }
 
@@ -101,4 +151,5 @@ export interface Completion {
 }
 
 /** Keeps the option types inside one declaration and forgets them for the list of all commands. */
-export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command => command as unknown as Command;
+export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command =>
+  command as unknown as Command;

@@ -7,9 +7,13 @@ import { defineCommand, optional, text } from './command.js';
 import { darkWords, moonTimesOf, twilightSpan } from './night-words.js';
 import { audienceOf, siteAtNight, siteNotes } from './question-parts.js';
 
-const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({ startUtc: isoUtc(startUtcMs), endUtc: isoUtc(endUtcMs) });
+const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({
+  startUtc: isoUtc(startUtcMs),
+  endUtc: isoUtc(endUtcMs),
+});
 const orNull = (utcMs: number | null): string | null => (utcMs === null ? null : isoUtc(utcMs));
-const twilightData = (times: TwilightTimes | null): Json => (times === null ? null : { duskUtc: orNull(times.duskUtcMs), dawnUtc: orNull(times.dawnUtcMs) });
+const twilightData = (times: TwilightTimes | null): Json =>
+  times === null ? null : { duskUtc: orNull(times.duskUtcMs), dawnUtc: orNull(times.dawnUtcMs) };
 const length = ({ startUtcMs, endUtcMs }: TimeSpan): number => endUtcMs - startUtcMs;
 
 export const dark = defineCommand({
@@ -30,35 +34,64 @@ export const dark = defineCommand({
     const moonTimes = moonTimesOf(observer, night);
     const moonless = moonlessDark(observer, night.startUtcMs, night.endUtcMs);
     const darkSpan = twilightSpan(twilight.astronomical, night);
-    const middleUtcMs = darkSpan === null ? (night.startUtcMs + night.endUtcMs) / 2 : (darkSpan.startUtcMs + darkSpan.endUtcMs) / 2;
+    const middleUtcMs =
+      darkSpan === null ? (night.startUtcMs + night.endUtcMs) / 2 : (darkSpan.startUtcMs + darkSpan.endUtcMs) / 2;
     const moon = moonAt(observer, middleUtcMs);
     const moonlessMs = moonless.reduce((sum, span) => sum + length(span), 0);
-    const moonlessWords = darkSpan === null ? null
-      : moonless.length === 0 ? 'never, the Moon is up all the dark hours'
-        : moonlessMs >= length(darkSpan) - 60_000 ? 'all the dark hours'
-          : listed(moonless.map((span) => `${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`));
-    const sunWords = twilight.sunAlwaysUp ? 'does not set' : twilight.sunAlwaysDown ? 'does not rise'
-      : listed([...twilight.sunsetUtcMs === null ? [] : [`sets ${formatClock(twilight.sunsetUtcMs, zone)}`], ...twilight.sunriseUtcMs === null ? [] : [`rises ${formatLocalTime(twilight.sunriseUtcMs, zone)}`]]);
-    const moonEvents = ([['rises', moonTimes.riseUtcMs], ['sets', moonTimes.setUtcMs]] as const)
-      .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }])).sort((a, b) => a.utcMs - b.utcMs)
+    const moonlessWords =
+      darkSpan === null
+        ? null
+        : moonless.length === 0
+          ? 'never, the Moon is up all the dark hours'
+          : moonlessMs >= length(darkSpan) - 60_000
+            ? 'all the dark hours'
+            : listed(
+                moonless.map(
+                  (span) => `${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`,
+                ),
+              );
+    const sunWords = twilight.sunAlwaysUp
+      ? 'does not set'
+      : twilight.sunAlwaysDown
+        ? 'does not rise'
+        : listed([
+            ...(twilight.sunsetUtcMs === null ? [] : [`sets ${formatClock(twilight.sunsetUtcMs, zone)}`]),
+            ...(twilight.sunriseUtcMs === null ? [] : [`rises ${formatLocalTime(twilight.sunriseUtcMs, zone)}`]),
+          ]);
+    const moonEvents = (
+      [
+        ['rises', moonTimes.riseUtcMs],
+        ['sets', moonTimes.setUtcMs],
+      ] as const
+    )
+      .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }]))
+      .sort((a, b) => a.utcMs - b.utcMs)
       .map(({ word, utcMs }) => `${word} ${formatClock(utcMs, zone)}`);
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
-      summary: darkSpan === null ? `No full darkness: ${darkWords(twilight, night, zone)}.`
-        : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonlessMs === 0 ? 'the Moon is up throughout' : moonlessMs >= length(darkSpan) - 60_000 ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`}.`,
+      summary:
+        darkSpan === null
+          ? `No full darkness: ${darkWords(twilight, night, zone)}.`
+          : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonlessMs === 0 ? 'the Moon is up throughout' : moonlessMs >= length(darkSpan) - 60_000 ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`}.`,
       facts: [
         { label: 'Sun', value: sunWords },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },
-        ...moonlessWords === null ? [] : [{ label: 'No Moon', value: moonlessWords }],
+        ...(moonlessWords === null ? [] : [{ label: 'No Moon', value: moonlessWords }]),
       ],
       notes: siteNotes(where),
       audience: audienceOf(where),
       data: {
         sunsetUtc: orNull(twilight.sunsetUtcMs),
-        civil: twilightData(twilight.civil), nautical: twilightData(twilight.nautical), astronomical: twilightData(twilight.astronomical),
+        civil: twilightData(twilight.civil),
+        nautical: twilightData(twilight.nautical),
+        astronomical: twilightData(twilight.astronomical),
         sunriseUtc: orNull(twilight.sunriseUtcMs),
-        moon: { riseUtc: orNull(moonTimes.riseUtcMs), setUtc: orNull(moonTimes.setUtcMs), illuminatedFraction: rounded(moon.illuminatedFraction, 4) },
+        moon: {
+          riseUtc: orNull(moonTimes.riseUtcMs),
+          setUtc: orNull(moonTimes.setUtcMs),
+          illuminatedFraction: rounded(moon.illuminatedFraction, 4),
+        },
         moonlessDark: moonless.map(spanData),
       },
     });

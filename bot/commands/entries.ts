@@ -14,7 +14,11 @@ import { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
-const checkStar = (deps: Deps, observer: Observer, utcMs: UtcMs): { readonly star: BrightNamedStar; readonly at: Horizontal } | null => {
+const checkStar = (
+  deps: Deps,
+  observer: Observer,
+  utcMs: UtcMs,
+): { readonly star: BrightNamedStar; readonly at: Horizontal } | null => {
   for (const star of brightNamedStars(deps.catalogue)) {
     const at = horizontalOf(star.body, observer, utcMs);
     if (at.altitudeDeg > 25 && at.altitudeDeg < 70) return { star, at };
@@ -28,8 +32,11 @@ const offsetFacts = ({ daylightSavingMinutes, standardOffsetMinutes, utcOffsetMi
     ? `${offsetWords(utcOffsetMinutes)}, daylight saving: no`
     : `${offsetWords(standardOffsetMinutes)} with daylight saving: yes; if it asks for no daylight saving, ${offsetWords(utcOffsetMinutes)}. Never both.`;
 
-const angleData = (axis: 'latitude' | 'longitude', deg: number): Json =>
-  ({ deg: rounded(deg, 6), degreesMinutes: degreesAndMinutesText(axis, deg), degreesMinutesSeconds: degreesMinutesSecondsText(axis, deg) });
+const angleData = (axis: 'latitude' | 'longitude', deg: number): Json => ({
+  deg: rounded(deg, 6),
+  degreesMinutes: degreesAndMinutesText(axis, deg),
+  degreesMinutesSeconds: degreesMinutesSecondsText(axis, deg),
+});
 
 export const entries = defineCommand({
   name: 'entries',
@@ -58,30 +65,69 @@ export const entries = defineCommand({
       cautions: warning?.cautions ?? [],
       summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
       facts: [
-        { label: 'Latitude', value: `${degreesAndMinutesText('latitude', latitudeDeg)} (${degreesMinutesSecondsText('latitude', latitudeDeg)})` },
-        { label: 'Longitude', value: `${degreesAndMinutesText('longitude', longitudeDeg)} (${degreesMinutesSecondsText('longitude', longitudeDeg)})` },
+        {
+          label: 'Latitude',
+          value: `${degreesAndMinutesText('latitude', latitudeDeg)} (${degreesMinutesSecondsText('latitude', latitudeDeg)})`,
+        },
+        {
+          label: 'Longitude',
+          value: `${degreesAndMinutesText('longitude', longitudeDeg)} (${degreesMinutesSecondsText('longitude', longitudeDeg)})`,
+        },
         { label: 'Elevation', value: `${Math.round(elevationM)} m` },
-        { label: 'Date', value: `month first ${local.toFormat('MM/dd/yyyy')}, day first ${local.toFormat('dd/MM/yyyy')}` },
-        { label: 'Local time', value: `${local.toFormat('HH:mm:ss')} (${local.setLocale('en-US').toFormat('hh:mm:ss a')})` },
+        {
+          label: 'Date',
+          value: `month first ${local.toFormat('MM/dd/yyyy')}, day first ${local.toFormat('dd/MM/yyyy')}`,
+        },
+        {
+          label: 'Local time',
+          value: `${local.toFormat('HH:mm:ss')} (${local.setLocale('en-US').toFormat('hh:mm:ss a')})`,
+        },
         { label: 'Offset', value: offsetFacts(clock) },
-        ...check === null ? [] : [{ label: `Check ${check.star.name}`, value: `the display should give altitude ${degrees(check.at.altitudeDeg)}, azimuth ${Math.round(check.at.azimuthDeg) % 360}° (${direction(check.at.azimuthDeg).split(',')[0]})` }],
+        ...(check === null
+          ? []
+          : [
+              {
+                label: `Check ${check.star.name}`,
+                value: `the display should give altitude ${degrees(check.at.altitudeDeg)}, azimuth ${Math.round(check.at.azimuthDeg) % 360}° (${direction(check.at.azimuthDeg).split(',')[0]})`,
+              },
+            ]),
       ],
       notes: [
-        ...isReadableBothWays ? [`Day and month can be swapped today without anyone noticing: make sure it says ${local.setLocale('en-GB').toFormat('d LLLL')}.`] : [],
-        ...longitudeDeg < 0
-          ? [`Where longitude is asked without a letter, west is usually negative (${rounded(longitudeDeg, 2)}); where only east exists, it is ${rounded(longitudeDeg + 360, 2)}.`]
-          : ['East longitude is usually positive; a few controllers count west as positive, so look for the letter.'],
+        ...(isReadableBothWays
+          ? [
+              `Day and month can be swapped today without anyone noticing: make sure it says ${local.setLocale('en-GB').toFormat('d LLLL')}.`,
+            ]
+          : []),
+        ...(longitudeDeg < 0
+          ? [
+              `Where longitude is asked without a letter, west is usually negative (${rounded(longitudeDeg, 2)}); where only east exists, it is ${rounded(longitudeDeg + 360, 2)}.`,
+            ]
+          : ['East longitude is usually positive; a few controllers count west as positive, so look for the letter.']),
         ...asked.notes,
       ],
       audience: audienceOf(where),
       data: {
         utc: isoUtc(utcMs),
-        latitude: angleData('latitude', latitudeDeg), longitude: angleData('longitude', longitudeDeg), elevationM: rounded(elevationM, 1),
-        localDate: local.toFormat('yyyy-MM-dd'), localDateMonthFirst: local.toFormat('MM/dd/yyyy'), localDateDayFirst: local.toFormat('dd/MM/yyyy'),
-        localTime: local.toFormat('HH:mm:ss'), zone,
-        utcOffsetHours: rounded(clock.utcOffsetMinutes / 60, 4), standardUtcOffsetHours: rounded(clock.standardOffsetMinutes / 60, 4),
-        daylightSaving: clock.daylightSavingMinutes !== 0, lastHours: rounded(lastHours, 8),
-        checkStar: check === null ? null : { name: check.star.name, altitudeDeg: rounded(check.at.altitudeDeg, 3), azimuthDeg: rounded(check.at.azimuthDeg, 3) },
+        latitude: angleData('latitude', latitudeDeg),
+        longitude: angleData('longitude', longitudeDeg),
+        elevationM: rounded(elevationM, 1),
+        localDate: local.toFormat('yyyy-MM-dd'),
+        localDateMonthFirst: local.toFormat('MM/dd/yyyy'),
+        localDateDayFirst: local.toFormat('dd/MM/yyyy'),
+        localTime: local.toFormat('HH:mm:ss'),
+        zone,
+        utcOffsetHours: rounded(clock.utcOffsetMinutes / 60, 4),
+        standardUtcOffsetHours: rounded(clock.standardOffsetMinutes / 60, 4),
+        daylightSaving: clock.daylightSavingMinutes !== 0,
+        lastHours: rounded(lastHours, 8),
+        checkStar:
+          check === null
+            ? null
+            : {
+                name: check.star.name,
+                altitudeDeg: rounded(check.at.altitudeDeg, 3),
+                azimuthDeg: rounded(check.at.azimuthDeg, 3),
+              },
       },
     });
   },

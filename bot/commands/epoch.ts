@@ -10,12 +10,13 @@ import { commandLine, targetFor, timeFor } from './question-parts.js';
 /** Parallax of the Moon aside, coordinates do not depend on where one stands; the Earth's north pole stands in for all sites. */
 const ANYWHERE: Observer = { latitudeDeg: 90, longitudeDeg: 0, elevationM: 0 };
 
-const written = ({ raHours, decDeg }: Equatorial): string => `${hoursMinutesSeconds(raHours)}, ${degreesMinutesSeconds(decDeg)}`;
+const written = ({ raHours, decDeg }: Equatorial): string =>
+  `${hoursMinutesSeconds(raHours)}, ${degreesMinutesSeconds(decDeg)}`;
 const inData = ({ raHours, decDeg }: Equatorial) => ({ raHours: rounded(raHours, 8), decDeg: rounded(decDeg, 7) });
 
 export const epoch = defineCommand({
   name: 'epoch',
-  summary: 'A target\'s coordinates for J2000 and for today, and how far apart they are',
+  summary: "A target's coordinates for J2000 and for today, and how far apart they are",
   options: {
     target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
     at: optional(text('Which date: now, 2026-12-13', { complete: 'time', maxLength: 80 })),
@@ -33,11 +34,17 @@ export const epoch = defineCommand({
     return reply({
       title: `${target.name}, J2000 and of date`,
       summary: `The two differ by ${separationArcmin.toFixed(1)}′ at ${formatLocalDateTime(time.utcMs, 'UTC')}; a mix-up makes the mount miss by that much.`,
-      facts: [{ label: 'J2000', value: written(j2000) }, { label: 'Of date', value: written(ofDate) }],
+      facts: [
+        { label: 'J2000', value: written(j2000) },
+        { label: 'Of date', value: written(ofDate) },
+      ],
       notes: [
         'Of date: true equator and equinox; aberration (at most 0.35′) is left out.',
-        ...target.id === 'moon' ? ['For the Moon: as seen from the pole; from elsewhere it stands up to a degree away.'] : [],
-        ...found.notes, ...time.notes,
+        ...(target.id === 'moon'
+          ? ['For the Moon: as seen from the pole; from elsewhere it stands up to a degree away.']
+          : []),
+        ...found.notes,
+        ...time.notes,
       ],
       data: { j2000: inData(j2000), ofDate: inData(ofDate), separationArcmin: rounded(separationArcmin, 4) },
     });

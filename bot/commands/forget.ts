@@ -11,18 +11,34 @@ export const forget = defineCommand({
   run: async (deps, { options, asker }): Promise<Outcome> => {
     if (options.confirm !== true) {
       return reply({
-        title: 'Forget me?', level: 'caution', audience: 'asker',
-        summary: 'This removes your sites, horizons, gear, reminders and troubleshooting walks. It cannot be undone; mydata shows them first.',
-        notes: ['What belongs to the club stays, without your name: its own sites, and standing warnings you set for a channel.'],
-        choices: [{ label: 'Yes, forget me', run: 'forget confirm:yes' }, { label: 'Show me what you keep', run: 'mydata', preferred: true }],
+        title: 'Forget me?',
+        level: 'caution',
+        audience: 'asker',
+        summary:
+          'This removes your sites, horizons, gear, reminders and troubleshooting walks. It cannot be undone; mydata shows them first.',
+        notes: [
+          'What belongs to the club stays, without your name: its own sites, and standing warnings you set for a channel.',
+        ],
+        choices: [
+          { label: 'Yes, forget me', run: 'forget confirm:yes' },
+          { label: 'Show me what you keep', run: 'mydata', preferred: true },
+        ],
         data: { removed: null },
       });
     }
-    const removed = forgetRemembered(deps.store, asker.memberId) + await deps.store.forgetMember(asker.memberId);
+    const removed = forgetRemembered(deps.store, asker.memberId) + (await deps.store.forgetMember(asker.memberId));
     return reply({
-      title: 'Forgotten', level: 'good', audience: 'asker', data: { removed },
-      summary: removed === 0 ? 'I kept nothing about you.' : `Removed everything I kept about you: ${removed === 1 ? '1 entry' : `${removed} entries`}.`,
-      notes: ['Backups that the operator made before keep it until they are replaced. Messages in this chat are the chat server\'s.'],
+      title: 'Forgotten',
+      level: 'good',
+      audience: 'asker',
+      data: { removed },
+      summary:
+        removed === 0
+          ? 'I kept nothing about you.'
+          : `Removed everything I kept about you: ${removed === 1 ? '1 entry' : `${removed} entries`}.`,
+      notes: [
+        "Backups that the operator made before keep it until they are replaced. Messages in this chat are the chat server's.",
+      ],
     });
   },
 });

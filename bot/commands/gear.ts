@@ -8,14 +8,22 @@ import { tidy } from './grammar.js';
 const NOTHING: Gear = { mount: null, connection: null, system: null };
 
 const MOUNT_WORDS: Readonly<Record<NonNullable<Gear['mount']>, string>> = {
-  german: 'German equatorial', fork: 'fork on a wedge', altaz: 'alt-azimuth',
+  german: 'German equatorial',
+  fork: 'fork on a wedge',
+  altaz: 'alt-azimuth',
 };
-const SYSTEM_WORDS: Readonly<Record<NonNullable<Gear['system']>, string>> = { windows: 'Windows', macos: 'macOS', linux: 'Linux' };
+const SYSTEM_WORDS: Readonly<Record<NonNullable<Gear['system']>, string>> = {
+  windows: 'Windows',
+  macos: 'macOS',
+  linux: 'Linux',
+};
 
-const connectionTitle = (deps: Deps, id: string | null): string => (id === null ? 'not said' : deps.triage().path(id)?.title ?? id);
+const connectionTitle = (deps: Deps, id: string | null): string =>
+  id === null ? 'not said' : (deps.triage().path(id)?.title ?? id);
 
 /** What was given replaces what was there; "none" empties it; what was not given stays. */
-const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null => (given === undefined ? before : given === 'none' ? null : given);
+const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null =>
+  given === undefined ? before : given === 'none' ? null : given;
 
 export const gear = defineCommand({
   name: 'gear',
@@ -23,28 +31,48 @@ export const gear = defineCommand({
   options: {
     mount: optional(choice('The kind of mount; none takes it away', ['german', 'fork', 'altaz', 'none'])),
     connection: optional(text('How the computer reaches it; none takes it away', { complete: 'own', maxLength: 60 })),
-    system: optional(choice('The computer\'s operating system; none takes it away', ['windows', 'macos', 'linux', 'none'])),
+    system: optional(
+      choice("The computer's operating system; none takes it away", ['windows', 'macos', 'linux', 'none']),
+    ),
   },
   bare: 'mount',
   examples: ['gear mount:german connection:controller-serial system:linux', 'gear', 'gear connection:none'],
   completeOwn: async (deps, _option, partial) => {
     const wanted = partial.toLowerCase();
-    return deps.triage().paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(wanted))
+    return deps
+      .triage()
+      .paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(wanted))
       .map(({ id, title }) => ({ label: title.slice(0, 100), value: id }));
   },
   run: async (deps, { options, asker }): Promise<Outcome> => {
     const given = options.connection?.trim().toLowerCase();
     if (given !== undefined && given !== 'none' && deps.triage().path(given) === undefined) {
-      return problem('unknown-connection', `There is no connection "${tidy(given, 40)}". There are: ${deps.triage().paths.map(({ id }) => id).join(', ')}; or none.`);
+      return problem(
+        'unknown-connection',
+        `There is no connection "${tidy(given, 40)}". There are: ${deps
+          .triage()
+          .paths.map(({ id }) => id)
+          .join(', ')}; or none.`,
+      );
     }
-    const before = await deps.store.gear.get(asker.memberId) ?? NOTHING;
+    const before = (await deps.store.gear.get(asker.memberId)) ?? NOTHING;
     const isChange = options.mount !== undefined || given !== undefined || options.system !== undefined;
-    const now: Gear = { mount: changed(options.mount, before.mount), connection: changed(given, before.connection), system: changed(options.system, before.system) };
+    const now: Gear = {
+      mount: changed(options.mount, before.mount),
+      connection: changed(given, before.connection),
+      system: changed(options.system, before.system),
+    };
     if (isChange) await deps.store.gear.put(asker.memberId, now);
     const isEmpty = now.mount === null && now.connection === null && now.system === null;
     return reply({
-      title: 'Your gear', level: isChange ? 'good' : 'info', audience: 'asker',
-      summary: isChange ? 'Saved: troubleshooting and routes start from it.' : isEmpty ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux' : 'Troubleshooting and routes start from this.',
+      title: 'Your gear',
+      level: isChange ? 'good' : 'info',
+      audience: 'asker',
+      summary: isChange
+        ? 'Saved: troubleshooting and routes start from it.'
+        : isEmpty
+          ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
+          : 'Troubleshooting and routes start from this.',
       facts: [
         { label: 'Mount', value: now.mount === null ? 'not said' : MOUNT_WORDS[now.mount] },
         { label: 'Connection', value: connectionTitle(deps, now.connection) },

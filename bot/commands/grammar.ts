@@ -35,7 +35,13 @@ const editDistanceWithin2 = (a: string, b: string): number => {
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
-      row.push(Math.min((previous[j] ?? 9) + 1, (row[j - 1] ?? 9) + 1, (previous[j - 1] ?? 9) + (a[i - 1] === b[j - 1] ? 0 : 1)));
+      row.push(
+        Math.min(
+          (previous[j] ?? 9) + 1,
+          (row[j - 1] ?? 9) + 1,
+          (previous[j - 1] ?? 9) + (a[i - 1] === b[j - 1] ? 0 : 1),
+        ),
+      );
     }
     previous = row;
   }
@@ -43,15 +49,22 @@ const editDistanceWithin2 = (a: string, b: string): number => {
 };
 
 const nearest = (word: string, names: readonly string[]): string | undefined =>
-  names.map((name) => ({ name, distance: editDistanceWithin2(word, name) }))
+  names
+    .map((name) => ({ name, distance: editDistanceWithin2(word, name) }))
     .filter(({ distance, name }) => distance <= Math.min(2, name.length - 2))
     .sort((a, b) => a.distance - b.distance)[0]?.name;
 
 export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {
-  const close = nearest(word.toLowerCase(), commands.map(({ name }) => name));
-  return problem('unknown-command', close === undefined
-    ? `There is no command "${tidy(word, 30)}". Type help for the list.`
-    : `There is no command "${tidy(word, 30)}". Did you mean ${close}? Type help for the list.`);
+  const close = nearest(
+    word.toLowerCase(),
+    commands.map(({ name }) => name),
+  );
+  return problem(
+    'unknown-command',
+    close === undefined
+      ? `There is no command "${tidy(word, 30)}". Type help for the list.`
+      : `There is no command "${tidy(word, 30)}". Did you mean ${close}? Type help for the list.`,
+  );
 };
 
 /**
@@ -61,7 +74,10 @@ export const unknownCommand = (word: string, commands: readonly Command[]): Prob
  */
 export const parseLine = (line: string, commands: readonly Command[]): ParsedLine | Problem => {
   if (line.length > LINE_LIMIT) {
-    return problem('line-too-long', `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`);
+    return problem(
+      'line-too-long',
+      `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`,
+    );
   }
   const clean = line.replace(UNSEEN, '').trim().replace(/^\//u, '');
   const first = /^\S+/u.exec(clean)?.[0];
@@ -81,9 +97,12 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
     const value = words.join(' ').trim();
     words = [];
     if (open === undefined) {
-      return value === '' ? undefined : problem('unexpected-words', `"${tidy(value, 40)}" has no option name before it. ${optionsOf(command)}`);
+      return value === ''
+        ? undefined
+        : problem('unexpected-words', `"${tidy(value, 40)}" has no option name before it. ${optionsOf(command)}`);
     }
-    if (value === '') return problem('empty-option', `${open}: has no value. Write it as ${open}:value, or leave it out.`);
+    if (value === '')
+      return problem('empty-option', `${open}: has no value. Write it as ${open}:value, or leave it out.`);
     if (raw.has(open)) return problem('option-twice', `${open}: is given twice. Give it once.`);
     raw.set(open, value);
     return undefined;
@@ -103,7 +122,10 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
         opened = true;
       } else if (key.length > 1) {
         const guess = nearest(key, names);
-        return problem('unknown-option', `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`);
+        return problem(
+          'unknown-option',
+          `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`,
+        );
       } else {
         words.push(`${name}:`);
       }
@@ -130,15 +152,27 @@ const readFreeText = (command: Command, rest: string): ParsedLine | Problem => {
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
     const [whole, name, quoted, value] = match;
     const key = name?.toLowerCase();
-    if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) { words.push(whole.trim()); continue; }
+    if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) {
+      words.push(whole.trim());
+      continue;
+    }
     if (raw.has(key)) return problem('option-twice', `${key}: is given twice. Give it once.`);
     raw.set(key, (quoted ?? value ?? '').trim());
   }
-  if (bare !== undefined && words.length > 0) raw.set(bare, words.join(' ').replace(new RegExp(`^${bare}:\\s*`, 'iu'), '').replace(/^"([^"]*)"$/u, '$1'));
+  if (bare !== undefined && words.length > 0)
+    raw.set(
+      bare,
+      words
+        .join(' ')
+        .replace(new RegExp(`^${bare}:\\s*`, 'iu'), '')
+        .replace(/^"([^"]*)"$/u, '$1'),
+    );
   return { command, raw };
 };
 
 const optionsOf = (command: Command): string => {
   const names = Object.keys(command.options);
-  return names.length === 0 ? `${command.name} takes no options.` : `Its options are ${names.map((name) => `${name}:`).join(' ')}`;
+  return names.length === 0
+    ? `${command.name} takes no options.`
+    : `Its options are ${names.map((name) => `${name}:`).join(' ')}`;
 };

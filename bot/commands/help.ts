@@ -8,19 +8,25 @@ const range = (spec: OptionSpec): string => {
   return spec.min === undefined ? '' : ` From ${spec.min} to ${spec.max}.`;
 };
 
-const oneCommand = (command: Command): Outcome => reply({
-  title: command.name,
-  summary: command.summary,
-  facts: [
-    ...Object.entries(command.options).map(([name, spec]) => ({
-      label: `${name}:`,
-      value: `${spec.description}.${range(spec)}${spec.required ? '' : ' Optional.'}${name === bareOption(command) ? ` "${name}:" itself may be left out.` : ''}`,
-    })),
-    ...command.examples.map((example) => ({ label: 'Example', value: example })),
-  ],
-  notes: command.access === 'manager' ? ['For those who may change the club\'s settings.'] : [],
-  data: { command: command.name, summary: command.summary, options: Object.keys(command.options), examples: command.examples },
-});
+const oneCommand = (command: Command): Outcome =>
+  reply({
+    title: command.name,
+    summary: command.summary,
+    facts: [
+      ...Object.entries(command.options).map(([name, spec]) => ({
+        label: `${name}:`,
+        value: `${spec.description}.${range(spec)}${spec.required ? '' : ' Optional.'}${name === bareOption(command) ? ` "${name}:" itself may be left out.` : ''}`,
+      })),
+      ...command.examples.map((example) => ({ label: 'Example', value: example })),
+    ],
+    notes: command.access === 'manager' ? ["For those who may change the club's settings."] : [],
+    data: {
+      command: command.name,
+      summary: command.summary,
+      options: Object.keys(command.options),
+      examples: command.examples,
+    },
+  });
 
 export const help = defineCommand({
   name: 'help',
@@ -38,7 +44,9 @@ export const help = defineCommand({
       title: 'Pierhand',
       summary: 'Answers for the night and help with mounts that will not connect.',
       facts: commands.map(({ name, summary }) => ({ label: name, value: summary })),
-      notes: ['More on one: help altitude. Never point at the Sun without a proper filter on the front; ask sun first.'],
+      notes: [
+        'More on one: help altitude. Never point at the Sun without a proper filter on the front; ask sun first.',
+      ],
       data: { commands: commands.map(({ name }) => name) },
     });
   },

@@ -1,5 +1,11 @@
 /** A horizon profile in words and as a chart, and what was wrong with one. */
-import { horizonAltitudeDegAt, LOWEST_PROFILE_DEG, parseHorizonProfile, PROFILE_POINTS_LIMIT, type ProfileFault } from '../pointing/horizon-profile.js';
+import {
+  horizonAltitudeDegAt,
+  LOWEST_PROFILE_DEG,
+  parseHorizonProfile,
+  PROFILE_POINTS_LIMIT,
+  type ProfileFault,
+} from '../pointing/horizon-profile.js';
 import { problem, type HorizonChart, type Problem } from '../reply/reply.js';
 import { compassWord, degrees } from '../reply/wording.js';
 import type { HorizonPoint } from '../store/store.js';
@@ -9,13 +15,20 @@ const EXAMPLE = 'Give azimuth:altitude pairs in degrees, such as horizon:"0:5, 9
 
 const faultWords = (fault: ProfileFault): string => {
   switch (fault.fault) {
-    case 'empty': return 'The horizon has no points.';
-    case 'unreadable': return `"${tidy(fault.text, 20)}" is not a number of degrees.`;
-    case 'odd-count': return `The horizon has an azimuth without its altitude: "${tidy(fault.text, 20)}" at the end stands alone.`;
-    case 'azimuth-range': return `Azimuth ${degrees(fault.value, 1)} is not within 0° to 360° (north 0°, east 90°).`;
-    case 'altitude-range': return `Altitude ${degrees(fault.value, 1)} is not within ${degrees(LOWEST_PROFILE_DEG)} to 90°.`;
-    case 'azimuth-twice': return `Azimuth ${fault.value}° is given twice; for a wall's edge use two azimuths close together.`;
-    case 'too-many': return `The horizon has ${fault.value} points; at most ${PROFILE_POINTS_LIMIT} are kept.`;
+    case 'empty':
+      return 'The horizon has no points.';
+    case 'unreadable':
+      return `"${tidy(fault.text, 20)}" is not a number of degrees.`;
+    case 'odd-count':
+      return `The horizon has an azimuth without its altitude: "${tidy(fault.text, 20)}" at the end stands alone.`;
+    case 'azimuth-range':
+      return `Azimuth ${degrees(fault.value, 1)} is not within 0° to 360° (north 0°, east 90°).`;
+    case 'altitude-range':
+      return `Altitude ${degrees(fault.value, 1)} is not within ${degrees(LOWEST_PROFILE_DEG)} to 90°.`;
+    case 'azimuth-twice':
+      return `Azimuth ${fault.value}° is given twice; for a wall's edge use two azimuths close together.`;
+    case 'too-many':
+      return `The horizon has ${fault.value} points; at most ${PROFILE_POINTS_LIMIT} are kept.`;
   }
 };
 
@@ -38,9 +51,13 @@ export const horizonWords = (horizon: readonly HorizonPoint[] | null): string =>
 
 export const horizonChart = (siteName: string, horizon: readonly HorizonPoint[] | null): HorizonChart | undefined => {
   if (horizon === null || horizon.length === 0) return undefined;
-  const quarters = [0, 90, 180, 270].map((azimuthDeg) => `${compassWord(azimuthDeg)} ${degrees(horizonAltitudeDegAt(horizon, azimuthDeg))}`);
+  const quarters = [0, 90, 180, 270].map(
+    (azimuthDeg) => `${compassWord(azimuthDeg)} ${degrees(horizonAltitudeDegAt(horizon, azimuthDeg))}`,
+  );
   return {
-    kind: 'horizon', title: `Horizon at ${siteName}`, points: horizon,
+    kind: 'horizon',
+    title: `Horizon at ${siteName}`,
+    points: horizon,
     altText: `Horizon profile of ${siteName}: ${horizonWords(horizon)}; ${quarters.join(', ')}.`,
   };
 };

@@ -21,6 +21,23 @@ import { triage } from './triage.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [
-  triage, up, altitude, tonight, dark, sun, meridian, alignment,
-  entries, sidereal, pole, astray, epoch, site, remind, gear, mydata, forget, help,
+  triage,
+  up,
+  altitude,
+  tonight,
+  dark,
+  sun,
+  meridian,
+  alignment,
+  entries,
+  sidereal,
+  pole,
+  astray,
+  epoch,
+  site,
+  remind,
+  gear,
+  mydata,
+  forget,
+  help,
 ];

@@ -21,18 +21,40 @@ const sideWords = (side: PierSide): string => `tube ${side} of the pier, looking
 
 const reasonWords = (limit: TrackingLimit, lowestDeg: number, pastDeg: number): string => {
   switch (limit.reason) {
-    case 'meridian': return pastDeg === 0 ? 'then the mount must flip, at the meridian' : `then the mount must flip, ${degrees(pastDeg)} past the meridian`;
-    case 'low': return `then it sinks below ${degrees(lowestDeg)}`;
-    case 'sunrise': return 'then the Sun rises: cap and park before';
-    case 'none': return 'nothing ends it within a day';
+    case 'meridian':
+      return pastDeg === 0
+        ? 'then the mount must flip, at the meridian'
+        : `then the mount must flip, ${degrees(pastDeg)} past the meridian`;
+    case 'low':
+      return `then it sinks below ${degrees(lowestDeg)}`;
+    case 'sunrise':
+      return 'then the Sun rises: cap and park before';
+    case 'none':
+      return 'nothing ends it within a day';
   }
 };
 
-const summaryOf = (target: Target, place: Place, limit: TrackingLimit, mount: MountKind, utcMs: UtcMs, zone: string, lowestDeg: number, pastDeg: number): string => {
+const summaryOf = (
+  target: Target,
+  place: Place,
+  limit: TrackingLimit,
+  mount: MountKind,
+  utcMs: UtcMs,
+  zone: string,
+  lowestDeg: number,
+  pastDeg: number,
+): string => {
   if (place.altitudeDeg < 0) return `${target.name} is below the horizon at ${formatLocalTime(utcMs, zone)}.`;
-  if (place.altitudeDeg < lowestDeg) return `${target.name} is only ${degrees(place.altitudeDeg)} high at ${formatLocalTime(utcMs, zone)}, below your ${degrees(lowestDeg)}.`;
-  const until = limit.untilUtcMs === null ? `${target.name} can be followed all day and night` : `${target.name} can be followed for ${duration(limit.untilUtcMs - utcMs)}, until ${formatLocalTime(limit.untilUtcMs, zone)}`;
-  const flipped = mount === 'german' && limit.flipUtcMs !== null && limit.reason === 'meridian' && limit.lowUtcMs !== null ? `; after the flip until ${formatLocalTime(Math.min(limit.lowUtcMs, limit.sunriseUtcMs ?? Infinity), zone)}` : '';
+  if (place.altitudeDeg < lowestDeg)
+    return `${target.name} is only ${degrees(place.altitudeDeg)} high at ${formatLocalTime(utcMs, zone)}, below your ${degrees(lowestDeg)}.`;
+  const until =
+    limit.untilUtcMs === null
+      ? `${target.name} can be followed all day and night`
+      : `${target.name} can be followed for ${duration(limit.untilUtcMs - utcMs)}, until ${formatLocalTime(limit.untilUtcMs, zone)}`;
+  const flipped =
+    mount === 'german' && limit.flipUtcMs !== null && limit.reason === 'meridian' && limit.lowUtcMs !== null
+      ? `; after the flip until ${formatLocalTime(Math.min(limit.lowUtcMs, limit.sunriseUtcMs ?? Infinity), zone)}`
+      : '';
   return `${until}; ${reasonWords(limit, lowestDeg, pastDeg)}${flipped}.`;
 };
 
@@ -44,12 +66,20 @@ export const meridian = defineCommand({
     at: optional(text('From when: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     mount: mountOption,
-    past: optional(number('Degrees past the meridian your mount may track before it flips (0 when not said)', { min: 0, max: 45 })),
+    past: optional(
+      number('Degrees past the meridian your mount may track before it flips (0 when not said)', { min: 0, max: 45 }),
+    ),
     above: optional(number('Lowest altitude you want, in degrees (15 when not said)', { min: 0, max: 80 })),
   },
-  examples: ['meridian M 37 at:"tonight 22:00" site:52.71,0.12', 'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"'],
+  examples: [
+    'meridian M 37 at:"tonight 22:00" site:52.71,0.12',
+    'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"',
+  ],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'meridian', options.target, options.site, { at: options.at, mount: options.mount });
+    const asked = await targetAtSite(deps, asker, 'meridian', options.target, options.site, {
+      at: options.at,
+      mount: options.mount,
+    });
     if ('problem' in asked) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
@@ -65,31 +95,62 @@ export const meridian = defineCommand({
     const atMeridian = placeOf(target.body, observer, meridianUtcMs);
     const side = pierSide(place.hourAngleHours);
     const isUp = place.altitudeDeg > 0;
-    const warning = isUp ? sunWarning(deps, target, observer, utcMs, zone) : { level: 'clear', cautions: [] } as const;
+    const warning = isUp
+      ? sunWarning(deps, target, observer, utcMs, zone)
+      : ({ level: 'clear', cautions: [] } as const);
     return reply({
       title: `${target.name} and the meridian`,
       level: levelWithSun(place.altitudeDeg >= lowestAltitudeDeg ? 'good' : 'info', warning.level),
       summary: summaryOf(target, place, limit, mount, utcMs, zone, lowestAltitudeDeg, pastMeridianDeg),
       facts: [
-        { label: 'Meridian', value: `in ${duration(meridianUtcMs - utcMs)}, at ${formatLocalTime(meridianUtcMs, zone)}, ${degrees(atMeridian.altitudeDeg)} high` },
-        ...mount !== 'german' ? [] : [{
-          label: 'Pier side', value: place.hourAngleHours < 0 ? `now ${sideWords(side)}; after the flip ${sideWords(oppositeSide(side))}` : `${sideWords(side)}; no flip until it comes round again`,
-        }],
-        ...isUp ? [{ label: 'Height', value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}` }] : [],
+        {
+          label: 'Meridian',
+          value: `in ${duration(meridianUtcMs - utcMs)}, at ${formatLocalTime(meridianUtcMs, zone)}, ${degrees(atMeridian.altitudeDeg)} high`,
+        },
+        ...(mount !== 'german'
+          ? []
+          : [
+              {
+                label: 'Pier side',
+                value:
+                  place.hourAngleHours < 0
+                    ? `now ${sideWords(side)}; after the flip ${sideWords(oppositeSide(side))}`
+                    : `${sideWords(side)}; no flip until it comes round again`,
+              },
+            ]),
+        ...(isUp
+          ? [{ label: 'Height', value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}` }]
+          : []),
       ],
       notes: [
-        ...mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG ? [`It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`] : [],
-        ...mount === 'german' && limit.reason === 'meridian' ? ['Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).'] : [],
-        ...time.notes, ...asked.notes,
+        ...(mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG
+          ? [
+              `It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`,
+            ]
+          : []),
+        ...(mount === 'german' && limit.reason === 'meridian'
+          ? [
+              'Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).',
+            ]
+          : []),
+        ...time.notes,
+        ...asked.notes,
       ],
       cautions: warning.cautions,
       audience: audienceOf(where),
       data: {
-        utc: isoUtc(utcMs), mount, hourAngleHours: rounded(place.hourAngleHours, 5), altitudeDeg: rounded(place.altitudeDeg, 4),
-        meridianUtc: isoUtc(meridianUtcMs), meridianAltitudeDeg: rounded(atMeridian.altitudeDeg, 4),
-        pierSide: mount === 'german' ? side : null, pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
-        trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs), trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / 60_000, 1),
-        limit: limit.reason, flipUtc: limit.flipUtcMs === null ? null : isoUtc(limit.flipUtcMs),
+        utc: isoUtc(utcMs),
+        mount,
+        hourAngleHours: rounded(place.hourAngleHours, 5),
+        altitudeDeg: rounded(place.altitudeDeg, 4),
+        meridianUtc: isoUtc(meridianUtcMs),
+        meridianAltitudeDeg: rounded(atMeridian.altitudeDeg, 4),
+        pierSide: mount === 'german' ? side : null,
+        pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
+        trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs),
+        trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / 60_000, 1),
+        limit: limit.reason,
+        flipUtc: limit.flipUtcMs === null ? null : isoUtc(limit.flipUtcMs),
       },
     });
   },

@@ -4,10 +4,16 @@ import { StoreError } from '../store/store.js';
 import { choice, optional, type Asker } from './command.js';
 import type { Deps } from './deps.js';
 
-export const mountOption = optional(choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS));
+export const mountOption = optional(
+  choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS),
+);
 
 /** A store that does not answer costs only what the member saved. */
-export const mountFor = async (deps: Pick<Deps, 'store'>, asker: Asker, asked: MountKind | undefined): Promise<MountKind> => {
+export const mountFor = async (
+  deps: Pick<Deps, 'store'>,
+  asker: Asker,
+  asked: MountKind | undefined,
+): Promise<MountKind> => {
   if (asked !== undefined) return asked;
   try {
     return (await deps.store.gear.get(asker.memberId))?.mount ?? 'german';
@@ -17,9 +23,15 @@ export const mountFor = async (deps: Pick<Deps, 'store'>, asker: Asker, asked: M
   }
 };
 
-export const MOUNT_WORDS: Readonly<Record<MountKind, string>> = { german: 'a German equatorial mount', fork: 'a fork mount', altaz: 'an alt-azimuth mount' };
+export const MOUNT_WORDS: Readonly<Record<MountKind, string>> = {
+  german: 'a German equatorial mount',
+  fork: 'a fork mount',
+  altaz: 'an alt-azimuth mount',
+};
 
 /** Where each mount stands when it is switched on or parked. */
 export const HOME_WORDS: Readonly<Record<MountKind, string>> = {
-  german: 'home (tube at the pole, counterweight down)', fork: 'home (tube at the pole)', altaz: 'home (tube level, to the north)',
+  german: 'home (tube at the pole, counterweight down)',
+  fork: 'home (tube at the pole)',
+  altaz: 'home (tube level, to the north)',
 };

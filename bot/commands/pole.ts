@@ -11,11 +11,15 @@ import { audienceOf } from './question-parts.js';
 import { atOption, siteAtTime, siteOption } from './site-at-time.js';
 
 /** By the names observers use for them. */
-const POLE_STARS = { north: { id: 'hip11767', name: 'Polaris' }, south: { id: 'hip104382', name: 'σ Octantis' } } as const;
+const POLE_STARS = {
+  north: { id: 'hip11767', name: 'Polaris' },
+  south: { id: 'hip104382', name: 'σ Octantis' },
+} as const;
 const USUAL_EXPOSURES_MINUTES = [1, 5, 15] as const;
 const USUAL_DRIFT_ARCSEC = 2;
 
-const arcminText = (arcmin: number): string => (arcmin >= 10 ? `${Math.round(arcmin)}′` : arcmin >= 1 ? `${arcmin.toFixed(1)}′` : `${Math.round(arcmin * 60)}″`);
+const arcminText = (arcmin: number): string =>
+  arcmin >= 10 ? `${Math.round(arcmin)}′` : arcmin >= 1 ? `${arcmin.toFixed(1)}′` : `${Math.round(arcmin * 60)}″`;
 
 const compassText = (magnetic: MagneticNorth | null, azimuthDeg: number): string => {
   if (magnetic === null) return 'no magnetic model for that year (2025 to 2029)';
@@ -30,8 +34,12 @@ export const pole = defineCommand({
   options: {
     site: siteOption,
     at: atOption,
-    exposure: optional(number('Longest single exposure in minutes, to say how good the alignment must be', { min: 0.1, max: 240 })),
-    drift: optional(number('Drift you can bear in that exposure, in arcseconds (2 when not said)', { min: 0.1, max: 60 })),
+    exposure: optional(
+      number('Longest single exposure in minutes, to say how good the alignment must be', { min: 0.1, max: 240 }),
+    ),
+    drift: optional(
+      number('Drift you can bear in that exposure, in arcseconds (2 when not said)', { min: 0.1, max: 60 }),
+    ),
   },
   bare: 'site',
   examples: ['pole 52.71,0.12', 'pole "Dunedin, New Zealand" at:"tonight 21:30" exposure:5'],
@@ -44,7 +52,11 @@ export const pole = defineCommand({
     const isSouthern = observer.latitudeDeg < 0;
     const { id, name } = POLE_STARS[isSouthern ? 'south' : 'north'];
     const star = deps.catalogue.targetById(id);
-    if (star === undefined) return problem('no-pole-star', 'The pole star is missing from the catalogue; ask the operator to build it again.');
+    if (star === undefined)
+      return problem(
+        'no-pole-star',
+        'The pole star is missing from the catalogue; ask the operator to build it again.',
+      );
     const place = placeOf(star.body, observer, utcMs);
     const separationArcmin = (90 - Math.abs(place.ofDate.decDeg)) * 60;
     const erectHours = poleClockHours(place.hourAngleHours, isSouthern, false);
@@ -56,32 +68,54 @@ export const pole = defineCommand({
     const driftArcsec = options.drift ?? USUAL_DRIFT_ARCSEC;
     const exposures = options.exposure === undefined ? USUAL_EXPOSURES_MINUTES : [options.exposure];
     const direction = isSouthern ? 'south' : 'north';
-    const needed = exposures.map((minutes) => `${minutes} min: within ${arcminText(allowedPolarErrorArcmin(driftArcsec, minutes))}`).join(', ');
+    const needed = exposures
+      .map((minutes) => `${minutes} min: within ${arcminText(allowedPolarErrorArcmin(driftArcsec, minutes))}`)
+      .join(', ');
     return reply({
       title: `The ${direction} celestial pole`,
       summary: `Polar axis: ${degrees(altitudeDeg, 1)} high, true ${direction}. ${name} stands at ${clockErect} on the clock, ${Math.round(separationArcmin)}′ from the pole, at ${formatLocalTime(utcMs, zone)}.`,
       facts: [
         { label: `True ${direction}`, value: compassText(magnetic, azimuthDeg) },
-        { label: name, value: `${clockErect} as the eye sees it, ${clockInverted} in a polar telescope that shows all upside down; hour angle ${hoursMinutesSeconds(wrapHours24(place.hourAngleHours)).slice(0, 7)}` },
+        {
+          label: name,
+          value: `${clockErect} as the eye sees it, ${clockInverted} in a polar telescope that shows all upside down; hour angle ${hoursMinutesSeconds(wrapHours24(place.hourAngleHours)).slice(0, 7)}`,
+        },
         { label: 'Good enough', value: `${needed} (for ${driftArcsec}″ of drift)` },
       ],
       notes: [
         'The clock face is the one you see when you face the pole, 12 at the top. The drift is the worst case, in declination, unguided.',
-        ...isSouthern ? [`${name} is faint (magnitude ${(star.magnitude ?? 5.4).toFixed(1)}): you need the polar telescope or binoculars.`] : [],
-        ...altitudeDeg < 10 ? [`So low, the air lifts the pole's image by ${Math.round(refractionDeg(altitudeDeg) * 60)}′; many mounts do not go so low.`] : [],
+        ...(isSouthern
+          ? [
+              `${name} is faint (magnitude ${(star.magnitude ?? 5.4).toFixed(1)}): you need the polar telescope or binoculars.`,
+            ]
+          : []),
+        ...(altitudeDeg < 10
+          ? [
+              `So low, the air lifts the pole's image by ${Math.round(refractionDeg(altitudeDeg) * 60)}′; many mounts do not go so low.`,
+            ]
+          : []),
         ...asked.notes,
       ],
       audience: audienceOf(where),
       data: {
         utc: isoUtc(utcMs),
-        poleAltitudeDeg: rounded(altitudeDeg, 6), poleAzimuthTrueDeg: azimuthDeg,
+        poleAltitudeDeg: rounded(altitudeDeg, 6),
+        poleAzimuthTrueDeg: azimuthDeg,
         magneticDeclinationDeg: magnetic === null ? null : magnetic.declinationDeg,
         compassBearingDeg: magnetic === null ? null : rounded(wrapDeg360(azimuthDeg - magnetic.declinationDeg), 2),
         poleStar: {
-          name, separationArcmin: rounded(separationArcmin, 3), hourAngleHours: rounded(place.hourAngleHours, 5),
-          clockErect, clockInverted, clockErectHours: rounded(erectHours, 4),
+          name,
+          separationArcmin: rounded(separationArcmin, 3),
+          hourAngleHours: rounded(place.hourAngleHours, 5),
+          clockErect,
+          clockInverted,
+          clockErectHours: rounded(erectHours, 4),
         },
-        tolerance: exposures.map((minutes) => ({ exposureMinutes: minutes, driftArcsec, polarErrorArcmin: rounded(allowedPolarErrorArcmin(driftArcsec, minutes), 3) })),
+        tolerance: exposures.map((minutes) => ({
+          exposureMinutes: minutes,
+          driftArcsec,
+          polarErrorArcmin: rounded(allowedPolarErrorArcmin(driftArcsec, minutes), 3),
+        })),
       },
     });
   },

@@ -20,14 +20,16 @@ const place = (target: Target, { site }: ResolvedSite, utcMs: number): string =>
 export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: number, { utcMs }: Moment): string => {
   const passedByDay = horizontalOf(target.body, where.site.observer, utcMs).altitudeDeg > aboveDeg + 0.1;
   const time = formatLocalTime(utcMs, where.site.zone);
-  return passedByDay ? `The Sun has set (${time}), and ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
+  return passedByDay
+    ? `The Sun has set (${time}), and ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
     : `${target.name} passes ${degrees(aboveDeg)} at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
 };
 
 export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {
   const time = formatLocalTime(utcMs, where.site.zone);
   const passedByDay = clearanceDeg(where.horizon, horizontalOf(target.body, where.site.observer, utcMs)) > 0.1;
-  return passedByDay ? `The Sun has set (${time}), and ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
+  return passedByDay
+    ? `The Sun has set (${time}), and ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
     : `${target.name} clears the horizon of ${where.site.name} at ${time}, ${place(target, where, utcMs)}.`;
 };
 
@@ -42,14 +44,26 @@ const EVENING_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', '
 
 /** "every", or evenings by name: "fri sat"; as ISO weekdays in order. */
 export const readEvenings = (text: string): readonly number[] | Problem => {
-  const words = text.toLowerCase().split(/[\s,;+&]+/u).filter((word) => word !== '' && word !== 'and' && word !== 'nights' && word !== 'night');
+  const words = text
+    .toLowerCase()
+    .split(/[\s,;+&]+/u)
+    .filter((word) => word !== '' && word !== 'and' && word !== 'nights' && word !== 'night');
   if (words.length === 1 && ['every', 'all', 'daily', 'yes'].includes(words[0] ?? '')) return [1, 2, 3, 4, 5, 6, 7];
   const evenings = words.map((word) => EVENINGS[word.slice(0, 3)]);
-  if (evenings.length === 0 || words.some((word, i) => evenings[i] === undefined || !EVENING_NAMES[(evenings[i] ?? 1) - 1]?.toLowerCase().startsWith(word.replace(/s$/u, '')))) {
+  if (
+    evenings.length === 0 ||
+    words.some(
+      (word, i) =>
+        evenings[i] === undefined ||
+        !EVENING_NAMES[(evenings[i] ?? 1) - 1]?.toLowerCase().startsWith(word.replace(/s$/u, '')),
+    )
+  ) {
     return problem('bad-nights', 'nights: takes every, or the evenings by name, such as nights:"fri sat".');
   }
   return [...new Set(evenings.filter((evening) => evening !== undefined))].sort((a, b) => a - b);
 };
 
 export const eveningsWords = (evenings: readonly number[]): string =>
-  evenings.length === 7 ? 'every night' : `on the nights of ${listed(evenings.map((evening) => EVENING_NAMES[evening - 1] ?? ''))}`;
+  evenings.length === 7
+    ? 'every night'
+    : `on the nights of ${listed(evenings.map((evening) => EVENING_NAMES[evening - 1] ?? ''))}`;

@@ -2,13 +2,32 @@
 import { LEVEL_WORD } from '../reply/palette.js';
 import { problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, isoUtc } from '../reply/wording.js';
-import { highestByNight, whenAbove, whenClear, whenDark, whenSunrise, whenTransits, type Moment, type Search } from '../reminders/find-moment.js';
+import {
+  highestByNight,
+  whenAbove,
+  whenClear,
+  whenDark,
+  whenSunrise,
+  whenTransits,
+  type Moment,
+  type Search,
+} from '../reminders/find-moment.js';
 import { sunriseWarningText } from '../reminders/standing-warning.js';
 import type { TimeSpan } from '../sky/index.js';
 import type { UtcMs } from '../sky/types.js';
 import type { NewReminder, Reminder } from '../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../times/index.js';
-import { choice, defineCommand, integer, number, optional, text, type OptionSpec, type OptionValues, type Request } from './command.js';
+import {
+  choice,
+  defineCommand,
+  integer,
+  number,
+  optional,
+  text,
+  type OptionSpec,
+  type OptionValues,
+  type Request,
+} from './command.js';
 import type { Deps } from './deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
 import { commandLine, nightAround, nightFor, targetFor } from './question-parts.js';
@@ -28,20 +47,28 @@ const isAction = (word: string): word is Action => (ACTIONS as readonly string[]
 
 /** In text the target may stand there as well: `remind NGC 7331 above:30`. */
 const action: OptionSpec<string> = {
-  ...choice('What to do (usual: add, or list when nothing else is given)', ACTIONS), schema: text('').schema,
+  ...choice('What to do (usual: add, or list when nothing else is given)', ACTIONS),
+  schema: text('').schema,
 };
 
 const options = {
   action: optional(action),
   target: optional(text('add: the target, by name or coordinates', { complete: 'target' })),
   above: optional(number('add: when the target is higher than this many degrees', { min: 0, max: 90 })),
-  when: optional(choice('add: or when it clears your horizon, transits, or when dark begins, or before sunrise', ['horizon', 'transit', 'dark', 'sunrise'])),
+  when: optional(
+    choice('add: or when it clears your horizon, transits, or when dark begins, or before sunrise', [
+      'horizon',
+      'transit',
+      'dark',
+      'sunrise',
+    ]),
+  ),
   on: optional(text('Which night: tonight (usual), tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
   site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
   to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
   nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
-  id: optional(text('cancel: the reminder\'s id, from remind list', { complete: 'own', maxLength: 20 })),
+  id: optional(text("cancel: the reminder's id, from remind list", { complete: 'own', maxLength: 20 })),
 } satisfies Record<string, OptionSpec>;
 export type RemindOptions = OptionValues<typeof options>;
 
@@ -58,28 +85,60 @@ interface Asked {
 }
 
 /** The options that keep the question the same when it is asked again with another target or site. */
-const again = (given: RemindOptions, changed: Readonly<Record<string, string>>): string => commandLine('remind', '', {
-  target: given.target, above: given.above, when: given.when, on: given.on, site: given.site, before: given.before, to: given.to, ...changed,
-});
+const again = (given: RemindOptions, changed: Readonly<Record<string, string>>): string =>
+  commandLine('remind', '', {
+    target: given.target,
+    above: given.above,
+    when: given.when,
+    on: given.on,
+    site: given.site,
+    before: given.before,
+    to: given.to,
+    ...changed,
+  });
 
-const askedOf = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
-  const where = await siteFor(deps, asker, given.site, (site) => again(given, { site }), to === 'channel' ? 'everyone' : 'asker');
+const askedOf = async (
+  deps: Deps,
+  { options: given, asker, nowUtcMs }: Request<RemindOptions>,
+  to: To,
+): Promise<Asked | Problem> => {
+  const where = await siteFor(
+    deps,
+    asker,
+    given.site,
+    (site) => again(given, { site }),
+    to === 'channel' ? 'everyone' : 'asker',
+  );
   if ('problem' in where) return where;
   const { observer, zone, name } = where.site;
   const nowhere = (): SunWarning => ({ level: 'clear', cautions: [] });
   if (given.when === 'dark') {
     return {
-      kind: 'dark', where, search: (night) => whenDark(observer, night, nowUtcMs), sayOf: (moment) => darkText(where, moment), warning: nowhere,
-      why: () => `It does not get astronomically dark at ${name} that night, or it is over.`, already: `It is astronomically dark at ${name} already`,
+      kind: 'dark',
+      where,
+      search: (night) => whenDark(observer, night, nowUtcMs),
+      sayOf: (moment) => darkText(where, moment),
+      warning: nowhere,
+      why: () => `It does not get astronomically dark at ${name} that night, or it is over.`,
+      already: `It is astronomically dark at ${name} already`,
     };
   }
   if (given.when === 'sunrise') {
     return {
-      kind: 'sunrise', where, search: (night) => whenSunrise(observer, night, nowUtcMs), sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone), warning: nowhere,
-      why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`, already: 'The Sun is up already',
+      kind: 'sunrise',
+      where,
+      search: (night) => whenSunrise(observer, night, nowUtcMs),
+      sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone),
+      warning: nowhere,
+      why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`,
+      already: 'The Sun is up already',
     };
   }
-  if (given.target === undefined) return problem('missing-option', 'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise');
+  if (given.target === undefined)
+    return problem(
+      'missing-option',
+      'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise',
+    );
   const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
   if ('problem' in found) return found;
   const { target } = found;
@@ -90,23 +149,46 @@ const askedOf = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<
   };
   if (given.when === 'transit') {
     return {
-      ...about, kind: 'transit', search: (night) => whenTransits(target.body, observer, night, nowUtcMs), sayOf: (moment) => transitText(target, where, moment),
-      why: () => `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`, already: `${target.name} is at the meridian already`,
+      ...about,
+      kind: 'transit',
+      search: (night) => whenTransits(target.body, observer, night, nowUtcMs),
+      sayOf: (moment) => transitText(target, where, moment),
+      why: () =>
+        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`,
+      already: `${target.name} is at the meridian already`,
     };
   }
   if (given.when === 'horizon') {
     const { horizon } = where;
-    if (horizon === null) return problem('no-horizon', `No horizon is saved for ${name}. Save one with site horizon, or say how high: remind target:"${target.name}" above:20`);
+    if (horizon === null)
+      return problem(
+        'no-horizon',
+        `No horizon is saved for ${name}. Save one with site horizon, or say how high: remind target:"${target.name}" above:20`,
+      );
     return {
-      ...about, kind: 'horizon', search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs), sayOf: (moment) => horizonText(target, where, moment),
-      why: (night) => `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`, already: `${target.name} is clear of the horizon already`,
+      ...about,
+      kind: 'horizon',
+      search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs),
+      sayOf: (moment) => horizonText(target, where, moment),
+      why: (night) =>
+        `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`,
+      already: `${target.name} is clear of the horizon already`,
     };
   }
   const aboveDeg = given.above;
-  if (aboveDeg === undefined) return problem('missing-option', `When? Say how high, such as above:30, or when:transit${where.horizon === null ? '' : ' or when:horizon'}.`);
+  if (aboveDeg === undefined)
+    return problem(
+      'missing-option',
+      `When? Say how high, such as above:30, or when:transit${where.horizon === null ? '' : ' or when:horizon'}.`,
+    );
   return {
-    ...about, kind: 'altitude', search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs), sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
-    why: (night) => `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`, already: `${target.name} is higher than ${aboveDeg}° already`,
+    ...about,
+    kind: 'altitude',
+    search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs),
+    sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
+    why: (night) =>
+      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`,
+    already: `${target.name} is higher than ${aboveDeg}° already`,
   };
 };
 
@@ -124,10 +206,17 @@ const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, now
   for (const night of nights) {
     const search = asked.search(night);
     if ('already' in search && nights[0] === night) {
-      return problem('already', `${asked.already}, until ${formatLocalTime(search.already.endUtcMs, asked.where.site.zone)}.`);
+      return problem(
+        'already',
+        `${asked.already}, until ${formatLocalTime(search.already.endUtcMs, asked.where.site.zone)}.`,
+      );
     }
     if ('found' in search && search.found.utcMs - leadMs > nowUtcMs) return search.found;
-    if ('found' in search && nights.length === 1) return problem('too-late', `That is at ${formatLocalTime(search.found.utcMs, asked.where.site.zone)}, less than ${leadMs / 60_000} min from now. Give a smaller before:.`);
+    if ('found' in search && nights.length === 1)
+      return problem(
+        'too-late',
+        `That is at ${formatLocalTime(search.found.utcMs, asked.where.site.zone)}, less than ${leadMs / 60_000} min from now. Give a smaller before:.`,
+      );
   }
   return problem('no-such-moment', asked.why(nights[0] ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs }));
 };
@@ -145,13 +234,29 @@ const saved = (kept: Reminder, moment: Moment, { where, warning }: Asked): Outco
   const { zone } = where.site;
   const sun = warning(moment.utcMs);
   return reply({
-    title: 'Reminder set', level: levelWithSun('good', sun.level),
+    title: 'Reminder set',
+    level: levelWithSun('good', sun.level),
     summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${kept.text}`,
-    facts: [{ label: 'Id', value: kept.id }, { label: 'Site', value: where.saidAs }],
-    notes: kept.kind === 'sunrise' ? [] : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
-    cautions: sun.cautions, audience: kept.to === 'channel' ? 'everyone' : 'asker',
+    facts: [
+      { label: 'Id', value: kept.id },
+      { label: 'Site', value: where.saidAs },
+    ],
+    notes:
+      kept.kind === 'sunrise'
+        ? []
+        : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
+    cautions: sun.cautions,
+    audience: kept.to === 'channel' ? 'everyone' : 'asker',
     choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
-    data: { id: kept.id, kind: kept.kind, dueUtc: isoUtc(kept.dueUtcMs), momentUtc: isoUtc(moment.utcMs), to: kept.to, text: kept.text, repeats: false },
+    data: {
+      id: kept.id,
+      kind: kept.kind,
+      dueUtc: isoUtc(kept.dueUtcMs),
+      momentUtc: isoUtc(moment.utcMs),
+      to: kept.to,
+      text: kept.text,
+      repeats: false,
+    },
   });
 };
 
@@ -169,9 +274,16 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if ('problem' in moment) return moment;
   // A reminder is plain text without a level of its own: the word goes before the warning.
   const sun = asked.warning(moment.utcMs);
-  const said = [asked.sayOf(moment), ...sun.cautions.map((caution) => `${LEVEL_WORD[levelWithSun('good', sun.level)]}: ${caution}`)].join(' ');
+  const said = [
+    asked.sayOf(moment),
+    ...sun.cautions.map((caution) => `${LEVEL_WORD[levelWithSun('good', sun.level)]}: ${caution}`),
+  ].join(' ');
   const reminder: NewReminder = {
-    ...addressOf(asker, to), kind: asked.kind, dueUtcMs: Math.round(moment.utcMs - leadMs), staleUtcMs: Math.round(moment.untilUtcMs), repeat: null,
+    ...addressOf(asker, to),
+    kind: asked.kind,
+    dueUtcMs: Math.round(moment.utcMs - leadMs),
+    staleUtcMs: Math.round(moment.untilUtcMs),
+    repeat: null,
     text: said.slice(0, TEXT_LIMIT),
   };
   return saved(await deps.store.reminders.add(reminder), moment, asked);
@@ -194,9 +306,12 @@ export const remind = defineCommand({
   run: async (deps, request): Promise<Outcome> => {
     const given = tidied(request.options);
     switch (given.action) {
-      case 'add': return add(deps, { ...request, options: given });
-      case 'list': return listReminders(deps, request);
-      case 'cancel': return cancelReminder(deps, request, given.id);
+      case 'add':
+        return add(deps, { ...request, options: given });
+      case 'list':
+        return listReminders(deps, request);
+      case 'cancel':
+        return cancelReminder(deps, request, given.id);
     }
   },
 });

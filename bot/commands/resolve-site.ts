@@ -22,7 +22,6 @@ export const memberOwner = (asker: Asker): Owner => ({ kind: 'member', id: asker
 /** In a direct message the club is the member alone. */
 export const clubOwner = (asker: Asker): Owner => ({ kind: 'club', id: asker.clubId });
 
-
 export const sameSiteName = (a: string, b: string): boolean => siteNameKey(a) === siteNameKey(b);
 
 /** What a saved site is to the one who asks. */
@@ -48,7 +47,10 @@ interface SavedSites {
 /** The saved sites a member may name. Never rejects with a StoreError: what needs no store goes on without it. */
 export const savedSites = async (deps: Deps, asker: Asker): Promise<SavedSites> => {
   try {
-    const [member, club] = await Promise.all([deps.store.sites.list(memberOwner(asker)), deps.store.sites.list(clubOwner(asker))]);
+    const [member, club] = await Promise.all([
+      deps.store.sites.list(memberOwner(asker)),
+      deps.store.sites.list(clubOwner(asker)),
+    ]);
     return { member, club, trouble: null };
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
@@ -57,9 +59,14 @@ export const savedSites = async (deps: Deps, asker: Asker): Promise<SavedSites> 
 };
 
 /** Choices that stand for the places a member may have meant. */
-const placeChoices = (found: SiteProblem, lineFor: ((siteText: string) => string) | undefined): readonly Choice[] | undefined => {
+const placeChoices = (
+  found: SiteProblem,
+  lineFor: ((siteText: string) => string) | undefined,
+): readonly Choice[] | undefined => {
   if (lineFor === undefined || found.problem !== 'ambiguous-place') return undefined;
-  return fittingChoices(found.candidates.slice(0, 25).map((place) => ({ label: placeSpec(place), run: lineFor(placeSpec(place)) })));
+  return fittingChoices(
+    found.candidates.slice(0, 25).map((place) => ({ label: placeSpec(place), run: lineFor(placeSpec(place)) })),
+  );
 };
 
 /**
@@ -69,21 +76,33 @@ const placeChoices = (found: SiteProblem, lineFor: ((siteText: string) => string
  * `shownTo: 'everyone'`: for what is said to a whole channel; a member's own sites are then left out.
  */
 export const siteFor = async (
-  deps: Deps, asker: Asker, siteText: string | undefined, lineFor?: (siteText: string) => string, shownTo: 'asker' | 'everyone' = 'asker',
+  deps: Deps,
+  asker: Asker,
+  siteText: string | undefined,
+  lineFor?: (siteText: string) => string,
+  shownTo: 'asker' | 'everyone' = 'asker',
 ): Promise<ResolvedSite | Problem> => {
   const saved = await savedSites(deps, asker);
-  const kinds = shownTo === 'everyone' ? ['club'] as const : ['member', 'club'] as const;
+  const kinds = shownTo === 'everyone' ? (['club'] as const) : (['member', 'club'] as const);
   if (siteText !== undefined) {
     for (const kind of kinds) {
       const stored = saved[kind].find(({ name }) => sameSiteName(name, siteText));
       if (stored !== undefined) return fromStoredSite(stored, kind);
     }
     const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
-    if (own !== undefined) return problem('personal-site', `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`);
+    if (own !== undefined)
+      return problem(
+        'personal-site',
+        `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`,
+      );
     const found = resolveSite(deps.places(), siteText);
     if (found.ok) return { site: found.site, horizon: null, isPersonal: false, saidAs: found.site.name };
     const message = siteProblemMessage(found);
-    return problem(found.problem, saved.trouble === null ? message : `${message} Saved sites cannot be read just now.`, placeChoices(found, lineFor));
+    return problem(
+      found.problem,
+      saved.trouble === null ? message : `${message} Saved sites cannot be read just now.`,
+      placeChoices(found, lineFor),
+    );
   }
   for (const kind of kinds) {
     const stored = saved[kind].find(({ isDefault }) => isDefault);
@@ -92,11 +111,22 @@ export const siteFor = async (
   if (deps.clubSiteText !== null) {
     const found = resolveSite(deps.places(), deps.clubSiteText);
     if (found.ok) {
-      return { site: { ...found.site, source: 'club' }, horizon: null, isPersonal: false, saidAs: `${found.site.name} (the club's site)` };
+      return {
+        site: { ...found.site, source: 'club' },
+        horizon: null,
+        isPersonal: false,
+        saidAs: `${found.site.name} (the club's site)`,
+      };
     }
-    return problem(found.problem, `The operator's setting PIERHAND_SITE, "${tidy(deps.clubSiteText, 40)}", cannot be read: ${siteProblemMessage(found)}`);
+    return problem(
+      found.problem,
+      `The operator's setting PIERHAND_SITE, "${tidy(deps.clubSiteText, 40)}", cannot be read: ${siteProblemMessage(found)}`,
+    );
   }
-  return problem('no-site', saved.trouble === null
-    ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
-    : 'Saved sites cannot be read just now, and no site was named. Name one, such as site:52.71,0.12 or site:"Ely, England".');
+  return problem(
+    'no-site',
+    saved.trouble === null
+      ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
+      : 'Saved sites cannot be read just now, and no site was named. Name one, such as site:52.71,0.12 or site:"Ely, England".',
+  );
 };

@@ -34,8 +34,11 @@ export const sidereal = defineCommand({
       ],
       audience: audienceOf(where),
       data: {
-        utc: isoUtc(utcMs), gmstHours: rounded(times.gmstHours, 8), gastHours: rounded(times.gastHours, 8),
-        lmstHours: rounded(times.lmstHours, 8), lastHours: rounded(times.lastHours, 8),
+        utc: isoUtc(utcMs),
+        gmstHours: rounded(times.gmstHours, 8),
+        gastHours: rounded(times.gastHours, 8),
+        lmstHours: rounded(times.lmstHours, 8),
+        lastHours: rounded(times.lastHours, 8),
       },
     });
   },

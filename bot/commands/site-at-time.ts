@@ -7,7 +7,9 @@ import { siteNotes, timeFor } from './question-parts.js';
 import { siteFor, type ResolvedSite } from './resolve-site.js';
 
 export const siteOption = optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' }));
-export const atOption = optional(text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 }));
+export const atOption = optional(
+  text('When: now, tonight 22:30, 2026-12-13T21:00', { complete: 'time', maxLength: 80 }),
+);
 
 export interface SiteAtTime {
   readonly where: ResolvedSite;
@@ -17,7 +19,8 @@ export interface SiteAtTime {
 }
 
 export const siteAtTime = async (
-  deps: Deps, { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
+  deps: Deps,
+  { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
 ): Promise<SiteAtTime | Problem> => {
   const where = await siteFor(deps, asker, options.site);
   if ('problem' in where) return where;

@@ -15,7 +15,9 @@ export const siteClock = (zone: string, utcMs: UtcMs): SiteClock => {
   const offsets = [1, 7].map((month) => DateTime.fromObject({ year: local.year, month }, { zone }).offset);
   const daylightSavingMinutes = Math.max(0, local.offset - Math.min(...offsets));
   return {
-    local, utcOffsetMinutes: local.offset, daylightSavingMinutes,
+    local,
+    utcOffsetMinutes: local.offset,
+    daylightSavingMinutes,
     standardOffsetMinutes: local.offset - daylightSavingMinutes,
     zoneHasDaylightSaving: offsets[0] !== offsets[1],
   };

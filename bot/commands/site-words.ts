@@ -18,6 +18,12 @@ export const siteLine = (site: StoredSite): string =>
   `${positionName({ ...site })}, ${Math.round(site.elevationM)} m, ${site.zone}${site.horizon === null ? '' : ', with horizon'}${site.isDefault ? '; the usual one' : ''}`;
 
 export const siteData = (site: StoredSite): Json => ({
-  name: site.name, latitudeDeg: site.latitudeDeg, longitudeDeg: site.longitudeDeg, elevationM: site.elevationM, zone: site.zone,
-  horizon: site.horizon === null ? null : site.horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg })), isDefault: site.isDefault,
+  name: site.name,
+  latitudeDeg: site.latitudeDeg,
+  longitudeDeg: site.longitudeDeg,
+  elevationM: site.elevationM,
+  zone: site.zone,
+  horizon:
+    site.horizon === null ? null : site.horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg })),
+  isDefault: site.isDefault,
 });

@@ -29,15 +29,27 @@ export const levelWithSun = (level: Level, sun: SunLevel): Level => (sun === 'cl
  * the time, when the Sun rises within the hour; the Sun itself: always danger, with the filter text.
  */
 export const sunWarning = (
-  deps: Pick<Deps, 'sunLimits'>, target: Pick<Target, 'name' | 'body'>, observer: Observer, utcMs: UtcMs, zone: string,
+  deps: Pick<Deps, 'sunLimits'>,
+  target: Pick<Target, 'name' | 'body'>,
+  observer: Observer,
+  utcMs: UtcMs,
+  zone: string,
 ): SunWarning => {
-  const { level, separationDeg, sunAltitudeDeg, nextSunriseUtcMs } = sunSafety(target.body, observer, utcMs, deps.sunLimits);
+  const { level, separationDeg, sunAltitudeDeg, nextSunriseUtcMs } = sunSafety(
+    target.body,
+    observer,
+    utcMs,
+    deps.sunLimits,
+  );
   if (level === 'clear') return { level, cautions: [] };
   if (target.body.kind === 'solarSystem' && target.body.body === 'Sun') {
     return { level, cautions: [`This is the Sun. ${cautionText('sun-filter')}`] };
   }
   if (sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG) {
-    return { level, cautions: [`Sunrise at ${formatLocalTime(nextSunriseUtcMs ?? utcMs, zone)}. ${cautionText('sunrise')}`] };
+    return {
+      level,
+      cautions: [`Sunrise at ${formatLocalTime(nextSunriseUtcMs ?? utcMs, zone)}. ${cautionText('sunrise')}`],
+    };
   }
   return { level, cautions: [`The Sun is up, ${degrees(separationDeg)} from ${target.name}. ${cautionText('sun')}`] };
 };

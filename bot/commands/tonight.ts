@@ -34,14 +34,26 @@ export const tonight = defineCommand({
     const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
     const brightWindow = twilightSpan(twilight.civil, night);
     const window = dark ?? twilightSpan(twilight.nautical, night) ?? brightWindow;
-    const picks = window === null || brightWindow === null ? [] : tonightPicks(deps.catalogue, {
-      observer, night, window, brightWindow, kind: options.kind ?? 'any', brighter: options.brighter ?? FAINTEST_BY_DEFAULT,
-      minimumAltitudeDeg: options.above ?? LEAST_USEFUL_ALTITUDE_DEG, horizon: where.horizon,
-    });
+    const picks =
+      window === null || brightWindow === null
+        ? []
+        : tonightPicks(deps.catalogue, {
+            observer,
+            night,
+            window,
+            brightWindow,
+            kind: options.kind ?? 'any',
+            brighter: options.brighter ?? FAINTEST_BY_DEFAULT,
+            minimumAltitudeDeg: options.above ?? LEAST_USEFUL_ALTITUDE_DEG,
+            horizon: where.horizon,
+          });
     const first = picks[0];
-    const summary = window === null ? `Nothing to list: ${darkWords(twilight, night, zone)}.`
-      : first === undefined ? 'Nothing fits in the dark hours. Try a smaller above:, a larger brighter:, or another kind:.'
-        : `${picks.length === 1 ? 'One target is' : `${picks.length} targets are`} well placed; ${first.target.name} first, at ${formatClock(first.bestUtcMs, zone)}, ${degrees(first.bestAltitudeDeg)} high.`;
+    const summary =
+      window === null
+        ? `Nothing to list: ${darkWords(twilight, night, zone)}.`
+        : first === undefined
+          ? 'Nothing fits in the dark hours. Try a smaller above:, a larger brighter:, or another kind:.'
+          : `${picks.length === 1 ? 'One target is' : `${picks.length} targets are`} well placed; ${first.target.name} first, at ${formatClock(first.bestUtcMs, zone)}, ${degrees(first.bestAltitudeDeg)} high.`;
     return reply({
       title: `Well placed, night of ${night.said}`,
       level: first === undefined ? 'info' : 'good',
@@ -50,14 +62,27 @@ export const tonight = defineCommand({
         label: nameWithAlias(target),
         value: `${target.kindText}${target.magnitude === null ? '' : `, mag ${target.magnitude.toFixed(1).replace('-', '−')}`}; ${formatClock(bestUtcMs, zone)}, ${degrees(bestAltitudeDeg)}: ${why}`,
       })),
-      notes: [`Dark: ${darkWords(twilight, night, zone)}. Times in ${zoneName(night.endUtcMs, zone)}.`, ...siteNotes(where)],
-      choices: fittingChoices(picks.map(({ target }) => ({ label: `More on ${nameWithAlias(target)}`, run: commandLine('up', target.name, { site: options.site, on: options.on }) }))),
+      notes: [
+        `Dark: ${darkWords(twilight, night, zone)}. Times in ${zoneName(night.endUtcMs, zone)}.`,
+        ...siteNotes(where),
+      ],
+      choices: fittingChoices(
+        picks.map(({ target }) => ({
+          label: `More on ${nameWithAlias(target)}`,
+          run: commandLine('up', target.name, { site: options.site, on: options.on }),
+        })),
+      ),
       audience: audienceOf(where),
       data: {
         dark: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
         picks: picks.map(({ target, bestUtcMs, bestAltitudeDeg, moonSeparationDeg, why }) => ({
-          name: target.name, type: target.kindText, magnitude: target.magnitude === null ? null : rounded(target.magnitude, 2), bestUtc: isoUtc(bestUtcMs),
-          bestAltitudeDeg: rounded(bestAltitudeDeg, 4), moonSeparationDeg: rounded(moonSeparationDeg, 4), why,
+          name: target.name,
+          type: target.kindText,
+          magnitude: target.magnitude === null ? null : rounded(target.magnitude, 2),
+          bestUtc: isoUtc(bestUtcMs),
+          bestAltitudeDeg: rounded(bestAltitudeDeg, 4),
+          moonSeparationDeg: rounded(moonSeparationDeg, 4),
+          why,
         })),
       },
     });

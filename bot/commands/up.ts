@@ -4,14 +4,30 @@ import { clearSpans } from '../pointing/horizon-profile.js';
 import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
-  bestTime, horizontalOf, moonAt, moonSeparationDeg, placeOf, riseTransitSet, twilights,
-  type RiseTransitSet, type TimeSpan, type Twilights,
+  bestTime,
+  horizontalOf,
+  moonAt,
+  moonSeparationDeg,
+  placeOf,
+  riseTransitSet,
+  twilights,
+  type RiseTransitSet,
+  type TimeSpan,
+  type Twilights,
 } from '../sky/index.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import type { HorizonPoint } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './command.js';
-import { aboveHorizonWords, darkWords, moonTimesOf, moonWords, nightAltText, nightChart, twilightSpan } from './night-words.js';
+import {
+  aboveHorizonWords,
+  darkWords,
+  moonTimesOf,
+  moonWords,
+  nightAltText,
+  nightChart,
+  twilightSpan,
+} from './night-words.js';
 import { audienceOf, nightFor, targetAtSite, wholeSecond } from './question-parts.js';
 import { levelWithSun, sunWarning } from './sun-warning.js';
 
@@ -29,20 +45,29 @@ const isSun = ({ body }: Target): boolean => body.kind === 'solarSystem' && body
 const standsTwilight = ({ body, magnitude }: Target): boolean =>
   body.kind === 'solarSystem' || (magnitude !== null && magnitude <= TWILIGHT_MAGNITUDE);
 
-interface Window extends TimeSpan { readonly sky: 'dark' | 'twilight' | 'day' }
+interface Window extends TimeSpan {
+  readonly sky: 'dark' | 'twilight' | 'day';
+}
 
 /** The stretches in which to look, best sky first. */
 const windowsOf = (target: Target, twilight: Twilights, night: TimeSpan): readonly Window[] => {
   if (isSun(target)) return [{ ...night, sky: 'day' }];
   const spans = [twilight.astronomical, twilight.nautical, twilight.civil].map((times) => twilightSpan(times, night));
-  const windows = spans.flatMap((span, index): Window[] => (span === null ? [] : [{ ...span, sky: index === 0 ? 'dark' : 'twilight' }]));
-  const sunDown = !twilight.sunAlwaysUp && twilight.sunsetUtcMs !== null && twilight.sunriseUtcMs !== null
-    ? [{ startUtcMs: twilight.sunsetUtcMs, endUtcMs: twilight.sunriseUtcMs, sky: 'twilight' } as const] : [];
+  const windows = spans.flatMap((span, index): Window[] =>
+    span === null ? [] : [{ ...span, sky: index === 0 ? 'dark' : 'twilight' }],
+  );
+  const sunDown =
+    !twilight.sunAlwaysUp && twilight.sunsetUtcMs !== null && twilight.sunriseUtcMs !== null
+      ? [{ startUtcMs: twilight.sunsetUtcMs, endUtcMs: twilight.sunriseUtcMs, sky: 'twilight' } as const]
+      : [];
   const all: readonly Window[] = [...windows, ...sunDown];
   return all.length > 0 ? all : [{ ...night, sky: 'day' }];
 };
 
-interface Best { readonly point: ChartPoint; readonly window: Window }
+interface Best {
+  readonly point: ChartPoint;
+  readonly window: Window;
+}
 
 /** Highest in the first window where it is up; a faint target gets only the darkest there is. */
 const bestOf = (target: Target, observer: Observer, windows: readonly Window[]): Best => {
@@ -64,7 +89,12 @@ interface Obstructed {
 const STEP_MS = 120_000;
 
 /** How a horizon profile bites into a window; what lies below level hides nothing that is up. */
-const obstructed = (target: Target, observer: Observer, window: TimeSpan, horizon: readonly HorizonPoint[]): Obstructed => {
+const obstructed = (
+  target: Target,
+  observer: Observer,
+  window: TimeSpan,
+  horizon: readonly HorizonPoint[],
+): Obstructed => {
   const profile = horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg: Math.max(0, altitudeDeg) }));
   const steps = Math.max(1, Math.ceil((window.endUtcMs - window.startUtcMs) / STEP_MS));
   const curve = Array.from({ length: steps + 1 }, (_, i) => {
@@ -72,8 +102,13 @@ const obstructed = (target: Target, observer: Observer, window: TimeSpan, horizo
     return { utcMs, ...horizontalOf(target.body, observer, utcMs) };
   });
   const spans = clearSpans(curve, profile);
-  const clear = curve.filter(({ utcMs }) => spans.some(({ startUtcMs, endUtcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs));
-  const best = clear.reduce<ChartPoint | null>((top, { utcMs, altitudeDeg }) => (top === null || altitudeDeg > top.altitudeDeg ? { utcMs, altitudeDeg } : top), null);
+  const clear = curve.filter(({ utcMs }) =>
+    spans.some(({ startUtcMs, endUtcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs),
+  );
+  const best = clear.reduce<ChartPoint | null>(
+    (top, { utcMs, altitudeDeg }) => (top === null || altitudeDeg > top.altitudeDeg ? { utcMs, altitudeDeg } : top),
+    null,
+  );
   return {
     best,
     clearsUtcMs: spans.find(({ startUtcMs }) => startUtcMs > window.startUtcMs)?.startUtcMs ?? null,
@@ -110,9 +145,15 @@ export const up = defineCommand({
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const dark = twilightSpan(twilight.astronomical, night);
     const open = bestOf(target, observer, windowsOf(target, twilight, night));
-    const bite = where.horizon === null || open.point.altitudeDeg <= 0 ? null : obstructed(target, observer, open.window, where.horizon);
+    const bite =
+      where.horizon === null || open.point.altitudeDeg <= 0
+        ? null
+        : obstructed(target, observer, open.window, where.horizon);
     const bestUtcMs = wholeSecond((bite?.best ?? open.point).utcMs);
-    const best: ChartPoint = { utcMs: bestUtcMs, altitudeDeg: horizontalOf(target.body, observer, bestUtcMs).altitudeDeg };
+    const best: ChartPoint = {
+      utcMs: bestUtcMs,
+      altitudeDeg: horizontalOf(target.body, observer, bestUtcMs).altitudeDeg,
+    };
     const verdict = verdictOf(times, { ...open, point: best }, bite !== null && bite.best === null);
 
     const moon = moonAt(observer, best.utcMs);
@@ -125,24 +166,46 @@ export const up = defineCommand({
 
     const summary = ((): string => {
       switch (verdict) {
-        case 'up': return `Up, best at ${bestWords}.`;
-        case 'low': return `Up but low, best at ${bestWords}.`;
-        case 'twilight-only': return `Up only in twilight, best at ${bestWords}.`;
-        case 'day-only': return dark === null ? 'Not up while the Sun is down.' : 'Not up in the dark hours: it is above the horizon only by day or in twilight.';
-        case 'behind-horizon': return `Behind your horizon all the dark hours; it reaches ${degrees(open.point.altitudeDeg)} at ${formatLocalTime(open.point.utcMs, zone)}.`;
-        case 'never-up': return `Not up from here this night: at best ${degrees(-bestTime(target.body, observer, night).altitudeDeg)} below the horizon.`;
+        case 'up':
+          return `Up, best at ${bestWords}.`;
+        case 'low':
+          return `Up but low, best at ${bestWords}.`;
+        case 'twilight-only':
+          return `Up only in twilight, best at ${bestWords}.`;
+        case 'day-only':
+          return dark === null
+            ? 'Not up while the Sun is down.'
+            : 'Not up in the dark hours: it is above the horizon only by day or in twilight.';
+        case 'behind-horizon':
+          return `Behind your horizon all the dark hours; it reaches ${degrees(open.point.altitudeDeg)} at ${formatLocalTime(open.point.utcMs, zone)}.`;
+        case 'never-up':
+          return `Not up from here this night: at best ${degrees(-bestTime(target.body, observer, night).altitudeDeg)} below the horizon.`;
       }
     })();
 
     // Who asks by day for tonight may slew at once; who asks for another night will not.
-    const pointsNow = nowUtcMs >= night.startUtcMs && nowUtcMs < night.endUtcMs && horizontalOf(target.body, observer, nowUtcMs).altitudeDeg > 0;
-    const warnings = [...pointsNow ? [nowUtcMs] : [], ...best.altitudeDeg > 0 ? [best.utcMs] : []]
-      .map((utcMs) => sunWarning(deps, target, observer, utcMs, zone));
-    const level = warnings.reduce((worst, { level: sun }) => levelWithSun(worst, sun), (verdict === 'up' ? 'good' : 'info') as Level);
+    const pointsNow =
+      nowUtcMs >= night.startUtcMs &&
+      nowUtcMs < night.endUtcMs &&
+      horizontalOf(target.body, observer, nowUtcMs).altitudeDeg > 0;
+    const warnings = [...(pointsNow ? [nowUtcMs] : []), ...(best.altitudeDeg > 0 ? [best.utcMs] : [])].map((utcMs) =>
+      sunWarning(deps, target, observer, utcMs, zone),
+    );
+    const level = warnings.reduce(
+      (worst, { level: sun }) => levelWithSun(worst, sun),
+      (verdict === 'up' ? 'good' : 'info') as Level,
+    );
 
-    const washedOut = !isMoon && !isSun(target) && moon.place.altitudeDeg > 0 && moon.illuminatedFraction >= BRIGHT_MOON.illuminatedFraction
-      && moonSeparation < BRIGHT_MOON.separationDeg && target.body.kind === 'fixed';
-    const side = compassWord(horizontalOf(target.body, observer, bite?.clearsUtcMs ?? bite?.hiddenUtcMs ?? best.utcMs).azimuthDeg);
+    const washedOut =
+      !isMoon &&
+      !isSun(target) &&
+      moon.place.altitudeDeg > 0 &&
+      moon.illuminatedFraction >= BRIGHT_MOON.illuminatedFraction &&
+      moonSeparation < BRIGHT_MOON.separationDeg &&
+      target.body.kind === 'fixed';
+    const side = compassWord(
+      horizontalOf(target.body, observer, bite?.clearsUtcMs ?? bite?.hiddenUtcMs ?? best.utcMs).azimuthDeg,
+    );
     return reply({
       title: `${nameWithAlias(target)}, night of ${night.said}`,
       level,
@@ -150,20 +213,45 @@ export const up = defineCommand({
       facts: [
         { label: 'In the sky', value: aboveHorizonWords(times, zone) },
         { label: 'Dark', value: darkLine },
-        ...isMoon ? [{ label: 'Lit', value: `${Math.round(moon.illuminatedFraction * 100)} %, ${moon.waxing ? 'growing' : 'shrinking'}` }] : isSun(target) ? [] : [{ label: 'Moon', value: moonLine }],
+        ...(isMoon
+          ? [
+              {
+                label: 'Lit',
+                value: `${Math.round(moon.illuminatedFraction * 100)} %, ${moon.waxing ? 'growing' : 'shrinking'}`,
+              },
+            ]
+          : isSun(target)
+            ? []
+            : [{ label: 'Moon', value: moonLine }]),
       ],
       notes: [
-        ...verdict === 'low' ? [`Under ${LEAST_USEFUL_ALTITUDE_DEG}° the air blurs and dims; roofs and trees may hide it.`] : [],
-        ...dark === null && verdict !== 'never-up' && !standsTwilight(target) ? ['The sky does not get fully dark, so faint detail will be lost.'] : [],
-        ...washedOut ? ['The bright Moon is near: expect a washed-out view.'] : [],
-        ...bite?.clearsUtcMs == null ? [] : [`Behind your ${side} horizon until ${formatLocalTime(bite.clearsUtcMs, zone)}.`],
-        ...bite?.hiddenUtcMs == null || bite.best === null ? [] : [`Goes behind your horizon at ${formatLocalTime(bite.hiddenUtcMs, zone)}.`],
+        ...(verdict === 'low'
+          ? [`Under ${LEAST_USEFUL_ALTITUDE_DEG}° the air blurs and dims; roofs and trees may hide it.`]
+          : []),
+        ...(dark === null && verdict !== 'never-up' && !standsTwilight(target)
+          ? ['The sky does not get fully dark, so faint detail will be lost.']
+          : []),
+        ...(washedOut ? ['The bright Moon is near: expect a washed-out view.'] : []),
+        ...(bite?.clearsUtcMs == null
+          ? []
+          : [`Behind your ${side} horizon until ${formatLocalTime(bite.clearsUtcMs, zone)}.`]),
+        ...(bite?.hiddenUtcMs == null || bite.best === null
+          ? []
+          : [`Goes behind your horizon at ${formatLocalTime(bite.hiddenUtcMs, zone)}.`]),
         ...asked.notes,
       ],
       cautions: [...new Set(warnings.flatMap(({ cautions }) => cautions))],
       chart: nightChart({
-        title: `${target.name}, night of ${night.said}`, body: target.body, observer, zone, night, twilights: twilight, horizon: where.horizon,
-        minimumAltitudeDeg: LEAST_USEFUL_ALTITUDE_DEG, best: best.altitudeDeg > 0 ? best : null, nowUtcMs,
+        title: `${target.name}, night of ${night.said}`,
+        body: target.body,
+        observer,
+        zone,
+        night,
+        twilights: twilight,
+        horizon: where.horizon,
+        minimumAltitudeDeg: LEAST_USEFUL_ALTITUDE_DEG,
+        best: best.altitudeDeg > 0 ? best : null,
+        nowUtcMs,
         altText: nightAltText(target.name, times, best, darkLine, isMoon ? 'the target itself' : moonLine, zone),
       }),
       audience: audienceOf(where),
@@ -179,7 +267,8 @@ export const up = defineCommand({
         bestAltitudeDeg: rounded(best.altitudeDeg, 4),
         upInDarkness: dark !== null && bestTime(target.body, observer, dark).altitudeDeg > 0,
         moon: {
-          separationDeg: rounded(moonSeparation, 4), illuminatedFraction: rounded(moon.illuminatedFraction, 4),
+          separationDeg: rounded(moonSeparation, 4),
+          illuminatedFraction: rounded(moon.illuminatedFraction, 4),
           altitudeDeg: rounded(placeOf({ kind: 'solarSystem', body: 'Moon' }, observer, best.utcMs).altitudeDeg, 4),
         },
         verdict,

@@ -3,7 +3,9 @@ import { randomInt } from 'node:crypto';
 import { readWalkState, type WalkState } from '../triage/index.js';
 import { StoreError, type Store, type StoredWalk } from '../store/store.js';
 
-export interface Walk extends Omit<StoredWalk, 'state'> { readonly state: WalkState }
+export interface Walk extends Omit<StoredWalk, 'state'> {
+  readonly state: WalkState;
+}
 
 export interface Kept {
   /** Set when the walk lives in memory alone; fit for a member. */
@@ -14,7 +16,8 @@ const MEMORY_LIMIT = 500;
 
 /** Letters and digits that are not taken for one another on a phone at night. */
 const ID_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
-export const newWalkId = (): string => Array.from({ length: 6 }, () => ID_LETTERS[randomInt(ID_LETTERS.length)]).join('');
+export const newWalkId = (): string =>
+  Array.from({ length: 6 }, () => ID_LETTERS[randomInt(ID_LETTERS.length)]).join('');
 
 const memories = new WeakMap<Store, Map<string, Walk>>();
 const memoryOf = (store: Store): Map<string, Walk> => {
@@ -26,7 +29,9 @@ const memoryOf = (store: Store): Map<string, Walk> => {
 const fromStored = (stored: StoredWalk): Walk | null => {
   const state = readWalkState(stored.state);
   // A helper whose rows were forgotten leaves no name behind either.
-  return state === null ? null : { ...stored, state: stored.helperId === null ? { ...state, names: { ...state.names, helper: null } } : state };
+  return state === null
+    ? null
+    : { ...stored, state: stored.helperId === null ? { ...state, names: { ...state.names, helper: null } } : state };
 };
 
 export const loadWalk = async (store: Store, id: string): Promise<Walk | null> => {
@@ -43,8 +48,14 @@ export const loadWalk = async (store: Store, id: string): Promise<Walk | null> =
 
 /** The newest walk under way about a member, or started by them, in a club. */
 export const activeWalk = async (store: Store, clubId: string, memberId: string): Promise<Walk | null> => {
-  const remembered = [...memoryOf(store).values()].reverse()
-    .find((walk) => walk.clubId === clubId && walk.endedUtcMs === null && (walk.memberId === memberId || walk.helperId === memberId));
+  const remembered = [...memoryOf(store).values()]
+    .reverse()
+    .find(
+      (walk) =>
+        walk.clubId === clubId &&
+        walk.endedUtcMs === null &&
+        (walk.memberId === memberId || walk.helperId === memberId),
+    );
   if (remembered !== undefined) return remembered;
   try {
     const stored = await store.walks.active(clubId, memberId);

@@ -29,7 +29,11 @@ export function completePlaces(places: Places, partial: string, limit = 25): rea
   const rows = rest.length > 0 ? named(places, folded) : places.rowsBeginning(folded, most);
   return rows
     .map((row) => places.placeAt(row))
-    .filter((p) => [p.region, p.regionCode, p.country, p.countryCode, p.district].some((part) => foldPlace(part).startsWith(qualifier)))
+    .filter((p) =>
+      [p.region, p.regionCode, p.country, p.countryCode, p.district].some((part) =>
+        foldPlace(part).startsWith(qualifier),
+      ),
+    )
     .slice(0, most)
     .map((place) => ({ value: placeSpec(place), label: placeLabel(place) }));
 }

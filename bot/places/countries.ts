@@ -8,25 +8,58 @@ const names = new Map<string, string>();
 export function countryName(code: string): string {
   let name = names.get(code);
   if (name === undefined) {
-    name = /^[A-Z]{2}$/.test(code) ? english.of(code) ?? code : code;
+    name = /^[A-Z]{2}$/.test(code) ? (english.of(code) ?? code) : code;
     names.set(code, name);
   }
   return name;
 }
 
-const EVERYDAY: ReadonlyMap<string, string> = new Map(Object.entries({
-  uk: 'GB', greatbritain: 'GB', britain: 'GB', usa: 'US', america: 'US', unitedstatesofamerica: 'US', uae: 'AE', holland: 'NL',
-  czechrepublic: 'CZ', turkey: 'TR', southkorea: 'KR', northkorea: 'KP', ivorycoast: 'CI', burma: 'MM', russia: 'RU',
-}));
+const EVERYDAY: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    uk: 'GB',
+    greatbritain: 'GB',
+    britain: 'GB',
+    usa: 'US',
+    america: 'US',
+    unitedstatesofamerica: 'US',
+    uae: 'AE',
+    holland: 'NL',
+    czechrepublic: 'CZ',
+    turkey: 'TR',
+    southkorea: 'KR',
+    northkorea: 'KP',
+    ivorycoast: 'CI',
+    burma: 'MM',
+    russia: 'RU',
+  }),
+);
 
 /** Postal abbreviations of Canada's provinces and territories and Australia's states: those in the gazetteer are numbers. */
-const REGION_ABBREVIATIONS: ReadonlyMap<string, string> = new Map(Object.entries({
-  'CA ab': 'Alberta', 'CA bc': 'British Columbia', 'CA mb': 'Manitoba', 'CA nb': 'New Brunswick', 'CA nl': 'Newfoundland and Labrador',
-  'CA ns': 'Nova Scotia', 'CA nt': 'Northwest Territories', 'CA nu': 'Nunavut', 'CA on': 'Ontario', 'CA pe': 'Prince Edward Island',
-  'CA qc': 'Quebec', 'CA sk': 'Saskatchewan', 'CA yt': 'Yukon',
-  'AU act': 'Australian Capital Territory', 'AU nsw': 'New South Wales', 'AU nt': 'Northern Territory', 'AU qld': 'Queensland',
-  'AU sa': 'South Australia', 'AU tas': 'Tasmania', 'AU vic': 'Victoria', 'AU wa': 'Western Australia',
-}));
+const REGION_ABBREVIATIONS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    'CA ab': 'Alberta',
+    'CA bc': 'British Columbia',
+    'CA mb': 'Manitoba',
+    'CA nb': 'New Brunswick',
+    'CA nl': 'Newfoundland and Labrador',
+    'CA ns': 'Nova Scotia',
+    'CA nt': 'Northwest Territories',
+    'CA nu': 'Nunavut',
+    'CA on': 'Ontario',
+    'CA pe': 'Prince Edward Island',
+    'CA qc': 'Quebec',
+    'CA sk': 'Saskatchewan',
+    'CA yt': 'Yukon',
+    'AU act': 'Australian Capital Territory',
+    'AU nsw': 'New South Wales',
+    'AU nt': 'Northern Territory',
+    'AU qld': 'Queensland',
+    'AU sa': 'South Australia',
+    'AU tas': 'Tasmania',
+    'AU vic': 'Victoria',
+    'AU wa': 'Western Australia',
+  }),
+);
 
 /** Whether a folded word means this country. */
 export function meansCountry(folded: string, code: string): boolean {
@@ -35,6 +68,9 @@ export function meansCountry(folded: string, code: string): boolean {
 
 /** Whether a folded word means this region of a country: its name, its code where that is letters, or its postal abbreviation. */
 export function meansRegion(folded: string, region: string, regionCode: string, countryCode: string): boolean {
-  return folded === foldPlace(region) || (/^[A-Z]{2,3}$/.test(regionCode) && folded === regionCode.toLowerCase())
-    || REGION_ABBREVIATIONS.get(`${countryCode} ${folded}`) === region;
+  return (
+    folded === foldPlace(region) ||
+    (/^[A-Z]{2,3}$/.test(regionCode) && folded === regionCode.toLowerCase()) ||
+    REGION_ABBREVIATIONS.get(`${countryCode} ${folded}`) === region
+  );
 }

@@ -93,8 +93,15 @@ export function loadPlaces(folder: string): Places {
     const at = lowerBound(all, key);
     const tab = all.names.indexOf(TAB, at);
     if (at >= all.names.length || key.compare(all.names, at, tab) !== 0) return none;
-    const [own = [], other = []] = all.names.toString('latin1', tab + 1, all.names.indexOf(NEWLINE, tab)).split('\t')
-      .map((cell) => cell.split(' ').filter((row) => row !== '').map(Number));
+    const [own = [], other = []] = all.names
+      .toString('latin1', tab + 1, all.names.indexOf(NEWLINE, tab))
+      .split('\t')
+      .map((cell) =>
+        cell
+          .split(' ')
+          .filter((row) => row !== '')
+          .map(Number),
+      );
     return { own, other };
   };
 
@@ -114,7 +121,9 @@ export function loadPlaces(folder: string): Places {
           continue;
         }
         if (row >= 0) {
-          const score = row + (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER + 9 * row : tier);
+          const score =
+            row +
+            (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER + 9 * row : tier);
           if (score < (scores.get(row) ?? Infinity)) scores.set(row, score);
         }
         row = -1;
@@ -123,7 +132,10 @@ export function loadPlaces(folder: string): Places {
       }
       at = i + 1;
     }
-    return [...scores].sort((a, b) => a[1] - b[1]).slice(0, most).map(([row]) => row);
+    return [...scores]
+      .sort((a, b) => a[1] - b[1])
+      .slice(0, most)
+      .map(([row]) => row);
   };
 
   const rowsBeginning = (foldedPrefix: string, most: number): readonly number[] => {
@@ -142,11 +154,30 @@ export function loadPlaces(folder: string): Places {
     const { places, starts } = files();
     const start = starts[row];
     if (start === undefined) throw new RangeError(`No place in row ${row}.`);
-    const [name = '', district = '', region = '', regionCode = '', countryCode = '', lat, lon, elevation, population, zone = ''] =
-      places.toString('utf8', start, places.indexOf(NEWLINE, start)).split('\t');
+    const [
+      name = '',
+      district = '',
+      region = '',
+      regionCode = '',
+      countryCode = '',
+      lat,
+      lon,
+      elevation,
+      population,
+      zone = '',
+    ] = places.toString('utf8', start, places.indexOf(NEWLINE, start)).split('\t');
     return {
-      name, district, region, regionCode, countryCode, country: countryName(countryCode), latitudeDeg: Number(lat), longitudeDeg: Number(lon),
-      elevationM: Number(elevation), population: Number(population), zone,
+      name,
+      district,
+      region,
+      regionCode,
+      countryCode,
+      country: countryName(countryCode),
+      latitudeDeg: Number(lat),
+      longitudeDeg: Number(lon),
+      elevationM: Number(elevation),
+      population: Number(population),
+      zone,
     };
   };
 

@@ -29,7 +29,10 @@ function isoAngle(sign: string, digits: string, degreeDigits: 2 | 3): number | F
   const [whole = '', fraction = ''] = digits.split('.');
   const steps = (whole.length - degreeDigits) / 2;
   if (![0, 1, 2].includes(steps)) return { fault: 'unreadable', value: null };
-  const parts = [whole.slice(0, degreeDigits), ...Array.from({ length: steps }, (_, i) => whole.slice(degreeDigits + 2 * i, degreeDigits + 2 * i + 2))];
+  const parts = [
+    whole.slice(0, degreeDigits),
+    ...Array.from({ length: steps }, (_, i) => whole.slice(degreeDigits + 2 * i, degreeDigits + 2 * i + 2)),
+  ];
   const numbers = parts.map((part, i) => Number(i === parts.length - 1 && fraction ? `${part}.${fraction}` : part));
   const large = numbers.slice(1).find((n) => n >= 60);
   if (large !== undefined) return { fault: 'sixtieths-range', value: large };
@@ -39,7 +42,10 @@ function isoAngle(sign: string, digits: string, degreeDigits: 2 | 3): number | F
 
 /** ISO 6709:2022 Annex H strings: "+51.05-114.07/", "+5103.0-11404.2+1045CRSWGS_84/". Null when the text is not of that form. */
 function iso6709(text: string): { latitude: number; longitude: number; elevation: number | null } | Failure | null {
-  const match = /^([+-])(\d{2,6}(?:\.\d{1,12})?)([+-])(\d{3,7}(?:\.\d{1,12})?)(?:([+-]\d{1,6}(?:\.\d{1,6})?))?(?:crs[a-z0-9_:.-]{1,40})?\/?$/i.exec(text);
+  const match =
+    /^([+-])(\d{2,6}(?:\.\d{1,12})?)([+-])(\d{3,7}(?:\.\d{1,12})?)(?:([+-]\d{1,6}(?:\.\d{1,6})?))?(?:crs[a-z0-9_:.-]{1,40})?\/?$/i.exec(
+      text,
+    );
   if (!match) return null;
   const latitude = isoAngle(match[1] ?? '', match[2] ?? '', 2);
   const longitude = isoAngle(match[3] ?? '', match[4] ?? '', 3);
@@ -73,7 +79,8 @@ function angle(text: string): Angle | Failure | null {
     numbers.push(Number(digits));
     rest = rest.slice(whole.length);
   }
-  if (numbers.length === 0 || numbers.length > 3 || (signed && negative && letter !== '')) return { fault: 'unreadable', value: null };
+  if (numbers.length === 0 || numbers.length > 3 || (signed && negative && letter !== ''))
+    return { fault: 'unreadable', value: null };
   const large = numbers.slice(1).find((n) => n >= 60);
   if (large !== undefined) return { fault: 'sixtieths-range', value: large };
   const size = (numbers[0] ?? 0) + (numbers[1] ?? 0) / 60 + (numbers[2] ?? 0) / 3600;
@@ -86,13 +93,19 @@ function halves(text: string): readonly [string, string] | null {
   const commas = text.split(/\s*[,;]\s*/).filter((part) => part !== '');
   if (commas.length === 2) return [commas[0] ?? '', commas[1] ?? ''];
   if (commas.length > 2) return null;
-  const before = /^([nsew][^nsew]*\d[^nsew]*)([nsew].*)$/.exec(text) ?? /^(.*\d[^\d]*?[ns])\s*(?=[^ns]*[ew]$)(.+)$/.exec(text) ?? /^(.*\d[^\d]*?[ew])\s*(?=[^ew]*[ns]$)(.+)$/.exec(text)
-    ?? /^(.*\d[^\d]*?[ns])\s*(.*[ns])$/.exec(text) ?? /^(.*\d[^\d]*?[ew])\s*(.*[ew])$/.exec(text);
+  const before =
+    /^([nsew][^nsew]*\d[^nsew]*)([nsew].*)$/.exec(text) ??
+    /^(.*\d[^\d]*?[ns])\s*(?=[^ns]*[ew]$)(.+)$/.exec(text) ??
+    /^(.*\d[^\d]*?[ew])\s*(?=[^ew]*[ns]$)(.+)$/.exec(text) ??
+    /^(.*\d[^\d]*?[ns])\s*(.*[ns])$/.exec(text) ??
+    /^(.*\d[^\d]*?[ew])\s*(.*[ew])$/.exec(text);
   if (before) return [before[1] ?? '', before[2] ?? ''];
   const signed = /^(.*\d\S*?)\s*([+-].*)$/.exec(text);
   if (signed) return [signed[1] ?? '', signed[2] ?? ''];
   const words = text.split(/\s+/);
-  return words.length % 2 === 0 ? [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')] : null;
+  return words.length % 2 === 0
+    ? [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')]
+    : null;
 }
 
 function looksLikePosition(text: string): boolean {
@@ -102,7 +115,8 @@ function looksLikePosition(text: string): boolean {
 function checked(latitude: number, longitude: number, elevationM: number | null): Position | Failure {
   if (Math.abs(latitude) > 90) {
     return Math.abs(latitude) <= 180 && Math.abs(longitude) <= 90
-      ? { fault: 'maybe-swapped', value: latitude } : { fault: 'latitude-range', value: latitude };
+      ? { fault: 'maybe-swapped', value: latitude }
+      : { fault: 'latitude-range', value: latitude };
   }
   if (Math.abs(longitude) > 180) return { fault: 'longitude-range', value: longitude };
   return { latitudeDeg: latitude + 0, longitudeDeg: longitude + 0, elevationM };
@@ -117,9 +131,15 @@ export function parsePosition(text: string): PositionResolution {
   const clean = cleanText(text);
   if (clean.length > LONGEST_TEXT) return null;
   const simple = plain(clean);
-  const problem = ({ fault, value }: Failure): PositionProblem =>
-    ({ ok: false, problem: 'bad-position', text: quotable(text), fault, value: value === null ? null : Math.round(value * 1e4) / 1e4 });
-  const done = (result: Position | Failure): PositionResolution => ('fault' in result ? problem(result) : { ok: true, position: result });
+  const problem = ({ fault, value }: Failure): PositionProblem => ({
+    ok: false,
+    problem: 'bad-position',
+    text: quotable(text),
+    fault,
+    value: value === null ? null : Math.round(value * 1e4) / 1e4,
+  });
+  const done = (result: Position | Failure): PositionResolution =>
+    'fault' in result ? problem(result) : { ok: true, position: result };
 
   const geo = /^geo:([+-]?\d+(?:\.\d+)?),([+-]?\d+(?:\.\d+)?)(?:,([+-]?\d+(?:\.\d+)?))?(?:;.*)?$/.exec(simple);
   if (geo) return done(checked(Number(geo[1]), Number(geo[2]), geo[3] === undefined ? null : Number(geo[3])));

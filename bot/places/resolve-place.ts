@@ -14,8 +14,13 @@ const OTHER_NAME_COUNTS = 5;
 const MOST_NEAREST = 5;
 
 function qualifies(place: PlaceRecord, qualifier: string): boolean {
-  return meansCountry(qualifier, place.countryCode) || meansRegion(qualifier, place.region, place.regionCode, place.countryCode)
-    || (place.district !== '' && (qualifier === foldPlace(place.district) || qualifier === foldPlace(place.district.replace(/ (County|Parish|District)$/, ''))));
+  return (
+    meansCountry(qualifier, place.countryCode) ||
+    meansRegion(qualifier, place.region, place.regionCode, place.countryCode) ||
+    (place.district !== '' &&
+      (qualifier === foldPlace(place.district) ||
+        qualifier === foldPlace(place.district.replace(/ (County|Parish|District)$/, ''))))
+  );
 }
 
 function matching(places: Places, name: string, qualifiers: readonly string[]): readonly PlaceRecord[] {
@@ -30,7 +35,10 @@ function matching(places: Places, name: string, qualifiers: readonly string[]): 
 
 /** Every way to read a text as a name and what qualifies it; the reading with the longest name first. */
 function readings(text: string): readonly { name: string; qualifiers: readonly string[] }[] {
-  const [first = '', ...rest] = text.split(',').map((part) => part.trim()).filter((part) => part !== '');
+  const [first = '', ...rest] = text
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
   if (rest.length > 0) return [{ name: foldPlace(first), qualifiers: rest.map(foldPlace).filter((q) => q !== '') }];
   const words = first.split(/\s+/);
   const found = [{ name: foldPlace(first), qualifiers: [] as string[] }];
@@ -62,8 +70,12 @@ function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
   slips.delete(name);
   const rows = new Set<number>();
   for (const slip of slips) for (const row of places.rowsNamed(slip).own.slice(0, 2)) rows.add(row);
-  if (rows.size < MOST_NEAREST && name.length >= 4) for (const row of places.rowsBeginning(name, MOST_NEAREST)) rows.add(row);
-  return [...rows].sort((a, b) => a - b).slice(0, MOST_NEAREST).map((row) => places.placeAt(row));
+  if (rows.size < MOST_NEAREST && name.length >= 4)
+    for (const row of places.rowsBeginning(name, MOST_NEAREST)) rows.add(row);
+  return [...rows]
+    .sort((a, b) => a - b)
+    .slice(0, MOST_NEAREST)
+    .map((row) => places.placeAt(row));
 }
 
 /**
@@ -73,18 +85,30 @@ function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
 export function resolvePlace(places: Places, text: string): PlaceResolution {
   const shown = quotable(text);
   const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
-  if (clean === null || clean.length > LONGEST_TEXT) return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
-  if (foldPlace(clean) === '') return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
+  if (clean === null || clean.length > LONGEST_TEXT)
+    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
+  if (foldPlace(clean) === '')
+    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
   for (const { name, qualifiers } of readings(clean)) {
     const found = matching(places, name, qualifiers);
     const [largest, next] = found;
     if (!largest) continue;
     if (!next) return { ok: true, place: largest };
     if (largest.population >= OVERWHELMING * next.population) {
-      return { ok: true, place: largest, note: `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.` };
+      return {
+        ok: true,
+        place: largest,
+        note: `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`,
+      };
     }
     return { ok: false, problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
   }
   const [first] = readings(clean);
-  return { ok: false, problem: 'unknown-place', text: shown, nearest: first ? nearestPlaces(places, first.name.slice(0, 40)) : [], reason: 'not-found' };
+  return {
+    ok: false,
+    problem: 'unknown-place',
+    text: shown,
+    nearest: first ? nearestPlaces(places, first.name.slice(0, 40)) : [],
+    reason: 'not-found',
+  };
 }

@@ -22,7 +22,11 @@ export function siteFromPosition(position: Position): Site {
 export function siteFromPlace(place: PlaceRecord, note?: string): Site {
   const { latitudeDeg, longitudeDeg, elevationM, zone } = place;
   return {
-    name: placeLabel(place), observer: { latitudeDeg, longitudeDeg, elevationM }, zone, source: 'place', ...(note === undefined ? {} : { note }),
+    name: placeLabel(place),
+    observer: { latitudeDeg, longitudeDeg, elevationM },
+    zone,
+    source: 'place',
+    ...(note === undefined ? {} : { note }),
   };
 }
 

@@ -24,7 +24,9 @@ export interface PlaceRecord {
 }
 
 export type PositionFault =
-  | 'latitude-range' | 'longitude-range' | 'sixtieths-range'
+  | 'latitude-range'
+  | 'longitude-range'
+  | 'sixtieths-range'
   /** Latitude beyond 90 with a second number that could be one: the two may be swapped. */
   | 'maybe-swapped'
   /** Two of the same axis ("51N 52N"). */
@@ -40,7 +42,10 @@ export interface Position {
 }
 
 export type PositionProblem = {
-  readonly ok: false; readonly problem: 'bad-position'; readonly text: string; readonly fault: PositionFault;
+  readonly ok: false;
+  readonly problem: 'bad-position';
+  readonly text: string;
+  readonly fault: PositionFault;
   readonly value: number | null;
 };
 
@@ -48,9 +53,19 @@ export type PositionProblem = {
 export type PositionResolution = ({ readonly ok: true } & { readonly position: Position }) | PositionProblem | null;
 
 export type PlaceProblem =
-  | { readonly ok: false; readonly problem: 'unknown-place'; readonly text: string; readonly nearest: readonly PlaceRecord[];
-      readonly reason: 'empty' | 'too-long' | 'not-found' }
-  | { readonly ok: false; readonly problem: 'ambiguous-place'; readonly text: string; readonly candidates: readonly PlaceRecord[] };
+  | {
+      readonly ok: false;
+      readonly problem: 'unknown-place';
+      readonly text: string;
+      readonly nearest: readonly PlaceRecord[];
+      readonly reason: 'empty' | 'too-long' | 'not-found';
+    }
+  | {
+      readonly ok: false;
+      readonly problem: 'ambiguous-place';
+      readonly text: string;
+      readonly candidates: readonly PlaceRecord[];
+    };
 
 export type PlaceResolution = { readonly ok: true; readonly place: PlaceRecord; readonly note?: string } | PlaceProblem;
 

@@ -3,13 +3,17 @@ import type { PlaceRecord, Position, PositionProblem, SiteProblem } from './site
 
 /** "Calgary, Alberta, Canada", at most 100 characters; a region of the place's own name is left out ("Vienna, Austria"). */
 export function placeLabel(place: PlaceRecord): string {
-  const label = [place.name, place.district, place.region, place.country].filter((part, i) => part !== '' && (i === 0 || part !== place.name)).join(', ');
+  const label = [place.name, place.district, place.region, place.country]
+    .filter((part, i) => part !== '' && (i === 0 || part !== place.name))
+    .join(', ');
   return label.length > 100 ? `${label.slice(0, 99).trimEnd()}…` : label;
 }
 
 /** A text that resolves to this place: "Springfield, Illinois, US". */
 export function placeSpec(place: PlaceRecord): string {
-  return [place.name.replaceAll(',', ' '), place.district, place.region, place.countryCode].filter((part) => part !== '').join(', ');
+  return [place.name.replaceAll(',', ' '), place.district, place.region, place.countryCode]
+    .filter((part) => part !== '')
+    .join(', ');
 }
 
 function degrees(value: number, positive: string, negative: string): string {
@@ -33,8 +37,14 @@ function positionMessage({ text, fault, value }: PositionProblem): string {
     case 'latitude-range':
       return `Latitude ${number}° is beyond ±90°. Give ${EXAMPLE}.`;
     case 'longitude-range':
-      return `Longitude ${number}° is beyond ±180°. West is negative${value !== null && value > 180 && value <= 360
-        ? `: write ${(value - 360).toFixed(4).replace(/\.?0+$/, '').replace('-', '−')} for ${number}° east` : ''}. Give ${EXAMPLE}.`;
+      return `Longitude ${number}° is beyond ±180°. West is negative${
+        value !== null && value > 180 && value <= 360
+          ? `: write ${(value - 360)
+              .toFixed(4)
+              .replace(/\.?0+$/, '')
+              .replace('-', '−')} for ${number}° east`
+          : ''
+      }. Give ${EXAMPLE}.`;
     case 'sixtieths-range':
       return `${number} is too large for minutes or seconds of arc: they go from 0 up to 60, for example 52°42′36″N 1°38′24″W.`;
     case 'same-axis':

@@ -17,7 +17,11 @@ export interface RateLimit {
   readonly take: (key: string, nowUtcMs: UtcMs) => Taken;
 }
 
-interface Bucket { stock: number; atUtcMs: UtcMs; refused: boolean }
+interface Bucket {
+  stock: number;
+  atUtcMs: UtcMs;
+  refused: boolean;
+}
 
 const MOST_KEYS = 20_000;
 
@@ -27,7 +31,7 @@ export const createRateLimit = ({ burst, perSecond }: BucketSize): RateLimit => 
   return {
     take: (key, nowUtcMs) => {
       const bucket = buckets.get(key) ?? { stock: burst, atUtcMs: nowUtcMs, refused: false };
-      bucket.stock = Math.min(burst, bucket.stock + Math.max(0, nowUtcMs - bucket.atUtcMs) / 1000 * perSecond);
+      bucket.stock = Math.min(burst, bucket.stock + (Math.max(0, nowUtcMs - bucket.atUtcMs) / 1000) * perSecond);
       bucket.atUtcMs = Math.max(bucket.atUtcMs, nowUtcMs);
       buckets.delete(key);
       buckets.set(key, bucket);

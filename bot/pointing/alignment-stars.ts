@@ -21,7 +21,7 @@ const USEFUL_ALTITUDE_DEG = 20;
 const FAINTNESS_PENALTY = 0.04;
 
 /** Stars nearer to each other than 10° fix nothing about the turn around them. */
-const NEAREST_PAIR_COS = Math.cos(10 * Math.PI / 180);
+const NEAREST_PAIR_COS = Math.cos((10 * Math.PI) / 180);
 
 type Symmetric = readonly [xx: number, xy: number, xz: number, yy: number, yz: number, zz: number];
 
@@ -31,7 +31,14 @@ const inverse = ([a, b, c, d, e, f]: Symmetric): Symmetric | null => {
   const cc = b * e - c * d;
   const determinant = a * aa + b * bb + c * cc;
   if (!(determinant > 1e-12)) return null;
-  return [aa / determinant, bb / determinant, cc / determinant, (a * f - c * c) / determinant, (b * c - a * e) / determinant, (a * d - b * b) / determinant];
+  return [
+    aa / determinant,
+    bb / determinant,
+    cc / determinant,
+    (a * f - c * c) / determinant,
+    (b * c - a * e) / determinant,
+    (a * d - b * b) / determinant,
+  ];
 };
 
 /**
@@ -44,8 +51,12 @@ export const expectedErrorArcmin = (directions: readonly Vector3[]): number => {
   let information: Symmetric = [0, 0, 0, 0, 0, 0];
   for (const [x, y, z] of directions) {
     information = [
-      information[0] + 1 - x * x, information[1] - x * y, information[2] - x * z,
-      information[3] + 1 - y * y, information[4] - y * z, information[5] + 1 - z * z,
+      information[0] + 1 - x * x,
+      information[1] - x * y,
+      information[2] - x * z,
+      information[3] + 1 - y * y,
+      information[4] - y * z,
+      information[5] + 1 - z * z,
     ];
   }
   const covariance = inverse(information);
@@ -59,10 +70,14 @@ export const expectedErrorArcmin = (directions: readonly Vector3[]): number => {
 };
 
 const sets = <T>(items: readonly T[], size: number, from = 0): T[][] =>
-  size === 0 ? [[]] : items.slice(from).flatMap((item, i) => sets(items, size - 1, from + i + 1).map((rest) => [item, ...rest]));
+  size === 0
+    ? [[]]
+    : items.slice(from).flatMap((item, i) => sets(items, size - 1, from + i + 1).map((rest) => [item, ...rest]));
 
 const permutations = <T>(items: readonly T[]): T[][] =>
-  items.length <= 1 ? [[...items]] : items.flatMap((item, i) => permutations(items.filter((_, j) => j !== i)).map((rest) => [item, ...rest]));
+  items.length <= 1
+    ? [[...items]]
+    : items.flatMap((item, i) => permutations(items.filter((_, j) => j !== i)).map((rest) => [item, ...rest]));
 
 const travelS = (mount: MountKind, order: readonly AlignmentCandidate[]): number => {
   let at = HOME;
@@ -86,15 +101,21 @@ export interface AlignmentChoice {
 }
 
 /** The best set of `count` stars; null when there are fewer, or none that are more than a few degrees apart. */
-export const chooseAlignmentStars = (mount: MountKind, candidates: readonly AlignmentCandidate[], count: 2 | 3): AlignmentChoice | null => {
+export const chooseAlignmentStars = (
+  mount: MountKind,
+  candidates: readonly AlignmentCandidate[],
+  count: 2 | 3,
+): AlignmentChoice | null => {
   let best: { stars: AlignmentCandidate[]; score: number; error: number } | null = null;
   for (const stars of sets(candidates, count)) {
     const error = expectedErrorArcmin(stars.map(({ direction }) => direction));
-    const score = error * stars.reduce((factor, { magnitude }) => factor + FAINTNESS_PENALTY * Math.max(0, magnitude), 1);
+    const score =
+      error * stars.reduce((factor, { magnitude }) => factor + FAINTNESS_PENALTY * Math.max(0, magnitude), 1);
     if (Number.isFinite(error) && (best === null || score < best.score)) best = { stars, score, error };
   }
   if (best === null) return null;
   const { stars } = best;
-  if (stars.some((a, i) => stars.some((b, j) => i < j && dot(a.direction, b.direction) > NEAREST_PAIR_COS))) return null;
+  if (stars.some((a, i) => stars.some((b, j) => i < j && dot(a.direction, b.direction) > NEAREST_PAIR_COS)))
+    return null;
   return { stars: inSlewOrder(mount, stars), expectedErrorArcmin: best.error };
 };

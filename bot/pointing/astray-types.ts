@@ -3,9 +3,24 @@ import type { Equatorial, Horizontal, Observer, UtcMs } from '../sky/types.js';
 import type { MountKind } from './mount.js';
 
 export const CAUSE_IDS = [
-  'daylight-saving', 'utc-offset-sign', 'utc-offset', 'utc-as-local', 'twelve-hours', 'date-off-by-one', 'day-month-swapped',
-  'longitude-sign', 'minutes-as-decimals', 'latitude-sign', 'latitude-longitude-swapped', 'hemisphere-mode', 'epoch',
-  'not-at-home', 'wrong-star', 'polar-axis', 'not-tracking', 'mirrored-axis',
+  'daylight-saving',
+  'utc-offset-sign',
+  'utc-offset',
+  'utc-as-local',
+  'twelve-hours',
+  'date-off-by-one',
+  'day-month-swapped',
+  'longitude-sign',
+  'minutes-as-decimals',
+  'latitude-sign',
+  'latitude-longitude-swapped',
+  'hemisphere-mode',
+  'epoch',
+  'not-at-home',
+  'wrong-star',
+  'polar-axis',
+  'not-tracking',
+  'mirrored-axis',
 ] as const;
 export type CauseId = (typeof CAUSE_IDS)[number];
 

@@ -1,5 +1,15 @@
 /** What a controller believes, and from that: the sidereal time it shows, the place it shows, and where the tube really goes. */
-import { asinDeg, cosDeg, equatorialFromVector, rotatedAbout, sinDeg, wrapDeg180, wrapDeg360, wrapHours24, type Vector3 } from '../sky/angles.js';
+import {
+  asinDeg,
+  cosDeg,
+  equatorialFromVector,
+  rotatedAbout,
+  sinDeg,
+  wrapDeg180,
+  wrapDeg360,
+  wrapHours24,
+  type Vector3,
+} from '../sky/angles.js';
 import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
 import { lastHours } from '../sky/sidereal-time.js';
 import type { Equatorial, Horizontal, UtcMs } from '../sky/types.js';
@@ -37,32 +47,50 @@ export interface Belief {
 export const rightBelief = ({ observer, utcMs, alignedOn }: Circumstances): Belief => {
   const lst = lastHours(utcMs, observer.longitudeDeg);
   return {
-    utcMs, latitudeDeg: observer.latitudeDeg, longitudeDeg: observer.longitudeDeg, lstHours: lst, trueLstHours: lst,
-    southern: observer.latitudeDeg < 0, poleAlone: false, epochSlip: 'none',
-    axisSigns: { primary: 1, secondary: 1 }, axisOffsets: { primaryDeg: 0, secondaryDeg: 0 }, lean: { alongDeg: 0, acrossDeg: 0 },
-    stoppedMinutes: 0, alignment: alignedOn === null ? null : { expected: alignedOn, centred: alignedOn },
+    utcMs,
+    latitudeDeg: observer.latitudeDeg,
+    longitudeDeg: observer.longitudeDeg,
+    lstHours: lst,
+    trueLstHours: lst,
+    southern: observer.latitudeDeg < 0,
+    poleAlone: false,
+    epochSlip: 'none',
+    axisSigns: { primary: 1, secondary: 1 },
+    axisOffsets: { primaryDeg: 0, secondaryDeg: 0 },
+    lean: { alongDeg: 0, acrossDeg: 0 },
+    stoppedMinutes: 0,
+    alignment: alignedOn === null ? null : { expected: alignedOn, centred: alignedOn },
   };
 };
 
 /** The same belief with another time or longitude entered. */
-export const withClock = (belief: Belief, utcMs: UtcMs, longitudeDeg = belief.longitudeDeg): Belief =>
-  ({ ...belief, utcMs, longitudeDeg, lstHours: lastHours(utcMs, longitudeDeg) });
+export const withClock = (belief: Belief, utcMs: UtcMs, longitudeDeg = belief.longitudeDeg): Belief => ({
+  ...belief,
+  utcMs,
+  longitudeDeg,
+  lstHours: lastHours(utcMs, longitudeDeg),
+});
 
 /** The coordinates the controller aims at. */
 const aimedAt = (belief: Belief, target: PointedTarget): Equatorial => {
   if (belief.epochSlip === 'j2000-as-date') return target.j2000;
   if (belief.epochSlip === 'twice') {
     // Once more by the same small step as from J2000 to now.
-    return { raHours: wrapHours24(2 * target.ofDate.raHours - target.j2000.raHours), decDeg: Math.max(-90, Math.min(90, 2 * target.ofDate.decDeg - target.j2000.decDeg)) };
+    return {
+      raHours: wrapHours24(2 * target.ofDate.raHours - target.j2000.raHours),
+      decDeg: Math.max(-90, Math.min(90, 2 * target.ofDate.decDeg - target.j2000.decDeg)),
+    };
   }
   return target.ofDateAt?.(belief.utcMs) ?? target.ofDate;
 };
 
 const horizontalOfHourAngle = (hourAngleDeg: number, decDeg: number, latitudeDeg: number): Horizontal => {
-  const altitudeDeg = asinDeg(sinDeg(decDeg) * sinDeg(latitudeDeg) + cosDeg(decDeg) * cosDeg(hourAngleDeg) * cosDeg(latitudeDeg));
+  const altitudeDeg = asinDeg(
+    sinDeg(decDeg) * sinDeg(latitudeDeg) + cosDeg(decDeg) * cosDeg(hourAngleDeg) * cosDeg(latitudeDeg),
+  );
   const east = -cosDeg(decDeg) * sinDeg(hourAngleDeg);
   const north = sinDeg(decDeg) * cosDeg(latitudeDeg) - cosDeg(decDeg) * cosDeg(hourAngleDeg) * sinDeg(latitudeDeg);
-  return { altitudeDeg, azimuthDeg: wrapDeg360(Math.atan2(east, north) * 180 / Math.PI) };
+  return { altitudeDeg, azimuthDeg: wrapDeg360((Math.atan2(east, north) * 180) / Math.PI) };
 };
 
 /** The altitude and azimuth the controller shows for a target. */
@@ -76,12 +104,20 @@ export const shownHorizontal = (belief: Belief, target: PointedTarget): Horizont
  * behind the mount (the hour angle in the north, its negative in the south) and latitude towards that pole; alt-azimuth,
  * azimuth and altitude.
  */
-const inAxisFrame = (mount: MountKind, hourAngleDeg: number, decDeg: number, latitudeDeg: number, southern: boolean): { longitudeDeg: number; latitudeDeg: number } => {
+const inAxisFrame = (
+  mount: MountKind,
+  hourAngleDeg: number,
+  decDeg: number,
+  latitudeDeg: number,
+  southern: boolean,
+): { longitudeDeg: number; latitudeDeg: number } => {
   if (mount === 'altaz') {
     const { altitudeDeg, azimuthDeg } = horizontalOfHourAngle(hourAngleDeg, decDeg, latitudeDeg);
     return { longitudeDeg: azimuthDeg, latitudeDeg: altitudeDeg };
   }
-  return southern ? { longitudeDeg: -hourAngleDeg, latitudeDeg: -decDeg } : { longitudeDeg: hourAngleDeg, latitudeDeg: decDeg };
+  return southern
+    ? { longitudeDeg: -hourAngleDeg, latitudeDeg: -decDeg }
+    : { longitudeDeg: hourAngleDeg, latitudeDeg: decDeg };
 };
 
 /** The lean of the axis as two turns: about the frame's y axis (along the meridian), then about its x axis (across). */
@@ -101,8 +137,17 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
   const trueLstDeg = belief.trueLstHours * 15;
   const stoppedDeg = belief.stoppedMinutes * 60_000 * SIDEREAL_DEG_PER_MS;
   const believed = (direction: Equatorial): { longitudeDeg: number; latitudeDeg: number } =>
-    inAxisFrame(mount, belief.lstHours * 15 - stoppedDeg - direction.raHours * 15, direction.decDeg, belief.latitudeDeg, belief.southern);
-  const sense = (direction: { longitudeDeg: number; latitudeDeg: number }): { longitudeDeg: number; latitudeDeg: number } =>
+    inAxisFrame(
+      mount,
+      belief.lstHours * 15 - stoppedDeg - direction.raHours * 15,
+      direction.decDeg,
+      belief.latitudeDeg,
+      belief.southern,
+    );
+  const sense = (direction: {
+    longitudeDeg: number;
+    latitudeDeg: number;
+  }): { longitudeDeg: number; latitudeDeg: number } =>
     belief.poleAlone ? { ...direction, longitudeDeg: -direction.longitudeDeg } : direction;
   const aim = sense(believed(aimedAt(belief, target)));
   const { primary, secondary } = belief.axisSigns;
@@ -120,9 +165,15 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
     const expected = sense(believed(belief.alignment.expected.ofDate));
     const expectedAxes = plainAxes(mount, expected.longitudeDeg, expected.latitudeDeg);
     const star = belief.alignment.centred.ofDate;
-    const seen = inAxisFrame(mount, trueLstDeg - stoppedDeg - star.raHours * 15, star.decDeg, observer.latitudeDeg, trulySouthern);
+    const seen = inAxisFrame(
+      mount,
+      trueLstDeg - stoppedDeg - star.raHours * 15,
+      star.decDeg,
+      observer.latitudeDeg,
+      trulySouthern,
+    );
     const [x, y, z] = unleant(tubeVector(kind, plainAxes(mount, seen.longitudeDeg, seen.latitudeDeg)), belief.lean);
-    const trueAxes = plainAxes(mount, Math.atan2(y, x) * 180 / Math.PI, asinDeg(z));
+    const trueAxes = plainAxes(mount, (Math.atan2(y, x) * 180) / Math.PI, asinDeg(z));
     axes = {
       primaryDeg: trueAxes.primaryDeg + primary * (wanted.primaryDeg - expectedAxes.primaryDeg),
       secondaryDeg: trueAxes.secondaryDeg + secondary * (wanted.secondaryDeg - expectedAxes.secondaryDeg),
@@ -152,4 +203,5 @@ export const landedOfDate = (circumstances: Circumstances, belief: Belief, targe
   equatorialFromVector(landedVector(circumstances, belief, target));
 
 /** Controller's sidereal time minus the true one, −12 h..12 h, in seconds. */
-export const lstErrorS = ({ lstHours, trueLstHours }: Belief): number => wrapDeg180((lstHours - trueLstHours) * 15) * 240;
+export const lstErrorS = ({ lstHours, trueLstHours }: Belief): number =>
+  wrapDeg180((lstHours - trueLstHours) * 15) * 240;

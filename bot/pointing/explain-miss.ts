@@ -16,7 +16,11 @@ export interface Explanation {
   /** Size of the mistake in its own units, for causes that have one. */
   readonly size: readonly number[] | null;
   /** For causes with a size: how sure it is. */
-  readonly spread: { readonly continuum: Continuum; readonly parameters: readonly number[]; readonly covariance: readonly (readonly number[])[] } | null;
+  readonly spread: {
+    readonly continuum: Continuum;
+    readonly parameters: readonly number[];
+    readonly covariance: readonly (readonly number[])[];
+  } | null;
   /** How far the tube would land from the target. */
   readonly predictedMissDeg: number;
   readonly residualDeg: number;
@@ -48,18 +52,39 @@ const logSum = (logs: readonly number[]): number => {
  * Ranks the causes of a miss (Bayes' rule; forms of a cause and sizes of a mistake are summed over, so that a cause which
  * could explain anything is believed less than one which predicted just this).
  */
-export const explainMiss = (circumstances: Circumstances, target: PointedTarget, observations: readonly Observation[]): Diagnosis => {
-  const predictedMissDeg = (belief: Belief): number => angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target));
+export const explainMiss = (
+  circumstances: Circumstances,
+  target: PointedTarget,
+  observations: readonly Observation[],
+): Diagnosis => {
+  const predictedMissDeg = (belief: Belief): number =>
+    angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target));
   const misfit = (belief: Belief): number =>
-    sumOfSquares(standardResiduals(circumstances, belief, observations).map((r) => Math.max(-OUTLIER_SIGMAS, Math.min(OUTLIER_SIGMAS, r)))) / 2;
+    sumOfSquares(
+      standardResiduals(circumstances, belief, observations).map((r) =>
+        Math.max(-OUTLIER_SIGMAS, Math.min(OUTLIER_SIGMAS, r)),
+      ),
+    ) / 2;
   const weighed = possibleMistakes(circumstances).map((mistake) => {
-    const explained = (logLikelihood: number, belief: Belief, slip: Slip, size: Explanation['size'], spread: Explanation['spread']) =>
-      ({ id: mistake.id, logWeight: Math.log(mistake.prior) + logLikelihood, belief, slip, size, spread });
+    const explained = (
+      logLikelihood: number,
+      belief: Belief,
+      slip: Slip,
+      size: Explanation['size'],
+      spread: Explanation['spread'],
+    ) => ({ id: mistake.id, logWeight: Math.log(mistake.prior) + logLikelihood, belief, slip, size, spread });
     if (mistake.continuum !== null) {
       const { continuum } = mistake;
-      const fit = fitContinuum(continuum.dimensions, (p) => standardResiduals(circumstances, continuum.beliefAt(p), observations));
-      return explained(fit.logEvidence, continuum.beliefAt(fit.parameters), { kind: 'plain' }, continuum.sizeAt(fit.parameters),
-        { continuum, parameters: fit.parameters, covariance: fit.covariance });
+      const fit = fitContinuum(continuum.dimensions, (p) =>
+        standardResiduals(circumstances, continuum.beliefAt(p), observations),
+      );
+      return explained(
+        fit.logEvidence,
+        continuum.beliefAt(fit.parameters),
+        { kind: 'plain' },
+        continuum.sizeAt(fit.parameters),
+        { continuum, parameters: fit.parameters, covariance: fit.covariance },
+      );
     }
     const logs = mistake.variants.map(({ share, belief }) => Math.log(share) - misfit(belief));
     const best = mistake.variants[logs.indexOf(Math.max(...logs))]!;
@@ -70,11 +95,14 @@ export const explainMiss = (circumstances: Circumstances, target: PointedTarget,
   const right = rightBelief(circumstances);
   const landings = observations.filter(({ kind }) => kind === 'landed');
   const displays = observations.filter(({ kind }) => kind !== 'landed');
-  const anything = (list: readonly Observation[]): number => list.reduce((sum, observation) => sum + logAnything(observation), 0);
-  const unexplained = Math.log(UNEXPLAINED_PRIOR / 2) + logSum([
-    anything(observations),
-    anything(landings) - sumOfSquares(standardResiduals(circumstances, right, displays)) / 2,
-  ]);
+  const anything = (list: readonly Observation[]): number =>
+    list.reduce((sum, observation) => sum + logAnything(observation), 0);
+  const unexplained =
+    Math.log(UNEXPLAINED_PRIOR / 2) +
+    logSum([
+      anything(observations),
+      anything(landings) - sumOfSquares(standardResiduals(circumstances, right, displays)) / 2,
+    ]);
   const total = logSum([...weighed.map(({ logWeight }) => logWeight), noMistake, unexplained]);
   return {
     causes: weighed

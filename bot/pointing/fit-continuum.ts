@@ -16,24 +16,38 @@ const TURNS = 30;
 const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
 
 /** Inverse and determinant of a symmetric 1×1 or 2×2 matrix. */
-const inverted = (m: readonly (readonly number[])[]): { readonly inverse: number[][]; readonly determinant: number } => {
+const inverted = (
+  m: readonly (readonly number[])[],
+): { readonly inverse: number[][]; readonly determinant: number } => {
   if (m.length === 1) return { inverse: [[1 / m[0]![0]!]], determinant: m[0]![0]! };
   const [[a, b], [, d]] = m as [[number, number], [number, number]];
   const determinant = a * d - b * b;
-  return { inverse: [[d / determinant, -b / determinant], [-b / determinant, a / determinant]], determinant };
+  return {
+    inverse: [
+      [d / determinant, -b / determinant],
+      [-b / determinant, a / determinant],
+    ],
+    determinant,
+  };
 };
 
 /** Half the sum of squares with the prior's, which is standard normal. */
 const costOf = (r: readonly number[], p: readonly number[]): number => (sumOfSquares(r) + sumOfSquares(p)) / 2;
 
 /** JᵀJ + I and Jᵀr + p. */
-const normalEquations = (residuals: Residuals, p: readonly number[], r = residuals(p)): { readonly matrix: number[][]; readonly gradient: number[]; readonly cost: number } => {
+const normalEquations = (
+  residuals: Residuals,
+  p: readonly number[],
+  r = residuals(p),
+): { readonly matrix: number[][]; readonly gradient: number[]; readonly cost: number } => {
   const columns = p.map((_, i) => {
     const forward = residuals(p.map((value, j) => value + (i === j ? STEP : 0)));
     return r.map((value, k) => (forward[k]! - value) / STEP);
   });
   return {
-    matrix: columns.map((a, i) => columns.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k]!, 0) + (i === j ? 1 : 0))),
+    matrix: columns.map((a, i) =>
+      columns.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k]!, 0) + (i === j ? 1 : 0)),
+    ),
     gradient: columns.map((a, i) => a.reduce((sum, value, k) => sum + value * r[k]!, 0) + p[i]!),
     cost: costOf(r, p),
   };

@@ -20,9 +20,27 @@ export type ProfileFault =
   | { readonly fault: 'azimuth-twice'; readonly value: number }
   | { readonly fault: 'too-many'; readonly value: number };
 
-export type ProfileResolution = { readonly ok: true; readonly points: readonly ProfilePoint[] } | ({ readonly ok: false } & ProfileFault);
+export type ProfileResolution =
+  { readonly ok: true; readonly points: readonly ProfilePoint[] } | ({ readonly ok: false } & ProfileFault);
 
-const COMPASS_POINTS = ['n', 'nne', 'ne', 'ene', 'e', 'ese', 'se', 'sse', 's', 'ssw', 'sw', 'wsw', 'w', 'wnw', 'nw', 'nnw'];
+const COMPASS_POINTS = [
+  'n',
+  'nne',
+  'ne',
+  'ene',
+  'e',
+  'ese',
+  'se',
+  'sse',
+  's',
+  'ssw',
+  'sw',
+  'wsw',
+  'w',
+  'wnw',
+  'nw',
+  'nnw',
+];
 
 /** A number with its sign and an optional degree mark, a compass point, what may stand between, or something else. */
 const TOKEN = /([+−-]?\d+(?:\.\d+)?)\s*(?:°|deg(?:rees)?\b)?|([a-z]+)|([\s:=,;/|]+)|(\S)/giu;
@@ -53,11 +71,13 @@ export const parseHorizonProfile = (text: string): ProfileResolution => {
   for (let i = 0; i < numbers.length; i += 2) {
     const [azimuth = 0, altitudeDeg = 0] = numbers.slice(i, i + 2);
     if (azimuth < 0 || azimuth > 360) return { ok: false, fault: 'azimuth-range', value: azimuth };
-    if (altitudeDeg < LOWEST_PROFILE_DEG || altitudeDeg > 90) return { ok: false, fault: 'altitude-range', value: altitudeDeg };
+    if (altitudeDeg < LOWEST_PROFILE_DEG || altitudeDeg > 90)
+      return { ok: false, fault: 'altitude-range', value: altitudeDeg };
     const azimuthDeg = azimuth % 360;
     const before = points.get(azimuthDeg);
     // North may be given at both ends of a pasted table, if it says the same twice.
-    if (before !== undefined && !(azimuthDeg === 0 && before.altitudeDeg === altitudeDeg)) return { ok: false, fault: 'azimuth-twice', value: azimuth };
+    if (before !== undefined && !(azimuthDeg === 0 && before.altitudeDeg === altitudeDeg))
+      return { ok: false, fault: 'azimuth-twice', value: azimuth };
     points.set(azimuthDeg, { azimuthDeg, altitudeDeg });
   }
   return { ok: true, points: [...points.values()].sort((a, b) => a.azimuthDeg - b.azimuthDeg) };
@@ -74,8 +94,8 @@ export const horizonAltitudeDegAt = (profile: readonly ProfilePoint[] | null, az
   const azimuth = ((azimuthDeg % 360) + 360) % 360;
   // The points beside the azimuth; past either end of the list the neighbour is a turn away.
   const after = profile.findIndex((point) => point.azimuthDeg > azimuth);
-  const left = after > 0 ? profile[after - 1] ?? last : last;
-  const right = after === -1 ? first : profile[after] ?? first;
+  const left = after > 0 ? (profile[after - 1] ?? last) : last;
+  const right = after === -1 ? first : (profile[after] ?? first);
   const leftDeg = after === 0 ? left.azimuthDeg - 360 : left.azimuthDeg;
   const rightDeg = after === -1 ? right.azimuthDeg + 360 : right.azimuthDeg;
   const share = rightDeg === leftDeg ? 0 : (azimuth - leftDeg) / (rightDeg - leftDeg);
@@ -83,8 +103,10 @@ export const horizonAltitudeDegAt = (profile: readonly ProfilePoint[] | null, az
 };
 
 /** Degrees above the profile; negative: hidden behind it. */
-export const clearanceDeg = (profile: readonly ProfilePoint[] | null, { altitudeDeg, azimuthDeg }: Horizontal): number =>
-  altitudeDeg - horizonAltitudeDegAt(profile, azimuthDeg);
+export const clearanceDeg = (
+  profile: readonly ProfilePoint[] | null,
+  { altitudeDeg, azimuthDeg }: Horizontal,
+): number => altitudeDeg - horizonAltitudeDegAt(profile, azimuthDeg);
 
 /** A body's direction at an instant, as along a night's curve. */
 export interface CurvePoint extends Horizontal {
@@ -101,8 +123,10 @@ export const clearSpans = (curve: readonly CurvePoint[], profile: readonly Profi
   let before: { readonly utcMs: UtcMs; readonly clearance: number } | null = null;
   for (const point of curve) {
     const clearance = clearanceDeg(profile, point);
-    const crossesAt = (): UtcMs => before === null ? point.utcMs
-      : before.utcMs + (point.utcMs - before.utcMs) * (before.clearance / (before.clearance - clearance));
+    const crossesAt = (): UtcMs =>
+      before === null
+        ? point.utcMs
+        : before.utcMs + (point.utcMs - before.utcMs) * (before.clearance / (before.clearance - clearance));
     if (clearance > 0 && openUtcMs === null) openUtcMs = crossesAt();
     if (clearance <= 0 && openUtcMs !== null) {
       spans.push({ startUtcMs: openUtcMs, endUtcMs: crossesAt() });

@@ -16,7 +16,12 @@ export interface Closest {
   readonly atS: number;
 }
 
-interface Interval { readonly a: number; readonly fa: number; readonly b: number; readonly fb: number }
+interface Interval {
+  readonly a: number;
+  readonly fa: number;
+  readonly b: number;
+  readonly fb: number;
+}
 
 /**
  * Least value of a function that changes by at most `rate` a second, to within the tolerance. An interval is given up only
@@ -25,7 +30,12 @@ interface Interval { readonly a: number; readonly fa: number; readonly b: number
  * A value below `enough` ends the search: then how low it goes does not matter.
  */
 export const leastByBounds = (
-  f: (x: number) => number, from: number, to: number, rate: number, tolerance: number, enough = -Infinity,
+  f: (x: number) => number,
+  from: number,
+  to: number,
+  rate: number,
+  tolerance: number,
+  enough = -Infinity,
 ): { x: number; value: number } => {
   let best = { x: from, value: f(from) };
   const seen = (x: number): number => {
@@ -37,7 +47,7 @@ export const leastByBounds = (
   let a = from;
   let fa = best.value;
   for (let step = 1; step <= FIRST_STEPS && best.value >= enough; step++) {
-    const b = from + (to - from) * step / FIRST_STEPS;
+    const b = from + ((to - from) * step) / FIRST_STEPS;
     const fb = seen(b);
     stack.push({ a, fa, b, fb });
     a = b;
@@ -52,24 +62,45 @@ export const leastByBounds = (
     const fm = seen(middle);
     const left = { a: interval.a, fa: interval.fa, b: middle, fb: fm };
     const right = { a: middle, fa: fm, b: interval.b, fb: interval.fb };
-    if (lowest(left) < lowest(right)) stack.push(right, left); else stack.push(left, right);
+    if (lowest(left) < lowest(right)) stack.push(right, left);
+    else stack.push(left, right);
   }
   return best;
 };
 
 /** Where on a leg the tube is nearest to the Sun, or the first point found that is nearer than `enoughDeg`. `sunAt` counts seconds from the same start as the leg. */
 export const closestOnLeg = (
-  mount: MountKind, leg: Leg, sunAt: (seconds: number) => Vector3, speedDegPerS = SLEW_SPEED_DEG_PER_S, enoughDeg = -Infinity,
+  mount: MountKind,
+  leg: Leg,
+  sunAt: (seconds: number) => Vector3,
+  speedDegPerS = SLEW_SPEED_DEG_PER_S,
+  enoughDeg = -Infinity,
 ): Closest => {
   const motion = legMotion(mount, leg, speedDegPerS);
-  const separation = (seconds: number): number => angleBetween(tubeVector(mount, motion.axesAt(seconds)), sunAt(seconds));
-  const both = leastByBounds(separation, 0, motion.bothUntilS, speedDegPerS * Math.SQRT2 + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG, enoughDeg);
+  const separation = (seconds: number): number =>
+    angleBetween(tubeVector(mount, motion.axesAt(seconds)), sunAt(seconds));
+  const both = leastByBounds(
+    separation,
+    0,
+    motion.bothUntilS,
+    speedDegPerS * Math.SQRT2 + SUN_DEG_PER_S,
+    SEPARATION_TOLERANCE_DEG,
+    enoughDeg,
+  );
   if (both.value < enoughDeg) return { separationDeg: both.value, atS: both.x };
   // Turning about the first axis alone the tube goes round a small circle, and hardly moves where it stands near that axis.
   const turns = legTurns(mount, leg);
   const [x, y] = tubeVector(mount, leg.to);
-  const aloneDegPerS = speedDegPerS * (Math.abs(turns.primaryDeg) > Math.abs(turns.secondaryDeg) ? Math.hypot(x, y) : 1);
-  const alone = leastByBounds(separation, motion.bothUntilS, motion.durationS, aloneDegPerS + SUN_DEG_PER_S, SEPARATION_TOLERANCE_DEG, enoughDeg);
+  const aloneDegPerS =
+    speedDegPerS * (Math.abs(turns.primaryDeg) > Math.abs(turns.secondaryDeg) ? Math.hypot(x, y) : 1);
+  const alone = leastByBounds(
+    separation,
+    motion.bothUntilS,
+    motion.durationS,
+    aloneDegPerS + SUN_DEG_PER_S,
+    SEPARATION_TOLERANCE_DEG,
+    enoughDeg,
+  );
   const least = both.value <= alone.value ? both : alone;
   return { separationDeg: least.value, atS: least.x };
 };

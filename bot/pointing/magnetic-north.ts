@@ -19,7 +19,10 @@ export const decimalYear = (utcMs: UtcMs): number => {
 };
 
 /** Null outside the years for which the model is published. */
-export const magneticNorth = ({ latitudeDeg, longitudeDeg, elevationM }: Observer, utcMs: UtcMs): MagneticNorth | null => {
+export const magneticNorth = (
+  { latitudeDeg, longitudeDeg, elevationM }: Observer,
+  utcMs: UtcMs,
+): MagneticNorth | null => {
   const year = decimalYear(utcMs);
   if (year < MODEL_EPOCH || year >= MODEL_VALID_UNTIL) return null;
   const { declination, h } = calculateMagneticField(year, latitudeDeg, longitudeDeg, elevationM / 1000);

@@ -59,7 +59,11 @@ export const mountSky = (mount: MountKind, observer: Observer, utcMs: UtcMs): Mo
 };
 
 /** Altitude and azimuth of a mount's tube, degrees, for waypoints said in words. */
-export const horizontalOfAxes = (mount: MountKind, axes: AxisAngles, latitudeDeg: number): { altitudeDeg: number; azimuthDeg: number } => {
+export const horizontalOfAxes = (
+  mount: MountKind,
+  axes: AxisAngles,
+  latitudeDeg: number,
+): { altitudeDeg: number; azimuthDeg: number } => {
   const { longitudeDeg, latitudeDeg: frameLatitudeDeg } = directionOf(mount, axes);
   if (mount === 'altaz') return { altitudeDeg: frameLatitudeDeg, azimuthDeg: (longitudeDeg + 360) % 360 };
   const [north, east, up] = altazVector(longitudeDeg, poleSign(latitudeDeg) * frameLatitudeDeg, latitudeDeg);

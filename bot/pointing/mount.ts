@@ -44,7 +44,11 @@ export interface MountDirection {
 export const HOME: AxisAngles = { primaryDeg: 0, secondaryDeg: 0 };
 
 /** Axis angles for a direction. `side` is for German mounts alone; without it the usual side is taken. */
-export const axesFor = (mount: MountKind, { longitudeDeg, latitudeDeg }: MountDirection, side?: PierSide): AxisAngles => {
+export const axesFor = (
+  mount: MountKind,
+  { longitudeDeg, latitudeDeg }: MountDirection,
+  side?: PierSide,
+): AxisAngles => {
   const longitude = wrapDeg180(longitudeDeg);
   if (mount === 'altaz') return { primaryDeg: longitude, secondaryDeg: latitudeDeg };
   const fromPoleDeg = 90 - latitudeDeg;

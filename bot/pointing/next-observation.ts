@@ -1,6 +1,12 @@
 /** Which further observation would best tell the two likeliest causes of a miss apart. */
 import { asinDeg, cosDeg, sinDeg, wrapDeg180, wrapHours12, type Vector3 } from '../sky/angles.js';
-import { LST_SIGMA_S, POSITION_SIGMA_DEG, type Circumstances, type Observation, type PointedTarget } from './astray-types.js';
+import {
+  LST_SIGMA_S,
+  POSITION_SIGMA_DEG,
+  type Circumstances,
+  type Observation,
+  type PointedTarget,
+} from './astray-types.js';
 import type { Belief } from './controller-belief.js';
 import type { Explanation } from './explain-miss.js';
 import { offsetDeg, predictedVector } from './observation-misfit.js';
@@ -22,15 +28,22 @@ const TOO_LITTLE = 0.3;
 const STARS_TRIED = 6;
 
 /** Mean and covariance of what a cause predicts, in degrees along two tangents at `origin`. */
-interface Cloud { readonly mean: readonly [number, number]; readonly covariance: readonly [number, number, number] }
+interface Cloud {
+  readonly mean: readonly [number, number];
+  readonly covariance: readonly [number, number, number];
+}
 
 const altitudeDeg = (circumstances: Circumstances, belief: Belief, target: PointedTarget): number => {
   const hourAngleDeg = wrapHours12(belief.trueLstHours - target.ofDate.raHours) * 15;
   const { latitudeDeg } = circumstances.observer;
-  return asinDeg(sinDeg(target.ofDate.decDeg) * sinDeg(latitudeDeg) + cosDeg(target.ofDate.decDeg) * cosDeg(hourAngleDeg) * cosDeg(latitudeDeg));
+  return asinDeg(
+    sinDeg(target.ofDate.decDeg) * sinDeg(latitudeDeg) +
+      cosDeg(target.ofDate.decDeg) * cosDeg(hourAngleDeg) * cosDeg(latitudeDeg),
+  );
 };
 
-const later = (belief: Belief): Belief => (belief.stoppedMinutes > 0 ? { ...belief, stoppedMinutes: belief.stoppedMinutes + WAIT_MINUTES } : belief);
+const later = (belief: Belief): Belief =>
+  belief.stoppedMinutes > 0 ? { ...belief, stoppedMinutes: belief.stoppedMinutes + WAIT_MINUTES } : belief;
 
 type Predict = (belief: Belief) => Vector3;
 
@@ -42,15 +55,20 @@ const cloudOf = (explanation: Explanation, predict: Predict, origin: Vector3): C
   if (spread !== null) {
     const step = 0.02;
     const slopes = spread.parameters.map((_, i) => {
-      const [x, y] = offsetDeg(origin, predict(spread.continuum.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))));
+      const [x, y] = offsetDeg(
+        origin,
+        predict(spread.continuum.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))),
+      );
       return [(x - mean[0]) / step, (y - mean[1]) / step] as const;
     });
-    slopes.forEach((a, i) => slopes.forEach((b, j) => {
-      const c = spread.covariance[i]![j]!;
-      xx += a[0] * c * b[0];
-      xy += a[0] * c * b[1];
-      yy += a[1] * c * b[1];
-    }));
+    slopes.forEach((a, i) =>
+      slopes.forEach((b, j) => {
+        const c = spread.covariance[i]![j]!;
+        xx += a[0] * c * b[0];
+        xy += a[0] * c * b[1];
+        yy += a[1] * c * b[1];
+      }),
+    );
   }
   return { mean, covariance: [xx, xy, yy] };
 };
@@ -67,24 +85,39 @@ export const bhattacharyya = (a: Cloud, b: Cloud): number => {
 };
 
 /** Stars to try next: spread over the sky, well up, away from the target. */
-const starsToTry = (circumstances: Circumstances, belief: Belief): PointedTarget[] => circumstances.stars
-  .map((star): PointedTarget => ({ name: star.name, ofDate: star.ofDate, j2000: star.ofDate }))
-  .filter((star) => { const altitude = altitudeDeg(circumstances, belief, star); return altitude > 25 && altitude < 75; })
-  .slice(0, STARS_TRIED);
+const starsToTry = (circumstances: Circumstances, belief: Belief): PointedTarget[] =>
+  circumstances.stars
+    .map((star): PointedTarget => ({ name: star.name, ofDate: star.ofDate, j2000: star.ofDate }))
+    .filter((star) => {
+      const altitude = altitudeDeg(circumstances, belief, star);
+      return altitude > 25 && altitude < 75;
+    })
+    .slice(0, STARS_TRIED);
 
 /**
  * The observation that separates two causes best: the least troublesome that separates them well, else the best of all; null
  * when none tried would separate them, which is so when both predict the same everywhere.
  */
 export const nextObservation = (
-  circumstances: Circumstances, target: PointedTarget, made: readonly Observation[], first: Explanation, second: Explanation,
+  circumstances: Circumstances,
+  target: PointedTarget,
+  made: readonly Observation[],
+  first: Explanation,
+  second: Explanation,
 ): { readonly observation: NextObservation; readonly distance: number } | null => {
   const distanceBy = (predictFirst: Predict, predictSecond: Predict = predictFirst): number => {
     const origin = predictFirst(first.belief);
     return bhattacharyya(cloudOf(first, predictFirst, origin), cloudOf(second, predictSecond, origin));
   };
-  const landing = (at: PointedTarget): Predict => (belief) =>
-    predictedVector(circumstances, belief, { kind: 'landed', target: at, ofDate: at.ofDate, sigmaDeg: POSITION_SIGMA_DEG });
+  const landing =
+    (at: PointedTarget): Predict =>
+    (belief) =>
+      predictedVector(circumstances, belief, {
+        kind: 'landed',
+        target: at,
+        ofDate: at.ofDate,
+        sigmaDeg: POSITION_SIGMA_DEG,
+      });
   const has = (kind: Observation['kind']): boolean => made.some((observation) => observation.kind === kind);
   const candidates: { readonly observation: NextObservation; readonly distance: number }[] = [];
   if (!has('lst')) {
@@ -94,17 +127,30 @@ export const nextObservation = (
   if (!has('shown')) {
     candidates.push({
       observation: { kind: 'shown', target },
-      distance: distanceBy((belief) => predictedVector(circumstances, belief, { kind: 'shown', target, at: { altitudeDeg: 0, azimuthDeg: 0 }, sigmaDeg: POSITION_SIGMA_DEG })),
+      distance: distanceBy((belief) =>
+        predictedVector(circumstances, belief, {
+          kind: 'shown',
+          target,
+          at: { altitudeDeg: 0, azimuthDeg: 0 },
+          sigmaDeg: POSITION_SIGMA_DEG,
+        }),
+      ),
     });
   }
-  if (!has('landed')) candidates.push({ observation: { kind: 'landed', target }, distance: distanceBy(landing(target)) });
+  if (!has('landed'))
+    candidates.push({ observation: { kind: 'landed', target }, distance: distanceBy(landing(target)) });
   for (const star of starsToTry(circumstances, first.belief)) {
-    if (star.name !== target.name) candidates.push({ observation: { kind: 'landed', target: star }, distance: distanceBy(landing(star)) });
+    if (star.name !== target.name)
+      candidates.push({ observation: { kind: 'landed', target: star }, distance: distanceBy(landing(star)) });
   }
   const waited: Predict = (belief) => landing(target)(later(belief));
-  if (has('landed')) candidates.push({ observation: { kind: 'wait', target, minutes: WAIT_MINUTES }, distance: distanceBy(waited) });
+  if (has('landed'))
+    candidates.push({ observation: { kind: 'wait', target, minutes: WAIT_MINUTES }, distance: distanceBy(waited) });
   const enough = candidates.find(({ distance }) => distance >= ENOUGH);
-  const best = candidates.reduce<(typeof candidates)[number] | null>((most, candidate) => (most === null || candidate.distance > most.distance ? candidate : most), null);
+  const best = candidates.reduce<(typeof candidates)[number] | null>(
+    (most, candidate) => (most === null || candidate.distance > most.distance ? candidate : most),
+    null,
+  );
   const chosen = enough ?? best;
   return chosen === null || chosen.distance < TOO_LITTLE ? null : chosen;
 };

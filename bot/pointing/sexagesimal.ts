@@ -2,10 +2,18 @@
 
 export type AngleOnEarth = 'latitude' | 'longitude';
 
-export interface DegreesAndMinutes { readonly degrees: number; readonly minutes: number }
-export interface DegreesMinutesSeconds extends DegreesAndMinutes { readonly seconds: number }
+export interface DegreesAndMinutes {
+  readonly degrees: number;
+  readonly minutes: number;
+}
+export interface DegreesMinutesSeconds extends DegreesAndMinutes {
+  readonly seconds: number;
+}
 
-const LETTERS: Readonly<Record<AngleOnEarth, readonly [string, string]>> = { latitude: ['N', 'S'], longitude: ['E', 'W'] };
+const LETTERS: Readonly<Record<AngleOnEarth, readonly [string, string]>> = {
+  latitude: ['N', 'S'],
+  longitude: ['E', 'W'],
+};
 
 /** N, S, E or W; 0 counts as north and east. */
 export const hemisphereLetter = (axis: AngleOnEarth, deg: number): string => LETTERS[axis][deg < 0 ? 1 : 0];

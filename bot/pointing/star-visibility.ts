@@ -2,7 +2,11 @@
 
 /** Faintest magnitude found with the naked eye by the Sun's altitude in degrees. Common practice, no source. */
 const FAINTEST_BY_SUN_ALTITUDE: readonly (readonly [sunAltitudeDeg: number, magnitude: number])[] = [
-  [-3, -1.2], [-6, 0.8], [-9, 2], [-12, 3.5], [-18, 5.5],
+  [-3, -1.2],
+  [-6, 0.8],
+  [-9, 2],
+  [-12, 3.5],
+  [-18, 5.5],
 ];
 
 /** Null while the sky is too bright for any star (the Sun above −3°). */

@@ -14,9 +14,10 @@ const LOOK_AHEAD_MS = 24 * MS_PER_HOUR;
 export const nextAtHourAngle = (body: SkyBody, observer: Observer, utcMs: UtcMs, hourAngleHours: number): UtcMs => {
   const hourAngleAt = (instant: UtcMs): number => placeOf(body, observer, instant).hourAngleHours;
   const ahead = wrapHours12(hourAngleHours - hourAngleAt(utcMs));
-  let at = utcMs + (ahead < 0 ? ahead + 24 : ahead) / SIDEREAL_HOURS_PER_HOUR * MS_PER_HOUR;
+  let at = utcMs + ((ahead < 0 ? ahead + 24 : ahead) / SIDEREAL_HOURS_PER_HOUR) * MS_PER_HOUR;
   // The Moon moves half an hour a day; three turns bring it to the second.
-  for (let turn = 0; turn < 4; turn++) at += wrapHours12(hourAngleHours - hourAngleAt(at)) / SIDEREAL_HOURS_PER_HOUR * MS_PER_HOUR;
+  for (let turn = 0; turn < 4; turn++)
+    at += (wrapHours12(hourAngleHours - hourAngleAt(at)) / SIDEREAL_HOURS_PER_HOUR) * MS_PER_HOUR;
   return at;
 };
 
@@ -43,15 +44,35 @@ export interface TrackingRequest {
 }
 
 /** The first thing that ends tracking from an instant on. The target must be above the lowest altitude then, else `low` at once. */
-export const trackingLimit = ({ mount, body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg }: TrackingRequest): TrackingLimit => {
+export const trackingLimit = ({
+  mount,
+  body,
+  observer,
+  utcMs,
+  pastMeridianDeg,
+  lowestAltitudeDeg,
+}: TrackingRequest): TrackingLimit => {
   const end = utcMs + LOOK_AHEAD_MS;
   const place = placeOf(body, observer, utcMs);
   // Before the meridian, or past it but still inside the allowance a tube left on its side would use: it flips at the allowance.
-  const flipUtcMs = mount === 'german' && place.hourAngleHours < 0 ? nextAtHourAngle(body, observer, utcMs, pastMeridianDeg / 15) : null;
-  const lowUtcMs = place.altitudeDeg < lowestAltitudeDeg ? utcMs
-    : altitudeCrossings(body, observer, lowestAltitudeDeg, utcMs, end).find(({ rising }) => !rising)?.utcMs ?? null;
-  const sunriseUtcMs = altitudeCrossings(SUN, observer, SUN_HORIZON_ALTITUDE_DEG, utcMs, end).find(({ rising }) => rising)?.utcMs ?? null;
-  const limits = ([['meridian', flipUtcMs], ['low', lowUtcMs], ['sunrise', sunriseUtcMs]] as const)
-    .flatMap(([reason, at]) => (at === null ? [] : [{ reason, at }])).sort((a, b) => a.at - b.at);
+  const flipUtcMs =
+    mount === 'german' && place.hourAngleHours < 0
+      ? nextAtHourAngle(body, observer, utcMs, pastMeridianDeg / 15)
+      : null;
+  const lowUtcMs =
+    place.altitudeDeg < lowestAltitudeDeg
+      ? utcMs
+      : (altitudeCrossings(body, observer, lowestAltitudeDeg, utcMs, end).find(({ rising }) => !rising)?.utcMs ?? null);
+  const sunriseUtcMs =
+    altitudeCrossings(SUN, observer, SUN_HORIZON_ALTITUDE_DEG, utcMs, end).find(({ rising }) => rising)?.utcMs ?? null;
+  const limits = (
+    [
+      ['meridian', flipUtcMs],
+      ['low', lowUtcMs],
+      ['sunrise', sunriseUtcMs],
+    ] as const
+  )
+    .flatMap(([reason, at]) => (at === null ? [] : [{ reason, at }]))
+    .sort((a, b) => a.at - b.at);
   return { untilUtcMs: limits[0]?.at ?? null, reason: limits[0]?.reason ?? 'none', flipUtcMs, lowUtcMs, sunriseUtcMs };
 };

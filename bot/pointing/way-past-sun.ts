@@ -58,21 +58,26 @@ const axesOf = (mount: MountKind, leg: Leg): WayLeg['axes'] | null => {
   return primary ? 'primary' : secondary ? 'secondary' : null;
 };
 
-const isAtPole = (mount: MountKind, { secondaryDeg }: AxisAngles): boolean => Math.abs(mount === 'altaz' ? secondaryDeg - 90 : secondaryDeg) < STILL_DEG;
-const isAtHome = ({ primaryDeg, secondaryDeg }: AxisAngles): boolean => Math.abs(primaryDeg) < STILL_DEG && Math.abs(secondaryDeg) < STILL_DEG;
+const isAtPole = (mount: MountKind, { secondaryDeg }: AxisAngles): boolean =>
+  Math.abs(mount === 'altaz' ? secondaryDeg - 90 : secondaryDeg) < STILL_DEG;
+const isAtHome = ({ primaryDeg, secondaryDeg }: AxisAngles): boolean =>
+  Math.abs(primaryDeg) < STILL_DEG && Math.abs(secondaryDeg) < STILL_DEG;
 
 const lowestAltitudeOf = (sky: MountSky, leg: Leg, speedDegPerS: number): number => {
   const motion = legMotion(sky.mount, leg, speedDegPerS);
   const steps = Math.max(1, Math.ceil(motion.durationS * speedDegPerS));
   let lowest = 1;
   for (let step = 0; step <= steps; step++) {
-    lowest = Math.min(lowest, dot(tubeVector(sky.mount, motion.axesAt(motion.durationS * step / steps)), sky.zenith));
+    lowest = Math.min(lowest, dot(tubeVector(sky.mount, motion.axesAt((motion.durationS * step) / steps)), sky.zenith));
   }
-  return Math.asin(lowest) * 180 / Math.PI;
+  return (Math.asin(lowest) * 180) / Math.PI;
 };
 
 /** Start and goal of a request as axis angles; the goal moves with the sky, so it is asked for by the second of arrival. */
-const endsOf = (request: WayRequest, sky: MountSky): { start: AxisAngles; goalAt: (seconds: number) => AxisAngles } => ({
+const endsOf = (
+  request: WayRequest,
+  sky: MountSky,
+): { start: AxisAngles; goalAt: (seconds: number) => AxisAngles } => ({
   start: request.from === 'home' ? HOME : axesFor(request.mount, sky.directionAt(request.from, 0)),
   goalAt: (seconds) => axesFor(request.mount, sky.directionAt(request.target, seconds)),
 });
@@ -86,7 +91,8 @@ const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule,
     const points = [start, ...waypoints(start, goal), goal];
     return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
   };
-  const durationOf = (legs: readonly Leg[]): number => legs.reduce((sum, leg) => sum + legMotion(mount, leg, speed).durationS, 0);
+  const durationOf = (legs: readonly Leg[]): number =>
+    legs.reduce((sum, leg) => sum + legMotion(mount, leg, speed).durationS, 0);
   // The sky turns while the mount moves; aim at where the target will be on arrival.
   let legs = legsTo(goalAt(0));
   for (let turn = 0; turn < 3; turn++) legs = legsTo(goalAt(durationOf(legs)));
@@ -101,17 +107,27 @@ const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule,
     const closest = closestOnLeg(mount, leg, (seconds) => sky.sunAt(startS + seconds), speed, keepDeg);
     if (closest.separationDeg < keepDeg) return null;
     elapsedS += legMotion(mount, leg, speed).durationS;
-    if (closest.separationDeg < least.separationDeg) least = { separationDeg: closest.separationDeg, atS: startS + closest.atS };
+    if (closest.separationDeg < least.separationDeg)
+      least = { separationDeg: closest.separationDeg, atS: startS + closest.atS };
     lowestAltitudeDeg = Math.min(lowestAltitudeDeg, lowestAltitudeOf(sky, leg, speed));
     const axes = axesOf(mount, leg);
     if (axes === null) continue;
     found.push({
-      axes, to: leg.to, minimumSeparationDeg: closest.separationDeg, endsAtS: elapsedS,
-      endsAtPole: isAtPole(mount, leg.to), endsAtHome: isAtHome(leg.to), ...horizontalOfAxes(mount, leg.to, request.observer.latitudeDeg),
+      axes,
+      to: leg.to,
+      minimumSeparationDeg: closest.separationDeg,
+      endsAtS: elapsedS,
+      endsAtPole: isAtPole(mount, leg.to),
+      endsAtHome: isAtHome(leg.to),
+      ...horizontalOfAxes(mount, leg.to, request.observer.latitudeDeg),
     });
   }
   return {
-    legs: found, minimumSeparationDeg: least.separationDeg, closestUtcMs: request.utcMs + least.atS * 1000, lowestAltitudeDeg, durationS: elapsedS,
+    legs: found,
+    minimumSeparationDeg: least.separationDeg,
+    closestUtcMs: request.utcMs + least.atS * 1000,
+    lowestAltitudeDeg,
+    durationS: elapsedS,
   };
 };
 
@@ -133,11 +149,18 @@ const waypointRules = (mount: MountKind): WaypointRule[] => {
     (_, end) => [{ primaryDeg: end.primaryDeg, secondaryDeg: poleDeg }],
     (start, end) => [{ primaryDeg: start.primaryDeg, secondaryDeg: end.secondaryDeg }],
     (start, end) => [{ primaryDeg: end.primaryDeg, secondaryDeg: start.secondaryDeg }],
-    (start, end) => [{ primaryDeg: start.primaryDeg, secondaryDeg: poleDeg }, { primaryDeg: end.primaryDeg, secondaryDeg: poleDeg }],
-    ...[...secondaries].sort(byAway).map((secondaryDeg): WaypointRule =>
-      (start, end) => [{ primaryDeg: start.primaryDeg, secondaryDeg }, { primaryDeg: end.primaryDeg, secondaryDeg }]),
-    ...primaries.map((primaryDeg): WaypointRule =>
-      (start, end) => [{ primaryDeg, secondaryDeg: start.secondaryDeg }, { primaryDeg, secondaryDeg: end.secondaryDeg }]),
+    (start, end) => [
+      { primaryDeg: start.primaryDeg, secondaryDeg: poleDeg },
+      { primaryDeg: end.primaryDeg, secondaryDeg: poleDeg },
+    ],
+    ...[...secondaries].sort(byAway).map((secondaryDeg): WaypointRule => (start, end) => [
+      { primaryDeg: start.primaryDeg, secondaryDeg },
+      { primaryDeg: end.primaryDeg, secondaryDeg },
+    ]),
+    ...primaries.map((primaryDeg): WaypointRule => (start, end) => [
+      { primaryDeg, secondaryDeg: start.secondaryDeg },
+      { primaryDeg, secondaryDeg: end.secondaryDeg },
+    ]),
     ...primaries.map((primaryDeg): WaypointRule => () => [{ primaryDeg, secondaryDeg: poleDeg }]),
   ];
 };
@@ -155,8 +178,12 @@ export const saferWay = (request: WayRequest, keepDeg: number, wishDeg: number):
     // The ends themselves may lie lower than the limit (a parked tube, a low pole); only the way between is judged.
     const isLow = way.lowestAltitudeDeg < LOWEST_TUBE_ALTITUDE_DEG;
     if (!isLow && way.minimumSeparationDeg >= wishDeg) return way;
-    if (best === null || Number(isLow) < Number(best.isLow)
-      || (isLow === best.isLow && way.minimumSeparationDeg > best.way.minimumSeparationDeg + 1)) best = { way, isLow };
+    if (
+      best === null ||
+      Number(isLow) < Number(best.isLow) ||
+      (isLow === best.isLow && way.minimumSeparationDeg > best.way.minimumSeparationDeg + 1)
+    )
+      best = { way, isLow };
   }
   return best?.way ?? null;
 };

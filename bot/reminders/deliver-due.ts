@@ -28,7 +28,8 @@ const FIRST_PAUSE_MS = 30_000;
 const LONGEST_PAUSE_MS = 10 * 60_000;
 
 /** 30 s, 1 min, 2 min … 10 min. */
-export const pauseMs = (attempts: number): number => Math.min(LONGEST_PAUSE_MS, FIRST_PAUSE_MS * 2 ** Math.min(attempts - 1, 10));
+export const pauseMs = (attempts: number): number =>
+  Math.min(LONGEST_PAUSE_MS, FIRST_PAUSE_MS * 2 ** Math.min(attempts - 1, 10));
 
 const within = async <T>(work: Promise<T>, ms: number): Promise<T> => {
   let timer: NodeJS.Timeout | undefined;
@@ -45,7 +46,9 @@ const within = async <T>(work: Promise<T>, ms: number): Promise<T> => {
 /** The next one is after both this one and now, so that a clock set back does not bring the same one again. */
 const nextDue = (reminder: ClaimedReminder, nowUtcMs: UtcMs): UtcMs | null => {
   const standing = readStandingWarning(reminder.repeat);
-  return standing === null ? null : nextStandingWarning(standing, Math.max(nowUtcMs, reminder.dueUtcMs))?.dueUtcMs ?? null;
+  return standing === null
+    ? null
+    : (nextStandingWarning(standing, Math.max(nowUtcMs, reminder.dueUtcMs))?.dueUtcMs ?? null);
 };
 
 const settle = async (round: Round, reminder: ClaimedReminder): Promise<void> => {
@@ -54,7 +57,8 @@ const settle = async (round: Round, reminder: ClaimedReminder): Promise<void> =>
   const settled = await round.store.reminders.settle(reminder.id, round.claimant, nextDue(reminder, round.now()));
   round.unsettled.delete(key);
   // Cancelled meanwhile, or its lease ran out: another process has it, and sends under the same key.
-  if (!settled) round.log.warn({ reminder: reminder.id }, 'a reminder was no longer this process\'s own when it was done');
+  if (!settled)
+    round.log.warn({ reminder: reminder.id }, "a reminder was no longer this process's own when it was done");
 };
 
 const handle = async (round: Round, reminder: ClaimedReminder): Promise<void> => {
@@ -64,7 +68,12 @@ const handle = async (round: Round, reminder: ClaimedReminder): Promise<void> =>
   if (round.unsettled.has(deliveryKey(reminder))) return settle(round, reminder);
 
   const nowUtcMs = round.now();
-  const about = { reminder: reminder.id, platform: reminder.platform, kind: reminder.kind, lateMs: Math.round(nowUtcMs - reminder.dueUtcMs) };
+  const about = {
+    reminder: reminder.id,
+    platform: reminder.platform,
+    kind: reminder.kind,
+    lateMs: Math.round(nowUtcMs - reminder.dueUtcMs),
+  };
   const saying = whatToSay(reminder, nowUtcMs);
   if (saying.say === null) {
     log.info(about, 'a reminder had lost its sense and was dropped');
@@ -73,7 +82,7 @@ const handle = async (round: Round, reminder: ClaimedReminder): Promise<void> =>
   try {
     const result = await within(platform.deliver(reminder, saying.say), round.deliverWithinMs);
     metrics.reminder(platform.name, result);
-    if (result === 'gone') log.info(about, 'a reminder\'s member or channel is gone');
+    if (result === 'gone') log.info(about, "a reminder's member or channel is gone");
     if (saying.isMissed) log.warn(about, 'a sunrise warning was missed, and that was said');
     // A channel that is gone needs no next warning.
     if (result === 'gone') {
@@ -102,12 +111,17 @@ const handle = async (round: Round, reminder: ClaimedReminder): Promise<void> =>
 export const deliverDue = async (round: Round): Promise<number> => {
   const nowUtcMs = round.now();
   const claimed = await round.store.reminders.claimDue(
-    nowUtcMs, nowUtcMs + round.leaseMs, round.claimant, BATCH, round.platforms.map(({ name }) => name),
+    nowUtcMs,
+    nowUtcMs + round.leaseMs,
+    round.claimant,
+    BATCH,
+    round.platforms.map(({ name }) => name),
   );
   const results = await Promise.allSettled(claimed.map((reminder) => handle(round, reminder)));
   for (const result of results) {
     // Left under its lease: it is taken up again when that runs out.
-    if (result.status === 'rejected') round.log.error({ err: result.reason as unknown }, 'what became of a reminder could not be written down');
+    if (result.status === 'rejected')
+      round.log.error({ err: result.reason as unknown }, 'what became of a reminder could not be written down');
   }
   return claimed.length;
 };

@@ -6,4 +6,5 @@ import type { Reminder } from '../store/store.js';
  * again. Platforms send under this key (Matrix: transaction id; Discord: enforced nonce), so that the server, which knows
  * the key, shows it once. Letters, digits and a hyphen; at most 25 characters.
  */
-export const deliveryKey = ({ id, dueUtcMs }: Pick<Reminder, 'id' | 'dueUtcMs'>): string => `${id}-${Math.round(dueUtcMs).toString(36)}`.slice(0, 25);
+export const deliveryKey = ({ id, dueUtcMs }: Pick<Reminder, 'id' | 'dueUtcMs'>): string =>
+  `${id}-${Math.round(dueUtcMs).toString(36)}`.slice(0, 25);

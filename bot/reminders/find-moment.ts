@@ -30,23 +30,46 @@ const firstStretch = (f: TimeFunction, night: TimeSpan, nowUtcMs: UtcMs): Search
   const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
   if (startUtcMs >= night.endUtcMs) return { never: true };
   const crossings = crossingsOf(f, startUtcMs, night.endUtcMs);
-  const endAfter = (utcMs: UtcMs): UtcMs => crossings.find((crossing) => !crossing.rising && crossing.utcMs > utcMs)?.utcMs ?? night.endUtcMs;
-  if (f(startUtcMs) > 0 && crossings[0]?.rising !== true) return { already: { startUtcMs, endUtcMs: endAfter(startUtcMs) } };
+  const endAfter = (utcMs: UtcMs): UtcMs =>
+    crossings.find((crossing) => !crossing.rising && crossing.utcMs > utcMs)?.utcMs ?? night.endUtcMs;
+  if (f(startUtcMs) > 0 && crossings[0]?.rising !== true)
+    return { already: { startUtcMs, endUtcMs: endAfter(startUtcMs) } };
   const rise = crossings.find(({ rising }) => rising);
-  return rise === undefined ? { never: true }
+  return rise === undefined
+    ? { never: true }
     : { found: { utcMs: rise.utcMs, untilUtcMs: Math.min(endAfter(rise.utcMs), rise.utcMs + LONGEST_SENSE_MS) } };
 };
 
 /** When a body is first higher than `aboveDeg` with the Sun down. */
-export const whenAbove = (body: SkyBody, observer: Observer, aboveDeg: number, night: TimeSpan, nowUtcMs: UtcMs): Search => {
+export const whenAbove = (
+  body: SkyBody,
+  observer: Observer,
+  aboveDeg: number,
+  night: TimeSpan,
+  nowUtcMs: UtcMs,
+): Search => {
   const dark = nightfall(body, observer);
-  return firstStretch((utcMs) => Math.min(horizontalOf(body, observer, utcMs).altitudeDeg - aboveDeg, dark(utcMs)), night, nowUtcMs);
+  return firstStretch(
+    (utcMs) => Math.min(horizontalOf(body, observer, utcMs).altitudeDeg - aboveDeg, dark(utcMs)),
+    night,
+    nowUtcMs,
+  );
 };
 
 /** When a body first stands clear of the profile with the Sun down. */
-export const whenClear = (body: SkyBody, observer: Observer, profile: readonly ProfilePoint[], night: TimeSpan, nowUtcMs: UtcMs): Search => {
+export const whenClear = (
+  body: SkyBody,
+  observer: Observer,
+  profile: readonly ProfilePoint[],
+  night: TimeSpan,
+  nowUtcMs: UtcMs,
+): Search => {
   const dark = nightfall(body, observer);
-  return firstStretch((utcMs) => Math.min(clearanceDeg(profile, horizontalOf(body, observer, utcMs)), dark(utcMs)), night, nowUtcMs);
+  return firstStretch(
+    (utcMs) => Math.min(clearanceDeg(profile, horizontalOf(body, observer, utcMs)), dark(utcMs)),
+    night,
+    nowUtcMs,
+  );
 };
 
 /** When a body crosses the upper meridian above the horizon. */
@@ -65,13 +88,17 @@ export const whenDark = (observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): 
   const startUtcMs = astronomical.duskUtcMs ?? night.startUtcMs;
   const untilUtcMs = astronomical.dawnUtcMs ?? night.endUtcMs;
   if (nowUtcMs >= untilUtcMs) return { never: true };
-  return nowUtcMs >= startUtcMs ? { already: { startUtcMs, endUtcMs: untilUtcMs } } : { found: { utcMs: startUtcMs, untilUtcMs } };
+  return nowUtcMs >= startUtcMs
+    ? { already: { startUtcMs, endUtcMs: untilUtcMs } }
+    : { found: { utcMs: startUtcMs, untilUtcMs } };
 };
 
 /** When the Sun rises at the end of the night. */
 export const whenSunrise = (observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
   const { sunriseUtcMs } = twilights(observer, night.startUtcMs, night.endUtcMs);
-  return sunriseUtcMs === null || sunriseUtcMs <= nowUtcMs ? { never: true } : { found: { utcMs: sunriseUtcMs, untilUtcMs: sunriseUtcMs } };
+  return sunriseUtcMs === null || sunriseUtcMs <= nowUtcMs
+    ? { never: true }
+    : { found: { utcMs: sunriseUtcMs, untilUtcMs: sunriseUtcMs } };
 };
 
 /** The highest a body stands in a night with the Sun down, to a few minutes; null when the Sun does not set. */

@@ -51,12 +51,23 @@ const storeWatch = ({ log }: PlatformContext): StoreWatch => {
 };
 
 /** Runs until stopped. Elapsed time is counted by a clock that never jumps; due times by the context's. */
-export const startReminders = (context: PlatformContext, platforms: readonly RunningPlatform[], times: Partial<ReminderTimes> = {}): RunningReminders => {
+export const startReminders = (
+  context: PlatformContext,
+  platforms: readonly RunningPlatform[],
+  times: Partial<ReminderTimes> = {},
+): RunningReminders => {
   const { lookEveryMs, leaseMs, deliverWithinMs, purgeEveryMs } = { ...TIMES, ...times };
   const stopping = new AbortController();
   const round: Round = {
-    store: context.deps.store, platforms, claimant: randomUUID(), now: context.now, log: context.log, metrics: context.metrics,
-    leaseMs, deliverWithinMs, unsettled: new Set(),
+    store: context.deps.store,
+    platforms,
+    claimant: randomUUID(),
+    now: context.now,
+    log: context.log,
+    metrics: context.metrics,
+    leaseMs,
+    deliverWithinMs,
+    unsettled: new Set(),
   };
   const { attempt, health } = storeWatch(context);
 

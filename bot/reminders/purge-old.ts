@@ -10,4 +10,4 @@ export const EVENT_DAYS = 3;
 
 /** How many rows went. */
 export const purgeOld = async (store: Store, nowUtcMs: UtcMs): Promise<number> =>
-  await store.walks.purge(nowUtcMs - WALK_DAYS * DAY_MS) + await store.events.purge(nowUtcMs - EVENT_DAYS * DAY_MS);
+  (await store.walks.purge(nowUtcMs - WALK_DAYS * DAY_MS)) + (await store.events.purge(nowUtcMs - EVENT_DAYS * DAY_MS));

@@ -24,19 +24,30 @@ export const readStandingWarning = (repeat: unknown): StandingWarning | null => 
   return read.success ? read.data : null;
 };
 
-const observerOf = ({ latitudeDeg, longitudeDeg, elevationM }: StandingWarning): Observer => ({ latitudeDeg, longitudeDeg, elevationM });
+const observerOf = ({ latitudeDeg, longitudeDeg, elevationM }: StandingWarning): Observer => ({
+  latitudeDeg,
+  longitudeDeg,
+  elevationM,
+});
 
 /** Within this many evenings a sunrise comes back everywhere: the polar day at the poles lasts about 190 days. */
 const EVENINGS_AHEAD = 400;
 
 /** The first warning due after an instant, and the sunrise it is for; null where the Sun does not rise again (never on Earth). */
-export const nextStandingWarning = (standing: StandingWarning, afterUtcMs: UtcMs): { readonly dueUtcMs: UtcMs; readonly sunriseUtcMs: UtcMs } | null => {
+export const nextStandingWarning = (
+  standing: StandingWarning,
+  afterUtcMs: UtcMs,
+): { readonly dueUtcMs: UtcMs; readonly sunriseUtcMs: UtcMs } | null => {
   // From two evenings back: the warning for last night's sunrise may still be to come.
   const first = DateTime.fromMillis(afterUtcMs, { zone: standing.zone }).startOf('day').minus({ days: 2 });
   for (let i = 0; i < EVENINGS_AHEAD; i++) {
     const evening = first.plus({ days: i }).set({ hour: 12 });
     if (!standing.evenings.includes(evening.weekday)) continue;
-    const night = nightOf({ year: evening.year, month: evening.month, day: evening.day }, standing.longitudeDeg, evening.offset);
+    const night = nightOf(
+      { year: evening.year, month: evening.month, day: evening.day },
+      standing.longitudeDeg,
+      evening.offset,
+    );
     const { sunriseUtcMs } = twilights(observerOf(standing), night.startUtcMs, night.endUtcMs);
     if (sunriseUtcMs === null) continue;
     const dueUtcMs = Math.round(sunriseUtcMs - standing.minutesBefore * 60_000);

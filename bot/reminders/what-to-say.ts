@@ -10,15 +10,15 @@ const PUNCTUAL_MS = 2 * 60_000;
 export const GIVE_UP_AFTER_MS = 24 * 3_600_000;
 const DAY_MS = 24 * 3_600_000;
 
-export type Saying =
-  | { readonly say: string; readonly isMissed: boolean }
-  | { readonly say: null };
+export type Saying = { readonly say: string; readonly isMissed: boolean } | { readonly say: null };
 
 const missedText = (reminder: Reminder, latenessMs: number): string => {
   const more = reminder.repeat !== null && latenessMs > DAY_MS ? ', and so did any since' : '';
-  return `A sunrise warning did not go out in time: it was due ${duration(latenessMs)} ago${more}. `
-    + 'The Sun may be up. If a tube is still out, do not look through it or its finder; cap both from the side, then park. '
-    + `It would have said: ${textOf(reminder)}`;
+  return (
+    `A sunrise warning did not go out in time: it was due ${duration(latenessMs)} ago${more}. ` +
+    'The Sun may be up. If a tube is still out, do not look through it or its finder; cap both from the side, then park. ' +
+    `It would have said: ${textOf(reminder)}`
+  );
 };
 
 /** A standing warning speaks of its own next sunrise; every other reminder says what it was made with. */
@@ -39,5 +39,8 @@ export const whatToSay = (reminder: Reminder, nowUtcMs: UtcMs): Saying => {
     return reminder.kind === 'sunrise' ? { say: missedText(reminder, latenessMs), isMissed: true } : { say: null };
   }
   const text = textOf(reminder);
-  return { say: latenessMs <= PUNCTUAL_MS ? text : `${text} (This comes ${duration(latenessMs)} late.)`, isMissed: false };
+  return {
+    say: latenessMs <= PUNCTUAL_MS ? text : `${text} (This comes ${duration(latenessMs)} late.)`,
+    isMissed: false,
+  };
 };

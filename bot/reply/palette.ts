@@ -18,9 +18,15 @@ export const CHART = {
 
 /** Accent of a whole answer; the level's word always stands beside it. */
 export const LEVEL_COLOUR: Readonly<Record<Level, string>> = {
-  info: '#7d93a8', good: '#3f9e8c', caution: '#e0a03c', danger: '#c2415c',
+  info: '#7d93a8',
+  good: '#3f9e8c',
+  caution: '#e0a03c',
+  danger: '#c2415c',
 };
 
 export const LEVEL_WORD: Readonly<Record<Level, string>> = {
-  info: 'For information', good: 'Good', caution: 'Caution', danger: 'Danger',
+  info: 'For information',
+  good: 'Good',
+  caution: 'Caution',
+  danger: 'Danger',
 };

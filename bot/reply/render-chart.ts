@@ -10,7 +10,15 @@ import { horizonChartOption } from './horizon-chart.js';
 import { nightChartOption } from './night-chart.js';
 import type { Chart } from './reply.js';
 
-echarts.use([LineChart, ScatterChart, GridComponent, MarkAreaComponent, MarkLineComponent, TitleComponent, SVGRenderer]);
+echarts.use([
+  LineChart,
+  ScatterChart,
+  GridComponent,
+  MarkAreaComponent,
+  MarkLineComponent,
+  TitleComponent,
+  SVGRenderer,
+]);
 
 export const CHART_WIDTH = 1000;
 export const CHART_HEIGHT = 640;
@@ -34,7 +42,9 @@ export const chartSvg = (chart: Chart): string => {
 };
 
 /** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing libraries fail. The pixels are made beside the event loop. */
-export const renderChart = async (chart: Chart): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
+export const renderChart = async (
+  chart: Chart,
+): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
   // Off the main thread: the drawing is half the work, and others are waiting for answers.
   const image = await renderAsync(chartSvg(chart), { font: FONT });
   return { png: image.asPng(), width: image.width, height: image.height };

@@ -40,7 +40,11 @@ export interface NightChart {
   /** Airless altitude of the target, evenly spaced. */
   readonly curve: readonly ChartPoint[];
   readonly moonCurve: readonly ChartPoint[];
-  readonly bands: readonly { readonly fromUtcMs: UtcMs; readonly toUtcMs: UtcMs; readonly band: 'day' | 'civil' | 'nautical' | 'astronomical' | 'dark' }[];
+  readonly bands: readonly {
+    readonly fromUtcMs: UtcMs;
+    readonly toUtcMs: UtcMs;
+    readonly band: 'day' | 'civil' | 'nautical' | 'astronomical' | 'dark';
+  }[];
   readonly minimumAltitudeDeg: number | null;
   /** The member's own horizon along the target's path, where one is known. */
   readonly horizonCurve?: readonly ChartPoint[];
@@ -98,13 +102,20 @@ const LABEL_LIMIT = 80;
 const RUN_LIMIT = 90;
 
 /** Choices as every platform can carry them: labels cut, and those left out whose line is too long to be sent back. */
-export const fittingChoices = (choices: readonly Choice[]): readonly Choice[] => choices
-  .filter(({ run }) => run.length <= RUN_LIMIT)
-  .map((choice) => ({ ...choice, label: choice.label.slice(0, LABEL_LIMIT) }));
+export const fittingChoices = (choices: readonly Choice[]): readonly Choice[] =>
+  choices
+    .filter(({ run }) => run.length <= RUN_LIMIT)
+    .map((choice) => ({ ...choice, label: choice.label.slice(0, LABEL_LIMIT) }));
 
 export const isProblem = (outcome: Outcome): outcome is Problem => 'problem' in outcome;
 
 /** A Reply with everything optional left empty. */
 export const reply = (parts: Pick<Reply, 'title' | 'summary'> & Partial<Reply>): Reply => ({
-  level: 'info', facts: [], notes: [], cautions: [], audience: 'everyone', data: {}, ...parts,
+  level: 'info',
+  facts: [],
+  notes: [],
+  cautions: [],
+  audience: 'everyone',
+  data: {},
+  ...parts,
 });

@@ -22,11 +22,13 @@ export const textCurve = (chart: NightChart, width = 60, plain = false): readonl
   const lines: string[] = [];
   for (let row = rows - 1; row >= 0; row--) {
     const base = (90 / rows) * row;
-    const bars = heights.map((altitudeDeg) => {
-      const filled = Math.max(0, Math.min(1, (altitudeDeg - base) / (90 / rows)));
-      if (plain) return filled > 0.5 ? '*' : ' ';
-      return STEPS[altitudeDeg > base ? Math.max(1, Math.round(filled * 8)) : 0];
-    }).join('');
+    const bars = heights
+      .map((altitudeDeg) => {
+        const filled = Math.max(0, Math.min(1, (altitudeDeg - base) / (90 / rows)));
+        if (plain) return filled > 0.5 ? '*' : ' ';
+        return STEPS[altitudeDeg > base ? Math.max(1, Math.round(filled * 8)) : 0];
+      })
+      .join('');
     const label = row === rows - 1 ? '90°' : row === 1 ? '45°' : row === 0 ? ' 0°' : '   ';
     lines.push(`${label} ${bars}`.trimEnd());
   }

@@ -1,12 +1,27 @@
 /** Small pieces of member-facing wording, so that every command says directions, angles and lists alike. */
 
 const POINTS = [
-  'north', 'north-north-east', 'north-east', 'east-north-east', 'east', 'east-south-east', 'south-east', 'south-south-east',
-  'south', 'south-south-west', 'south-west', 'west-south-west', 'west', 'west-north-west', 'north-west', 'north-north-west',
+  'north',
+  'north-north-east',
+  'north-east',
+  'east-north-east',
+  'east',
+  'east-south-east',
+  'south-east',
+  'south-south-east',
+  'south',
+  'south-south-west',
+  'south-west',
+  'west-south-west',
+  'west',
+  'west-north-west',
+  'north-west',
+  'north-north-west',
 ] as const;
 
 /** The nearest of the sixteen compass points: 112 → "east-south-east". */
-export const compassWord = (azimuthDeg: number): string => POINTS[((Math.round(azimuthDeg / 22.5) % 16) + 16) % 16] ?? 'north';
+export const compassWord = (azimuthDeg: number): string =>
+  POINTS[((Math.round(azimuthDeg / 22.5) % 16) + 16) % 16] ?? 'north';
 
 /** "62°", or "−4°" with a true minus sign; `digits` decimals. */
 export const degrees = (valueDeg: number, digits = 0): string => {
@@ -44,7 +59,8 @@ export const listed = (items: readonly string[], last = 'and'): string =>
   items.length <= 1 ? items.join('') : `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`;
 
 /** A UTC instant as the contract prints it, whole seconds: "2026-11-25T18:04:05Z". */
-export const isoUtc = (utcMs: number): string => new Date(Math.round(utcMs / 1000) * 1000).toISOString().replace('.000Z', 'Z');
+export const isoUtc = (utcMs: number): string =>
+  new Date(Math.round(utcMs / 1000) * 1000).toISOString().replace('.000Z', 'Z');
 
 /** Rounds for `data`, so that numbers stay readable without losing what is claimed. */
 export const rounded = (value: number, digits = 6): number => {

@@ -10,7 +10,11 @@ export interface AltitudePoint {
 
 /** `count` points (at least 2) evenly from start to end, both included. */
 export const altitudeCurve = (
-  body: SkyBody, observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs, count: number,
+  body: SkyBody,
+  observer: Observer,
+  startUtcMs: UtcMs,
+  endUtcMs: UtcMs,
+  count: number,
 ): AltitudePoint[] => {
   const track = skyTrack(body, observer);
   const steps = Math.max(1, Math.floor(count) - 1);

@@ -114,7 +114,12 @@ export const rotatedAbout = (v: Vector3, axis: Vector3, angleDeg: number): Vecto
  * The angle between two points of a sphere, 0..180°, good at small and at antipodal separations (T. Vincenty, "Direct and
  * inverse solutions of geodesics on the ellipsoid", Survey Review 23 (176), 1975, taken on the sphere).
  */
-const sphericalSeparationDeg = (longitudeA: number, latitudeA: number, longitudeB: number, latitudeB: number): number => {
+const sphericalSeparationDeg = (
+  longitudeA: number,
+  latitudeA: number,
+  longitudeB: number,
+  latitudeB: number,
+): number => {
   const sinA = sinDeg(latitudeA);
   const cosA = cosDeg(latitudeA);
   const sinB = sinDeg(latitudeB);

@@ -117,8 +117,9 @@ export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: Utc
   const intervals: Interval[] = [];
   const crossings = crossingsOf(f, startUtcMs, endUtcMs);
   const belowAtStart = crossings[0]?.rising ?? f(startUtcMs) <= 0;
-  let open: { startUtcMs: UtcMs; startsByCrossing: boolean } | null =
-    belowAtStart ? { startUtcMs, startsByCrossing: false } : null;
+  let open: { startUtcMs: UtcMs; startsByCrossing: boolean } | null = belowAtStart
+    ? { startUtcMs, startsByCrossing: false }
+    : null;
   for (const { utcMs, rising } of crossings) {
     if (rising && open) {
       intervals.push({ ...open, endUtcMs: utcMs, endsByCrossing: true });

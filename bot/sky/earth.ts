@@ -34,7 +34,11 @@ export interface EarthState {
 
 const rotationToDate = (time: AstroTime): Matrix3 => {
   const [a, b, c] = Rotation_EQJ_EQD(time).rot as [number[], number[], number[]];
-  return [[a[0]!, b[0]!, c[0]!], [a[1]!, b[1]!, c[1]!], [a[2]!, b[2]!, c[2]!]];
+  return [
+    [a[0]!, b[0]!, c[0]!],
+    [a[1]!, b[1]!, c[1]!],
+    [a[2]!, b[2]!, c[2]!],
+  ];
 };
 
 /**
@@ -98,8 +102,11 @@ export const toMeridianFrame = (ofDate: Vector3, lastDeg: number): Vector3 => {
 export const fromMeridianFrame = (meridian: Vector3, lastDeg: number): Vector3 => toMeridianFrame(meridian, -lastDeg);
 
 /** A body's geocentric vector in the meridian frame (astronomical units) as seen from the site instead. */
-export const seenFromSite = (meridian: Vector3, site: Site): Vector3 =>
-  [meridian[0] - site.axisDistanceAu, meridian[1], meridian[2] - site.equatorHeightAu];
+export const seenFromSite = (meridian: Vector3, site: Site): Vector3 => [
+  meridian[0] - site.axisDistanceAu,
+  meridian[1],
+  meridian[2] - site.equatorHeightAu,
+];
 
 /** The meridian frame into east, north, zenith. */
 export const toEastNorthUp = (meridian: Vector3, site: Site): Vector3 => [
@@ -144,11 +151,13 @@ export const fixedDirection = (body: FixedBody, earth: EarthState): Vector3 => {
 };
 
 /** A direction with annual aberration, to first order in v/c (the second order is 0.001″). */
-export const aberrated = (direction: Vector3, earth: EarthState): Vector3 => normalized(add(direction, earth.aberration));
+export const aberrated = (direction: Vector3, earth: EarthState): Vector3 =>
+  normalized(add(direction, earth.aberration));
 
 /** {@link aberrated} undone. */
 export const unaberrated = (apparent: Vector3, earth: EarthState): Vector3 => {
   // |direction + v/c| is 1 + direction · v/c to first order; the apparent direction is near enough to take that with.
-  const stretch = 1 + apparent[0] * earth.aberration[0] + apparent[1] * earth.aberration[1] + apparent[2] * earth.aberration[2];
+  const stretch =
+    1 + apparent[0] * earth.aberration[0] + apparent[1] * earth.aberration[1] + apparent[2] * earth.aberration[2];
   return normalized(add(scale(apparent, stretch), scale(earth.aberration, -1)));
 };

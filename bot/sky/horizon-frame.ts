@@ -1,5 +1,15 @@
 /** One observer's sky at one instant, worked out once, so that each fixed direction then costs a dot product or three. */
-import { DEGREES_PER_RADIAN, add, dot, horizontalFromVector, multiply, norm, normalized, scale, wrapDeg360 } from './angles.js';
+import {
+  DEGREES_PER_RADIAN,
+  add,
+  dot,
+  horizontalFromVector,
+  multiply,
+  norm,
+  normalized,
+  scale,
+  wrapDeg360,
+} from './angles.js';
 import type { Matrix3, Vector3 } from './angles.js';
 import { earthAt, fixedDirection, siteOf, toEastNorthUp, toMeridianFrame } from './earth.js';
 import type { FixedBody, Horizontal, Observer, UtcMs } from './types.js';
@@ -26,10 +36,19 @@ export const horizonFrame = (observer: Observer, utcMs: UtcMs): HorizonFrame => 
   const site = siteOf(observer);
   const lastDeg = wrapDeg360(earth.gastDeg + observer.longitudeDeg);
   // Columns: where the J2000 axes stand in the observer's sky.
-  const columns = ([[1, 0, 0], [0, 1, 0], [0, 0, 1]] as const)
-    .map((axis) => toEastNorthUp(toMeridianFrame(multiply(earth.toDate, axis), lastDeg), site));
+  const columns = (
+    [
+      [1, 0, 0],
+      [0, 1, 0],
+      [0, 0, 1],
+    ] as const
+  ).map((axis) => toEastNorthUp(toMeridianFrame(multiply(earth.toDate, axis), lastDeg), site));
   const [x, y, z] = columns as [Vector3, Vector3, Vector3];
-  const rows: Matrix3 = [[x[0], y[0], z[0]], [x[1], y[1], z[1]], [x[2], y[2], z[2]]];
+  const rows: Matrix3 = [
+    [x[0], y[0], z[0]],
+    [x[1], y[1], z[1]],
+    [x[2], y[2], z[2]],
+  ];
   // The observer's whole velocity over that of light: round the Sun, and eastward with the Earth's spin.
   const velocity = add(earth.aberration, scale(rows[0], site.diurnalAberration));
   const apparent = (direction: Vector3): Vector3 => add(direction, velocity);

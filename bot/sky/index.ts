@@ -1,17 +1,30 @@
 /** The sky core's door: everything the rest of Pierhand may use of it. */
 export * from './types.js';
 export {
-  add, angleBetween, equatorialFromVector, horizontalFromVector, horizontalSeparationDeg, multiply,
-  normalized, positionAngleDeg, rotatedAbout, scale, separationDeg, unitFromEquatorial, unitFromHorizontal, wrapDeg180, wrapDeg360, wrapHours12, wrapHours24,
+  add,
+  angleBetween,
+  equatorialFromVector,
+  horizontalFromVector,
+  horizontalSeparationDeg,
+  multiply,
+  normalized,
+  positionAngleDeg,
+  rotatedAbout,
+  scale,
+  separationDeg,
+  unitFromEquatorial,
+  unitFromHorizontal,
+  wrapDeg180,
+  wrapDeg360,
+  wrapHours12,
+  wrapHours24,
 } from './angles.js';
 export type { Vector3 } from './angles.js';
 export { airmass } from './airmass.js';
 export { altitudeCurve } from './altitude-curve.js';
 export { bestTime } from './best-time.js';
 export { apparentMagnitude } from './brightness.js';
-export {
-  isWithinEphemeris,
-} from './ephemeris-range.js';
+export { isWithinEphemeris } from './ephemeris-range.js';
 export { horizonFrame } from './horizon-frame.js';
 export { MOON, moonAt, moonSeparationDeg, moonlessDark } from './moon.js';
 export type { MoonState } from './moon.js';
@@ -19,12 +32,21 @@ export { localDateOfNight, nightOf } from './night.js';
 export type { TimeSpan } from './night.js';
 export { nightFrame } from './night-frame.js';
 export {
-  equatorialJ2000FromOfDate, equatorialOfDateFromJ2000, horizontalFromOfDate, horizontalOf, j2000FromHorizontal,
-  ofDateFromHorizontal, placeOf,
+  equatorialJ2000FromOfDate,
+  equatorialOfDateFromJ2000,
+  horizontalFromOfDate,
+  horizontalOf,
+  j2000FromHorizontal,
+  ofDateFromHorizontal,
+  placeOf,
 } from './place.js';
 export { airlessAltitudeDeg, apparentAltitudeDeg, refractionDeg } from './refraction.js';
 export {
-  HORIZON_ALTITUDE_DEG, SUN_HORIZON_ALTITUDE_DEG, altitudeCrossings, fixedRiseTransitSet, riseTransitSet,
+  HORIZON_ALTITUDE_DEG,
+  SUN_HORIZON_ALTITUDE_DEG,
+  altitudeCrossings,
+  fixedRiseTransitSet,
+  riseTransitSet,
 } from './rise-set.js';
 export type { RiseTransitSet } from './rise-set.js';
 export { siderealTimes } from './sidereal-time.js';

@@ -54,6 +54,7 @@ export const moonSeparationDeg = (body: SkyBody, observer: Observer, utcMs: UtcM
 export const moonlessDark = (observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs): TimeSpan[] => {
   const dark = darkness(observer, startUtcMs, endUtcMs);
   if (dark === null) return [];
-  return intervalsBelow(aboveHorizon(MOON, skyTrack(MOON, observer)), dark.startUtcMs, dark.endUtcMs)
-    .map((interval) => ({ startUtcMs: interval.startUtcMs, endUtcMs: interval.endUtcMs }));
+  return intervalsBelow(aboveHorizon(MOON, skyTrack(MOON, observer)), dark.startUtcMs, dark.endUtcMs).map(
+    (interval) => ({ startUtcMs: interval.startUtcMs, endUtcMs: interval.endUtcMs }),
+  );
 };

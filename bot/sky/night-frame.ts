@@ -51,9 +51,10 @@ export const nightFrame = (observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcM
   const lastDegAt = (utcMs: UtcMs): number => middleLastDeg + (utcMs - middleUtcMs) * SIDEREAL_DEG_PER_MS;
   const hourAngleDegAt = (direction: NightDirection, utcMs: UtcMs): number =>
     wrapDeg180(lastDegAt(utcMs) - direction.raDeg);
-  const altitudeDegAt = (direction: NightDirection, utcMs: UtcMs): number => asinDeg(
-    sinLatitude * direction.sinDec + cosLatitude * direction.cosDec * cosDeg(lastDegAt(utcMs) - direction.raDeg),
-  );
+  const altitudeDegAt = (direction: NightDirection, utcMs: UtcMs): number =>
+    asinDeg(
+      sinLatitude * direction.sinDec + cosLatitude * direction.cosDec * cosDeg(lastDegAt(utcMs) - direction.raDeg),
+    );
   const nextAtHourAngle = (direction: NightDirection, hourAngleDeg: number, fromUtcMs: UtcMs): UtcMs =>
     fromUtcMs + wrapDeg360(hourAngleDeg + direction.raDeg - lastDegAt(fromUtcMs)) / SIDEREAL_DEG_PER_MS;
   const unitOf = (body: FixedBody): Vector3 => fixedDirection(body, earth);

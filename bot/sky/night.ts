@@ -36,9 +36,8 @@ const civilDaysAhead = (longitudeDeg: number, utcOffsetMinutes: number | undefin
  * @param utcOffsetMinutes the zone's offset, wanted only for places whose clock is a day away from their longitude
  */
 export const nightOf = (localDate: LocalDate, longitudeDeg: number, utcOffsetMinutes?: number): TimeSpan => {
-  const startUtcMs = utcMidnightOf(localDate)
-    + meanNoonMs(longitudeDeg)
-    - civilDaysAhead(longitudeDeg, utcOffsetMinutes) * MS_PER_DAY;
+  const startUtcMs =
+    utcMidnightOf(localDate) + meanNoonMs(longitudeDeg) - civilDaysAhead(longitudeDeg, utcOffsetMinutes) * MS_PER_DAY;
   return { startUtcMs, endUtcMs: startUtcMs + MS_PER_DAY };
 };
 

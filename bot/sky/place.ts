@@ -1,12 +1,27 @@
 /** Where a body is for an observer at an instant, and the ways between J2000, of-date and horizontal directions. */
 import {
-  equatorialFromVector, horizontalFromVector, multiply, multiplyTransposed, normalized, unitFromEquatorial,
-  unitFromHorizontal, wrapHours12,
+  equatorialFromVector,
+  horizontalFromVector,
+  multiply,
+  multiplyTransposed,
+  normalized,
+  unitFromEquatorial,
+  unitFromHorizontal,
+  wrapHours12,
 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import {
-  aberrated, earthAt, fixedDirection, fromEastNorthUp, fromMeridianFrame, precessionNutationAt, seenFromSite, siteOf,
-  toEastNorthUp, toMeridianFrame, unaberrated,
+  aberrated,
+  earthAt,
+  fixedDirection,
+  fromEastNorthUp,
+  fromMeridianFrame,
+  precessionNutationAt,
+  seenFromSite,
+  siteOf,
+  toEastNorthUp,
+  toMeridianFrame,
+  unaberrated,
 } from './earth.js';
 import type { EarthState, Site } from './earth.js';
 import { apparentAltitudeDeg } from './refraction.js';
@@ -22,9 +37,8 @@ const withDiurnalAberration = (meridian: Vector3, site: Site): Vector3 => {
 /** The apparent topocentric direction in the local meridian frame. */
 const apparentMeridianDirection = (body: SkyBody, earth: EarthState, site: Site): Vector3 => {
   const lastDeg = earth.gastDeg + site.longitudeDeg;
-  const geocentric = body.kind === 'fixed'
-    ? aberrated(fixedDirection(body, earth), earth)
-    : apparentVector(body.body, earth.time);
+  const geocentric =
+    body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time);
   const meridian = toMeridianFrame(multiply(earth.toDate, geocentric), lastDeg);
   return withDiurnalAberration(body.kind === 'fixed' ? meridian : seenFromSite(meridian, site), site);
 };

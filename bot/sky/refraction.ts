@@ -22,7 +22,7 @@ const liftDeg = (altitudeDeg: number): number => {
 export const refractionDeg = (airlessAltitudeDeg: number): number => {
   if (airlessAltitudeDeg >= FORMULA_FLOOR_DEG) return liftDeg(Math.min(90, airlessAltitudeDeg));
   if (airlessAltitudeDeg <= FADED_OUT_DEG) return 0;
-  return liftDeg(FORMULA_FLOOR_DEG) * (airlessAltitudeDeg - FADED_OUT_DEG) / (FORMULA_FLOOR_DEG - FADED_OUT_DEG);
+  return (liftDeg(FORMULA_FLOOR_DEG) * (airlessAltitudeDeg - FADED_OUT_DEG)) / (FORMULA_FLOOR_DEG - FADED_OUT_DEG);
 };
 
 /** Refracted altitude in degrees from the airless altitude. */

@@ -41,8 +41,8 @@ export const aboveHorizon = (body: SkyBody, track: SkyTrack): TimeFunction => {
     case 'Sun':
       return (utcMs) => track.altitudeDegAt(utcMs) - SUN_HORIZON_ALTITUDE_DEG;
     case 'Moon':
-      return (utcMs) => track.altitudeDegAt(utcMs)
-        + asinDeg(MOON_RADIUS_AU / track.distanceAuAt(utcMs)) - HORIZON_ALTITUDE_DEG;
+      return (utcMs) =>
+        track.altitudeDegAt(utcMs) + asinDeg(MOON_RADIUS_AU / track.distanceAuAt(utcMs)) - HORIZON_ALTITUDE_DEG;
     default:
       return (utcMs) => track.altitudeDegAt(utcMs) - HORIZON_ALTITUDE_DEG;
   }
@@ -56,7 +56,13 @@ export const fixedRiseTransitSet = (frame: NightFrame, direction: NightDirection
   const transitUtcMs = orNull(frame.nextAtHourAngle(direction, 0, startUtcMs), endUtcMs);
   const arc = frame.arcAbove(direction, HORIZON_ALTITUDE_DEG);
   if (arc.kind !== 'crosses') {
-    return { riseUtcMs: null, transitUtcMs, setUtcMs: null, alwaysUp: arc.kind === 'above', neverUp: arc.kind === 'below' };
+    return {
+      riseUtcMs: null,
+      transitUtcMs,
+      setUtcMs: null,
+      alwaysUp: arc.kind === 'above',
+      neverUp: arc.kind === 'below',
+    };
   }
   const riseUtcMs = orNull(frame.nextAtHourAngle(direction, -arc.halfArcDeg, startUtcMs), endUtcMs);
   const setUtcMs = orNull(frame.nextAtHourAngle(direction, arc.halfArcDeg, startUtcMs), endUtcMs);
@@ -70,13 +76,16 @@ const fixedInDayPieces = (body: FixedBody, observer: Observer, startUtcMs: UtcMs
   for (let from = startUtcMs; whole === null || from < endUtcMs; from += MS_PER_DAY) {
     const frame = nightFrame(observer, from, Math.min(endUtcMs, from + MS_PER_DAY));
     const piece = fixedRiseTransitSet(frame, frame.directionOfBody(body));
-    whole = whole === null ? piece : {
-      riseUtcMs: whole.riseUtcMs ?? piece.riseUtcMs,
-      transitUtcMs: whole.transitUtcMs ?? piece.transitUtcMs,
-      setUtcMs: whole.setUtcMs ?? piece.setUtcMs,
-      alwaysUp: whole.alwaysUp && piece.alwaysUp,
-      neverUp: whole.neverUp && piece.neverUp,
-    };
+    whole =
+      whole === null
+        ? piece
+        : {
+            riseUtcMs: whole.riseUtcMs ?? piece.riseUtcMs,
+            transitUtcMs: whole.transitUtcMs ?? piece.transitUtcMs,
+            setUtcMs: whole.setUtcMs ?? piece.setUtcMs,
+            alwaysUp: whole.alwaysUp && piece.alwaysUp,
+            neverUp: whole.neverUp && piece.neverUp,
+          };
     if (whole.riseUtcMs !== null && whole.transitUtcMs !== null && whole.setUtcMs !== null) break;
   }
   return whole;
@@ -104,7 +113,10 @@ const firstTransit = (track: SkyTrack, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcM
  * The horizon is the sea-level one, airless altitude −34′ (see {@link aboveHorizon}); the observer's height does not dip it.
  */
 export const riseTransitSet = (
-  body: SkyBody, observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs,
+  body: SkyBody,
+  observer: Observer,
+  startUtcMs: UtcMs,
+  endUtcMs: UtcMs,
 ): RiseTransitSet => {
   if (body.kind === 'fixed') return fixedInDayPieces(body, observer, startUtcMs, endUtcMs);
   const track = skyTrack(body, observer);
@@ -122,7 +134,11 @@ export const riseTransitSet = (
 
 /** Every passage of a body's centre through an airless altitude between two instants, in order. */
 export const altitudeCrossings = (
-  body: SkyBody, observer: Observer, altitudeDeg: number, startUtcMs: UtcMs, endUtcMs: UtcMs,
+  body: SkyBody,
+  observer: Observer,
+  altitudeDeg: number,
+  startUtcMs: UtcMs,
+  endUtcMs: UtcMs,
 ): Crossing[] => {
   const track = skyTrack(body, observer);
   return crossingsOf((utcMs) => track.altitudeDegAt(utcMs) - altitudeDeg, startUtcMs, endUtcMs);

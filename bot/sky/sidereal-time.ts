@@ -13,8 +13,9 @@ const earthRotationAngleDeg = (ut1Days: number): number =>
 /** Greenwich mean sidereal time, 0..24 h, IAU 2006 (N. Capitaine, P. T. Wallace and J. Chapront, A&A 432, 355 (2005), eq. 42). */
 const gmstHours = (utcMs: UtcMs): number => {
   const t = engineTime(utcMs).tt / DAYS_PER_JULIAN_CENTURY;
-  const accumulatedArcsec = 0.014_506
-    + (4612.156_534 + (1.391_581_7 + (-0.000_000_44 + (-0.000_029_956 - 0.000_000_036_8 * t) * t) * t) * t) * t;
+  const accumulatedArcsec =
+    0.014_506 +
+    (4612.156_534 + (1.391_581_7 + (-0.000_000_44 + (-0.000_029_956 - 0.000_000_036_8 * t) * t) * t) * t) * t;
   return wrapHours24((earthRotationAngleDeg(ut1DaysSinceJ2000(utcMs)) + accumulatedArcsec / 3600) / 15);
 };
 
@@ -22,7 +23,8 @@ const gmstHours = (utcMs: UtcMs): number => {
 export const gastHours = (utcMs: UtcMs): number => SiderealTime(engineTime(utcMs));
 
 /** Local apparent sidereal time, 0..24 h; longitude in degrees, east positive. */
-export const lastHours = (utcMs: UtcMs, longitudeDeg: number): number => wrapHours24(gastHours(utcMs) + longitudeDeg / 15);
+export const lastHours = (utcMs: UtcMs, longitudeDeg: number): number =>
+  wrapHours24(gastHours(utcMs) + longitudeDeg / 15);
 
 export interface SiderealTimes {
   /** Greenwich mean sidereal time, 0..24 h. */

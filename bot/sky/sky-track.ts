@@ -48,10 +48,12 @@ const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
   const gastStartDeg = states[0]!.gastDeg;
   const excess = states[states.length - 1]!.gastDeg - gastStartDeg - FULL_TURN_AND_A_DAY_DEG;
   return {
-    vectors: states.map((earth) => multiply(
-      earth.toDate,
-      body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time),
-    )),
+    vectors: states.map((earth) =>
+      multiply(
+        earth.toDate,
+        body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time),
+      ),
+    ),
     gastStartDeg,
     gastPerDayDeg: FULL_TURN_AND_A_DAY_DEG + wrapDeg180(excess),
   };
@@ -84,7 +86,7 @@ export const skyTrack = (body: SkyBody, observer: Observer): SkyTrack => {
   const meridianVectorAt = (utcMs: UtcMs): Vector3 => {
     const day = Math.floor(utcMs / MS_PER_DAY);
     let segment = segments.get(day);
-    if (!segment) segments.set(day, segment = segmentOf(body, day, nodes));
+    if (!segment) segments.set(day, (segment = segmentOf(body, day, nodes)));
     const fraction = utcMs / MS_PER_DAY - day;
     const lastDeg = segment.gastStartDeg + segment.gastPerDayDeg * fraction + site.longitudeDeg;
     const meridian = toMeridianFrame(interpolated(segment.vectors, nodes, fraction), lastDeg);

@@ -44,9 +44,13 @@ export interface SunCircumstances {
  * The warning level. The Sun itself is always danger. With the Sun up (above −50′): danger nearer than 15°, caution nearer
  * than 45°. With it down: caution when it rises within the hour, wherever one points.
  */
-export const sunLevel = (
-  { separationDeg, sunAltitudeDeg, isSun, secondsToSunrise, limits }: SunCircumstances,
-): SunLevel => {
+export const sunLevel = ({
+  separationDeg,
+  sunAltitudeDeg,
+  isSun,
+  secondsToSunrise,
+  limits,
+}: SunCircumstances): SunLevel => {
   if (isSun) return 'danger';
   // Each comparison asks for proof of safety, so that a missing number (NaN) counts as the Sun being up and near.
   if (!(sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG)) {

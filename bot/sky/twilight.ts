@@ -36,10 +36,11 @@ export interface Twilights {
   readonly sunAlwaysDown: boolean;
 }
 
-const longest = (intervals: readonly Interval[]): Interval | null => intervals.reduce<Interval | null>(
-  (best, next) => (best === null || next.endUtcMs - next.startUtcMs > best.endUtcMs - best.startUtcMs ? next : best),
-  null,
-);
+const longest = (intervals: readonly Interval[]): Interval | null =>
+  intervals.reduce<Interval | null>(
+    (best, next) => (best === null || next.endUtcMs - next.startUtcMs > best.endUtcMs - best.startUtcMs ? next : best),
+    null,
+  );
 
 type LongestBelow = (altitudeDeg: number) => Interval | null;
 
@@ -52,11 +53,12 @@ const sunBelow = (observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs): Longe
 const duskOf = (interval: Interval | null): UtcMs | null => (interval?.startsByCrossing ? interval.startUtcMs : null);
 const dawnOf = (interval: Interval | null): UtcMs | null => (interval?.endsByCrossing ? interval.endUtcMs : null);
 
-const twilightTimes = (interval: Interval | null): TwilightTimes | null => interval && {
-  duskUtcMs: duskOf(interval),
-  dawnUtcMs: dawnOf(interval),
-  darkAllNight: !interval.startsByCrossing && !interval.endsByCrossing,
-};
+const twilightTimes = (interval: Interval | null): TwilightTimes | null =>
+  interval && {
+    duskUtcMs: duskOf(interval),
+    dawnUtcMs: dawnOf(interval),
+    darkAllNight: !interval.startsByCrossing && !interval.endsByCrossing,
+  };
 
 /**
  * Sunset and sunrise (upper edge, −50′) and the three twilights of a night, meant for a span from noon to noon. Each pair

@@ -27,7 +27,7 @@ export interface Horizontal {
 
 /** The Sun, the Moon and the planets, spelt as astronomy-engine spells them. */
 export type SolarSystemBody =
-  | 'Sun' | 'Moon' | 'Mercury' | 'Venus' | 'Mars' | 'Jupiter' | 'Saturn' | 'Uranus' | 'Neptune' | 'Pluto';
+  'Sun' | 'Moon' | 'Mercury' | 'Venus' | 'Mars' | 'Jupiter' | 'Saturn' | 'Uranus' | 'Neptune' | 'Pluto';
 
 /** A direction fixed among the stars, but for proper motion: ICRS/J2000 at epoch J2000.0. */
 export interface FixedBody {

@@ -11,7 +11,8 @@ export interface BackedUp {
   readonly bytes: number;
 }
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message.split('\n')[0] ?? '' : String(error));
+const reason = (error: unknown): string =>
+  error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
 
 const renamed = (part: string, file: string): BackedUp => {
   renameSync(part, file);
@@ -36,10 +37,13 @@ const flushed = (file: string): void => {
  */
 const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp> => {
   const source = join(dataFolder, SQLITE_FILE);
-  if (!existsSync(source)) throw new StartError(`There is nothing to back up: ${source} does not exist. Is PIERHAND_DATA the bot's?`);
+  if (!existsSync(source))
+    throw new StartError(`There is nothing to back up: ${source} does not exist. Is PIERHAND_DATA the bot's?`);
   const { default: Sqlite } = await import('better-sqlite3');
   const part = `${file}.part`;
-  const cleared = (): void => { for (const rest of ['', '-journal']) rmSync(`${part}${rest}`, { force: true }); };
+  const cleared = (): void => {
+    for (const rest of ['', '-journal']) rmSync(`${part}${rest}`, { force: true });
+  };
   const query = (of: string, text: string, ...values: readonly string[]): unknown => {
     const database = new Sqlite(of, { readonly: true, fileMustExist: true, timeout: 5000 });
     try {
@@ -74,19 +78,28 @@ const backUpPostgres = async (databaseUrl: string, file: string): Promise<Backed
   } catch (error) {
     throw new StartError(`The backup failed and left nothing behind: ${reason(error)}.`);
   }
-  const dump = spawn('pg_dump', ['--format=custom', '--no-owner', '--no-privileges', `--file=${part}`, `--dbname=${address.href}`], {
-    stdio: ['ignore', 'ignore', 'pipe'], env: { ...process.env, ...(password === '' ? {} : { PGPASSWORD: password }) },
-  });
+  const dump = spawn(
+    'pg_dump',
+    ['--format=custom', '--no-owner', '--no-privileges', `--file=${part}`, `--dbname=${address.href}`],
+    {
+      stdio: ['ignore', 'ignore', 'pipe'],
+      env: { ...process.env, ...(password === '' ? {} : { PGPASSWORD: password }) },
+    },
+  );
   let said = '';
-  dump.stderr.on('data', (chunk: Buffer) => { said = `${said}${chunk.toString()}`.slice(0, 2000); });
+  dump.stderr.on('data', (chunk: Buffer) => {
+    said = `${said}${chunk.toString()}`.slice(0, 2000);
+  });
   try {
-    const [code] = await once(dump, 'close') as [number | null];
+    const [code] = (await once(dump, 'close')) as [number | null];
     if (code !== 0) throw new Error(said.trim() === '' ? `pg_dump ended with ${code}` : said.trim());
     return renamed(part, file);
   } catch (error) {
     rmSync(part, { force: true });
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') {
-      throw new StartError('pg_dump is not installed here. Install PostgreSQL\'s client programs, or back up on the database server: pg_dump --format=custom --file=FILE DATABASE');
+      throw new StartError(
+        "pg_dump is not installed here. Install PostgreSQL's client programs, or back up on the database server: pg_dump --format=custom --file=FILE DATABASE",
+      );
     }
     throw new StartError(`The backup failed and left nothing behind: ${reason(error)}.`);
   }

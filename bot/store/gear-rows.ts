@@ -11,13 +11,26 @@ export const gearOf = (row: GearRow): Gear => ({
 });
 
 export const gearRows = (engine: Engine): Store['gear'] => ({
-  get: (memberId) => engine.run(async (db) => {
-    const row = await db.selectFrom('gear').selectAll().where('member_id', '=', storable(memberId)).executeTakeFirst();
-    return row === undefined ? null : gearOf(row);
-  }),
-  put: (memberId, gear) => engine.run(async (db) => {
-    const values = { mount: gear.mount, connection: gear.connection === null ? null : storable(gear.connection), system: gear.system };
-    await db.insertInto('gear').values({ member_id: storable(memberId), ...values })
-      .onConflict((conflict) => conflict.column('member_id').doUpdateSet(values)).execute();
-  }),
+  get: (memberId) =>
+    engine.run(async (db) => {
+      const row = await db
+        .selectFrom('gear')
+        .selectAll()
+        .where('member_id', '=', storable(memberId))
+        .executeTakeFirst();
+      return row === undefined ? null : gearOf(row);
+    }),
+  put: (memberId, gear) =>
+    engine.run(async (db) => {
+      const values = {
+        mount: gear.mount,
+        connection: gear.connection === null ? null : storable(gear.connection),
+        system: gear.system,
+      };
+      await db
+        .insertInto('gear')
+        .values({ member_id: storable(memberId), ...values })
+        .onConflict((conflict) => conflict.column('member_id').doUpdateSet(values))
+        .execute();
+    }),
 });

@@ -16,7 +16,9 @@ export interface OpenOptions {
  * @throws StartError when the settings are wrong or the schema is from a newer program.
  */
 export const openLazily = async (
-  dialect: Engine['dialect'], open: () => Promise<Engine>, { retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
+  dialect: Engine['dialect'],
+  open: () => Promise<Engine>,
+  { retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
 ): Promise<Engine> => {
   let engine: Promise<Engine> | null = null;
   let closed = false;
@@ -59,7 +61,10 @@ export const openLazily = async (
       closed = true;
       const toClose = engine;
       engine = null;
-      await toClose?.then((open) => open.close(), () => undefined);
+      await toClose?.then(
+        (open) => open.close(),
+        () => undefined,
+      );
     },
   };
 };

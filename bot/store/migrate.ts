@@ -12,15 +12,18 @@ type Dialect = 'sqlite' | 'postgres';
 const MIGRATION_LOCK = 7_243_018;
 
 const versionTableExists = async (db: Kysely<Tables>, dialect: Dialect): Promise<boolean> => {
-  const found = dialect === 'sqlite'
-    ? await sql`select 1 from sqlite_master where type = 'table' and name = 'schema_version'`.execute(db)
-    : await sql`select 1 from information_schema.tables where table_schema = current_schema() and table_name = 'schema_version'`.execute(db);
+  const found =
+    dialect === 'sqlite'
+      ? await sql`select 1 from sqlite_master where type = 'table' and name = 'schema_version'`.execute(db)
+      : await sql`select 1 from information_schema.tables where table_schema = current_schema() and table_name = 'schema_version'`.execute(
+          db,
+        );
   return found.rows.length > 0;
 };
 
 /** 0 for a database without tables of ours. */
 export const schemaVersion = async (db: Kysely<Tables>, dialect: Dialect): Promise<number> => {
-  if (!await versionTableExists(db, dialect)) return 0;
+  if (!(await versionTableExists(db, dialect))) return 0;
   const { rows } = await sql<{ version: number }>`select version from schema_version`.execute(db);
   return Number(rows[0]?.version ?? 0);
 };
@@ -31,12 +34,14 @@ export const schemaVersion = async (db: Kysely<Tables>, dialect: Dialect): Promi
  */
 export const migrate = async (db: Kysely<Tables>, dialect: Dialect, target = SCHEMA_VERSION): Promise<void> => {
   // A current schema is found by reading alone, so that nothing has to be written at an ordinary start.
-  if (await schemaVersion(db, dialect) === target) return;
+  if ((await schemaVersion(db, dialect)) === target) return;
   await db.transaction().execute(async (trx: Transaction<Tables>) => {
     if (dialect === 'postgres') await sql`select pg_advisory_xact_lock(${sql.lit(MIGRATION_LOCK)})`.execute(trx);
     const version = await schemaVersion(trx, dialect);
     if (version > SCHEMA_VERSION) {
-      throw new StartError(`The database has schema version ${version}, made by a newer Pierhand; this one knows versions up to ${SCHEMA_VERSION}. Install the newer Pierhand, or restore a backup made with this one.`);
+      throw new StartError(
+        `The database has schema version ${version}, made by a newer Pierhand; this one knows versions up to ${SCHEMA_VERSION}. Install the newer Pierhand, or restore a backup made with this one.`,
+      );
     }
     if (version >= target) return;
     if (version === 0) {

@@ -33,7 +33,10 @@ const storeOver = (engine: Engine): Store => ({
   events: eventRows(engine),
   exportMember: exportMember(engine),
   forgetMember: forgetMember(engine),
-  ping: () => engine.run(async (db) => { await sql`select 1`.execute(db); }),
+  ping: () =>
+    engine.run(async (db) => {
+      await sql`select 1`.execute(db);
+    }),
   close: () => engine.close(),
 });
 
@@ -42,4 +45,5 @@ const storeOver = (engine: Engine): Store => ({
  * next one, a few seconds on, tries again, so that the rest of the bot keeps answering.
  * @throws StartError one line for the operator: wrong settings, or a schema from a newer program.
  */
-export const openStore = async (place: StorePlace, options: OpenOptions = {}): Promise<Store> => storeOver(await openEngine(place, options));
+export const openStore = async (place: StorePlace, options: OpenOptions = {}): Promise<Store> =>
+  storeOver(await openEngine(place, options));

@@ -4,7 +4,14 @@ import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type SqliteConstructor from 'better-sqlite3';
 import {
-  CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver, type SqliteDatabase,
+  CompiledQuery,
+  Kysely,
+  sql,
+  SqliteDialect,
+  SqliteDriver,
+  type DatabaseConnection,
+  type Driver,
+  type SqliteDatabase,
 } from 'kysely';
 import type { Engine } from './engine.js';
 import { migrate } from './migrate.js';
@@ -35,8 +42,8 @@ const withUnflushedMarks = (connection: DatabaseConnection, database: Database):
       return connection.executeQuery(query);
     } finally {
       database.pragma('synchronous = FULL');
-    // What is forgotten is overwritten with zeros, not left in free pages.
-    database.pragma('secure_delete = ON');
+      // What is forgotten is overwritten with zeros, not left in free pages.
+      database.pragma('secure_delete = ON');
     }
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
@@ -48,7 +55,9 @@ const KEPT_STATEMENTS = 200;
 const withKeptStatements = (database: Database): SqliteDatabase => {
   const kept = new Map<string, ReturnType<SqliteDatabase['prepare']>>();
   return {
-    close: () => { database.close(); },
+    close: () => {
+      database.close();
+    },
     prepare: (text) => {
       const known = kept.get(text);
       if (known !== undefined) return known;
@@ -106,7 +115,8 @@ const openDatabase = (Sqlite: typeof SqliteConstructor, file: string): Database 
     // What is forgotten is overwritten with zeros, not left in free pages.
     database.pragma('secure_delete = ON');
     const [check] = database.pragma('quick_check(1)') as { quick_check: string }[];
-    if (check?.quick_check !== 'ok') throw storeError('store-damaged', new Error(check?.quick_check ?? 'quick_check gave nothing'));
+    if (check?.quick_check !== 'ok')
+      throw storeError('store-damaged', new Error(check?.quick_check ?? 'quick_check gave nothing'));
     return database;
   } catch (error) {
     database.close();
@@ -157,7 +167,10 @@ export const openSqliteEngine = async (file: string): Promise<Engine> => {
       transact: (_lockKey, work) => guarded(() => db.transaction().execute(work)),
       clockAheadMs: async () => 0,
       // Older page images wait in the write-ahead log until it is emptied; a reader elsewhere may put that off until the next time.
-      scrub: () => guarded(async () => { await sql`pragma wal_checkpoint(truncate)`.execute(db); }),
+      scrub: () =>
+        guarded(async () => {
+          await sql`pragma wal_checkpoint(truncate)`.execute(db);
+        }),
       close: () => db.destroy(),
     };
   } catch (error) {

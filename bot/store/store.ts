@@ -5,15 +5,24 @@ import type { Json } from '../reply/reply.js';
 /** A store that cannot answer now. `message` is fit for a member; the cause is for the log. */
 export class StoreError extends Error {
   constructor(
-    readonly code: 'store-unavailable' | 'store-full' | 'store-read-only' | 'store-locked' | 'store-damaged' | 'store-limit',
+    readonly code:
+      'store-unavailable' | 'store-full' | 'store-read-only' | 'store-locked' | 'store-damaged' | 'store-limit',
     message: string,
     options?: { cause?: unknown },
-  ) { super(message, options); }
+  ) {
+    super(message, options);
+  }
 }
 
-export interface Owner { readonly kind: 'member' | 'club'; readonly id: string }
+export interface Owner {
+  readonly kind: 'member' | 'club';
+  readonly id: string;
+}
 
-export interface HorizonPoint { readonly azimuthDeg: number; readonly altitudeDeg: number }
+export interface HorizonPoint {
+  readonly azimuthDeg: number;
+  readonly altitudeDeg: number;
+}
 
 export interface StoredSite {
   readonly name: string;
@@ -64,7 +73,9 @@ export interface NewReminder {
   /** What is said, bounded plain text. */
   readonly text: string;
 }
-export interface Reminder extends NewReminder { readonly id: string }
+export interface Reminder extends NewReminder {
+  readonly id: string;
+}
 
 export interface ClaimedReminder extends Reminder {
   /** How often it was claimed since it came due, this time included. */
@@ -110,7 +121,13 @@ export interface Store {
      * Takes up to `limit` due reminders, earliest first, for this process alone until `leaseUtcMs`; of the given
      * platforms only, where any are given.
      */
-    claimDue(nowUtcMs: UtcMs, leaseUtcMs: UtcMs, claimant: string, limit: number, platforms?: readonly string[]): Promise<readonly ClaimedReminder[]>;
+    claimDue(
+      nowUtcMs: UtcMs,
+      leaseUtcMs: UtcMs,
+      claimant: string,
+      limit: number,
+      platforms?: readonly string[],
+    ): Promise<readonly ClaimedReminder[]>;
     /** Could not be said: free for any process again from the instant on. */
     retryLater(id: string, claimant: string, notBeforeUtcMs: UtcMs): Promise<boolean>;
     /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */

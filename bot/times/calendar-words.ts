@@ -11,11 +11,31 @@ const NIGHT_ENDS_AT_HOUR = 6;
 
 const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
-const MONTHS = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december'];
+const MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
 
 function named(list: readonly string[], word: string): number {
   const key = word.replace(/\.$/, '');
-  return key.length < 3 ? -1 : list.findIndex((name) => name.startsWith(key) || (key === 'sept' && name === 'september') || (/^(tues|thur|thurs|wednes)$/.test(key) && name.startsWith(key)));
+  return key.length < 3
+    ? -1
+    : list.findIndex(
+        (name) =>
+          name.startsWith(key) ||
+          (key === 'sept' && name === 'september') ||
+          (/^(tues|thur|thurs|wednes)$/.test(key) && name.startsWith(key)),
+      );
 }
 
 export function addDays(date: LocalDate, days: number): LocalDate {
@@ -24,7 +44,10 @@ export function addDays(date: LocalDate, days: number): LocalDate {
 }
 
 /** Today's date on the site's clocks, and the date on whose evening tonight begins. */
-export function todayAndTonight(zone: string, nowUtcMs: number): { readonly today: LocalDate; readonly tonight: LocalDate } {
+export function todayAndTonight(
+  zone: string,
+  nowUtcMs: number,
+): { readonly today: LocalDate; readonly tonight: LocalDate } {
   const local = new Date(clocksAsUtcMs(zone, nowUtcMs));
   const today = { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() };
   return { today, tonight: local.getUTCHours() < NIGHT_ENDS_AT_HOUR ? addDays(today, -1) : today };
@@ -76,31 +99,39 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
   const words = text.replace(/^(?:on|the night of) /, '');
   if (words === 'tonight' || words === 'this evening' || words === 'this night') return { date: tonight, night: true };
   if (words === 'tomorrow night' || words === 'tomorrow evening') return { date: addDays(tonight, 1), night: true };
-  if (words === 'last night' || words === 'yesterday night' || words === 'yesterday evening') return { date: addDays(tonight, -1), night: true };
+  if (words === 'last night' || words === 'yesterday night' || words === 'yesterday evening')
+    return { date: addDays(tonight, -1), night: true };
   if (words === 'today') return { date: today, night: false };
   if (words === 'tomorrow') return { date: addDays(today, 1), night: false };
   if (words === 'yesterday') return { date: addDays(today, -1), night: false };
   const ahead = /^in (\d{1,3}|a|one|two|three) (days?|nights?|weeks?)$/.exec(words);
   if (ahead) {
     const count = { a: 1, one: 1, two: 2, three: 3 }[ahead[1] ?? ''] ?? Number(ahead[1]);
-    return { date: addDays(today, count * (ahead[2]?.startsWith('week') ? 7 : 1)), night: ahead[2]?.startsWith('night') ?? false };
+    return {
+      date: addDays(today, count * (ahead[2]?.startsWith('week') ? 7 : 1)),
+      night: ahead[2]?.startsWith('night') ?? false,
+    };
   }
   const weekday = /^(next |this |coming |last )?([a-z]{3,9}\.?)( night| evening)?$/.exec(words);
   const index = weekday ? named(WEEKDAYS, weekday[2] ?? '') : -1;
   if (weekday && index >= 0) {
     const todayIndex = new Date(Date.UTC(today.year, today.month - 1, today.day)).getUTCDay();
     const days = (index - todayIndex + 7) % 7;
-    const shift = weekday[1] === 'last ' ? (days === 0 ? -7 : days - 7) : weekday[1] === 'next ' && days === 0 ? 7 : days;
+    const shift =
+      weekday[1] === 'last ' ? (days === 0 ? -7 : days - 7) : weekday[1] === 'next ' && days === 0 ? 7 : days;
     return { date: addDays(today, shift), night: weekday[3] !== undefined };
   }
   const night = /^(.*) (?:night|evening)$/.exec(words);
   const rest = night?.[1] ?? words;
   const led = /^([a-z]{3,9}\.?),? (.+)$/.exec(rest);
   const weekdayNamed = led ? named(WEEKDAYS, led[1] ?? '') : -1;
-  const dateText = led && weekdayNamed >= 0 ? led[2] ?? '' : rest;
+  const dateText = led && weekdayNamed >= 0 ? (led[2] ?? '') : rest;
   const reading = numericDate(dateText) ?? namedMonth(dateText, today);
   if (reading === null || 'fault' in reading) return reading;
-  if (weekdayNamed >= 0 && weekdayNamed !== new Date(Date.UTC(reading.date.year, reading.date.month - 1, reading.date.day)).getUTCDay()) {
+  if (
+    weekdayNamed >= 0 &&
+    weekdayNamed !== new Date(Date.UTC(reading.date.year, reading.date.month - 1, reading.date.day)).getUTCDay()
+  ) {
     return { fault: 'another-weekday', date: reading.date };
   }
   return { date: reading.date, night: night !== null };

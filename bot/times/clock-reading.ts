@@ -9,8 +9,9 @@ export type ClockText = { readonly clock: ClockReading; readonly midnight: boole
 export function readClock(text: string): ClockText | null {
   if (text === 'midnight') return { clock: { hour: 0, minute: 0, second: 0 }, midnight: true };
   if (text === 'noon' || text === 'midday') return { clock: { hour: 12, minute: 0, second: 0 }, midnight: false };
-  const match = /^(\d{1,2})(?:[:.h](\d{2})(?:[:.m](\d{2})(?:\.\d+)?s?)?|h)?\s?(am|pm|a\.m\.?|p\.m\.?|a|p|o'?clock)?$/.exec(text)
-    ?? /^(\d{2})(\d{2})()()$/.exec(text);
+  const match =
+    /^(\d{1,2})(?:[:.h](\d{2})(?:[:.m](\d{2})(?:\.\d+)?s?)?|h)?\s?(am|pm|a\.m\.?|p\.m\.?|a|p|o'?clock)?$/.exec(text) ??
+    /^(\d{2})(\d{2})()()$/.exec(text);
   if (!match) return null;
   const [, hours = '', minutes, seconds, suffix = ''] = match;
   let hour = Number(hours);

@@ -25,8 +25,10 @@ export function zoneName(utcMs: number, zone: string): string {
     name = offsetName(offset);
     for (const locale of LOCALES) {
       try {
-        const part = new Intl.DateTimeFormat(locale, { timeZone: zone, timeZoneName: 'short' }).formatToParts(utcMs)
-          .find((p) => p.type === 'timeZoneName')?.value ?? '';
+        const part =
+          new Intl.DateTimeFormat(locale, { timeZone: zone, timeZoneName: 'short' })
+            .formatToParts(utcMs)
+            .find((p) => p.type === 'timeZoneName')?.value ?? '';
         if (/^[A-Z]{2,5}$/.test(part)) {
           name = part;
           break;

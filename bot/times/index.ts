@@ -3,6 +3,12 @@ export type { LocalDate } from './time-resolution.js';
 export { parseTime } from './parse-time.js';
 export { parseDate } from './parse-date.js';
 export {
-  formatClock, formatDate, formatLocalDate, formatLocalDateTime, formatLocalTime, localDateAt, zoneName,
+  formatClock,
+  formatDate,
+  formatLocalDate,
+  formatLocalDateTime,
+  formatLocalTime,
+  localDateAt,
+  zoneName,
 } from './format-local.js';
 export { offsetMinutes } from './local-to-utc.js';

@@ -16,7 +16,8 @@ const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
 
 function within(utcMs: number, note?: string): TimeResolution {
   const year = new Date(utcMs).getUTCFullYear();
-  if (!(year >= EPHEMERIS_FIRST_YEAR && year <= EPHEMERIS_LAST_YEAR)) return timeProblem({ fault: 'out-of-range', year });
+  if (!(year >= EPHEMERIS_FIRST_YEAR && year <= EPHEMERIS_LAST_YEAR))
+    return timeProblem({ fault: 'out-of-range', year });
   return { ok: true, utcMs, ...(note === undefined || note === '' ? {} : { note }) };
 }
 
@@ -25,11 +26,14 @@ function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly 
   const two = (n: number): string => String(n).padStart(2, '0');
   const reading = `${two(clock.hour)}:${two(clock.minute)}`;
   const day = formatDate(date);
-  const daylight = clocks === 'skipped'
-    ? [`The clocks are put forward past ${reading} on ${day}; took ${formatLocalTime(utcMs, zone)}.`]
-    : clocks === 'repeated'
-      ? [`The clocks are put back on ${day} and show ${reading} twice; took the first, ${formatLocalTime(utcMs, zone)}. For the second add its offset, such as ${secondReading(date, clock, zone)}.`]
-      : [];
+  const daylight =
+    clocks === 'skipped'
+      ? [`The clocks are put forward past ${reading} on ${day}; took ${formatLocalTime(utcMs, zone)}.`]
+      : clocks === 'repeated'
+        ? [
+            `The clocks are put back on ${day} and show ${reading} twice; took the first, ${formatLocalTime(utcMs, zone)}. For the second add its offset, such as ${secondReading(date, clock, zone)}.`,
+          ]
+        : [];
   return within(utcMs, [...notes, ...daylight].join(' '));
 }
 
@@ -44,8 +48,14 @@ function secondReading(date: LocalDate, clock: ClockReading, zone: string): stri
 function fromNow(words: string): number | null {
   const match = /^(?:in (.+)|(.+) ago|\+(.+))$/.exec(words);
   if (!match) return null;
-  const text = (match[1] ?? match[2] ?? match[3] ?? '').replace(/\bhalf an? hour\b/, '30 min').replace(/\b(?:an?|one)\b/g, '1').replace(/\band\b/g, ' ').trim();
-  const parts = /^(?:(\d{1,4}(?:\.\d+)?)\s?(?:h|hr|hrs|hours?))?\s*(?:(\d{1,5})\s?(?:m|min|mins|minutes?)?)?$/.exec(text);
+  const text = (match[1] ?? match[2] ?? match[3] ?? '')
+    .replace(/\bhalf an? hour\b/, '30 min')
+    .replace(/\b(?:an?|one)\b/g, '1')
+    .replace(/\band\b/g, ' ')
+    .trim();
+  const parts = /^(?:(\d{1,4}(?:\.\d+)?)\s?(?:h|hr|hrs|hours?))?\s*(?:(\d{1,5})\s?(?:m|min|mins|minutes?)?)?$/.exec(
+    text,
+  );
   if (!parts || (parts[1] === undefined && (parts[2] === undefined || /^\d+$/.test(text)))) return null;
   const size = Number(parts[1] ?? 0) * HOUR_MS + Number(parts[2] ?? 0) * MINUTE_MS;
   return match[2] === undefined ? size : -size;
@@ -53,7 +63,10 @@ function fromNow(words: string): number | null {
 
 /** ISO 8601 with an offset or Z, the T or a space between date and time; null when the text is not of that form. */
 function withOffset(text: string): TimeResolution | null {
-  const match = /^(\d{4}-?\d{2}-?\d{2})[t ]\s?(\d{2}:?\d{2}(?::?\d{2}(?:[.,]\d{1,9})?)?)\s?(z|utc|gmt|[+-]\d{2}(?::?\d{2})?)$/.exec(text.replace(/[−–]/g, '-'));
+  const match =
+    /^(\d{4}-?\d{2}-?\d{2})[t ]\s?(\d{2}:?\d{2}(?::?\d{2}(?:[.,]\d{1,9})?)?)\s?(z|utc|gmt|[+-]\d{2}(?::?\d{2})?)$/.exec(
+      text.replace(/[−–]/g, '-'),
+    );
   if (!match) return null;
   const [, date = '', time = '', offset = ''] = match;
   const colons = time.includes(':') === date.includes('-');
@@ -85,7 +98,12 @@ export function parseTime(text: string, zone: string, nowUtcMs: number): TimeRes
   const zoned = /^(.*\d(?:\s?[ap]m)?)\s?(utc|gmt|z)$/.exec(words);
   if (zoned) return inUtc(zoned[1] ?? '', zone, nowUtcMs, words);
   const foreign = /^(.*\d(?:\s?[ap]m)?) ([a-z]{3,5})$/.exec(words);
-  if (foreign && !/^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/.test(foreign[2] ?? '')) {
+  if (
+    foreign &&
+    !/^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/.test(
+      foreign[2] ?? '',
+    )
+  ) {
     const inner = parseTime(foreign[1] ?? '', zone, nowUtcMs);
     if (!inner.ok || zoneName(inner.utcMs, zone).toLowerCase() === foreign[2]) return inner;
     return timeProblem({ fault: 'other-zone', text: words });
@@ -117,21 +135,29 @@ function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolu
   if (wholeDay !== null) {
     if ('fault' in wholeDay) return timeProblem(wholeDay);
     const evening = localToUtc(wholeDay.date, EVENING, zone).utcMs;
-    if (words === 'tonight' && nowUtcMs > evening) return within(nowUtcMs, `No time given: took now, ${formatClock(nowUtcMs, zone)}.`);
+    if (words === 'tonight' && nowUtcMs > evening)
+      return within(nowUtcMs, `No time given: took now, ${formatClock(nowUtcMs, zone)}.`);
     return at(wholeDay.date, EVENING, zone, ['No time given: took 22:00.']);
   }
 
-  const tokens = words.replace(/(\d)t(\d)/, '$1 $2').replace(/\s(?:at|@)\s/g, ' ').replace(/,\s/g, ' ').split(' ');
+  const tokens = words
+    .replace(/(\d)t(\d)/, '$1 $2')
+    .replace(/\s(?:at|@)\s/g, ' ')
+    .replace(/,\s/g, ' ')
+    .split(' ');
   let refused: TimeResolution | null = null;
   for (let i = 1; i < tokens.length; i += 1) {
     const head = tokens.slice(0, i).join(' ');
     const tail = tokens.slice(i).join(' ');
-    for (const [dayText, clockText] of [[head, tail], [tail, head]] as const) {
+    for (const [dayText, clockText] of [
+      [head, tail],
+      [tail, head],
+    ] as const) {
       const clock = readClock(clockText);
       const day = clock === null ? null : readDay(dayText, zone, nowUtcMs);
       if (clock === null || day === null) continue;
       if ('fault' in day || 'fault' in clock) {
-        refused ??= timeProblem('fault' in day ? day : clock as Exclude<typeof clock, { clock: ClockReading }>);
+        refused ??= timeProblem('fault' in day ? day : (clock as Exclude<typeof clock, { clock: ClockReading }>));
         continue;
       }
       const nextDay = clock.midnight || (day.night && clock.clock.hour < 12);
@@ -142,4 +168,3 @@ function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolu
   }
   return refused ?? timeProblem({ fault: 'unreadable-time', text: words });
 }
-

@@ -6,10 +6,19 @@ import type { LocalDate, TimeProblem } from './time-resolution.js';
 
 /** Why a time or a date cannot be read. */
 export type TimeFault =
-  | { readonly fault: 'empty' | 'too-long' | 'unreadable-time' | 'unreadable-date' | 'twelve-hour-clock' | 'other-zone'; readonly text: string }
+  | {
+      readonly fault: 'empty' | 'too-long' | 'unreadable-time' | 'unreadable-date' | 'twelve-hour-clock' | 'other-zone';
+      readonly text: string;
+    }
   | { readonly fault: 'bare-hour'; readonly text: string; readonly hour: number }
   | { readonly fault: 'clock-range'; readonly text: string }
-  | { readonly fault: 'no-such-day'; readonly year: number; readonly month: number; readonly day: number; readonly lastDay: number }
+  | {
+      readonly fault: 'no-such-day';
+      readonly year: number;
+      readonly month: number;
+      readonly day: number;
+      readonly lastDay: number;
+    }
   | { readonly fault: 'no-such-month'; readonly month: number }
   | { readonly fault: 'day-or-month-first'; readonly text: string; readonly readings: readonly [LocalDate, LocalDate] }
   | { readonly fault: 'another-weekday'; readonly date: LocalDate }
@@ -17,7 +26,20 @@ export type TimeFault =
 
 const TIME_EXAMPLES = '“22:30”, “tonight 22:30”, “tomorrow 4am”, “in 2 hours” or “2026-12-01 21:00”';
 const DATE_EXAMPLES = '“tonight”, “tomorrow”, “friday”, “1 Dec” or “2026-12-01”';
-const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
 
 function isoDate(date: LocalDate): string {
   return `${date.year}-${String(date.month).padStart(2, '0')}-${String(date.day).padStart(2, '0')}`;
@@ -40,7 +62,8 @@ function sentence(problem: TimeFault): string {
     case 'bare-hour': {
       const { hour } = problem;
       const written = `${String(hour).padStart(2, '0')}:00`;
-      return hour > 12 ? `Write “${quotable(problem.text)}” with its minutes: ${written}.`
+      return hour > 12
+        ? `Write “${quotable(problem.text)}” with its minutes: ${written}.`
         : `“${quotable(problem.text)}” could be morning or evening. Write ${written}, ${hour || 12}am or ${hour || 12}pm.`;
     }
     case 'clock-range':
@@ -62,5 +85,9 @@ function sentence(problem: TimeFault): string {
 
 /** A problem ready to hand on: its sentence is at most 400 characters. */
 export function timeProblem(problem: TimeFault): TimeProblem {
-  return { ok: false, problem: problem.fault === 'out-of-range' ? 'date-out-of-range' : 'bad-time', message: sentence(problem).slice(0, 400) };
+  return {
+    ok: false,
+    problem: problem.fault === 'out-of-range' ? 'date-out-of-range' : 'bad-time',
+    message: sentence(problem).slice(0, 400),
+  };
 }

@@ -18,22 +18,36 @@ export const answerLikelihood = (check: CheckNumbers, answer: number, hypothesis
 };
 
 /** How a thing that is `real` is reported, mistakes included. */
-const reported = (answer: number, real: number, look: Look, answers: number): number => (answer === real ? 1 - MISTAKE[look] : 0) + MISTAKE[look] / answers;
+const reported = (answer: number, real: number, look: Look, answers: number): number =>
+  (answer === real ? 1 - MISTAKE[look] : 0) + MISTAKE[look] / answers;
 
 /**
  * Probability of a second answer to the same check, given the first: both looks see one and the same thing, so under each
  * hypothesis what it is gets summed over, and only the mistakes are independent.
  */
-export const secondLookLikelihood = (check: CheckNumbers, first: Pick<Observation, 'answer' | 'look'>, answer: number, hypothesis: number, look: Look): number => {
+export const secondLookLikelihood = (
+  check: CheckNumbers,
+  first: Pick<Observation, 'answer' | 'look'>,
+  answer: number,
+  hypothesis: number,
+  look: Look,
+): number => {
   const n = check.answers.length;
   let both = 0;
   for (let real = 0; real < n; real++) {
-    both += (check.odds[real]?.[hypothesis] ?? 0) * reported(first.answer, real, first.look, n) * reported(answer, real, look, n);
+    both +=
+      (check.odds[real]?.[hypothesis] ?? 0) *
+      reported(first.answer, real, first.look, n) *
+      reported(answer, real, look, n);
   }
   return both / answerLikelihood(check, first.answer, hypothesis, first.look);
 };
 
-export interface Observation { readonly check: number; readonly answer: number; readonly look: Look }
+export interface Observation {
+  readonly check: number;
+  readonly answer: number;
+  readonly look: Look;
+}
 
 /** What of a walk still counts, in a situation. */
 export interface Evidence {
@@ -69,7 +83,10 @@ export const gatherEvidence = (model: TriageModel, situation: Situation, events:
     const check = situation.checkIndex.get(checkId);
     const numbers = check === undefined ? undefined : situation.checks[check];
     if (check === undefined || numbers === undefined) return;
-    if (answerId === UNSURE) { unsure.add(check); return; }
+    if (answerId === UNSURE) {
+      unsure.add(check);
+      return;
+    }
     const answer = numbers.answers.indexOf(answerId);
     if (answer < 0) return;
     unsure.delete(check);
@@ -93,10 +110,17 @@ export const gatherEvidence = (model: TriageModel, situation: Situation, events:
         }
         break;
       }
-      case 'answer': observe(event.check, event.answer, 'look'); break;
+      case 'answer':
+        observe(event.check, event.answer, 'look');
+        break;
       case 'found':
         for (const [i, fault] of situation.faults.entries()) {
-          if (fault.handsOverTo !== undefined) factors.set(i, (factors.get(i) ?? 1) * (fault.astrayCauses?.includes(event.cause) === true ? FOUND_FACTOR : 1 / FOUND_FACTOR));
+          if (fault.handsOverTo !== undefined)
+            factors.set(
+              i,
+              (factors.get(i) ?? 1) *
+                (fault.astrayCauses?.includes(event.cause) === true ? FOUND_FACTOR : 1 / FOUND_FACTOR),
+            );
         }
         break;
       case 'try': {
@@ -112,7 +136,9 @@ export const gatherEvidence = (model: TriageModel, situation: Situation, events:
             const entry = situation.checks[check]?.entry;
             if (entry === undefined) return true;
             if (fault.answers?.[entry.id] !== undefined) return true;
-            return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
+            return (
+              situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined)
+            );
           };
           setAside = new Set([...setAside, ...observations.map(({ check }) => check).filter(stale)]);
           observations = observations.filter(({ check }) => !stale(check));
@@ -122,14 +148,19 @@ export const gatherEvidence = (model: TriageModel, situation: Situation, events:
         }
         break;
       }
-      case 'path': case 'system': case 'client': break;
+      case 'path':
+      case 'system':
+      case 'client':
+        break;
     }
   }
   return { observations, tried, closed, factors, unsure, setAside };
 };
 
 /** Answers on which the matched patterns agree; where two differ, neither counts. */
-export const agreedAnswers = (entries: readonly { readonly answers?: Readonly<Record<string, string>> | undefined }[]): ReadonlyMap<string, string> => {
+export const agreedAnswers = (
+  entries: readonly { readonly answers?: Readonly<Record<string, string>> | undefined }[],
+): ReadonlyMap<string, string> => {
   const agreed = new Map<string, string>();
   const torn = new Set<string>();
   for (const { answers } of entries) {
@@ -151,17 +182,27 @@ export const normalise = (belief: Float64Array): number => {
 };
 
 /** Takes one answer into a belief (in place, not normalised). `earlier`: the first look at the same thing, where this is the second. */
-export const applyAnswer = (belief: Float64Array, situation: Situation, { check, answer, look }: Observation, earlier?: Observation): void => {
+export const applyAnswer = (
+  belief: Float64Array,
+  situation: Situation,
+  { check, answer, look }: Observation,
+  earlier?: Observation,
+): void => {
   const numbers = situation.checks[check];
   if (numbers === undefined) return;
   for (let h = 0; h < belief.length; h++) {
-    belief[h] = (belief[h] ?? 0) * (earlier === undefined ? answerLikelihood(numbers, answer, h, look) : secondLookLikelihood(numbers, earlier, answer, h, look));
+    belief[h] =
+      (belief[h] ?? 0) *
+      (earlier === undefined
+        ? answerLikelihood(numbers, answer, h, look)
+        : secondLookLikelihood(numbers, earlier, answer, h, look));
   }
 };
 
 /** Takes "no cure" of one remedy into a belief (in place, not normalised). */
 export const applyNoCure = (belief: Float64Array, fault: number): void => {
-  for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) * (h === fault ? REMEDY_MISSES : 1 - REMEDY_FLUKES);
+  for (let h = 0; h < belief.length; h++)
+    belief[h] = (belief[h] ?? 0) * (h === fault ? REMEDY_MISSES : 1 - REMEDY_FLUKES);
 };
 
 export interface Belief {
@@ -192,7 +233,10 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
       let right = 0;
       let all = 0;
       for (let real = 0; real < numbers.answers.length; real++) {
-        const seen = looks.reduce((product, { answer, look }) => product * reported(answer, real, look, numbers.answers.length), numbers.odds[real]?.[h] ?? 0);
+        const seen = looks.reduce(
+          (product, { answer, look }) => product * reported(answer, real, look, numbers.answers.length),
+          numbers.odds[real]?.[h] ?? 0,
+        );
         all += seen;
         if (real === own.answer) right = seen;
       }

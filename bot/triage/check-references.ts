@@ -19,27 +19,43 @@ export const checkReferences = ({ entries, locate }: ReadResult): readonly Knowl
     if (!stages.has(stage)) complain(kind, id, path, `there is no stage "${stage}"`);
   };
   const onlyExists = (kind: EntryKind, id: string, only: Only | undefined): void => {
-    for (const [i, path] of (only?.paths ?? []).entries()) if (!paths.has(path)) complain(kind, id, ['only', 'paths', i], `there is no path "${path}"`);
+    for (const [i, path] of (only?.paths ?? []).entries())
+      if (!paths.has(path)) complain(kind, id, ['only', 'paths', i], `there is no path "${path}"`);
   };
-  const oddsFit = (kind: EntryKind, id: string, path: readonly (string | number)[], checkId: string, odds: AnswerOdds): void => {
+  const oddsFit = (
+    kind: EntryKind,
+    id: string,
+    path: readonly (string | number)[],
+    checkId: string,
+    odds: AnswerOdds,
+  ): void => {
     const answers = checks.get(checkId);
-    if (answers === undefined) { complain(kind, id, path, `there is no check "${checkId}"`); return; }
+    if (answers === undefined) {
+      complain(kind, id, path, `there is no check "${checkId}"`);
+      return;
+    }
     for (const answer of typeof odds === 'string' ? [odds] : Object.keys(odds)) {
-      if (!answers.has(answer)) complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; it has ${[...answers].join(', ')}`);
+      if (!answers.has(answer))
+        complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; it has ${[...answers].join(', ')}`);
     }
   };
 
-  for (const path of entries.paths) for (const [i, stage] of path.stages.entries()) stageExists('paths', path.id, ['stages', i], stage);
+  for (const path of entries.paths)
+    for (const [i, stage] of path.stages.entries()) stageExists('paths', path.id, ['stages', i], stage);
   for (const fault of entries.faults) {
     stageExists('faults', fault.id, ['stage'], fault.stage);
     onlyExists('faults', fault.id, fault.only);
     if (checks.has(fault.id)) complain('faults', fault.id, ['id'], 'a check has the same id');
     for (const [i, { path }] of (fault.weightOn ?? []).entries()) {
-      if (path !== undefined && !paths.has(path)) complain('faults', fault.id, ['weightOn', i, 'path'], `there is no path "${path}"`);
+      if (path !== undefined && !paths.has(path))
+        complain('faults', fault.id, ['weightOn', i, 'path'], `there is no path "${path}"`);
     }
-    for (const [checkId, odds] of Object.entries(fault.answers ?? {})) oddsFit('faults', fault.id, ['answers', checkId], checkId, odds);
-    if (fault.verify.check !== undefined) oddsFit('faults', fault.id, ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
-    for (const [i, same] of (fault.sameAs ?? []).entries()) if (!faults.has(same)) complain('faults', fault.id, ['sameAs', i], `there is no fault "${same}"`);
+    for (const [checkId, odds] of Object.entries(fault.answers ?? {}))
+      oddsFit('faults', fault.id, ['answers', checkId], checkId, odds);
+    if (fault.verify.check !== undefined)
+      oddsFit('faults', fault.id, ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
+    for (const [i, same] of (fault.sameAs ?? []).entries())
+      if (!faults.has(same)) complain('faults', fault.id, ['sameAs', i], `there is no fault "${same}"`);
   }
   for (const check of entries.checks) {
     stageExists('checks', check.id, ['stage'], check.stage);
@@ -48,24 +64,41 @@ export const checkReferences = ({ entries, locate }: ReadResult): readonly Knowl
     if (check.usual !== undefined) oddsFit('checks', check.id, ['usual'], check.id, check.usual);
     if (check.bad !== undefined) oddsFit('checks', check.id, ['bad'], check.id, check.bad);
     if (check.bad === check.good) complain('checks', check.id, ['bad'], 'the bad answer is the good one');
-    if (new Set(check.answers.map(({ id }) => id)).size < check.answers.length) complain('checks', check.id, ['answers'], 'two answers have the same id');
-    if (check.answers.some(({ id }) => id === 'unsure')) complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
+    if (new Set(check.answers.map(({ id }) => id)).size < check.answers.length)
+      complain('checks', check.id, ['answers'], 'two answers have the same id');
+    if (check.answers.some(({ id }) => id === 'unsure'))
+      complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
     for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
       stageExists('checks', check.id, ['byStage', stage], stage);
       oddsFit('checks', check.id, ['byStage', stage], check.id, odds);
     }
   }
   for (const entry of entries.evidence) {
-    for (const [checkId, answer] of Object.entries(entry.answers ?? {})) oddsFit('evidence', entry.id, ['answers', checkId], checkId, answer);
-    for (const fault of Object.keys(entry.suggests ?? {})) if (!faults.has(fault)) complain('evidence', entry.id, ['suggests', fault], `there is no fault "${fault}"`);
-    if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined) complain('evidence', entry.id, ['answers'], 'it neither answers a check nor suggests a fault');
+    for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
+      oddsFit('evidence', entry.id, ['answers', checkId], checkId, answer);
+    for (const fault of Object.keys(entry.suggests ?? {}))
+      if (!faults.has(fault)) complain('evidence', entry.id, ['suggests', fault], `there is no fault "${fault}"`);
+    if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined)
+      complain('evidence', entry.id, ['answers'], 'it neither answers a check nor suggests a fault');
     try {
       const pattern = compilePattern(entry.pattern);
       // Text arrives folded into one line with other words around it.
-      if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`)) complain('evidence', entry.id, ['pattern'], 'it does not match its example once that stands in one line with words around it');
-      if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample))) complain('evidence', entry.id, ['nonExample'], 'the pattern matches it');
+      if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`))
+        complain(
+          'evidence',
+          entry.id,
+          ['pattern'],
+          'it does not match its example once that stands in one line with words around it',
+        );
+      if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
+        complain('evidence', entry.id, ['nonExample'], 'the pattern matches it');
     } catch (error) {
-      complain('evidence', entry.id, ['pattern'], `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`);
+      complain(
+        'evidence',
+        entry.id,
+        ['pattern'],
+        `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`,
+      );
     }
   }
   return problems;

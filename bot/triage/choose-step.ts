@@ -3,7 +3,15 @@
  * person comes. One step ahead as in the cited article (see repair-cost.ts), then the best few are compared two steps ahead.
  */
 import { MISTAKE, secondLookLikelihood, type Belief, type Evidence } from './belief.js';
-import { askValue, leastValue, likeliestRemedies, oneStepAsks, tryValue, type OpenCheck, type Outlook } from './look-ahead.js';
+import {
+  askValue,
+  leastValue,
+  likeliestRemedies,
+  oneStepAsks,
+  tryValue,
+  type OpenCheck,
+  type Outlook,
+} from './look-ahead.js';
 import { repairPlan } from './repair-cost.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -30,10 +38,14 @@ const FAINT = 3e-4;
 /** A check that answers one way this surely tells nothing now. */
 const FOREGONE = 0.999;
 
-interface Focus extends Outlook { readonly hypotheses: readonly number[] }
+interface Focus extends Outlook {
+  readonly hypotheses: readonly number[];
+}
 
 const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[], slip: number): Float64Array[] =>
-  numbers.odds.map((odds) => Float64Array.from(hypotheses, (h) => (1 - slip) * (odds[h] ?? 0) + slip / numbers.answers.length));
+  numbers.odds.map((odds) =>
+    Float64Array.from(hypotheses, (h) => (1 - slip) * (odds[h] ?? 0) + slip / numbers.answers.length),
+  );
 
 const mayTry = (evidence: Evidence, fault: number, probability: number): boolean => {
   const times = evidence.tried.get(fault) ?? 0;
@@ -42,7 +54,9 @@ const mayTry = (evidence: Evidence, fault: number, probability: number): boolean
 
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief): Focus => {
-  const hypotheses = [...probabilities.keys()].filter((h) => h === situation.unexplained || (probabilities[h] ?? 0) > FAINT);
+  const hypotheses = [...probabilities.keys()].filter(
+    (h) => h === situation.unexplained || (probabilities[h] ?? 0) > FAINT,
+  );
   const belief = Float64Array.from(hypotheses, (h) => probabilities[h] ?? 0);
   const total = belief.reduce((sum, p) => sum + p, 0);
   for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) / total;
@@ -52,28 +66,59 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
     if (numbers.entry.safety !== true) {
       const foregone = numbers.odds.some((odds) => {
         let sum = 0;
-        for (const [i, h] of hypotheses.entries()) if (h !== situation.unexplained) sum += (belief[i] ?? 0) * (odds[h] ?? 0);
+        for (const [i, h] of hypotheses.entries())
+          if (h !== situation.unexplained) sum += (belief[i] ?? 0) * (odds[h] ?? 0);
         return sum > FOREGONE * (1 - (belief.at(-1) ?? 0));
       });
       if (foregone) return [];
     }
-    return [{ check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses, MISTAKE.look) }];
+    return [
+      {
+        check,
+        minutes: numbers.minutes,
+        unsure: numbers.unsure,
+        likelihood: likelihoodOver(numbers, hypotheses, MISTAKE.look),
+      },
+    ];
   });
   return {
-    hypotheses, belief, checks, handOnMinutes: situation.handOnMinutes,
-    tryMinutes: Float64Array.from(hypotheses.slice(0, -1), (h) => (mayTry(evidence, h, probabilities[h] ?? 0) ? situation.tryMinutes[h] ?? Infinity : Infinity)),
+    hypotheses,
+    belief,
+    checks,
+    handOnMinutes: situation.handOnMinutes,
+    tryMinutes: Float64Array.from(hypotheses.slice(0, -1), (h) =>
+      mayTry(evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity,
+    ),
   };
 };
 
 /** Second looks at answers that are likely mistaken. */
-const secondLooks = (situation: Situation, evidence: Evidence, belief: Belief, focus: Focus, repair: number, { depth, breadth }: Foresight): Choice[] =>
+const secondLooks = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  focus: Focus,
+  repair: number,
+  { depth, breadth }: Foresight,
+): Choice[] =>
   evidence.observations.flatMap((first, i): Choice[] => {
     const { check } = first;
     const numbers = situation.checks[check];
-    if (numbers === undefined || (belief.mistaken[i] ?? 0) < DOUBTFUL || evidence.observations.filter((o) => o.check === check).length > 1) return [];
-    const likelihood = numbers.answers.map((_, second) => Float64Array.from(focus.hypotheses, (h) => secondLookLikelihood(numbers, first, second, h, 'relook')));
-    const minutes = askValue(focus.belief, { minutes: numbers.minutes, unsure: numbers.unsure, likelihood }, repair,
-      (after) => leastValue(focus, Float64Array.from(after), depth - 1, breadth));
+    if (
+      numbers === undefined ||
+      (belief.mistaken[i] ?? 0) < DOUBTFUL ||
+      evidence.observations.filter((o) => o.check === check).length > 1
+    )
+      return [];
+    const likelihood = numbers.answers.map((_, second) =>
+      Float64Array.from(focus.hypotheses, (h) => secondLookLikelihood(numbers, first, second, h, 'relook')),
+    );
+    const minutes = askValue(
+      focus.belief,
+      { minutes: numbers.minutes, unsure: numbers.unsure, likelihood },
+      repair,
+      (after) => leastValue(focus, Float64Array.from(after), depth - 1, breadth),
+    );
     return [{ kind: 'ask', check, again: true, minutes }];
   });
 
@@ -84,8 +129,11 @@ const WARNED_OF = 0.1;
 const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
   const latest = evidence.observations.findLast(({ check }) => situation.checks[check]?.entry.safety === true);
   const numbers = latest === undefined ? undefined : situation.checks[latest.check];
-  if (latest === undefined || numbers === undefined || numbers.answers[latest.answer] === numbers.entry.good) return undefined;
-  const warnedOf = situation.faults.map((_, f) => f).filter((f) => (numbers.odds[latest.answer]?.[f] ?? 0) >= WARNED_OF);
+  if (latest === undefined || numbers === undefined || numbers.answers[latest.answer] === numbers.entry.good)
+    return undefined;
+  const warnedOf = situation.faults
+    .map((_, f) => f)
+    .filter((f) => (numbers.odds[latest.answer]?.[f] ?? 0) >= WARNED_OF);
   if (warnedOf.some((f) => evidence.tried.has(f) || evidence.closed.has(f))) return undefined;
   return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
@@ -94,7 +142,12 @@ const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief):
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
  * come first whatever they are worth, and so does the remedy a bad answer to one of them calls for.
  */
-export const rankSteps = (situation: Situation, evidence: Evidence, belief: Belief, foresight: Foresight = USUAL_FORESIGHT): readonly Choice[] => {
+export const rankSteps = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  foresight: Foresight = USUAL_FORESIGHT,
+): readonly Choice[] => {
   const { depth, breadth } = foresight;
   const focus = focusOn(situation, evidence, belief);
   const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
@@ -102,22 +155,36 @@ export const rankSteps = (situation: Situation, evidence: Evidence, belief: Beli
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: situation.handOnMinutes }];
   for (const fault of likeliestRemedies(focus.belief, focus.tryMinutes, breadth)) {
-    choices.push({ kind: 'try', fault: focus.hypotheses[fault] ?? 0, minutes: tryValue(focus, focus.belief, fault, depth - 1, breadth) });
+    choices.push({
+      kind: 'try',
+      fault: focus.hypotheses[fault] ?? 0,
+      minutes: tryValue(focus, focus.belief, fault, depth - 1, breadth),
+    });
   }
   for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
     const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
-    const minutes = depth > 1 && rank < breadth
-      ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth))
-      : value;
+    const minutes =
+      depth > 1 && rank < breadth
+        ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) =>
+            leastValue(rest, Float64Array.from(after), depth - 1, breadth),
+          )
+        : value;
     choices.push({ kind: 'ask', check: check.check, again: false, minutes });
   }
   choices.push(...secondLooks(situation, evidence, belief, focus, repair, foresight));
-  const ranked = choices.map((choice, i) => ({ choice, i })).sort((a, b) =>
-    (Math.abs(a.choice.minutes - b.choice.minutes) > TIE ? a.choice.minutes - b.choice.minutes : a.i - b.i)).map(({ choice }) => choice);
+  const ranked = choices
+    .map((choice, i) => ({ choice, i }))
+    .sort((a, b) =>
+      Math.abs(a.choice.minutes - b.choice.minutes) > TIE ? a.choice.minutes - b.choice.minutes : a.i - b.i,
+    )
+    .map(({ choice }) => choice);
   const remedy = safetyRemedy(situation, evidence, belief);
   if (remedy !== undefined) {
     const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
-    return [ranked.find(isRemedy) ?? { kind: 'try', fault: remedy, minutes: repair }, ...ranked.filter((choice) => !isRemedy(choice))];
+    return [
+      ranked.find(isRemedy) ?? { kind: 'try', fault: remedy, minutes: repair },
+      ...ranked.filter((choice) => !isRemedy(choice)),
+    ];
   }
   if (safety === undefined) return ranked;
   const isSafety = (choice: Choice): boolean => choice.kind === 'ask' && choice.check === safety.check;
@@ -125,5 +192,10 @@ export const rankSteps = (situation: Situation, evidence: Evidence, belief: Beli
 };
 
 /** The next step alone. */
-export const chooseStep = (situation: Situation, evidence: Evidence, belief: Belief, foresight: Foresight = USUAL_FORESIGHT): Choice =>
+export const chooseStep = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  foresight: Foresight = USUAL_FORESIGHT,
+): Choice =>
   rankSteps(situation, evidence, belief, foresight)[0] ?? { kind: 'handOn', minutes: situation.handOnMinutes };

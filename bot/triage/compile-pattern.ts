@@ -1,7 +1,9 @@
 /** Evidence patterns run on text from strangers, so they run on RE2's linear-time engine alone. */
 import { RE2JS } from 're2js';
 
-export interface Pattern { readonly matches: (text: string) => boolean }
+export interface Pattern {
+  readonly matches: (text: string) => boolean;
+}
 
 /** White space folded to single spaces, as platforms may already have done; patterns and texts are compared in this form. */
 export const foldText = (text: string): string => text.replace(/\s+/gu, ' ').trim();

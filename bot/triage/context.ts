@@ -15,4 +15,5 @@ const admits = (allowed: readonly string[] | undefined, value: string | null): b
 export const appliesIn = (only: Only | undefined, context: WalkContext): boolean =>
   admits(only?.paths, context.path) && admits(only?.systems, context.system) && admits(only?.clients, context.client);
 
-export const contextKey = ({ path, system, client }: WalkContext): string => `${path ?? '?'}/${system ?? '?'}/${client ?? '?'}`;
+export const contextKey = ({ path, system, client }: WalkContext): string =>
+  `${path ?? '?'}/${system ?? '?'}/${client ?? '?'}`;

@@ -4,9 +4,16 @@
  */
 import { characterMs, exchangeMs, longestCableM, worstWaitMs } from './serial.js';
 
-const plainMs = (ms: number): string => (ms >= 1000 ? `${Number((ms / 1000).toPrecision(2))} s` : ms >= 10 ? `${Math.round(ms)} ms` : `${ms.toPrecision(2)} ms`);
+const plainMs = (ms: number): string =>
+  ms >= 1000
+    ? `${Number((ms / 1000).toPrecision(2))} s`
+    : ms >= 10
+      ? `${Math.round(ms)} ms`
+      : `${ms.toPrecision(2)} ms`;
 
-const FIGURES: Readonly<Record<string, { readonly arguments: number; readonly text: (...values: number[]) => string }>> = {
+const FIGURES: Readonly<
+  Record<string, { readonly arguments: number; readonly text: (...values: number[]) => string }>
+> = {
   /** bits per second */
   character: { arguments: 1, text: (speed = 0) => plainMs(characterMs(speed)) },
   /** bits per second, characters sent, characters received */
@@ -20,11 +27,15 @@ const FIGURES: Readonly<Record<string, { readonly arguments: number; readonly te
 const PLACE = /\{([a-z]+)((?: \d+)*)\}/gu;
 
 /** The text with its figures filled in. What is no figure stays as it stands. */
-export const fillSerial = (text: string): string => text.replace(PLACE, (whole, name: string, rest: string) => {
-  const values = rest.trim() === '' ? [] : rest.trim().split(' ').map(Number);
-  const figure = Object.hasOwn(FIGURES, name) ? FIGURES[name] : undefined;
-  return figure === undefined || figure.arguments !== values.length || values.some((value) => value <= 0) ? whole : figure.text(...values);
-});
+export const fillSerial = (text: string): string =>
+  text.replace(PLACE, (whole, name: string, rest: string) => {
+    const values = rest.trim() === '' ? [] : rest.trim().split(' ').map(Number);
+    const figure = Object.hasOwn(FIGURES, name) ? FIGURES[name] : undefined;
+    return figure === undefined || figure.arguments !== values.length || values.some((value) => value <= 0)
+      ? whole
+      : figure.text(...values);
+  });
 
 /** What looks like a figure and yet would be left standing. */
-export const unfilled = (text: string): readonly string[] => [...fillSerial(text).matchAll(/\{[a-z]+(?: \d+)+\}/gu)].map(([found]) => found);
+export const unfilled = (text: string): readonly string[] =>
+  [...fillSerial(text).matchAll(/\{[a-z]+(?: \d+)+\}/gu)].map(([found]) => found);

@@ -4,5 +4,13 @@ export { loadTriage } from './load-triage.js';
 export { KnowledgeError } from './knowledge-problem.js';
 export { answerStep, assess, startWalk, stepBack, tellText, type Assessment, type Step } from './walk.js';
 export { readWalkState, UNSURE, type Speaker, type WalkState } from './walk-state.js';
-export { CLIENT_NAMES, contradictions, lookAlikes, standing, SYSTEM_NAMES, whatEachAnswerSays, whoSaidWhat } from './explain.js';
+export {
+  CLIENT_NAMES,
+  contradictions,
+  lookAlikes,
+  standing,
+  SYSTEM_NAMES,
+  whatEachAnswerSays,
+  whoSaidWhat,
+} from './explain.js';
 export type { CheckEntry, FaultEntry, System } from './schema.js';

@@ -13,7 +13,12 @@ export const loadTriage = (folder: string, overlayFolder?: string): TriageModel 
   const result = readEntries(folder, overlayFolder);
   const problems = [...result.problems, ...(result.problems.length === 0 ? checkReferences(result) : [])];
   if (problems.length === 0 && result.entries.faults.length === 0) {
-    problems.push({ file: folder, line: 1, entry: null, message: 'no faults found; expected paths.yaml, stages.yaml, faults/, checks/ and evidence.yaml here' });
+    problems.push({
+      file: folder,
+      line: 1,
+      entry: null,
+      message: 'no faults found; expected paths.yaml, stages.yaml, faults/, checks/ and evidence.yaml here',
+    });
   }
   if (problems.length > 0) throw new KnowledgeError(problems);
   return makeModel(result.entries);

@@ -42,7 +42,12 @@ const NEVER = 1e-6;
  * @param rest values what follows each answer, given the belief after it (not normalised)
  * @param ifUnsure value when the answer is "not sure"
  */
-export const askValue = (belief: Float64Array, { minutes, unsure, likelihood }: Pick<OpenCheck, 'minutes' | 'unsure' | 'likelihood'>, ifUnsure: number, rest: (after: Float64Array) => number): number => {
+export const askValue = (
+  belief: Float64Array,
+  { minutes, unsure, likelihood }: Pick<OpenCheck, 'minutes' | 'unsure' | 'likelihood'>,
+  ifUnsure: number,
+  rest: (after: Float64Array) => number,
+): number => {
   let known = 0;
   let total = 0;
   const after = new Float64Array(belief.length);
@@ -59,7 +64,13 @@ export const askValue = (belief: Float64Array, { minutes, unsure, likelihood }: 
   return minutes * total + unsure * ifUnsure + (1 - unsure) * known;
 };
 
-export const tryValue = (outlook: Outlook, belief: Float64Array, fault: number, depth: number, breadth: number): number => {
+export const tryValue = (
+  outlook: Outlook,
+  belief: Float64Array,
+  fault: number,
+  depth: number,
+  breadth: number,
+): number => {
   const after = Float64Array.from(belief);
   // Planning takes remedies as sure, as the article's repair cost does; were this one doubted and that one not, asking on
   // for ever would look cheaper than trying.
@@ -79,7 +90,12 @@ export const likeliestRemedies = (belief: Float64Array, tryMinutes: Float64Array
 };
 
 /** The value of each check when remedies alone follow, cheapest first; those that cannot beat `limit` are left out. */
-export const oneStepAsks = ({ tryMinutes, handOnMinutes, checks }: Outlook, belief: Float64Array, repair: number, limit: number): { readonly check: OpenCheck; readonly value: number }[] => {
+export const oneStepAsks = (
+  { tryMinutes, handOnMinutes, checks }: Outlook,
+  belief: Float64Array,
+  repair: number,
+  limit: number,
+): { readonly check: OpenCheck; readonly value: number }[] => {
   const total = sumOf(belief);
   const least = knowingAll(belief, tryMinutes, handOnMinutes);
   const planned = (after: Float64Array): number => repairPlan(after, tryMinutes, handOnMinutes).weightedMinutes;
@@ -102,7 +118,8 @@ export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number
     const total = sumOf(belief);
     const least = knowingAll(belief, outlook.tryMinutes, outlook.handOnMinutes);
     let best = repair;
-    const planned = (after: Float64Array): number => repairPlan(after, outlook.tryMinutes, outlook.handOnMinutes).weightedMinutes;
+    const planned = (after: Float64Array): number =>
+      repairPlan(after, outlook.tryMinutes, outlook.handOnMinutes).weightedMinutes;
     for (const check of outlook.checks) {
       if (check.minutes * total + check.unsure * repair + (1 - check.unsure) * least >= best) continue;
       best = Math.min(best, askValue(belief, check, repair, planned));
@@ -117,7 +134,10 @@ export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number
   for (const { check } of asks.slice(0, breadth)) {
     if (check.minutes * total + (1 - check.unsure) * least + check.unsure * best >= best) continue;
     const rest: Outlook = { ...outlook, checks: checks.filter((other) => other !== check) };
-    best = Math.min(best, askValue(belief, check, repair, (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth)));
+    best = Math.min(
+      best,
+      askValue(belief, check, repair, (after) => leastValue(rest, Float64Array.from(after), depth - 1, breadth)),
+    );
   }
   for (const fault of likeliestRemedies(belief, outlook.tryMinutes, Math.ceil(breadth / 2))) {
     best = Math.min(best, tryValue({ ...outlook, checks }, belief, fault, depth - 1, breadth));

@@ -25,7 +25,8 @@ const byId = <T extends { readonly id: string }>(entries: readonly T[]): ((id: s
 const filled = <T>(value: T): T => {
   if (typeof value === 'string') return fillSerial(value) as T;
   if (Array.isArray(value)) return value.map(filled) as T;
-  if (typeof value === 'object' && value !== null) return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, filled(part as unknown)])) as T;
+  if (typeof value === 'object' && value !== null)
+    return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, filled(part as unknown)])) as T;
   return value;
 };
 

@@ -4,7 +4,18 @@ import { join, relative } from 'node:path';
 import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
 import type { z } from 'zod';
 import type { KnowledgeProblem } from './knowledge-problem.js';
-import { checkSchema, evidenceSchema, faultSchema, pathSchema, stageSchema, type CheckEntry, type EvidenceEntry, type FaultEntry, type PathEntry, type StageEntry } from './schema.js';
+import {
+  checkSchema,
+  evidenceSchema,
+  faultSchema,
+  pathSchema,
+  stageSchema,
+  type CheckEntry,
+  type EvidenceEntry,
+  type FaultEntry,
+  type PathEntry,
+  type StageEntry,
+} from './schema.js';
 
 export type EntryKind = 'paths' | 'stages' | 'faults' | 'checks' | 'evidence';
 
@@ -17,7 +28,11 @@ export interface Entries {
 }
 
 /** Where a field of an entry stands; the entry itself with an empty path. */
-export type Locate = (kind: EntryKind, id: string, path: readonly (string | number)[]) => { readonly file: string; readonly line: number };
+export type Locate = (
+  kind: EntryKind,
+  id: string,
+  path: readonly (string | number)[],
+) => { readonly file: string; readonly line: number };
 
 export interface ReadResult {
   readonly entries: Entries;
@@ -27,11 +42,22 @@ export interface ReadResult {
 
 const KINDS: readonly EntryKind[] = ['paths', 'stages', 'faults', 'checks', 'evidence'];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
-  paths: pathSchema, stages: stageSchema, faults: faultSchema, checks: checkSchema, evidence: evidenceSchema,
+  paths: pathSchema,
+  stages: stageSchema,
+  faults: faultSchema,
+  checks: checkSchema,
+  evidence: evidenceSchema,
 };
 
-interface Place { readonly file: string; readonly node: Node; readonly lines: LineCounter }
-interface RawEntry { readonly value: Record<string, unknown>; readonly places: readonly Place[] }
+interface Place {
+  readonly file: string;
+  readonly node: Node;
+  readonly lines: LineCounter;
+}
+interface RawEntry {
+  readonly value: Record<string, unknown>;
+  readonly places: readonly Place[];
+}
 
 /** `faults.yaml` and every YAML file under `faults/`, in name order. */
 const filesOf = (folder: string, kind: EntryKind): string[] => {
@@ -43,7 +69,8 @@ const filesOf = (folder: string, kind: EntryKind): string[] => {
       else if (/\.ya?ml$/u.test(name)) files.push(child);
     }
   };
-  for (const name of [`${kind}.yaml`, `${kind}.yml`]) if (existsSync(join(folder, name))) files.push(join(folder, name));
+  for (const name of [`${kind}.yaml`, `${kind}.yml`])
+    if (existsSync(join(folder, name))) files.push(join(folder, name));
   if (existsSync(join(folder, kind))) collect(join(folder, kind));
   return files;
 };
@@ -65,7 +92,11 @@ const lineOf = (place: Place, path: readonly (string | number)[]): number => {
   return place.lines.linePos(found.range?.[0] ?? 0).line;
 };
 
-interface FileEntry { readonly id: string; readonly value: Record<string, unknown>; readonly place: Place }
+interface FileEntry {
+  readonly id: string;
+  readonly value: Record<string, unknown>;
+  readonly place: Place;
+}
 
 /** The YAML library throws, rather than reports, where aliases multiply without bound or lists nest by the thousand. */
 const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
@@ -73,7 +104,13 @@ const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): re
     return readYaml(file, shown, problems);
   } catch (error) {
     if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
-    problems.push({ file: shown, line: 1, entry: null, message: 'the file cannot be read: its aliases grow without bound or go round in a circle, or it nests too deeply' });
+    problems.push({
+      file: shown,
+      line: 1,
+      entry: null,
+      message:
+        'the file cannot be read: its aliases grow without bound or go round in a circle, or it nests too deeply',
+    });
     return [];
   }
 };
@@ -82,11 +119,21 @@ const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): re
   const lines = new LineCounter();
   const document = parseDocument(readFileSync(file, 'utf8'), { lineCounter: lines, version: '1.2', schema: 'core' });
   for (const error of [...document.errors, ...document.warnings]) {
-    problems.push({ file: shown, line: lines.linePos(error.pos[0]).line, entry: null, message: error.message.split('\n')[0] ?? 'not readable as YAML' });
+    problems.push({
+      file: shown,
+      line: lines.linePos(error.pos[0]).line,
+      entry: null,
+      message: error.message.split('\n')[0] ?? 'not readable as YAML',
+    });
   }
   if (document.errors.length > 0 || document.contents === null) return [];
   if (!isSeq(document.contents)) {
-    problems.push({ file: shown, line: 1, entry: null, message: 'the file must be a list of entries, each starting with "- id:"' });
+    problems.push({
+      file: shown,
+      line: 1,
+      entry: null,
+      message: 'the file must be a list of entries, each starting with "- id:"',
+    });
     return [];
   }
   return document.contents.items.flatMap((node) => {
@@ -95,14 +142,20 @@ const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): re
     const value: unknown = node.toJS(document, { maxAliasCount: 50 });
     const id = isMap(node) ? (value as Record<string, unknown>)['id'] : undefined;
     if (typeof id !== 'string') {
-      problems.push({ file: shown, line: lineOf(place, []), entry: null, message: 'an entry needs an id of lower-case words joined by hyphens' });
+      problems.push({
+        file: shown,
+        line: lineOf(place, []),
+        entry: null,
+        message: 'an entry needs an id of lower-case words joined by hyphens',
+      });
       return [];
     }
     return [{ id, value: value as Record<string, unknown>, place }];
   });
 };
 
-const isPlainObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isPlainObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * A club's entry over a shipped one: fields given replace, fields made of named parts (`answers`, `remedy`, …)
@@ -137,16 +190,32 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
         const shown = layer === 0 ? file : join(root, relative(root, file));
         for (const { id, value, place } of readFile(file, shown, problems)) {
           if (seen.has(id)) {
-            problems.push({ file: shown, line: lineOf(place, []), entry: id, message: `there is another of the ${kind} with this id in the same folder` });
+            problems.push({
+              file: shown,
+              line: lineOf(place, []),
+              entry: id,
+              message: `there is another of the ${kind} with this id in the same folder`,
+            });
             continue;
           }
           seen.add(id);
           const base = found.get(id);
           if (value['remove'] === true && layer > 0) {
-            if (base === undefined) problems.push({ file: shown, line: lineOf(place, []), entry: id, message: `nothing to remove: none of the ${kind} has this id` });
+            if (base === undefined)
+              problems.push({
+                file: shown,
+                line: lineOf(place, []),
+                entry: id,
+                message: `nothing to remove: none of the ${kind} has this id`,
+              });
             found.delete(id);
           } else {
-            found.set(id, base === undefined ? { value, places: [place] } : { value: overlaid(base.value, value), places: [place, ...base.places] });
+            found.set(
+              id,
+              base === undefined
+                ? { value, places: [place] }
+                : { value: overlaid(base.value, value), places: [place, ...base.places] },
+            );
           }
         }
       }
@@ -161,18 +230,24 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
     return place === undefined ? { file: folder, line: 1 } : { file: place.file, line: lineOf(place, path) };
   };
 
-  const parsed = Object.fromEntries(KINDS.map((kind) => [kind, [...raw.get(kind) ?? []].flatMap(([id, entry]) => {
-    const result = SCHEMAS[kind].safeParse(entry.value);
-    if (result.success) return [result.data];
-    for (const issue of result.error.issues) {
-      const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
-      const extra = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
-      problems.push({
-        ...locate(kind, id, extra === undefined ? path : [...path, extra]), entry: id,
-        message: path.length === 0 ? issue.message : `${path.join('.')}: ${issue.message}`,
-      });
-    }
-    return [];
-  })])) as unknown as Entries;
+  const parsed = Object.fromEntries(
+    KINDS.map((kind) => [
+      kind,
+      [...(raw.get(kind) ?? [])].flatMap(([id, entry]) => {
+        const result = SCHEMAS[kind].safeParse(entry.value);
+        if (result.success) return [result.data];
+        for (const issue of result.error.issues) {
+          const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
+          const extra = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
+          problems.push({
+            ...locate(kind, id, extra === undefined ? path : [...path, extra]),
+            entry: id,
+            message: path.length === 0 ? issue.message : `${path.join('.')}: ${issue.message}`,
+          });
+        }
+        return [];
+      }),
+    ]),
+  ) as unknown as Entries;
   return { entries: parsed, problems, locate };
 };

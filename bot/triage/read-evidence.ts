@@ -19,5 +19,5 @@ export const readEvidence = (model: TriageModel, text: string): ReadText => {
   const folded = foldText(text.slice(-TEXT_LIMIT));
   const matched = model.evidence.filter(({ compiled }) => compiled.matches(folded));
   const systems = new Set(matched.flatMap(({ system }) => (system === undefined ? [] : [system])));
-  return { matched, answers: agreedAnswers(matched), system: systems.size === 1 ? [...systems][0] ?? null : null };
+  return { matched, answers: agreedAnswers(matched), system: systems.size === 1 ? ([...systems][0] ?? null) : null };
 };

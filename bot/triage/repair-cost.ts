@@ -20,7 +20,11 @@ const ratios = new Float64Array(512);
  * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
  * @param handOnMinutes cost of handing on, at the start or after any number of remedies, wherever it is least in all
  */
-export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array, handOnMinutes: number): RepairPlan => {
+export const repairPlan = (
+  probabilities: Float64Array,
+  tryMinutes: Float64Array,
+  handOnMinutes: number,
+): RepairPlan => {
   const faults = tryMinutes.length;
   let left = probabilities[faults] ?? 0;
   let untriable = left;
@@ -58,5 +62,5 @@ export const repairPlan = (probabilities: Float64Array, tryMinutes: Float64Array
       stop = i + 1;
     }
   }
-  return { weightedMinutes: least, first: stop === 0 ? null : order[0] ?? null };
+  return { weightedMinutes: least, first: stop === 0 ? null : (order[0] ?? null) };
 };

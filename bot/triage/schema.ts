@@ -14,8 +14,14 @@ export type Client = (typeof CLIENTS)[number];
 const line = (limit: number) => z.string().trim().min(1).max(limit);
 
 // A choice runs `triage walk:ABCDEF answer:CHECK.ANSWER` and may have 90 characters at most.
-const id = z.string().max(36).regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/u, 'an id is lower-case words joined by hyphens, starting with a letter');
-const answerId = z.string().max(24).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
+const id = z
+  .string()
+  .max(36)
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/u, 'an id is lower-case words joined by hyphens, starting with a letter');
+const answerId = z
+  .string()
+  .max(24)
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
 
 /** Where the entry came from: a document with its address, or the words "common practice, no source". */
 const source = line(300);
@@ -30,23 +36,40 @@ const only = z.strictObject({
 /** An answer id (certain but for mistakes), or answer ids with probabilities adding up to at most 1 (the rest is shared by the answers left out). */
 const answerOdds = z.union([
   answerId,
-  z.record(answerId, z.number().min(0).max(1)).refine(
-    (odds) => Object.values(odds).reduce((sum, value) => sum + value, 0) <= 1.0001, 'the probabilities add up to more than 1',
-  ),
+  z
+    .record(answerId, z.number().min(0).max(1))
+    .refine(
+      (odds) => Object.values(odds).reduce((sum, value) => sum + value, 0) <= 1.0001,
+      'the probabilities add up to more than 1',
+    ),
 ]);
 
 const bySystem = (limit: number) => ({
-  all: line(limit).optional(), windows: line(limit).optional(), macos: line(limit).optional(), linux: line(limit).optional(),
+  all: line(limit).optional(),
+  windows: line(limit).optional(),
+  macos: line(limit).optional(),
+  linux: line(limit).optional(),
 });
 const atLeastOne = (value: object) => Object.values(value).some((part) => part !== undefined);
 
 /** One text for everyone, or one for each system; `all` comes before the system's own. */
-const systemText = z.union([line(600), z.strictObject(bySystem(600)).refine(atLeastOne, 'give `all` or at least one system')]);
+const systemText = z.union([
+  line(600),
+  z.strictObject(bySystem(600)).refine(atLeastOne, 'give `all` or at least one system'),
+]);
 
 const stepList = z.array(line(240)).min(1).max(8);
-const systemSteps = z.union([stepList, z.strictObject({
-  all: stepList.optional(), windows: stepList.optional(), macos: stepList.optional(), linux: stepList.optional(),
-}).refine(atLeastOne, 'give `all` or at least one system')]);
+const systemSteps = z.union([
+  stepList,
+  z
+    .strictObject({
+      all: stepList.optional(),
+      windows: stepList.optional(),
+      macos: stepList.optional(),
+      linux: stepList.optional(),
+    })
+    .refine(atLeastOne, 'give `all` or at least one system'),
+]);
 
 /** paths.yaml: one way for a computer to reach a mount. */
 export const pathSchema = z.strictObject({
@@ -74,13 +97,24 @@ export const faultSchema = z.strictObject({
   /** How common it is beside the others; 1 is usual, 3 often, 0.2 rare. */
   weight: z.number().positive().max(100),
   /** Every entry whose conditions all hold multiplies the weight. */
-  weightOn: z.array(z.strictObject({
-    path: id.optional(), system: z.enum(SYSTEMS).optional(), client: z.enum(CLIENTS).optional(), factor: z.number().positive().max(100),
-  })).optional(),
+  weightOn: z
+    .array(
+      z.strictObject({
+        path: id.optional(),
+        system: z.enum(SYSTEMS).optional(),
+        client: z.enum(CLIENTS).optional(),
+        factor: z.number().positive().max(100),
+      }),
+    )
+    .optional(),
   only: only.optional(),
   /** What checks answer if this is the fault, where it differs from the default (see `checkSchema.scope`). */
   answers: z.record(id, answerOdds).optional(),
-  remedy: z.strictObject({ steps: systemSteps, minutes: z.number().positive().max(600), cautions: z.array(id).optional() }),
+  remedy: z.strictObject({
+    steps: systemSteps,
+    minutes: z.number().positive().max(600),
+    cautions: z.array(id).optional(),
+  }),
   /** What the member sees when the remedy worked; `check` with `answer` where one of the checks shows it. */
   verify: z.strictObject({ text: line(240), check: id.optional(), answer: answerId.optional() }),
   /** The command that takes over for this kind of fault. */
@@ -100,7 +134,10 @@ export const checkSchema = z.strictObject({
   question: line(160),
   how: systemText,
   /** Two to eight; labels are button texts. */
-  answers: z.array(z.strictObject({ id: answerId, label: line(70) })).min(2).max(8),
+  answers: z
+    .array(z.strictObject({ id: answerId, label: line(70) }))
+    .min(2)
+    .max(8),
   /** The answer when nothing is wrong: the default for every fault that neither names this check nor makes it fail. */
   good: answerId,
   /**

@@ -17,17 +17,24 @@ export interface Frame {
 export const USUAL_FRAME: Frame = { dataBits: 8, parity: 'none', stopBits: 1 };
 
 /** Bits on the line for one character, the start bit included. */
-export const bitsPerCharacter = ({ dataBits, parity, stopBits }: Frame): number => 1 + dataBits + (parity === 'none' ? 0 : 1) + stopBits;
+export const bitsPerCharacter = ({ dataBits, parity, stopBits }: Frame): number =>
+  1 + dataBits + (parity === 'none' ? 0 : 1) + stopBits;
 
 /** Milliseconds one character takes. `bitsPerSecond` must be above 0. */
-export const characterMs = (bitsPerSecond: number, frame: Frame = USUAL_FRAME): number => 1000 * bitsPerCharacter(frame) / bitsPerSecond;
+export const characterMs = (bitsPerSecond: number, frame: Frame = USUAL_FRAME): number =>
+  (1000 * bitsPerCharacter(frame)) / bitsPerSecond;
 
 /**
  * Milliseconds on the line for a command and its reply, back to back; what the mount thinks in between and what an
  * adapter holds back (its latency timer, often 16 ms) come on top as `delayMs`.
  */
-export const exchangeMs = (bitsPerSecond: number, sentCharacters: number, receivedCharacters: number, delayMs = 0, frame: Frame = USUAL_FRAME): number =>
-  (sentCharacters + receivedCharacters) * characterMs(bitsPerSecond, frame) + delayMs;
+export const exchangeMs = (
+  bitsPerSecond: number,
+  sentCharacters: number,
+  receivedCharacters: number,
+  delayMs = 0,
+  frame: Frame = USUAL_FRAME,
+): number => (sentCharacters + receivedCharacters) * characterMs(bitsPerSecond, frame) + delayMs;
 
 /** Milliseconds a program waits at worst before it gives up on one command: the first attempt and every retry time out. */
 export const worstWaitMs = (timeOutMs: number, retries: number): number => timeOutMs * (1 + retries);
@@ -42,4 +49,4 @@ const TABLE_SPEED = 19_200;
  * no more than two figures of it mean anything.
  */
 export const longestCableM = (bitsPerSecond: number, picofaradsPerMetre = 164): number =>
-  LOAD_LIMIT_PF / picofaradsPerMetre * TABLE_SPEED / bitsPerSecond;
+  ((LOAD_LIMIT_PF / picofaradsPerMetre) * TABLE_SPEED) / bitsPerSecond;

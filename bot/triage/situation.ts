@@ -42,9 +42,15 @@ export interface Situation {
 }
 
 const weightIn = (fault: FaultEntry, context: WalkContext): number =>
-  (fault.weightOn ?? []).reduce((weight, { path, system, client, factor }) =>
-    ((path === undefined || path === context.path) && (system === undefined || system === context.system)
-      && (client === undefined || client === context.client) ? weight * factor : weight), fault.weight);
+  (fault.weightOn ?? []).reduce(
+    (weight, { path, system, client, factor }) =>
+      (path === undefined || path === context.path) &&
+      (system === undefined || system === context.system) &&
+      (client === undefined || client === context.client)
+        ? weight * factor
+        : weight,
+    fault.weight,
+  );
 
 const spread = (odds: AnswerOdds, answers: readonly string[]): number[] => {
   if (typeof odds === 'string') return answers.map((answer) => (answer === odds ? 1 : 0));
@@ -58,18 +64,29 @@ const spread = (odds: AnswerOdds, answers: readonly string[]): number[] => {
  * What a check answers under a fault, an array beside `answers`: as the fault says; else as the check says for the
  * fault's stage, or for any; else, for a check of the whole chain behind the fault, not good; else good.
  */
-const oddsUnder = (fault: FaultEntry, check: CheckEntry, answers: readonly string[], position: (stage: string) => number): number[] => {
+const oddsUnder = (
+  fault: FaultEntry,
+  check: CheckEntry,
+  answers: readonly string[],
+  position: (stage: string) => number,
+): number[] => {
   const named = fault.answers?.[check.id] ?? check.byStage?.[fault.stage] ?? check.usual;
   if (named !== undefined) return spread(named, answers);
   if (check.scope === 'chain' && position(fault.stage) < position(check.stage)) {
     const others = answers.length - 1;
     if (check.bad === undefined) return answers.map((answer) => (answer === check.good ? 0 : 1 / others));
-    return answers.map((answer) => (answer === check.good ? 0 : answer === check.bad ? (others === 1 ? 1 : 0.9) : 0.1 / (others - 1)));
+    return answers.map((answer) =>
+      answer === check.good ? 0 : answer === check.bad ? (others === 1 ? 1 : 0.9) : 0.1 / (others - 1),
+    );
   }
   return answers.map((answer) => (answer === check.good ? 1 : 0));
 };
 
-const buildSituation = (model: TriageModel, context: WalkContext, outcomes: Readonly<Record<string, number>>): Situation => {
+const buildSituation = (
+  model: TriageModel,
+  context: WalkContext,
+  outcomes: Readonly<Record<string, number>>,
+): Situation => {
   const path = context.path === null ? undefined : model.path(context.path);
   const order = path?.stages ?? model.stages.map(({ id }) => id);
   const positions = new Map(order.map((stage, i) => [stage, i]));
@@ -79,25 +96,38 @@ const buildSituation = (model: TriageModel, context: WalkContext, outcomes: Read
 
   const allWeights = model.faults.reduce((sum, { weight }) => sum + weight, 0);
   const weights = faults.map((fault) => {
-    const pseudoCount = PSEUDO_WALKS * fault.weight / allWeights;
-    return weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0)) / pseudoCount;
+    const pseudoCount = (PSEUDO_WALKS * fault.weight) / allWeights;
+    return (weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const priors = Float64Array.from([...weights.map((weight) => (1 - UNEXPLAINED_PRIOR) * weight / total), UNEXPLAINED_PRIOR]);
+  const priors = Float64Array.from([
+    ...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total),
+    UNEXPLAINED_PRIOR,
+  ]);
 
-  const checks = model.checks.filter((check) => positions.has(check.stage) && appliesIn(check.only, context)).map((entry): CheckNumbers => {
-    const answers = entry.answers.map(({ id }) => id);
-    const columns = faults.map((fault) => oddsUnder(fault, entry, answers, stagePosition));
-    // Something unknown may break anything or nothing here.
-    columns.push(answers.map((answer) => (answer === entry.good ? 0.5 : 0.5 / (answers.length - 1))));
-    return {
-      entry, answers, minutes: entry.minutes + TURN_MINUTES, unsure: entry.unsure ?? USUAL_UNSURE,
-      odds: answers.map((_, a) => Float64Array.from(columns, (column) => column[a] ?? 0)),
-    };
-  });
+  const checks = model.checks
+    .filter((check) => positions.has(check.stage) && appliesIn(check.only, context))
+    .map((entry): CheckNumbers => {
+      const answers = entry.answers.map(({ id }) => id);
+      const columns = faults.map((fault) => oddsUnder(fault, entry, answers, stagePosition));
+      // Something unknown may break anything or nothing here.
+      columns.push(answers.map((answer) => (answer === entry.good ? 0.5 : 0.5 / (answers.length - 1))));
+      return {
+        entry,
+        answers,
+        minutes: entry.minutes + TURN_MINUTES,
+        unsure: entry.unsure ?? USUAL_UNSURE,
+        odds: answers.map((_, a) => Float64Array.from(columns, (column) => column[a] ?? 0)),
+      };
+    });
 
   return {
-    context, faults, checks, unexplained, priors, stagePosition,
+    context,
+    faults,
+    checks,
+    unexplained,
+    priors,
+    stagePosition,
     tryMinutes: Float64Array.from(faults, ({ remedy }) => remedy.minutes + TURN_MINUTES),
     handOnMinutes: HAND_ON_MINUTES,
     faultIndex: new Map(faults.map(({ id }, i) => [id, i])),
@@ -111,8 +141,15 @@ const KEPT_LIMIT = 200;
 /**
  * @param outcomes causes confirmed in this club, by fault id; they join the shipped weights as counts join a Dirichlet prior
  */
-export const situationFor = (model: TriageModel, context: WalkContext, outcomes: Readonly<Record<string, number>> = {}): Situation => {
-  const key = `${contextKey(context)} ${Object.entries(outcomes).sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, n]) => `${id}=${n}`).join(' ')}`;
+export const situationFor = (
+  model: TriageModel,
+  context: WalkContext,
+  outcomes: Readonly<Record<string, number>> = {},
+): Situation => {
+  const key = `${contextKey(context)} ${Object.entries(outcomes)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([id, n]) => `${id}=${n}`)
+    .join(' ')}`;
   const cache = kept.get(model) ?? new Map<string, Situation>();
   kept.set(model, cache);
   const known = cache.get(key);

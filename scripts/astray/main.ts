@@ -8,13 +8,19 @@ import { simulate, type SimulationOptions } from './simulate-misses.js';
 
 const count = Number(process.argv[2] ?? 2000);
 const seed = Number(process.argv[3] ?? 20261125);
-const stars = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue')))
-  .map(({ name, magnitude, body }) => ({ name, magnitude: magnitude ?? 9, raHoursJ2000: body.raHoursJ2000, decDegJ2000: body.decDegJ2000 }));
+const stars = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue'))).map(
+  ({ name, magnitude, body }) => ({
+    name,
+    magnitude: magnitude ?? 9,
+    raHoursJ2000: body.raHoursJ2000,
+    decDegJ2000: body.decDegJ2000,
+  }),
+);
 
 // A reader that has seen enough (`| head`) is no error.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
 
-const percent = (part: number, whole: number): string => `${(100 * part / whole).toFixed(1)} %`;
+const percent = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`;
 const all: readonly Observation['kind'][] = ['lst', 'shown', 'landed'];
 const runs: readonly (readonly [string, SimulationOptions, number])[] = [
   ['One target: sidereal time, display and landing', { kinds: all, targets: 1 }, 0],
@@ -26,11 +32,17 @@ const runs: readonly (readonly [string, SimulationOptions, number])[] = [
 process.stdout.write(`${count} misses a table, seed ${seed}, noise 0.5° and 20 s.\n`);
 for (const [title, options, leastEffectDeg] of runs) {
   const result = simulate(seed, count, stars, options, leastEffectDeg);
-  process.stdout.write(`\n${title}: true cause first in ${percent(result.first, count)}, in the first three in ${percent(result.firstThree, count)}\n`);
+  process.stdout.write(
+    `\n${title}: true cause first in ${percent(result.first, count)}, in the first three in ${percent(result.firstThree, count)}\n`,
+  );
   for (const [cause, row] of result.byCause) {
-    const mixed = [...result.confusions].filter(([pair]) => pair.startsWith(`${cause} → `)).sort((a, b) => b[1] - a[1])
+    const mixed = [...result.confusions]
+      .filter(([pair]) => pair.startsWith(`${cause} → `))
+      .sort((a, b) => b[1] - a[1])
       .map(([pair, times]) => `${pair.slice(cause.length + 3)} ${times}`);
-    process.stdout.write(`  ${cause.padEnd(28)}${percent(row.first, row.count).padStart(8)}${percent(row.firstThree, row.count).padStart(9)}  ${mixed.join(', ')}\n`);
+    process.stdout.write(
+      `  ${cause.padEnd(28)}${percent(row.first, row.count).padStart(8)}${percent(row.firstThree, row.count).padStart(9)}  ${mixed.join(', ')}\n`,
+    );
   }
 }
 

@@ -1,18 +1,49 @@
 /** Makes misses with a known cause, lets `astray` explain them, and counts how often it is right; results depend on the seed alone. */
 import { DateTime } from 'luxon';
 import { timeZoneAt } from '../../bot/places/time-zone-at.js';
-import { CAUSE_IDS, LST_SIGMA_S, POSITION_SIGMA_DEG, type AlignmentStar, type CauseId, type Circumstances, type Observation, type PointedTarget } from '../../bot/pointing/astray-types.js';
-import { landedVector, lstErrorS, rightBelief, shownHorizontal, type Belief } from '../../bot/pointing/controller-belief.js';
+import {
+  CAUSE_IDS,
+  LST_SIGMA_S,
+  POSITION_SIGMA_DEG,
+  type AlignmentStar,
+  type CauseId,
+  type Circumstances,
+  type Observation,
+  type PointedTarget,
+} from '../../bot/pointing/astray-types.js';
+import {
+  landedVector,
+  lstErrorS,
+  rightBelief,
+  shownHorizontal,
+  type Belief,
+} from '../../bot/pointing/controller-belief.js';
 import { explainMiss } from '../../bot/pointing/explain-miss.js';
 import { possibleMistakes } from '../../bot/pointing/mistakes.js';
 import { tangents } from '../../bot/pointing/observation-misfit.js';
 import type { MountKind } from '../../bot/pointing/mount.js';
 import {
-  add, angleBetween, equatorialFromVector, equatorialJ2000FromOfDate, equatorialOfDateFromJ2000, horizontalFromVector, horizontalOf, normalized,
-  ofDateFromHorizontal, scale, unitFromEquatorial, unitFromHorizontal, type Vector3,
+  add,
+  angleBetween,
+  equatorialFromVector,
+  equatorialJ2000FromOfDate,
+  equatorialOfDateFromJ2000,
+  horizontalFromVector,
+  horizontalOf,
+  normalized,
+  ofDateFromHorizontal,
+  scale,
+  unitFromEquatorial,
+  unitFromHorizontal,
+  type Vector3,
 } from '../../bot/sky/index.js';
 
-export interface BrightStar { readonly name: string; readonly magnitude: number; readonly raHoursJ2000: number; readonly decDegJ2000: number }
+export interface BrightStar {
+  readonly name: string;
+  readonly magnitude: number;
+  readonly raHoursJ2000: number;
+  readonly decDegJ2000: number;
+}
 
 export interface SimulatedMiss {
   readonly cause: CauseId;
@@ -41,32 +72,45 @@ export const seededRandom = (seed: number): Random => {
 const gaussian = (random: Random): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 const pick = <T>(random: Random, items: readonly T[], weight: (item: T) => number): T => {
   let left = random() * items.reduce((sum, item) => sum + weight(item), 0);
-  for (const item of items) { left -= weight(item); if (left <= 0) return item; }
+  for (const item of items) {
+    left -= weight(item);
+    if (left <= 0) return item;
+  }
   return items.at(-1)!;
 };
 
 const blurred = (random: Random, v: Vector3): Vector3 => {
   const [a, b] = tangents(v);
-  const perDegree = POSITION_SIGMA_DEG * Math.PI / 180;
+  const perDegree = (POSITION_SIGMA_DEG * Math.PI) / 180;
   return normalized(add(v, add(scale(a, gaussian(random) * perDegree), scale(b, gaussian(random) * perDegree))));
 };
 
 /** A site on land, a dark instant, a mount. */
 const randomCircumstances = (random: Random, brightStars: readonly BrightStar[]): Circumstances => {
   for (;;) {
-    const latitudeDeg = Math.asin(-0.85 + 1.75 * random()) * 180 / Math.PI;
+    const latitudeDeg = (Math.asin(-0.85 + 1.75 * random()) * 180) / Math.PI;
     const longitudeDeg = -180 + 360 * random();
     const zone = timeZoneAt(latitudeDeg, longitudeDeg);
     const utcMs = Math.round(Date.UTC(2024, 0, 1) + random() * 5 * 365.25 * 86_400_000);
-    const observer = { latitudeDeg: Math.round(latitudeDeg * 100) / 100, longitudeDeg: Math.round(longitudeDeg * 100) / 100, elevationM: 100 };
+    const observer = {
+      latitudeDeg: Math.round(latitudeDeg * 100) / 100,
+      longitudeDeg: Math.round(longitudeDeg * 100) / 100,
+      elevationM: 100,
+    };
     if (zone.startsWith('Etc/') || Math.abs(latitudeDeg) > 66) continue;
     if (horizontalOf({ kind: 'solarSystem', body: 'Sun' }, observer, utcMs).altitudeDeg > -10) continue;
     const local = DateTime.fromMillis(utcMs, { zone });
     const offsets = [1, 7].map((month) => DateTime.fromObject({ year: local.year, month }, { zone }).offset);
-    const stars: AlignmentStar[] = brightStars.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) =>
-      ({ name, magnitude, ofDate: equatorialOfDateFromJ2000({ raHours: raHoursJ2000, decDeg: decDegJ2000 }, utcMs) }));
+    const stars: AlignmentStar[] = brightStars.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) => ({
+      name,
+      magnitude,
+      ofDate: equatorialOfDateFromJ2000({ raHours: raHoursJ2000, decDeg: decDegJ2000 }, utcMs),
+    }));
     return {
-      observer, utcMs, stars, alignedOn: null,
+      observer,
+      utcMs,
+      stars,
+      alignedOn: null,
       mount: pick(random, ['german', 'fork', 'altaz'] as readonly MountKind[], (kind) => (kind === 'german' ? 3 : 1)),
       clock: {
         utcOffsetMinutes: local.offset,
@@ -78,16 +122,43 @@ const randomCircumstances = (random: Random, brightStars: readonly BrightStar[])
 };
 
 const randomTarget = (random: Random, { observer, utcMs }: Circumstances): PointedTarget => {
-  const ofDate = ofDateFromHorizontal({ altitudeDeg: Math.asin(0.35 + 0.64 * random()) * 180 / Math.PI, azimuthDeg: random() * 360 }, observer, utcMs);
+  const ofDate = ofDateFromHorizontal(
+    { altitudeDeg: (Math.asin(0.35 + 0.64 * random()) * 180) / Math.PI, azimuthDeg: random() * 360 },
+    observer,
+    utcMs,
+  );
   return { name: 'the target', ofDate, j2000: equatorialJ2000FromOfDate(ofDate, utcMs) };
 };
 
-const observe = (random: Random, circumstances: Circumstances, belief: Belief, target: PointedTarget, kinds: readonly Observation['kind'][]): Observation[] =>
+const observe = (
+  random: Random,
+  circumstances: Circumstances,
+  belief: Belief,
+  target: PointedTarget,
+  kinds: readonly Observation['kind'][],
+): Observation[] =>
   kinds.map((kind): Observation => {
     switch (kind) {
-      case 'lst': return { kind, lstHours: (belief.lstHours + gaussian(random) * LST_SIGMA_S / 3600 + 24) % 24, sigmaS: LST_SIGMA_S };
-      case 'shown': return { kind, target, at: horizontalFromVector(blurred(random, unitFromHorizontal(shownHorizontal(belief, target)))), sigmaDeg: POSITION_SIGMA_DEG };
-      case 'landed': return { kind, target, ofDate: equatorialFromVector(blurred(random, landedVector(circumstances, belief, target))), sigmaDeg: POSITION_SIGMA_DEG };
+      case 'lst':
+        return {
+          kind,
+          lstHours: (belief.lstHours + (gaussian(random) * LST_SIGMA_S) / 3600 + 24) % 24,
+          sigmaS: LST_SIGMA_S,
+        };
+      case 'shown':
+        return {
+          kind,
+          target,
+          at: horizontalFromVector(blurred(random, unitFromHorizontal(shownHorizontal(belief, target)))),
+          sigmaDeg: POSITION_SIGMA_DEG,
+        };
+      case 'landed':
+        return {
+          kind,
+          target,
+          ofDate: equatorialFromVector(blurred(random, landedVector(circumstances, belief, target))),
+          sigmaDeg: POSITION_SIGMA_DEG,
+        };
     }
   });
 
@@ -98,23 +169,42 @@ export interface SimulationOptions {
 }
 
 /** One miss of a given cause. */
-export const simulatedMiss = (random: Random, cause: CauseId, brightStars: readonly BrightStar[], options: SimulationOptions): SimulatedMiss => {
+export const simulatedMiss = (
+  random: Random,
+  cause: CauseId,
+  brightStars: readonly BrightStar[],
+  options: SimulationOptions,
+): SimulatedMiss => {
   for (;;) {
     const circumstances = randomCircumstances(random, brightStars);
     const mistake = possibleMistakes(circumstances).find(({ id }) => id === cause);
     if (mistake === undefined) continue;
-    const belief = mistake.continuum === null
-      ? pick(random, mistake.variants, ({ share }) => share).belief
-      : mistake.continuum.beliefAt(Array.from({ length: mistake.continuum.dimensions }, () => gaussian(random)));
+    const belief =
+      mistake.continuum === null
+        ? pick(random, mistake.variants, ({ share }) => share).belief
+        : mistake.continuum.beliefAt(Array.from({ length: mistake.continuum.dimensions }, () => gaussian(random)));
     const observations: Observation[] = [];
     const targets = Array.from({ length: options.targets }, () => randomTarget(random, circumstances));
     let effectDeg = Math.abs(lstErrorS(belief)) / 240;
     const right = rightBelief(circumstances);
     for (const target of targets) {
-      observations.push(...observe(random, circumstances, belief, target, options.kinds.filter((kind) => target === targets[0] || kind !== 'lst')));
-      effectDeg = Math.max(effectDeg,
+      observations.push(
+        ...observe(
+          random,
+          circumstances,
+          belief,
+          target,
+          options.kinds.filter((kind) => target === targets[0] || kind !== 'lst'),
+        ),
+      );
+      effectDeg = Math.max(
+        effectDeg,
         angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target)),
-        angleBetween(unitFromHorizontal(shownHorizontal(right, target)), unitFromHorizontal(shownHorizontal(belief, target))));
+        angleBetween(
+          unitFromHorizontal(shownHorizontal(right, target)),
+          unitFromHorizontal(shownHorizontal(belief, target)),
+        ),
+      );
     }
     return { cause, circumstances, target: targets[0]!, observations, effectDeg };
   }
@@ -126,11 +216,20 @@ export interface SimulationResult {
   readonly firstThree: number;
   /** `${true cause} → ${cause named first}` with how often, where they differ. */
   readonly confusions: ReadonlyMap<string, number>;
-  readonly byCause: ReadonlyMap<CauseId, { readonly count: number; readonly first: number; readonly firstThree: number }>;
+  readonly byCause: ReadonlyMap<
+    CauseId,
+    { readonly count: number; readonly first: number; readonly firstThree: number }
+  >;
 }
 
 /** A miss with an effect of so many degrees; null when the cause seems unable to have one. */
-const missOfEffect = (random: Random, cause: CauseId, brightStars: readonly BrightStar[], options: SimulationOptions, leastEffectDeg: number): SimulatedMiss | null => {
+const missOfEffect = (
+  random: Random,
+  cause: CauseId,
+  brightStars: readonly BrightStar[],
+  options: SimulationOptions,
+  leastEffectDeg: number,
+): SimulatedMiss | null => {
   for (let attempt = 0; attempt < 60; attempt++) {
     const miss = simulatedMiss(random, cause, brightStars, options);
     if (miss.effectDeg >= leastEffectDeg) return miss;
@@ -139,7 +238,13 @@ const missOfEffect = (random: Random, cause: CauseId, brightStars: readonly Brig
 };
 
 /** Causes take turns, so that each is as frequent as any other; misses whose effect is under `leastEffectDeg` are drawn again, causes that never have it left out. */
-export const simulate = (seed: number, count: number, brightStars: readonly BrightStar[], options: SimulationOptions, leastEffectDeg = 0): SimulationResult => {
+export const simulate = (
+  seed: number,
+  count: number,
+  brightStars: readonly BrightStar[],
+  options: SimulationOptions,
+  leastEffectDeg = 0,
+): SimulationResult => {
   const random = seededRandom(seed);
   const confusions = new Map<string, number>();
   const byCause = new Map<CauseId, { count: number; first: number; firstThree: number }>();
@@ -162,6 +267,7 @@ export const simulate = (seed: number, count: number, brightStars: readonly Brig
     if (place >= 0 && place < 3) row.firstThree++;
     byCause.set(cause, row);
   }
-  const sum = (key: 'first' | 'firstThree'): number => [...byCause.values()].reduce((soFar, row) => soFar + row[key], 0);
+  const sum = (key: 'first' | 'firstThree'): number =>
+    [...byCause.values()].reduce((soFar, row) => soFar + row[key], 0);
   return { count: total, first: sum('first'), firstThree: sum('firstThree'), confusions, byCause };
 };

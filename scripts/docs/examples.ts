@@ -19,9 +19,21 @@ export const EXAMPLES: readonly Example[] = [
   { name: 'sidereal', lines: ['sidereal at:"tonight 21:00" site:52.71,0.12'] },
   { name: 'entries', lines: ['entries site:"Ely, England" at:"tonight 21:00"'] },
   { name: 'sun', lines: ['sun Spica from:Vega site:52.71,0.12 at:2026-12-13T11:00 mount:altaz'] },
-  { name: 'astray', lines: ['astray Spica site:52.71,0.12 at:2027-04-10T22:30 lst:11:45:05 landed:"15 degrees west of it"'] },
+  {
+    name: 'astray',
+    lines: ['astray Spica site:52.71,0.12 at:2027-04-10T22:30 lst:11:45:05 landed:"15 degrees west of it"'],
+  },
   { name: 'pole', lines: ['pole site:52.71,0.12 at:"tonight 20:00"'] },
   { name: 'alignment', lines: ['alignment site:52.71,0.12 at:"tonight 20:00"'] },
   // Last: a walk under way changes what astray offers.
-  { name: 'triage', unseen: 1, lines: ['gear connection:controller-serial system:linux', 'triage [ 812.4] usb 1-1: device descriptor read/64, error -71', '1', '2'] },
+  {
+    name: 'triage',
+    unseen: 1,
+    lines: [
+      'gear connection:controller-serial system:linux',
+      'triage [ 812.4] usb 1-1: device descriptor read/64, error -71',
+      '1',
+      '2',
+    ],
+  },
 ];

@@ -5,6 +5,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { format, resolveConfig } from 'prettier';
 import { openDeps } from '../../bot/compose.js';
 import { bareOption } from '../../bot/commands/grammar.js';
 import { KEPT_PERIODS } from '../../bot/commands/privacy-text.js';
@@ -25,21 +26,35 @@ const differences: string[] = [];
 const keep = (file: string, made: string | Buffer, same: (before: Buffer) => boolean): void => {
   if (!check) return writeFileSync(file, made);
   let before: Buffer | null;
-  try { before = readFileSync(file); } catch { before = null; }
+  try {
+    before = readFileSync(file);
+  } catch {
+    before = null;
+  }
   if (before === null || !same(before)) differences.push(file);
 };
 
 const dataFolder = mkdtempSync(path.join(tmpdir(), 'pierhand-docs-'));
 const { deps, close } = await openDeps(loadSettings({ PIERHAND_DATA: dataFolder }));
-const onError = (error: unknown): never => { throw error instanceof Error ? error : new Error(String(error)); };
+const onError = (error: unknown): never => {
+  throw error instanceof Error ? error : new Error(String(error));
+};
 
 const made = new Map<string, string>();
 
-made.set('commands', ['| command | what it answers | options |', '|---|---|---|', ...deps.commands.map((command) => {
-  const options = Object.entries(command.options).map(([name, { required }]) =>
-    `${name === bareOption(command) ? `**${name}**` : name}${required ? '' : '?'}`);
-  return `| \`${command.name}\` | ${command.summary} | ${options.join(', ')} |`;
-})].join('\n'));
+made.set(
+  'commands',
+  [
+    '| command | what it answers | options |',
+    '|---|---|---|',
+    ...deps.commands.map((command) => {
+      const options = Object.entries(command.options).map(
+        ([name, { required }]) => `${name === bareOption(command) ? `**${name}**` : name}${required ? '' : '?'}`,
+      );
+      return `| \`${command.name}\` | ${command.summary} | ${options.join(', ')} |`;
+    }),
+  ].join('\n'),
+);
 
 for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, unseen = 0 } of EXAMPLES) {
   const session = consoleSession(deps, () => nowUtcMs, onError);
@@ -73,7 +88,8 @@ const filled = readme.replace(/<!-- made: ([a-z ]+) -->[\s\S]*?<!-- end -->/gu, 
   return `<!-- made: ${name} -->\n${text}\n<!-- end -->`;
 });
 for (const name of made.keys()) if (!seen.has(name)) differences.push(`README.md has no place for "${name}"`);
-keep('README.md', filled, (before) => before.toString('utf8') === filled);
+const laidOut = await format(filled, { ...(await resolveConfig('README.md')), filepath: 'README.md' });
+keep('README.md', laidOut, (before) => before.toString('utf8') === laidOut);
 
 for (const file of differences) process.stderr.write(`not as npm run docs makes it: ${file}\n`);
 process.stdout.write(`${made.size} made parts, ${differences.length} differences\n`);

@@ -21,7 +21,10 @@ export interface CoverageOptions {
   readonly shipped: boolean;
 }
 
-export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: CoverageOptions): readonly KnowledgeProblem[] => {
+export const checkCoverage = (
+  { entries, locate }: ReadResult,
+  { shipped }: CoverageOptions,
+): readonly KnowledgeProblem[] => {
   const problems: KnowledgeProblem[] = [];
   const complain = (kind: EntryKind, id: string, path: readonly (string | number)[], message: string): void => {
     problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
@@ -31,62 +34,116 @@ export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: Cove
   const situations = contexts.map((context) => situationFor(model, context));
   const places = new Map<string, Situation[]>();
   for (const situation of situations) {
-    for (const { id } of [...situation.faults, ...situation.checks.map(({ entry }) => entry)]) places.set(id, [...places.get(id) ?? [], situation]);
+    for (const { id } of [...situation.faults, ...situation.checks.map(({ entry }) => entry)])
+      places.set(id, [...(places.get(id) ?? []), situation]);
   }
 
   if (shipped) {
     for (const kind of ['faults', 'checks', 'evidence'] as const) {
-      if (entries[kind].length < LEAST[kind]) problems.push({ file: `knowledge/connection/${kind}`, line: 1, entry: null, message: `${entries[kind].length} ${kind}, at least ${LEAST[kind]} wanted` });
+      if (entries[kind].length < LEAST[kind])
+        problems.push({
+          file: `knowledge/connection/${kind}`,
+          line: 1,
+          entry: null,
+          message: `${entries[kind].length} ${kind}, at least ${LEAST[kind]} wanted`,
+        });
     }
   }
   for (const path of entries.paths) {
-    for (const system of SYSTEMS) if (!path.systems.includes(system)) complain('paths', path.id, ['systems'], `${system} is left out`);
+    for (const system of SYSTEMS)
+      if (!path.systems.includes(system)) complain('paths', path.id, ['systems'], `${system} is left out`);
     for (const [i, stage] of path.stages.entries()) {
       const here = situations.filter(({ context }) => context.path === path.id);
-      if (!here.some(({ faults }) => faults.some((fault) => fault.stage === stage))) complain('paths', path.id, ['stages', i], `no fault of this path is at stage "${stage}"`);
+      if (!here.some(({ faults }) => faults.some((fault) => fault.stage === stage)))
+        complain('paths', path.id, ['stages', i], `no fault of this path is at stage "${stage}"`);
     }
   }
 
-  const systemsCovered = (kind: 'faults' | 'checks', id: string, field: readonly string[], text: unknown, only: Only | undefined): void => {
-    if (typeof text !== 'object' || text === null || Array.isArray(text) || (text as { all?: unknown }).all !== undefined) return;
+  const systemsCovered = (
+    kind: 'faults' | 'checks',
+    id: string,
+    field: readonly string[],
+    text: unknown,
+    only: Only | undefined,
+  ): void => {
+    if (
+      typeof text !== 'object' ||
+      text === null ||
+      Array.isArray(text) ||
+      (text as { all?: unknown }).all !== undefined
+    )
+      return;
     for (const system of SYSTEMS) {
-      if (appliesIn(only, { path: null, system, client: null }) && (text as Record<string, unknown>)[system] === undefined) complain(kind, id, field, `nothing is said for ${system}`);
+      if (
+        appliesIn(only, { path: null, system, client: null }) &&
+        (text as Record<string, unknown>)[system] === undefined
+      )
+        complain(kind, id, field, `nothing is said for ${system}`);
     }
   };
   const textsFilled = (kind: 'faults' | 'checks', id: string, field: string, value: unknown): void => {
-    for (const brace of unfilled(JSON.stringify(value))) complain(kind, id, [field], `${brace} is no figure that can be worked out`);
+    for (const brace of unfilled(JSON.stringify(value)))
+      complain(kind, id, [field], `${brace} is no figure that can be worked out`);
   };
-  const cautionsExist = (kind: 'faults' | 'checks', id: string, field: readonly string[], ids: readonly string[] | undefined): void => {
-    for (const caution of ids ?? []) if (!cautions().has(caution)) complain(kind, id, field, `there is no caution "${caution}" in knowledge/cautions.yaml`);
+  const cautionsExist = (
+    kind: 'faults' | 'checks',
+    id: string,
+    field: readonly string[],
+    ids: readonly string[] | undefined,
+  ): void => {
+    for (const caution of ids ?? [])
+      if (!cautions().has(caution))
+        complain(kind, id, field, `there is no caution "${caution}" in knowledge/cautions.yaml`);
   };
 
   for (const fault of entries.faults) {
     const here = places.get(fault.id) ?? [];
-    if (here.length === 0) complain('faults', fault.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
+    if (here.length === 0)
+      complain('faults', fault.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
     systemsCovered('faults', fault.id, ['remedy', 'steps'], fault.remedy.steps, fault.only);
     textsFilled('faults', fault.id, 'remedy', fault.remedy);
     cautionsExist('faults', fault.id, ['remedy', 'cautions'], fault.remedy.cautions);
     for (const [i, cause] of (fault.astrayCauses ?? []).entries()) {
-      if (!Object.hasOwn(CAUSE_TITLES, cause)) complain('faults', fault.id, ['astrayCauses', i], `astray knows no cause "${cause}"`);
+      if (!Object.hasOwn(CAUSE_TITLES, cause))
+        complain('faults', fault.id, ['astrayCauses', i], `astray knows no cause "${cause}"`);
     }
     const { check, answer } = fault.verify;
-    if ((check === undefined) !== (answer === undefined)) complain('faults', fault.id, ['verify'], '`check` and `answer` go together');
+    if ((check === undefined) !== (answer === undefined))
+      complain('faults', fault.id, ['verify'], '`check` and `answer` go together');
     if (check !== undefined && answer !== undefined) {
       for (const situation of here) {
         const numbers = situation.checks[situation.checkIndex.get(check) ?? -1];
-        if (numbers === undefined) { complain('faults', fault.id, ['verify', 'check'], `"${check}" does not apply on ${situation.context.path ?? ''} under ${situation.context.system ?? ''}`); break; }
+        if (numbers === undefined) {
+          complain(
+            'faults',
+            fault.id,
+            ['verify', 'check'],
+            `"${check}" does not apply on ${situation.context.path ?? ''} under ${situation.context.system ?? ''}`,
+          );
+          break;
+        }
         const odds = numbers.odds[numbers.answers.indexOf(answer)]?.[situation.faultIndex.get(fault.id) ?? -1] ?? 0;
-        if (odds > 0.5) { complain('faults', fault.id, ['verify', 'answer'], `"${check}" answers "${answer}" before the remedy too (${odds.toFixed(2)} on ${situation.context.path ?? ''})`); break; }
+        if (odds > 0.5) {
+          complain(
+            'faults',
+            fault.id,
+            ['verify', 'answer'],
+            `"${check}" answers "${answer}" before the remedy too (${odds.toFixed(2)} on ${situation.context.path ?? ''})`,
+          );
+          break;
+        }
       }
     }
     for (const id of Object.keys(fault.answers ?? {})) {
       const shared = here.some((situation) => situation.checkIndex.has(id));
-      if (here.length > 0 && !shared) complain('faults', fault.id, ['answers', id], 'this check never applies where the fault does');
+      if (here.length > 0 && !shared)
+        complain('faults', fault.id, ['answers', id], 'this check never applies where the fault does');
     }
   }
   for (const check of entries.checks) {
     const here = places.get(check.id) ?? [];
-    if (here.length === 0) complain('checks', check.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
+    if (here.length === 0)
+      complain('checks', check.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
     systemsCovered('checks', check.id, ['how'], check.how, check.only);
     textsFilled('checks', check.id, 'how', check.how);
     cautionsExist('checks', check.id, ['cautions'], check.cautions);
@@ -104,7 +161,9 @@ export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: Cove
     }
   }
 
-  const marked = new Set(entries.faults.flatMap(({ id, sameAs }) => (sameAs ?? []).flatMap((other) => [`${id} ${other}`, `${other} ${id}`])));
+  const marked = new Set(
+    entries.faults.flatMap(({ id, sameAs }) => (sameAs ?? []).flatMap((other) => [`${id} ${other}`, `${other} ${id}`])),
+  );
   const told = new Map<string, string>();
   const together = new Set<string>();
   for (const situation of situations) {
@@ -115,21 +174,37 @@ export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: Cove
         let by = '';
         for (const { odds, entry } of situation.checks) {
           const distance = odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)), 0) / 2;
-          if (distance > widest) { widest = distance; by = entry.id; }
+          if (distance > widest) {
+            widest = distance;
+            by = entry.id;
+          }
         }
-        if (widest < TOLD_APART) together.add(pair); else told.set(pair, by);
+        if (widest < TOLD_APART) together.add(pair);
+        else told.set(pair, by);
       }
     }
   }
   for (const pair of together) {
     const [a = '', b = ''] = pair.split(' ');
-    if (!marked.has(pair)) complain('faults', a, ['answers'], `no check tells it apart from "${b}"${told.has(pair) ? ' in some context' : ''}; add one, or mark it with sameAs`);
+    if (!marked.has(pair))
+      complain(
+        'faults',
+        a,
+        ['answers'],
+        `no check tells it apart from "${b}"${told.has(pair) ? ' in some context' : ''}; add one, or mark it with sameAs`,
+      );
   }
   for (const fault of entries.faults) {
     for (const [i, other] of (fault.sameAs ?? []).entries()) {
       const by = told.get(`${fault.id} ${other}`) ?? told.get(`${other} ${fault.id}`);
       const anywhere = together.has(`${fault.id} ${other}`) || together.has(`${other} ${fault.id}`);
-      if (by !== undefined && !anywhere) complain('faults', fault.id, ['sameAs', i], `check "${by}" tells it apart from "${other}" everywhere; take the mark off`);
+      if (by !== undefined && !anywhere)
+        complain(
+          'faults',
+          fault.id,
+          ['sameAs', i],
+          `check "${by}" tells it apart from "${other}" everywhere; take the mark off`,
+        );
     }
   }
 
@@ -140,6 +215,7 @@ export const checkCoverage = ({ entries, locate }: ReadResult, { shipped }: Cove
       if (unreached.has(id) && playWalk(situation, policy, f, 0, 0).end === 'cured') unreached.delete(id);
     }
   }
-  for (const id of unreached) complain('faults', id, ['answers'], 'the walk never comes to its remedy when this is the fault');
+  for (const id of unreached)
+    complain('faults', id, ['answers'], 'the walk never comes to its remedy when this is the fault');
   return problems;
 };

@@ -5,4 +5,6 @@ import type { TriageModel } from '../../bot/triage/model.js';
 export type FullContext = WalkContext & { readonly path: string };
 
 export const contextsOf = (model: Pick<TriageModel, 'paths'>): readonly FullContext[] =>
-  model.paths.flatMap((path) => path.systems.flatMap((system) => path.clients.map((client) => ({ path: path.id, system, client }))));
+  model.paths.flatMap((path) =>
+    path.systems.flatMap((system) => path.clients.map((client) => ({ path: path.id, system, client }))),
+  );

@@ -16,10 +16,23 @@ export interface FaultCourse {
   readonly within10: number;
 }
 
-export const EMPTY: Evidence = { observations: [], tried: new Map(), closed: new Set(), factors: new Map(), unsure: new Set(), setAside: new Set() };
+export const EMPTY: Evidence = {
+  observations: [],
+  tried: new Map(),
+  closed: new Set(),
+  factors: new Map(),
+  unsure: new Set(),
+  setAside: new Set(),
+};
 
-export const withObservation = (evidence: Evidence, observation: Observation): Evidence => ({ ...evidence, observations: [...evidence.observations, observation] });
-export const withTry = (evidence: Evidence, fault: number): Evidence => ({ ...evidence, tried: new Map([...evidence.tried, [fault, (evidence.tried.get(fault) ?? 0) + 1]]) });
+export const withObservation = (evidence: Evidence, observation: Observation): Evidence => ({
+  ...evidence,
+  observations: [...evidence.observations, observation],
+});
+export const withTry = (evidence: Evidence, fault: number): Evidence => ({
+  ...evidence,
+  tried: new Map([...evidence.tried, [fault, (evidence.tried.get(fault) ?? 0) + 1]]),
+});
 
 const GIVE_UP_AFTER = 60;
 const NEGLIGIBLE = 1e-7;
@@ -62,7 +75,12 @@ export const evaluatePolicy = (situation: Situation, policy: Policy): readonly F
     for (let answer = 0; answer < numbers.answers.length; answer++) {
       const part = weights.map((w, f) => w * (numbers.odds[answer]?.[f] ?? 0));
       if (part.some((w) => w > NEGLIGIBLE)) {
-        follow(part, withObservation(evidence, { check: choice.check, answer, look: choice.again ? 'relook' : 'look' }), taken + 1, spent + numbers.minutes);
+        follow(
+          part,
+          withObservation(evidence, { check: choice.check, answer, look: choice.again ? 'relook' : 'look' }),
+          taken + 1,
+          spent + numbers.minutes,
+        );
       }
     }
   };
@@ -70,12 +88,23 @@ export const evaluatePolicy = (situation: Situation, policy: Policy): readonly F
   return situation.faults.map((_, f) => {
     const total = (cured[f] ?? 0) + (handedOn[f] ?? 0);
     const share = (part: Float64Array): number => (part[f] ?? 0) / total;
-    return { fault: f, meanSteps: share(steps), meanMinutes: share(minutes), cured: share(cured), handedOn: share(handedOn), within10: share(within10) };
+    return {
+      fault: f,
+      meanSteps: share(steps),
+      meanMinutes: share(minutes),
+      cured: share(cured),
+      handedOn: share(handedOn),
+      within10: share(within10),
+    };
   });
 };
 
 /** Over the faults of a situation, weighted by their priors. */
-export const averaged = (situation: Situation, courses: readonly FaultCourse[], value: (course: FaultCourse) => number): number => {
+export const averaged = (
+  situation: Situation,
+  courses: readonly FaultCourse[],
+  value: (course: FaultCourse) => number,
+): number => {
   let sum = 0;
   let weight = 0;
   for (const course of courses) {

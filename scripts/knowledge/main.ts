@@ -28,39 +28,65 @@ const check = (overlay: string | undefined): number => {
   const problems = broken.length > 0 ? broken : checkCoverage(result, { shipped: true });
   for (const problem of problems) console.error(problemLine(problem));
   const { faults, checks, evidence, paths } = result.entries;
-  console.log(`${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : `${problems.length} problems`}`);
+  console.log(
+    `${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : `${problems.length} problems`}`,
+  );
   return problems.length === 0 ? 0 : 1;
 };
 
-const tree = (overlay: string | undefined, pathId: string | undefined, system: string, client: string, depth: number): number => {
+const tree = (
+  overlay: string | undefined,
+  pathId: string | undefined,
+  system: string,
+  client: string,
+  depth: number,
+): number => {
   const model = loadTriage(FOLDER, overlay);
   const path = model.path(pathId ?? '');
-  const [knownSystem, knownClient] = [SYSTEMS.find((known) => known === system), CLIENTS.find((known) => known === client)];
+  const [knownSystem, knownClient] = [
+    SYSTEMS.find((known) => known === system),
+    CLIENTS.find((known) => known === client),
+  ];
   if (path === undefined || knownSystem === undefined || knownClient === undefined || !(depth >= 1 && depth <= 30)) {
-    console.error(`tree needs a path (${model.paths.map(({ id }) => id).join(', ')}), a system (${SYSTEMS.join(', ')}), a client (${CLIENTS.join(', ')}) and a depth of 1 to 30.`);
+    console.error(
+      `tree needs a path (${model.paths.map(({ id }) => id).join(', ')}), a system (${SYSTEMS.join(', ')}), a client (${CLIENTS.join(', ')}) and a depth of 1 to 30.`,
+    );
     return 2;
   }
   console.log(`%% ${path.title}, ${knownSystem}, ${knownClient}: what the walk does, to ${depth} steps`);
-  for (const line of treeLines(situationFor(model, { path: path.id, system: knownSystem, client: knownClient }), { depth, leastShare: 0.004 })) console.log(line);
+  for (const line of treeLines(situationFor(model, { path: path.id, system: knownSystem, client: knownClient }), {
+    depth,
+    leastShare: 0.004,
+  }))
+    console.log(line);
   return 0;
 };
 
 const bar = (done: number, total: number): void => {
   if (!process.stderr.isTTY) return;
   const width = 40;
-  const filled = Math.round(width * done / total);
-  process.stderr.write(`\r[${'#'.repeat(filled)}${'.'.repeat(width - filled)}] ${done}/${total}${done === total ? '\n' : ''}`);
+  const filled = Math.round((width * done) / total);
+  process.stderr.write(
+    `\r[${'#'.repeat(filled)}${'.'.repeat(width - filled)}] ${done}/${total}${done === total ? '\n' : ''}`,
+  );
 };
 
 const table = (records: readonly WalkRecord[], groupOf: (record: WalkRecord) => string, limit: number): void => {
   const groups = new Map<string, WalkRecord[]>();
-  for (const record of records) groups.set(groupOf(record), [...groups.get(groupOf(record)) ?? [], record]);
-  const rows = [...groups].map(([name, own]) => ({
-    name, steps: meanOf(own, ({ steps }) => steps), minutes: meanOf(own, ({ minutes }) => minutes), cured: meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0)),
-  })).sort((a, b) => b.steps - a.steps || (a.name < b.name ? -1 : 1));
+  for (const record of records) groups.set(groupOf(record), [...(groups.get(groupOf(record)) ?? []), record]);
+  const rows = [...groups]
+    .map(([name, own]) => ({
+      name,
+      steps: meanOf(own, ({ steps }) => steps),
+      minutes: meanOf(own, ({ minutes }) => minutes),
+      cured: meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0)),
+    }))
+    .sort((a, b) => b.steps - a.steps || (a.name < b.name ? -1 : 1));
   console.log(`${''.padEnd(44)} steps  minutes  cured`);
   for (const { name, steps, minutes, cured } of rows.slice(0, limit)) {
-    console.log(`${name.padEnd(44)} ${steps.toFixed(1).padStart(5)}  ${minutes.toFixed(0).padStart(7)}  ${(cured * 100).toFixed(0).padStart(4)} %`);
+    console.log(
+      `${name.padEnd(44)} ${steps.toFixed(1).padStart(5)}  ${minutes.toFixed(0).padStart(7)}  ${(cured * 100).toFixed(0).padStart(4)} %`,
+    );
   }
   if (rows.length > limit) console.log(`… and ${rows.length - limit} more, all quicker`);
 };
@@ -74,7 +100,8 @@ const runSimulation = async (overlay: string | undefined, json: boolean): Promis
   }
   const own = records.filter(({ policy }) => policy === 'engine');
   const noisy = records.filter(({ policy }) => policy === 'noisy');
-  const share = (of: readonly WalkRecord[], end: WalkRecord['end']): string => `${(100 * meanOf(of, (record) => (record.end === end ? 1 : 0))).toFixed(1)} %`;
+  const share = (of: readonly WalkRecord[], end: WalkRecord['end']): string =>
+    `${(100 * meanOf(of, (record) => (record.end === end ? 1 : 0))).toFixed(1)} %`;
   console.log('Faults, worst first (all contexts):');
   table(own, ({ faultId }) => faultId, 25);
   console.log('\nContexts, worst first:');
@@ -93,17 +120,29 @@ const main = async (): Promise<number> => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
-      json: { type: 'boolean', default: false }, overlay: { type: 'string' }, help: { type: 'boolean', default: false },
-      system: { type: 'string', default: 'windows' }, client: { type: 'string', default: 'direct' }, depth: { type: 'string', default: '6' },
+      json: { type: 'boolean', default: false },
+      overlay: { type: 'string' },
+      help: { type: 'boolean', default: false },
+      system: { type: 'string', default: 'windows' },
+      client: { type: 'string', default: 'direct' },
+      depth: { type: 'string', default: '6' },
     },
   });
   const [task, path] = positionals;
-  if (values.help) { console.log(USAGE); return 0; }
+  if (values.help) {
+    console.log(USAGE);
+    return 0;
+  }
   switch (task) {
-    case 'check': return check(values.overlay);
-    case 'tree': return tree(values.overlay, path, values.system, values.client, Number(values.depth));
-    case 'simulate': return runSimulation(values.overlay, values.json);
-    default: console.error(USAGE); return 2;
+    case 'check':
+      return check(values.overlay);
+    case 'tree':
+      return tree(values.overlay, path, values.system, values.client, Number(values.depth));
+    case 'simulate':
+      return runSimulation(values.overlay, values.json);
+    default:
+      console.error(USAGE);
+      return 2;
   }
 };
 

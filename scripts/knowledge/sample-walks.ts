@@ -43,7 +43,8 @@ const LONGEST = 60;
  * change nothing (done badly, or seen wrongly). "It works" is never said by mistake: the remedy names what to see.
  */
 export const playWalk = (situation: Situation, policy: Policy, truth: number, wrong: number, round: number): Played => {
-  const draw = (what: string): number => drawFor(`${contextKey(situation.context)} ${situation.faults[truth]?.id} ${round} ${what}`);
+  const draw = (what: string): number =>
+    drawFor(`${contextKey(situation.context)} ${situation.faults[truth]?.id} ${round} ${what}`);
   let evidence = EMPTY;
   let minutes = 0;
   for (let steps = 0; steps < LONGEST; steps++) {
@@ -64,10 +65,15 @@ export const playWalk = (situation: Situation, policy: Policy, truth: number, wr
     let answer = numbers.answers.length - 1;
     for (let a = 0; a < numbers.answers.length; a++) {
       rest -= numbers.odds[a]?.[truth] ?? 0;
-      if (rest < 0) { answer = a; break; }
+      if (rest < 0) {
+        answer = a;
+        break;
+      }
     }
     if (draw(`${numbers.entry.id} ${look} slip`) < wrong) {
-      answer = (answer + 1 + Math.floor(draw(`${numbers.entry.id} ${look} to`) * (numbers.answers.length - 1))) % numbers.answers.length;
+      answer =
+        (answer + 1 + Math.floor(draw(`${numbers.entry.id} ${look} to`) * (numbers.answers.length - 1))) %
+        numbers.answers.length;
     }
     evidence = withObservation(evidence, { check: choice.check, answer, look });
   }

@@ -4,4 +4,6 @@ import { playJob, type Job } from './simulate.js';
 
 const [, , folder = 'knowledge/connection', overlay] = process.argv;
 const model = loadTriage(folder, overlay);
-process.on('message', (job) => { process.send?.(playJob(model, job as Job)); });
+process.on('message', (job) => {
+  process.send?.(playJob(model, job as Job));
+});

@@ -15,7 +15,9 @@ export const WRONG_ANSWERS = 0.1;
 const NOISY_ROUNDS = 1;
 
 export type PolicyName = 'engine' | 'noisy' | 'fixed' | 'deep';
-const POLICIES: Readonly<Record<PolicyName, { readonly policy: Policy; readonly wrong: number; readonly rounds: number }>> = {
+const POLICIES: Readonly<
+  Record<PolicyName, { readonly policy: Policy; readonly wrong: number; readonly rounds: number }>
+> = {
   engine: { policy: engine, wrong: 0, rounds: 1 },
   noisy: { policy: engine, wrong: WRONG_ANSWERS, rounds: NOISY_ROUNDS },
   fixed: { policy: fixedOrder, wrong: 0, rounds: 1 },
@@ -30,19 +32,31 @@ export interface WalkRecord extends Played {
   readonly prior: number;
 }
 
-export interface Job { readonly context: FullContext; readonly policy: PolicyName }
+export interface Job {
+  readonly context: FullContext;
+  readonly policy: PolicyName;
+}
 
 export const playJob = (model: TriageModel, { context, policy: name }: Job): readonly WalkRecord[] => {
   const situation = situationFor(model, context);
   const { policy, wrong, rounds } = POLICIES[name];
   const remembered = remembering(policy);
-  return situation.faults.flatMap(({ id }, f) => Array.from({ length: rounds }, (_, round) =>
-    ({ ...playWalk(situation, remembered, f, wrong, round), policy: name, context, faultId: id, prior: (situation.priors[f] ?? 0) / rounds })));
+  return situation.faults.flatMap(({ id }, f) =>
+    Array.from({ length: rounds }, (_, round) => ({
+      ...playWalk(situation, remembered, f, wrong, round),
+      policy: name,
+      context,
+      faultId: id,
+      prior: (situation.priors[f] ?? 0) / rounds,
+    })),
+  );
 };
 
 /** The longest first, so that the cores finish together. */
 export const jobsFor = (model: TriageModel): readonly Job[] =>
-  (['deep', 'noisy', 'engine', 'fixed'] as const).flatMap((policy) => contextsOf(model).map((context): Job => ({ context, policy })));
+  (['deep', 'noisy', 'engine', 'fixed'] as const).flatMap((policy) =>
+    contextsOf(model).map((context): Job => ({ context, policy })),
+  );
 
 export interface Figures {
   readonly faults: number;
@@ -74,7 +88,9 @@ const rounded = (value: number): number => Math.round(value * 1e4) / 1e4;
 export const figuresFrom = (model: TriageModel, records: readonly WalkRecord[]): Figures => {
   const of = (policy: PolicyName): WalkRecord[] => records.filter((record) => record.policy === policy);
   return {
-    faults: model.faults.length, checks: model.checks.length, evidence: model.evidence.length,
+    faults: model.faults.length,
+    checks: model.checks.length,
+    evidence: model.evidence.length,
     meanSteps: rounded(meanOf(of('engine'), steps)),
     bestMeanSteps: rounded(meanOf(of('deep'), steps)),
     fixedOrderMeanSteps: rounded(meanOf(of('fixed'), steps)),
@@ -84,28 +100,49 @@ export const figuresFrom = (model: TriageModel, records: readonly WalkRecord[]):
 };
 
 /** Plays all jobs over as many child processes as there are cores. */
-export const simulate = async (folder: string, overlay: string | undefined, onProgress: (done: number, total: number) => void): Promise<readonly WalkRecord[]> => {
+export const simulate = async (
+  folder: string,
+  overlay: string | undefined,
+  onProgress: (done: number, total: number) => void,
+): Promise<readonly WalkRecord[]> => {
   const jobs = [...jobsFor(loadTriage(folder, overlay))];
   const total = jobs.length;
   const records: WalkRecord[] = [];
   let done = 0;
   onProgress(0, total);
-  await Promise.all(Array.from({ length: Math.max(1, availableParallelism()) }, () => new Promise<void>((resolve, reject) => {
-    const child = fork(fileURLToPath(new URL('simulate-worker.ts', import.meta.url)), [folder, ...(overlay === undefined ? [] : [overlay])]);
-    const next = (): void => {
-      const job = jobs.shift();
-      if (job === undefined) child.disconnect(); else child.send(job);
-    };
-    child.on('message', (played) => {
-      records.push(...played as WalkRecord[]);
-      onProgress(++done, total);
-      next();
-    });
-    child.on('error', reject);
-    child.on('exit', (code) => { if (code === 0) resolve(); else reject(new Error(`a simulating process ended with code ${code}`)); });
-    next();
-  })));
+  await Promise.all(
+    Array.from(
+      { length: Math.max(1, availableParallelism()) },
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const child = fork(fileURLToPath(new URL('simulate-worker.ts', import.meta.url)), [
+            folder,
+            ...(overlay === undefined ? [] : [overlay]),
+          ]);
+          const next = (): void => {
+            const job = jobs.shift();
+            if (job === undefined) child.disconnect();
+            else child.send(job);
+          };
+          child.on('message', (played) => {
+            records.push(...(played as WalkRecord[]));
+            onProgress(++done, total);
+            next();
+          });
+          child.on('error', reject);
+          child.on('exit', (code) => {
+            if (code === 0) resolve();
+            else reject(new Error(`a simulating process ended with code ${code}`));
+          });
+          next();
+        }),
+    ),
+  );
   // Processes finish in any order; sums of floating numbers must not depend on it.
-  const key = ({ policy, context, faultId }: WalkRecord): string => `${policy} ${context.path} ${context.system} ${context.client} ${faultId}`;
-  return records.map((record, i) => ({ record, i, key: key(record) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.i - b.i)).map(({ record }) => record);
+  const key = ({ policy, context, faultId }: WalkRecord): string =>
+    `${policy} ${context.path} ${context.system} ${context.client} ${faultId}`;
+  return records
+    .map((record, i) => ({ record, i, key: key(record) }))
+    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.i - b.i))
+    .map(({ record }) => record);
 };

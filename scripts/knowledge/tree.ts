@@ -32,10 +32,12 @@ export const treeLines = (situation: Situation, { depth, leastShare }: TreeOptio
     if (choice.kind === 'try') {
       const id = box(`Try: ${situation.faults[choice.fault]?.title ?? ''}`, ['[', ']']);
       const cured = weights[choice.fault] ?? 0;
-      if (cured > 0) lines.push(`  ${id} -->|${quoted(`works, ${percent(cured / share)}`)}| ${box('Fixed', ['([', '])'])}`);
+      if (cured > 0)
+        lines.push(`  ${id} -->|${quoted(`works, ${percent(cured / share)}`)}| ${box('Fixed', ['([', '])'])}`);
       const rest = Float64Array.from(weights);
       rest[choice.fault] = 0;
-      if (rest.some((w) => w > 0)) lines.push(`  ${id} -->|"no change"| ${draw(rest, withTry(evidence, choice.fault), level + 1)}`);
+      if (rest.some((w) => w > 0))
+        lines.push(`  ${id} -->|"no change"| ${draw(rest, withTry(evidence, choice.fault), level + 1)}`);
       return id;
     }
     const numbers = situation.checks[choice.check];
@@ -45,12 +47,18 @@ export const treeLines = (situation: Situation, { depth, leastShare }: TreeOptio
       const sum = part.reduce((total, w) => total + w, 0);
       if (sum <= 0) continue;
       const look = choice.again ? 'relook' : 'look';
-      lines.push(`  ${id} -->|${quoted(`${label}, ${percent(sum / share)}`)}| ${draw(part, withObservation(evidence, { check: choice.check, answer, look }), level + 1)}`);
+      lines.push(
+        `  ${id} -->|${quoted(`${label}, ${percent(sum / share)}`)}| ${draw(part, withObservation(evidence, { check: choice.check, answer, look }), level + 1)}`,
+      );
     }
     return id;
   };
   const priors = situation.priors.slice(0, situation.unexplained);
   const total = priors.reduce((sum, p) => sum + p, 0);
-  draw(priors.map((p) => p / total), EMPTY, 0);
+  draw(
+    priors.map((p) => p / total),
+    EMPTY,
+    0,
+  );
   return lines;
 };

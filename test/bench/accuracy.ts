@@ -3,4 +3,6 @@ import { worstErrors } from '../reference/worst-errors.js';
 import { single, type BenchRow } from './measure.js';
 
 export const accuracyRows = (): BenchRow[] =>
-  worstErrors().map(({ quantity, cases, worst, limit, unit, reference }) => single(`worst error: ${quantity} (${cases} cases, ${reference})`, unit, worst, limit));
+  worstErrors().map(({ quantity, cases, worst, limit, unit, reference }) =>
+    single(`worst error: ${quantity} (${cases} cases, ${reference})`, unit, worst, limit),
+  );

@@ -12,26 +12,46 @@ const MB = 1e6;
 /** Megabytes the kernel counts as resident; NaN where there is no /proc. */
 const residentMb = (pid: number): number => {
   try {
-    return Number(/^VmRSS:\s+(\d+) kB$/mu.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? Number.NaN) * 1024 / MB;
+    return (
+      (Number(/^VmRSS:\s+(\d+) kB$/mu.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? Number.NaN) * 1024) / MB
+    );
   } catch {
     return Number.NaN;
   }
 };
 
-interface Talk { readonly firstAnswerMs: number; readonly residentMb: readonly number[] }
+interface Talk {
+  readonly firstAnswerMs: number;
+  readonly residentMb: readonly number[];
+}
 
 /** Starts the console in an empty folder, asks each line once the one before is answered, and looks at the memory after each. */
 const talk = async (lines: readonly string[]): Promise<Talk> => {
   const folder = mkdtempSync(path.join(tmpdir(), 'pierhand-bench-'));
   const began = performance.now();
   const { PATH = '', HOME = '' } = process.env;
-  const child = spawn(process.execPath, [path.join(projectRoot(), 'dist/bot/main.js')], { cwd: folder, env: { PATH, HOME, PIERHAND_DATA: folder }, stdio: ['pipe', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [path.join(projectRoot(), 'dist/bot/main.js')], {
+    cwd: folder,
+    env: { PATH, HOME, PIERHAND_DATA: folder },
+    stdio: ['pipe', 'pipe', 'pipe'],
+  });
   let output = '';
   let trouble = '';
   let wake = (): void => undefined;
-  child.stdout.on('data', (chunk: Buffer) => { output += chunk.toString(); wake(); });
-  child.stderr.on('data', (chunk: Buffer) => { trouble += chunk.toString(); wake(); });
-  const ended = new Promise<void>((resolve) => child.once('exit', () => { resolve(); wake(); }));
+  child.stdout.on('data', (chunk: Buffer) => {
+    output += chunk.toString();
+    wake();
+  });
+  child.stderr.on('data', (chunk: Buffer) => {
+    trouble += chunk.toString();
+    wake();
+  });
+  const ended = new Promise<void>((resolve) =>
+    child.once('exit', () => {
+      resolve();
+      wake();
+    }),
+  );
   const resident: number[] = [];
   let firstAnswerMs = Number.NaN;
   try {
@@ -41,7 +61,9 @@ const talk = async (lines: readonly string[]): Promise<Talk> => {
       // An answer through a pipe ends with an empty line.
       while (!output.endsWith('\n\n')) {
         if (child.exitCode !== null) throw new Error(`the console ended at "${line}": ${trouble}`);
-        await new Promise<void>((resolve) => { wake = resolve; });
+        await new Promise<void>((resolve) => {
+          wake = resolve;
+        });
       }
       if (Number.isNaN(firstAnswerMs)) firstAnswerMs = performance.now() - began;
       resident.push(residentMb(child.pid ?? 0));
@@ -56,8 +78,15 @@ const talk = async (lines: readonly string[]): Promise<Talk> => {
 
 /** A session that touches everything: pictures, the gazetteer, the fault model, a sweep of the whole catalogue. */
 const EVENING = [
-  'sidereal site:52.71,0.12', 'altitude Aldebaran site:52.71,0.12', 'up M 97 site:52.71,0.12', 'tonight site:"Ely, England"', 'up Saturn site:"Hobart, Tasmania"',
-  'triage the serial port is missing', 'dark site:52.71,0.12', 'altitude Andromida site:Springfield', ...Array.from({ length: 20 }, (_, i) => `up NGC ${100 + 37 * i} site:${i},10`),
+  'sidereal site:52.71,0.12',
+  'altitude Aldebaran site:52.71,0.12',
+  'up M 97 site:52.71,0.12',
+  'tonight site:"Ely, England"',
+  'up Saturn site:"Hobart, Tasmania"',
+  'triage the serial port is missing',
+  'dark site:52.71,0.12',
+  'altitude Andromida site:Springfield',
+  ...Array.from({ length: 20 }, (_, i) => `up NGC ${100 + 37 * i} site:${i},10`),
 ];
 
 export const consoleRows = async (): Promise<BenchRow[]> => {
@@ -66,9 +95,29 @@ export const consoleRows = async (): Promise<BenchRow[]> => {
   for (let i = 0; i < STARTS; i++) starts.push(await talk(['sidereal site:52.71,0.12']));
   const evening = await talk(EVENING);
   return [
-    spread('console: start to first answer', 's', starts.map(({ firstAnswerMs }) => firstAnswerMs / 1000), 1),
-    spread('console: resident after the first answer', 'MB', starts.flatMap(({ residentMb: seen }) => seen), 150),
-    single('console: resident after the first picture', 'MB', evening.residentMb[EVENING.findIndex((line) => line.startsWith('up '))] ?? Number.NaN, 150),
-    single(`console: most resident over ${EVENING.length} questions that touch everything, 22 pictures among them`, 'MB', Math.max(...evening.residentMb), null),
+    spread(
+      'console: start to first answer',
+      's',
+      starts.map(({ firstAnswerMs }) => firstAnswerMs / 1000),
+      1,
+    ),
+    spread(
+      'console: resident after the first answer',
+      'MB',
+      starts.flatMap(({ residentMb: seen }) => seen),
+      150,
+    ),
+    single(
+      'console: resident after the first picture',
+      'MB',
+      evening.residentMb[EVENING.findIndex((line) => line.startsWith('up '))] ?? Number.NaN,
+      150,
+    ),
+    single(
+      `console: most resident over ${EVENING.length} questions that touch everything, 22 pictures among them`,
+      'MB',
+      Math.max(...evening.residentMb),
+      null,
+    ),
   ];
 };

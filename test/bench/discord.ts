@@ -13,23 +13,37 @@ export const discordRows = async (): Promise<BenchRow[]> => {
   const crowd = createCrowd(double, 200, 5);
   const bot = botOnDiscord(double);
   try {
-    await double.waitFor(() => bot.ended() || (double.world.commands.size > 0 && double.gateway.liveSessions() >= 1), 'the bot to connect', 30_000);
+    await double.waitFor(
+      () => bot.ended() || (double.world.commands.size > 0 && double.gateway.liveSessions() >= 1),
+      'the bot to connect',
+      30_000,
+    );
     if (bot.ended()) throw new Error(`the bot ended: ${bot.logged()}`);
     await drive(crowd, EVENING_MIX, 20, WARM_SECONDS);
     const cpuBefore = bot.cpuSeconds();
     const traffic = await drive(crowd, EVENING_MIX, PER_SECOND, SECONDS);
     const cpu = bot.cpuSeconds() - cpuBefore;
-    if (double.rest.violations.length > 0) throw new Error(`Discord's schemas were broken: ${double.rest.violations.slice(0, 3).join('; ')}`);
+    if (double.rest.violations.length > 0)
+      throw new Error(`Discord's schemas were broken: ${double.rest.violations.slice(0, 3).join('; ')}`);
     const where = bot.isOnOneCore ? 'one core' : 'not held to one core';
     return [
-      single(`Discord, ${PER_SECOND} interactions a second for ${SECONDS} s, ${where}: unanswered at 3 s`, 'interactions', traffic.unanswered, 0),
-      spread(`Discord, ${traffic.perSecond.toFixed(0)} a second: from asking to readable (half suggestions, 1 in 25 with a picture)`, 'ms', traffic.answeredMs, 3000),
+      single(
+        `Discord, ${PER_SECOND} interactions a second for ${SECONDS} s, ${where}: unanswered at 3 s`,
+        'interactions',
+        traffic.unanswered,
+        0,
+      ),
+      spread(
+        `Discord, ${traffic.perSecond.toFixed(0)} a second: from asking to readable (half suggestions, 1 in 25 with a picture)`,
+        'ms',
+        traffic.answeredMs,
+        3000,
+      ),
       ...[...traffic.byQuestion].map(([name, values]) => spread(`Discord, the same: ${name}`, 'ms', values, null)),
-      single('Discord, the same: share of the core', '%', 100 * cpu / SECONDS, null),
+      single('Discord, the same: share of the core', '%', (100 * cpu) / SECONDS, null),
       single('Discord, the same: resident', 'MB', bot.residentMb(), null),
     ];
   } finally {
-
     await bot.stop();
     await double.close();
   }

@@ -4,11 +4,24 @@ import os from 'node:os';
 import path from 'node:path';
 import { projectRoot } from '../../bot/project-root.js';
 
-const PACKAGES = ['astronomy-engine', 'discord.js', 'echarts', '@resvg/resvg-js', 're2js', 'better-sqlite3', 'kysely', 'zod'] as const;
+const PACKAGES = [
+  'astronomy-engine',
+  'discord.js',
+  'echarts',
+  '@resvg/resvg-js',
+  're2js',
+  'better-sqlite3',
+  'kysely',
+  'zod',
+] as const;
 
 const versionOf = (name: string): string => {
   try {
-    return (JSON.parse(readFileSync(path.join(projectRoot(), 'node_modules', name, 'package.json'), 'utf8')) as { version: string }).version;
+    return (
+      JSON.parse(readFileSync(path.join(projectRoot(), 'node_modules', name, 'package.json'), 'utf8')) as {
+        version: string;
+      }
+    ).version;
   } catch {
     return 'missing';
   }
@@ -19,4 +32,3 @@ export const machineLines = (): readonly string[] => [
   `${os.cpus()[0]?.model ?? 'unknown processor'}, ${os.cpus().length} cores, ${(os.totalmem() / 2 ** 30).toFixed(0)} GiB; ${os.type()} ${os.release()}; load over the last minute ${(os.loadavg()[0] ?? 0).toFixed(1)}`,
   `Node ${process.versions.node}, V8 ${process.versions.v8}; ${PACKAGES.map((name) => `${name} ${versionOf(name)}`).join(', ')}`,
 ];
-

@@ -22,20 +22,44 @@ import { triageRows } from './triage.js';
 
 const wantsJson = process.argv.includes('--json');
 const only = process.argv[process.argv.indexOf('--only') + 1];
-const wanted = (part: string): boolean => !process.argv.includes('--only') || (only !== undefined && part.includes(only));
+const wanted = (part: string): boolean =>
+  !process.argv.includes('--only') || (only !== undefined && part.includes(only));
 
 const figure = (value: number): string => {
   if (!Number.isFinite(value)) return String(value);
   if (value === 0) return '0';
-  return Math.abs(value) >= 1000 ? value.toFixed(0) : Math.abs(value) < 1e-6 ? value.toExponential(1) : String(Number(value.toPrecision(3)));
+  return Math.abs(value) >= 1000
+    ? value.toFixed(0)
+    : Math.abs(value) < 1e-6
+      ? value.toExponential(1)
+      : String(Number(value.toPrecision(3)));
 };
 
 const printTable = (rows: readonly BenchRow[]): void => {
-  const lines = rows.map(({ name, unit, median, p99, target, met }) => [name, figure(median), figure(p99), target === null ? '' : `${figure(target)}`, unit, met === null ? '' : met ? 'met' : 'NOT MET'] as const);
+  const lines = rows.map(
+    ({ name, unit, median, p99, target, met }) =>
+      [
+        name,
+        figure(median),
+        figure(p99),
+        target === null ? '' : `${figure(target)}`,
+        unit,
+        met === null ? '' : met ? 'met' : 'NOT MET',
+      ] as const,
+  );
   const head = ['what', 'median', 'p99 or worst', 'target', 'unit', ''] as const;
-  const widths = head.map((_, column) => Math.max(...[head, ...lines].map((line) => Array.from(line[column] ?? '').length)));
+  const widths = head.map((_, column) =>
+    Math.max(...[head, ...lines].map((line) => Array.from(line[column] ?? '').length)),
+  );
   for (const line of [head, ...lines]) {
-    process.stdout.write(`${line.map((cell, column) => (column === 0 || column > 3 ? cell.padEnd(widths[column] ?? 0) : cell.padStart(widths[column] ?? 0))).join('  ').trimEnd()}\n`);
+    process.stdout.write(
+      `${line
+        .map((cell, column) =>
+          column === 0 || column > 3 ? cell.padEnd(widths[column] ?? 0) : cell.padStart(widths[column] ?? 0),
+        )
+        .join('  ')
+        .trimEnd()}\n`,
+    );
   }
 };
 
@@ -44,11 +68,14 @@ const main = async (): Promise<void> => {
   const rows: BenchRow[] = [];
   const missing: string[] = [];
   const began = performance.now();
-  const part = async (name: string, measure: () => Promise<readonly BenchRow[]> | readonly BenchRow[]): Promise<void> => {
+  const part = async (
+    name: string,
+    measure: () => Promise<readonly BenchRow[]> | readonly BenchRow[],
+  ): Promise<void> => {
     if (!wanted(name)) return;
     process.stderr.write(`${((performance.now() - began) / 1000).toFixed(0).padStart(4)} s  ${name}\n`);
     try {
-      rows.push(...await measure());
+      rows.push(...(await measure()));
     } catch (error) {
       missing.push(`${name}: ${error instanceof Error ? error.message : String(error)}`);
       process.exitCode = 1;
@@ -56,7 +83,10 @@ const main = async (): Promise<void> => {
   };
 
   for (const line of machineLines()) process.stderr.write(`${line}\n`);
-  execFileSync(process.execPath, [path.join(projectRoot(), 'build.mjs')], { cwd: projectRoot(), stdio: ['ignore', 'ignore', 'inherit'] });
+  execFileSync(process.execPath, [path.join(projectRoot(), 'build.mjs')], {
+    cwd: projectRoot(),
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
   const opened = await openDeps({ ...loadSettings({}), dataFolder: path.join(projectRoot(), '.cache/bench') });
   const deps = { ...opened.deps, store: await openStore({ memory: true }) };
   await part('answers', () => answerRows(deps, (why) => missing.push(why)));
@@ -67,15 +97,23 @@ const main = async (): Promise<void> => {
   await part('triage', triageRows);
   await part('growth', () => growthRows(deps, path.join(projectRoot(), 'knowledge/catalogue')));
   const python = findPython();
-  if (python === null) missing.push('side by side with skyfield and astropy: no Python that has them (set PIERHAND_PYTHON, or see test/reference/requirements.txt)');
+  if (python === null)
+    missing.push(
+      'side by side with skyfield and astropy: no Python that has them (set PIERHAND_PYTHON, or see test/reference/requirements.txt)',
+    );
   else await part('side by side', () => sideBySideRows(deps.catalogue, python));
   await deps.store.close();
   await opened.close();
 
-  if (wantsJson) process.stdout.write(`${JSON.stringify(rows.map(({ name, unit, median, p99, target, met }) => ({ name, unit, median, p99, target, met })))}\n`);
+  if (wantsJson)
+    process.stdout.write(
+      `${JSON.stringify(rows.map(({ name, unit, median, p99, target, met }) => ({ name, unit, median, p99, target, met })))}\n`,
+    );
   else printTable(rows);
   const targets = rows.filter(({ met }) => met !== null);
-  process.stderr.write(`${targets.filter(({ met }) => met === true).length} of ${targets.length} targets met; ${((performance.now() - began) / 1000).toFixed(0)} s\n`);
+  process.stderr.write(
+    `${targets.filter(({ met }) => met === true).length} of ${targets.length} targets met; ${((performance.now() - began) / 1000).toFixed(0)} s\n`,
+  );
   for (const line of missing) process.stderr.write(`not measured: ${line}\n`);
 };
 

@@ -13,8 +13,20 @@ export const percentile = (sorted: readonly number[], share: number): number =>
   sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(sorted.length * share) - 1))] ?? Number.NaN;
 
 /** One figure that is what it is (an error, a share, a size): median and 99th percentile are the same. */
-export const single = (name: string, unit: string, value: number, target: number | null, better: 'less' | 'more' = 'less'): BenchRow =>
-  ({ name, unit, median: value, p99: value, target, met: target === null ? null : better === 'less' ? value <= target : value >= target });
+export const single = (
+  name: string,
+  unit: string,
+  value: number,
+  target: number | null,
+  better: 'less' | 'more' = 'less',
+): BenchRow => ({
+  name,
+  unit,
+  median: value,
+  p99: value,
+  target,
+  met: target === null ? null : better === 'less' ? value <= target : value >= target,
+});
 
 export const spread = (name: string, unit: string, values: readonly number[], target: number | null): BenchRow => {
   const sorted = [...values].sort((a, b) => a - b);
@@ -33,7 +45,11 @@ export const countProcessorTime = (): void => {
 };
 
 /** Milliseconds each of `count` runs takes, after `warm` runs that are not counted. `work` gets the run's number. */
-export const timed = async (count: number, work: (run: number) => unknown, warm = Math.ceil(count / 5)): Promise<number[]> => {
+export const timed = async (
+  count: number,
+  work: (run: number) => unknown,
+  warm = Math.ceil(count / 5),
+): Promise<number[]> => {
   for (let run = 0; run < warm; run++) await work(run);
   const times: number[] = [];
   for (let run = 0; run < count; run++) {

@@ -13,7 +13,12 @@ export const triageRows = async (): Promise<BenchRow[]> => {
   const figures = figuresFrom(loadTriage(folder), await simulate(folder, undefined, () => undefined));
   const { faults, meanSteps, bestMeanSteps, fixedOrderMeanSteps, resolvedWithin10, noisyResolvedWithin10 } = figures;
   return [
-    single(`triage over the model's own ${faults} faults: mean steps above the best policy of deep search`, '%', 100 * (meanSteps / bestMeanSteps - 1), TARGET_PERCENT),
+    single(
+      `triage over the model's own ${faults} faults: mean steps above the best policy of deep search`,
+      '%',
+      100 * (meanSteps / bestMeanSteps - 1),
+      TARGET_PERCENT,
+    ),
     single('triage: cured or handed on within 10 steps', '%', 100 * resolvedWithin10, 95, 'more'),
     single('triage: the same with one answer in ten wrong', '%', 100 * noisyResolvedWithin10, null),
     single('triage: mean steps', 'steps', meanSteps, null),

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { completeTargets, resolveTarget } from '../../bot/catalogue/index.js';
 import { catalogue } from './loaded.js';
 
-const values = (partial: string, limit?: number): readonly string[] => completeTargets(catalogue, partial, limit).map((c) => c.value);
+const values = (partial: string, limit?: number): readonly string[] =>
+  completeTargets(catalogue, partial, limit).map((c) => c.value);
 
 describe('completion as a member types', () => {
   it('puts the whole name first, then what is best known', () => {
@@ -15,8 +16,20 @@ describe('completion as a member types', () => {
   });
 
   it.each([
-    ['deer', 'NGC 7331'], ['messier 10', 'M 10'], ['alf l', 'Vega'], ['alpha ly', 'Vega'], ['α L', 'Vega'], ['beteg', 'Betelgeuse'], ['andromeda g', 'M 31'], ['61 c', '61 Cyg'],
-    ['61 cygni', '61 Cyg'], ['caldwell 30', 'NGC 7331'], ['hip 9126', 'Vega'], ['the whirl', 'M 51'], ['qqqqq', null], ['tuc', 'NGC 104'],
+    ['deer', 'NGC 7331'],
+    ['messier 10', 'M 10'],
+    ['alf l', 'Vega'],
+    ['alpha ly', 'Vega'],
+    ['α L', 'Vega'],
+    ['beteg', 'Betelgeuse'],
+    ['andromeda g', 'M 31'],
+    ['61 c', '61 Cyg'],
+    ['61 cygni', '61 Cyg'],
+    ['caldwell 30', 'NGC 7331'],
+    ['hip 9126', 'Vega'],
+    ['the whirl', 'M 51'],
+    ['qqqqq', null],
+    ['tuc', 'NGC 104'],
   ])('%s offers %s', (partial, name) => {
     if (name === null) expect(values(partial)).toEqual([]);
     else expect(values(partial)).toContain(name);
@@ -29,7 +42,10 @@ describe('completion as a member types', () => {
   });
 
   it('says what each is, in at most 100 characters', () => {
-    expect(completeTargets(catalogue, 'deer lick')[0]).toEqual({ value: 'NGC 7331', label: 'NGC 7331 (Deer Lick Galaxy) · spiral galaxy in Pegasus' });
+    expect(completeTargets(catalogue, 'deer lick')[0]).toEqual({
+      value: 'NGC 7331',
+      label: 'NGC 7331 (Deer Lick Galaxy) · spiral galaxy in Pegasus',
+    });
     for (const letter of 'abcdefghijklmnopqrstuvwxyz') {
       for (const { label } of completeTargets(catalogue, letter)) expect(label.length).toBeLessThanOrEqual(100);
     }
@@ -43,15 +59,24 @@ describe('completion as a member types', () => {
   });
 
   it('offers only what then resolves to one target', () => {
-    fc.assert(fc.property(fc.string({ unit: fc.constantFrom(...'abcdeginmorstuv 123467αβγ'), minLength: 0, maxLength: 5 }), (partial) => {
-      for (const value of values(partial, 10)) expect(resolveTarget(catalogue, value).ok, value).toBe(true);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom(...'abcdeginmorstuv 123467αβγ'), minLength: 0, maxLength: 5 }),
+        (partial) => {
+          for (const value of values(partial, 10)) expect(resolveTarget(catalogue, value).ok, value).toBe(true);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 
   it('never throws', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (partial) => {
-      expect(completeTargets(catalogue, partial).length).toBeLessThanOrEqual(25);
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (partial) => {
+        expect(completeTargets(catalogue, partial).length).toBeLessThanOrEqual(25);
+      }),
+      { numRuns: 500 },
+    );
     expect(values('x'.repeat(10_000))).toEqual([]);
     expect(values('__proto__')).toEqual([]);
   });

@@ -6,23 +6,58 @@ import { catalogue, found } from './loaded.js';
  * Messier's numbers → NGC, IC or other designation, M 1 first. Source: the Messier catalogue with the identifications of
  * the Revised New General Catalogue (values from memory). M 102 is left open, since its identity is disputed.
  */
-const MESSIER = `NGC1952 NGC7089 NGC5272 NGC6121 NGC5904 NGC6405 NGC6475 NGC6523 NGC6333 NGC6254 NGC6705 NGC6218 NGC6205 NGC6402
+const MESSIER =
+  `NGC1952 NGC7089 NGC5272 NGC6121 NGC5904 NGC6405 NGC6475 NGC6523 NGC6333 NGC6254 NGC6705 NGC6218 NGC6205 NGC6402
 NGC7078 NGC6611 NGC6618 NGC6613 NGC6273 NGC6514 NGC6531 NGC6656 NGC6494 IC4715 IC4725 NGC6694 NGC6853 NGC6626 NGC6913 NGC7099
 NGC224 NGC221 NGC598 NGC1039 NGC2168 NGC1960 NGC2099 NGC1912 NGC7092 M40 NGC2287 NGC1976 NGC1982 NGC2632 Mel22 NGC2437 NGC2422
 NGC2548 NGC4472 NGC2323 NGC5194 NGC7654 NGC5024 NGC6715 NGC6809 NGC6779 NGC6720 NGC4579 NGC4621 NGC4649 NGC4303 NGC6266 NGC5055
 NGC4826 NGC3623 NGC3627 NGC2682 NGC4590 NGC6637 NGC6681 NGC6838 NGC6981 NGC6994 NGC628 NGC6864 NGC650 NGC1068 NGC2068 NGC1904
 NGC6093 NGC3031 NGC3034 NGC5236 NGC4374 NGC4382 NGC4406 NGC4486 NGC4501 NGC4552 NGC4569 NGC4548 NGC6341 NGC2447 NGC4736 NGC3351
-NGC3368 NGC3587 NGC4192 NGC4254 NGC4321 NGC5457 ? NGC581 NGC4594 NGC3379 NGC4258 NGC6171 NGC3556 NGC3992 NGC205`.split(/\s+/);
+NGC3368 NGC3587 NGC4192 NGC4254 NGC4321 NGC5457 ? NGC581 NGC4594 NGC3379 NGC4258 NGC6171 NGC3556 NGC3992 NGC205`.split(
+    /\s+/,
+  );
 
 /**
  * A spread of Caldwell's numbers, among them all that are not in NGC or IC.
  * Source: P. Moore, "Beyond Messier: The Caldwell Catalog", Sky & Telescope 90(6), 1995 (values from memory).
  */
 const CALDWELL: Readonly<Record<number, string>> = {
-  1: 'NGC188', 2: 'NGC40', 4: 'NGC7023', 5: 'IC342', 6: 'NGC6543', 9: 'Sh2-155', 11: 'NGC7635', 12: 'NGC6946', 13: 'NGC457', 20: 'NGC7000',
-  22: 'NGC7662', 23: 'NGC891', 27: 'NGC6888', 30: 'NGC7331', 31: 'IC405', 33: 'NGC6992', 34: 'NGC6960', 38: 'NGC4565', 39: 'NGC2392', 41: 'Mel25',
-  46: 'NGC2261', 50: 'NGC2244', 53: 'NGC3115', 55: 'NGC7009', 63: 'NGC7293', 65: 'NGC253', 69: 'NGC6302', 77: 'NGC5128', 80: 'NGC5139',
-  86: 'NGC6397', 92: 'NGC3372', 93: 'NGC6752', 94: 'NGC4755', 103: 'NGC2070', 106: 'NGC104', 109: 'NGC3195',
+  1: 'NGC188',
+  2: 'NGC40',
+  4: 'NGC7023',
+  5: 'IC342',
+  6: 'NGC6543',
+  9: 'Sh2-155',
+  11: 'NGC7635',
+  12: 'NGC6946',
+  13: 'NGC457',
+  20: 'NGC7000',
+  22: 'NGC7662',
+  23: 'NGC891',
+  27: 'NGC6888',
+  30: 'NGC7331',
+  31: 'IC405',
+  33: 'NGC6992',
+  34: 'NGC6960',
+  38: 'NGC4565',
+  39: 'NGC2392',
+  41: 'Mel25',
+  46: 'NGC2261',
+  50: 'NGC2244',
+  53: 'NGC3115',
+  55: 'NGC7009',
+  63: 'NGC7293',
+  65: 'NGC253',
+  69: 'NGC6302',
+  77: 'NGC5128',
+  80: 'NGC5139',
+  86: 'NGC6397',
+  92: 'NGC3372',
+  93: 'NGC6752',
+  94: 'NGC4755',
+  103: 'NGC2070',
+  106: 'NGC104',
+  109: 'NGC3195',
 };
 
 describe('the catalogue is whole', () => {
@@ -35,23 +70,31 @@ describe('the catalogue is whole', () => {
 
   it('asks which galaxy is meant by M 102, whose identity is disputed', () => {
     const result = resolveTarget(catalogue, 'M102');
-    expect(result.ok ? [] : result.problem === 'ambiguous-target' && result.candidates.map((c) => c.id)).toEqual(['ngc5457', 'ngc5866']);
+    expect(result.ok ? [] : result.problem === 'ambiguous-target' && result.candidates.map((c) => c.id)).toEqual([
+      'ngc5457',
+      'ngc5866',
+    ]);
   });
 
   it('has all 109 of Caldwell, those checked being the right ones', () => {
     const ids = Array.from({ length: 109 }, (_, i) => found(`Caldwell ${i + 1}`).id);
     expect(new Set(ids).size).toBe(109);
-    for (const [number, designation] of Object.entries(CALDWELL)) expect(found(`C${number}`).id, `C ${number}`).toBe(found(designation).id);
+    for (const [number, designation] of Object.entries(CALDWELL))
+      expect(found(`C${number}`).id, `C ${number}`).toBe(found(designation).id);
   });
 
   // Dreyer's catalogues end at NGC 7840 (1888) and IC 5386 (1908).
-  it.each([['NGC', 7840], ['IC', 5386]] as const)('knows every number of %s to %d, or says that nothing is there', (name, last) => {
+  it.each([
+    ['NGC', 7840],
+    ['IC', 5386],
+  ] as const)('knows every number of %s to %d, or says that nothing is there', (name, last) => {
     const lacking: string[] = [];
     const nonexistent: string[] = [];
     for (let number = 1; number <= last; number += 1) {
       const result = resolveTarget(catalogue, `${name} ${number}`);
       if (result.ok || result.problem === 'ambiguous-target') continue;
-      if (result.problem === 'unknown-target' && result.reason === 'listed-as-nonexistent') nonexistent.push(`${name} ${number}`);
+      if (result.problem === 'unknown-target' && result.reason === 'listed-as-nonexistent')
+        nonexistent.push(`${name} ${number}`);
       else lacking.push(`${name} ${number}`);
     }
     console.log(`${name}: ${nonexistent.length} listed as nonexistent`);

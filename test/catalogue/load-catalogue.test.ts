@@ -41,7 +41,10 @@ describe('reading the catalogue', () => {
   });
 
   it.each(['deep-sky.csv', 'stars.csv'])('%s says its source, licence and generator at its head', (file) => {
-    const head = readFileSync(join('knowledge/catalogue', file), 'utf8').split('\n').filter((line) => line.startsWith('#')).join('\n');
+    const head = readFileSync(join('knowledge/catalogue', file), 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('#'))
+      .join('\n');
     expect(head).toMatch(/Source: \S+/);
     expect(head).toMatch(/licen[cs]e|public domain/i);
     expect(head).toMatch(/Generator: python scripts\/catalogue\/make-/);

@@ -47,7 +47,9 @@ it('a member adds a site by place name, sets a horizon, is reminded, exports and
   const evening = Date.UTC(2026, 10, 25, 8, 30);
 
   // Alice Springs keeps UTC+9:30; 18:00 there is 08:30 UTC.
-  expect((await club.says('site add name:"Red Ridge" position:"Alice Springs"', asker, evening)).data['site']).toMatchObject({ zone: 'Australia/Darwin' });
+  expect(
+    (await club.says('site add name:"Red Ridge" position:"Alice Springs"', asker, evening)).data['site'],
+  ).toMatchObject({ zone: 'Australia/Darwin' });
   await club.says('site horizon name:"Red Ridge" horizon:"0:5, 60:12, 90:25, 120:10, 270:5"', asker, evening);
   await club.says('gear mount:german system:linux', asker, evening);
   await restarted();
@@ -62,25 +64,49 @@ it('a member adds a site by place name, sets a horizon, is reminded, exports and
   await restarted();
   // The bot was down for a quarter of an hour.
   const said = await saidAt(dueUtcMs + 15 * MINUTE);
-  expect(said).toEqual([{ memberId: TAMSIN.memberId, text: `${set.data['text'] as string} (This comes 15 min late.)` }]);
-  expect(said[0]?.text).toMatch(/^Aldebaran clears the horizon of Red Ridge at \d\d:\d\d ACST, \d+° high in the (north|east)/u);
+  expect(said).toEqual([
+    { memberId: TAMSIN.memberId, text: `${set.data['text'] as string} (This comes 15 min late.)` },
+  ]);
+  expect(said[0]?.text).toMatch(
+    /^Aldebaran clears the horizon of Red Ridge at \d\d:\d\d ACST, \d+° high in the (north|east)/u,
+  );
   expect(await saidAt(dueUtcMs + 16 * MINUTE)).toEqual([]);
 
   await club.says('remind when:sunrise', asker, evening);
   const shown = await club.says('mydata', asker, evening);
   expect(shown.audience).toBe('asker');
   expect(shown.data['kept']).toMatchObject({
-    memberId: TAMSIN.memberId, gear: { mount: 'german', connection: null, system: 'linux' }, walks: [], walksHelpedWith: [],
-    sites: [{ name: 'Red Ridge', horizon: [{ azimuthDeg: 0, altitudeDeg: 5 }, { azimuthDeg: 60, altitudeDeg: 12 }, { azimuthDeg: 90, altitudeDeg: 25 }, { azimuthDeg: 120, altitudeDeg: 10 }, { azimuthDeg: 270, altitudeDeg: 5 }] }],
+    memberId: TAMSIN.memberId,
+    gear: { mount: 'german', connection: null, system: 'linux' },
+    walks: [],
+    walksHelpedWith: [],
+    sites: [
+      {
+        name: 'Red Ridge',
+        horizon: [
+          { azimuthDeg: 0, altitudeDeg: 5 },
+          { azimuthDeg: 60, altitudeDeg: 12 },
+          { azimuthDeg: 90, altitudeDeg: 25 },
+          { azimuthDeg: 120, altitudeDeg: 10 },
+          { azimuthDeg: 270, altitudeDeg: 5 },
+        ],
+      },
+    ],
     reminders: [{ kind: 'sunrise' }],
   });
   const sites = await club.says('mydata part:sites', asker, evening);
-  expect(sites.facts).toEqual([{ label: 'Red Ridge', value: expect.stringContaining('horizon 0:5, 60:12, 90:25, 120:10, 270:5') as string }]);
+  expect(sites.facts).toEqual([
+    { label: 'Red Ridge', value: expect.stringContaining('horizon 0:5, 60:12, 90:25, 120:10, 270:5') as string },
+  ]);
 
   // Asking is not yet forgetting.
   const asked = await club.says('forget', asker, evening);
   expect((await club.says('mydata part:sites', asker, evening)).facts).toHaveLength(1);
-  const forgotten = await club.says(asked.choices!.find(({ label }) => label === 'Yes, forget me')!.run, asker, evening);
+  const forgotten = await club.says(
+    asked.choices!.find(({ label }) => label === 'Yes, forget me')!.run,
+    asker,
+    evening,
+  );
   expect(forgotten.data).toEqual({ removed: 3 });
   expect((await club.says('mydata', asker, evening)).summary).toBe('Nothing.');
   expect((await club.refused('dark', asker, evening)).problem).toBe('no-site');
@@ -89,7 +115,7 @@ it('a member adds a site by place name, sets a horizon, is reminded, exports and
   expect((await club.says('mydata', asker, evening)).summary).toBe('Nothing.');
 });
 
-it('forgetting leaves no trace in any file, while the store is open, and what is the club\'s in place', async () => {
+it("forgetting leaves no trace in any file, while the store is open, and what is the club's in place", async () => {
   await club.says('site add name:"Fenwold Common" position:52.71,0.12 for:club', MBALI);
   await club.says('remind when:sunrise to:channel nights:every', MBALI);
   await club.says('site add name:"Mbalis Secret Garden" position:52.34,0.56', MBALI);
@@ -97,7 +123,7 @@ it('forgetting leaves no trace in any file, while the store is open, and what is
   expect(filesHolding('Secret Garden')).not.toEqual([]);
   const forgotten = await club.says('forget confirm:yes', MBALI);
   expect(forgotten.data).toEqual({ removed: 2 });
-  expect((await club.says('dark', RAVI)).notes).toContain('Site: Fenwold Common (the club\'s site).');
+  expect((await club.says('dark', RAVI)).notes).toContain("Site: Fenwold Common (the club's site).");
   expect((await club.says('remind list', { ...RAVI, isManager: true })).data['reminders']).toHaveLength(1);
   expect(filesHolding(MBALI.memberId)).toEqual([]);
   expect(filesHolding('Secret Garden')).toEqual([]);
@@ -108,7 +134,15 @@ it('old walks and answered events go by themselves, new ones stay', async () => 
   const now = Date.UTC(2026, 10, 25, 18);
   const day = 24 * 60 * MINUTE;
   const walk = (id: string, updatedUtcMs: number) => ({
-    id, clubId: 'c', memberId: TAMSIN.memberId, helperId: null, platform: 'discord', channelId: 'c', state: {}, updatedUtcMs, endedUtcMs: null,
+    id,
+    clubId: 'c',
+    memberId: TAMSIN.memberId,
+    helperId: null,
+    platform: 'discord',
+    channelId: 'c',
+    state: {},
+    updatedUtcMs,
+    endedUtcMs: null,
   });
   await store.walks.put(walk('old', now - 31 * day));
   await store.walks.put(walk('new', now - 29 * day));

@@ -38,7 +38,9 @@ describe('the moment of a reminder', () => {
     await club.says('site add name:"Quarry Field" position:52.71,0.12 horizon:"0:5, 60:5, 90:25, 120:10, 270:5"');
     const reply = await club.says('remind Aldebaran when:horizon');
     expect(off(reply, 'momentUtc', '2026-11-25T19:26:16Z')).toBeLessThanOrEqual(5);
-    expect(reply.data['text']).toBe('Aldebaran clears the horizon of Quarry Field at 19:26 GMT, 23° high in the east (93°).');
+    expect(reply.data['text']).toBe(
+      'Aldebaran clears the horizon of Quarry Field at 19:26 GMT, 23° high in the east (93°).',
+    );
     expect(reply.audience).toBe('asker');
   });
 
@@ -53,10 +55,12 @@ describe('the moment of a reminder', () => {
     await club.says('site add name:"Quarry Field" position:52.71,0.12 horizon:"0:10, 180:10"');
     const reply = await club.says('remind Vega when:horizon', TAMSIN, Date.UTC(2026, 10, 25, 13));
     expect(off(reply, 'momentUtc', '2026-11-25T15:53:21Z')).toBeLessThanOrEqual(10);
-    expect(reply.data['text']).toMatch(/^The Sun has set \(15:53 GMT\), and Vega is already clear of the horizon of Quarry Field, \d\d° high/u);
+    expect(reply.data['text']).toMatch(
+      /^The Sun has set \(15:53 GMT\), and Vega is already clear of the horizon of Quarry Field, \d\d° high/u,
+    );
   });
 
-  it('is tomorrow\'s when tonight\'s is past', async () => {
+  it("is tomorrow's when tonight's is past", async () => {
     const reply = await club.says('remind when:sunrise', TAMSIN, Date.UTC(2026, 10, 26, 7, 30));
     expect(off(reply, 'momentUtc', '2026-11-27T07:42:22Z')).toBeLessThanOrEqual(5);
   });
@@ -91,14 +95,16 @@ describe('what cannot be reminded of', () => {
   });
 });
 
-describe('a channel\'s reminder', () => {
-  it('is set by managers alone; in a direct message it is the member\'s own', async () => {
+describe("a channel's reminder", () => {
+  it("is set by managers alone; in a direct message it is the member's own", async () => {
     expect((await club.refused('remind Aldebaran above:30 to:channel')).problem).toBe('not-allowed');
     expect((await club.says('remind Aldebaran above:30 to:channel', MBALI)).data).toMatchObject({ to: 'channel' });
-    expect((await club.says('remind Aldebaran above:30 to:channel site:52.71,0.12', inPrivate(TAMSIN))).data).toMatchObject({ to: 'member' });
+    expect(
+      (await club.says('remind Aldebaran above:30 to:channel site:52.71,0.12', inPrivate(TAMSIN))).data,
+    ).toMatchObject({ to: 'member' });
   });
 
-  it('never shows a member\'s own site to the channel', async () => {
+  it("never shows a member's own site to the channel", async () => {
     await club.says('site add name:"My Garden" position:10,10', MBALI);
     expect((await club.says('remind when:sunrise', MBALI)).data['text']).toContain('My Garden');
     expect((await club.says('remind when:sunrise to:channel', MBALI)).data['text']).toContain('Fenwold Common');
@@ -126,12 +132,15 @@ describe('a channel\'s reminder', () => {
 });
 
 describe('listing and cancelling', () => {
-  it('shows a member\'s own, in order, each to be cancelled by its id', async () => {
+  it("shows a member's own, in order, each to be cancelled by its id", async () => {
     const later = await club.says('remind when:sunrise');
     const sooner = await club.says('remind Aldebaran above:30');
     const list = await club.says('remind list');
     expect(list.audience).toBe('asker');
-    expect((list.data['reminders'] as { id: string }[]).map(({ id }) => id)).toEqual([sooner.data['id'], later.data['id']]);
+    expect((list.data['reminders'] as { id: string }[]).map(({ id }) => id)).toEqual([
+      sooner.data['id'],
+      later.data['id'],
+    ]);
     expect((await club.says('remind', RAVI)).data['reminders']).toEqual([]);
     await club.says(list.choices![0]!.run);
     expect((await club.says('remind')).data['reminders']).toHaveLength(1);
@@ -156,5 +165,7 @@ it('the Sun as a target carries its warning into the reminder', async () => {
 
 it('says that the store cannot be reached, rather than forgetting a reminder', async () => {
   const broken = await openClub({ store: brokenStore() });
-  await expect(broken.refused('remind Aldebaran above:30 site:52.71,0.12')).rejects.toMatchObject({ code: 'store-unavailable' });
+  await expect(broken.refused('remind Aldebaran above:30 site:52.71,0.12')).rejects.toMatchObject({
+    code: 'store-unavailable',
+  });
 });

@@ -6,16 +6,33 @@ let club: Club;
 beforeEach(async () => {
   club = await openClub();
 });
-const labelled = (reply: { readonly facts: readonly { readonly label: string; readonly value: string }[] }, label: string) => reply.facts.find((fact) => fact.label === label)?.value;
+const labelled = (
+  reply: { readonly facts: readonly { readonly label: string; readonly value: string }[] },
+  label: string,
+) => reply.facts.find((fact) => fact.label === label)?.value;
 
 describe('adding a site', () => {
   it('by coordinates rounds to 0.01°, finds the clocks, and makes the first one the usual one', async () => {
     const reply = await club.says('site add name:"Quarry Field" position:52.7123,-0.2168 elevation:31');
     expect(reply).toMatchObject({ level: 'good', audience: 'asker', title: 'Site saved: Quarry Field' });
-    expect(reply.data).toEqual({ owner: 'member', site: { name: 'Quarry Field', latitudeDeg: 52.71, longitudeDeg: -0.22, elevationM: 31, zone: 'Europe/London', horizon: null, isDefault: true } });
+    expect(reply.data).toEqual({
+      owner: 'member',
+      site: {
+        name: 'Quarry Field',
+        latitudeDeg: 52.71,
+        longitudeDeg: -0.22,
+        elevationM: 31,
+        zone: 'Europe/London',
+        horizon: null,
+        isDefault: true,
+      },
+    });
     expect(labelled(reply, 'Time zone')).toBe('Europe/London, now 18:00 GMT');
     expect(JSON.stringify(reply)).not.toContain('52.7123');
-    expect((await club.says('site add name:"Cold Ridge" position:-33.2,151.2')).data['site']).toMatchObject({ isDefault: false, zone: 'Australia/Sydney' });
+    expect((await club.says('site add name:"Cold Ridge" position:-33.2,151.2')).data['site']).toMatchObject({
+      isDefault: false,
+      zone: 'Australia/Sydney',
+    });
   });
 
   it('keeps more of the position when that is asked for', async () => {
@@ -26,10 +43,15 @@ describe('adding a site', () => {
   it('takes ISO 6709 with its height', async () => {
     // The annex of ISO 6709 writes Mount Everest as +27.5916+086.5640+8850 (degrees and decimals, metres).
     const { data } = await club.says('site add name:"High Camp" position:+27.5916+086.5640+8850/ precise:yes');
-    expect(data['site']).toMatchObject({ latitudeDeg: 27.5916, longitudeDeg: 86.564, elevationM: 8850, zone: 'Asia/Kathmandu' });
+    expect(data['site']).toMatchObject({
+      latitudeDeg: 27.5916,
+      longitudeDeg: 86.564,
+      elevationM: 8850,
+      zone: 'Asia/Kathmandu',
+    });
   });
 
-  it('by place name takes the place\'s height and clocks, and its name where none is given', async () => {
+  it("by place name takes the place's height and clocks, and its name where none is given", async () => {
     const reply = await club.says('site add position:"Alice Springs"');
     expect(reply.title).toBe('Site saved: Alice Springs');
     expect(reply.data['site']).toMatchObject({ zone: 'Australia/Darwin' });
@@ -77,7 +99,7 @@ describe('adding a site', () => {
   });
 });
 
-describe('a member\'s sites', () => {
+describe("a member's sites", () => {
   beforeEach(async () => {
     await club.says('site add name:"Quarry Field" position:52.7,0.1');
     await club.says('site add name:"Cold Ridge" position:-33.2,151.2');
@@ -92,7 +114,7 @@ describe('a member\'s sites', () => {
     expect((await club.says('dark site:"QUARRY field"')).notes).toContain('Site: Quarry Field (your site).');
   });
 
-  it('are nobody else\'s', async () => {
+  it("are nobody else's", async () => {
     expect((await club.refused('dark', RAVI)).problem).toBe('no-site');
     expect((await club.refused('dark site:"Quarry Field"', RAVI)).problem).toBe('unknown-place');
     expect((await club.says('site list', RAVI)).data).toEqual({ member: [], club: [] });
@@ -114,19 +136,40 @@ describe('a member\'s sites', () => {
   });
 
   it('are shown to the one who asks alone', async () => {
-    for (const line of ['site list', 'site show name:"Cold Ridge"', 'site use name:"Cold Ridge"', 'site horizon horizon:"90:20"', 'site rename name:"Cold Ridge" to:R', 'site remove name:R']) {
+    for (const line of [
+      'site list',
+      'site show name:"Cold Ridge"',
+      'site use name:"Cold Ridge"',
+      'site horizon horizon:"90:20"',
+      'site rename name:"Cold Ridge" to:R',
+      'site remove name:R',
+    ]) {
       expect((await club.says(line)).audience, line).toBe('asker');
     }
   });
 });
 
-describe('the club\'s sites', () => {
+describe("the club's sites", () => {
   it('are set by managers alone, in the club', async () => {
-    expect((await club.refused('site add name:"Fenwold Common" position:52.71,0.12 for:club')).problem).toBe('not-allowed');
-    expect((await club.refused('site add name:"Fenwold Common" position:52.71,0.12 for:club', { ...inPrivate(MBALI), isManager: true })).problem).toBe('no-club');
+    expect((await club.refused('site add name:"Fenwold Common" position:52.71,0.12 for:club')).problem).toBe(
+      'not-allowed',
+    );
+    expect(
+      (
+        await club.refused('site add name:"Fenwold Common" position:52.71,0.12 for:club', {
+          ...inPrivate(MBALI),
+          isManager: true,
+        })
+      ).problem,
+    ).toBe('no-club');
     const added = await club.says('site add name:"Fenwold Common" position:52.71,0.12 for:club', MBALI);
     expect(added.audience).toBe('everyone');
-    for (const line of ['use name:"Fenwold Common"', 'remove name:"Fenwold Common"', 'rename name:"Fenwold Common" to:x', 'horizon horizon:"9:9"']) {
+    for (const line of [
+      'use name:"Fenwold Common"',
+      'remove name:"Fenwold Common"',
+      'rename name:"Fenwold Common" to:x',
+      'horizon horizon:"9:9"',
+    ]) {
       expect((await club.refused(`site ${line} for:club`)).problem, line).toBe('not-allowed');
     }
   });
@@ -134,7 +177,7 @@ describe('the club\'s sites', () => {
   it('are used by everyone after their own, and shown to everyone', async () => {
     await club.says('site add name:"Fenwold Common" position:52.71,0.12 for:club', MBALI);
     const reply = await club.says('dark', RAVI);
-    expect(reply.notes).toContain('Site: Fenwold Common (the club\'s site).');
+    expect(reply.notes).toContain("Site: Fenwold Common (the club's site).");
     expect(reply.audience).toBe('everyone');
     await club.says('site add name:"Back Garden" position:10,10', RAVI);
     expect((await club.says('dark', RAVI)).notes).toContain('Site: Back Garden (your site).');
@@ -144,10 +187,12 @@ describe('the club\'s sites', () => {
 });
 
 describe('finding the site of a question', () => {
-  it('prefers the member\'s own saved name to the club\'s, and that to a place of the same name', async () => {
+  it("prefers the member's own saved name to the club's, and that to a place of the same name", async () => {
     const latitude = async (text: string | undefined, asker = TAMSIN) => {
       const found = await siteFor(club.deps, asker, text);
-      return 'problem' in found ? found.problem : [found.site.source, Math.round(found.site.observer.latitudeDeg), found.isPersonal];
+      return 'problem' in found
+        ? found.problem
+        : [found.site.source, Math.round(found.site.observer.latitudeDeg), found.isPersonal];
     };
     expect(await latitude('Alice Springs')).toEqual(['place', -24, false]);
     await club.says('site add name:"Alice Springs" position:10,0 for:club', MBALI);
@@ -159,9 +204,9 @@ describe('finding the site of a question', () => {
     expect(await latitude(undefined, RAVI)).toEqual(['club', 10, false]);
   });
 
-  it('falls back to the operator\'s setting, and names the setting when that cannot be read', async () => {
+  it("falls back to the operator's setting, and names the setting when that cannot be read", async () => {
     const set = await openClub({ clubSiteText: '52.71,0.12' });
-    expect((await set.says('dark')).notes).toContain('Site: 52.71° N, 0.12° E (the club\'s site).');
+    expect((await set.says('dark')).notes).toContain("Site: 52.71° N, 0.12° E (the club's site).");
     const wrong = await openClub({ clubSiteText: '152.71,0.12' });
     expect((await wrong.refused('dark')).message).toContain('PIERHAND_SITE');
   });
@@ -171,8 +216,17 @@ describe('finding the site of a question', () => {
     expect((await broken.says('dark site:52.71,0.12')).notes).toContain('Site: 52.71° N, 0.12° E.');
     expect((await broken.says('up NGC 7331 site:"Alice Springs"')).title).toContain('NGC 7331');
     expect((await broken.refused('dark')).message).toContain('Saved sites cannot be read just now');
-    expect((await broken.refused('dark site:"Quarry Field-on-the-Wold"')).message).toContain('Saved sites cannot be read just now');
-    for (const line of ['site list', 'site add name:Home position:52.71,0.12', 'gear', 'remind list', 'mydata', 'forget confirm:yes']) {
+    expect((await broken.refused('dark site:"Quarry Field-on-the-Wold"')).message).toContain(
+      'Saved sites cannot be read just now',
+    );
+    for (const line of [
+      'site list',
+      'site add name:Home position:52.71,0.12',
+      'gear',
+      'remind list',
+      'mydata',
+      'forget confirm:yes',
+    ]) {
       const outcome = await broken.refused(line).catch((error: unknown) => error);
       expect(outcome, line).toMatchObject({ code: 'store-unavailable' });
     }
@@ -184,7 +238,10 @@ describe('a horizon', () => {
     await club.says('site add name:"Quarry Field" position:52.71,0.12');
     const open = await club.says('up Aldebaran');
     const shown = await club.says('site horizon horizon:"0:5, 60:5, 90:25, 120:10, 270:5"');
-    expect(shown.chart).toMatchObject({ kind: 'horizon', altText: expect.stringContaining('highest 25° in the east (90°)') as string });
+    expect(shown.chart).toMatchObject({
+      kind: 'horizon',
+      altText: expect.stringContaining('highest 25° in the east (90°)') as string,
+    });
     expect(shown.chart?.kind === 'horizon' && shown.chart.points).toHaveLength(5);
     const hidden = await club.says('up Aldebaran');
     // Clear of it at 19:26:16 UTC (skyfield 1.55, DE421; see remind.test.ts).
@@ -196,7 +253,11 @@ describe('a horizon', () => {
   it('can be pasted in lines, with comments', async () => {
     await club.says('site add name:"Quarry Field" position:52.71,0.12');
     const { data } = await club.says('site horizon horizon:"# from the pier\n0 5\n90 25 # barn\n270 5"');
-    expect((data['site'] as { horizon: unknown }).horizon).toEqual([{ azimuthDeg: 0, altitudeDeg: 5 }, { azimuthDeg: 90, altitudeDeg: 25 }, { azimuthDeg: 270, altitudeDeg: 5 }]);
+    expect((data['site'] as { horizon: unknown }).horizon).toEqual([
+      { azimuthDeg: 0, altitudeDeg: 5 },
+      { azimuthDeg: 90, altitudeDeg: 25 },
+      { azimuthDeg: 270, altitudeDeg: 5 },
+    ]);
   });
 
   it('goes to the usual site when none is named, and asks which where there is none', async () => {
@@ -220,6 +281,8 @@ describe('gear', () => {
 it('suggests saved names for site and its name option', async () => {
   await club.says('site add name:"Quarry Field" position:52.7,0.1');
   const command = club.deps.commands.find(({ name }) => name === 'site');
-  expect(await command?.completeOwn?.(club.deps, 'name', 'quar', TAMSIN)).toEqual([{ label: 'Quarry Field', value: 'Quarry Field' }]);
+  expect(await command?.completeOwn?.(club.deps, 'name', 'quar', TAMSIN)).toEqual([
+    { label: 'Quarry Field', value: 'Quarry Field' },
+  ]);
   expect(await command?.completeOwn?.(club.deps, 'name', 'quar', RAVI)).toEqual([]);
 });

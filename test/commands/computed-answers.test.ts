@@ -6,15 +6,37 @@ import { answer, realDeps, refusal } from './real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 18);
 let deps: Deps;
-beforeAll(async () => { deps = await realDeps(); });
+beforeAll(async () => {
+  deps = await realDeps();
+});
 
-const data = async (line: string, nowUtcMs = NOW): Promise<Record<string, Json>> => (await answer(deps, line, nowUtcMs)).data;
+const data = async (line: string, nowUtcMs = NOW): Promise<Record<string, Json>> =>
+  (await answer(deps, line, nowUtcMs)).data;
 const ms = (iso: Json | undefined): number => Date.parse(iso as string);
 
 describe('the fields of the contract (shared/DESIGN.md, one-shot table)', () => {
   it.each([
-    ['altitude M 46 at:2026-12-13T23:00Z site:52.71,0.12', ['target', 'utc', 'altitudeDeg', 'apparentAltitudeDeg', 'azimuthDeg', 'hourAngleHours', 'airmass', 'pierSide']],
-    ['up NGC 7331 site:51.05,-114.07', ['night', 'riseUtc', 'transitUtc', 'setUtc', 'alwaysUp', 'neverUp', 'darkness', 'bestUtc', 'bestAltitudeDeg', 'upInDarkness', 'moon', 'verdict']],
+    [
+      'altitude M 46 at:2026-12-13T23:00Z site:52.71,0.12',
+      ['target', 'utc', 'altitudeDeg', 'apparentAltitudeDeg', 'azimuthDeg', 'hourAngleHours', 'airmass', 'pierSide'],
+    ],
+    [
+      'up NGC 7331 site:51.05,-114.07',
+      [
+        'night',
+        'riseUtc',
+        'transitUtc',
+        'setUtc',
+        'alwaysUp',
+        'neverUp',
+        'darkness',
+        'bestUtc',
+        'bestAltitudeDeg',
+        'upInDarkness',
+        'moon',
+        'verdict',
+      ],
+    ],
     ['sidereal site:52.71,0.12', ['utc', 'gmstHours', 'gastHours', 'lmstHours', 'lastHours']],
     ['epoch Mizar', ['j2000', 'ofDate', 'separationArcmin']],
     ['dark site:52.71,0.12', ['sunsetUtc', 'civil', 'nautical', 'astronomical', 'sunriseUtc', 'moon', 'moonlessDark']],
@@ -24,22 +46,34 @@ describe('the fields of the contract (shared/DESIGN.md, one-shot table)', () => 
   it('names the parts of nested fields', async () => {
     const up = await data('up NGC 7331 site:51.05,-114.07');
     expect(Object.keys(up['moon'] as object).sort()).toEqual(['altitudeDeg', 'illuminatedFraction', 'separationDeg']);
-    const tonight = await data('tonight site:52.71,0.12') as unknown as { picks: object[] };
-    expect(Object.keys(tonight.picks[0]!).sort()).toEqual(['bestAltitudeDeg', 'bestUtc', 'magnitude', 'moonSeparationDeg', 'name', 'type', 'why']);
+    const tonight = (await data('tonight site:52.71,0.12')) as unknown as { picks: object[] };
+    expect(Object.keys(tonight.picks[0]!).sort()).toEqual([
+      'bestAltitudeDeg',
+      'bestUtc',
+      'magnitude',
+      'moonSeparationDeg',
+      'name',
+      'type',
+      'why',
+    ]);
   });
 });
 
 describe('answers against worked examples', () => {
   // Meeus, Astronomical Algorithms, 2nd ed., example 12.b: 1987 April 10, 19:21:00 UT, mean sidereal time at Greenwich 8h 34m 57.0896s.
   it('gives the sidereal time of Meeus 12.b', async () => {
-    const { gmstHours } = await data('sidereal at:1987-04-10T19:21:00Z site:51.48,0') as unknown as { gmstHours: number };
+    const { gmstHours } = (await data('sidereal at:1987-04-10T19:21:00Z site:51.48,0')) as unknown as {
+      gmstHours: number;
+    };
     expect(Math.abs(gmstHours - (8 + 34 / 60 + 57.0896 / 3600)) * 3600).toBeLessThan(0.02);
   });
 
   // Meeus, example 13.b: Venus from the US Naval Observatory (38°55′17″ N, 77°03′56″ W), 1987 April 10, 19:21:00 UT: altitude 15.1249°,
   // azimuth 68.0337° from the south, hour angle 64.352133°. The book's place of Venus is geocentric; parallax moves it by up to 0.002°.
   it('puts Venus where Meeus 13.b does', async () => {
-    const { altitudeDeg, azimuthDeg, hourAngleHours } = await data('altitude Venus at:1987-04-10T19:21:00Z site:38.9213889,-77.0655556') as unknown as { altitudeDeg: number; azimuthDeg: number; hourAngleHours: number };
+    const { altitudeDeg, azimuthDeg, hourAngleHours } = (await data(
+      'altitude Venus at:1987-04-10T19:21:00Z site:38.9213889,-77.0655556',
+    )) as unknown as { altitudeDeg: number; azimuthDeg: number; hourAngleHours: number };
     expect(Math.abs(altitudeDeg - 15.1249)).toBeLessThan(0.01);
     expect(Math.abs(azimuthDeg - (180 + 68.0337))).toBeLessThan(0.01);
     expect(Math.abs(hourAngleHours * 15 - 64.352133)).toBeLessThan(0.01);
@@ -48,7 +82,9 @@ describe('answers against worked examples', () => {
 
 describe('the night of a date', () => {
   it('runs from local mean noon to the next: 12:00 less longitude/15 h UTC', async () => {
-    const { night } = await data('up Capella site:51.05,-114.07 on:2026-11-25') as unknown as { night: { startUtc: string; endUtc: string } };
+    const { night } = (await data('up Capella site:51.05,-114.07 on:2026-11-25')) as unknown as {
+      night: { startUtc: string; endUtc: string };
+    };
     const noon = Date.UTC(2026, 10, 25) + (12 + 114.07 / 15) * 3_600_000;
     expect(Math.abs(ms(night.startUtc) - noon)).toBeLessThanOrEqual(500);
     expect(ms(night.endUtc) - ms(night.startUtc)).toBe(86_400_000);
@@ -82,27 +118,45 @@ describe('verdicts', () => {
   });
 
   it('never says up where altitude says down: at the best time of any target, site and night', async () => {
-    await fc.assert(fc.asyncProperty(
-      fc.integer({ min: 0, max: deps.catalogue.sweep.length - 1 }), fc.integer({ min: -7500, max: 7800 }), fc.integer({ min: -17_999, max: 17_999 }), fc.integer({ min: 0, max: 3650 }),
-      async (index, latitude, longitude, day) => {
-        const target = deps.catalogue.targetAt(index);
-        const site = `${latitude / 100},${longitude / 100}`;
-        const date = new Date(NOW + day * 86_400_000).toISOString().slice(0, 10);
-        const up = await data(`up "${target.name}" site:${site} on:${date}`) as unknown as { verdict: string; bestUtc: string; bestAltitudeDeg: number; upInDarkness: boolean; alwaysUp: boolean; neverUp: boolean };
-        const { altitudeDeg } = await data(`altitude "${target.name}" site:${site} at:${up.bestUtc}`) as unknown as { altitudeDeg: number };
-        // bestAltitudeDeg is printed to four decimals.
-        expect(Math.abs(altitudeDeg - up.bestAltitudeDeg)).toBeLessThan(0.0001);
-        if (['up', 'low', 'twilight-only'].includes(up.verdict)) expect(altitudeDeg).toBeGreaterThan(-0.0001);
-        if (up.verdict === 'never-up') expect(altitudeDeg).toBeLessThan(0);
-        expect(up.alwaysUp && up.neverUp).toBe(false);
-      },
-    ), { numRuns: 150 });
+    await fc.assert(
+      fc.asyncProperty(
+        fc.integer({ min: 0, max: deps.catalogue.sweep.length - 1 }),
+        fc.integer({ min: -7500, max: 7800 }),
+        fc.integer({ min: -17_999, max: 17_999 }),
+        fc.integer({ min: 0, max: 3650 }),
+        async (index, latitude, longitude, day) => {
+          const target = deps.catalogue.targetAt(index);
+          const site = `${latitude / 100},${longitude / 100}`;
+          const date = new Date(NOW + day * 86_400_000).toISOString().slice(0, 10);
+          const up = (await data(`up "${target.name}" site:${site} on:${date}`)) as unknown as {
+            verdict: string;
+            bestUtc: string;
+            bestAltitudeDeg: number;
+            upInDarkness: boolean;
+            alwaysUp: boolean;
+            neverUp: boolean;
+          };
+          const { altitudeDeg } = (await data(
+            `altitude "${target.name}" site:${site} at:${up.bestUtc}`,
+          )) as unknown as { altitudeDeg: number };
+          // bestAltitudeDeg is printed to four decimals.
+          expect(Math.abs(altitudeDeg - up.bestAltitudeDeg)).toBeLessThan(0.0001);
+          if (['up', 'low', 'twilight-only'].includes(up.verdict)) expect(altitudeDeg).toBeGreaterThan(-0.0001);
+          if (up.verdict === 'never-up') expect(altitudeDeg).toBeLessThan(0);
+          expect(up.alwaysUp && up.neverUp).toBe(false);
+        },
+      ),
+      { numRuns: 150 },
+    );
   });
 });
 
 describe('tonight', () => {
   it('keeps to what was asked: kind, brightness, altitude, dark hours, ten at most', async () => {
-    const { dark, picks } = await data('tonight site:-33.9,18.4 kind:galaxy brighter:9 above:40') as unknown as { dark: { startUtc: string; endUtc: string }; picks: { type: string; magnitude: number; bestUtc: string; bestAltitudeDeg: number; name: string }[] };
+    const { dark, picks } = (await data('tonight site:-33.9,18.4 kind:galaxy brighter:9 above:40')) as unknown as {
+      dark: { startUtc: string; endUtc: string };
+      picks: { type: string; magnitude: number; bestUtc: string; bestAltitudeDeg: number; name: string }[];
+    };
     expect(picks.length).toBeGreaterThan(3);
     expect(picks.length).toBeLessThanOrEqual(10);
     for (const pick of picks) {
@@ -111,7 +165,9 @@ describe('tonight', () => {
       expect(pick.bestAltitudeDeg).toBeGreaterThanOrEqual(40);
       expect(ms(pick.bestUtc)).toBeGreaterThanOrEqual(ms(dark.startUtc) - 1000);
       expect(ms(pick.bestUtc)).toBeLessThanOrEqual(ms(dark.endUtc) + 1000);
-      const { altitudeDeg } = await data(`altitude "${pick.name}" site:-33.9,18.4 at:${pick.bestUtc}`) as unknown as { altitudeDeg: number };
+      const { altitudeDeg } = (await data(`altitude "${pick.name}" site:-33.9,18.4 at:${pick.bestUtc}`)) as unknown as {
+        altitudeDeg: number;
+      };
       expect(Math.abs(altitudeDeg - pick.bestAltitudeDeg)).toBeLessThan(0.0001);
     }
   });

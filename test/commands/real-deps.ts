@@ -17,17 +17,32 @@ const places = loadPlaces(path.join(knowledge, 'places'));
 let triage: ReturnType<typeof loadTriage> | undefined;
 
 export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
-  catalogue, places: () => places, store: await openStore({ memory: true }), triage: () => triage ??= loadTriage(path.join(knowledge, 'connection')),
-  clubSiteText: null, sunLimits: { dangerDeg: 15, cautionDeg: 45 }, commands: allCommands, ...over,
+  catalogue,
+  places: () => places,
+  store: await openStore({ memory: true }),
+  triage: () => (triage ??= loadTriage(path.join(knowledge, 'connection'))),
+  clubSiteText: null,
+  sunLimits: { dangerDeg: 15, cautionDeg: 45 },
+  commands: allCommands,
+  ...over,
 });
 
 export const ODALYS: Asker = {
-  platform: 'console', memberId: 'console:odalys', displayName: 'Odalys', clubId: 'console:fenwold', channelId: 'console', isManager: false, isPrivate: true,
+  platform: 'console',
+  memberId: 'console:odalys',
+  displayName: 'Odalys',
+  clubId: 'console:fenwold',
+  channelId: 'console',
+  isManager: false,
+  isPrivate: true,
 };
 
-const failLoudly = (error: unknown): never => { throw error instanceof Error ? error : new Error(String(error)); };
+const failLoudly = (error: unknown): never => {
+  throw error instanceof Error ? error : new Error(String(error));
+};
 
-export const ask = (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Outcome> => runLine(deps, line, asker, nowUtcMs, failLoudly);
+export const ask = (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Outcome> =>
+  runLine(deps, line, asker, nowUtcMs, failLoudly);
 
 export const answer = async (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Reply> => {
   const outcome = await ask(deps, line, nowUtcMs, asker);

@@ -7,35 +7,79 @@ import { z } from 'zod';
 
 const root = path.resolve(import.meta.dirname, '../..');
 let folder: string;
-beforeAll(() => { folder = mkdtempSync(path.join(tmpdir(), 'pierhand-ask-')); });
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'pierhand-ask-'));
+});
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-interface Run { readonly code: number | null; readonly stdout: string; readonly stderr: string }
+interface Run {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
 
 /** Runs an entry point from source, away from the project's own folders, with no settings but the data folder. */
-const run = (entry: string, args: readonly string[], input: string, env: Record<string, string> = {}): Promise<Run> => new Promise((resolve, reject) => {
-  const child = spawn(process.execPath, ['--import', path.join(root, 'node_modules/tsx/dist/loader.mjs'), path.join(root, entry), ...args], {
-    cwd: folder, env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data'), ...env },
+const run = (entry: string, args: readonly string[], input: string, env: Record<string, string> = {}): Promise<Run> =>
+  new Promise((resolve, reject) => {
+    const child = spawn(
+      process.execPath,
+      ['--import', path.join(root, 'node_modules/tsx/dist/loader.mjs'), path.join(root, entry), ...args],
+      {
+        cwd: folder,
+        env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data'), ...env },
+      },
+    );
+    let stdout = '';
+    let stderr = '';
+    child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
+      stdout += chunk;
+    });
+    child.stderr.setEncoding('utf8').on('data', (chunk: string) => {
+      stderr += chunk;
+    });
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ code, stdout, stderr }));
+    child.stdin.end(input);
   });
-  let stdout = '';
-  let stderr = '';
-  child.stdout.setEncoding('utf8').on('data', (chunk: string) => { stdout += chunk; });
-  child.stderr.setEncoding('utf8').on('data', (chunk: string) => { stderr += chunk; });
-  child.on('error', reject);
-  child.on('close', (code) => resolve({ code, stdout, stderr }));
-  child.stdin.end(input);
-});
 
-const answered = z.strictObject({ command: z.string(), ok: z.literal(true), level: z.enum(['info', 'good', 'caution', 'danger']), title: z.string(), summary: z.string(), data: z.record(z.string(), z.unknown()) });
-const refused = z.strictObject({ command: z.string(), ok: z.literal(false), error: z.strictObject({ code: z.string(), message: z.string().max(400) }) });
+const answered = z.strictObject({
+  command: z.string(),
+  ok: z.literal(true),
+  level: z.enum(['info', 'good', 'caution', 'danger']),
+  title: z.string(),
+  summary: z.string(),
+  data: z.record(z.string(), z.unknown()),
+});
+const refused = z.strictObject({
+  command: z.string(),
+  ok: z.literal(false),
+  error: z.strictObject({ code: z.string(), message: z.string().max(400) }),
+});
 
 describe('ask --json -', () => {
   it('answers a thousand lines in order, good and bad mixed, each as the contract says, none lost', async () => {
-    const nasty = ['__proto__', 'up "M 31', 'x'.repeat(10_000), '\u202eup M 31\u0007 site:52,0', 'altitude M 31 site:95,0', '', 'constructor', 'up toString site:52,0', 'tonight kind:__proto__ site:52,0'];
-    const lines = Array.from({ length: 1000 }, (_, i) => (i % 10 === 9 ? nasty[Math.floor(i / 10) % nasty.length]! : `altitude NGC ${i + 1} site:52.71,0.12 at:2026-12-13T2${i % 4}:00Z`));
+    const nasty = [
+      '__proto__',
+      'up "M 31',
+      'x'.repeat(10_000),
+      '\u202eup M 31\u0007 site:52,0',
+      'altitude M 31 site:95,0',
+      '',
+      'constructor',
+      'up toString site:52,0',
+      'tonight kind:__proto__ site:52,0',
+    ];
+    const lines = Array.from({ length: 1000 }, (_, i) =>
+      i % 10 === 9
+        ? nasty[Math.floor(i / 10) % nasty.length]!
+        : `altitude NGC ${i + 1} site:52.71,0.12 at:2026-12-13T2${i % 4}:00Z`,
+    );
     const { code, stdout } = await run('bot/ask.ts', ['--json', '-'], `${lines.join('\n')}\n`);
     expect(code).toBe(0);
-    const objects = stdout.trimEnd().split('\n').map((line) => z.union([answered, refused]).parse(JSON.parse(line)));
+    const objects = stdout
+      .trimEnd()
+      .split('\n')
+      .map((line) => z.union([answered, refused]).parse(JSON.parse(line)));
     expect(objects.map(({ command }) => command)).toEqual(lines);
     expect(objects.filter(({ ok }) => ok).length).toBeGreaterThan(880);
     expect(stdout).not.toMatch(/\bat .*\.ts:\d+/u);
@@ -52,7 +96,11 @@ describe('ask --json -', () => {
 
 describe('the console on a pipe', () => {
   it('answers line by line without a prompt or colours, writes the picture it names, and ends with the input', async () => {
-    const { code, stdout } = await run('bot/main.ts', ['up', 'M', '46', 'site:52.71,0.12'], 'up M 102 site:52.71,0.12\n1\nquit\n');
+    const { code, stdout } = await run(
+      'bot/main.ts',
+      ['up', 'M', '46', 'site:52.71,0.12'],
+      'up M 102 site:52.71,0.12\n1\nquit\n',
+    );
     expect(code).toBe(0);
     // eslint-disable-next-line no-control-regex
     expect(stdout).not.toMatch(/\u001b|pierhand>/u);

@@ -6,19 +6,39 @@ import { consoleSession } from '../../bot/platforms/console/session.js';
 import { isProblem, problem, reply, type Outcome } from '../../bot/reply/reply.js';
 
 const echo = defineCommand({
-  name: 'echo', summary: 'Says it again', examples: ['echo hello'], options: { words: text('What'), mood: optional(choice('How', ['glad', 'grave'])) },
+  name: 'echo',
+  summary: 'Says it again',
+  examples: ['echo hello'],
+  options: { words: text('What'), mood: optional(choice('How', ['glad', 'grave'])) },
   run: async (_deps, { options }): Promise<Outcome> => {
-    if (options.words === 'many') return problem('which', 'Which?', [{ label: 'One', run: 'echo one' }, { label: 'Two', run: 'echo two' }]);
+    if (options.words === 'many')
+      return problem('which', 'Which?', [
+        { label: 'One', run: 'echo one' },
+        { label: 'Two', run: 'echo two' },
+      ]);
     if (options.words === 'boom') throw new Error('secret detail at /root/place');
     return reply({ title: 'echo', summary: options.words });
   },
 });
 const whom = defineCommand({
-  name: 'whom', summary: 'Says who asks about whom', examples: ['whom for:Tamsin'], options: { for: member('Whom') },
-  run: async (_deps, { options, asker }): Promise<Outcome> => reply({ title: 'whom', summary: `${asker.memberId} (${asker.displayName}) about ${options.for}`, choices: [{ label: 'Again', run: 'whom for:ravi' }] }),
+  name: 'whom',
+  summary: 'Says who asks about whom',
+  examples: ['whom for:Tamsin'],
+  options: { for: member('Whom') },
+  run: async (_deps, { options, asker }): Promise<Outcome> =>
+    reply({
+      title: 'whom',
+      summary: `${asker.memberId} (${asker.displayName}) about ${options.for}`,
+      choices: [{ label: 'Again', run: 'whom for:ravi' }],
+    }),
 });
 const errors: unknown[] = [];
-const session = () => consoleSession({ commands: [echo, whom] } as unknown as Deps, () => 0, (error) => errors.push(error));
+const session = () =>
+  consoleSession(
+    { commands: [echo, whom] } as unknown as Deps,
+    () => 0,
+    (error) => errors.push(error),
+  );
 const said = (outcome: Outcome): string => (isProblem(outcome) ? outcome.message : outcome.summary);
 
 describe('a conversation on the console', () => {
@@ -55,7 +75,11 @@ describe('a conversation on the console', () => {
     expect(await complete('echo hello mo')).toEqual([['mood:'], 'mo']);
     expect(await complete('echo hello mood:g')).toEqual([['glad ', 'grave '], 'g']);
     expect(await complete('nothing x')).toEqual([[], '']);
-    const real = consoleSession(await realDeps(), () => 0, () => undefined);
+    const real = consoleSession(
+      await realDeps(),
+      () => 0,
+      () => undefined,
+    );
     expect(await real.complete('altitude betelg')).toEqual([['Betelgeuse '], 'betelg']);
     expect(await real.complete('altitude Betelgeuse si')).toEqual([['site:'], 'si']);
     expect((await real.complete('altitude Betelgeuse site:dunedin'))[0]).toContain('"Dunedin, Otago, NZ" ');

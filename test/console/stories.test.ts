@@ -23,7 +23,11 @@ const errors: unknown[] = [];
 
 const start = async (): Promise<void> => {
   store = await openStore({ dataFolder });
-  session = consoleSession(await realDeps({ store }), () => clockUtcMs, (error) => errors.push(error));
+  session = consoleSession(
+    await realDeps({ store }),
+    () => clockUtcMs,
+    (error) => errors.push(error),
+  );
 };
 beforeEach(async () => {
   dataFolder = mkdtempSync(path.join(tmpdir(), 'pierhand-console-'));
@@ -39,7 +43,9 @@ afterEach(async () => {
 });
 
 const platform: RunningPlatform = {
-  name: 'console', health: () => ({ ok: true, detail: '' }), stop: async () => undefined,
+  name: 'console',
+  health: () => ({ ok: true, detail: '' }),
+  stop: async () => undefined,
   deliver: async (_reminder, text) => {
     printed.push(text);
     return 'sent';
@@ -50,13 +56,20 @@ const says = async (line: string): Promise<Shown> => {
   const outcome = await session.answer(line);
   const lines = consoleLines(outcome, null, { colour: false, width: 1000 });
   // Nobody else reads a terminal.
-  return { text: lines.join('\n'), labels: (outcome.choices ?? []).map(({ label }) => label), isPrivate: 'audience' in outcome && outcome.audience === 'asker' };
+  return {
+    text: lines.join('\n'),
+    labels: (outcome.choices ?? []).map(({ label }) => label),
+    isPrivate: 'audience' in outcome && outcome.audience === 'asker',
+  };
 };
 
 const at = (name: string): Actor => {
-  const speaks = async (): Promise<void> => { await session.answer(`as ${name}`); };
+  const speaks = async (): Promise<void> => {
+    await session.answer(`as ${name}`);
+  };
   return {
-    name, memberId: `console:${name.toLowerCase()}`,
+    name,
+    memberId: `console:${name.toLowerCase()}`,
     asks: async (line) => {
       await speaks();
       return says(line);
@@ -70,9 +83,13 @@ const at = (name: string): Actor => {
 };
 
 const stage: Stage = {
-  helper: at('Odalys'), member: at('Tamsin'), clubId: 'console:club',
+  helper: at('Odalys'),
+  member: at('Tamsin'),
+  clubId: 'console:club',
   store: () => store,
-  get dataFolder() { return dataFolder; },
+  get dataFolder() {
+    return dataFolder;
+  },
   restart: async () => {
     await store.close();
     await start();
@@ -83,6 +100,7 @@ const stage: Stage = {
   },
 };
 
-it('a connection walk, by a helper for another member, from the first message to the verified cure, across a restart', () => connectionWalk(stage));
+it('a connection walk, by a helper for another member, from the first message to the verified cure, across a restart', () =>
+  connectionWalk(stage));
 
 it('a member adds a site by place name, sets a horizon, is reminded, exports and forgets', () => memberLife(stage));

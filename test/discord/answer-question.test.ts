@@ -14,12 +14,26 @@ describe('a question that waits in a crowd until Discord gives it up', () => {
     let runs = 0;
     // Only what this path touches.
     const bot = {
-      answers: { post: async () => { throw expired; } } as unknown as REST,
+      answers: {
+        post: async () => {
+          throw expired;
+        },
+      } as unknown as REST,
       takeTurn: () => sleep(50),
-      tuning: DEFAULT_TUNING, context: {},
+      tuning: DEFAULT_TUNING,
+      context: {},
     } as unknown as Bot;
-    const question = { command: 'site', slow: true, ask: async () => { runs++; return reply({ title: 'Saved', summary: 'Saved.' }); } };
-    await expect(answerQuestion(bot, { id: '1', token: 't', application_id: '2' } as APIInteraction, {} as Asker, question)).rejects.toBe(expired);
+    const question = {
+      command: 'site',
+      slow: true,
+      ask: async () => {
+        runs++;
+        return reply({ title: 'Saved', summary: 'Saved.' });
+      },
+    };
+    await expect(
+      answerQuestion(bot, { id: '1', token: 't', application_id: '2' } as APIInteraction, {} as Asker, question),
+    ).rejects.toBe(expired);
     await sleep(100);
     expect(runs).toBe(0);
   });

@@ -14,12 +14,22 @@ const embedOf = (message: Message) => {
 
 describe('members ask the real commands on Discord, through the real client', () => {
   let at: Started;
-  beforeAll(async () => { at = await start({ tuning: { deferAfterMs: 30_000, perMember: { burst: 1000, perSecond: 1000 }, perChannel: { burst: 1000, perSecond: 1000 } } }); });
+  beforeAll(async () => {
+    at = await start({
+      tuning: {
+        deferAfterMs: 30_000,
+        perMember: { burst: 1000, perSecond: 1000 },
+        perChannel: { burst: 1000, perSecond: 1000 },
+      },
+    });
+  });
   afterEach(() => {
     expect(at.double.rest.violations).toEqual([]);
     expect(at.double.rest.requests.filter(({ status }) => status >= 400)).toEqual([]);
   });
-  afterAll(async () => { await at.stop(); });
+  afterAll(async () => {
+    await at.stop();
+  });
 
   it('/up: verdict, level in words, facts, and the chart with its words', async () => {
     const { message, firstResponseType } = await at.double.member('Odalys').slash('up', { target: 'NGC 7331' });
@@ -42,23 +52,48 @@ describe('members ask the real commands on Discord, through the real client', ()
     const some = await odalys.complete('up', 'target', 'ngc 73');
     expect(some.choices.map(({ value }) => value)).toContain('NGC 7331');
     expect(some.choices.length).toBeLessThanOrEqual(25);
-    const picked = await odalys.slash('up', { target: some.choices.find(({ value }) => value === 'NGC 7331')?.value ?? '' });
+    const picked = await odalys.slash('up', {
+      target: some.choices.find(({ value }) => value === 'NGC 7331')?.value ?? '',
+    });
     expect(embedOf(picked.message).title).toContain('NGC 7331');
     expect((await odalys.complete('up', 'target', '')).choices.length).toBeGreaterThan(0);
   });
 
-  it('completes places, and a member\'s own sites for that member alone', async () => {
+  it("completes places, and a member's own sites for that member alone", async () => {
     const { member, guild } = at.double;
-    await at.store.sites.put({ kind: 'member', id: `discord:${member('Tamsin').person.id}` }, { name: 'Quarry Field', latitudeDeg: 52.6, longitudeDeg: 0.3, elevationM: 40, zone: 'Europe/London', horizon: null, isDefault: false });
-    await at.store.sites.put({ kind: 'club', id: `discord:${guild.id}` }, { name: 'Cold Ridge', latitudeDeg: 52.7, longitudeDeg: 0.1, elevationM: 90, zone: 'Europe/London', horizon: null, isDefault: false });
-    const values = async (name: string, partial: string) => (await member(name).complete('up', 'site', partial, { target: 'M13' })).choices.map(({ value }) => value);
+    await at.store.sites.put(
+      { kind: 'member', id: `discord:${member('Tamsin').person.id}` },
+      {
+        name: 'Quarry Field',
+        latitudeDeg: 52.6,
+        longitudeDeg: 0.3,
+        elevationM: 40,
+        zone: 'Europe/London',
+        horizon: null,
+        isDefault: false,
+      },
+    );
+    await at.store.sites.put(
+      { kind: 'club', id: `discord:${guild.id}` },
+      {
+        name: 'Cold Ridge',
+        latitudeDeg: 52.7,
+        longitudeDeg: 0.1,
+        elevationM: 90,
+        zone: 'Europe/London',
+        horizon: null,
+        isDefault: false,
+      },
+    );
+    const values = async (name: string, partial: string) =>
+      (await member(name).complete('up', 'site', partial, { target: 'M13' })).choices.map(({ value }) => value);
     expect(await values('Tamsin', 'quarry')).toContain('Quarry Field');
     expect(await values('Ravi', 'quarry')).not.toContain('Quarry Field');
     expect(await values('Ravi', 'cold')).toContain('Cold Ridge');
     expect((await values('Ravi', 'Calgar')).join()).toContain('Calgary');
   });
 
-  it('shows an answer about a member\'s own site to that member alone', async () => {
+  it("shows an answer about a member's own site to that member alone", async () => {
     const { member, channel } = at.double;
     const seen = await member('Tamsin').slash('altitude', { target: 'M13', site: 'Quarry Field' });
     expect(seen.message.onlyFor).toBe(member('Tamsin').person.id);
@@ -82,7 +117,9 @@ describe('members ask the real commands on Discord, through the real client', ()
   });
 
   it('what a member types comes back as plain text', async () => {
-    const { message } = await at.double.member('Ingo').slash('up', { target: '@everyone [x](https://example.org) **b**' });
+    const { message } = await at.double
+      .member('Ingo')
+      .slash('up', { target: '@everyone [x](https://example.org) **b**' });
     expect(message.content).toContain('everyone');
     expect(message.content.replace(/\\[^\p{L}\p{N}\s]/gu, '')).not.toMatch(/@|\*|\[|https?:/u);
   });
@@ -114,24 +151,37 @@ describe('members ask the real commands on Discord, through the real client', ()
 
   it('counts what it answered, and logs no site and no words of members', async () => {
     const { body } = await at.metrics.expose();
-    expect(body).toMatch(/pierhand_answers_total\{platform="discord",command="up",outcome="(good|info|caution)"\} [1-9]/u);
+    expect(body).toMatch(
+      /pierhand_answers_total\{platform="discord",command="up",outcome="(good|info|caution)"\} [1-9]/u,
+    );
     expect(body).toMatch(/pierhand_answers_total\{platform="discord",command="up",outcome="problem"\} 2/u);
     expect(at.logged()).not.toMatch(/Quarry|Androm|52\.6|everyone \[/u);
   });
 
-  it.each(allCommands.flatMap(({ name, examples }) => examples.map((example): [string, string] => [example, name])))('%s, as a slash command', async (example, name) => {
-    const parsed = parseLine(example, allCommands);
-    if ('problem' in parsed) throw new Error(parsed.message);
-    const payload = at.double.world.commands.get('everywhere')?.find((command) => command.name === name);
-    const asker = at.double.member('Odalys the manager', { isManager: true });
-    // Where text lets a target stand in place of a choice, a slash command has it in the target's own box.
-    const raw = new Map([...parsed.raw].map(([option, value]) => {
-      const choices = payload?.options?.find((candidate) => candidate.name === option)?.choices;
-      return choices === undefined || choices.some((choice) => choice.value === value.toLowerCase()) ? [option, value] : ['target', value];
-    }));
-    const { message } = await asker.slash(name, typedOptions(payload, raw, (person) => at.double.member(person).person), { until: 'first' });
-    expect(message.content + JSON.stringify(message.embeds)).not.toMatch(/undefined|NaN|\[object/u);
-    expect(message.content).not.toContain('fault of mine');
-    expect(message.content.length + (message.embeds[0]?.description?.length ?? 0)).toBeGreaterThan(10);
-  });
+  it.each(allCommands.flatMap(({ name, examples }) => examples.map((example): [string, string] => [example, name])))(
+    '%s, as a slash command',
+    async (example, name) => {
+      const parsed = parseLine(example, allCommands);
+      if ('problem' in parsed) throw new Error(parsed.message);
+      const payload = at.double.world.commands.get('everywhere')?.find((command) => command.name === name);
+      const asker = at.double.member('Odalys the manager', { isManager: true });
+      // Where text lets a target stand in place of a choice, a slash command has it in the target's own box.
+      const raw = new Map(
+        [...parsed.raw].map(([option, value]) => {
+          const choices = payload?.options?.find((candidate) => candidate.name === option)?.choices;
+          return choices === undefined || choices.some((choice) => choice.value === value.toLowerCase())
+            ? [option, value]
+            : ['target', value];
+        }),
+      );
+      const { message } = await asker.slash(
+        name,
+        typedOptions(payload, raw, (person) => at.double.member(person).person),
+        { until: 'first' },
+      );
+      expect(message.content + JSON.stringify(message.embeds)).not.toMatch(/undefined|NaN|\[object/u);
+      expect(message.content).not.toContain('fault of mine');
+      expect(message.content.length + (message.embeds[0]?.description?.length ?? 0)).toBeGreaterThan(10);
+    },
+  );
 });

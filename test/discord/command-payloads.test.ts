@@ -7,28 +7,61 @@ import { reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';
 
 const sample = defineCommand({
-  name: 'sample', summary: 'Everything a command may take',
+  name: 'sample',
+  summary: 'Everything a command may take',
   options: {
-    colour: optional(choice('Which', ['red', 'blue'])), much: optional(number('How much', { min: -1.5, max: 90 })), many: optional(integer('How many', { min: 1, max: 9 })),
-    really: optional(flag('Whether')), who: optional(member('Whom')), what: text('What', { maxLength: 50, complete: 'target' }),
+    colour: optional(choice('Which', ['red', 'blue'])),
+    much: optional(number('How much', { min: -1.5, max: 90 })),
+    many: optional(integer('How many', { min: 1, max: 9 })),
+    really: optional(flag('Whether')),
+    who: optional(member('Whom')),
+    what: text('What', { maxLength: 50, complete: 'target' }),
   },
   examples: ['sample x'],
   run: async () => reply({ title: '', summary: '' }),
 });
-const clubSite = defineCommand({ name: 'clubsite', summary: 'Set the club\'s site', options: {}, access: 'manager', examples: ['clubsite'], run: async () => reply({ title: '', summary: '' }) });
+const clubSite = defineCommand({
+  name: 'clubsite',
+  summary: "Set the club's site",
+  options: {},
+  access: 'manager',
+  examples: ['clubsite'],
+  run: async () => reply({ title: '', summary: '' }),
+});
 
 describe('commands as Discord registers them', () => {
-  it('every real command fits Discord\'s published schema, unknown keys refused', () => {
+  it("every real command fits Discord's published schema, unknown keys refused", () => {
     const commands = allCommands.includes(triage) ? allCommands : [...allCommands, triage];
     expect(requestFaults('PUT', '/applications/1/commands', commandPayloads(commands), 0)).toEqual([]);
   });
 
   it('types every option, required ones first', () => {
     expect(commandPayloads([sample])[0]).toEqual({
-      type: 1, name: 'sample', description: 'Everything a command may take', integration_types: [0, 1], contexts: [0, 1, 2],
+      type: 1,
+      name: 'sample',
+      description: 'Everything a command may take',
+      integration_types: [0, 1],
+      contexts: [0, 1, 2],
       options: [
-        { type: 3, name: 'what', description: 'What', required: true, min_length: 1, max_length: 50, autocomplete: true },
-        { type: 3, name: 'colour', description: 'Which', required: false, choices: [{ name: 'red', value: 'red' }, { name: 'blue', value: 'blue' }] },
+        {
+          type: 3,
+          name: 'what',
+          description: 'What',
+          required: true,
+          min_length: 1,
+          max_length: 50,
+          autocomplete: true,
+        },
+        {
+          type: 3,
+          name: 'colour',
+          description: 'Which',
+          required: false,
+          choices: [
+            { name: 'red', value: 'red' },
+            { name: 'blue', value: 'blue' },
+          ],
+        },
         { type: 10, name: 'much', description: 'How much', required: false, min_value: -1.5, max_value: 90 },
         { type: 4, name: 'many', description: 'How many', required: false, min_value: 1, max_value: 9 },
         { type: 5, name: 'really', description: 'Whether', required: false },
@@ -37,8 +70,12 @@ describe('commands as Discord registers them', () => {
     });
   });
 
-  it('offers a manager\'s command in servers alone, to those with Manage Server', () => {
-    expect(commandPayloads([clubSite])[0]).toMatchObject({ contexts: [0], integration_types: [0], default_member_permissions: 32 });
+  it("offers a manager's command in servers alone, to those with Manage Server", () => {
+    expect(commandPayloads([clubSite])[0]).toMatchObject({
+      contexts: [0],
+      integration_types: [0],
+      default_member_permissions: 32,
+    });
   });
 
   it('adds the two menu entries once there is a walk to start', () => {

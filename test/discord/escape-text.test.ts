@@ -29,23 +29,33 @@ describe('nothing a member types becomes a mention, a link or mark-up', () => {
   });
 
   it('is read back as it was typed, whatever was typed', () => {
-    fc.assert(fc.property(fc.string({ unit: fc.constantFrom(...'\\`*_~|<>@[]#-+1. \nhttps:/ab)é', '\u{1F319}') }), (text) => {
-      expect(unescaped(escaped(text))).toBe(text);
-    }));
+    fc.assert(
+      fc.property(fc.string({ unit: fc.constantFrom(...'\\`*_~|<>@[]#-+1. \nhttps:/ab)é', '\u{1F319}') }), (text) => {
+        expect(unescaped(escaped(text))).toBe(text);
+      }),
+    );
   });
 
   it('is cut without leaving a lone backslash or half a character, never over the limit', () => {
-    fc.assert(fc.property(fc.string({ unit: fc.constantFrom('*', '\\', 'a', '\u{1F319}', '\n', '#') }), fc.integer({ min: 1, max: 40 }), (text, limit) => {
-      const cut = escapeWithin(text, limit);
-      expect(cut.length).toBeLessThanOrEqual(limit);
-      expect(active(cut)).not.toContain('\\');
-      expect(cut).not.toMatch(/\p{Surrogate}/u);
-      expect(text.startsWith(unescaped(cut).replace(/…$/u, ''))).toBe(true);
-      expect(plainWithin(text, limit)).not.toMatch(/\p{Surrogate}/u);
-    }));
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom('*', '\\', 'a', '\u{1F319}', '\n', '#') }),
+        fc.integer({ min: 1, max: 40 }),
+        (text, limit) => {
+          const cut = escapeWithin(text, limit);
+          expect(cut.length).toBeLessThanOrEqual(limit);
+          expect(active(cut)).not.toContain('\\');
+          expect(cut).not.toMatch(/\p{Surrogate}/u);
+          expect(text.startsWith(unescaped(cut).replace(/…$/u, ''))).toBe(true);
+          expect(plainWithin(text, limit)).not.toMatch(/\p{Surrogate}/u);
+        },
+      ),
+    );
   });
 
   it('leaves everyday answers as they are', () => {
-    expect(escaped('Up, best at 23:40 GMT, 62° high (south-south-east, 157°). RA 22h 37m 04s, −05° 22′')).toBe('Up, best at 23:40 GMT, 62° high (south-south-east, 157°). RA 22h 37m 04s, −05° 22′');
+    expect(escaped('Up, best at 23:40 GMT, 62° high (south-south-east, 157°). RA 22h 37m 04s, −05° 22′')).toBe(
+      'Up, best at 23:40 GMT, 62° high (south-south-east, 157°). RA 22h 37m 04s, −05° 22′',
+    );
   });
 });

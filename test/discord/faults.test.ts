@@ -11,16 +11,22 @@ const EDIT = /^PATCH \/webhooks\//u;
 
 let at: Started | undefined;
 const begin = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}): Promise<Started> => {
-  at = await start({ commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, ...options.tuning } }, doubleOptions);
+  at = await start(
+    { commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, ...options.tuning } },
+    doubleOptions,
+  );
   return at;
 };
 const isWell = async ({ double, bot }: Started, name = 'Mbali'): Promise<void> => {
   await double.waitFor(() => bot.health().ok, 'the bot to be well again');
-  expect((await double.member(name).slash('echo', { words: 'still here' })).message.embeds[0]?.title).toBe('still here');
+  expect((await double.member(name).slash('echo', { words: 'still here' })).message.embeds[0]?.title).toBe(
+    'still here',
+  );
 };
 /** How many answers with this title there are, anywhere. */
 const answersTitled = ({ double }: Started, title: string): number =>
-  [...double.world.messages.values()].filter(({ embeds, isDeleted }) => !isDeleted && embeds[0]?.title === title).length;
+  [...double.world.messages.values()].filter(({ embeds, isDeleted }) => !isDeleted && embeds[0]?.title === title)
+    .length;
 
 afterEach(async () => {
   const violations = at?.double.rest.violations ?? ['nothing was started'];
@@ -29,7 +35,7 @@ afterEach(async () => {
   expect(violations).toEqual([]);
 });
 
-describe('Discord\'s servers misbehave', () => {
+describe("Discord's servers misbehave", () => {
   it.each([
     ['429 with Retry-After', { status: 429, retryAfterSeconds: 0.3 }],
     ['500', { status: 500 }],
@@ -51,36 +57,52 @@ describe('Discord\'s servers misbehave', () => {
     expect(answersTitled(started, 'hello')).toBe(1);
   });
 
-  it.each(['echo', 'slowly'])('a lost response to the first response of %s: the answer is there, once', async (command) => {
-    const started = await begin();
-    started.double.misbehave.rest({ status: 502, on: CALLBACK, afterProcessing: true });
-    await started.double.member('Odalys').slash(command, { words: 'hello' });
-    expect(answersTitled(started, 'hello')).toBe(1);
-  });
+  it.each(['echo', 'slowly'])(
+    'a lost response to the first response of %s: the answer is there, once',
+    async (command) => {
+      const started = await begin();
+      started.double.misbehave.rest({ status: 502, on: CALLBACK, afterProcessing: true });
+      await started.double.member('Odalys').slash(command, { words: 'hello' });
+      expect(answersTitled(started, 'hello')).toBe(1);
+    },
+  );
 
   it('nothing but 500: not answered, logged with the reason, and the bot lives', async () => {
     const started = await begin();
     started.double.misbehave.rest({ status: 500, on: CALLBACK, times: 5 });
-    await expect(started.double.member('Odalys').slash('echo', { words: 'hello' }, { timeoutMs: 2500 })).rejects.toThrow(NotAnswered);
+    await expect(
+      started.double.member('Odalys').slash('echo', { words: 'hello' }, { timeoutMs: 2500 }),
+    ).rejects.toThrow(NotAnswered);
     expect(started.logged()).toContain('an interaction could not be answered');
-    expect((await started.metrics.expose()).body).toContain('pierhand_failures_total{platform="discord",kind="send"} 1');
+    expect((await started.metrics.expose()).body).toContain(
+      'pierhand_failures_total{platform="discord",kind="send"} 1',
+    );
     await isWell(started);
   });
 
-  it.each(['echo', 'slowly'])('an expired interaction (404) to %s is logged and left; the next is answered', async (command) => {
-    const started = await begin();
-    started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
-    await expect(started.double.member('Odalys').slash(command, { words: 'hello' }, { timeoutMs: 700 })).rejects.toThrow(NotAnswered);
-    await started.double.waitFor(() => started.logged().includes('expired'), 'the log');
-    expect(started.double.rest.requests.filter(({ path }) => CALLBACK.test(path))).toHaveLength(1);
-    expect((await started.metrics.expose()).body).toContain('pierhand_failures_total{platform="discord",kind="expired"} 1');
-    await isWell(started);
-  });
+  it.each(['echo', 'slowly'])(
+    'an expired interaction (404) to %s is logged and left; the next is answered',
+    async (command) => {
+      const started = await begin();
+      started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
+      await expect(
+        started.double.member('Odalys').slash(command, { words: 'hello' }, { timeoutMs: 700 }),
+      ).rejects.toThrow(NotAnswered);
+      await started.double.waitFor(() => started.logged().includes('expired'), 'the log');
+      expect(started.double.rest.requests.filter(({ path }) => CALLBACK.test(path))).toHaveLength(1);
+      expect((await started.metrics.expose()).body).toContain(
+        'pierhand_failures_total{platform="discord",kind="expired"} 1',
+      );
+      await isWell(started);
+    },
+  );
 
   it('suggestions that come too late for Discord harm nothing', async () => {
     const started = await begin();
     started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
-    await expect(started.double.member('Odalys').complete('echo', 'words', 'm', {}, { timeoutMs: 500 })).rejects.toThrow(NotAnswered);
+    await expect(
+      started.double.member('Odalys').complete('echo', 'words', 'm', {}, { timeoutMs: 500 }),
+    ).rejects.toThrow(NotAnswered);
     await isWell(started);
   });
 
@@ -89,7 +111,14 @@ describe('Discord\'s servers misbehave', () => {
     double.misbehave.rest({ status: 500, on: /^PUT/u, times: 2 });
     const one = await startBot(double, { commands: sampleCommands });
     await double.ready();
-    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    at = {
+      double,
+      ...one,
+      stop: async () => {
+        await one.bot.stop();
+        await double.close();
+      },
+    };
     await isWell(at);
   });
 
@@ -98,7 +127,14 @@ describe('Discord\'s servers misbehave', () => {
     double.misbehave.rest({ status: 502, on: /gateway\/bot/u, times: 6 });
     const one = await startBot(double, { commands: sampleCommands });
     expect(one.bot.health()).toEqual({ ok: false, detail: 'Discord cannot be reached' });
-    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    at = {
+      double,
+      ...one,
+      stop: async () => {
+        await one.bot.stop();
+        await double.close();
+      },
+    };
     await double.ready();
     await isWell(at);
   });
@@ -110,7 +146,14 @@ describe('the gateway misbehaves', () => {
     double.misbehave.closeIdentify = 4000;
     const one = await startBot(double, { commands: sampleCommands, tuning: { connectPatienceMs: 200 } });
     expect(one.bot.health().ok).toBe(false);
-    at = { double, ...one, stop: async () => { await one.bot.stop(); await double.close(); } };
+    at = {
+      double,
+      ...one,
+      stop: async () => {
+        await one.bot.stop();
+        await double.close();
+      },
+    };
     double.misbehave.closeIdentify = null;
     await double.ready();
     await isWell(at);
@@ -152,9 +195,13 @@ describe('the gateway misbehaves', () => {
     const { double } = started;
     double.gateway.dropSockets();
     await double.waitFor(() => double.gateway.liveSessions() === 0, 'the socket to close');
-    expect((await double.member('Odalys').slash('echo', { words: 'meanwhile' })).message.embeds[0]?.title).toBe('meanwhile');
+    expect((await double.member('Odalys').slash('echo', { words: 'meanwhile' })).message.embeds[0]?.title).toBe(
+      'meanwhile',
+    );
     expect(answersTitled(started, 'meanwhile')).toBe(1);
-    expect((await started.metrics.expose()).body).toMatch(/connection_events_total\{platform="discord",event="resumed"\} 1/u);
+    expect((await started.metrics.expose()).body).toMatch(
+      /connection_events_total\{platform="discord",event="resumed"\} 1/u,
+    );
   });
 
   it('leaves heartbeats unanswered: the bot gives the connection up and makes a new one', async () => {
@@ -180,13 +227,17 @@ describe('the gateway misbehaves', () => {
 
   it.each([
     ['asks to reconnect', (started: Started) => started.double.gateway.askToReconnect(), 'resumes'],
-    ['calls the session invalid but resumable', (started: Started) => started.double.gateway.invalidateSessions(true), 'resumes'],
+    [
+      'calls the session invalid but resumable',
+      (started: Started) => started.double.gateway.invalidateSessions(true),
+      'resumes',
+    ],
     ['calls the session invalid', (started: Started) => started.double.gateway.invalidateSessions(false), 'identifies'],
   ] as const)('%s: the bot comes back', async (_name, misbehave, by) => {
     const started = await begin();
     const { log } = started.double.gateway;
     misbehave(started);
-    await started.double.waitFor(() => by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2, by);
+    await started.double.waitFor(() => (by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2), by);
     await isWell(started);
   });
 });
@@ -194,9 +245,18 @@ describe('the gateway misbehaves', () => {
 describe('the store misbehaves', () => {
   it('questions are answered while it is away', async () => {
     const store = await openStore({ memory: true });
-    const away = async (): Promise<never> => { throw new StoreError('store-unavailable', 'The store is away.'); };
+    const away = async (): Promise<never> => {
+      throw new StoreError('store-unavailable', 'The store is away.');
+    };
     let isAway = false;
-    const shaky: Store = { ...store, events: { ...store.events, claim: (key, now) => isAway ? away() : store.events.claim(key, now), answered: (key) => isAway ? away() : store.events.answered(key) } };
+    const shaky: Store = {
+      ...store,
+      events: {
+        ...store.events,
+        claim: (key, now) => (isAway ? away() : store.events.claim(key, now)),
+        answered: (key) => (isAway ? away() : store.events.answered(key)),
+      },
+    };
     const started = await begin({ store: shaky });
     isAway = true;
     started.double.misbehave.duplicateDispatches = 1;
@@ -211,6 +271,8 @@ describe('the store misbehaves', () => {
     const dawdling: Store = { ...store, events: { ...store.events, claim: () => never } };
     const started = await begin({ store: dawdling });
     // The double refuses a first response after three seconds, as Discord does.
-    expect((await started.double.member('Odalys').slash('echo', { words: 'hello' })).message.embeds[0]?.title).toBe('hello');
+    expect((await started.double.member('Odalys').slash('echo', { words: 'hello' })).message.embeds[0]?.title).toBe(
+      'hello',
+    );
   });
 });

@@ -7,7 +7,11 @@ import { start, startBot, type BotOptions, type Started } from './start-bot.js';
 
 let at: Started | undefined;
 const begin = async (options: BotOptions = {}): Promise<Started> => {
-  at = await start({ commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, completeWithinMs: 200, ...options.tuning } });
+  at = await start({
+    commands: sampleCommands,
+    ...options,
+    tuning: { deferAfterMs: 150, completeWithinMs: 200, ...options.tuning },
+  });
   return at;
 };
 afterEach(async () => {
@@ -18,40 +22,62 @@ afterEach(async () => {
   expect(requests.filter(({ status }) => status >= 400)).toEqual([]);
 });
 
-describe('answers within Discord\'s three seconds', () => {
+describe("answers within Discord's three seconds", () => {
   it('a ready answer comes at once; one that takes longer is acknowledged first and filled in', async () => {
     const { double } = await begin({ tuning: { deferAfterMs: 1500 } });
     const quick = await double.member('Odalys').slash('echo', { words: 'hello' });
     expect(quick).toMatchObject({ firstResponseType: 4, messages: [{ edits: 0 }] });
     const long = await double.member('Odalys').slash('echo', { words: 'hello', wait: 2500 });
-    expect(long).toMatchObject({ firstResponseType: 5, messages: [{ edits: 1, onlyFor: null, embeds: [{ title: 'hello' }] }] });
+    expect(long).toMatchObject({
+      firstResponseType: 5,
+      messages: [{ edits: 1, onlyFor: null, embeds: [{ title: 'hello' }] }],
+    });
   });
 
   it('a command known to be slow is acknowledged without waiting to see', async () => {
     const { double } = await begin({ tuning: { deferAfterMs: 60_000 } });
-    expect(await double.member('Odalys').slash('slowly', { words: 'hello', wait: 300 })).toMatchObject({ firstResponseType: 5, messages: [{ edits: 1, embeds: [{ title: 'hello' }] }] });
+    expect(await double.member('Odalys').slash('slowly', { words: 'hello', wait: 300 })).toMatchObject({
+      firstResponseType: 5,
+      messages: [{ edits: 1, embeds: [{ title: 'hello' }] }],
+    });
   });
 
-  it.each(['private news', 'a problem'])('a late answer for the asker alone (%s) is never shown to others, not even for a moment', async (words) => {
-    const { double } = await begin();
-    const odalys = double.member('Odalys');
-    const seen = await odalys.slash('slowly', { words, wait: 50 });
-    expect(seen.messages).toHaveLength(1);
-    expect(seen.message.onlyFor).toBe(odalys.person.id);
-    expect(JSON.stringify([seen.message.content, seen.message.embeds])).toContain(words);
-    const told = double.rest.requests.filter(({ path }) => path.startsWith('/webhooks/'));
-    // Everything sent where all can read, in order: a plain line, and its removal.
-    expect(told.filter(({ body }) => (body as { flags?: number } | undefined)?.flags !== 64).map(({ method }) => method)).toEqual(['PATCH', 'DELETE']);
-    expect(JSON.stringify(told.filter(({ method }) => method === 'PATCH'))).not.toContain(words);
-    expect(double.member('Tamsin').sees(double.channel)).toEqual([]);
-  });
+  it.each(['private news', 'a problem'])(
+    'a late answer for the asker alone (%s) is never shown to others, not even for a moment',
+    async (words) => {
+      const { double } = await begin();
+      const odalys = double.member('Odalys');
+      const seen = await odalys.slash('slowly', { words, wait: 50 });
+      expect(seen.messages).toHaveLength(1);
+      expect(seen.message.onlyFor).toBe(odalys.person.id);
+      expect(JSON.stringify([seen.message.content, seen.message.embeds])).toContain(words);
+      const told = double.rest.requests.filter(({ path }) => path.startsWith('/webhooks/'));
+      // Everything sent where all can read, in order: a plain line, and its removal.
+      expect(
+        told.filter(({ body }) => (body as { flags?: number } | undefined)?.flags !== 64).map(({ method }) => method),
+      ).toEqual(['PATCH', 'DELETE']);
+      expect(JSON.stringify(told.filter(({ method }) => method === 'PATCH'))).not.toContain(words);
+      expect(double.member('Tamsin').sees(double.channel)).toEqual([]);
+    },
+  );
 
-  it('forty members at once, each wanting a chart: all hear first that it is coming, not after the others\' charts are drawn', async () => {
-    const { double } = await begin({ commands: allCommands, tuning: { deferAfterMs: 50, perChannel: { burst: 100, perSecond: 100 } } });
-    const seen = await Promise.all(Array.from({ length: 40 }, (_, i) => double.member(`Visitor ${i}`).slash('up', { target: `M${i + 1}` }, { until: 'first', timeoutMs: 80_000 })));
-    expect(seen.filter(({ message }, i) => new RegExp(`\\bM ?${i + 1}\\b`, 'u').test(message.embeds[0]?.title ?? ''))).toHaveLength(40);
+  it("forty members at once, each wanting a chart: all hear first that it is coming, not after the others' charts are drawn", async () => {
+    const { double } = await begin({
+      commands: allCommands,
+      tuning: { deferAfterMs: 50, perChannel: { burst: 100, perSecond: 100 } },
+    });
+    const seen = await Promise.all(
+      Array.from({ length: 40 }, (_, i) =>
+        double.member(`Visitor ${i}`).slash('up', { target: `M${i + 1}` }, { until: 'first', timeoutMs: 80_000 }),
+      ),
+    );
+    expect(
+      seen.filter(({ message }, i) => new RegExp(`\\bM ?${i + 1}\\b`, 'u').test(message.embeds[0]?.title ?? '')),
+    ).toHaveLength(40);
     // Were they drawn in one go, the last acknowledgement would come only with the last chart. A ratio, so that the machine's speed is no matter.
-    expect(Math.max(...seen.map(({ firstResponseMs }) => firstResponseMs))).toBeLessThan(0.7 * Math.max(...seen.map(({ totalMs }) => totalMs)));
+    expect(Math.max(...seen.map(({ firstResponseMs }) => firstResponseMs))).toBeLessThan(
+      0.7 * Math.max(...seen.map(({ totalMs }) => totalMs)),
+    );
   });
 
   it('suggestions are never late, at most 25 of 100 characters, and a fault gives none', async () => {
@@ -87,8 +113,13 @@ describe('choices', () => {
     const second = await startBot(double, { commands: sampleCommands, store });
     await double.waitFor(() => second.bot.health().ok, 'the second bot');
     expect((await double.member('Odalys').press(offered.message, 'Say 1')).message.embeds[0]?.title).toBe('number 1');
-    offered.message.components = [{ type: 1, components: [{ type: 2, style: 1, label: 'Old', custom_id: 'from-before' }] }];
-    expect((await double.member('Odalys').press(offered.message, 'Old')).message).toMatchObject({ content: expect.stringContaining('older version') as string, onlyFor: double.member('Odalys').person.id });
+    offered.message.components = [
+      { type: 1, components: [{ type: 2, style: 1, label: 'Old', custom_id: 'from-before' }] },
+    ];
+    expect((await double.member('Odalys').press(offered.message, 'Old')).message).toMatchObject({
+      content: expect.stringContaining('older version') as string,
+      onlyFor: double.member('Odalys').person.id,
+    });
     await second.bot.stop();
   });
 });
@@ -115,9 +146,13 @@ describe('kindness and safety', () => {
     let clock = 0;
     const { double, metrics } = await begin({ now: () => clock, tuning: { perMember: { burst: 3, perSecond: 0.5 } } });
     const [odalys, tamsin] = [double.member('Odalys'), double.member('Tamsin')];
-    for (let i = 0; i < 3; i++) expect((await odalys.slash('echo', { words: 'x' }, { until: 'first' })).message.embeds).toHaveLength(1);
+    for (let i = 0; i < 3; i++)
+      expect((await odalys.slash('echo', { words: 'x' }, { until: 'first' })).message.embeds).toHaveLength(1);
     const refused = await odalys.slash('echo', { words: 'x' });
-    expect(refused.message).toMatchObject({ content: 'One moment, please: that was a lot of questions at once. Ask again in 2 s.', onlyFor: odalys.person.id });
+    expect(refused.message).toMatchObject({
+      content: 'One moment, please: that was a lot of questions at once. Ask again in 2 s.',
+      onlyFor: odalys.person.id,
+    });
     expect((await tamsin.slash('echo', { words: 'x' })).message.embeds).toHaveLength(1);
     clock += 2000;
     expect((await odalys.slash('echo', { words: 'x' })).message.embeds).toHaveLength(1);
@@ -126,9 +161,15 @@ describe('kindness and safety', () => {
 
   it('a channel flooded by many members is given a rest; another channel is not', async () => {
     const { double } = await begin({ tuning: { perChannel: { burst: 4, perSecond: 1 } } });
-    for (const name of ['Odalys', 'Tamsin', 'Ravi', 'Ingo']) await double.member(name).slash('echo', { words: 'x' }, { until: 'first' });
-    expect((await double.member('Mbali').slash('echo', { words: 'x' })).message.content).toContain('This channel is busy');
-    expect((await double.member('Mbali').slash('echo', { words: 'x' }, { in: double.addChannel('beginners') })).message.embeds).toHaveLength(1);
+    for (const name of ['Odalys', 'Tamsin', 'Ravi', 'Ingo'])
+      await double.member(name).slash('echo', { words: 'x' }, { until: 'first' });
+    expect((await double.member('Mbali').slash('echo', { words: 'x' })).message.content).toContain(
+      'This channel is busy',
+    );
+    expect(
+      (await double.member('Mbali').slash('echo', { words: 'x' }, { in: double.addChannel('beginners') })).message
+        .embeds,
+    ).toHaveLength(1);
   });
 
   it('a command for managers is offered to them alone, and checked again when it comes', async () => {
@@ -137,9 +178,13 @@ describe('kindness and safety', () => {
     expect((await manager.slash('clubonly')).message.embeds[0]?.title).toBe('Done');
     await expect(double.member('Ingo').slash('clubonly')).rejects.toThrow('not offered to Ingo');
     // A server may offer it to others; the bot still asks for Manage Server.
-    const offered = double.world.commands.get('everywhere')?.map(({ default_member_permissions: _taken, ...rest }) => rest) ?? [];
+    const offered =
+      double.world.commands.get('everywhere')?.map(({ default_member_permissions: _taken, ...rest }) => rest) ?? [];
     double.world.commands.set('everywhere', offered);
-    expect((await double.member('Ingo').slash('clubonly')).message).toMatchObject({ content: expect.stringContaining('for those who may change') as string, onlyFor: double.member('Ingo').person.id });
+    expect((await double.member('Ingo').slash('clubonly')).message).toMatchObject({
+      content: expect.stringContaining('for those who may change') as string,
+      onlyFor: double.member('Ingo').person.id,
+    });
   });
 });
 
@@ -157,15 +202,22 @@ describe('registration', () => {
     expect(puts(started)).toHaveLength(1);
     const changed = await startBot(double, { commands: sampleCommands.slice(1), store });
     await double.waitFor(() => puts(started).length === 2, 'registration');
-    expect(double.world.commands.get('everywhere')?.map(({ name }) => name)).toEqual(['slowly', 'broken', 'offers', 'clubonly']);
+    expect(double.world.commands.get('everywhere')?.map(({ name }) => name)).toEqual([
+      'slowly',
+      'broken',
+      'offers',
+      'clubonly',
+    ]);
     await changed.bot.stop();
   });
 
   it('goes to one server alone while developing', async () => {
-    const { double } = at = await start({ commands: sampleCommands });
+    const { double } = (at = await start({ commands: sampleCommands }));
     const guildBot = await startBot(double, { commands: sampleCommands, env: { DISCORD_GUILD_ID: double.guild.id } });
     await double.waitFor(() => double.world.commands.has(double.guild.id), 'registration in the server');
-    expect(double.rest.requests.filter(({ method }) => method === 'PUT').map(({ path }) => path)).toContain(`/applications/${double.world.applicationId}/guilds/${double.guild.id}/commands`);
+    expect(double.rest.requests.filter(({ method }) => method === 'PUT').map(({ path }) => path)).toContain(
+      `/applications/${double.world.applicationId}/guilds/${double.guild.id}/commands`,
+    );
     await guildBot.bot.stop();
   });
 });
@@ -175,11 +227,18 @@ describe('the end', () => {
     const started = await begin({ store: await openStore({ memory: true }) });
     const { double } = started;
     const slow = double.member('Odalys').slash('slowly', { words: 'nearly done', wait: 500 });
-    await double.waitFor(() => double.rest.requests.some(({ path }) => path.includes('/callback')), 'the acknowledgement');
+    await double.waitFor(
+      () => double.rest.requests.some(({ path }) => path.includes('/callback')),
+      'the acknowledgement',
+    );
     const stopped = started.bot.stop();
-    expect((await double.member('Tamsin').slash('echo', { words: 'x' }, { until: 'first' })).message.content).toContain('restarted');
+    expect((await double.member('Tamsin').slash('echo', { words: 'x' }, { until: 'first' })).message.content).toContain(
+      'restarted',
+    );
     expect((await slow).message.embeds[0]?.title).toBe('nearly done');
     await stopped;
-    await expect(double.member('Tamsin').slash('echo', { words: 'x' }, { timeoutMs: 300 })).rejects.toThrow(NotAnswered);
+    await expect(double.member('Tamsin').slash('echo', { words: 'x' }, { timeoutMs: 300 })).rejects.toThrow(
+      NotAnswered,
+    );
   });
 });

@@ -4,18 +4,33 @@ import { sampleCommands } from './sample-commands.js';
 import { start, type Started } from './start-bot.js';
 
 let at: Started;
-beforeEach(async () => { at = await start({ commands: sampleCommands }); });
+beforeEach(async () => {
+  at = await start({ commands: sampleCommands });
+});
 afterEach(async () => {
   expect(at.double.rest.violations).toEqual([]);
   await at.stop();
 });
 
 const reminder = (parts: Partial<Reminder> = {}): Reminder => ({
-  id: 'abcdefg', memberId: `discord:${at.double.member('Odalys').person.id}`, clubId: `discord:${at.double.guild.id}`, platform: 'discord',
-  channelId: `discord:${at.double.channel.id}`, to: 'member', kind: 'sunrise', dueUtcMs: 1_800_000_000_000, staleUtcMs: null, repeat: null, text: '', ...parts,
+  id: 'abcdefg',
+  memberId: `discord:${at.double.member('Odalys').person.id}`,
+  clubId: `discord:${at.double.guild.id}`,
+  platform: 'discord',
+  channelId: `discord:${at.double.channel.id}`,
+  to: 'member',
+  kind: 'sunrise',
+  dueUtcMs: 1_800_000_000_000,
+  staleUtcMs: null,
+  repeat: null,
+  text: '',
+  ...parts,
 });
 const heard = (where: 'direct' | 'channel'): string[] =>
-  at.double.member('Odalys').sees(where === 'direct' ? 'direct' : at.double.channel).map(({ content }) => content);
+  at.double
+    .member('Odalys')
+    .sees(where === 'direct' ? 'direct' : at.double.channel)
+    .map(({ content }) => content);
 
 describe('a reminder on Discord', () => {
   it('to a member comes as a direct message, as plain text', async () => {

@@ -46,20 +46,39 @@ export interface BotOptions {
 }
 
 /** One bot process on a double. */
-export const startBot = async (double: DiscordDouble, options: BotOptions = {}): Promise<Omit<Started, 'double' | 'stop'>> => {
-  const settings = loadSettings({ DISCORD_TOKEN: double.token, DISCORD_API_URL: double.apiUrl, LOG_LEVEL: 'debug', ...options.env });
-  const store = options.store ?? await openStore({ memory: true });
+export const startBot = async (
+  double: DiscordDouble,
+  options: BotOptions = {},
+): Promise<Omit<Started, 'double' | 'stop'>> => {
+  const settings = loadSettings({
+    DISCORD_TOKEN: double.token,
+    DISCORD_API_URL: double.apiUrl,
+    LOG_LEVEL: 'debug',
+    ...options.env,
+  });
+  const store = options.store ?? (await openStore({ memory: true }));
   const lines: string[] = [];
   const sink = new PassThrough();
   sink.on('data', (chunk: Buffer) => lines.push(chunk.toString('utf8')));
   const metrics = createMetrics();
   const commands = options.commands ?? allCommands;
   const deps: Deps = {
-    catalogue: loadCatalogue(path.join(KNOWLEDGE, 'catalogue')), places: once(() => loadPlaces(path.join(KNOWLEDGE, 'places'))), store, triage: once(() => loadTriage(path.join(KNOWLEDGE, 'connection'))),
-    clubSiteText: options.clubSiteText ?? '52.71,0.12', sunLimits: settings.sunLimits, commands,
+    catalogue: loadCatalogue(path.join(KNOWLEDGE, 'catalogue')),
+    places: once(() => loadPlaces(path.join(KNOWLEDGE, 'places'))),
+    store,
+    triage: once(() => loadTriage(path.join(KNOWLEDGE, 'connection'))),
+    clubSiteText: options.clubSiteText ?? '52.71,0.12',
+    sunLimits: settings.sunLimits,
+    commands,
   };
   const bot = await startDiscord(
-    { deps, settings, log: createLog(settings.logLevel, secretsOf(settings), sink), metrics, now: options.now ?? (() => NOW_UTC_MS) },
+    {
+      deps,
+      settings,
+      log: createLog(settings.logLevel, secretsOf(settings), sink),
+      metrics,
+      now: options.now ?? (() => NOW_UTC_MS),
+    },
     { ...DEFAULT_TUNING, connectDelaysMs: [100], ...options.tuning },
   );
   return { bot, store, metrics, logged: () => lines.join('') };
@@ -76,7 +95,8 @@ export const start = async (options: BotOptions = {}, doubleOptions: DoubleOptio
   const started = await startBot(double, options);
   await double.ready(doubleOptions.recommendedShards ?? 1);
   return {
-    double, ...started,
+    double,
+    ...started,
     stop: async () => {
       await started.bot.stop();
       await double.close();

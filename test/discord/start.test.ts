@@ -10,22 +10,32 @@ import { sampleCommands } from './sample-commands.js';
 import { startBot } from './start-bot.js';
 
 let double: DiscordDouble | undefined;
-const begin = async (options: DoubleOptions = {}): Promise<DiscordDouble> => (double = await startDiscordDouble(options));
+const begin = async (options: DoubleOptions = {}): Promise<DiscordDouble> =>
+  (double = await startDiscordDouble(options));
 afterEach(async () => {
   await double?.close();
   double = undefined;
 });
 
-interface Ended { readonly code: number | null; readonly err: string }
+interface Ended {
+  readonly code: number | null;
+  readonly err: string;
+}
 
 /** The whole program in a process of its own, as an operator runs it. */
 const runMain = async (env: Readonly<Record<string, string>>): Promise<Ended> => {
   const folder = await mkdtemp(path.join(tmpdir(), 'pierhand-'));
   try {
     return await new Promise<Ended>((resolve) => {
-      const child = execFile(process.execPath, ['--import', 'tsx', 'bot/main.ts'], {
-        env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: folder, ...env }, timeout: 50_000,
-      }, (_error, _out, err) => resolve({ code: child.exitCode, err }));
+      const child = execFile(
+        process.execPath,
+        ['--import', 'tsx', 'bot/main.ts'],
+        {
+          env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: folder, ...env },
+          timeout: 50_000,
+        },
+        (_error, _out, err) => resolve({ code: child.exitCode, err }),
+      );
     });
   } finally {
     await rm(folder, { recursive: true, force: true });
@@ -35,8 +45,12 @@ const runMain = async (env: Readonly<Record<string, string>>): Promise<Ended> =>
 describe('a wrong token or setting at the start', { timeout: 60_000 }, () => {
   it('a refused token is one clear line and exit code 2, and is not repeated in it', async () => {
     const { apiUrl } = await begin();
-    const { code, err } = await runMain({ DISCORD_TOKEN: 'not-the-right.token.at-all', DISCORD_API_URL: apiUrl, LOG_LEVEL: 'silent' });
-    expect(err).toBe('DISCORD_TOKEN was refused by Discord; copy the token again from the application\'s Bot page.\n');
+    const { code, err } = await runMain({
+      DISCORD_TOKEN: 'not-the-right.token.at-all',
+      DISCORD_API_URL: apiUrl,
+      LOG_LEVEL: 'silent',
+    });
+    expect(err).toBe("DISCORD_TOKEN was refused by Discord; copy the token again from the application's Bot page.\n");
     expect(code).toBe(2);
   });
 
@@ -73,9 +87,15 @@ describe('shards', () => {
     const channels = Array.from({ length: 3 }, (_, i) => server.addGuild(`Club ${i}`).channel);
     const one = await startBot(server, { commands: sampleCommands });
     await server.ready(3);
-    expect(server.gateway.log.identifies.map(({ shard }) => shard).sort()).toEqual([[0, 3], [1, 3], [2, 3]]);
+    expect(server.gateway.log.identifies.map(({ shard }) => shard).sort()).toEqual([
+      [0, 3],
+      [1, 3],
+      [2, 3],
+    ]);
     for (const channel of channels) {
-      expect((await server.member('Odalys').slash('echo', { words: channel.id }, { in: channel })).message.embeds[0]?.title).toBe(channel.id);
+      expect(
+        (await server.member('Odalys').slash('echo', { words: channel.id }, { in: channel })).message.embeds[0]?.title,
+      ).toBe(channel.id);
     }
     expect(one.bot.health()).toMatchObject({ ok: true, detail: '4 servers, 3 shards' });
     await one.bot.stop();
@@ -83,8 +103,15 @@ describe('shards', () => {
 
   it('shares them between processes by range; one registers, each answers its own', async () => {
     const server = await begin();
-    const first = await startBot(server, { commands: sampleCommands, env: { DISCORD_SHARD_COUNT: '4', DISCORD_SHARD_RANGE: '0-1' } });
-    const second = await startBot(server, { commands: sampleCommands, store: first.store, env: { DISCORD_SHARD_COUNT: '4', DISCORD_SHARD_RANGE: '2-3' } });
+    const first = await startBot(server, {
+      commands: sampleCommands,
+      env: { DISCORD_SHARD_COUNT: '4', DISCORD_SHARD_RANGE: '0-1' },
+    });
+    const second = await startBot(server, {
+      commands: sampleCommands,
+      store: first.store,
+      env: { DISCORD_SHARD_COUNT: '4', DISCORD_SHARD_RANGE: '2-3' },
+    });
     await server.ready(4);
     expect(server.rest.requests.filter(({ method }) => method === 'PUT')).toHaveLength(1);
     const answersOf = async ({ metrics }: typeof first): Promise<number> =>
@@ -93,9 +120,11 @@ describe('shards', () => {
     // Ids count milliseconds above bit 22, so servers made at different times spread over the shards.
     for (let i = 0; i < 40 && (expected.first === 0 || expected.second === 0); i++) {
       const { guild, channel } = server.addGuild(`Club ${i}`);
-      expect((await server.member(`Member ${i}`).slash('echo', { words: guild.id }, { in: channel })).messages).toHaveLength(1);
+      expect(
+        (await server.member(`Member ${i}`).slash('echo', { words: guild.id }, { in: channel })).messages,
+      ).toHaveLength(1);
       expected[shardOf(guild.id, 4) < 2 ? 'first' : 'second']++;
-      await new Promise((resolve) => setTimeout(resolve, 1 + i % 3));
+      await new Promise((resolve) => setTimeout(resolve, 1 + (i % 3)));
     }
     expect({ first: await answersOf(first), second: await answersOf(second) }).toEqual(expected);
     expect(Math.min(expected.first, expected.second)).toBeGreaterThan(0);
@@ -105,14 +134,20 @@ describe('shards', () => {
 });
 
 describe('the log', () => {
-  it('holds no token: neither the bot\'s nor those of interactions, even when requests fail', async () => {
+  it("holds no token: neither the bot's nor those of interactions, even when requests fail", async () => {
     const server = await begin();
     const one = await startBot(server, { commands: sampleCommands });
     await server.ready();
     server.misbehave.rest({ status: 404, code: 10062, on: /\/callback$/u });
-    await server.member('Odalys').slash('echo', { words: 'very private words' }, { timeoutMs: 300 }).catch(() => undefined);
+    await server
+      .member('Odalys')
+      .slash('echo', { words: 'very private words' }, { timeoutMs: 300 })
+      .catch(() => undefined);
     server.misbehave.rest({ status: 500, times: 5, on: /\/callback$/u });
-    await server.member('Odalys').slash('echo', { words: 'very private words' }, { timeoutMs: 2500 }).catch(() => undefined);
+    await server
+      .member('Odalys')
+      .slash('echo', { words: 'very private words' }, { timeoutMs: 2500 })
+      .catch(() => undefined);
     await server.waitFor(() => one.logged().includes('could not be answered'), 'the log');
     const tokens = [server.token, ...[...server.world.interactions.values()].map(({ token }) => token)];
     expect(tokens.filter((token) => one.logged().includes(token))).toEqual([]);

@@ -17,7 +17,9 @@ import { EVENING, type Actor, type Shown, type Stage } from '../stories/stage.js
 import { labelsOn } from './labels-on.js';
 import { start, startBot, type Started } from './start-bot.js';
 
-interface Seen extends Shown { readonly message: Message }
+interface Seen extends Shown {
+  readonly message: Message;
+}
 
 let dataFolder: string;
 let at: Started;
@@ -40,24 +42,53 @@ afterEach(async () => {
 });
 
 const plain = (text: string): string => text.replace(/\\([^\p{L}\p{N}\s])/gu, '$1');
-const wordsOn = ({ content, embeds }: Message): string => plain([
-  content, ...embeds.flatMap(({ title, description, fields = [] }) => [title, description, ...fields.map(({ name, value }) => `${name}: ${value}`)]),
-].filter((part) => part !== undefined && part !== '').join('\n'));
+const wordsOn = ({ content, embeds }: Message): string =>
+  plain(
+    [
+      content,
+      ...embeds.flatMap(({ title, description, fields = [] }) => [
+        title,
+        description,
+        ...fields.map(({ name, value }) => `${name}: ${value}`),
+      ]),
+    ]
+      .filter((part) => part !== undefined && part !== '')
+      .join('\n'),
+  );
 
 const person = (name: string): Actor<Seen> & { readonly self: () => Member } => {
   const self = (): Member => at.double.member(name);
-  const seenBy = (message: Message): Seen => ({ message, text: wordsOn(message), labels: labelsOn(message), isPrivate: message.onlyFor === self().person.id });
+  const seenBy = (message: Message): Seen => ({
+    message,
+    text: wordsOn(message),
+    labels: labelsOn(message),
+    isPrivate: message.onlyFor === self().person.id,
+  });
   /** A walk goes on in its thread, where there is one. */
-  const placeFor = (command: string): Channel => (command === 'triage' ? [...at.double.world.channels.values()].find(({ type }) => type === 11) : undefined) ?? at.double.channel;
+  const placeFor = (command: string): Channel =>
+    (command === 'triage' ? [...at.double.world.channels.values()].find(({ type }) => type === 11) : undefined) ??
+    at.double.channel;
   return {
-    name, self,
-    get memberId() { return `discord:${self().person.id}`; },
+    name,
+    self,
+    get memberId() {
+      return `discord:${self().person.id}`;
+    },
     asks: async (line) => {
       const parsed = parseLine(line, allCommands);
       if ('problem' in parsed) throw new Error(parsed.message);
-      const { command: { name: command }, raw } = parsed;
-      const payload = at.double.world.commands.get('everywhere')?.find((known) => known.name === command && known.type === ApplicationCommandType.ChatInput);
-      const { message } = await self().slash(command, typedOptions(payload, raw, (who) => at.double.member(who).person), { in: placeFor(command) });
+      const {
+        command: { name: command },
+        raw,
+      } = parsed;
+      const payload = at.double.world.commands
+        .get('everywhere')
+        ?.find((known) => known.name === command && known.type === ApplicationCommandType.ChatInput);
+      const { message } = await self().slash(
+        command,
+        typedOptions(payload, raw, (who) => at.double.member(who).person),
+        { in: placeFor(command) },
+      );
       // The thread that a message opens has the message's id.
       const thread = at.double.world.channels.get(message.id);
       return seenBy((thread === undefined ? undefined : self().sees(thread).at(-1)) ?? message);
@@ -68,10 +99,15 @@ const person = (name: string): Actor<Seen> & { readonly self: () => Member } => 
 };
 
 const stage: Stage<Seen> = {
-  helper: person('Odalys'), member: person('Tamsin'),
-  get clubId() { return `discord:${at.double.guild.id}`; },
+  helper: person('Odalys'),
+  member: person('Tamsin'),
+  get clubId() {
+    return `discord:${at.double.guild.id}`;
+  },
   store: () => now.store,
-  get dataFolder() { return dataFolder; },
+  get dataFolder() {
+    return dataFolder;
+  },
   restart: async () => {
     await now.bot.stop();
     await now.store.close();
@@ -89,7 +125,7 @@ it('a connection walk, by a helper for another member, from the first message to
   await connectionWalk(stage);
   const threads = [...at.double.world.channels.values()].filter(({ type }) => type === 11);
   expect(threads).toHaveLength(1);
-  expect([...threads[0]?.threadMembers ?? []]).toContain(tamsin.id);
+  expect([...(threads[0]?.threadMembers ?? [])]).toContain(tamsin.id);
 });
 
 it('a member adds a site by place name, sets a horizon, is reminded, exports and forgets', () => memberLife(stage));

@@ -19,9 +19,10 @@ afterEach(async () => {
   expect(violations).toEqual([]);
 });
 
-const threadsIn = ({ world }: DiscordDouble): readonly Channel[] => [...world.channels.values()].filter(({ type }) => type === 11);
+const threadsIn = ({ world }: DiscordDouble): readonly Channel[] =>
+  [...world.channels.values()].filter(({ type }) => type === 11);
 
-describe('a helper starts a walk from a member\'s menu', () => {
+describe("a helper starts a walk from a member's menu", () => {
   it('in a thread of its own, which both are shown, and both may answer step by step', async () => {
     const { double } = await begin();
     const [odalys, tamsin, ravi] = [double.member('Odalys'), double.member('Tamsin'), double.member('Ravi')];
@@ -71,7 +72,8 @@ describe('a helper starts a walk from a member\'s menu', () => {
     await tamsin.slash('triage');
     const [thread] = threadsIn(double);
     let step = thread === undefined ? undefined : tamsin.sees(thread)[0];
-    for (let i = 0; i < 4 && step !== undefined && !labelsOn(step).includes('Why this?'); i++) step = (await tamsin.press(step, labelsOn(step)[0] ?? '')).message;
+    for (let i = 0; i < 4 && step !== undefined && !labelsOn(step).includes('Why this?'); i++)
+      step = (await tamsin.press(step, labelsOn(step)[0] ?? '')).message;
     if (step === undefined) throw new Error('no step');
     const why = await tamsin.press(step, 'Why this?');
     expect(labelsOn(why.message)).toContain('Go on');
@@ -87,7 +89,10 @@ describe('a helper starts a walk from a member\'s menu', () => {
     const [step] = thread === undefined ? [] : tamsin.sees(thread);
     expect(step?.embeds[0]?.description).toContain('Your text says');
     const walk = await store.walks.active(`discord:${double.guild.id}`, `discord:${tamsin.person.id}`);
-    expect(walk).toMatchObject({ memberId: `discord:${tamsin.person.id}`, helperId: `discord:${double.member('Odalys').person.id}` });
+    expect(walk).toMatchObject({
+      memberId: `discord:${tamsin.person.id}`,
+      helperId: `discord:${double.member('Odalys').person.id}`,
+    });
   });
 
   it('in place, where the bot may not open threads; in a thread that is there already; and in a direct message', async () => {
@@ -98,7 +103,9 @@ describe('a helper starts a walk from a member\'s menu', () => {
     expect(labelsOn((await odalys.menu(HELP, tamsin, { in: closed })).message).length).toBeGreaterThan(1);
     const old = double.addChannel('an older thread', { type: 11, parentId: double.channel.id });
     expect(labelsOn((await double.member('Ravi').slash('triage', {}, { in: old })).message).length).toBeGreaterThan(1);
-    expect(labelsOn((await double.member('Mbali').slash('triage', {}, { in: 'direct' })).message).length).toBeGreaterThan(1);
+    expect(
+      labelsOn((await double.member('Mbali').slash('triage', {}, { in: 'direct' })).message).length,
+    ).toBeGreaterThan(1);
     expect(threadsIn(double)).toEqual([old]);
   });
 
@@ -126,6 +133,9 @@ describe('a helper starts a walk from a member\'s menu', () => {
   it('not for a bot', async () => {
     const { double } = await begin();
     const { message } = await double.member('Odalys').menu(HELP, double.member('A bot', { isBot: true }));
-    expect(message).toMatchObject({ content: 'That is a bot; choose a member, or a message of theirs.', onlyFor: double.member('Odalys').person.id });
+    expect(message).toMatchObject({
+      content: 'That is a bot; choose a member, or a message of theirs.',
+      onlyFor: double.member('Odalys').person.id,
+    });
   });
 });

@@ -11,15 +11,22 @@ import { requestFaults } from '../doubles/discord/request-rules.js';
 // The judge is Discord's own published document (package discord-api-spec, generated from github.com/discord/discord-api-spec),
 // and for what it does not state, "Embed Limits" of Discord's developer documentation; see request-rules.ts.
 const faultsOf = ({ body, files }: DiscordMessage): readonly string[] | undefined =>
-  requestFaults('POST', '/interactions/1/token/callback', { type: 4, data: JSON.parse(JSON.stringify(body)) as unknown }, files.length);
+  requestFaults(
+    'POST',
+    '/interactions/1/token/callback',
+    { type: 4, data: JSON.parse(JSON.stringify(body)) as unknown },
+    files.length,
+  );
 
 const embedOf = (message: DiscordMessage) => {
   const embed = message.body.embeds?.[0];
   if (embed === undefined) throw new Error('no embed');
   return embed;
 };
-const facts = (count: number, valueLength = 10) => Array.from({ length: count }, (_, i) => ({ label: `Fact ${i}`, value: 'v'.repeat(valueLength) }));
-const choices = (count: number): Choice[] => Array.from({ length: count }, (_, i) => ({ label: `Choice ${i}`, run: `up M${i + 1}` }));
+const facts = (count: number, valueLength = 10) =>
+  Array.from({ length: count }, (_, i) => ({ label: `Fact ${i}`, value: 'v'.repeat(valueLength) }));
+const choices = (count: number): Choice[] =>
+  Array.from({ length: count }, (_, i) => ({ label: `Choice ${i}`, run: `up M${i + 1}` }));
 const written = (parts: Partial<Reply>) => writeOutcome(reply({ title: 'NGC 7331', summary: 'Up.', ...parts }), null);
 
 describe('an answer on Discord stays within every limit, and says what it leaves', () => {
@@ -36,9 +43,21 @@ describe('an answer on Discord stays within every limit, and says what it leaves
   it.each([
     ['title', LIMITS.embedTitle, (n: number) => embedOf(written({ title: 't'.repeat(n) })).title],
     ['summary', LIMITS.embedDescription, (n: number) => embedOf(written({ summary: 's'.repeat(n) })).description],
-    ['fact value', LIMITS.fieldValue, (n: number) => embedOf(written({ facts: [{ label: 'a', value: 'v'.repeat(n) }] })).fields?.[0]?.value],
-    ['fact label', LIMITS.fieldName, (n: number) => embedOf(written({ facts: [{ label: 'l'.repeat(n), value: 'v' }] })).fields?.[0]?.name],
-    ['problem', LIMITS.content, (n: number) => writeOutcome({ problem: 'p', message: 'm'.repeat(n) }, null).body.content],
+    [
+      'fact value',
+      LIMITS.fieldValue,
+      (n: number) => embedOf(written({ facts: [{ label: 'a', value: 'v'.repeat(n) }] })).fields?.[0]?.value,
+    ],
+    [
+      'fact label',
+      LIMITS.fieldName,
+      (n: number) => embedOf(written({ facts: [{ label: 'l'.repeat(n), value: 'v' }] })).fields?.[0]?.name,
+    ],
+    [
+      'problem',
+      LIMITS.content,
+      (n: number) => writeOutcome({ problem: 'p', message: 'm'.repeat(n) }, null).body.content,
+    ],
   ])('%s: whole at the limit, cut with a sign one beyond', (_what, limit, make) => {
     expect(make(limit)).toHaveLength(limit);
     expect(make(limit)).not.toContain('…');
@@ -49,8 +68,12 @@ describe('an answer on Discord stays within every limit, and says what it leaves
   it('keeps the whole embed within 6,000 characters and still fits at exactly that', () => {
     // author "For information" 15 + title 8 + description 3 leave 5974 less the footer's room.
     const many = embedOf(written({ facts: facts(7, 1024) }));
-    const length = (embed: typeof many) => (embed.author?.name.length ?? 0) + (embed.title?.length ?? 0) + (embed.description?.length ?? 0) + (embed.footer?.text.length ?? 0)
-      + (embed.fields ?? []).reduce((sum, { name, value }) => sum + name.length + value.length, 0);
+    const length = (embed: typeof many) =>
+      (embed.author?.name.length ?? 0) +
+      (embed.title?.length ?? 0) +
+      (embed.description?.length ?? 0) +
+      (embed.footer?.text.length ?? 0) +
+      (embed.fields ?? []).reduce((sum, { name, value }) => sum + name.length + value.length, 0);
     expect(many.fields).toHaveLength(5);
     expect(many.footer?.text).toBe('… and 2 more facts.');
     expect(length(many)).toBeLessThanOrEqual(LIMITS.embedTotal);
@@ -58,7 +81,13 @@ describe('an answer on Discord stays within every limit, and says what it leaves
   });
 
   it('gives up notes before cautions, and says how many', () => {
-    const { description = '' } = embedOf(written({ summary: 'Near the Sun.', cautions: ['Cap the finder.'], notes: Array.from({ length: 60 }, (_, i) => `${i} ${'n'.repeat(98)}`) }));
+    const { description = '' } = embedOf(
+      written({
+        summary: 'Near the Sun.',
+        cautions: ['Cap the finder.'],
+        notes: Array.from({ length: 60 }, (_, i) => `${i} ${'n'.repeat(98)}`),
+      }),
+    );
     expect(description).toContain('Cap the finder.');
     expect(description.length).toBeLessThanOrEqual(LIMITS.embedDescription);
     const shown = description.match(/^\d+ n+$/gmu)?.length ?? 0;
@@ -80,16 +109,23 @@ describe('an answer on Discord stays within every limit, and says what it leaves
     const line = (length: number) => `up ${'x'.repeat(length - 3)}`;
     const fits = written({ choices: [{ label: 'Fits', run: line(90) }] });
     const [button] = fits.body.components?.[0]?.components ?? [];
-    expect(button?.type === ComponentType.Button && 'custom_id' in button ? runOf(button.custom_id) : undefined).toBe(line(90));
+    expect(button?.type === ComponentType.Button && 'custom_id' in button ? runOf(button.custom_id) : undefined).toBe(
+      line(90),
+    );
     const tooLong = written({ choices: [{ label: 'Too long', run: line(99) }] });
     expect(tooLong.body.components).toBeUndefined();
     expect(embedOf(tooLong).description).toContain('Also possible: Too long.');
   });
 
   it('gives the chart its words: 1,024 characters of alternative text, cut beyond', () => {
-    const chart = (altText: string) => reply({ title: 'a', summary: 'b', chart: { kind: 'horizon', title: 'c', points: [], altText } });
-    expect(writeOutcome(chart('w'.repeat(1024)), Buffer.from('png')).body.attachments?.[0]?.description).toHaveLength(1024);
-    expect(writeOutcome(chart('w'.repeat(1025)), Buffer.from('png')).body.attachments?.[0]?.description.endsWith('…')).toBe(true);
+    const chart = (altText: string) =>
+      reply({ title: 'a', summary: 'b', chart: { kind: 'horizon', title: 'c', points: [], altText } });
+    expect(writeOutcome(chart('w'.repeat(1024)), Buffer.from('png')).body.attachments?.[0]?.description).toHaveLength(
+      1024,
+    );
+    expect(
+      writeOutcome(chart('w'.repeat(1025)), Buffer.from('png')).body.attachments?.[0]?.description.endsWith('…'),
+    ).toBe(true);
     expect(embedOf(writeOutcome(chart('it rises in the east'), null)).description).toContain('it rises in the east');
   });
 
@@ -105,19 +141,45 @@ describe('an answer on Discord stays within every limit, and says what it leaves
 
   it('whatever a reply holds, Discord takes it', () => {
     const texts = fc.oneof(
-      fc.string({ unit: 'binary', maxLength: 300 }), fc.string({ maxLength: 5000 }),
-      fc.integer({ min: 0, max: 9000 }).map((n) => '*_@<#'.repeat(n / 5)), fc.constantFrom('@everyone', '<@123>', '[a](http://b)', '\u{1F319}'.repeat(700)),
+      fc.string({ unit: 'binary', maxLength: 300 }),
+      fc.string({ maxLength: 5000 }),
+      fc.integer({ min: 0, max: 9000 }).map((n) => '*_@<#'.repeat(n / 5)),
+      fc.constantFrom('@everyone', '<@123>', '[a](http://b)', '\u{1F319}'.repeat(700)),
     );
     const options = { maxLength: 40 };
     const replies = fc.record({
-      title: texts, summary: texts, level: fc.constantFrom<Level>('info', 'good', 'caution', 'danger'),
-      facts: fc.array(fc.record({ label: texts, value: texts }), options), notes: fc.array(texts, options), cautions: fc.array(texts, { maxLength: 6 }),
-      choices: fc.array(fc.record({ label: fc.oneof(fc.constant('x'), texts.filter((text) => text.trim() !== '')), run: fc.string({ minLength: 1, maxLength: 120 }) }), options),
+      title: texts,
+      summary: texts,
+      level: fc.constantFrom<Level>('info', 'good', 'caution', 'danger'),
+      facts: fc.array(fc.record({ label: texts, value: texts }), options),
+      notes: fc.array(texts, options),
+      cautions: fc.array(texts, { maxLength: 6 }),
+      choices: fc.array(
+        fc.record({
+          label: fc.oneof(
+            fc.constant('x'),
+            texts.filter((text) => text.trim() !== ''),
+          ),
+          run: fc.string({ minLength: 1, maxLength: 120 }),
+        }),
+        options,
+      ),
       audience: fc.constantFrom<'everyone' | 'asker'>('everyone', 'asker'),
     });
-    fc.assert(fc.property(replies, fc.boolean(), (parts, withChart) => {
-      const message = writeOutcome(reply({ ...parts, ...(withChart ? { chart: { kind: 'horizon', title: '', points: [], altText: parts.summary } as const } : {}) }), withChart ? Buffer.from('png') : null);
-      expect(faultsOf(message)).toEqual([]);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(replies, fc.boolean(), (parts, withChart) => {
+        const message = writeOutcome(
+          reply({
+            ...parts,
+            ...(withChart
+              ? { chart: { kind: 'horizon', title: '', points: [], altText: parts.summary } as const }
+              : {}),
+          }),
+          withChart ? Buffer.from('png') : null,
+        );
+        expect(faultsOf(message)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
   });
 });

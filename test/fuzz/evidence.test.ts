@@ -9,57 +9,96 @@ import { anyText, counted, isFull } from './inputs.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 const LONG = 240_000;
-const examples = model.evidence.flatMap(({ example, nonExample }) => [example, ...nonExample === undefined ? [] : [nonExample]]);
+const examples = model.evidence.flatMap(({ example, nonExample }) => [
+  example,
+  ...(nonExample === undefined ? [] : [nonExample]),
+]);
 /** Log lines cut up and joined with noise. */
-const pasted = fc.array(fc.oneof(
-  { weight: 3, arbitrary: fc.tuple(fc.constantFrom(...examples), fc.nat(200), fc.nat(200)).map(([text, from, length]) => text.slice(from % text.length, (from % text.length) + length)) },
-  { weight: 1, arbitrary: anyText },
-), { maxLength: 6 }).map((parts) => parts.join('\n'));
+const pasted = fc
+  .array(
+    fc.oneof(
+      {
+        weight: 3,
+        arbitrary: fc
+          .tuple(fc.constantFrom(...examples), fc.nat(200), fc.nat(200))
+          .map(([text, from, length]) => text.slice(from % text.length, (from % text.length) + length)),
+      },
+      { weight: 1, arbitrary: anyText },
+    ),
+    { maxLength: 6 },
+  )
+  .map((parts) => parts.join('\n'));
 
 /** The letters of a pattern without its signs, again and again: what makes a backtracking engine try hardest. */
 const provoking = (pattern: string): string => pattern.replace(/\\[a-z]/gu, '7').replace(/[^A-Za-z0-9 :]/gu, '');
 
 describe('evidence read from pasted text', () => {
-  it('any text is read, and gives answers of the model\'s own checks alone', () => {
-    fc.assert(fc.property(pasted, (text) => {
-      const { answers, matched } = readEvidence(model, text);
-      for (const [check, answer] of answers) expect(model.check(check)?.answers.map(({ id }) => id)).toContain(answer);
-      expect(matched.length).toBeLessThanOrEqual(model.evidence.length);
-    }), counted('pasted texts matched against all patterns', 9000));
-  }, LONG);
+  it(
+    "any text is read, and gives answers of the model's own checks alone",
+    () => {
+      fc.assert(
+        fc.property(pasted, (text) => {
+          const { answers, matched } = readEvidence(model, text);
+          for (const [check, answer] of answers)
+            expect(model.check(check)?.answers.map(({ id }) => id)).toContain(answer);
+          expect(matched.length).toBeLessThanOrEqual(model.evidence.length);
+        }),
+        counted('pasted texts matched against all patterns', 9000),
+      );
+    },
+    LONG,
+  );
 
-  it('any text goes into a walk, and the record stays JSON', () => {
-    fc.assert(fc.property(pasted, (text) => {
-      const { state } = tellText(model, startWalk({ member: 'Mbali', helper: null }), text, 'member');
-      expect(JSON.parse(JSON.stringify(state))).toEqual(state);
-    }), counted('pasted texts told to a walk', 3000));
-  }, LONG);
+  it(
+    'any text goes into a walk, and the record stays JSON',
+    () => {
+      fc.assert(
+        fc.property(pasted, (text) => {
+          const { state } = tellText(model, startWalk({ member: 'Mbali', helper: null }), text, 'member');
+          expect(JSON.parse(JSON.stringify(state))).toEqual(state);
+        }),
+        counted('pasted texts told to a walk', 3000),
+      );
+    },
+    LONG,
+  );
 
-  it('every pattern is RE2 and so linear in the text\'s length: an automaton without backtracking', () => {
-    for (const { pattern, id, compiled } of model.evidence) {
-      expect(() => RE2JS.compile(pattern, RE2JS.CASE_INSENSITIVE), id).not.toThrow();
-      // The one engine that compilePattern hands out refuses what could backtrack.
-      expect(compiled.matches(provoking(pattern).repeat(50).slice(0, TEXT_LIMIT)), id).toBeTypeOf('boolean');
-    }
-    for (const pattern of ['(a)\\1', '(?=a)a', '(?<!b)a']) expect(() => RE2JS.compile(pattern)).toThrow();
-  }, LONG);
+  it(
+    "every pattern is RE2 and so linear in the text's length: an automaton without backtracking",
+    () => {
+      for (const { pattern, id, compiled } of model.evidence) {
+        expect(() => RE2JS.compile(pattern, RE2JS.CASE_INSENSITIVE), id).not.toThrow();
+        // The one engine that compilePattern hands out refuses what could backtrack.
+        expect(compiled.matches(provoking(pattern).repeat(50).slice(0, TEXT_LIMIT)), id).toBeTypeOf('boolean');
+      }
+      for (const pattern of ['(a)\\1', '(?=a)a', '(?<!b)a']) expect(() => RE2JS.compile(pattern)).toThrow();
+    },
+    LONG,
+  );
 
   // Printed for people, not judged: figures of a busy machine would judge the machine.
-  it.runIf(isFull)('time grows with the text as a line does (printed)', () => {
-    const text = model.evidence.map(({ pattern }) => provoking(pattern).repeat(3)).join(' ');
-    const costMs = (length: number): number => {
-      const piece = text.repeat(Math.ceil(length / text.length)).slice(0, length);
-      const runs = Array.from({ length: 9 }, () => {
-        const before = process.cpuUsage();
-        for (const { compiled } of model.evidence) compiled.matches(piece);
-        const { user, system } = process.cpuUsage(before);
-        return (user + system) / 1000;
-      });
-      return runs.sort((a, b) => a - b)[4] ?? Number.NaN;
-    };
-    costMs(8000);
-    const costs = [1000, 2000, 4000, 8000].map((length) => ({ length, ms: costMs(length) }));
-    for (const { length, ms } of costs) console.log(`all ${model.evidence.length} patterns over ${length} provoking characters: ${ms.toFixed(2)} ms of processor time, ${(1e6 * ms / length / model.evidence.length).toFixed(0)} ns a character and pattern`);
-    expect(costs.every(({ ms }) => Number.isFinite(ms))).toBe(true);
-  }, LONG);
+  it.runIf(isFull)(
+    'time grows with the text as a line does (printed)',
+    () => {
+      const text = model.evidence.map(({ pattern }) => provoking(pattern).repeat(3)).join(' ');
+      const costMs = (length: number): number => {
+        const piece = text.repeat(Math.ceil(length / text.length)).slice(0, length);
+        const runs = Array.from({ length: 9 }, () => {
+          const before = process.cpuUsage();
+          for (const { compiled } of model.evidence) compiled.matches(piece);
+          const { user, system } = process.cpuUsage(before);
+          return (user + system) / 1000;
+        });
+        return runs.sort((a, b) => a - b)[4] ?? Number.NaN;
+      };
+      costMs(8000);
+      const costs = [1000, 2000, 4000, 8000].map((length) => ({ length, ms: costMs(length) }));
+      for (const { length, ms } of costs)
+        console.log(
+          `all ${model.evidence.length} patterns over ${length} provoking characters: ${ms.toFixed(2)} ms of processor time, ${((1e6 * ms) / length / model.evidence.length).toFixed(0)} ns a character and pattern`,
+        );
+      expect(costs.every(({ ms }) => Number.isFinite(ms))).toBe(true);
+    },
+    LONG,
+  );
 });

@@ -12,8 +12,8 @@ const refusal = (text: string): string => {
 
 describe('what random inputs found', () => {
   it('an hour that no clock has is not called morning or evening', () => {
-    for (const text of ['25 o\'clock', '25', '99 oclock']) expect(refusal(text)).toContain('hours go from 0 to 23');
-    expect(refusal('9 o\'clock')).toBe('“9 o\'clock” could be morning or evening. Write 09:00, 9am or 9pm.');
+    for (const text of ["25 o'clock", '25', '99 oclock']) expect(refusal(text)).toContain('hours go from 0 to 23');
+    expect(refusal("9 o'clock")).toBe("“9 o'clock” could be morning or evening. Write 09:00, 9am or 9pm.");
     expect(refusal('0')).toContain('00:00, 12am or 12pm');
     expect(refusal('23')).toBe('Write “23” with its minutes: 23:00.');
   });
@@ -24,10 +24,14 @@ describe('what random inputs found', () => {
     expect(tidy('👩‍🚀'.replace('\u200d', ''))).toBe('👩🚀');
   });
 
-  it('a choice\'s line gives back the values it was made from, quotes and colons in them too', () => {
+  it("a choice's line gives back the values it was made from, quotes and colons in them too", () => {
     for (const site of ['-"Cork, Ireland"', 'Quarry "the pit" Field', 'at:noon', 'back\\slash', '"', 'Ely']) {
       const parsed = parseLine(commandLine('altitude', 'Capella', { site, at: '22:30' }), allCommands);
-      expect('problem' in parsed ? parsed.message : Object.fromEntries(parsed.raw)).toEqual({ target: 'Capella', site, at: '22:30' });
+      expect('problem' in parsed ? parsed.message : Object.fromEntries(parsed.raw)).toEqual({
+        target: 'Capella',
+        site,
+        at: '22:30',
+      });
     }
   });
 });

@@ -21,34 +21,47 @@ export interface BotProcess {
 }
 
 /** @param entry the real program, or the one with the tests' own commands */
-export const botProcess = (env: Readonly<Record<string, string>>, entry: 'bot/main' | 'test/homeserver/bot-with-test-commands' = 'test/homeserver/bot-with-test-commands'): BotProcess => {
+export const botProcess = (
+  env: Readonly<Record<string, string>>,
+  entry: 'bot/main' | 'test/homeserver/bot-with-test-commands' = 'test/homeserver/bot-with-test-commands',
+): BotProcess => {
   const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-data-'));
   let child: ChildProcess | null = null;
   let output = '';
-  const start = (): Promise<void> => new Promise((resolve, reject) => {
-    output = '';
-    const { PATH = '', HOME = '' } = process.env;
-    const started = spawn(process.execPath, ['--enable-source-maps', path.join(BUILT, `${entry}.js`)], {
-      env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env }, stdio: ['pipe', 'pipe', 'pipe'],
+  const start = (): Promise<void> =>
+    new Promise((resolve, reject) => {
+      output = '';
+      const { PATH = '', HOME = '' } = process.env;
+      const started = spawn(process.execPath, ['--enable-source-maps', path.join(BUILT, `${entry}.js`)], {
+        env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env },
+        stdio: ['pipe', 'pipe', 'pipe'],
+      });
+      child = started;
+      const take = (chunk: Buffer): void => {
+        output += chunk.toString();
+        if (output.includes('following the Matrix rooms')) resolve();
+      };
+      started.stdout.on('data', take);
+      started.stderr.on('data', take);
+      started.once('exit', (code) => {
+        reject(new Error(`the bot ended with ${code}: ${output}`));
+      });
     });
-    child = started;
-    const take = (chunk: Buffer): void => {
-      output += chunk.toString();
-      if (output.includes('following the Matrix rooms')) resolve();
-    };
-    started.stdout.on('data', take);
-    started.stderr.on('data', take);
-    started.once('exit', (code) => { reject(new Error(`the bot ended with ${code}: ${output}`)); });
-  });
   const end = async (signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null> => {
     child?.kill(signal);
     await ended(child);
     return child?.exitCode ?? null;
   };
   return {
-    dataFolder, start, output: () => output,
-    tell: (line) => { child?.stdin?.write(`${line}\n`); },
-    kill: async () => { await end('SIGKILL'); },
+    dataFolder,
+    start,
+    output: () => output,
+    tell: (line) => {
+      child?.stdin?.write(`${line}\n`);
+    },
+    kill: async () => {
+      await end('SIGKILL');
+    },
     stop: () => end('SIGTERM'),
     remove: async () => {
       await end('SIGKILL');

@@ -14,35 +14,70 @@ const choice = (label: string) => ({ label, run: `echo ${label}` });
 
 const testCommands = [
   defineCommand({
-    name: 'echo', summary: 'Says it back.', options: { text: text('What to say') }, examples: ['echo hello'],
-    run: async (_deps, { options, asker }) => reply({ title: 'Echo', summary: options.text, facts: [{ label: 'Asked by', value: asker.memberId }] }),
+    name: 'echo',
+    summary: 'Says it back.',
+    options: { text: text('What to say') },
+    examples: ['echo hello'],
+    run: async (_deps, { options, asker }) =>
+      reply({ title: 'Echo', summary: options.text, facts: [{ label: 'Asked by', value: asker.memberId }] }),
   }),
   defineCommand({
-    name: 'offer', summary: 'Offers three sites.', options: {}, examples: ['offer'],
-    run: async () => reply({ title: 'Which site?', summary: 'Three are known.', choices: [choice('Fenwold Common'), choice('Cold Ridge'), choice('Quarry Field')] }),
+    name: 'offer',
+    summary: 'Offers three sites.',
+    options: {},
+    examples: ['offer'],
+    run: async () =>
+      reply({
+        title: 'Which site?',
+        summary: 'Three are known.',
+        choices: [choice('Fenwold Common'), choice('Cold Ridge'), choice('Quarry Field')],
+      }),
   }),
   defineCommand({
-    name: 'mine', summary: 'A private answer.', options: {}, examples: ['mine'],
-    run: async () => reply({ title: 'Your site', summary: 'Kept at 51.42, 3.07.', audience: 'asker', choices: [choice('Quarry Field')] }),
+    name: 'mine',
+    summary: 'A private answer.',
+    options: {},
+    examples: ['mine'],
+    run: async () =>
+      reply({
+        title: 'Your site',
+        summary: 'Kept at 51.42, 3.07.',
+        audience: 'asker',
+        choices: [choice('Quarry Field')],
+      }),
   }),
   defineCommand({
-    name: 'rule', summary: 'For managers.', options: {}, examples: ['rule'], access: 'manager',
+    name: 'rule',
+    summary: 'For managers.',
+    options: {},
+    examples: ['rule'],
+    access: 'manager',
     run: async () => reply({ title: 'Rule', summary: 'Changed.' }),
   }),
   defineCommand({
-    name: 'helping', summary: 'Names a member.', options: { who: member('Whom') }, examples: ['helping @ravi:example.org'],
+    name: 'helping',
+    summary: 'Names a member.',
+    options: { who: member('Whom') },
+    examples: ['helping @ravi:example.org'],
     run: async (_deps, { options }) => reply({ title: 'Helping', summary: `Helping ${options.who}.` }),
   }),
   defineCommand({
     // Its effect is a line in a file, so that a test can count how often it happened.
-    name: 'effect', summary: 'Has an effect.', options: { text: text('Name') }, examples: ['effect x'],
+    name: 'effect',
+    summary: 'Has an effect.',
+    options: { text: text('Name') },
+    examples: ['effect x'],
     run: async (_deps, { options }) => {
       appendFileSync(process.env['EFFECT_FILE'] ?? '/dev/null', `${options.text}\n`);
       return reply({ title: 'Effect', summary: `Done: ${options.text}.` });
     },
   }),
   defineCommand({
-    name: 'ponder', summary: 'Takes two seconds.', options: {}, examples: ['ponder'], slow: true,
+    name: 'ponder',
+    summary: 'Takes two seconds.',
+    options: {},
+    examples: ['ponder'],
+    slow: true,
     run: async () => {
       await sleep(2000);
       return reply({ title: 'Pondered', summary: 'It took a while.' });
@@ -53,9 +88,16 @@ const testCommands = [
 try {
   const settings = loadSettings(process.env, () => '');
   const { deps, close } = await openDeps(settings);
-  const running = await startMatrix({
-    deps: { ...deps, commands: [...deps.commands, ...testCommands] }, settings, log: createLog(settings.logLevel, secretsOf(settings)), metrics: createMetrics(), now: () => Date.now(),
-  }, process.env['LIMIT_MEMBERS'] === 'no' ? { perMember: { burst: 1000, perSecond: 1000 } } : undefined);
+  const running = await startMatrix(
+    {
+      deps: { ...deps, commands: [...deps.commands, ...testCommands] },
+      settings,
+      log: createLog(settings.logLevel, secretsOf(settings)),
+      metrics: createMetrics(),
+      now: () => Date.now(),
+    },
+    process.env['LIMIT_MEMBERS'] === 'no' ? { perMember: { burst: 1000, perSecond: 1000 } } : undefined,
+  );
   const end = async (): Promise<void> => {
     await running.stop();
     await close();
@@ -69,8 +111,14 @@ try {
     const lines = input.split('\n');
     input = lines.pop() ?? '';
     for (const line of lines) {
-      const { reminder, words } = JSON.parse(line) as { reminder: Parameters<typeof running.deliver>[0]; words: string };
-      void running.deliver(reminder, words).then((result) => process.stdout.write(`delivered: ${result}\n`), (error: unknown) => process.stdout.write(`not delivered: ${String(error)}\n`));
+      const { reminder, words } = JSON.parse(line) as {
+        reminder: Parameters<typeof running.deliver>[0];
+        words: string;
+      };
+      void running.deliver(reminder, words).then(
+        (result) => process.stdout.write(`delivered: ${result}\n`),
+        (error: unknown) => process.stdout.write(`not delivered: ${String(error)}\n`),
+      );
     }
   });
 } catch (error) {

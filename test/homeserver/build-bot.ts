@@ -6,7 +6,13 @@ export const BUILT = '.cache';
 
 export const setup = async (): Promise<void> => {
   await build({
-    entryPoints: ['bot/**/*.ts', 'test/homeserver/bot-with-test-commands.ts'], outbase: '.', outdir: BUILT,
-    platform: 'node', format: 'esm', target: 'node20', sourcemap: true, logLevel: 'warning',
+    entryPoints: ['bot/**/*.ts', 'test/homeserver/bot-with-test-commands.ts'],
+    outbase: '.',
+    outdir: BUILT,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    sourcemap: true,
+    logLevel: 'warning',
   });
 };

@@ -5,7 +5,10 @@ import { createDendrite, dendriteFolder, SERVER_NAME, type Account, type Dendrit
 import { answersTo, memberOf, type Member, type SeenEvent } from './member.js';
 
 const folder = dendriteFolder();
-if (folder === null) console.log('NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.');
+if (folder === null)
+  console.log(
+    'NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.',
+  );
 
 describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
   let server: Dendrite;
@@ -21,12 +24,23 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     server = await createDendrite(folder ?? '', ['odalys', 'tamsin', 'ravi']);
     await server.start();
     [botAccount, secondAccount] = [await server.register('pier'), await server.register('otherpier')];
-    [odalys, tamsin, ravi] = [memberOf(server.url, await server.register('odalys')), memberOf(server.url, await server.register('tamsin')), memberOf(server.url, await server.register('ravi'))];
+    [odalys, tamsin, ravi] = [
+      memberOf(server.url, await server.register('odalys')),
+      memberOf(server.url, await server.register('tamsin')),
+      memberOf(server.url, await server.register('ravi')),
+    ];
     bot = botProcess({
-      MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: botAccount.accessToken, MATRIX_ALLOWED: `${odalys.userId},${tamsin.userId}`, LIMIT_MEMBERS: 'no',
+      MATRIX_HOMESERVER_URL: server.url,
+      MATRIX_ACCESS_TOKEN: botAccount.accessToken,
+      MATRIX_ALLOWED: `${odalys.userId},${tamsin.userId}`,
+      LIMIT_MEMBERS: 'no',
     });
     await bot.start();
-    room = await odalys.createRoom({ preset: 'private_chat', name: 'Fenwold nights', invite: [tamsin.userId, ravi.userId] });
+    room = await odalys.createRoom({
+      preset: 'private_chat',
+      name: 'Fenwold nights',
+      invite: [tamsin.userId, ravi.userId],
+    });
     await tamsin.join(room);
     await ravi.join(room);
     await odalys.say(room, '!pier echo said before the bot was here');
@@ -39,7 +53,7 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
 
   const invited = async (roomId: string, by: Member): Promise<void> => {
     await by.invite(roomId, botAccount.userId);
-    await by.wait('the bot to come in', async () => await by.membership(roomId, botAccount.userId) === 'join');
+    await by.wait('the bot to come in', async () => (await by.membership(roomId, botAccount.userId)) === 'join');
   };
   const answers = (member: Member, roomId: string, eventId: string, count = 1): Promise<readonly SeenEvent[]> =>
     member.wait(`${count} answers to ${eventId}`, async () => {
@@ -65,21 +79,30 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     const greeting = events.find(({ sender, type }) => sender === botAccount.userId && type === 'm.room.message');
     expect(greeting?.content).toMatchObject({ msgtype: 'm.notice', 'm.mentions': {} });
     expect(greeting?.content['body']).toContain('!pier help');
-    const early = (await afterAnother(odalys, room)).find(({ content }) => content['body'] === '!pier echo said before the bot was here');
+    const early = (await afterAnother(odalys, room)).find(
+      ({ content }) => content['body'] === '!pier echo said before the bot was here',
+    );
     expect(answersTo(await odalys.events(room), botAccount.userId, early?.event_id ?? 'none')).toHaveLength(0);
   });
 
   test('answers with a notice and the chart as an image with a text alternative, as replies that mention nobody', async () => {
     const asked = await odalys.say(room, '!pier up M13');
     const [words, chart] = await answers(odalys, room, asked, 2);
-    expect(words?.content).toMatchObject({ msgtype: 'm.notice', format: 'org.matrix.custom.html', 'm.mentions': {}, 'm.relates_to': { 'm.in_reply_to': { event_id: asked } } });
+    expect(words?.content).toMatchObject({
+      msgtype: 'm.notice',
+      format: 'org.matrix.custom.html',
+      'm.mentions': {},
+      'm.relates_to': { 'm.in_reply_to': { event_id: asked } },
+    });
     expect(words?.content['body']).toMatch(/M ?13/u);
     expect(words?.content['formatted_body']).toMatch(/<strong>/u);
     expect(words?.content['m.relates_to']).not.toHaveProperty('rel_type');
     expect(chart?.content).toMatchObject({ msgtype: 'm.image', 'm.mentions': {}, info: { mimetype: 'image/png' } });
     expect(chart?.content['body']).toMatch(/Altitude of M ?13/u);
     const [, media] = /^mxc:\/\/(.+)$/u.exec(chart?.content['url'] as string) ?? [];
-    const image = await fetch(`${server.url}/_matrix/client/v1/media/download/${media}`, { headers: { Authorization: `Bearer ${odalys.accessToken}` } });
+    const image = await fetch(`${server.url}/_matrix/client/v1/media/download/${media}`, {
+      headers: { Authorization: `Bearer ${odalys.accessToken}` },
+    });
     const bytes = Buffer.from(await image.arrayBuffer());
     // The PNG signature: W3C PNG specification, third edition, section 5.2.
     expect(bytes.subarray(0, 8).toString('hex')).toBe('89504e470d0a1a0a');
@@ -88,9 +111,21 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
 
   test('answers in the thread a question was asked in', async () => {
     const root = await tamsin.say(room, 'Shall we meet at Cold Ridge?');
-    const asked = await tamsin.say(room, '!pier up M15', { 'm.relates_to': { rel_type: 'm.thread', event_id: root, is_falling_back: true, 'm.in_reply_to': { event_id: root } } });
+    const asked = await tamsin.say(room, '!pier up M15', {
+      'm.relates_to': {
+        rel_type: 'm.thread',
+        event_id: root,
+        is_falling_back: true,
+        'm.in_reply_to': { event_id: root },
+      },
+    });
     const [words, chart] = await answers(tamsin, room, asked, 2);
-    const relation = { rel_type: 'm.thread', event_id: root, is_falling_back: true, 'm.in_reply_to': { event_id: asked } };
+    const relation = {
+      rel_type: 'm.thread',
+      event_id: root,
+      is_falling_back: true,
+      'm.in_reply_to': { event_id: asked },
+    };
     expect(words?.content['m.relates_to']).toEqual(relation);
     expect(chart?.content['m.relates_to']).toEqual(relation);
     expect(chart?.content['msgtype']).toBe('m.image');
@@ -99,13 +134,17 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
   test('can be addressed by mention or name, and names members by mention', async () => {
     const pill = (userId: string, name: string): string => `<a href="https://matrix.to/#/${userId}">${name}</a>`;
     const mentioned = await odalys.say(room, 'pier: echo by mention', {
-      format: 'org.matrix.custom.html', formatted_body: `${pill(botAccount.userId, 'pier')}: echo by mention`, 'm.mentions': { user_ids: [botAccount.userId] },
+      format: 'org.matrix.custom.html',
+      formatted_body: `${pill(botAccount.userId, 'pier')}: echo by mention`,
+      'm.mentions': { user_ids: [botAccount.userId] },
     });
     expect((await firstAnswer(odalys, room, mentioned)).content['body']).toContain('by mention');
     const named = await odalys.say(room, 'Pier, echo by name');
     expect((await firstAnswer(odalys, room, named)).content['body']).toContain('by name');
     const helping = await odalys.say(room, '!pier helping who:ravi', {
-      format: 'org.matrix.custom.html', formatted_body: `!pier helping who:${pill(ravi.userId, 'ravi')}`, 'm.mentions': { user_ids: [ravi.userId] },
+      format: 'org.matrix.custom.html',
+      formatted_body: `!pier helping who:${pill(ravi.userId, 'ravi')}`,
+      'm.mentions': { user_ids: [ravi.userId] },
     });
     expect((await firstAnswer(odalys, room, helping)).content['body']).toContain(`matrix:${ravi.userId}`);
     const byName = await odalys.say(room, '!pier helping Tamsin');
@@ -118,9 +157,12 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     const asked = await odalys.say(room, '!pier offer');
     const offer = await firstAnswer(odalys, room, asked);
     expect(offer.content['body']).toContain('2. Cold Ridge');
-    const tapped = async (): Promise<readonly unknown[]> => (await odalys.events(room))
-      .filter(({ type }) => type === 'm.reaction').map(({ content }) => content['m.relates_to'] as { event_id: string; key: string })
-      .filter(({ event_id: target }) => target === offer.event_id).map(({ key }) => key);
+    const tapped = async (): Promise<readonly unknown[]> =>
+      (await odalys.events(room))
+        .filter(({ type }) => type === 'm.reaction')
+        .map(({ content }) => content['m.relates_to'] as { event_id: string; key: string })
+        .filter(({ event_id: target }) => target === offer.event_id)
+        .map(({ key }) => key);
     await odalys.wait('three number reactions', async () => (await tapped()).length === 3);
     expect(await tapped()).toEqual(['1️⃣', '2️⃣', '3️⃣']);
 
@@ -148,9 +190,13 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
   test('numbers picked in a thread are taken there', async () => {
     const root = await odalys.say(room, 'A thread of its own');
     const inThread = { rel_type: 'm.thread', event_id: root, is_falling_back: true };
-    const asked = await odalys.say(room, '!pier offer', { 'm.relates_to': { ...inThread, 'm.in_reply_to': { event_id: root } } });
+    const asked = await odalys.say(room, '!pier offer', {
+      'm.relates_to': { ...inThread, 'm.in_reply_to': { event_id: root } },
+    });
     const offer = await firstAnswer(odalys, room, asked);
-    const picked = await tamsin.say(room, '1', { 'm.relates_to': { ...inThread, 'm.in_reply_to': { event_id: offer.event_id } } });
+    const picked = await tamsin.say(room, '1', {
+      'm.relates_to': { ...inThread, 'm.in_reply_to': { event_id: offer.event_id } },
+    });
     const answer = await firstAnswer(tamsin, room, picked);
     expect(answer.content['body']).toContain('Fenwold Common');
     expect(answer.content['m.relates_to']).toMatchObject({ rel_type: 'm.thread', event_id: root });
@@ -167,16 +213,25 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     });
     await tamsin.join(direct ?? '');
     const inDirect = await tamsin.wait('the answer there', async () => {
-      const found = (await tamsin.events(direct ?? '')).filter(({ sender, type }) => sender === botAccount.userId && type === 'm.room.message');
+      const found = (await tamsin.events(direct ?? '')).filter(
+        ({ sender, type }) => sender === botAccount.userId && type === 'm.room.message',
+      );
       return found.length > 0 ? found : null;
     });
     expect(inDirect).toHaveLength(1);
     expect(inDirect[0]?.content['body']).toContain('51.42');
-    expect(JSON.stringify((await tamsin.events(room)).filter(({ sender }) => sender === botAccount.userId))).not.toContain('51.42');
+    expect(
+      JSON.stringify((await tamsin.events(room)).filter(({ sender }) => sender === botAccount.userId)),
+    ).not.toContain('51.42');
 
     // The same direct room the next time; there no prefix is needed, and a number picks.
     await answers(tamsin, room, await tamsin.say(room, '!pier mine'));
-    await tamsin.wait('a second private answer', async () => (await tamsin.events(direct ?? '')).filter(({ content }) => /51\.42/u.test(String(content['body']))).length === 2);
+    await tamsin.wait(
+      'a second private answer',
+      async () =>
+        (await tamsin.events(direct ?? '')).filter(({ content }) => /51\.42/u.test(String(content['body']))).length ===
+        2,
+    );
     expect(await tamsin.invitations()).toHaveLength(0);
     const picked = await tamsin.say(direct ?? '', '1');
     expect((await firstAnswer(tamsin, direct ?? '', picked)).content['body']).toContain('Quarry Field');
@@ -190,10 +245,14 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     const asked = await odalys.say(room, '!pier echo first');
     await answers(odalys, room, asked);
     const edit = await odalys.say(room, '* !pier echo second', {
-      'm.new_content': { msgtype: 'm.text', body: '!pier echo second' }, 'm.relates_to': { rel_type: 'm.replace', event_id: asked },
+      'm.new_content': { msgtype: 'm.text', body: '!pier echo second' },
+      'm.relates_to': { rel_type: 'm.replace', event_id: asked },
     });
     const bare = await odalys.send(room, 'm.room.message', {
-      msgtype: 'm.text', body: '!pier echo third', 'm.new_content': { msgtype: 'm.text', body: '!pier echo third' }, 'm.relates_to': { rel_type: 'm.replace', event_id: asked },
+      msgtype: 'm.text',
+      body: '!pier echo third',
+      'm.new_content': { msgtype: 'm.text', body: '!pier echo third' },
+      'm.relates_to': { rel_type: 'm.replace', event_id: asked },
     });
     const notice = await odalys.send(room, 'm.room.message', { msgtype: 'm.notice', body: '!pier echo from a bot' });
     const events = await afterAnother(odalys, room);
@@ -201,7 +260,7 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     expect(answersTo(events, botAccount.userId, asked)).toHaveLength(1);
   });
 
-  test('members\' text is shown as text, and rings nobody', async () => {
+  test("members' text is shown as text, and rings nobody", async () => {
     const asked = await odalys.say(room, '!pier echo "<img src=x onerror=alert(1)> @room <b>bold</b> & \'quoted\'"');
     const { content } = await firstAnswer(odalys, room, asked);
     expect(content['formatted_body']).toContain('&lt;img src=x onerror=alert(1)&gt;');
@@ -210,13 +269,14 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     expect(content['m.mentions']).toEqual({});
   });
 
-  test('only those with power in the room may change the club\'s settings', async () => {
+  test("only those with power in the room may change the club's settings", async () => {
     const byOdalys = await odalys.say(room, '!pier rule');
     expect((await firstAnswer(odalys, room, byOdalys)).content['body']).toContain('Changed.');
     const byTamsin = await tamsin.say(room, '!pier rule');
-    expect((await firstAnswer(tamsin, room, byTamsin)).content['body']).toContain('may change the club\'s settings');
+    expect((await firstAnswer(tamsin, room, byTamsin)).content['body']).toContain("may change the club's settings");
     await odalys.state(room, 'm.room.power_levels', {
-      ...await odalys.request('GET', `/rooms/${encodeURIComponent(room)}/state/m.room.power_levels`) as object, users: { [odalys.userId]: 100, [tamsin.userId]: 50 },
+      ...((await odalys.request('GET', `/rooms/${encodeURIComponent(room)}/state/m.room.power_levels`)) as object),
+      users: { [odalys.userId]: 100, [tamsin.userId]: 50 },
     });
     const again = await tamsin.say(room, '!pier rule');
     expect((await firstAnswer(tamsin, room, again)).content['body']).toContain('Changed.');
@@ -224,20 +284,34 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
 
   test('an invitation from outside the allowed is declined', async () => {
     const strange = await ravi.createRoom({ preset: 'private_chat', invite: [botAccount.userId] });
-    await ravi.wait('the invitation to be declined', async () => await ravi.membership(strange, botAccount.userId) === 'leave');
+    await ravi.wait(
+      'the invitation to be declined',
+      async () => (await ravi.membership(strange, botAccount.userId)) === 'leave',
+    );
   });
 
   test('in an encrypted room it says once, plainly, that it cannot read', async () => {
     const secret = await odalys.createRoom({
-      preset: 'private_chat', invite: [tamsin.userId], initial_state: [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }],
+      preset: 'private_chat',
+      invite: [tamsin.userId],
+      initial_state: [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }],
     });
     await tamsin.join(secret);
     await invited(secret, odalys);
     // Not decipherable by anyone; what matters is that it is there.
-    const cipher = { algorithm: 'm.megolm.v1.aes-sha2', ciphertext: 'AwgAEnAB', device_id: 'X', sender_key: 'x', session_id: 'x' };
+    const cipher = {
+      algorithm: 'm.megolm.v1.aes-sha2',
+      ciphertext: 'AwgAEnAB',
+      device_id: 'X',
+      sender_key: 'x',
+      session_id: 'x',
+    };
     for (let i = 0; i < 3; i++) await odalys.send(secret, 'm.room.encrypted', cipher);
     const inClear = await odalys.say(secret, '!pier echo in the clear by mistake');
-    const said = async (): Promise<readonly SeenEvent[]> => (await odalys.events(secret)).filter(({ sender, type }) => sender === botAccount.userId && type === 'm.room.message');
+    const said = async (): Promise<readonly SeenEvent[]> =>
+      (await odalys.events(secret)).filter(
+        ({ sender, type }) => sender === botAccount.userId && type === 'm.room.message',
+      );
     await odalys.wait('the plain line', async () => (await said()).length > 0);
     await afterAnother(odalys, room);
     await bot.stop();
@@ -260,16 +334,39 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
   });
 
   test('a reminder rings in the direct room, and is gone where the room is', async () => {
-    const reminder = { id: 'r1', memberId: `matrix:${tamsin.userId}`, clubId: `matrix:${room}`, platform: 'matrix', channelId: room, to: 'member', kind: 'dark', dueUtcMs: Date.now(), staleUtcMs: null, repeat: null, text: '' };
+    const reminder = {
+      id: 'r1',
+      memberId: `matrix:${tamsin.userId}`,
+      clubId: `matrix:${room}`,
+      platform: 'matrix',
+      channelId: room,
+      to: 'member',
+      kind: 'dark',
+      dueUtcMs: Date.now(),
+      staleUtcMs: null,
+      repeat: null,
+      text: '',
+    };
     bot.tell(JSON.stringify({ reminder, words: 'It is dark at Cold Ridge now.' }));
     await tamsin.wait('delivery', async () => bot.output().includes('delivered: sent'));
-    const direct = (await tamsin.request('GET', '/joined_rooms') as { joined_rooms: string[] }).joined_rooms.filter((id) => id !== room);
-    const found = (await Promise.all(direct.map((id) => tamsin.events(id)))).flat().filter(({ content }) => content['body'] === 'It is dark at Cold Ridge now.');
+    const direct = ((await tamsin.request('GET', '/joined_rooms')) as { joined_rooms: string[] }).joined_rooms.filter(
+      (id) => id !== room,
+    );
+    const found = (await Promise.all(direct.map((id) => tamsin.events(id))))
+      .flat()
+      .filter(({ content }) => content['body'] === 'It is dark at Cold Ridge now.');
     expect(found).toHaveLength(1);
     expect(found[0]?.content).toMatchObject({ msgtype: 'm.text', 'm.mentions': {} });
     bot.tell(JSON.stringify({ reminder: { ...reminder, id: 'r2', to: 'channel' }, words: 'The Sun rises soon.' }));
-    await tamsin.wait('delivery to the room', async () => (await tamsin.events(room)).some(({ content }) => content['body'] === 'The Sun rises soon.'));
-    bot.tell(JSON.stringify({ reminder: { ...reminder, id: 'r3', to: 'channel', channelId: `!nowhere:${SERVER_NAME}` }, words: 'x' }));
+    await tamsin.wait('delivery to the room', async () =>
+      (await tamsin.events(room)).some(({ content }) => content['body'] === 'The Sun rises soon.'),
+    );
+    bot.tell(
+      JSON.stringify({
+        reminder: { ...reminder, id: 'r3', to: 'channel', channelId: `!nowhere:${SERVER_NAME}` },
+        words: 'x',
+      }),
+    );
     await tamsin.wait('gone', async () => bot.output().includes('delivered: gone'));
   });
 
@@ -277,23 +374,39 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     const second = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: secondAccount.accessToken });
     try {
       await second.start();
-      const shared = await odalys.createRoom({ preset: 'private_chat', invite: [botAccount.userId, secondAccount.userId] });
-      await odalys.wait('both bots', async () => await odalys.membership(shared, botAccount.userId) === 'join' && await odalys.membership(shared, secondAccount.userId) === 'join');
+      const shared = await odalys.createRoom({
+        preset: 'private_chat',
+        invite: [botAccount.userId, secondAccount.userId],
+      });
+      await odalys.wait(
+        'both bots',
+        async () =>
+          (await odalys.membership(shared, botAccount.userId)) === 'join' &&
+          (await odalys.membership(shared, secondAccount.userId)) === 'join',
+      );
       const own = await odalys.createRoom({ preset: 'private_chat', invite: [tamsin.userId, secondAccount.userId] });
       await tamsin.join(own);
-      await odalys.wait('the second bot', async () => await odalys.membership(own, secondAccount.userId) === 'join');
+      await odalys.wait('the second bot', async () => (await odalys.membership(own, secondAccount.userId)) === 'join');
       const asked = await odalys.say(shared, '!pier offer');
       await odalys.wait('both answers', async () => {
         const events = await odalys.events(shared);
-        return answersTo(events, botAccount.userId, asked).length === 1 && answersTo(events, secondAccount.userId, asked).length === 1;
+        return (
+          answersTo(events, botAccount.userId, asked).length === 1 &&
+          answersTo(events, secondAccount.userId, asked).length === 1
+        );
       });
       const mentionsOther = await odalys.say(shared, `!pier echo "!pier echo ${secondAccount.userId}: echo hello"`);
       await odalys.wait('both answers', async () => {
         const events = await odalys.events(shared);
-        return answersTo(events, botAccount.userId, mentionsOther).length === 1 && answersTo(events, secondAccount.userId, mentionsOther).length === 1;
+        return (
+          answersTo(events, botAccount.userId, mentionsOther).length === 1 &&
+          answersTo(events, secondAccount.userId, mentionsOther).length === 1
+        );
       });
       await answers(odalys, shared, await odalys.say(shared, '!pier echo last'));
-      const fromBots = (await odalys.events(shared)).filter(({ type, sender }) => type === 'm.room.message' && sender !== odalys.userId);
+      const fromBots = (await odalys.events(shared)).filter(
+        ({ type, sender }) => type === 'm.room.message' && sender !== odalys.userId,
+      );
       // A greeting each, and an answer each to three questions (the last may still be on its way from the other).
       expect(fromBots.length).toBeLessThanOrEqual(8);
       expect(fromBots.length).toBeGreaterThanOrEqual(7);
@@ -301,10 +414,16 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
       // The second has the usual limits: ten questions at once, one more every three seconds; then one kind word, then silence.
       const asking: string[] = [];
       for (let i = 0; i < 16; i++) asking.push(await tamsin.say(own, `!pier echo number ${i}`));
-      const refusals = async (): Promise<readonly SeenEvent[]> => (await tamsin.events(own)).filter(({ sender, content }) => sender === secondAccount.userId && /lot of questions/u.test(String(content['body'])));
+      const refusals = async (): Promise<readonly SeenEvent[]> =>
+        (await tamsin.events(own)).filter(
+          ({ sender, content }) => sender === secondAccount.userId && /lot of questions/u.test(String(content['body'])),
+        );
       await tamsin.wait('a kind word', async () => (await refusals()).length > 0);
       const lastOf = await odalys.say(own, '!pier echo from another member');
-      await odalys.wait('an answer to another member', async () => answersTo(await odalys.events(own), secondAccount.userId, lastOf).length === 1);
+      await odalys.wait(
+        'an answer to another member',
+        async () => answersTo(await odalys.events(own), secondAccount.userId, lastOf).length === 1,
+      );
       const all = await tamsin.events(own);
       const answered = asking.filter((eventId) => answersTo(all, secondAccount.userId, eventId).length > 0).length;
       expect(answered).toBeGreaterThanOrEqual(11);
@@ -321,10 +440,21 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     await invited(changing, odalys);
     const asked = await odalys.say(changing, '!pier echo still in the clear');
     await answers(odalys, changing, asked);
-    const { replacement_room: replacement } = await odalys.request('POST', `/rooms/${encodeURIComponent(changing)}/upgrade`, { new_version: '10' }) as { replacement_room: string };
-    await odalys.wait('the bot in the new room', async () => await odalys.membership(replacement, botAccount.userId) === 'join');
+    const { replacement_room: replacement } = (await odalys.request(
+      'POST',
+      `/rooms/${encodeURIComponent(changing)}/upgrade`,
+      { new_version: '10' },
+    )) as { replacement_room: string };
+    await odalys.wait(
+      'the bot in the new room',
+      async () => (await odalys.membership(replacement, botAccount.userId)) === 'join',
+    );
     await odalys.state(replacement, 'm.room.encryption', { algorithm: 'm.megolm.v1.aes-sha2' });
-    await odalys.wait('the plain line', async () => (await odalys.events(replacement)).some(({ sender, content }) => sender === botAccount.userId && /cannot read/u.test(String(content['body']))));
+    await odalys.wait('the plain line', async () =>
+      (await odalys.events(replacement)).some(
+        ({ sender, content }) => sender === botAccount.userId && /cannot read/u.test(String(content['body'])),
+      ),
+    );
   });
 
   test('leaves a room that everyone else has left', async () => {
@@ -332,6 +462,10 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
     await invited(passing, odalys);
     await odalys.leave(passing);
     const asBot = memberOf(server.url, botAccount);
-    await asBot.wait('the bot to leave', async () => !(await asBot.request('GET', '/joined_rooms') as { joined_rooms: string[] }).joined_rooms.includes(passing));
+    await asBot.wait(
+      'the bot to leave',
+      async () =>
+        !((await asBot.request('GET', '/joined_rooms')) as { joined_rooms: string[] }).joined_rooms.includes(passing),
+    );
   });
 });

@@ -19,7 +19,8 @@ export const flakyProxy = async (target: string): Promise<FlakyProxy> => {
   const waiting: { fate: Fate; resolve: (path: string) => void }[] = [];
   const met = (fate: Fate, path: string): void => {
     for (const entry of waiting.splice(0)) {
-      if (entry.fate === fate) entry.resolve(path); else waiting.push(entry);
+      if (entry.fate === fate) entry.resolve(path);
+      else waiting.push(entry);
     }
   };
   const proxy: FlakyProxy = {
@@ -45,7 +46,9 @@ export const flakyProxy = async (target: string): Promise<FlakyProxy> => {
     }
     if (typeof fate === 'number') {
       incoming.resume();
-      outgoing.writeHead(429, { 'Content-Type': 'application/json' }).end(JSON.stringify({ errcode: 'M_LIMIT_EXCEEDED', error: 'Too many', retry_after_ms: fate }));
+      outgoing
+        .writeHead(429, { 'Content-Type': 'application/json' })
+        .end(JSON.stringify({ errcode: 'M_LIMIT_EXCEEDED', error: 'Too many', retry_after_ms: fate }));
       met(fate, url);
       return;
     }

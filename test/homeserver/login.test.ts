@@ -8,7 +8,10 @@ import { createDendrite, dendriteFolder, freePort, type Account, type Dendrite }
 import { answersTo, memberOf, type Member } from './member.js';
 
 const folder = dendriteFolder();
-if (folder === null) console.log('NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.');
+if (folder === null)
+  console.log(
+    'NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.',
+  );
 
 describe.skipIf(folder === null)('starting with a real homeserver', () => {
   let server: Dendrite;
@@ -21,23 +24,31 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
     account = await server.register('pier');
     odalys = memberOf(server.url, await server.register('odalys'));
   });
-  afterAll(async () => { await server?.remove(); });
+  afterAll(async () => {
+    await server?.remove();
+  });
 
   /** The last line that a failed start prints, and its exit code. */
   const failedStart = async (env: Record<string, string>): Promise<string> => {
     const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, LOG_LEVEL: 'silent', ...env }, 'bot/main');
     try {
-      const message = await bot.start().then(() => 'started', (error: unknown) => (error as Error).message);
+      const message = await bot.start().then(
+        () => 'started',
+        (error: unknown) => (error as Error).message,
+      );
       expect(bot.output().trim().split('\n')).toHaveLength(1);
       return message.trim();
     } finally {
       await bot.remove();
     }
   };
-  const devices = async (): Promise<number> => (await memberOf(server.url, account).request('GET', '/devices') as { devices: unknown[] }).devices.length;
+  const devices = async (): Promise<number> =>
+    ((await memberOf(server.url, account).request('GET', '/devices')) as { devices: unknown[] }).devices.length;
 
   test('a wrong token is one clear line', async () => {
-    expect(await failedStart({ MATRIX_ACCESS_TOKEN: 'not-a-token' })).toMatch(/^the bot ended with 2: MATRIX_ACCESS_TOKEN: .*does not accept this token/u);
+    expect(await failedStart({ MATRIX_ACCESS_TOKEN: 'not-a-token' })).toMatch(
+      /^the bot ended with 2: MATRIX_ACCESS_TOKEN: .*does not accept this token/u,
+    );
   });
 
   test('a wrong password is one clear line, which does not repeat it', async () => {
@@ -48,11 +59,17 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
 
   test('a homeserver that is not there, or is something else, is one clear line', async () => {
     const port = await freePort();
-    expect(await failedStart({ MATRIX_HOMESERVER_URL: `http://127.0.0.1:${port}`, MATRIX_ACCESS_TOKEN: 'x' })).toMatch(/with 2: MATRIX_HOMESERVER_URL: no Matrix homeserver answers.*ECONNREFUSED/u);
-    const other = createServer((_request, response) => { response.writeHead(404, { 'Content-Type': 'text/html' }).end('<h1>Not here</h1>'); });
+    expect(await failedStart({ MATRIX_HOMESERVER_URL: `http://127.0.0.1:${port}`, MATRIX_ACCESS_TOKEN: 'x' })).toMatch(
+      /with 2: MATRIX_HOMESERVER_URL: no Matrix homeserver answers.*ECONNREFUSED/u,
+    );
+    const other = createServer((_request, response) => {
+      response.writeHead(404, { 'Content-Type': 'text/html' }).end('<h1>Not here</h1>');
+    });
     await new Promise<void>((resolve) => other.listen(port, '127.0.0.1', resolve));
     try {
-      expect(await failedStart({ MATRIX_HOMESERVER_URL: `http://127.0.0.1:${port}`, MATRIX_ACCESS_TOKEN: 'x' })).toMatch(/with 2: MATRIX_HOMESERVER_URL: .*does not answer as a Matrix homeserver/u);
+      expect(
+        await failedStart({ MATRIX_HOMESERVER_URL: `http://127.0.0.1:${port}`, MATRIX_ACCESS_TOKEN: 'x' }),
+      ).toMatch(/with 2: MATRIX_HOMESERVER_URL: .*does not answer as a Matrix homeserver/u);
     } finally {
       other.close();
     }
@@ -60,7 +77,10 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
 
   test('a password is used once; the session is kept for the owner alone and works at the next start', async () => {
     const before = await devices();
-    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_USER: 'pier', MATRIX_PASSWORD: account.password }, 'bot/main');
+    const bot = botProcess(
+      { MATRIX_HOMESERVER_URL: server.url, MATRIX_USER: 'pier', MATRIX_PASSWORD: account.password },
+      'bot/main',
+    );
     try {
       await bot.start();
       const file = path.join(bot.dataFolder, 'matrix-session.json');
@@ -70,7 +90,7 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
       expect(bot.output()).not.toContain(accessToken);
 
       const room = await odalys.createRoom({ preset: 'private_chat', invite: [account.userId] });
-      await odalys.wait('the bot', async () => await odalys.membership(room, account.userId) === 'join');
+      await odalys.wait('the bot', async () => (await odalys.membership(room, account.userId)) === 'join');
       const asked = await odalys.say(room, 'help');
       await odalys.wait('help', async () => answersTo(await odalys.events(room), account.userId, asked).length === 1);
 
@@ -78,7 +98,10 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
       await bot.start();
       expect(await devices()).toBe(before + 1);
       const again = await odalys.say(room, 'up M37');
-      await odalys.wait('an answer', async () => answersTo(await odalys.events(room), account.userId, again).length === 2);
+      await odalys.wait(
+        'an answer',
+        async () => answersTo(await odalys.events(room), account.userId, again).length === 2,
+      );
 
       // Revoked elsewhere: the next start logs in again.
       await bot.stop();
@@ -90,10 +113,13 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
     }
   });
 
-  test('its own commands: a walk by number, a helper at a member\'s side, and a saved site that stays private', async () => {
+  test("its own commands: a walk by number, a helper at a member's side, and a saved site that stays private", async () => {
     const tamsin = memberOf(server.url, await server.register('tamsin'));
     const clubAccount = await server.register('clubpier');
-    const bot = botProcess({ MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: clubAccount.accessToken }, 'bot/main');
+    const bot = botProcess(
+      { MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: clubAccount.accessToken },
+      'bot/main',
+    );
     try {
       await bot.start();
       const room = await odalys.createRoom({ preset: 'private_chat', invite: [tamsin.userId, clubAccount.userId] });
@@ -105,7 +131,7 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
         });
         return String(first?.content['body']);
       };
-      await odalys.wait('the bot', async () => await odalys.membership(room, clubAccount.userId) === 'join');
+      await odalys.wait('the bot', async () => (await odalys.membership(room, clubAccount.userId)) === 'join');
 
       const question = await answer(odalys, room, await odalys.say(room, '!pier triage for:tamsin'));
       expect(question).toMatch(/^\s*1\. /mu);
@@ -121,8 +147,15 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
       await tamsin.join(direct);
       const told = await answer(tamsin, room, await tamsin.say(room, '!pier up M38'));
       expect(told).toContain('direct room');
-      await tamsin.wait('the private answer with its chart', async () => (await tamsin.events(direct)).some(({ content }) => content['msgtype'] === 'm.image' && /M ?38/u.test(String(content['body']))));
-      const public_ = (await odalys.events(room)).filter(({ sender }) => sender === clubAccount.userId).map(({ content }) => JSON.stringify(content)).join('\n');
+      await tamsin.wait('the private answer with its chart', async () =>
+        (await tamsin.events(direct)).some(
+          ({ content }) => content['msgtype'] === 'm.image' && /M ?38/u.test(String(content['body'])),
+        ),
+      );
+      const public_ = (await odalys.events(room))
+        .filter(({ sender }) => sender === clubAccount.userId)
+        .map(({ content }) => JSON.stringify(content))
+        .join('\n');
       expect(public_).not.toMatch(/51\.4|3\.07|3\.08|Cold Ridge/u);
     } finally {
       await bot.remove();

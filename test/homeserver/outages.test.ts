@@ -10,7 +10,10 @@ import { flakyProxy, type FlakyProxy } from './flaky-proxy.js';
 import { answersTo, memberOf, type Member } from './member.js';
 
 const folder = dendriteFolder();
-if (folder === null) console.log('NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.');
+if (folder === null)
+  console.log(
+    'NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.',
+  );
 
 const isSend = (method: string, path_: string): boolean => method === 'PUT' && path_.includes('/send/m.room.message/');
 
@@ -29,7 +32,10 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
   beforeAll(async () => {
     server = await createDendrite(folder ?? '', ['odalys', 'mbali']);
     await server.start();
-    [odalys, mbali] = [memberOf(server.url, await server.register('odalys')), memberOf(server.url, await server.register('mbali'))];
+    [odalys, mbali] = [
+      memberOf(server.url, await server.register('odalys')),
+      memberOf(server.url, await server.register('mbali')),
+    ];
   });
   afterAll(async () => {
     await server?.remove();
@@ -41,11 +47,18 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     account = await server.register(`pier${++serial}`);
     effects = path.join(scratch, `effects-${serial}`);
     proxy = await flakyProxy(server.url);
-    bot = botProcess({ MATRIX_HOMESERVER_URL: proxy.url, MATRIX_ACCESS_TOKEN: account.accessToken, EFFECT_FILE: effects, LIMIT_MEMBERS: 'no' });
+    bot = botProcess({
+      MATRIX_HOMESERVER_URL: proxy.url,
+      MATRIX_ACCESS_TOKEN: account.accessToken,
+      EFFECT_FILE: effects,
+      LIMIT_MEMBERS: 'no',
+    });
     room = await odalys.createRoom({ preset: 'private_chat', invite: [mbali.userId, account.userId] });
     await mbali.join(room);
     await bot.start();
-    await odalys.wait('the greeting', async () => (await odalys.events(room)).some(({ sender, type }) => type === 'm.room.message' && sender === account.userId));
+    await odalys.wait('the greeting', async () =>
+      (await odalys.events(room)).some(({ sender, type }) => type === 'm.room.message' && sender === account.userId),
+    );
   });
   afterEach(async () => {
     await bot.remove();
@@ -64,7 +77,10 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     await sleep(2500);
     expect(await counts(asked)).toEqual(asked.map(() => 1));
   };
-  const effectCount = (name: string): number => readFileSync(effects, 'utf8').split('\n').filter((line) => line === name).length;
+  const effectCount = (name: string): number =>
+    readFileSync(effects, 'utf8')
+      .split('\n')
+      .filter((line) => line === name).length;
 
   test('the homeserver is killed and started again in mid-conversation', async () => {
     const asked = [await odalys.say(room, '!pier effect before')];
@@ -125,7 +141,7 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     expect(effectCount('unsure')).toBe(1);
   });
 
-  test('the bot is killed between an answer\'s words and its picture', async () => {
+  test("the bot is killed between an answer's words and its picture", async () => {
     proxy.decide = (_method, url) => (url.includes('/_matrix/media/') ? 'hold' : 'pass');
     const held = proxy.met('hold');
     const asked = await odalys.say(room, '!pier up M33');
@@ -133,7 +149,8 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     await bot.kill();
     proxy.decide = () => 'pass';
     await bot.start();
-    const parts = async (): Promise<readonly string[]> => answersTo(await odalys.events(room), account.userId, asked).map(({ content }) => content['msgtype'] as string);
+    const parts = async (): Promise<readonly string[]> =>
+      answersTo(await odalys.events(room), account.userId, asked).map(({ content }) => content['msgtype'] as string);
     await odalys.wait('words and picture', async () => (await parts()).length >= 2);
     await sleep(2000);
     expect(await parts()).toEqual(['m.notice', 'm.image']);
@@ -152,8 +169,9 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
     expect(invitations).toHaveLength(1);
     const [direct = ''] = invitations;
     await mbali.join(direct);
-    const said = async (): Promise<number> => (await mbali.events(direct)).filter(({ content }) => String(content['body']).includes('51.42')).length;
-    await mbali.wait('the private answer', async () => await said() > 0);
+    const said = async (): Promise<number> =>
+      (await mbali.events(direct)).filter(({ content }) => String(content['body']).includes('51.42')).length;
+    await mbali.wait('the private answer', async () => (await said()) > 0);
     expect(await said()).toBe(1);
     await mbali.leave(direct);
   });
@@ -179,9 +197,14 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
 
   test('questions asked while the bot was away, in a busy room, are answered if not older than ten minutes', async () => {
     await bot.stop();
-    const sendAt = async (minutesAgo: number, body: string): Promise<string> => (await odalys.request(
-      'PUT', `/rooms/${encodeURIComponent(room)}/send/m.room.message/old-${minutesAgo}-${Date.now()}?ts=${Date.now() - minutesAgo * 60_000}`, { msgtype: 'm.text', body },
-    ) as { event_id: string }).event_id;
+    const sendAt = async (minutesAgo: number, body: string): Promise<string> =>
+      (
+        (await odalys.request(
+          'PUT',
+          `/rooms/${encodeURIComponent(room)}/send/m.room.message/old-${minutesAgo}-${Date.now()}?ts=${Date.now() - minutesAgo * 60_000}`,
+          { msgtype: 'm.text', body },
+        )) as { event_id: string }
+      ).event_id;
     const old = await sendAt(11, '!pier effect eleven minutes');
     const asked = [await sendAt(9, '!pier effect nine minutes')];
     // More than one sync brings: the rest has to be fetched from the room's past.
@@ -206,7 +229,9 @@ describe.skipIf(folder === null)('outages on a real homeserver', () => {
   });
 
   test('many questions at once, from a homeserver that limits the bot', async () => {
-    const asked = await Promise.all(Array.from({ length: 30 }, (_, i) => (i % 2 === 0 ? odalys : mbali).say(room, `!pier effect crowd ${i}`)));
+    const asked = await Promise.all(
+      Array.from({ length: 30 }, (_, i) => (i % 2 === 0 ? odalys : mbali).say(room, `!pier effect crowd ${i}`)),
+    );
     await eachOnce(asked);
     for (let i = 0; i < 30; i++) expect(effectCount(`crowd ${i}`)).toBe(1);
   });

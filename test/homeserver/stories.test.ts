@@ -17,16 +17,24 @@ import { createDendrite, dendriteFolder, type Account, type Dendrite } from './d
 import { answersTo, memberOf, type Member, type SeenEvent } from './member.js';
 
 const folder = dendriteFolder();
-if (folder === null) console.log('NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.');
+if (folder === null)
+  console.log(
+    'NO HOMESERVER: no Dendrite binaries found, nothing was tested here. Run scripts/install-dendrite.sh, or set DENDRITE_BIN.',
+  );
 
-interface Seen extends Shown { readonly roomId: string; readonly eventId: string }
+interface Seen extends Shown {
+  readonly roomId: string;
+  readonly eventId: string;
+}
 
 /** The numbered lines at the end are what can be picked; a remedy's steps are numbered as well. */
 const labelsIn = (text: string): readonly string[] => {
   const lines = text.split('\n');
   const end = lines.findLastIndex((line) => /^Answer with a number/u.test(line));
   const first = lines.slice(0, Math.max(0, end)).findLastIndex((line) => line.startsWith('1. '));
-  return first < 0 ? [] : lines.slice(first, end).map((line) => line.replace(/^\d+\. /u, '').replace(/ \(usual\)$/u, ''));
+  return first < 0
+    ? []
+    : lines.slice(first, end).map((line) => line.replace(/^\d+\. /u, '').replace(/ \(usual\)$/u, ''));
 };
 
 describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
@@ -46,11 +54,21 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
   };
 
   const start = async (): Promise<void> => {
-    const settings = loadSettings({
-      MATRIX_HOMESERVER_URL: server.url, MATRIX_ACCESS_TOKEN: bot.accessToken, PIERHAND_DATA: dataFolder, PIERHAND_SITE: '52.71,0.12', LOG_LEVEL: 'silent',
-    }, () => '');
+    const settings = loadSettings(
+      {
+        MATRIX_HOMESERVER_URL: server.url,
+        MATRIX_ACCESS_TOKEN: bot.accessToken,
+        PIERHAND_DATA: dataFolder,
+        PIERHAND_SITE: '52.71,0.12',
+        LOG_LEVEL: 'silent',
+      },
+      () => '',
+    );
     opened = await openDeps(settings);
-    running = await startMatrix({ deps: opened.deps, settings, log: createLog('silent', []), metrics: createMetrics(), now: () => clockUtcMs }, { perMember: { burst: 1000, perSecond: 1000 } });
+    running = await startMatrix(
+      { deps: opened.deps, settings, log: createLog('silent', []), metrics: createMetrics(), now: () => clockUtcMs },
+      { perMember: { burst: 1000, perSecond: 1000 } },
+    );
     await member('Tamsin').wait('the bot to follow the rooms', async () => running.health().ok);
   };
   const stop = async (): Promise<void> => {
@@ -70,9 +88,13 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
     }
     await start();
     const [odalys, tamsin] = [member('Odalys'), member('Tamsin')];
-    room = await odalys.createRoom({ preset: 'private_chat', name: 'Fenwold nights', invite: [tamsin.userId, bot.userId] });
+    room = await odalys.createRoom({
+      preset: 'private_chat',
+      name: 'Fenwold nights',
+      invite: [tamsin.userId, bot.userId],
+    });
     await tamsin.join(room);
-    await odalys.wait('the bot to come in', async () => await odalys.membership(room, bot.userId) === 'join');
+    await odalys.wait('the bot to come in', async () => (await odalys.membership(room, bot.userId)) === 'join');
   });
   afterAll(async () => {
     await stop();
@@ -81,7 +103,11 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
   });
 
   const person = (name: string): Actor<Seen> => {
-    const noticeIn = (events: readonly SeenEvent[]): SeenEvent | undefined => events.findLast(({ type, sender, content }) => type === 'm.room.message' && sender === bot.userId && content['msgtype'] === 'm.notice');
+    const noticeIn = (events: readonly SeenEvent[]): SeenEvent | undefined =>
+      events.findLast(
+        ({ type, sender, content }) =>
+          type === 'm.room.message' && sender === bot.userId && content['msgtype'] === 'm.notice',
+      );
     const seen = (roomId: string, { event_id: eventId, content }: SeenEvent): Seen => {
       const text = String(content['body']);
       return { roomId, eventId, text, labels: labelsIn(text), isPrivate: roomId !== room };
@@ -89,8 +115,12 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
     /** The answer to what was said, followed into the direct room where the club's room is told that it is there. */
     const answerTo = async (roomId: string, eventId: string): Promise<Seen> => {
       const self = member(name);
-      const answer = await self.wait(`an answer to ${name}`, async () => answersTo(await self.events(roomId), bot.userId, eventId)[0]);
-      if (roomId !== room || !/it is in our direct room/u.test(String(answer.content['body']))) return seen(roomId, answer);
+      const answer = await self.wait(
+        `an answer to ${name}`,
+        async () => answersTo(await self.events(roomId), bot.userId, eventId)[0],
+      );
+      if (roomId !== room || !/it is in our direct room/u.test(String(answer.content['body'])))
+        return seen(roomId, answer);
       const [invitation] = await self.invitations();
       if (invitation !== undefined) {
         await self.join(invitation);
@@ -100,23 +130,39 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
       return seen(direct, await self.wait('the private answer', async () => noticeIn(await self.events(direct))));
     };
     return {
-      name, get memberId() { return `matrix:${member(name).userId}`; },
+      name,
+      get memberId() {
+        return `matrix:${member(name).userId}`;
+      },
       asks: async (line) => answerTo(room, await member(name).say(room, `!pier ${line}`)),
-      picks: async (shown, label) => answerTo(shown.roomId, await member(name).say(shown.roomId, String(numberOf(shown, label)), { 'm.relates_to': { 'm.in_reply_to': { event_id: shown.eventId } } })),
+      picks: async (shown, label) =>
+        answerTo(
+          shown.roomId,
+          await member(name).say(shown.roomId, String(numberOf(shown, label)), {
+            'm.relates_to': { 'm.in_reply_to': { event_id: shown.eventId } },
+          }),
+        ),
       // A reminder is no notice: it must ring.
       wasTold: async () => {
         const direct = directRooms.get(name);
         if (direct === undefined) return [];
-        return (await member(name).events(direct)).filter(({ sender, content }) => sender === bot.userId && content['msgtype'] === 'm.text').map(({ content }) => String(content['body']));
+        return (await member(name).events(direct))
+          .filter(({ sender, content }) => sender === bot.userId && content['msgtype'] === 'm.text')
+          .map(({ content }) => String(content['body']));
       },
     };
   };
 
   const stage: Stage<Seen> = {
-    helper: person('Odalys'), member: person('Tamsin'),
-    get clubId() { return `matrix:${room}`; },
+    helper: person('Odalys'),
+    member: person('Tamsin'),
+    get clubId() {
+      return `matrix:${room}`;
+    },
     store: () => opened.deps.store,
-    get dataFolder() { return dataFolder; },
+    get dataFolder() {
+      return dataFolder;
+    },
     restart: async () => {
       await stop();
       await start();
@@ -127,12 +173,16 @@ describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
     },
   };
 
-  test('a connection walk, by a helper for another member, from the first message to the verified cure, across a restart', () => connectionWalk(stage));
+  test('a connection walk, by a helper for another member, from the first message to the verified cure, across a restart', () =>
+    connectionWalk(stage));
 
   test('a member adds a site by place name, sets a horizon, is reminded, exports and forgets', async () => {
     await memberLife(stage);
     // Not one word of it was said where others read.
-    const inRoom = (await member('Odalys').events(room)).filter(({ sender }) => sender === bot.userId).map(({ content }) => String(content['body'])).join('\n');
+    const inRoom = (await member('Odalys').events(room))
+      .filter(({ sender }) => sender === bot.userId)
+      .map(({ content }) => String(content['body']))
+      .join('\n');
     expect(inRoom).toContain('Tamsin, that answer is for you alone');
     for (const word of ['Quarry Field', '-23.7', 'Regulus']) expect(inRoom).not.toContain(word);
   });

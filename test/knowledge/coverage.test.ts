@@ -4,18 +4,75 @@ import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
 import { everySituation, read, shipped } from './shipped-model.js';
 
 // Source of the lists in this file: the project's own issue on connection triage.
-const PATHS = ['controller-serial', 'controller-usb', 'board-cable', 'built-in-usb', 'bluetooth', 'bridge-own-network', 'bridge-house-network'];
+const PATHS = [
+  'controller-serial',
+  'controller-usb',
+  'board-cable',
+  'built-in-usb',
+  'bluetooth',
+  'bridge-own-network',
+  'bridge-house-network',
+];
 
 const ASKED_FOR: Readonly<Record<string, readonly string[]>> = {
-  power: ['mount-switched-off', 'supply-dead', 'brown-out-supply', 'brown-out-lead', 'power-plug-reversed', 'power-plug-loose'],
-  cable: ['look-alike-serial-lead', 'six-wire-lead-mirrored', 'rs232-on-logic-port', 'worn-socket', 'charge-only-cable', 'usb-cable-too-long', 'serial-lead-too-long', 'unpowered-hub'],
-  adapter: ['usb-port-asleep', 'adapter-driver-missing', 'adapter-driver-wrong', 'adapter-chip-refused', 'adapter-blocked-by-policy', 'adapter-latency-long'],
-  'system-port': ['port-number-moved', 'port-number-too-high', 'port-held-by-program', 'no-permission', 'mac-call-in-device'],
+  power: [
+    'mount-switched-off',
+    'supply-dead',
+    'brown-out-supply',
+    'brown-out-lead',
+    'power-plug-reversed',
+    'power-plug-loose',
+  ],
+  cable: [
+    'look-alike-serial-lead',
+    'six-wire-lead-mirrored',
+    'rs232-on-logic-port',
+    'worn-socket',
+    'charge-only-cable',
+    'usb-cable-too-long',
+    'serial-lead-too-long',
+    'unpowered-hub',
+  ],
+  adapter: [
+    'usb-port-asleep',
+    'adapter-driver-missing',
+    'adapter-driver-wrong',
+    'adapter-chip-refused',
+    'adapter-blocked-by-policy',
+    'adapter-latency-long',
+  ],
+  'system-port': [
+    'port-number-moved',
+    'port-number-too-high',
+    'port-held-by-program',
+    'no-permission',
+    'mac-call-in-device',
+  ],
   'port-settings': ['wrong-speed', 'wrong-frame', 'flow-control-on', 'time-out-too-short', 'retries-too-few'],
-  'controller-mode': ['controller-at-start-question', 'controller-asleep', 'pass-through-left-on', 'pass-through-needed', 'firmware-half-updated'],
-  driver: ['mount-driver-missing', 'bits-differ', 'component-off', 'driver-race', 'privilege-mixed', 'similar-driver-chosen'],
+  'controller-mode': [
+    'controller-at-start-question',
+    'controller-asleep',
+    'pass-through-left-on',
+    'pass-through-needed',
+    'firmware-half-updated',
+  ],
+  driver: [
+    'mount-driver-missing',
+    'bits-differ',
+    'component-off',
+    'driver-race',
+    'privilege-mixed',
+    'similar-driver-chosen',
+  ],
   'client-program': ['protocol-too-old', 'wrong-mount-type', 'mount-parked', 'below-horizon-limit', 'meridian-limit'],
-  'site-and-time': ['site-of-another-place', 'longitude-sign-wrong', 'day-and-month-swapped', 'utc-offset-wrong', 'summer-time-wrong', 'epoch-mixed'],
+  'site-and-time': [
+    'site-of-another-place',
+    'longitude-sign-wrong',
+    'day-and-month-swapped',
+    'utc-offset-wrong',
+    'summer-time-wrong',
+    'epoch-mixed',
+  ],
   network: ['firewall-blocks', 'wrong-network-joined', 'bridge-address-changed', 'two-masters'],
 };
 
@@ -42,7 +99,10 @@ describe('the shipped fault model', () => {
     for (const { context, faults } of everySituation()) {
       for (const stage of shipped.path(context.path ?? '')?.stages ?? []) {
         if (stage === 'driver' && context.client === 'direct') continue; // without a platform there is no driver to go wrong
-        expect(faults.some((fault) => fault.stage === stage), `${context.path}/${context.system}/${context.client}: ${stage}`).toBe(true);
+        expect(
+          faults.some((fault) => fault.stage === stage),
+          `${context.path}/${context.system}/${context.client}: ${stage}`,
+        ).toBe(true);
       }
     }
   });
@@ -50,31 +110,77 @@ describe('the shipped fault model', () => {
   it('gives remedy steps and instructions for the system at hand, wherever a fault or check applies', () => {
     for (const { context, faults, checks } of everySituation()) {
       const system = context.system ?? 'windows';
-      for (const { id, remedy } of faults) expect(Array.isArray(remedy.steps) || (remedy.steps.all ?? remedy.steps[system]) !== undefined, `${id} on ${system}`).toBe(true);
-      for (const { entry } of checks) expect(typeof entry.how === 'string' || (entry.how.all ?? entry.how[system]) !== undefined, `${entry.id} on ${system}`).toBe(true);
+      for (const { id, remedy } of faults)
+        expect(
+          Array.isArray(remedy.steps) || (remedy.steps.all ?? remedy.steps[system]) !== undefined,
+          `${id} on ${system}`,
+        ).toBe(true);
+      for (const { entry } of checks)
+        expect(
+          typeof entry.how === 'string' || (entry.how.all ?? entry.how[system]) !== undefined,
+          `${entry.id} on ${system}`,
+        ).toBe(true);
     }
   });
 
   it('has, for any two faults of a situation, a check that usually answers differently', () => {
     for (const { context, faults, checks } of everySituation()) {
-      for (const [a, one] of faults.entries()) for (const [b, other] of faults.entries()) {
-        if (b <= a || one.sameAs?.includes(other.id) === true) continue;
-        const apart = Math.max(...checks.map(({ odds }) => odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0)));
-        expect(apart, `${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`).toBeGreaterThan(0.5);
-      }
+      for (const [a, one] of faults.entries())
+        for (const [b, other] of faults.entries()) {
+          if (b <= a || one.sameAs?.includes(other.id) === true) continue;
+          const apart = Math.max(
+            ...checks.map(({ odds }) =>
+              odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0),
+            ),
+          );
+          expect(
+            apart,
+            `${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`,
+          ).toBeGreaterThan(0.5);
+        }
     }
   });
 
   it('uses every answer of every check: each is good, or some fault gives it', () => {
-    const given = new Set(everySituation().flatMap(({ checks }) => checks.flatMap(({ entry, answers, odds }) =>
-      answers.filter((_, i) => (odds[i] ?? []).slice(0, -1).some((p) => p > 0.01)).map((answer) => `${entry.id}: ${answer}`))));
-    const unused = shipped.checks.flatMap(({ id, answers, good }) => answers.filter((answer) => answer.id !== good && !given.has(`${id}: ${answer.id}`)).map((answer) => `${id}: ${answer.id}`));
+    const given = new Set(
+      everySituation().flatMap(({ checks }) =>
+        checks.flatMap(({ entry, answers, odds }) =>
+          answers
+            .filter((_, i) => (odds[i] ?? []).slice(0, -1).some((p) => p > 0.01))
+            .map((answer) => `${entry.id}: ${answer}`),
+        ),
+      ),
+    );
+    const unused = shipped.checks.flatMap(({ id, answers, good }) =>
+      answers
+        .filter((answer) => answer.id !== good && !given.has(`${id}: ${answer.id}`))
+        .map((answer) => `${id}: ${answer.id}`),
+    );
     expect(unused).toEqual([]);
   });
 
   it('hands every site, time and alignment fault over with causes that command knows', () => {
     // Cause ids of `astray`, from the design.
-    const causes = new Set(['daylight-saving', 'utc-offset-sign', 'utc-offset', 'utc-as-local', 'twelve-hours', 'date-off-by-one', 'day-month-swapped', 'longitude-sign', 'minutes-as-decimals', 'latitude-sign', 'latitude-longitude-swapped', 'hemisphere-mode', 'epoch', 'not-at-home', 'wrong-star', 'polar-axis', 'not-tracking', 'mirrored-axis']);
+    const causes = new Set([
+      'daylight-saving',
+      'utc-offset-sign',
+      'utc-offset',
+      'utc-as-local',
+      'twelve-hours',
+      'date-off-by-one',
+      'day-month-swapped',
+      'longitude-sign',
+      'minutes-as-decimals',
+      'latitude-sign',
+      'latitude-longitude-swapped',
+      'hemisphere-mode',
+      'epoch',
+      'not-at-home',
+      'wrong-star',
+      'polar-axis',
+      'not-tracking',
+      'mirrored-axis',
+    ]);
     const handed = shipped.faults.filter(({ stage }) => stage === 'site-and-time' || stage === 'alignment');
     for (const fault of handed) expect(fault.handsOverTo, fault.id).toBe('astray');
     const named = shipped.faults.flatMap(({ astrayCauses }) => astrayCauses ?? []);
@@ -95,7 +201,8 @@ describe('facts of the trade', () => {
   });
 
   it('every entry names its source, and what has none says so', () => {
-    for (const { id, source } of [...shipped.faults, ...shipped.checks, ...shipped.evidence]) expect(source ?? '', id).toMatch(/\S{3}/u);
+    for (const { id, source } of [...shipped.faults, ...shipped.checks, ...shipped.evidence])
+      expect(source ?? '', id).toMatch(/\S{3}/u);
     expect(everything).toContain('common practice, no source');
   });
 });
@@ -105,13 +212,19 @@ describe('evidence', () => {
     for (const entry of shipped.evidence) {
       const said = read(entry.example);
       expect(said.ids, entry.id).toContain(entry.id);
-      for (const [check, answer] of Object.entries(entry.answers ?? {})) expect(said.answers[check], `${entry.id}: ${check}`).toBe(answer);
+      for (const [check, answer] of Object.entries(entry.answers ?? {}))
+        expect(said.answers[check], `${entry.id}: ${check}`).toBe(answer);
       if (entry.system !== undefined) expect(said.system, entry.id).toBe(entry.system);
     }
   });
 
   it('stays silent on talk that is no complaint', () => {
-    for (const text of ['good evening, is NGC 7789 up tonight at Fenwold Common?', 'the sky cleared after midnight and Uranus was lovely', 'thank you, that was the best view of the ring yet', 'who brings the kettle on Friday?']) {
+    for (const text of [
+      'good evening, is NGC 7789 up tonight at Fenwold Common?',
+      'the sky cleared after midnight and Uranus was lovely',
+      'thank you, that was the best view of the ring yet',
+      'who brings the kettle on Friday?',
+    ]) {
       expect(read(text).ids, text).toEqual([]);
     }
   });

@@ -11,14 +11,21 @@ const stepsOf = (id: string, system: 'linux' | 'macos' | 'windows'): string => {
 describe('Linux device files', () => {
   // Source: kernel documentation, "Linux allocated devices": character major 188 is USB serial converters (ttyUSB),
   // 166 is ACM USB modems (ttyACM). https://docs.kernel.org/admin-guide/devices.html
-  it.each([['ttyUSB0', 188], ['ttyACM0', 166]])('%s is known by its major number %i', (name, major) => {
-    expect(read(`crw-rw---- 1 root dialout ${major}, 0 Nov 25 21:14 /dev/${name}`).answers['port-appears']).toBe('port');
+  it.each([
+    ['ttyUSB0', 188],
+    ['ttyACM0', 166],
+  ])('%s is known by its major number %i', (name, major) => {
+    expect(read(`crw-rw---- 1 root dialout ${major}, 0 Nov 25 21:14 /dev/${name}`).answers['port-appears']).toBe(
+      'port',
+    );
     expect(read(`crw-rw---- 1 root dialout 4, 64 Nov 25 21:14 /dev/${name}`).ids).toEqual([]);
   });
 
   // Source: Debian, base-passwd, "Users and Groups in the Debian System": dialout has full and direct access to serial ports.
   it('a session in dialout may open the port, a root-only port may not be opened', () => {
-    expect(read('uid=1000(ravi) gid=1000(ravi) groups=1000(ravi),20(dialout),24(cdrom)').answers['port-group']).toBe('member');
+    expect(read('uid=1000(ravi) gid=1000(ravi) groups=1000(ravi),20(dialout),24(cdrom)').answers['port-group']).toBe(
+      'member',
+    );
     expect(read('uid=1000(ravi) gid=1000(ravi) groups=1000(ravi),24(cdrom)').answers['port-group']).toBeUndefined();
     expect(factorFor('crw------- 1 root root 188, 0 Nov 25 21:14 /dev/ttyUSB0', 'no-permission')).toBeGreaterThan(5);
   });

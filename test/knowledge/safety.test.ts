@@ -6,23 +6,32 @@ import { answerStep, assess, startWalk, type AnswerTrouble } from '../../bot/tri
 import type { WalkState } from '../../bot/triage/walk-state.js';
 import { shipped } from './shipped-model.js';
 
-const cautionIds = new Set((parse(readFileSync('knowledge/cautions.yaml', 'utf8')) as readonly { readonly id: string }[]).map(({ id }) => id));
+const cautionIds = new Set(
+  (parse(readFileSync('knowledge/cautions.yaml', 'utf8')) as readonly { readonly id: string }[]).map(({ id }) => id),
+);
 
 const stepsOf = (id: string): string => {
   const steps = shipped.fault(id)?.remedy.steps;
   if (steps === undefined) return '';
-  return Array.isArray(steps) ? steps.join(' ') : [steps.all, steps.windows, steps.macos, steps.linux].flatMap((part) => part ?? []).join(' ');
+  return Array.isArray(steps)
+    ? steps.join(' ')
+    : [steps.all, steps.windows, steps.macos, steps.linux].flatMap((part) => part ?? []).join(' ');
 };
 
 describe('safety in the fault model', () => {
   it('names only cautions that are written', () => {
-    for (const { id, remedy } of shipped.faults) for (const caution of remedy.cautions ?? []) expect(cautionIds.has(caution), `${id}: ${caution}`).toBe(true);
-    for (const { id, cautions } of shipped.checks) for (const caution of cautions ?? []) expect(cautionIds.has(caution), `${id}: ${caution}`).toBe(true);
+    for (const { id, remedy } of shipped.faults)
+      for (const caution of remedy.cautions ?? []) expect(cautionIds.has(caution), `${id}: ${caution}`).toBe(true);
+    for (const { id, cautions } of shipped.checks)
+      for (const caution of cautions ?? []) expect(cautionIds.has(caution), `${id}: ${caution}`).toBe(true);
   });
 
   it('asks for the voltage level first on the direct cable, mount off, whatever the system', () => {
     for (const system of ['windows', 'macos', 'linux'] as const) {
-      const { step } = assess(shipped, startWalk({ member: 'Odalys', helper: null }, { path: 'board-cable', system, client: 'direct' }));
+      const { step } = assess(
+        shipped,
+        startWalk({ member: 'Odalys', helper: null }, { path: 'board-cable', system, client: 'direct' }),
+      );
       expect(step.id).toBe('lead-level');
     }
     const check = shipped.check('lead-level');
@@ -36,9 +45,15 @@ describe('safety in the fault model', () => {
       if ('trouble' in next) throw new Error(next.trouble);
       return next;
     };
-    const start = startWalk({ member: 'Odalys', helper: null }, { path: 'board-cable', system: 'macos', client: 'platform' });
+    const start = startWalk(
+      { member: 'Odalys', helper: null },
+      { path: 'board-cable', system: 'macos', client: 'platform' },
+    );
     for (const answer of ['rs232', 'unmarked']) {
-      expect(assess(shipped, answered(start, 'lead-level', answer)).step).toMatchObject({ kind: 'try', id: 'rs232-on-logic-port' });
+      expect(assess(shipped, answered(start, 'lead-level', answer)).step).toMatchObject({
+        kind: 'try',
+        id: 'rs232-on-logic-port',
+      });
     }
     expect(assess(shipped, answered(start, 'lead-level', 'logic')).step).toMatchObject({ kind: 'ask', id: 'how-far' });
     // Unplugged, and still no cure: the walk goes on instead of repeating itself.
@@ -57,7 +72,9 @@ describe('safety in the fault model', () => {
 
   it('carries the power-off caution wherever a remedy switches the mount off before plugs move', () => {
     for (const { id, remedy } of shipped.faults) {
-      if (/switch (?:the mount )?off(?:,| and| before|\.)[^.]*(?:plug|lead|cable|controller|fuse)/iu.test(stepsOf(id))) {
+      if (
+        /switch (?:the mount )?off(?:,| and| before|\.)[^.]*(?:plug|lead|cable|controller|fuse)/iu.test(stepsOf(id))
+      ) {
         expect(remedy.cautions ?? [], id).toContain('power-off-first');
       }
     }
@@ -65,10 +82,15 @@ describe('safety in the fault model', () => {
 
   it('carries Sun or motion cautions wherever it asks for a slew', () => {
     for (const check of shipped.checks) {
-      if (/\bslew\b/iu.test(`${check.question}`)) expect(check.cautions ?? [], check.id).toEqual(expect.arrayContaining(['sun', 'moving-mount']));
+      if (/\bslew\b/iu.test(`${check.question}`))
+        expect(check.cautions ?? [], check.id).toEqual(expect.arrayContaining(['sun', 'moving-mount']));
     }
     for (const { id, remedy } of shipped.faults) {
-      if (/cap the tube/iu.test(stepsOf(id))) expect((remedy.cautions ?? []).some((c) => c === 'sun' || c === 'moving-mount'), id).toBe(true);
+      if (/cap the tube/iu.test(stepsOf(id)))
+        expect(
+          (remedy.cautions ?? []).some((c) => c === 'sun' || c === 'moving-mount'),
+          id,
+        ).toBe(true);
     }
   });
 

@@ -7,7 +7,13 @@ import { situationFor, type Situation } from '../../bot/triage/situation.js';
 export const shipped = loadTriage('knowledge/connection');
 
 /** Evidence ids that a text matches, and the answers they agree on. */
-export const read = (text: string): { readonly ids: readonly string[]; readonly answers: Readonly<Record<string, string>>; readonly system: string | null } => {
+export const read = (
+  text: string,
+): {
+  readonly ids: readonly string[];
+  readonly answers: Readonly<Record<string, string>>;
+  readonly system: string | null;
+} => {
   const { matched, answers, system } = readEvidence(shipped, text);
   return { ids: matched.map(({ id }) => id), answers: Object.fromEntries(answers), system };
 };
@@ -18,5 +24,10 @@ export const factorFor = (text: string, faultId: string): number =>
 
 /** Every path under every system and client it names. */
 export const everySituation = (): readonly Situation[] =>
-  shipped.paths.flatMap((path) => SYSTEMS.filter((s) => path.systems.includes(s)).flatMap((system) =>
-    CLIENTS.filter((c) => path.clients.includes(c)).map((client) => situationFor(shipped, { path: path.id, system, client }))));
+  shipped.paths.flatMap((path) =>
+    SYSTEMS.filter((s) => path.systems.includes(s)).flatMap((system) =>
+      CLIENTS.filter((c) => path.clients.includes(c)).map((client) =>
+        situationFor(shipped, { path: path.id, system, client }),
+      ),
+    ),
+  );

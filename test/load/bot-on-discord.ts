@@ -38,11 +38,27 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
   const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-load-'));
   const isOnOneCore = has('taskset');
   const { PATH = '', HOME = '' } = process.env;
-  const node = [process.execPath, '--expose-gc', '--import', path.join(projectRoot(), 'test/load/heap-probe.mjs'), path.join(projectRoot(), 'dist/bot/main.js')];
+  const node = [
+    process.execPath,
+    '--expose-gc',
+    '--import',
+    path.join(projectRoot(), 'test/load/heap-probe.mjs'),
+    path.join(projectRoot(), 'dist/bot/main.js'),
+  ];
   const [program = '', ...args] = isOnOneCore ? ['taskset', '-c', '1', ...node] : node;
   const child: ChildProcess = spawn(program, args, {
-    cwd: dataFolder, stdio: ['ignore', 'ignore', 'pipe'],
-    env: { PATH, HOME, PIERHAND_DATA: dataFolder, PIERHAND_SITE: '52.71,0.12', DISCORD_TOKEN: double.token, DISCORD_API_URL: double.apiUrl, LOG_LEVEL: 'warn', ...env },
+    cwd: dataFolder,
+    stdio: ['ignore', 'ignore', 'pipe'],
+    env: {
+      PATH,
+      HOME,
+      PIERHAND_DATA: dataFolder,
+      PIERHAND_SITE: '52.71,0.12',
+      DISCORD_TOKEN: double.token,
+      DISCORD_API_URL: double.apiUrl,
+      LOG_LEVEL: 'warn',
+      ...env,
+    },
   });
   let logged = '';
   let line = '';
@@ -68,8 +84,13 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
     return child.exitCode;
   };
   return {
-    pid, dataFolder, isOnOneCore, ended,
-    residentMb: () => Number(/^VmRSS:\s+(\d+) kB$/mu.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? Number.NaN) * 1024 / 1e6,
+    pid,
+    dataFolder,
+    isOnOneCore,
+    ended,
+    residentMb: () =>
+      (Number(/^VmRSS:\s+(\d+) kB$/mu.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? Number.NaN) * 1024) /
+      1e6,
     cpuSeconds: () => {
       const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
       return (Number(fields[11]) + Number(fields[12])) / TICKS_A_SECOND;
@@ -86,6 +107,8 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
       throw new Error('the bot did not tell its heap');
     },
     stop: () => end('SIGTERM'),
-    kill: async () => { await end('SIGKILL'); },
+    kill: async () => {
+      await end('SIGKILL');
+    },
   };
 };

@@ -8,11 +8,16 @@ import { botOnDiscord, type BotOnDiscord } from './bot-on-discord.js';
 import { createCrowd, drive, EVENING_MIX, type Crowd, type Traffic } from './discord-traffic.js';
 import { heapTrend } from './heap-trend.js';
 
-export interface Report { readonly lines: readonly string[]; readonly failures: readonly string[] }
+export interface Report {
+  readonly lines: readonly string[];
+  readonly failures: readonly string[];
+}
 
 export const latencyLines = (answeredMs: readonly number[]): string => {
   const sorted = [...answeredMs].sort((a, b) => a - b);
-  return [0.5, 0.9, 0.99, 0.999, 1].map((share) => `${share === 1 ? 'worst' : `${share * 100} %`} ${percentile(sorted, share).toFixed(0)} ms`).join(', ');
+  return [0.5, 0.9, 0.99, 0.999, 1]
+    .map((share) => `${share === 1 ? 'worst' : `${share * 100} %`} ${percentile(sorted, share).toFixed(0)} ms`)
+    .join(', ');
 };
 
 const HOUR_QUESTIONS = 12_000;
@@ -21,7 +26,11 @@ const SAMPLE_EVERY_S = 8;
 const CALM_MIX = EVENING_MIX.filter(({ name }) => !name.includes('picture') && name !== 'tonight');
 
 const connected = async (double: DiscordDouble, bot: BotOnDiscord): Promise<void> => {
-  await double.waitFor(() => bot.ended() || (double.world.commands.size > 0 && double.gateway.liveSessions() >= 1), 'the bot to connect', 30_000);
+  await double.waitFor(
+    () => bot.ended() || (double.world.commands.size > 0 && double.gateway.liveSessions() >= 1),
+    'the bot to connect',
+    30_000,
+  );
   if (bot.ended()) throw new Error(`the bot ended: ${bot.logged()}`);
 };
 
@@ -39,14 +48,16 @@ const hour = async (double: DiscordDouble, bot: BotOnDiscord, crowd: Crowd): Pro
   return {
     lines: [
       `Discord, an hour's ${HOUR_QUESTIONS} questions of ${crowd.channels.length} clubs in ${seconds} s (${traffic.perSecond.toFixed(0)} a second${bot.isOnOneCore ? ', the bot on one core' : ''}): ${traffic.answeredMs.length} answered, ${traffic.unanswered} not within 3 s`,
-      `  from asking to readable: ${latencyLines(traffic.answeredMs)}; ${(100 * (bot.cpuSeconds() - cpuBefore) / seconds).toFixed(0)} % of a core`,
+      `  from asking to readable: ${latencyLines(traffic.answeredMs)}; ${((100 * (bot.cpuSeconds() - cpuBefore)) / seconds).toFixed(0)} % of a core`,
       `  alive on the heap after collection: ${heaps.map((mb) => mb.toFixed(0)).join(' ')} MB; slope of the later half ${trend.slopeMbPer10k.toFixed(2)} MB per 10,000 questions`,
       `  resident: ${(resident[0] ?? 0).toFixed(0)} MB at first, ${Math.max(...resident).toFixed(0)} at most, ${(resident.at(-1) ?? 0).toFixed(0)} at last`,
     ],
     failures: [
-      ...trend.isUnbounded ? [`the heap grows without end: ${trend.growthMb.toFixed(0)} MB over the later three quarters`] : [],
+      ...(trend.isUnbounded
+        ? [`the heap grows without end: ${trend.growthMb.toFixed(0)} MB over the later three quarters`]
+        : []),
       ...double.rest.violations.slice(0, 3),
-      ...bot.ended() ? ['the bot ended'] : [],
+      ...(bot.ended() ? ['the bot ended'] : []),
     ],
   };
 };
@@ -62,22 +73,76 @@ const troubles = (double: DiscordDouble, bot: BotOnDiscord): ReadonlyMap<number,
     other.close();
   };
   return new Map<number, () => void | Promise<void>>([
-    [2, () => { misbehave.rest({ status: 500, times: 40, on: /callback/u }); }],
-    [4, () => { misbehave.rest({ status: 429, times: 20, retryAfterSeconds: 0.3 }); }],
-    [6, () => { misbehave.duplicateDispatches = 60; }],
-    [8, () => { gateway.dropSockets(); }],
-    [11, () => { gateway.askToReconnect(); }],
-    [13, () => { misbehave.rest({ status: 502, times: 20, on: /callback/u, afterProcessing: true }); }],
+    [
+      2,
+      () => {
+        misbehave.rest({ status: 500, times: 40, on: /callback/u });
+      },
+    ],
+    [
+      4,
+      () => {
+        misbehave.rest({ status: 429, times: 20, retryAfterSeconds: 0.3 });
+      },
+    ],
+    [
+      6,
+      () => {
+        misbehave.duplicateDispatches = 60;
+      },
+    ],
+    [
+      8,
+      () => {
+        gateway.dropSockets();
+      },
+    ],
+    [
+      11,
+      () => {
+        gateway.askToReconnect();
+      },
+    ],
+    [
+      13,
+      () => {
+        misbehave.rest({ status: 502, times: 20, on: /callback/u, afterProcessing: true });
+      },
+    ],
     // Another process holds the database for longer than the bot waits for a mark.
-    [15, () => { void holdStore(3000); }],
-    [20, () => { misbehave.refuseResumes = 1; gateway.dropSockets(); }],
-    [23, () => { gateway.invalidateSessions(false); }],
-    [26, () => { misbehave.duplicateDispatches = 60; misbehave.rest({ status: 503, times: 30 }); }],
+    [
+      15,
+      () => {
+        void holdStore(3000);
+      },
+    ],
+    [
+      20,
+      () => {
+        misbehave.refuseResumes = 1;
+        gateway.dropSockets();
+      },
+    ],
+    [
+      23,
+      () => {
+        gateway.invalidateSessions(false);
+      },
+    ],
+    [
+      26,
+      () => {
+        misbehave.duplicateDispatches = 60;
+        misbehave.rest({ status: 503, times: 30 });
+      },
+    ],
   ]);
 };
 
-const answeredTwice = (double: DiscordDouble): number => [...double.world.interactions.values()]
-  .filter(({ messageIds }) => messageIds.filter((id) => double.world.messages.get(id)?.isDeleted === false).length > 1).length;
+const answeredTwice = (double: DiscordDouble): number =>
+  [...double.world.interactions.values()].filter(
+    ({ messageIds }) => messageIds.filter((id) => double.world.messages.get(id)?.isDeleted === false).length > 1,
+  ).length;
 
 const storm = async (double: DiscordDouble, bot: BotOnDiscord, crowd: Crowd): Promise<Report> => {
   const seconds = 32;
@@ -96,12 +161,12 @@ const storm = async (double: DiscordDouble, bot: BotOnDiscord, crowd: Crowd): Pr
       `  afterwards, ${after.answeredMs.length + after.unanswered} more: ${after.unanswered} not answered; ${latencyLines(after.answeredMs)}; ${twice} answered twice`,
     ],
     failures: [
-      ...bot.ended() ? [`the bot ended: ${bot.logged().slice(-500)}`] : [],
-      ...after.unanswered > 0 ? [`${after.unanswered} not answered after all faults were over`] : [],
-      ...twice > 0 ? [`${twice} questions were answered twice`] : [],
-      ...share > 0.35 ? [`${(100 * share).toFixed(0)} % of the questions went unanswered in the storm`] : [],
+      ...(bot.ended() ? [`the bot ended: ${bot.logged().slice(-500)}`] : []),
+      ...(after.unanswered > 0 ? [`${after.unanswered} not answered after all faults were over`] : []),
+      ...(twice > 0 ? [`${twice} questions were answered twice`] : []),
+      ...(share > 0.35 ? [`${(100 * share).toFixed(0)} % of the questions went unanswered in the storm`] : []),
       ...double.rest.violations.slice(0, 3),
-      ...bot.logged().includes(double.token) ? ['the token is in the log'] : [],
+      ...(bot.logged().includes(double.token) ? ['the token is in the log'] : []),
     ],
   };
 };

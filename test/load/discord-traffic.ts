@@ -4,12 +4,18 @@ import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 import { NotAnswered, type Member } from '../doubles/discord/members.js';
 import type { Channel } from '../doubles/discord/world.js';
 
-export interface Crowd { readonly members: readonly Member[]; readonly channels: readonly Channel[] }
+export interface Crowd {
+  readonly members: readonly Member[];
+  readonly channels: readonly Channel[];
+}
 
 /** Must be called before the bot connects, so that it is told of the servers. */
 export const createCrowd = (double: DiscordDouble, clubs: number, membersOfClub: number): Crowd => {
   const channels = Array.from({ length: clubs }, (_, i) => double.addGuild(`Club ${i + 1}`).channel);
-  return { channels, members: Array.from({ length: clubs * membersOfClub }, (_, i) => double.member(`Member ${i + 1}`)) };
+  return {
+    channels,
+    members: Array.from({ length: clubs * membersOfClub }, (_, i) => double.member(`Member ${i + 1}`)),
+  };
 };
 
 export interface Question {
@@ -19,25 +25,87 @@ export interface Question {
 }
 
 const TIMEOUT_MS = 3000;
-const TARGETS = ['NGC 7331', 'Aldebaran', 'M 97', 'Saturn', 'Polaris', 'M 3', 'Jupiter', 'NGC 891', 'Capella', 'Moon', 'IC 342', 'Deneb'];
-const PARTIALS = ['n', 'ng', 'ngc 7', 'NGC 73', 'm', 'm 1', 'alph', 'bet', 'whirl', 'andromida', '61 c', 'sat', 'ic 4', 'zz'];
+const TARGETS = [
+  'NGC 7331',
+  'Aldebaran',
+  'M 97',
+  'Saturn',
+  'Polaris',
+  'M 3',
+  'Jupiter',
+  'NGC 891',
+  'Capella',
+  'Moon',
+  'IC 342',
+  'Deneb',
+];
+const PARTIALS = [
+  'n',
+  'ng',
+  'ngc 7',
+  'NGC 73',
+  'm',
+  'm 1',
+  'alph',
+  'bet',
+  'whirl',
+  'andromida',
+  '61 c',
+  'sat',
+  'ic 4',
+  'zz',
+];
 const PLACES = ['el', 'ely', 'cor', 'hobart', 'spring', 'york'];
 const pick = (list: readonly string[], run: number): string => list[run % list.length] ?? '';
-const siteOf = (run: number): string => `${(run * 7) % 130 - 65},${(run * 11) % 360 - 180}`;
+const siteOf = (run: number): string => `${((run * 7) % 130) - 65},${((run * 11) % 360) - 180}`;
 
 const first = (channel: Channel) => ({ in: channel, until: 'first', timeoutMs: TIMEOUT_MS }) as const;
 const answered = async (seen: Promise<{ readonly totalMs: number }>): Promise<number> => (await seen).totalMs;
 
 /** What a club's evening is taken to look like: mostly typing, then short answers; one in 25 draws a picture. Invented. */
 export const EVENING_MIX: readonly Question[] = [
-  { share: 0.4, name: 'suggestion of a target', ask: async (m, run, channel) => (await m.complete('up', 'target', pick(PARTIALS, run), {}, first(channel))).afterMs },
-  { share: 0.1, name: 'suggestion of a place', ask: async (m, run, channel) => (await m.complete('dark', 'site', pick(PLACES, run), {}, first(channel))).afterMs },
-  { share: 0.2, name: 'altitude', ask: (m, run, channel) => answered(m.slash('altitude', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))) },
-  { share: 0.08, name: 'sidereal', ask: (m, run, channel) => answered(m.slash('sidereal', { site: siteOf(run) }, first(channel))) },
-  { share: 0.08, name: 'dark', ask: (m, run, channel) => answered(m.slash('dark', { site: siteOf(run) }, first(channel))) },
-  { share: 0.04, name: 'tonight', ask: (m, run, channel) => answered(m.slash('tonight', { site: siteOf(run) }, first(channel))) },
-  { share: 0.04, name: 'up, with a picture', ask: (m, run, channel) => answered(m.slash('up', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))) },
-  { share: 0.04, name: 'epoch', ask: (m, run, channel) => answered(m.slash('epoch', { target: pick(TARGETS, run) }, first(channel))) },
+  {
+    share: 0.4,
+    name: 'suggestion of a target',
+    ask: async (m, run, channel) => (await m.complete('up', 'target', pick(PARTIALS, run), {}, first(channel))).afterMs,
+  },
+  {
+    share: 0.1,
+    name: 'suggestion of a place',
+    ask: async (m, run, channel) => (await m.complete('dark', 'site', pick(PLACES, run), {}, first(channel))).afterMs,
+  },
+  {
+    share: 0.2,
+    name: 'altitude',
+    ask: (m, run, channel) =>
+      answered(m.slash('altitude', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
+  },
+  {
+    share: 0.08,
+    name: 'sidereal',
+    ask: (m, run, channel) => answered(m.slash('sidereal', { site: siteOf(run) }, first(channel))),
+  },
+  {
+    share: 0.08,
+    name: 'dark',
+    ask: (m, run, channel) => answered(m.slash('dark', { site: siteOf(run) }, first(channel))),
+  },
+  {
+    share: 0.04,
+    name: 'tonight',
+    ask: (m, run, channel) => answered(m.slash('tonight', { site: siteOf(run) }, first(channel))),
+  },
+  {
+    share: 0.04,
+    name: 'up, with a picture',
+    ask: (m, run, channel) =>
+      answered(m.slash('up', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
+  },
+  {
+    share: 0.04,
+    name: 'epoch',
+    ask: (m, run, channel) => answered(m.slash('epoch', { target: pick(TARGETS, run) }, first(channel))),
+  },
   { share: 0.02, name: 'help', ask: (m, _run, channel) => answered(m.slash('help', {}, first(channel))) },
 ];
 
@@ -64,7 +132,13 @@ const inShares = (mix: readonly Question[]): (() => Question) => {
 };
 
 /** Asks for `seconds`, then waits for the last answers. `eachSecond` is called as the seconds pass. */
-export const drive = async (crowd: Crowd, mix: readonly Question[], perSecond: number, seconds: number, eachSecond: (second: number) => void | Promise<void> = () => undefined): Promise<Traffic> => {
+export const drive = async (
+  crowd: Crowd,
+  mix: readonly Question[],
+  perSecond: number,
+  seconds: number,
+  eachSecond: (second: number) => void | Promise<void> = () => undefined,
+): Promise<Traffic> => {
   const next = inShares(mix);
   const byQuestion = new Map<string, number[]>(mix.map(({ name }) => [name, []]));
   const underWay: Promise<void>[] = [];
@@ -73,17 +147,21 @@ export const drive = async (crowd: Crowd, mix: readonly Question[], perSecond: n
   let second = 0;
   const began = performance.now();
   while (performance.now() - began < seconds * 1000) {
-    const due = Math.min(seconds * perSecond, Math.floor((performance.now() - began) / 1000 * perSecond));
+    const due = Math.min(seconds * perSecond, Math.floor(((performance.now() - began) / 1000) * perSecond));
     for (; run < due; run++) {
       const question = next();
       const member = crowd.members[run % crowd.members.length] as Member;
-      underWay.push(question.ask(member, run, crowd.channels[run % crowd.channels.length] as Channel).then(
-        (ms) => { byQuestion.get(question.name)?.push(ms); },
-        (error: unknown) => {
-          if (!(error instanceof NotAnswered)) throw error;
-          unanswered++;
-        },
-      ));
+      underWay.push(
+        question.ask(member, run, crowd.channels[run % crowd.channels.length] as Channel).then(
+          (ms) => {
+            byQuestion.get(question.name)?.push(ms);
+          },
+          (error: unknown) => {
+            if (!(error instanceof NotAnswered)) throw error;
+            unanswered++;
+          },
+        ),
+      );
     }
     const now = Math.floor((performance.now() - began) / 1000);
     if (now > second) {

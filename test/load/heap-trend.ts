@@ -18,9 +18,16 @@ export const heapTrend = (samplesMb: readonly number[], questionsBetween: number
   const later = samplesMb.slice(Math.floor(samplesMb.length / 2));
   const middle = (later.length - 1) / 2;
   const average = mean(later);
-  const slope = later.reduce((sum, value, i) => sum + (i - middle) * (value - average), 0) / later.reduce((sum, _, i) => sum + (i - middle) ** 2, 0);
+  const slope =
+    later.reduce((sum, value, i) => sum + (i - middle) * (value - average), 0) /
+    later.reduce((sum, _, i) => sum + (i - middle) ** 2, 0);
   const quarter = Math.max(1, Math.floor(samplesMb.length / 4));
   const growthMb = mean(samplesMb.slice(-quarter)) - mean(samplesMb.slice(quarter, 2 * quarter));
   const rises = later.slice(1).filter((value, i) => value > (later[i] ?? 0)).length;
-  return { samplesMb, slopeMbPer10k: slope / questionsBetween * 10_000, growthMb, isUnbounded: growthMb > GROWTH_LIMIT_MB && rises >= later.length - 2 };
+  return {
+    samplesMb,
+    slopeMbPer10k: (slope / questionsBetween) * 10_000,
+    growthMb,
+    isUnbounded: growthMb > GROWTH_LIMIT_MB && rises >= later.length - 2,
+  };
 };

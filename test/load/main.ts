@@ -9,10 +9,16 @@ import { matrixEvening } from './matrix-evening.js';
 
 const only = process.argv[2];
 for (const line of machineLines()) console.log(line);
-execFileSync(process.execPath, [path.join(projectRoot(), 'build.mjs')], { cwd: projectRoot(), stdio: ['ignore', 'ignore', 'inherit'] });
+execFileSync(process.execPath, [path.join(projectRoot(), 'build.mjs')], {
+  cwd: projectRoot(),
+  stdio: ['ignore', 'ignore', 'inherit'],
+});
 await setup();
 const failures: string[] = [];
-const parts: readonly (readonly [string, () => Promise<Report>])[] = [['discord', discordEvening], ['matrix', matrixEvening]];
+const parts: readonly (readonly [string, () => Promise<Report>])[] = [
+  ['discord', discordEvening],
+  ['matrix', matrixEvening],
+];
 for (const [name, run] of parts) {
   if (only !== undefined && only !== name) continue;
   const report = await run();

@@ -14,22 +14,37 @@ describe('keycaps', () => {
       expect(numberOfKeycap(keycap(number))).toBe(number);
       expect(numberOfKeycap(keycap(number).replace('\uFE0F', ''))).toBe(number);
     }
-    for (const other of ['👍', '0\uFE0F\u20E3', '#\uFE0F\u20E3', '1', '', '12\u20E3']) expect(numberOfKeycap(other)).toBeNull();
+    for (const other of ['👍', '0\uFE0F\u20E3', '#\uFE0F\u20E3', '1', '', '12\u20E3'])
+      expect(numberOfKeycap(other)).toBeNull();
   });
 });
 
 describe('offers', () => {
-  const content = { msgtype: 'm.notice', body: 'x', ...choicesContent([{ label: 'Cold Ridge', run: 'dark site:"Cold Ridge"' }], ODALYS) };
-  test('are read from the bot\'s own message', () => {
-    expect(offeredIn(event('m.room.message', content, { sender: BOT }), BOT)).toEqual({ askerId: ODALYS, runs: ['dark site:"Cold Ridge"'] });
+  const content = {
+    msgtype: 'm.notice',
+    body: 'x',
+    ...choicesContent([{ label: 'Cold Ridge', run: 'dark site:"Cold Ridge"' }], ODALYS),
+  };
+  test("are read from the bot's own message", () => {
+    expect(offeredIn(event('m.room.message', content, { sender: BOT }), BOT)).toEqual({
+      askerId: ODALYS,
+      runs: ['dark site:"Cold Ridge"'],
+    });
   });
   test('of anyone else count for nothing', () => {
     expect(offeredIn(event('m.room.message', content, { sender: TAMSIN }), BOT)).toBeNull();
   });
   test('that are damaged count for nothing', () => {
-    for (const damaged of [{}, { 'pierhand.choices': 7 }, { 'pierhand.choices': { asker: ODALYS, run: 'dark' } }, { 'pierhand.choices': { asker: ODALYS, run: [7] } }]) {
+    for (const damaged of [
+      {},
+      { 'pierhand.choices': 7 },
+      { 'pierhand.choices': { asker: ODALYS, run: 'dark' } },
+      { 'pierhand.choices': { asker: ODALYS, run: [7] } },
+    ]) {
       expect(offeredIn(event('m.room.message', damaged, { sender: BOT }), BOT)).toBeNull();
     }
   });
-  test('take no room where there are none', () => { expect(choicesContent([], ODALYS)).toEqual({}); });
+  test('take no room where there are none', () => {
+    expect(choicesContent([], ODALYS)).toEqual({});
+  });
 });

@@ -8,23 +8,37 @@ import type { Call } from '../../bot/platforms/matrix/homeserver-call.js';
 import { runSync } from '../../bot/platforms/matrix/sync-loop.js';
 import { BOT, event, NOW, ODALYS } from './events.js';
 
-const hidden = (text: string) => ({ algorithm: 'm.megolm.v1.aes-sha2', ciphertext: Buffer.from(text).toString('base64') });
+const hidden = (text: string) => ({
+  algorithm: 'm.megolm.v1.aes-sha2',
+  ciphertext: Buffer.from(text).toString('base64'),
+});
 
 /** An "engine" that encodes instead of encrypting, and opens only what it has been given the key for. */
 const withEngine = (hasKey: () => boolean, answer: (call: Call) => unknown = () => ({ event_id: '$new' })) => {
   const calls: Call[] = [];
-  const client = new PierhandMatrixClient('http://127.0.0.1:1', 'token', null, { call: async (call) => { calls.push(call); return answer(call); } });
-  const taken: unknown[] = [];
-  Object.defineProperty(client, 'crypto', { value: {
-    isRoomEncrypted: async (roomId: string) => roomId === '!secret',
-    encryptRoomEvent: async (_roomId: string, type: string, content: object) => hidden(JSON.stringify({ type, content })),
-    decryptRoomEvent: async ({ raw }: { raw: { content: { ciphertext: string } } }) => {
-      if (!hasKey()) throw new Error('no key');
-      return { raw: { ...raw, ...JSON.parse(Buffer.from(raw.content.ciphertext, 'base64').toString()) as object } };
+  const client = new PierhandMatrixClient('http://127.0.0.1:1', 'token', null, {
+    call: async (call) => {
+      calls.push(call);
+      return answer(call);
     },
-    updateSyncData: async (...data: readonly unknown[]) => { taken.push(data); },
-    onRoomEvent: async () => undefined, onRoomJoin: async () => undefined,
-  } });
+  });
+  const taken: unknown[] = [];
+  Object.defineProperty(client, 'crypto', {
+    value: {
+      isRoomEncrypted: async (roomId: string) => roomId === '!secret',
+      encryptRoomEvent: async (_roomId: string, type: string, content: object) =>
+        hidden(JSON.stringify({ type, content })),
+      decryptRoomEvent: async ({ raw }: { raw: { content: { ciphertext: string } } }) => {
+        if (!hasKey()) throw new Error('no key');
+        return { raw: { ...raw, ...(JSON.parse(Buffer.from(raw.content.ciphertext, 'base64').toString()) as object) } };
+      },
+      updateSyncData: async (...data: readonly unknown[]) => {
+        taken.push(data);
+      },
+      onRoomEvent: async () => undefined,
+      onRoomJoin: async () => undefined,
+    },
+  });
   return { client, calls, taken };
 };
 
@@ -35,7 +49,11 @@ describe('with an encryption engine', () => {
     await client.sendWithTransaction('!secret', 'm.room.message', { body: 'up', ...relation }, 'txn', 1000);
     await client.sendWithTransaction('!open', 'm.room.message', { body: 'up' }, 'txn', 1000);
     await client.sendWithTransaction('!secret', 'm.reaction', { 'm.relates_to': { key: '1️⃣' } }, 'txn2', 1000);
-    expect(calls.map(({ path }) => path.split('/send/')[1])).toEqual(['m.room.encrypted/txn', 'm.room.message/txn', 'm.reaction/txn2']);
+    expect(calls.map(({ path }) => path.split('/send/')[1])).toEqual([
+      'm.room.encrypted/txn',
+      'm.room.message/txn',
+      'm.reaction/txn2',
+    ]);
     expect(calls[0]?.body).toMatchObject({ algorithm: 'm.megolm.v1.aes-sha2', ...relation });
     expect(JSON.stringify(calls[0]?.body)).not.toContain('"up"');
   });
@@ -43,7 +61,10 @@ describe('with an encryption engine', () => {
   test('questions are opened, with the relation that stood beside the ciphertext; those whose key comes later, later', async () => {
     let hasKey = false;
     const { client, taken } = withEngine(() => hasKey);
-    const question = event('m.room.encrypted', { ...hidden(JSON.stringify({ type: 'm.room.message', content: { msgtype: 'm.text', body: '!pier dark' } })), 'm.relates_to': { rel_type: 'm.thread', event_id: '$root' } });
+    const question = event('m.room.encrypted', {
+      ...hidden(JSON.stringify({ type: 'm.room.message', content: { msgtype: 'm.text', body: '!pier dark' } })),
+      'm.relates_to': { rel_type: 'm.thread', event_id: '$root' },
+    });
     const keys = { type: 'm.room_key', content: {} };
     const syncs = [
       { next_batch: 't1', rooms: { join: { '!secret': { timeline: { events: [question] } } } } },
@@ -52,18 +73,43 @@ describe('with an encryption engine', () => {
     const stop = new AbortController();
     const found: unknown[][] = [];
     await runSync({
-      client, botId: BOT, readToken: async () => 't0', saveToken: async () => undefined, onSynced: () => undefined, onState: () => undefined, onError: (error) => { throw error; },
-      now: () => NOW, oldestMs: 600_000, stop: stop.signal,
-      onBatch: ({ rooms }) => { found.push(rooms.flatMap(({ events }) => events)); return []; },
-      poller: { call: async () => {
-        const next = syncs.shift();
-        if (next === undefined) { stop.abort(); throw new Error('stopping'); }
-        hasKey = 'to_device' in next;
-        return next;
-      } },
+      client,
+      botId: BOT,
+      readToken: async () => 't0',
+      saveToken: async () => undefined,
+      onSynced: () => undefined,
+      onState: () => undefined,
+      onError: (error) => {
+        throw error;
+      },
+      now: () => NOW,
+      oldestMs: 600_000,
+      stop: stop.signal,
+      onBatch: ({ rooms }) => {
+        found.push(rooms.flatMap(({ events }) => events));
+        return [];
+      },
+      poller: {
+        call: async () => {
+          const next = syncs.shift();
+          if (next === undefined) {
+            stop.abort();
+            throw new Error('stopping');
+          }
+          hasKey = 'to_device' in next;
+          return next;
+        },
+      },
     });
     expect(found[0]).toMatchObject([{ type: 'm.room.encrypted' }]);
-    expect(found[1]).toMatchObject([{ type: 'm.room.message', sender: ODALYS, event_id: question.event_id, content: { body: '!pier dark', 'm.relates_to': { rel_type: 'm.thread', event_id: '$root' } } }]);
+    expect(found[1]).toMatchObject([
+      {
+        type: 'm.room.message',
+        sender: ODALYS,
+        event_id: question.event_id,
+        content: { body: '!pier dark', 'm.relates_to': { rel_type: 'm.thread', event_id: '$root' } },
+      },
+    ]);
     expect(taken[1]).toMatchObject([[keys], {}, [], [], []]);
   });
 });

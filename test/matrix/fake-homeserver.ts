@@ -5,8 +5,15 @@ import type { Call } from '../../bot/platforms/matrix/homeserver-call.js';
 export type Answer = (call: Call) => unknown;
 
 /** @param answer may throw, as the server or the network would */
-export const clientOf = (answer: Answer): { readonly client: PierhandMatrixClient; readonly calls: readonly Call[] } => {
+export const clientOf = (
+  answer: Answer,
+): { readonly client: PierhandMatrixClient; readonly calls: readonly Call[] } => {
   const calls: Call[] = [];
-  const homeserver = { call: async (call: Call) => { calls.push(call); return answer(call); } };
+  const homeserver = {
+    call: async (call: Call) => {
+      calls.push(call);
+      return answer(call);
+    },
+  };
   return { client: new PierhandMatrixClient('http://127.0.0.1:1', 'token', null, homeserver), calls };
 };

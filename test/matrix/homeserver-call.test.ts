@@ -5,10 +5,21 @@ import { homeserverAt, Unreachable } from '../../bot/platforms/matrix/homeserver
 import { MatrixError } from '../../bot/platforms/matrix/sdk.js';
 
 type Handler = (request: IncomingMessage, response: ServerResponse) => void;
-const json = (status: number, body: unknown, headers = {}): Handler => (_request, response) => { response.writeHead(status, { 'Content-Type': 'application/json', ...headers }).end(JSON.stringify(body)); };
+const json =
+  (status: number, body: unknown, headers = {}): Handler =>
+  (_request, response) => {
+    response.writeHead(status, { 'Content-Type': 'application/json', ...headers }).end(JSON.stringify(body));
+  };
 const good = json(200, { ok: true });
-const cut: Handler = (request) => { request.socket.destroy(); };
-const limited = (retry_after_ms?: number, headers = {}): Handler => json(429, { errcode: 'M_LIMIT_EXCEEDED', error: 'Too many', ...(retry_after_ms === undefined ? {} : { retry_after_ms }) }, headers);
+const cut: Handler = (request) => {
+  request.socket.destroy();
+};
+const limited = (retry_after_ms?: number, headers = {}): Handler =>
+  json(
+    429,
+    { errcode: 'M_LIMIT_EXCEEDED', error: 'Too many', ...(retry_after_ms === undefined ? {} : { retry_after_ms }) },
+    headers,
+  );
 
 let server: Server;
 let url: string;
@@ -34,7 +45,11 @@ afterEach(async () => {
 });
 
 const call = (more: object = {}, waits: [string, number][] = []): Promise<unknown> =>
-  homeserverAt(url, 'a-token', stop.signal, (reason, ms) => waits.push([reason, ms])).call({ method: 'GET', path: '/_matrix/client/v3/joined_rooms', ...more });
+  homeserverAt(url, 'a-token', stop.signal, (reason, ms) => waits.push([reason, ms])).call({
+    method: 'GET',
+    path: '/_matrix/client/v3/joined_rooms',
+    ...more,
+  });
 const send = { method: 'PUT', path: '/_matrix/client/v3/rooms/!r:x/send/m.room.message/txn', body: { a: 1 } };
 
 describe('limits', () => {
@@ -64,7 +79,14 @@ describe('limits', () => {
 
 describe('outages', () => {
   test('are tried through where repeating does no harm', async () => {
-    script = [cut, json(502, 'bad gateway'), (_request, response) => { response.writeHead(200).end('<html>a proxy\'s page</html>'); }, good];
+    script = [
+      cut,
+      json(502, 'bad gateway'),
+      (_request, response) => {
+        response.writeHead(200).end("<html>a proxy's page</html>");
+      },
+      good,
+    ];
     expect(await call()).toEqual({ ok: true });
     expect(seen).toHaveLength(4);
   });
@@ -74,7 +96,9 @@ describe('outages', () => {
       await expect(call(send)).rejects.toMatchObject({ mayHaveArrived: true });
     }
     script = [cut, good];
-    await expect(call({ method: 'POST', path: '/_matrix/client/v3/createRoom', body: {} })).rejects.toBeInstanceOf(Unreachable);
+    await expect(call({ method: 'POST', path: '/_matrix/client/v3/createRoom', body: {} })).rejects.toBeInstanceOf(
+      Unreachable,
+    );
     expect(seen).toHaveLength(3);
   });
   test('before a send has reached anyone are tried through', async () => {
@@ -89,12 +113,17 @@ describe('outages', () => {
   });
   test('no answer in time is one', async () => {
     script = [() => undefined];
-    await expect(call({ timeoutMs: 100, patienceMs: 0 })).rejects.toMatchObject({ message: 'no answer in time', mayHaveArrived: true });
+    await expect(call({ timeoutMs: 100, patienceMs: 0 })).rejects.toMatchObject({
+      message: 'no answer in time',
+      mayHaveArrived: true,
+    });
   });
   test('end with the bot', async () => {
     script = [() => undefined];
     const waiting = call();
-    setTimeout(() => { stop.abort(); }, 100);
+    setTimeout(() => {
+      stop.abort();
+    }, 100);
     await expect(waiting).rejects.toBeInstanceOf(Unreachable);
     await expect(call()).rejects.toBeInstanceOf(Unreachable);
     expect(seen).toHaveLength(1);

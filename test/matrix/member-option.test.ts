@@ -7,22 +7,52 @@ import { reply } from '../../bot/reply/reply.js';
 import { BOT, state, TAMSIN } from './events.js';
 
 const command = defineCommand({
-  name: 'x', summary: 'x', options: { for: member('Whom'), note: text('Note') }, examples: ['x'], run: async () => reply({ title: '', summary: '' }),
+  name: 'x',
+  summary: 'x',
+  options: { for: member('Whom'), note: text('Note') },
+  examples: ['x'],
+  run: async () => reply({ title: '', summary: '' }),
 });
-const joined = (userId: string, displayname: string, membership = 'join') => state('m.room.member', userId, { membership, displayname });
-const room = await createRooms({ call: async () => [
-  joined(BOT, 'Pierhand'), joined(TAMSIN, 'Tamsin'), joined('@ravi:fenwold.test', 'Ravi'), joined('@ravi2:fenwold.test', 'ravi'), joined('@ingo:fenwold.test', 'Quarry keeper'), joined('@mbali:fenwold.test', 'Mbali', 'leave'),
-] }).state('!r');
+const joined = (userId: string, displayname: string, membership = 'join') =>
+  state('m.room.member', userId, { membership, displayname });
+const room = await createRooms({
+  call: async () => [
+    joined(BOT, 'Pierhand'),
+    joined(TAMSIN, 'Tamsin'),
+    joined('@ravi:fenwold.test', 'Ravi'),
+    joined('@ravi2:fenwold.test', 'ravi'),
+    joined('@ingo:fenwold.test', 'Quarry keeper'),
+    joined('@mbali:fenwold.test', 'Mbali', 'leave'),
+  ],
+}).state('!r');
 const forWhom = (value: string): unknown => {
-  const result = withMemberIds(command, new Map([['for', value], ['note', 'Tamsin']]), room);
+  const result = withMemberIds(
+    command,
+    new Map([
+      ['for', value],
+      ['note', 'Tamsin'],
+    ]),
+    room,
+  );
   return 'problem' in result ? result.problem : result.get('for');
 };
 
 describe('a member', () => {
-  test.each([TAMSIN, `matrix:${TAMSIN}`, 'Tamsin', 'tamsin', '@tamsin', ' Tamsin '])('%j is found', (value) => { expect(forWhom(value)).toBe(`matrix:${TAMSIN}`); });
-  test('is found by the id\'s first part where no name says it', () => { expect(forWhom('ingo')).toBe('matrix:@ingo:fenwold.test'); });
-  test.each(['Odalys', '@odalys:fenwold.test', '@mbali:fenwold.test', 'tamsin:example.org', '', '@'])('%j is not here', (value) => { expect(forWhom(value)).toBe('unknown-member'); });
-  test('that two are called is asked for again', () => { expect(forWhom('Ravi')).toBe('which-member'); });
+  test.each([TAMSIN, `matrix:${TAMSIN}`, 'Tamsin', 'tamsin', '@tamsin', ' Tamsin '])('%j is found', (value) => {
+    expect(forWhom(value)).toBe(`matrix:${TAMSIN}`);
+  });
+  test("is found by the id's first part where no name says it", () => {
+    expect(forWhom('ingo')).toBe('matrix:@ingo:fenwold.test');
+  });
+  test.each(['Odalys', '@odalys:fenwold.test', '@mbali:fenwold.test', 'tamsin:example.org', '', '@'])(
+    '%j is not here',
+    (value) => {
+      expect(forWhom(value)).toBe('unknown-member');
+    },
+  );
+  test('that two are called is asked for again', () => {
+    expect(forWhom('Ravi')).toBe('which-member');
+  });
   test('in another option is plain text', () => {
     const result = withMemberIds(command, new Map([['note', 'Tamsin']]), room);
     expect('problem' in result ? null : result.get('note')).toBe('Tamsin');

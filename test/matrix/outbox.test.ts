@@ -6,8 +6,17 @@ import { MatrixError } from '../../bot/platforms/matrix/sdk.js';
 import { BOT, event, NOW, TAMSIN } from './events.js';
 import { clientOf, type Answer } from './fake-homeserver.js';
 
-const part: Part = { roomId: '!r:x', type: 'm.room.message', answersId: '$asked', askedUtcMs: NOW, name: 'text', content: { msgtype: 'm.notice', body: 'x' }, maybeSent: false };
-const marked = (id: string, sender = BOT, to = '$asked', name = 'text') => event('m.room.message', { [ANSWER_KEY]: { to, part: name } }, { event_id: id, sender });
+const part: Part = {
+  roomId: '!r:x',
+  type: 'm.room.message',
+  answersId: '$asked',
+  askedUtcMs: NOW,
+  name: 'text',
+  content: { msgtype: 'm.notice', body: 'x' },
+  maybeSent: false,
+};
+const marked = (id: string, sender = BOT, to = '$asked', name = 'text') =>
+  event('m.room.message', { [ANSWER_KEY]: { to, part: name } }, { event_id: id, sender });
 
 /** @param tries what each PUT does; @param past the room's events, newest first */
 const outboxWith = (tries: (() => unknown)[], past: readonly object[] = []) => {
@@ -22,7 +31,9 @@ const outboxWith = (tries: (() => unknown)[], past: readonly object[] = []) => {
   return { outbox: createOutbox(client, BOT, 60_000, new AbortController().signal), sent, calls };
 };
 const arrived = () => ({ event_id: '$new' });
-const broke = () => { throw new Unreachable('the connection broke', true); };
+const broke = () => {
+  throw new Unreachable('the connection broke', true);
+};
 
 describe('a part', () => {
   test('is sent with a transaction id of its own and a mark of what it answers', async () => {
@@ -37,7 +48,10 @@ describe('a part', () => {
     expect(sent).toHaveLength(1);
   });
   test('is sent again, under the same transaction id, when it had not', async () => {
-    const { outbox, sent } = outboxWith([broke, arrived], [marked('$another', BOT, '$asked', 'chart'), marked('$other', BOT, '$else'), marked('$forged', TAMSIN)]);
+    const { outbox, sent } = outboxWith(
+      [broke, arrived],
+      [marked('$another', BOT, '$asked', 'chart'), marked('$other', BOT, '$else'), marked('$forged', TAMSIN)],
+    );
     expect(await outbox.send(part)).toBe('$new');
     expect(sent).toHaveLength(2);
     expect(new Set(sent).size).toBe(1);
@@ -48,7 +62,11 @@ describe('a part', () => {
     expect(sent).toHaveLength(0);
   });
   test('that the server refuses is not tried again', async () => {
-    const { outbox, sent } = outboxWith([() => { throw new MatrixError({ errcode: 'M_FORBIDDEN', error: 'No', retry_after_ms: 0 }, 403); }]);
+    const { outbox, sent } = outboxWith([
+      () => {
+        throw new MatrixError({ errcode: 'M_FORBIDDEN', error: 'No', retry_after_ms: 0 }, 403);
+      },
+    ]);
     await expect(outbox.send(part)).rejects.toMatchObject({ errcode: 'M_FORBIDDEN' });
     expect(sent).toHaveLength(1);
   });

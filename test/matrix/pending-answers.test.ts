@@ -8,7 +8,9 @@ const answer = reply({ title: 'Reminder', summary: 'I will tell you at 22:30.', 
 
 const notesOf = (values: Map<string, string>) => ({
   get: async (key: string) => values.get(key) ?? null,
-  set: async (key: string, value: string) => { values.set(key, value); },
+  set: async (key: string, value: string) => {
+    values.set(key, value);
+  },
 });
 
 test('the next process finds what the last had not yet said, and nothing that was', async () => {
@@ -29,10 +31,14 @@ test('the next process finds what the last had not yet said, and nothing that wa
 
 test('a damaged note is told and passed over; a failing store stops no answer, but does stop the start', async () => {
   const errors: unknown[] = [];
-  const damaged = createPendingAnswers(notesOf(new Map([['pending', '{"a":']])), 'pending', (error) => errors.push(error));
+  const damaged = createPendingAnswers(notesOf(new Map([['pending', '{"a":']])), 'pending', (error) =>
+    errors.push(error),
+  );
   await damaged.load();
   expect(errors).toHaveLength(1);
-  const fail = async (): Promise<never> => { throw new StoreError('store-unavailable', 'x'); };
+  const fail = async (): Promise<never> => {
+    throw new StoreError('store-unavailable', 'x');
+  };
   const failing = createPendingAnswers({ get: fail, set: fail }, 'pending', (error) => errors.push(error));
   await expect(failing.load()).rejects.toBeInstanceOf(StoreError);
   await failing.put('a', answer);

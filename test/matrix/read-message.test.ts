@@ -24,11 +24,23 @@ describe('a message is for the bot', () => {
     ['@Pierhand: dark', 'dark'],
     [`${BOT} dark`, 'dark'],
     ['Pier: dark', 'dark'],
-  ])('%j asks %j', (body, expected) => { expect(line(body)).toBe(expected); });
+  ])('%j asks %j', (body, expected) => {
+    expect(line(body)).toBe(expected);
+  });
 
   test.each([
-    'up NGC 7331', '!pierce up', '!pie up', 'Pier was cold last night', 'Pierhand is good', 'I asked !pier up M27', 'pierhandle: dark', '', '   ',
-  ])('%j is not', (body) => { expect(line(body)).toBeNull(); });
+    'up NGC 7331',
+    '!pierce up',
+    '!pie up',
+    'Pier was cold last night',
+    'Pierhand is good',
+    'I asked !pier up M27',
+    'pierhandle: dark',
+    '',
+    '   ',
+  ])('%j is not', (body) => {
+    expect(line(body)).toBeNull();
+  });
 
   test('a mention counts without a colon', () => {
     expect(line('Pierhand dark', { ...html(`${pill(BOT, 'Pierhand')} dark`), ...mention })).toBe('dark');
@@ -39,11 +51,19 @@ describe('a message is for the bot', () => {
   });
 
   test('mention pills of members become their ids', () => {
-    expect(line('!pier triage for:Tamsin', html(`!pier triage for:${pill('@tamsin:example.org', 'Tamsin')}`))).toBe('triage for:@tamsin:example.org');
-    expect(line('Pierhand: triage for:Tam &amp; co', { ...html(`${pill(BOT, 'Pierhand')}: triage for:${pill('@tamsin:example.org', 'Tam &amp;amp; co')}`), ...mention }))
-      .toBe('triage for:@tamsin:example.org');
+    expect(line('!pier triage for:Tamsin', html(`!pier triage for:${pill('@tamsin:example.org', 'Tamsin')}`))).toBe(
+      'triage for:@tamsin:example.org',
+    );
+    expect(
+      line('Pierhand: triage for:Tam &amp; co', {
+        ...html(`${pill(BOT, 'Pierhand')}: triage for:${pill('@tamsin:example.org', 'Tam &amp;amp; co')}`),
+        ...mention,
+      }),
+    ).toBe('triage for:@tamsin:example.org');
     // A link elsewhere is no member.
-    expect(line('!pier up M27', html('!pier up <a href="https://example.org/#/@tamsin:example.org">M27</a>'))).toBe('up M27');
+    expect(line('!pier up M27', html('!pier up <a href="https://example.org/#/@tamsin:example.org">M27</a>'))).toBe(
+      'up M27',
+    );
   });
 
   test('in a direct room everything is', () => {
@@ -52,7 +72,7 @@ describe('a message is for the bot', () => {
     expect(line('!pier', {}, true)).toBe('help');
   });
 
-  test('the quote of an older client\'s reply is no part of it', () => {
+  test("the quote of an older client's reply is no part of it", () => {
     expect(line('> <@tamsin:example.org> !pier dark\n> and more\n\n!pier up M27')).toBe('up M27');
     expect(line('> <@tamsin:example.org> !pier dark\n\nthanks')).toBeNull();
   });
@@ -64,27 +84,52 @@ describe('never for the bot', () => {
     ['an emote', event('m.room.message', { msgtype: 'm.emote', body: '!pier up M27' })],
     ['an image', event('m.room.message', { msgtype: 'm.image', body: '!pier up M27', url: 'mxc://x/y' })],
     ['its own message', event('m.room.message', { msgtype: 'm.text', body: '!pier up M27' }, { sender: BOT })],
-    ['an edit', said('!pier up M27', { 'm.relates_to': { rel_type: 'm.replace', event_id: '$x' }, 'm.new_content': { msgtype: 'm.text', body: '!pier up M27' } })],
+    [
+      'an edit',
+      said('!pier up M27', {
+        'm.relates_to': { rel_type: 'm.replace', event_id: '$x' },
+        'm.new_content': { msgtype: 'm.text', body: '!pier up M27' },
+      }),
+    ],
     ['a body that is no text', event('m.room.message', { msgtype: 'm.text', body: 7 })],
     ['a redacted message', event('m.room.message', {})],
     ['a heart', event('m.reaction', { 'm.relates_to': { rel_type: 'm.annotation', event_id: '$x', key: '❤️' } })],
-    ['its own reaction', event('m.reaction', { 'm.relates_to': { rel_type: 'm.annotation', event_id: '$x', key: '1️⃣' } }, { sender: BOT })],
+    [
+      'its own reaction',
+      event('m.reaction', { 'm.relates_to': { rel_type: 'm.annotation', event_id: '$x', key: '1️⃣' } }, { sender: BOT }),
+    ],
     ['a membership', event('m.room.member', { membership: 'join' }, { state_key: ODALYS })],
-  ])('%s', (_name, given) => { expect(askedIn(given, me, true)).toBeNull(); });
+  ])('%s', (_name, given) => {
+    expect(askedIn(given, me, true)).toBeNull();
+  });
 });
 
 describe('a number', () => {
   test.each(['2', ' 2 ', '2.', '#2', '2)'])('%j picks the second', (body) => {
-    expect(askedIn(said(body), me, false)).toEqual({ kind: 'number', number: 2, addressed: false, repliedTo: null, threadRoot: null });
+    expect(askedIn(said(body), me, false)).toEqual({
+      kind: 'number',
+      number: 2,
+      addressed: false,
+      repliedTo: null,
+      threadRoot: null,
+    });
   });
   test.each(['!pier 2', 'Pierhand: 2'])('%j is said to the bot', (body) => {
     expect(askedIn(said(body), me, false)).toMatchObject({ kind: 'number', number: 2, addressed: true });
   });
-  test('names what it answers by reply, not by a thread\'s stand-in', () => {
+  test("names what it answers by reply, not by a thread's stand-in", () => {
     const inThread = { rel_type: 'm.thread', event_id: '$root', 'm.in_reply_to': { event_id: '$last' } };
-    expect(askedIn(said('2', { 'm.relates_to': { 'm.in_reply_to': { event_id: '$offer' } } }), me, false)).toMatchObject({ repliedTo: '$offer', threadRoot: null });
-    expect(askedIn(said('2', { 'm.relates_to': { ...inThread, is_falling_back: true } }), me, false)).toMatchObject({ repliedTo: null, threadRoot: '$root' });
-    expect(askedIn(said('2', { 'm.relates_to': { ...inThread, is_falling_back: false } }), me, false)).toMatchObject({ repliedTo: '$last', threadRoot: '$root' });
+    expect(
+      askedIn(said('2', { 'm.relates_to': { 'm.in_reply_to': { event_id: '$offer' } } }), me, false),
+    ).toMatchObject({ repliedTo: '$offer', threadRoot: null });
+    expect(askedIn(said('2', { 'm.relates_to': { ...inThread, is_falling_back: true } }), me, false)).toMatchObject({
+      repliedTo: null,
+      threadRoot: '$root',
+    });
+    expect(askedIn(said('2', { 'm.relates_to': { ...inThread, is_falling_back: false } }), me, false)).toMatchObject({
+      repliedTo: '$last',
+      threadRoot: '$root',
+    });
   });
   test('others are talk', () => {
     for (const body of ['200', '2 of us', '-2', '2.5', 'two']) expect(askedIn(said(body), me, false)).toBeNull();

@@ -1,6 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { completePlaces, loadPlaces, placeLabel, placeSpec, resolvePlace, resolveSite, siteProblemMessage, timeZoneAt, type PlaceRecord } from '../../bot/places/index.js';
+import {
+  completePlaces,
+  loadPlaces,
+  placeLabel,
+  placeSpec,
+  resolvePlace,
+  resolveSite,
+  siteProblemMessage,
+  timeZoneAt,
+  type PlaceRecord,
+} from '../../bot/places/index.js';
 
 const places = loadPlaces('knowledge/places');
 
@@ -20,13 +30,22 @@ describe('the list of places', () => {
   it('has them where they are', () => {
     // Geodetic positions of well-known towns, in degrees. Source: Wikipedia's coordinates of each town (values from memory), good to some 5 km.
     const known: readonly (readonly [string, number, number, string])[] = [
-      ['Calgary', 51.05, -114.06, 'America/Edmonton'], ['Reykjavik', 64.147, -21.94, 'Atlantic/Reykjavik'], ['Nairobi', -1.286, 36.817, 'Africa/Nairobi'],
-      ['Ushuaia', -54.8, -68.3, 'America/Argentina/Ushuaia'], ['Longyearbyen', 78.22, 15.65, 'Arctic/Longyearbyen'], ['Alice Springs', -23.7, 133.88, 'Australia/Darwin'],
-      ['Kathmandu', 27.717, 85.324, 'Asia/Kathmandu'], ['Dunedin, New Zealand', -45.874, 170.503, 'Pacific/Auckland'], ['Flagstaff', 35.198, -111.651, 'America/Phoenix'],
+      ['Calgary', 51.05, -114.06, 'America/Edmonton'],
+      ['Reykjavik', 64.147, -21.94, 'Atlantic/Reykjavik'],
+      ['Nairobi', -1.286, 36.817, 'Africa/Nairobi'],
+      ['Ushuaia', -54.8, -68.3, 'America/Argentina/Ushuaia'],
+      ['Longyearbyen', 78.22, 15.65, 'Arctic/Longyearbyen'],
+      ['Alice Springs', -23.7, 133.88, 'Australia/Darwin'],
+      ['Kathmandu', 27.717, 85.324, 'Asia/Kathmandu'],
+      ['Dunedin, New Zealand', -45.874, 170.503, 'Pacific/Auckland'],
+      ['Flagstaff', 35.198, -111.651, 'America/Phoenix'],
     ];
     for (const [name, latitude, longitude, zone] of known) {
       const { latitudeDeg, longitudeDeg, zone: found } = place(name);
-      expect(Math.hypot(latitudeDeg - latitude, (longitudeDeg - longitude) * Math.cos((latitude * Math.PI) / 180)), name).toBeLessThan(0.05);
+      expect(
+        Math.hypot(latitudeDeg - latitude, (longitudeDeg - longitude) * Math.cos((latitude * Math.PI) / 180)),
+        name,
+      ).toBeLessThan(0.05);
       expect(found, name).toBe(zone);
     }
   });
@@ -35,7 +54,9 @@ describe('the list of places', () => {
     // GeoNames' zone against the one from the timezone-boundary-builder shapes (through @photostructure/tz-lookup): two sources apart.
     let differing = 0;
     const offsetAt = (zone: string, month: number): string =>
-      new Intl.DateTimeFormat('en', { timeZone: zone, timeZoneName: 'longOffset' }).format(Date.UTC(2026, month, 1)).replace(/.*GMT/, '');
+      new Intl.DateTimeFormat('en', { timeZone: zone, timeZoneName: 'longOffset' })
+        .format(Date.UTC(2026, month, 1))
+        .replace(/.*GMT/, '');
     const count = 1000;
     for (let row = 0; row < count; row += 1) {
       const { latitudeDeg, longitudeDeg, zone, name } = places.placeAt(row);
@@ -52,12 +73,30 @@ describe('the list of places', () => {
 
 describe('a place by its name', () => {
   it.each([
-    ['Springfield, Illinois', 'Springfield, Illinois, US'], ['springfield il', 'Springfield, Illinois, US'], ['Springfield, IL, USA', 'Springfield, Illinois, US'],
-    ['Cambridge GB', 'Cambridge, England, GB'], ['Cambridge, England', 'Cambridge, England, GB'], ['cambridge united kingdom', 'Cambridge, England, GB'], ['Cambridge, UK', 'Cambridge, England, GB'],
-    ['Cambridge Massachusetts', 'Cambridge, Massachusetts, US'], ['London, Ontario', 'London, Ontario, CA'], ['london on', 'London, Ontario, CA'], ['Perth WA', 'Perth, Western Australia, AU'],
-    ['Perth, Scotland', 'Perth, Scotland, GB'], ['paris texas', 'Paris, Texas, US'], ['St Johns NL', "St. John's, Newfoundland and Labrador, CA"], ['Lodz', 'Łódź, Łódź Voivodeship, PL'],
-    ['Łódź', 'Łódź, Łódź Voivodeship, PL'], ['sao paulo', 'São Paulo, São Paulo, BR'], ['Wien', 'Vienna, Vienna, AT'], ['München', 'Munich, Bavaria, DE'], ['Köln', 'Köln, North Rhine-Westphalia, DE'],
-    ['Cologne', 'Köln, North Rhine-Westphalia, DE'], ['東京', 'Tokyo, Tokyo, JP'], ['Москва', 'Moscow, Moscow, RU'], ['CALGARY', 'Calgary, Alberta, CA'],
+    ['Springfield, Illinois', 'Springfield, Illinois, US'],
+    ['springfield il', 'Springfield, Illinois, US'],
+    ['Springfield, IL, USA', 'Springfield, Illinois, US'],
+    ['Cambridge GB', 'Cambridge, England, GB'],
+    ['Cambridge, England', 'Cambridge, England, GB'],
+    ['cambridge united kingdom', 'Cambridge, England, GB'],
+    ['Cambridge, UK', 'Cambridge, England, GB'],
+    ['Cambridge Massachusetts', 'Cambridge, Massachusetts, US'],
+    ['London, Ontario', 'London, Ontario, CA'],
+    ['london on', 'London, Ontario, CA'],
+    ['Perth WA', 'Perth, Western Australia, AU'],
+    ['Perth, Scotland', 'Perth, Scotland, GB'],
+    ['paris texas', 'Paris, Texas, US'],
+    ['St Johns NL', "St. John's, Newfoundland and Labrador, CA"],
+    ['Lodz', 'Łódź, Łódź Voivodeship, PL'],
+    ['Łódź', 'Łódź, Łódź Voivodeship, PL'],
+    ['sao paulo', 'São Paulo, São Paulo, BR'],
+    ['Wien', 'Vienna, Vienna, AT'],
+    ['München', 'Munich, Bavaria, DE'],
+    ['Köln', 'Köln, North Rhine-Westphalia, DE'],
+    ['Cologne', 'Köln, North Rhine-Westphalia, DE'],
+    ['東京', 'Tokyo, Tokyo, JP'],
+    ['Москва', 'Moscow, Moscow, RU'],
+    ['CALGARY', 'Calgary, Alberta, CA'],
   ])('%s is %s', (text, spec) => {
     expect(placeSpec(place(text))).toBe(spec);
   });
@@ -69,7 +108,11 @@ describe('a place by its name', () => {
 
   it('asks which, where several are of a size', () => {
     expect(candidates('Springfield').length).toBeGreaterThan(10);
-    expect(candidates('Cambridge').slice(0, 3)).toEqual(['Cambridge, England, GB', 'Cambridge, Ontario, CA', 'Cambridge, Massachusetts, US']);
+    expect(candidates('Cambridge').slice(0, 3)).toEqual([
+      'Cambridge, England, GB',
+      'Cambridge, Ontario, CA',
+      'Cambridge, Massachusetts, US',
+    ]);
     expect(candidates('Birmingham')).toContain('Birmingham, Alabama, US');
     expect(candidates('Springfield, US').length).toBeGreaterThan(10);
   });
@@ -82,10 +125,24 @@ describe('a place by its name', () => {
 
   it('offers the nearest names for a slip, and does not guess', () => {
     const result = resolvePlace(places, 'Calgery');
-    expect(!result.ok && result.problem === 'unknown-place' && result.nearest.map(placeSpec)).toContain('Calgary, Alberta, CA');
+    expect(!result.ok && result.problem === 'unknown-place' && result.nearest.map(placeSpec)).toContain(
+      'Calgary, Alberta, CA',
+    );
   });
 
-  it.each(['', '  ', ',', '???', 'Nowhere at all', 'x'.repeat(10_000), '__proto__', 'constructor', '\u202eCalgery', '@everyone', ', Alberta'])('says what would be right (%#)', (text) => {
+  it.each([
+    '',
+    '  ',
+    ',',
+    '???',
+    'Nowhere at all',
+    'x'.repeat(10_000),
+    '__proto__',
+    'constructor',
+    '\u202eCalgery',
+    '@everyone',
+    ', Alberta',
+  ])('says what would be right (%#)', (text) => {
     const result = resolvePlace(places, text);
     if (result.ok) throw new Error(placeLabel(result.place));
     const message = siteProblemMessage(result);
@@ -95,19 +152,28 @@ describe('a place by its name', () => {
   });
 
   it('is found again by the text that tells it apart', () => {
-    fc.assert(fc.property(fc.integer({ min: 0, max: 20_000 }), (row) => {
-      const wanted = places.placeAt(row);
-      const result = resolvePlace(places, placeSpec(wanted));
-      const among = result.ok ? [result.place] : result.problem === 'ambiguous-place' ? result.candidates : [];
-      expect(among.some((p) => p.latitudeDeg === wanted.latitudeDeg && p.longitudeDeg === wanted.longitudeDeg), placeSpec(wanted)).toBe(true);
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 20_000 }), (row) => {
+        const wanted = places.placeAt(row);
+        const result = resolvePlace(places, placeSpec(wanted));
+        const among = result.ok ? [result.place] : result.problem === 'ambiguous-place' ? result.candidates : [];
+        expect(
+          among.some((p) => p.latitudeDeg === wanted.latitudeDeg && p.longitudeDeg === wanted.longitudeDeg),
+          placeSpec(wanted),
+        ).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it('never throws', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 150 }), (text) => {
-      const result = resolveSite(places, text);
-      if (!result.ok) expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 150 }), (text) => {
+        const result = resolveSite(places, text);
+        if (!result.ok) expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);
+      }),
+      { numRuns: 500 },
+    );
   });
 });
 
@@ -128,9 +194,12 @@ describe('completion of a place', () => {
 
   it('offers nothing for less than two letters, and never throws', () => {
     expect(values('c')).toEqual([]);
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 150 }), (partial) => {
-      for (const { label } of completePlaces(places, partial)) expect(label.length).toBeLessThanOrEqual(100);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 150 }), (partial) => {
+        for (const { label } of completePlaces(places, partial)) expect(label.length).toBeLessThanOrEqual(100);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('offers only what resolves, to a place or to a choice that has it', () => {
@@ -147,10 +216,17 @@ describe('a site', () => {
   it('has its clocks and its height', () => {
     const site = resolveSite(places, '51.05,-114.07');
     expect(site.ok && site.site).toEqual({
-      name: '51.05° N, 114.07° W', observer: { latitudeDeg: 51.05, longitudeDeg: -114.07, elevationM: 0 }, zone: 'America/Edmonton', source: 'coordinates',
+      name: '51.05° N, 114.07° W',
+      observer: { latitudeDeg: 51.05, longitudeDeg: -114.07, elevationM: 0 },
+      zone: 'America/Edmonton',
+      source: 'coordinates',
     });
     const town = resolveSite(places, 'Calgary');
-    expect(town.ok && town.site).toMatchObject({ name: 'Calgary, Alberta, Canada', zone: 'America/Edmonton', source: 'place' });
+    expect(town.ok && town.site).toMatchObject({
+      name: 'Calgary, Alberta, Canada',
+      zone: 'America/Edmonton',
+      source: 'place',
+    });
     expect(town.ok && town.site.observer.elevationM).toBeGreaterThan(1000);
   });
 
@@ -165,7 +241,13 @@ describe('a site', () => {
   });
 
   it('has a zone at sea and at the poles', () => {
-    for (const [lat, lon] of [[0, -30], [90, 0], [-90, 0], [0, 180], [-54, -37]] as const) {
+    for (const [lat, lon] of [
+      [0, -30],
+      [90, 0],
+      [-90, 0],
+      [0, 180],
+      [-54, -37],
+    ] as const) {
       expect(() => new Intl.DateTimeFormat('en', { timeZone: timeZoneAt(lat, lon) })).not.toThrow();
     }
   });

@@ -10,9 +10,15 @@ import { ask, realDeps } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 12);
 let deps: Deps;
-beforeAll(async () => { deps = await realDeps(); });
+beforeAll(async () => {
+  deps = await realDeps();
+});
 
-interface Written { readonly console: string; readonly discord: string; readonly matrix: string }
+interface Written {
+  readonly console: string;
+  readonly discord: string;
+  readonly matrix: string;
+}
 
 const written = (outcome: Outcome): Written => ({
   console: consoleLines(outcome, null, { colour: false, width: 100_000 }).join('\n'),
@@ -21,7 +27,11 @@ const written = (outcome: Outcome): Written => ({
 });
 
 /** Letters and digits alone, so that escaping and mark-up do not matter. */
-const bones = (text: string): string => text.replace(/\\[nu](?:[0-9a-f]{4})?|&(?:amp|lt|gt|quot|#39|#x27);|<[^>]*>/gu, ' ').replace(/[^\p{L}\p{N}]+/gu, '').toLowerCase();
+const bones = (text: string): string =>
+  text
+    .replace(/\\[nu](?:[0-9a-f]{4})?|&(?:amp|lt|gt|quot|#39|#x27);|<[^>]*>/gu, ' ')
+    .replace(/[^\p{L}\p{N}]+/gu, '')
+    .toLowerCase();
 
 const sayAlike = (outcome: Outcome, said: readonly string[]): void => {
   for (const [platform, text] of Object.entries(written(outcome))) {
@@ -31,15 +41,30 @@ const sayAlike = (outcome: Outcome, said: readonly string[]): void => {
 
 describe('one answer on three platforms', () => {
   it.each([
-    'up NGC 7331 site:51.05,-114.07', 'altitude Mercury site:52.71,0.12', 'tonight site:52.71,0.12', 'dark site:52.71,0.12', 'sun Venus site:52.71,0.12',
-    'entries site:52.71,0.12', 'pole site:52.71,0.12', 'alignment site:52.71,0.12 at:2026-11-25T20:00Z', 'sidereal site:52.71,0.12', 'epoch Mizar', 'triage', 'help',
+    'up NGC 7331 site:51.05,-114.07',
+    'altitude Mercury site:52.71,0.12',
+    'tonight site:52.71,0.12',
+    'dark site:52.71,0.12',
+    'sun Venus site:52.71,0.12',
+    'entries site:52.71,0.12',
+    'pole site:52.71,0.12',
+    'alignment site:52.71,0.12 at:2026-11-25T20:00Z',
+    'sidereal site:52.71,0.12',
+    'epoch Mizar',
+    'triage',
+    'help',
   ])('%s', async (line) => {
     const outcome = await ask(deps, line, NOW);
     expect(isProblem(outcome)).toBe(false);
     const answer = outcome as Reply;
     sayAlike(outcome, [
-      answer.title, answer.summary, ...answer.facts.flatMap(({ label, value }) => [label, value]), ...answer.notes, ...answer.cautions,
-      ...(answer.level === 'info' ? [] : [LEVEL_WORD[answer.level]]), ...(answer.choices ?? []).map(({ label }) => label),
+      answer.title,
+      answer.summary,
+      ...answer.facts.flatMap(({ label, value }) => [label, value]),
+      ...answer.notes,
+      ...answer.cautions,
+      ...(answer.level === 'info' ? [] : [LEVEL_WORD[answer.level]]),
+      ...(answer.choices ?? []).map(({ label }) => label),
     ]);
   });
 
@@ -50,13 +75,29 @@ describe('one answer on three platforms', () => {
   });
 
   it('what a member wrote is never a mention, a link or mark-up', () => {
-    const nasty = '@everyone <@123> @room [here](https://example.org) <b>bold</b> **loud** `code` <img src=x onerror=alert(1)> https://example.org/x';
-    for (const outcome of [problem('x', nasty), reply({ title: nasty, summary: nasty, facts: [{ label: nasty, value: nasty }], notes: [nasty], cautions: [nasty] })]) {
+    const nasty =
+      '@everyone <@123> @room [here](https://example.org) <b>bold</b> **loud** `code` <img src=x onerror=alert(1)> https://example.org/x';
+    for (const outcome of [
+      problem('x', nasty),
+      reply({
+        title: nasty,
+        summary: nasty,
+        facts: [{ label: nasty, value: nasty }],
+        notes: [nasty],
+        cautions: [nasty],
+      }),
+    ]) {
       const { body } = writeDiscord(outcome, null);
       expect(body.allowed_mentions).toEqual({ parse: [] });
       // Titles of embeds read no mentions, but the rest reads mark-up: every sign of it has a backslash before it.
-      expect([body.content, body.embeds?.[0]?.description].join(' ')).not.toMatch(/(?<!\\)(?:<@|\[here|\*\*|`|https:)/u);
-      const matrix = writeMatrix(outcome, '@ravi:fenwold.example', {}) as { formatted_body: string; 'm.mentions': object; msgtype: string };
+      expect([body.content, body.embeds?.[0]?.description].join(' ')).not.toMatch(
+        /(?<!\\)(?:<@|\[here|\*\*|`|https:)/u,
+      );
+      const matrix = writeMatrix(outcome, '@ravi:fenwold.example', {}) as {
+        formatted_body: string;
+        'm.mentions': object;
+        msgtype: string;
+      };
       expect(matrix['m.mentions']).toEqual({});
       expect(matrix.msgtype).toBe('m.notice');
       expect(matrix.formatted_body).not.toMatch(/<img|<b>bold|href=/u);

@@ -3,31 +3,67 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import { brightNamedStars } from '../../bot/commands/bright-stars.js';
-import { CAUSE_IDS, type CauseId, type Circumstances, type Observation, type PointedTarget } from '../../bot/pointing/astray-types.js';
-import { landedOfDate, landedVector, lstErrorS, rightBelief, shownHorizontal, type Belief } from '../../bot/pointing/controller-belief.js';
+import {
+  CAUSE_IDS,
+  type CauseId,
+  type Circumstances,
+  type Observation,
+  type PointedTarget,
+} from '../../bot/pointing/astray-types.js';
+import {
+  landedOfDate,
+  landedVector,
+  lstErrorS,
+  rightBelief,
+  shownHorizontal,
+  type Belief,
+} from '../../bot/pointing/controller-belief.js';
 import { explainMiss } from '../../bot/pointing/explain-miss.js';
 import { possibleMistakes } from '../../bot/pointing/mistakes.js';
 import type { MountKind } from '../../bot/pointing/mount.js';
 import { nextObservation } from '../../bot/pointing/next-observation.js';
 import { projectRoot } from '../../bot/project-root.js';
-import { angleBetween, equatorialJ2000FromOfDate, horizontalFromOfDate, ofDateFromHorizontal, separationDeg, unitFromEquatorial, wrapHours12 } from '../../bot/sky/index.js';
+import {
+  angleBetween,
+  equatorialJ2000FromOfDate,
+  horizontalFromOfDate,
+  ofDateFromHorizontal,
+  separationDeg,
+  unitFromEquatorial,
+  wrapHours12,
+} from '../../bot/sky/index.js';
 import { simulate } from '../../scripts/astray/simulate-misses.js';
 
-const STARS = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue')))
-  .map(({ name, magnitude, body }) => ({ name, magnitude, raHoursJ2000: body.raHoursJ2000, decDegJ2000: body.decDegJ2000 }));
+const STARS = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue'))).map(
+  ({ name, magnitude, body }) => ({ name, magnitude, raHoursJ2000: body.raHoursJ2000, decDegJ2000: body.decDegJ2000 }),
+);
 const UTC_MS = Date.UTC(2026, 6, 5, 22, 30);
 
 /** Quarry Field in summer: an hour ahead of UTC by daylight saving alone. */
 const at = (over: Partial<Circumstances> = {}): Circumstances => ({
-  observer: { latitudeDeg: 52.71, longitudeDeg: -3.4, elevationM: 50 }, utcMs: UTC_MS, mount: 'german',
-  clock: { utcOffsetMinutes: 60, daylightSavingMinutes: 60, zoneHasDaylightSaving: true }, alignedOn: null,
-  stars: STARS.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) => ({ name, magnitude, ofDate: { raHours: raHoursJ2000, decDeg: decDegJ2000 } })), ...over,
+  observer: { latitudeDeg: 52.71, longitudeDeg: -3.4, elevationM: 50 },
+  utcMs: UTC_MS,
+  mount: 'german',
+  clock: { utcOffsetMinutes: 60, daylightSavingMinutes: 60, zoneHasDaylightSaving: true },
+  alignedOn: null,
+  stars: STARS.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) => ({
+    name,
+    magnitude,
+    ofDate: { raHours: raHoursJ2000, decDeg: decDegJ2000 },
+  })),
+  ...over,
 });
-const targetAt = (circumstances: Circumstances, altitudeDeg: number, azimuthDeg: number, name = 'target'): PointedTarget => {
+const targetAt = (
+  circumstances: Circumstances,
+  altitudeDeg: number,
+  azimuthDeg: number,
+  name = 'target',
+): PointedTarget => {
   const ofDate = ofDateFromHorizontal({ altitudeDeg, azimuthDeg }, circumstances.observer, circumstances.utcMs);
   return { name, ofDate, j2000: equatorialJ2000FromOfDate(ofDate, circumstances.utcMs) };
 };
-const variantsOf = (circumstances: Circumstances, id: CauseId) => possibleMistakes(circumstances).find((mistake) => mistake.id === id)!.variants;
+const variantsOf = (circumstances: Circumstances, id: CauseId) =>
+  possibleMistakes(circumstances).find((mistake) => mistake.id === id)!.variants;
 const beliefOf = (circumstances: Circumstances, id: CauseId): Belief => variantsOf(circumstances, id)[0]!.belief;
 
 describe('what a mistake does, worked by hand', () => {
@@ -42,14 +78,14 @@ describe('what a mistake does, worked by hand', () => {
     expect(wrapHours12(landed.raHours - target.ofDate.raHours)).toBeCloseTo(-1.0027379, 4);
   });
 
-  it('date off by a day: sidereal time off by 3 min 56.6 s (the mean Sun\'s daily motion, Explanatory Supplement)', () => {
+  it("date off by a day: sidereal time off by 3 min 56.6 s (the mean Sun's daily motion, Explanatory Supplement)", () => {
     const [early, late] = variantsOf(circumstances, 'date-off-by-one');
     expect(lstErrorS(early!.belief)).toBeCloseTo(-236.56, 0);
     expect(lstErrorS(late!.belief)).toBeCloseTo(236.56, 0);
   });
 
   it('longitude sign: sidereal time off by twice the longitude at 15° an hour', () => {
-    expect(lstErrorS(beliefOf(circumstances, 'longitude-sign'))).toBeCloseTo(2 * 3.4 / 15 * 3600, 3);
+    expect(lstErrorS(beliefOf(circumstances, 'longitude-sign'))).toBeCloseTo(((2 * 3.4) / 15) * 3600, 3);
   });
 
   it('wrong hemisphere: the landing is at minus the declination and the mirrored hour angle', () => {
@@ -63,7 +99,7 @@ describe('what a mistake does, worked by hand', () => {
   it('epoch: the landing is off by 26 years of precession, up to 50.3″ a year (Lieske 1977)', () => {
     const missDeg = separationDeg(target.ofDate, landedOfDate(circumstances, beliefOf(circumstances, 'epoch'), target));
     expect(missDeg).toBeGreaterThan(0.05);
-    expect(missDeg).toBeLessThan(26.6 * 50.3 / 3600 + 0.01);
+    expect(missDeg).toBeLessThan((26.6 * 50.3) / 3600 + 0.01);
   });
 
   it('not tracking: the tube stays while the sky goes west, so it ends east of the target by the time stood still', () => {
@@ -75,13 +111,21 @@ describe('what a mistake does, worked by hand', () => {
 
   it('a polar axis too high by a degree moves the pole itself by that degree, towards the zenith', () => {
     const { continuum } = possibleMistakes(circumstances).find(({ id }) => id === 'polar-axis')!;
-    const pole: PointedTarget = { name: 'the pole', ofDate: { raHours: 0, decDeg: 90 }, j2000: { raHours: 0, decDeg: 90 } };
+    const pole: PointedTarget = {
+      name: 'the pole',
+      ofDate: { raHours: 0, decDeg: 90 },
+      j2000: { raHours: 0, decDeg: 90 },
+    };
     const landed = landedOfDate(circumstances, continuum!.beliefAt([1 / 3, 0]), pole);
     const seen = horizontalFromOfDate(landed, circumstances.observer, circumstances.utcMs);
     expect(seen.altitudeDeg).toBeCloseTo(53.71, 1);
-    const west = horizontalFromOfDate(landedOfDate(circumstances, continuum!.beliefAt([0, 1 / 3]), pole), circumstances.observer, circumstances.utcMs);
+    const west = horizontalFromOfDate(
+      landedOfDate(circumstances, continuum!.beliefAt([0, 1 / 3]), pole),
+      circumstances.observer,
+      circumstances.utcMs,
+    );
     expect(west.azimuthDeg).toBeGreaterThan(350);
-    expect(360 - west.azimuthDeg).toBeCloseTo(1 / Math.cos(52.71 * Math.PI / 180), 1);
+    expect(360 - west.azimuthDeg).toBeCloseTo(1 / Math.cos((52.71 * Math.PI) / 180), 1);
   });
 
   it('an alt-azimuth mount started from home lands just where its display says', () => {
@@ -97,66 +141,107 @@ describe('what a mistake does, worked by hand', () => {
   it('a clock error does no harm to an equatorial mount that was aligned on a star', () => {
     const star = { name: 'Altair', magnitude: 0.8, ofDate: { raHours: 19.87, decDeg: 8.94 } };
     const aligned = at({ alignedOn: star });
-    expect(separationDeg(landedOfDate(aligned, beliefOf(aligned, 'daylight-saving'), target), target.ofDate)).toBeLessThan(1e-6);
+    expect(
+      separationDeg(landedOfDate(aligned, beliefOf(aligned, 'daylight-saving'), target), target.ofDate),
+    ).toBeLessThan(1e-6);
   });
 });
 
 const sites = fc.record({
-  latitudeDeg: fc.double({ min: -65, max: 65, noNaN: true }).filter((lat) => Math.abs(lat) > 2), longitudeDeg: fc.double({ min: -179, max: 179, noNaN: true }),
-  mount: fc.constantFrom<MountKind>('german', 'fork', 'altaz'), altitudeDeg: fc.double({ min: 20, max: 80, noNaN: true }), azimuthDeg: fc.double({ min: 1, max: 359, noNaN: true }),
+  latitudeDeg: fc.double({ min: -65, max: 65, noNaN: true }).filter((lat) => Math.abs(lat) > 2),
+  longitudeDeg: fc.double({ min: -179, max: 179, noNaN: true }),
+  mount: fc.constantFrom<MountKind>('german', 'fork', 'altaz'),
+  altitudeDeg: fc.double({ min: 20, max: 80, noNaN: true }),
+  azimuthDeg: fc.double({ min: 1, max: 359, noNaN: true }),
 });
 
 describe('mistakes', () => {
   it('undone, give back the right pointing on every mount, at every site', () => {
-    fc.assert(fc.property(sites, ({ latitudeDeg, longitudeDeg, mount, altitudeDeg, azimuthDeg }) => {
-      const circumstances = at({ mount, observer: { latitudeDeg, longitudeDeg, elevationM: 0 } });
-      const target = targetAt(circumstances, altitudeDeg, azimuthDeg);
-      const right = rightBelief(circumstances);
-      expect(angleBetween(landedVector(circumstances, right, target), unitFromEquatorial(target.ofDate))).toBeLessThan(1e-6);
-      const shown = shownHorizontal(right, target);
-      expect(shown.altitudeDeg).toBeCloseTo(altitudeDeg, 3);
-      expect(lstErrorS(right)).toBe(0);
-      // Each mistake at its size nought, or with its entry put right, is the right belief.
-      for (const { continuum, id } of possibleMistakes(circumstances)) {
-        if (continuum !== null && id !== 'not-tracking') {
-          expect(angleBetween(landedVector(circumstances, continuum.beliefAt([0, 0]), target), unitFromEquatorial(target.ofDate)), id).toBeLessThan(1e-6);
+    fc.assert(
+      fc.property(sites, ({ latitudeDeg, longitudeDeg, mount, altitudeDeg, azimuthDeg }) => {
+        const circumstances = at({ mount, observer: { latitudeDeg, longitudeDeg, elevationM: 0 } });
+        const target = targetAt(circumstances, altitudeDeg, azimuthDeg);
+        const right = rightBelief(circumstances);
+        expect(
+          angleBetween(landedVector(circumstances, right, target), unitFromEquatorial(target.ofDate)),
+        ).toBeLessThan(1e-6);
+        const shown = shownHorizontal(right, target);
+        expect(shown.altitudeDeg).toBeCloseTo(altitudeDeg, 3);
+        expect(lstErrorS(right)).toBe(0);
+        // Each mistake at its size nought, or with its entry put right, is the right belief.
+        for (const { continuum, id } of possibleMistakes(circumstances)) {
+          if (continuum !== null && id !== 'not-tracking') {
+            expect(
+              angleBetween(
+                landedVector(circumstances, continuum.beliefAt([0, 0]), target),
+                unitFromEquatorial(target.ofDate),
+              ),
+              id,
+            ).toBeLessThan(1e-6);
+          }
         }
-      }
-    }), { numRuns: 60 });
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('at a southern site mirror those at its northern image', () => {
-    const MIRRORED = CAUSE_IDS.filter((id) => id !== 'latitude-longitude-swapped' && id !== 'epoch' && id !== 'wrong-star');
-    fc.assert(fc.property(sites, ({ latitudeDeg, longitudeDeg, mount, altitudeDeg, azimuthDeg }) => {
-      const here = at({ mount, observer: { latitudeDeg, longitudeDeg, elevationM: 0 } });
-      const there = at({ mount, observer: { latitudeDeg: -latitudeDeg, longitudeDeg, elevationM: 0 } });
-      const target = targetAt(here, altitudeDeg, azimuthDeg);
-      const image: PointedTarget = { ...target, ofDate: { raHours: target.ofDate.raHours, decDeg: -target.ofDate.decDeg } };
-      for (const id of MIRRORED) {
-        // An alt-azimuth mount's azimuths run from north in both hemispheres, so its own slips have no mirror image.
-        if (mount === 'altaz' && (id === 'mirrored-axis' || id === 'not-at-home' || id === 'polar-axis')) continue;
-        const [a, b] = [here, there].map((circumstances) => possibleMistakes(circumstances).find((mistake) => mistake.id === id));
-        if (a === undefined || b === undefined) continue;
-        const beliefs = ({ continuum, variants }: NonNullable<typeof a>, flip: 1 | -1): Belief[] =>
-          continuum === null ? variants.map(({ belief }) => belief)
-            : [continuum.beliefAt(id === 'not-at-home' ? [0.4 * flip, 0.7] : id === 'polar-axis' ? [0.5, 0.8 * flip] : [0.3])];
-        const theirs = beliefs(b, -1);
-        beliefs(a, 1).forEach((belief, i) => {
-          if (id === 'not-at-home' && mount === 'german') return; // The side of the pier turns the sense of the declination axis.
-          const landed = landedOfDate(here, belief, target);
-          const mirrored = landedOfDate(there, theirs[i]!, image);
-          expect(separationDeg({ raHours: landed.raHours, decDeg: -landed.decDeg }, mirrored), `${id} ${mount}`).toBeLessThan(1e-4);
-        });
-      }
-    }), { numRuns: 60 });
+    const MIRRORED = CAUSE_IDS.filter(
+      (id) => id !== 'latitude-longitude-swapped' && id !== 'epoch' && id !== 'wrong-star',
+    );
+    fc.assert(
+      fc.property(sites, ({ latitudeDeg, longitudeDeg, mount, altitudeDeg, azimuthDeg }) => {
+        const here = at({ mount, observer: { latitudeDeg, longitudeDeg, elevationM: 0 } });
+        const there = at({ mount, observer: { latitudeDeg: -latitudeDeg, longitudeDeg, elevationM: 0 } });
+        const target = targetAt(here, altitudeDeg, azimuthDeg);
+        const image: PointedTarget = {
+          ...target,
+          ofDate: { raHours: target.ofDate.raHours, decDeg: -target.ofDate.decDeg },
+        };
+        for (const id of MIRRORED) {
+          // An alt-azimuth mount's azimuths run from north in both hemispheres, so its own slips have no mirror image.
+          if (mount === 'altaz' && (id === 'mirrored-axis' || id === 'not-at-home' || id === 'polar-axis')) continue;
+          const [a, b] = [here, there].map((circumstances) =>
+            possibleMistakes(circumstances).find((mistake) => mistake.id === id),
+          );
+          if (a === undefined || b === undefined) continue;
+          const beliefs = ({ continuum, variants }: NonNullable<typeof a>, flip: 1 | -1): Belief[] =>
+            continuum === null
+              ? variants.map(({ belief }) => belief)
+              : [
+                  continuum.beliefAt(
+                    id === 'not-at-home' ? [0.4 * flip, 0.7] : id === 'polar-axis' ? [0.5, 0.8 * flip] : [0.3],
+                  ),
+                ];
+          const theirs = beliefs(b, -1);
+          beliefs(a, 1).forEach((belief, i) => {
+            if (id === 'not-at-home' && mount === 'german') return; // The side of the pier turns the sense of the declination axis.
+            const landed = landedOfDate(here, belief, target);
+            const mirrored = landedOfDate(there, theirs[i]!, image);
+            expect(
+              separationDeg({ raHours: landed.raHours, decDeg: -landed.decDeg }, mirrored),
+              `${id} ${mount}`,
+            ).toBeLessThan(1e-4);
+          });
+        }
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('come with shares that add up, and never twice the same clock shift under two names', () => {
     for (const { id, variants, continuum } of possibleMistakes(at())) {
-      if (continuum === null) expect(variants.reduce((sum, { share }) => sum + share, 0), id).toBeCloseTo(1, 9);
+      if (continuum === null)
+        expect(
+          variants.reduce((sum, { share }) => sum + share, 0),
+          id,
+        ).toBeCloseTo(1, 9);
     }
-    const shifts = possibleMistakes(at({ clock: { utcOffsetMinutes: -360, daylightSavingMinutes: 0, zoneHasDaylightSaving: true } }))
-      .find(({ id }) => id === 'utc-offset')!.variants.map(({ slip }) => (slip.kind === 'clock' ? slip.minutes : NaN));
+    const shifts = possibleMistakes(
+      at({ clock: { utcOffsetMinutes: -360, daylightSavingMinutes: 0, zoneHasDaylightSaving: true } }),
+    )
+      .find(({ id }) => id === 'utc-offset')!
+      .variants.map(({ slip }) => (slip.kind === 'clock' ? slip.minutes : NaN));
     expect(shifts).not.toContain(-60);
     expect(shifts).not.toContain(360);
     expect(shifts).toContain(60);
@@ -167,26 +252,39 @@ describe('mistakes', () => {
     expect(ids(at({ utcMs: Date.UTC(2026, 10, 25, 20) }))).not.toContain('day-month-swapped');
     expect(ids(at())).toContain('day-month-swapped');
     expect(ids(at({ mount: 'altaz' }))).not.toContain('hemisphere-mode');
-    expect(ids(at({ observer: { latitudeDeg: 51, longitudeDeg: -114, elevationM: 0 } }))).not.toContain('latitude-longitude-swapped');
-    expect(ids(at({ clock: { utcOffsetMinutes: 0, daylightSavingMinutes: 0, zoneHasDaylightSaving: true } }))).not.toContain('utc-as-local');
+    expect(ids(at({ observer: { latitudeDeg: 51, longitudeDeg: -114, elevationM: 0 } }))).not.toContain(
+      'latitude-longitude-swapped',
+    );
+    expect(
+      ids(at({ clock: { utcOffsetMinutes: 0, daylightSavingMinutes: 0, zoneHasDaylightSaving: true } })),
+    ).not.toContain('utc-as-local');
   });
 });
 
 describe('explaining a miss', () => {
   const circumstances = at();
   const target = targetAt(circumstances, 40, 120);
-  const landed = (ofDate: PointedTarget['ofDate'], sigmaDeg = 0.5): Observation => ({ kind: 'landed', target, ofDate, sigmaDeg });
+  const landed = (ofDate: PointedTarget['ofDate'], sigmaDeg = 0.5): Observation => ({
+    kind: 'landed',
+    target,
+    ofDate,
+    sigmaDeg,
+  });
 
   it('says there is none when the tube is where it should be', () => {
     const { noMistakeProbability, causes } = explainMiss(circumstances, target, [
-      landed(target.ofDate), { kind: 'shown', target, at: { altitudeDeg: 40.1, azimuthDeg: 120.2 }, sigmaDeg: 0.5 }, { kind: 'lst', lstHours: rightBelief(circumstances).lstHours, sigmaS: 20 },
+      landed(target.ofDate),
+      { kind: 'shown', target, at: { altitudeDeg: 40.1, azimuthDeg: 120.2 }, sigmaDeg: 0.5 },
+      { kind: 'lst', lstHours: rightBelief(circumstances).lstHours, sigmaS: 20 },
     ]);
     expect(noMistakeProbability).toBeGreaterThan(causes[0]!.probability);
   });
 
   it('says that nothing explains readings that fit no mistake', () => {
     const { unexplainedProbability } = explainMiss(circumstances, target, [
-      landed(target.ofDate), { kind: 'shown', target, at: { altitudeDeg: 5, azimuthDeg: 300 }, sigmaDeg: 0.5 }, { kind: 'lst', lstHours: rightBelief(circumstances).lstHours, sigmaS: 20 },
+      landed(target.ofDate),
+      { kind: 'shown', target, at: { altitudeDeg: 5, azimuthDeg: 300 }, sigmaDeg: 0.5 },
+      { kind: 'lst', lstHours: rightBelief(circumstances).lstHours, sigmaS: 20 },
     ]);
     expect(unexplainedProbability).toBeGreaterThan(0.5);
   });
@@ -204,7 +302,8 @@ describe('explaining a miss', () => {
     const belief = continuum!.beliefAt([0.4, -0.5]);
     const second = targetAt(circumstances, 55, 260, 'second');
     const { causes } = explainMiss(circumstances, target, [
-      landed(landedOfDate(circumstances, belief, target)), { kind: 'landed', target: second, ofDate: landedOfDate(circumstances, belief, second), sigmaDeg: 0.5 },
+      landed(landedOfDate(circumstances, belief, target)),
+      { kind: 'landed', target: second, ofDate: landedOfDate(circumstances, belief, second), sigmaDeg: 0.5 },
     ]);
     expect(causes[0]!.id).toBe('not-at-home');
     expect(causes[0]!.size![0]).toBeCloseTo(12, 0);
@@ -215,10 +314,18 @@ describe('explaining a miss', () => {
     const belief = beliefOf(circumstances, 'latitude-sign');
     const made = [landed(landedOfDate(circumstances, belief, target))];
     const { causes } = explainMiss(circumstances, target, made);
-    expect(causes.slice(0, 2).map(({ id }) => id).sort()).toEqual(['hemisphere-mode', 'latitude-sign']);
+    expect(
+      causes
+        .slice(0, 2)
+        .map(({ id }) => id)
+        .sort(),
+    ).toEqual(['hemisphere-mode', 'latitude-sign']);
     const next = nextObservation(circumstances, target, made, causes[0]!, causes[1]!);
     expect(next!.observation.kind).toBe('shown');
-    const after = explainMiss(circumstances, target, [...made, { kind: 'shown', target, at: shownHorizontal(belief, target), sigmaDeg: 0.5 }]);
+    const after = explainMiss(circumstances, target, [
+      ...made,
+      { kind: 'shown', target, at: shownHorizontal(belief, target), sigmaDeg: 0.5 },
+    ]);
     expect(after.causes[0]!.id).toBe('latitude-sign');
     expect(after.causes[0]!.probability).toBeGreaterThan(0.95);
   });
@@ -236,12 +343,19 @@ describe('explaining a miss', () => {
 describe('explaining simulated misses (seed fixed; sites on land, one mistake each, 0.5° and 20 s of noise)', () => {
   it('names the true cause first in at least 90 %, in the first three in at least 98 %', () => {
     const result = simulate(20261125, 540, STARS, { kinds: ['lst', 'shown', 'landed'], targets: 1 });
-    console.info(`astray: first ${(100 * result.first / result.count).toFixed(1)} %, first three ${(100 * result.firstThree / result.count).toFixed(1)} % of ${result.count}`);
+    console.info(
+      `astray: first ${((100 * result.first) / result.count).toFixed(1)} %, first three ${((100 * result.firstThree) / result.count).toFixed(1)} % of ${result.count}`,
+    );
     expect(result.count).toBe(540);
     expect(result.first / result.count).toBeGreaterThanOrEqual(0.9);
     expect(result.firstThree / result.count).toBeGreaterThanOrEqual(0.98);
     // No cause may be named everywhere: the ones with a signature of their own are near certain.
-    for (const id of ['daylight-saving', 'day-month-swapped', 'longitude-sign', 'latitude-longitude-swapped'] as const) {
+    for (const id of [
+      'daylight-saving',
+      'day-month-swapped',
+      'longitude-sign',
+      'latitude-longitude-swapped',
+    ] as const) {
       expect(result.byCause.get(id)!.first / result.byCause.get(id)!.count, id).toBeGreaterThan(0.9);
     }
   });

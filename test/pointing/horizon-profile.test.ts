@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
-  clearSpans, horizonAltitudeDegAt, parseHorizonProfile, type ProfilePoint,
+  clearSpans,
+  horizonAltitudeDegAt,
+  parseHorizonProfile,
+  type ProfilePoint,
 } from '../../bot/pointing/horizon-profile.js';
 
 const points = (text: string): readonly ProfilePoint[] => {
@@ -12,7 +15,11 @@ const points = (text: string): readonly ProfilePoint[] => {
 
 describe('reading a horizon profile', () => {
   it('takes pairs, pasted lines with comments, compass points and degree marks alike', () => {
-    const expected = [{ azimuthDeg: 90, altitudeDeg: 20 }, { azimuthDeg: 112.5, altitudeDeg: 15.5 }, { azimuthDeg: 200, altitudeDeg: -1 }];
+    const expected = [
+      { azimuthDeg: 90, altitudeDeg: 20 },
+      { azimuthDeg: 112.5, altitudeDeg: 15.5 },
+      { azimuthDeg: 200, altitudeDeg: -1 },
+    ];
     expect(points('90:20, 112.5:15.5, 200:-1')).toEqual(expected);
     expect(points('# from the pier\n200 −1   # the marsh\n\n90 20 # barn\r\n112.5\t15.5')).toEqual(expected);
     expect(points('E:20°; ese:15.5 deg; 200 / -1')).toEqual(expected);
@@ -25,19 +32,32 @@ describe('reading a horizon profile', () => {
   });
 
   it.each([
-    ['', 'empty'], ['# nothing but a comment', 'empty'], ['90:20, 120', 'odd-count'], ['90:trees', 'unreadable'], ['20:E', 'unreadable'],
-    ['90:20!', 'unreadable'], ['361:4', 'azimuth-range'], ['-5:4', 'azimuth-range'], ['90:91', 'altitude-range'], ['90:-11', 'altitude-range'],
-    ['90:20, 90:30', 'azimuth-twice'], ['0:5, 360:9', 'azimuth-twice'],
+    ['', 'empty'],
+    ['# nothing but a comment', 'empty'],
+    ['90:20, 120', 'odd-count'],
+    ['90:trees', 'unreadable'],
+    ['20:E', 'unreadable'],
+    ['90:20!', 'unreadable'],
+    ['361:4', 'azimuth-range'],
+    ['-5:4', 'azimuth-range'],
+    ['90:91', 'altitude-range'],
+    ['90:-11', 'altitude-range'],
+    ['90:20, 90:30', 'azimuth-twice'],
+    ['0:5, 360:9', 'azimuth-twice'],
     [Array.from({ length: 361 }, (_, i) => `${i * 0.99}:5`).join(','), 'too-many'],
   ])('refuses %j as %s', (text, fault) => {
     expect(parseHorizonProfile(text)).toMatchObject({ ok: false, fault });
   });
 
   it('never throws, whatever is pasted', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
-      const read = parseHorizonProfile(text);
-      if (read.ok) for (const { azimuthDeg, altitudeDeg } of read.points) expect(azimuthDeg < 360 && altitudeDeg <= 90).toBe(true);
-    }));
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
+        const read = parseHorizonProfile(text);
+        if (read.ok)
+          for (const { azimuthDeg, altitudeDeg } of read.points)
+            expect(azimuthDeg < 360 && altitudeDeg <= 90).toBe(true);
+      }),
+    );
   });
 });
 
@@ -51,7 +71,7 @@ describe('the altitude of the horizon at an azimuth', () => {
     expect(horizonAltitudeDegAt(profile, 360)).toBeCloseTo(6, 9);
     expect(horizonAltitudeDegAt(profile, 5)).toBeCloseTo(7, 9);
     expect(horizonAltitudeDegAt(profile, -10)).toBeCloseTo(4, 9);
-    expect(horizonAltitudeDegAt(profile, 410)).toBeCloseTo(8 + 12 * 40 / 80, 9);
+    expect(horizonAltitudeDegAt(profile, 410)).toBeCloseTo(8 + (12 * 40) / 80, 9);
   });
 
   it('is level without a profile, and one height all round with one point', () => {
@@ -61,14 +81,23 @@ describe('the altitude of the horizon at an azimuth', () => {
   });
 
   it('never leaves the span of the heights beside it', () => {
-    const point = fc.record({ azimuthDeg: fc.double({ min: 0, max: 359.999, noNaN: true }), altitudeDeg: fc.double({ min: -10, max: 90, noNaN: true }) });
-    fc.assert(fc.property(fc.uniqueArray(point, { minLength: 1, maxLength: 12, selector: (p) => p.azimuthDeg }), fc.double({ min: -720, max: 720, noNaN: true }), (list, azimuth) => {
-      const sorted = [...list].sort((a, b) => a.azimuthDeg - b.azimuthDeg);
-      const heights = sorted.map(({ altitudeDeg }) => altitudeDeg);
-      const height = horizonAltitudeDegAt(sorted, azimuth);
-      expect(height).toBeGreaterThanOrEqual(Math.min(...heights) - 1e-9);
-      expect(height).toBeLessThanOrEqual(Math.max(...heights) + 1e-9);
-    }));
+    const point = fc.record({
+      azimuthDeg: fc.double({ min: 0, max: 359.999, noNaN: true }),
+      altitudeDeg: fc.double({ min: -10, max: 90, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(point, { minLength: 1, maxLength: 12, selector: (p) => p.azimuthDeg }),
+        fc.double({ min: -720, max: 720, noNaN: true }),
+        (list, azimuth) => {
+          const sorted = [...list].sort((a, b) => a.azimuthDeg - b.azimuthDeg);
+          const heights = sorted.map(({ altitudeDeg }) => altitudeDeg);
+          const height = horizonAltitudeDegAt(sorted, azimuth);
+          expect(height).toBeGreaterThanOrEqual(Math.min(...heights) - 1e-9);
+          expect(height).toBeLessThanOrEqual(Math.max(...heights) + 1e-9);
+        },
+      ),
+    );
   });
 });
 

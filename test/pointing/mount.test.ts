@@ -1,26 +1,47 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { HOME, axesFor, directionOf, oppositeSide, pierSide, tubeVector, type MountKind } from '../../bot/pointing/mount.js';
+import {
+  HOME,
+  axesFor,
+  directionOf,
+  oppositeSide,
+  pierSide,
+  tubeVector,
+  type MountKind,
+} from '../../bot/pointing/mount.js';
 import { mountSky } from '../../bot/pointing/mount-sky.js';
 import { angleBetween, unitVector } from '../../bot/sky/angles.js';
 
 const mounts = fc.constantFrom<MountKind>('german', 'fork', 'altaz');
-const direction = fc.record({ longitudeDeg: fc.double({ min: -179.9, max: 179.9, noNaN: true }), latitudeDeg: fc.double({ min: -89, max: 89, noNaN: true }) });
-const vectorOf = ({ longitudeDeg, latitudeDeg }: { longitudeDeg: number; latitudeDeg: number }) => unitVector(longitudeDeg, latitudeDeg);
+const direction = fc.record({
+  longitudeDeg: fc.double({ min: -179.9, max: 179.9, noNaN: true }),
+  latitudeDeg: fc.double({ min: -89, max: 89, noNaN: true }),
+});
+const vectorOf = ({ longitudeDeg, latitudeDeg }: { longitudeDeg: number; latitudeDeg: number }) =>
+  unitVector(longitudeDeg, latitudeDeg);
 
 describe('axes of a mount', () => {
   it('point the tube at the direction they were asked for, on either side of the pier', () => {
-    fc.assert(fc.property(mounts, direction, fc.constantFrom('east' as const, 'west' as const, undefined), (mount, wanted, side) => {
-      const axes = axesFor(mount, wanted, side);
-      expect(angleBetween(tubeVector(mount, axes), vectorOf(wanted))).toBeLessThan(1e-6);
-      expect(angleBetween(vectorOf(directionOf(mount, axes)), vectorOf(wanted))).toBeLessThan(1e-6);
-    }));
+    fc.assert(
+      fc.property(
+        mounts,
+        direction,
+        fc.constantFrom('east' as const, 'west' as const, undefined),
+        (mount, wanted, side) => {
+          const axes = axesFor(mount, wanted, side);
+          expect(angleBetween(tubeVector(mount, axes), vectorOf(wanted))).toBeLessThan(1e-6);
+          expect(angleBetween(vectorOf(directionOf(mount, axes)), vectorOf(wanted))).toBeLessThan(1e-6);
+        },
+      ),
+    );
   });
 
-  it('keep a German mount\'s counterweight at or below level on the usual side', () => {
-    fc.assert(fc.property(direction, (wanted) => {
-      expect(Math.abs(axesFor('german', wanted).primaryDeg)).toBeLessThanOrEqual(90 + 1e-9);
-    }));
+  it("keep a German mount's counterweight at or below level on the usual side", () => {
+    fc.assert(
+      fc.property(direction, (wanted) => {
+        expect(Math.abs(axesFor('german', wanted).primaryDeg)).toBeLessThanOrEqual(90 + 1e-9);
+      }),
+    );
   });
 
   it('put the tube east of the pier for targets in the west, and west of it for targets in the east (common practice, no source)', () => {
@@ -45,17 +66,27 @@ describe('axes of a mount', () => {
   });
 });
 
-describe('the sky in a mount\'s frame', () => {
+describe("the sky in a mount's frame", () => {
   it('is for a southern site the mirror image of a northern one', () => {
-    fc.assert(fc.property(
-      fc.constantFrom<MountKind>('german', 'fork'), fc.double({ min: 1, max: 80, noNaN: true }), fc.double({ min: 0, max: 23.99, noNaN: true }), fc.double({ min: -80, max: 80, noNaN: true }),
-      (mount, latitudeDeg, raHours, decDeg) => {
-        const at = (sign: 1 | -1) => mountSky(mount, { latitudeDeg: sign * latitudeDeg, longitudeDeg: 12, elevationM: 0 }, Date.UTC(2026, 10, 25, 20));
-        const north = at(1).directionAt({ raHours, decDeg }, 30);
-        const south = at(-1).directionAt({ raHours, decDeg: -decDeg }, 30);
-        expect(south.longitudeDeg).toBeCloseTo(north.longitudeDeg, 9);
-        expect(south.latitudeDeg).toBeCloseTo(north.latitudeDeg, 9);
-      },
-    ));
+    fc.assert(
+      fc.property(
+        fc.constantFrom<MountKind>('german', 'fork'),
+        fc.double({ min: 1, max: 80, noNaN: true }),
+        fc.double({ min: 0, max: 23.99, noNaN: true }),
+        fc.double({ min: -80, max: 80, noNaN: true }),
+        (mount, latitudeDeg, raHours, decDeg) => {
+          const at = (sign: 1 | -1) =>
+            mountSky(
+              mount,
+              { latitudeDeg: sign * latitudeDeg, longitudeDeg: 12, elevationM: 0 },
+              Date.UTC(2026, 10, 25, 20),
+            );
+          const north = at(1).directionAt({ raHours, decDeg }, 30);
+          const south = at(-1).directionAt({ raHours, decDeg: -decDeg }, 30);
+          expect(south.longitudeDeg).toBeCloseTo(north.longitudeDeg, 9);
+          expect(south.latitudeDeg).toBeCloseTo(north.latitudeDeg, 9);
+        },
+      ),
+    );
   });
 });

@@ -12,15 +12,42 @@ const COMMON = 'site:52.71,0.12';
 const MIDSUMMER_MORNING = 'at:2026-06-20T10:00Z';
 
 let deps: Deps;
-beforeAll(async () => { deps = await realDeps(); });
+beforeAll(async () => {
+  deps = await realDeps();
+});
 const asked = (line: string, now = NOW): Promise<Reply> => answer(deps, line, now);
-interface SunData { separationDeg: number; sunAltitudeDeg: number; level: string; sunriseUtc: string; sunsetUtc: string; path: { minimumSeparationDeg: number; closestUtc: string; level: string; route: unknown[]; saferRoute: { minimumSeparationDeg: number }[] } }
+interface SunData {
+  separationDeg: number;
+  sunAltitudeDeg: number;
+  level: string;
+  sunriseUtc: string;
+  sunsetUtc: string;
+  path: {
+    minimumSeparationDeg: number;
+    closestUtc: string;
+    level: string;
+    route: unknown[];
+    saferRoute: { minimumSeparationDeg: number }[];
+  };
+}
 const sunData = (reply: Reply): SunData => reply.data as unknown as SunData;
 const textOf = (reply: Reply): string => [reply.summary, ...reply.notes, ...reply.cautions].join('\n');
 
 describe('cautions', () => {
   it('exist for every hazard the fault model and the commands name, once, short', () => {
-    for (const id of ['sun', 'sun-filter', 'sun-slew', 'sunrise', 'mains', 'laser', 'logic-level', 'rs232-levels', 'power-off-first', 'moving-mount', 'eyes']) {
+    for (const id of [
+      'sun',
+      'sun-filter',
+      'sun-slew',
+      'sunrise',
+      'mains',
+      'laser',
+      'logic-level',
+      'rs232-levels',
+      'power-off-first',
+      'moving-mount',
+      'eyes',
+    ]) {
       expect(cautionText(id).length, id).toBeGreaterThan(40);
     }
     for (const { text } of cautions().values()) expect(text.length).toBeLessThanOrEqual(300);
@@ -53,7 +80,7 @@ describe('the Sun warning other commands carry', () => {
 });
 
 describe('sun', () => {
-  it('answers the contract\'s fields', async () => {
+  it("answers the contract's fields", async () => {
     const data = sunData(await asked(`sun Spica ${COMMON} at:2026-06-20T15:00Z`));
     expect(data.separationDeg).toBeCloseTo(114.89, 1);
     expect(data.sunAltitudeDeg).toBeCloseTo(45.35, 1);
@@ -71,7 +98,9 @@ describe('sun', () => {
     expect(path.minimumSeparationDeg).toBeLessThan(3);
     expect(level).toBe('caution');
     expect(day.level).toBe('danger');
-    expect(day.summary).toMatch(/^Going straight there the tube passes \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u);
+    expect(day.summary).toMatch(
+      /^Going straight there the tube passes \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u,
+    );
     expect(path.saferRoute.length).toBeGreaterThan(1);
     for (const leg of path.saferRoute) expect(leg.minimumSeparationDeg).toBeGreaterThan(15);
     expect(textOf(day)).toContain('The way round');
@@ -88,13 +117,21 @@ describe('sun', () => {
     expect(sunData(reply).path.saferRoute).toEqual([]);
   });
 
-  it('keeps to a club\'s wider limits', async () => {
-    const wide = await answer({ ...deps, sunLimits: { dangerDeg: 30, cautionDeg: 60 } }, `sun Mercury ${COMMON} ${MIDSUMMER_MORNING}`, NOW);
+  it("keeps to a club's wider limits", async () => {
+    const wide = await answer(
+      { ...deps, sunLimits: { dangerDeg: 30, cautionDeg: 60 } },
+      `sun Mercury ${COMMON} ${MIDSUMMER_MORNING}`,
+      NOW,
+    );
     expect(wide.level).toBe('danger');
   });
 
-  it('takes home, park and nothing for the same place, and another mount\'s own way', async () => {
-    const [plain, home, park, altaz] = await Promise.all(['', 'from:home', 'from:Park', 'mount:altaz'].map((rest) => asked(`sun Venus ${COMMON} ${MIDSUMMER_MORNING} ${rest}`)));
+  it("takes home, park and nothing for the same place, and another mount's own way", async () => {
+    const [plain, home, park, altaz] = await Promise.all(
+      ['', 'from:home', 'from:Park', 'mount:altaz'].map((rest) =>
+        asked(`sun Venus ${COMMON} ${MIDSUMMER_MORNING} ${rest}`),
+      ),
+    );
     expect(sunData(home!).path).toEqual(sunData(plain!).path);
     expect(sunData(park!).path).toEqual(sunData(plain!).path);
     expect(sunData(altaz!).path.minimumSeparationDeg).not.toBeCloseTo(sunData(plain!).path.minimumSeparationDeg, 1);
@@ -107,7 +144,10 @@ describe('sun', () => {
 
   it('uses the mount a member saved', async () => {
     await deps.store.gear.put('console:ravi', { mount: 'altaz', connection: null, system: null });
-    const reply = await answer(deps, `sun Venus ${COMMON} ${MIDSUMMER_MORNING}`, NOW, { ...ODALYS, memberId: 'console:ravi' });
+    const reply = await answer(deps, `sun Venus ${COMMON} ${MIDSUMMER_MORNING}`, NOW, {
+      ...ODALYS,
+      memberId: 'console:ravi',
+    });
     expect(reply.data.mount).toBe('altaz');
   });
 });
@@ -116,12 +156,19 @@ describe('entries', () => {
   it('gives what to type, and the sidereal time to check it by', async () => {
     const reply = await asked('entries -33.9,-70.5 at:2026-12-05T02:00Z');
     expect(reply.data).toMatchObject({
-      latitude: { degreesMinutes: '33° 54′ S', degreesMinutesSeconds: '33° 54′ 00″ S' }, longitude: { degreesMinutes: '070° 30′ W' },
-      localDate: '2026-12-04', localTime: '23:00:00', utcOffsetHours: -3, standardUtcOffsetHours: -4, daylightSaving: true,
+      latitude: { degreesMinutes: '33° 54′ S', degreesMinutesSeconds: '33° 54′ 00″ S' },
+      longitude: { degreesMinutes: '070° 30′ W' },
+      localDate: '2026-12-04',
+      localTime: '23:00:00',
+      utcOffsetHours: -3,
+      standardUtcOffsetHours: -4,
+      daylightSaving: true,
     });
     const sidereal = await asked('sidereal site:-33.9,-70.5 at:2026-12-05T02:00Z');
     expect(reply.data.lastHours).toBe(sidereal.data.lastHours);
-    expect(reply.facts.find(({ label }) => label === 'Offset')!.value).toBe('UTC−4 with daylight saving: yes; if it asks for no daylight saving, UTC−3. Never both.');
+    expect(reply.facts.find(({ label }) => label === 'Offset')!.value).toBe(
+      'UTC−4 with daylight saving: yes; if it asks for no daylight saving, UTC−3. Never both.',
+    );
     expect(reply.notes.join(' ')).toContain('it says 4 December');
   });
   it('says half-hour and quarter-hour offsets right, and does not warn of day and month on the 26th', async () => {
@@ -135,7 +182,12 @@ describe('entries', () => {
 describe('pole', () => {
   it('gives the pole, the compass and the pole star in both hemispheres', async () => {
     const north = await asked(`pole 52.71,0.12`);
-    expect(north.data).toMatchObject({ poleAltitudeDeg: 52.71, poleAzimuthTrueDeg: 0, magneticDeclinationDeg: 1.23, poleStar: { name: 'Polaris', clockErect: '1:25', clockInverted: '7:25' } });
+    expect(north.data).toMatchObject({
+      poleAltitudeDeg: 52.71,
+      poleAzimuthTrueDeg: 0,
+      magneticDeclinationDeg: 1.23,
+      poleStar: { name: 'Polaris', clockErect: '1:25', clockInverted: '7:25' },
+    });
     const south = await asked('pole -45.87,170.5 exposure:5');
     expect(south.data).toMatchObject({ poleAzimuthTrueDeg: 180, poleStar: { name: 'σ Octantis' } });
     expect(south.summary).toContain('true south');
@@ -151,7 +203,10 @@ describe('alignment', () => {
     const reply = await asked('alignment 52.71,0.12');
     const stars = reply.data.stars as { name: string; altitudeDeg: number }[];
     expect(stars.length).toBe(3);
-    for (const { altitudeDeg } of stars) { expect(altitudeDeg).toBeGreaterThan(20); expect(altitudeDeg).toBeLessThan(75); }
+    for (const { altitudeDeg } of stars) {
+      expect(altitudeDeg).toBeGreaterThan(20);
+      expect(altitudeDeg).toBeLessThan(75);
+    }
     expect(reply.data.expectedErrorArcmin).toBeLessThan(5);
     const without = await asked(`alignment 52.71,0.12 not:"${stars[0]!.name}, ${stars[1]!.name}"`);
     const names = (without.data.stars as { name: string }[]).map(({ name }) => name);
@@ -159,9 +214,26 @@ describe('alignment', () => {
     expect(names).not.toContain(stars[1]!.name);
     expect(reply.choices!.map(({ run }) => run)).toContain(`alignment site:52.71,0.12 not:${stars[0]!.name}`);
   });
-  it('keeps to what a site\'s own horizon leaves open', async () => {
-    const horizon = [{ azimuthDeg: 0, altitudeDeg: 60 }, { azimuthDeg: 150, altitudeDeg: 60 }, { azimuthDeg: 151, altitudeDeg: 5 }, { azimuthDeg: 300, altitudeDeg: 5 }, { azimuthDeg: 301, altitudeDeg: 60 }];
-    await deps.store.sites.put({ kind: 'member', id: ODALYS.memberId }, { name: 'Quarry Field', latitudeDeg: 52.71, longitudeDeg: 0.12, elevationM: 0, zone: 'Europe/London', horizon, isDefault: false });
+  it("keeps to what a site's own horizon leaves open", async () => {
+    const horizon = [
+      { azimuthDeg: 0, altitudeDeg: 60 },
+      { azimuthDeg: 150, altitudeDeg: 60 },
+      { azimuthDeg: 151, altitudeDeg: 5 },
+      { azimuthDeg: 300, altitudeDeg: 5 },
+      { azimuthDeg: 301, altitudeDeg: 60 },
+    ];
+    await deps.store.sites.put(
+      { kind: 'member', id: ODALYS.memberId },
+      {
+        name: 'Quarry Field',
+        latitudeDeg: 52.71,
+        longitudeDeg: 0.12,
+        elevationM: 0,
+        zone: 'Europe/London',
+        horizon,
+        isDefault: false,
+      },
+    );
     const reply = await asked('alignment site:"Quarry Field"');
     for (const { altitudeDeg, azimuthDeg } of reply.data.stars as { altitudeDeg: number; azimuthDeg: number }[]) {
       expect(altitudeDeg > 62 || (azimuthDeg > 150 && azimuthDeg < 301)).toBe(true);
@@ -171,7 +243,9 @@ describe('alignment', () => {
   it('says when the sky is too bright, and until when; refuses what is no star', async () => {
     const day = await asked('alignment 52.71,0.12 at:2026-11-25T13:00Z');
     const dusk = (await asked(`dark on:2026-11-25 ${COMMON}`)).data.civil as { duskUtc: string };
-    expect(day.summary).toBe(`Too bright for stars: the first ones show from about ${new Date(Math.round(Date.parse(dusk.duskUtc) / 60_000) * 60_000).toISOString().slice(11, 16)} GMT.`);
+    expect(day.summary).toBe(
+      `Too bright for stars: the first ones show from about ${new Date(Math.round(Date.parse(dusk.duskUtc) / 60_000) * 60_000).toISOString().slice(11, 16)} GMT.`,
+    );
     expect(day.data.stars).toEqual([]);
     expect((await refusal(deps, 'alignment 52.71,0.12 not:"M 76"', NOW)).problem).toBe('not-a-star');
   });
@@ -183,9 +257,14 @@ describe('meridian', () => {
     expect(reply.data).toMatchObject({ pierSide: 'west', pierSideAfter: 'east', limit: 'meridian' });
     // The same transit as `up` finds.
     const up = await asked(`up "M 37" ${COMMON}`);
-    expect(Math.abs(Date.parse(reply.data.meridianUtc as string) - Date.parse(up.data.transitUtc as string))).toBeLessThanOrEqual(2000);
+    expect(
+      Math.abs(Date.parse(reply.data.meridianUtc as string) - Date.parse(up.data.transitUtc as string)),
+    ).toBeLessThanOrEqual(2000);
     const later = await asked(`meridian "M 37" at:2026-11-25T22:00Z past:15 ${COMMON}`);
-    expect((Date.parse(later.data.flipUtc as string) - Date.parse(reply.data.flipUtc as string)) / 60_000).toBeCloseTo(59.8, 0);
+    expect((Date.parse(later.data.flipUtc as string) - Date.parse(reply.data.flipUtc as string)) / 60_000).toBeCloseTo(
+      59.8,
+      0,
+    );
   });
   it('ends with the lowest altitude after the meridian, and never flips a fork', async () => {
     const west = await asked(`meridian Vega ${COMMON} above:15`);
@@ -204,8 +283,16 @@ const hourAhead = async (): Promise<string> => {
 
 describe('astray', () => {
   it('finds daylight saving from the sidereal time and the landing, and says what to set', async () => {
-    const reply = await asked(`astray Altair landed:"16 degrees west of it" lst:${await hourAhead()} ${COMMON} at:2026-07-05T23:00Z`);
-    const causes = reply.data.causes as { id: string; probability: number; predictedMissDeg: number; residualDeg: number; correction: string }[];
+    const reply = await asked(
+      `astray Altair landed:"16 degrees west of it" lst:${await hourAhead()} ${COMMON} at:2026-07-05T23:00Z`,
+    );
+    const causes = reply.data.causes as {
+      id: string;
+      probability: number;
+      predictedMissDeg: number;
+      residualDeg: number;
+      correction: string;
+    }[];
     expect(causes[0]!.id).toBe('daylight-saving');
     expect(causes[0]!.probability).toBeGreaterThan(0.9);
     expect(causes[0]!.correction).toBe('Set the offset to UTC+0 with daylight saving: yes (or UTC+1 with it: no).');
@@ -214,7 +301,9 @@ describe('astray', () => {
     expect(reply.data.nextObservation).not.toBeNull();
   });
   it('names the true cause of misses made by another model of controllers (generate_pointing_misses.py): first in 90 %, in the first three in 98 %', async () => {
-    const { misses } = JSON.parse(readFileSync(new URL('../reference/pointing-misses.json', import.meta.url), 'utf8')) as { misses: { cause: string; line: string }[] };
+    const { misses } = JSON.parse(
+      readFileSync(new URL('../reference/pointing-misses.json', import.meta.url), 'utf8'),
+    ) as { misses: { cause: string; line: string }[] };
     let first = 0;
     let firstThree = 0;
     for (const { cause, line } of misses) {
@@ -222,14 +311,24 @@ describe('astray', () => {
       if (ids[0] === cause) first++;
       if (ids.slice(0, 3).includes(cause)) firstThree++;
     }
-    console.info(`astray on ${misses.length} misses of another model: first ${(100 * first / misses.length).toFixed(1)} %, first three ${(100 * firstThree / misses.length).toFixed(1)} %`);
+    console.info(
+      `astray on ${misses.length} misses of another model: first ${((100 * first) / misses.length).toFixed(1)} %, first three ${((100 * firstThree) / misses.length).toFixed(1)} %`,
+    );
     expect(misses.length).toBe(340);
     expect(first / misses.length).toBeGreaterThanOrEqual(0.9);
     expect(firstThree / misses.length).toBeGreaterThanOrEqual(0.98);
   });
   it('takes a star, coordinates, alt,az or words for the landing, and further targets', async () => {
-    for (const landed of ['Aldebaran', '"04:36:00 +16:30"', '41,135', '"about 12° north-east"', '"20 degrees above it"']) {
-      const reply = await asked(`astray "M 36" landed:${landed} also:"Mirach = 12 degrees east of it; Deneb = 41,135" ${COMMON}`);
+    for (const landed of [
+      'Aldebaran',
+      '"04:36:00 +16:30"',
+      '41,135',
+      '"about 12° north-east"',
+      '"20 degrees above it"',
+    ]) {
+      const reply = await asked(
+        `astray "M 36" landed:${landed} also:"Mirach = 12 degrees east of it; Deneb = 41,135" ${COMMON}`,
+      );
       expect(typeof reply.data.missDeg, landed).toBe('number');
     }
   });
@@ -242,14 +341,30 @@ describe('astray', () => {
     expect(reply.data.causes).toContainEqual(expect.objectContaining({ id: 'wrong-star' }));
   });
   it('offers to take its finding back to a walk under way', async () => {
-    await deps.store.walks.put({ id: 'w7', clubId: ODALYS.clubId, memberId: ODALYS.memberId, helperId: null, platform: 'console', channelId: 'console', state: {}, updatedUtcMs: NOW, endedUtcMs: null });
+    await deps.store.walks.put({
+      id: 'w7',
+      clubId: ODALYS.clubId,
+      memberId: ODALYS.memberId,
+      helperId: null,
+      platform: 'console',
+      channelId: 'console',
+      state: {},
+      updatedUtcMs: NOW,
+      endedUtcMs: null,
+    });
     const reply = await asked(`astray Altair lst:${await hourAhead()} ${COMMON} at:2026-07-05T23:00Z`);
     expect(reply.choices![0]!.run).toBe('triage walk:w7 answer:found.daylight-saving');
   });
   it.each([
-    ['astray Mirach', 'no-observation'], ['astray Mirach shown:41', 'bad-shown'], ['astray Mirach shown:95,10', 'bad-altitude'], ['astray Mirach shown:41,400', 'bad-azimuth'],
-    ['astray Mirach lst:25:10', 'bad-sidereal-time'], ['astray Mirach lst:banana', 'bad-sidereal-time'], ['astray Mirach landed:"qqq zzz www"', 'bad-landing'],
-    ['astray Mirach landed:Deneb also:"Capella"', 'bad-also'], ['astray Mirach landed:Deneb aligned:Qwertyuiop', 'unknown-target'],
+    ['astray Mirach', 'no-observation'],
+    ['astray Mirach shown:41', 'bad-shown'],
+    ['astray Mirach shown:95,10', 'bad-altitude'],
+    ['astray Mirach shown:41,400', 'bad-azimuth'],
+    ['astray Mirach lst:25:10', 'bad-sidereal-time'],
+    ['astray Mirach lst:banana', 'bad-sidereal-time'],
+    ['astray Mirach landed:"qqq zzz www"', 'bad-landing'],
+    ['astray Mirach landed:Deneb also:"Capella"', 'bad-also'],
+    ['astray Mirach landed:Deneb aligned:Qwertyuiop', 'unknown-target'],
   ])('refuses %s in one clear sentence', async (line, code) => {
     const problem = await refusal(deps, `${line} ${COMMON}`, NOW);
     expect(problem.problem).toBe(code);

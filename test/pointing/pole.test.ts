@@ -5,7 +5,8 @@ import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../b
 import { clockFaceText, poleClockHours } from '../../bot/pointing/pole-clock.js';
 import { placeOf, wrapHours12 } from '../../bot/sky/index.js';
 
-const read = <T>(name: string): T => JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8')) as T;
+const read = <T>(name: string): T =>
+  JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8')) as T;
 const yearStart = (year: number): number => Date.UTC(year, 0, 1);
 const utcOf = (decimalYear: number): number => {
   const year = Math.floor(decimalYear);
@@ -15,18 +16,45 @@ const utcOf = (decimalYear: number): number => {
 describe('magnetic declination', () => {
   // NOAA/NCEI and BGS, WMM2025 test values (WMM2025_TEST_VALUES.txt): decimal year, height km, latitude, longitude, D, H from X and Y.
   const published: readonly (readonly [number, number, number, number, number])[] = [
-    [2025, 0, 80, 0, 1.28], [2025, 0, 0, 120, -0.16], [2025, 0, -80, 240, 68.78], [2025, 100, 80, 0, 0.85], [2025, 100, 0, 120, -0.15], [2025, 100, -80, 240, 68.21],
-    [2027.5, 0, 80, 0, 2.59], [2027.5, 0, 0, 120, -0.24], [2027.5, 0, -80, 240, 68.49], [2027.5, 100, 80, 0, 2.16], [2027.5, 100, 0, 120, -0.23], [2027.5, 100, -80, 240, 67.93],
+    [2025, 0, 80, 0, 1.28],
+    [2025, 0, 0, 120, -0.16],
+    [2025, 0, -80, 240, 68.78],
+    [2025, 100, 80, 0, 0.85],
+    [2025, 100, 0, 120, -0.15],
+    [2025, 100, -80, 240, 68.21],
+    [2027.5, 0, 80, 0, 2.59],
+    [2027.5, 0, 0, 120, -0.24],
+    [2027.5, 0, -80, 240, 68.49],
+    [2027.5, 100, 80, 0, 2.16],
+    [2027.5, 100, 0, 120, -0.23],
+    [2027.5, 100, -80, 240, 67.93],
   ];
-  it.each(published)('is the published test value for year %f, %f km, latitude %f, longitude %f: %f°', (year, km, latitudeDeg, longitudeDeg, declinationDeg) => {
-    expect(magneticNorth({ latitudeDeg, longitudeDeg, elevationM: km * 1000 }, utcOf(year))?.declinationDeg).toBeCloseTo(declinationDeg, 2);
-  });
+  it.each(published)(
+    'is the published test value for year %f, %f km, latitude %f, longitude %f: %f°',
+    (year, km, latitudeDeg, longitudeDeg, declinationDeg) => {
+      expect(
+        magneticNorth({ latitudeDeg, longitudeDeg, elevationM: km * 1000 }, utcOf(year))?.declinationDeg,
+      ).toBeCloseTo(declinationDeg, 2);
+    },
+  );
 
   it('agrees with another program of the same model (pygeomag 1.1.0) at 60 places and dates', () => {
-    const { cases } = read<{ cases: { year: number; latitudeDeg: number; longitudeDeg: number; altitudeKm: number; declinationDeg: number; horizontalNt: number }[] }>('pointing-magnetic.json');
+    const { cases } = read<{
+      cases: {
+        year: number;
+        latitudeDeg: number;
+        longitudeDeg: number;
+        altitudeKm: number;
+        declinationDeg: number;
+        horizontalNt: number;
+      }[];
+    }>('pointing-magnetic.json');
     let worst = 0;
     for (const at of cases) {
-      const found = magneticNorth({ latitudeDeg: at.latitudeDeg, longitudeDeg: at.longitudeDeg, elevationM: at.altitudeKm * 1000 }, utcOf(at.year));
+      const found = magneticNorth(
+        { latitudeDeg: at.latitudeDeg, longitudeDeg: at.longitudeDeg, elevationM: at.altitudeKm * 1000 },
+        utcOf(at.year),
+      );
       worst = Math.max(worst, Math.abs(found!.declinationDeg - at.declinationDeg));
       expect(found!.horizontalNt).toBeCloseTo(at.horizontalNt, -1);
     }
@@ -46,16 +74,42 @@ describe('magnetic declination', () => {
 describe('the pole star', () => {
   // The catalogue's values for HIP 11767 and HIP 104382 (Hipparcos, the New Reduction).
   const stars = {
-    Polaris: { kind: 'fixed', raHoursJ2000: 37.954561 / 15, decDegJ2000: 89.264109, pmRaCosDecMasPerYear: 44.48, pmDecMasPerYear: -11.86, parallaxMas: 7.54 },
-    'sigma Octantis': { kind: 'fixed', raHoursJ2000: 317.195164 / 15, decDegJ2000: -88.956499, pmRaCosDecMasPerYear: 25.75, pmDecMasPerYear: 4.98, parallaxMas: 11.61 },
+    Polaris: {
+      kind: 'fixed',
+      raHoursJ2000: 37.954561 / 15,
+      decDegJ2000: 89.264109,
+      pmRaCosDecMasPerYear: 44.48,
+      pmDecMasPerYear: -11.86,
+      parallaxMas: 7.54,
+    },
+    'sigma Octantis': {
+      kind: 'fixed',
+      raHoursJ2000: 317.195164 / 15,
+      decDegJ2000: -88.956499,
+      pmRaCosDecMasPerYear: 25.75,
+      pmDecMasPerYear: 4.98,
+      parallaxMas: 11.61,
+    },
   } as const;
 
   it('stands where pyerfa puts it, north and south, from 2020 to 2035', () => {
-    const { places } = read<{ places: { star: keyof typeof stars; utc: string; longitudeDeg: number; separationArcmin: number; hourAngleHours: number }[] }>('pointing-pole-stars.json');
+    const { places } = read<{
+      places: {
+        star: keyof typeof stars;
+        utc: string;
+        longitudeDeg: number;
+        separationArcmin: number;
+        hourAngleHours: number;
+      }[];
+    }>('pointing-pole-stars.json');
     expect(places.length).toBe(12);
     let worstArcsec = 0;
     for (const at of places) {
-      const place = placeOf(stars[at.star], { latitudeDeg: at.star === 'Polaris' ? 52.71 : -45.87, longitudeDeg: at.longitudeDeg, elevationM: 0 }, Date.parse(at.utc));
+      const place = placeOf(
+        stars[at.star],
+        { latitudeDeg: at.star === 'Polaris' ? 52.71 : -45.87, longitudeDeg: at.longitudeDeg, elevationM: 0 },
+        Date.parse(at.utc),
+      );
       const separationArcmin = (90 - Math.abs(place.ofDate.decDeg)) * 60;
       worstArcsec = Math.max(worstArcsec, Math.abs(separationArcmin - at.separationArcmin) * 60);
       // An hour of hour angle is 0.17° on the sky here; 0.002 h is under half a minute of the clock face.

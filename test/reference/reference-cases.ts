@@ -35,17 +35,28 @@ interface SiderealCase {
 export interface Places {
   readonly stars: readonly PlaceCase[];
   readonly solarSystem: readonly SolarSystemCase[];
-  readonly moonPhase: readonly { readonly utcMs: number; readonly illuminatedFraction: number; readonly elongationDeg: number }[];
+  readonly moonPhase: readonly {
+    readonly utcMs: number;
+    readonly illuminatedFraction: number;
+    readonly elongationDeg: number;
+  }[];
   readonly sidereal: readonly SiderealCase[];
   readonly rotations: readonly { readonly utcMs: number; readonly j2000: Equatorial; readonly ofDate: Equatorial }[];
   readonly angles: readonly {
-    readonly a: Equatorial; readonly b: Equatorial; readonly separationDeg: number; readonly positionAngleDeg: number;
+    readonly a: Equatorial;
+    readonly b: Equatorial;
+    readonly separationDeg: number;
+    readonly positionAngleDeg: number;
   }[];
   readonly refraction: readonly { readonly airlessAltitudeDeg: number; readonly refractionDeg: number }[];
   readonly starsCentury: readonly HorizontalCase[];
   readonly solarSystemCentury: readonly SolarSystemCase[];
   readonly sunTo2100: readonly HorizontalCase[];
-  readonly magnitudes: readonly { readonly name: SolarSystemBody; readonly utcMs: number; readonly magnitude: number }[];
+  readonly magnitudes: readonly {
+    readonly name: SolarSystemBody;
+    readonly utcMs: number;
+    readonly magnitude: number;
+  }[];
 }
 
 export interface EventCase extends BodyCase {

@@ -1,7 +1,20 @@
 /** Compares the sky core with every reference case and keeps the worst error of each quantity: the README's table and the test read it. */
 import {
-  apparentMagnitude, equatorialOfDateFromJ2000, horizonFrame, horizontalSeparationDeg, moonAt, nightFrame, placeOf, positionAngleDeg, refractionDeg,
-  riseTransitSet, separationDeg, siderealTimes, twilights, wrapDeg180, wrapHours12,
+  apparentMagnitude,
+  equatorialOfDateFromJ2000,
+  horizonFrame,
+  horizontalSeparationDeg,
+  moonAt,
+  nightFrame,
+  placeOf,
+  positionAngleDeg,
+  refractionDeg,
+  riseTransitSet,
+  separationDeg,
+  siderealTimes,
+  twilights,
+  wrapDeg180,
+  wrapHours12,
 } from '../../bot/sky/index.js';
 import type { Equatorial } from '../../bot/sky/index.js';
 import { readEvents, readPlaces } from './reference-cases.js';
@@ -28,7 +41,11 @@ const ERFA = 'pyerfa 2.0.1.5';
 const SKYFIELD = 'skyfield 1.55, JPL DE421';
 
 const row = (
-  quantity: string, errors: readonly number[], limit: number, unit: WorstError['unit'], reference: string,
+  quantity: string,
+  errors: readonly number[],
+  limit: number,
+  unit: WorstError['unit'],
+  reference: string,
 ): WorstError => {
   // A missing answer would show as NaN; it must count as the worst there is, never drop out of the maximum.
   const sizes = errors.map((error) => (Number.isNaN(error) ? Infinity : Math.abs(error)));
@@ -47,7 +64,8 @@ const row = (
 const horizontalError = (expected: HorizontalCase): number =>
   horizontalSeparationDeg(expected, placeOf(expected.body, expected.observer, expected.utcMs));
 
-const equatorialErrorArcsec = (expected: Equatorial, actual: Equatorial): number => separationDeg(expected, actual) * 3600;
+const equatorialErrorArcsec = (expected: Equatorial, actual: Equatorial): number =>
+  separationDeg(expected, actual) * 3600;
 
 const placeRows = (): WorstError[] => {
   const places = readPlaces();
@@ -55,47 +73,133 @@ const placeRows = (): WorstError[] => {
   const planets = ['Mercury', 'Venus', 'Mars', 'Jupiter', 'Saturn', 'Uranus', 'Neptune', 'Pluto'];
   return [
     row('stars: altitude and azimuth, 2020–2035', places.stars.map(horizontalError), 0.001, '°', ASTROPY),
-    row('stars: altitude, batch path', places.stars.map(({ body, observer, utcMs, altitudeDeg }) => {
-      const frame = horizonFrame(observer, utcMs);
-      return body.kind === 'fixed' ? frame.altitudeDegOf(frame.directionOf(body)) - altitudeDeg : NaN;
-    }), 0.001, '°', ASTROPY),
-    row('stars: altitude, night frame 12 h off its middle', places.stars.map(({ body, observer, utcMs, altitudeDeg }) => {
-      const frame = nightFrame(observer, utcMs, utcMs + 86_400_000);
-      return body.kind === 'fixed' ? frame.altitudeDegAt(frame.directionOfBody(body), utcMs) - altitudeDeg : NaN;
-    }), 0.001, '°', ASTROPY),
-    row('stars: place of date', places.stars.map(({ body, observer, utcMs, ofDate }) =>
-      equatorialErrorArcsec(ofDate, placeOf(body, observer, utcMs).ofDate)), 3.6, '″', ERFA),
+    row(
+      'stars: altitude, batch path',
+      places.stars.map(({ body, observer, utcMs, altitudeDeg }) => {
+        const frame = horizonFrame(observer, utcMs);
+        return body.kind === 'fixed' ? frame.altitudeDegOf(frame.directionOf(body)) - altitudeDeg : NaN;
+      }),
+      0.001,
+      '°',
+      ASTROPY,
+    ),
+    row(
+      'stars: altitude, night frame 12 h off its middle',
+      places.stars.map(({ body, observer, utcMs, altitudeDeg }) => {
+        const frame = nightFrame(observer, utcMs, utcMs + 86_400_000);
+        return body.kind === 'fixed' ? frame.altitudeDegAt(frame.directionOfBody(body), utcMs) - altitudeDeg : NaN;
+      }),
+      0.001,
+      '°',
+      ASTROPY,
+    ),
+    row(
+      'stars: place of date',
+      places.stars.map(({ body, observer, utcMs, ofDate }) =>
+        equatorialErrorArcsec(ofDate, placeOf(body, observer, utcMs).ofDate),
+      ),
+      3.6,
+      '″',
+      ERFA,
+    ),
     row('stars: altitude and azimuth, 1973–2099', places.starsCentury.map(horizontalError), 0.001, '°', ASTROPY),
-    row('J2000 to date', places.rotations.map(({ utcMs, j2000, ofDate }) =>
-      equatorialErrorArcsec(ofDate, equatorialOfDateFromJ2000(j2000, utcMs))), 0.5, '″', ERFA),
+    row(
+      'J2000 to date',
+      places.rotations.map(({ utcMs, j2000, ofDate }) =>
+        equatorialErrorArcsec(ofDate, equatorialOfDateFromJ2000(j2000, utcMs)),
+      ),
+      0.5,
+      '″',
+      ERFA,
+    ),
     row('Sun: altitude and azimuth', solarSystem(['Sun']).map(horizontalError), 0.01, '°', SKYFIELD),
     row('Moon: altitude and azimuth', solarSystem(['Moon']).map(horizontalError), 0.01, '°', SKYFIELD),
     row('planets: altitude and azimuth', solarSystem(planets).map(horizontalError), 0.01, '°', SKYFIELD),
-    row('Sun, Moon, planets: place of date', places.solarSystem.map(({ body, observer, utcMs, ofDate }) =>
-      equatorialErrorArcsec(ofDate, placeOf(body, observer, utcMs).ofDate)), 36, '″', SKYFIELD),
-    row('Sun, Moon, planets: J2000 place', places.solarSystem.map(({ body, observer, utcMs, j2000 }) =>
-      equatorialErrorArcsec(j2000, placeOf(body, observer, utcMs).j2000)), 36, '″', SKYFIELD),
+    row(
+      'Sun, Moon, planets: place of date',
+      places.solarSystem.map(({ body, observer, utcMs, ofDate }) =>
+        equatorialErrorArcsec(ofDate, placeOf(body, observer, utcMs).ofDate),
+      ),
+      36,
+      '″',
+      SKYFIELD,
+    ),
+    row(
+      'Sun, Moon, planets: J2000 place',
+      places.solarSystem.map(({ body, observer, utcMs, j2000 }) =>
+        equatorialErrorArcsec(j2000, placeOf(body, observer, utcMs).j2000),
+      ),
+      36,
+      '″',
+      SKYFIELD,
+    ),
     row('Sun, Moon, planets, 1900–2052', places.solarSystemCentury.map(horizontalError), 0.01, '°', SKYFIELD),
     row('Sun, 2054–2099', places.sunTo2100.map(horizontalError), 0.01, '°', ASTROPY),
-    row('planets: magnitude, 15° or more from the Sun', places.magnitudes.map(({ name, utcMs, magnitude }) =>
-      apparentMagnitude(name, utcMs) - magnitude), 0.25, 'mag', 'skyfield 1.55 (Mallama and Hilton 2018)'),
-    row('Moon: lit fraction', places.moonPhase.map(({ utcMs, illuminatedFraction }) =>
-      100 * (moonAt({ latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 }, utcMs).illuminatedFraction - illuminatedFraction)),
-    0.1, '%', SKYFIELD),
-    row('Moon: elongation in longitude', places.moonPhase.map(({ utcMs, elongationDeg }) =>
-      wrapDeg180(moonAt({ latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 }, utcMs).elongationDeg - elongationDeg)),
-    0.01, '°', SKYFIELD),
-    row('sidereal time, all four', places.sidereal.flatMap((expected) => {
-      const actual = siderealTimes(expected.utcMs, expected.longitudeDeg);
-      return (['gmstHours', 'gastHours', 'lmstHours', 'lastHours'] as const)
-        .map((key) => wrapHours12(actual[key] - expected[key]) * 3600);
-    }), 0.02, 's', ERFA),
-    row('refraction from 15° up', places.refraction.map(({ airlessAltitudeDeg, refractionDeg: expected }) =>
-      (refractionDeg(airlessAltitudeDeg) - expected) * 3600), 10, '″', ERFA),
-    row('separation of two directions', places.angles.map(({ a, b, separationDeg: expected }) =>
-      (separationDeg(a, b) - expected) * 3600), 0.000_01, '″', ERFA),
-    row('position angle, by its effect at the far end', places.angles.map(({ a, b, separationDeg: apart, positionAngleDeg: expected }) =>
-      wrapDeg180(positionAngleDeg(a, b) - expected) * 3600 * Math.sin((apart * Math.PI) / 180)), 0.000_01, '″', ERFA),
+    row(
+      'planets: magnitude, 15° or more from the Sun',
+      places.magnitudes.map(({ name, utcMs, magnitude }) => apparentMagnitude(name, utcMs) - magnitude),
+      0.25,
+      'mag',
+      'skyfield 1.55 (Mallama and Hilton 2018)',
+    ),
+    row(
+      'Moon: lit fraction',
+      places.moonPhase.map(
+        ({ utcMs, illuminatedFraction }) =>
+          100 *
+          (moonAt({ latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 }, utcMs).illuminatedFraction - illuminatedFraction),
+      ),
+      0.1,
+      '%',
+      SKYFIELD,
+    ),
+    row(
+      'Moon: elongation in longitude',
+      places.moonPhase.map(({ utcMs, elongationDeg }) =>
+        wrapDeg180(moonAt({ latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 }, utcMs).elongationDeg - elongationDeg),
+      ),
+      0.01,
+      '°',
+      SKYFIELD,
+    ),
+    row(
+      'sidereal time, all four',
+      places.sidereal.flatMap((expected) => {
+        const actual = siderealTimes(expected.utcMs, expected.longitudeDeg);
+        return (['gmstHours', 'gastHours', 'lmstHours', 'lastHours'] as const).map(
+          (key) => wrapHours12(actual[key] - expected[key]) * 3600,
+        );
+      }),
+      0.02,
+      's',
+      ERFA,
+    ),
+    row(
+      'refraction from 15° up',
+      places.refraction.map(
+        ({ airlessAltitudeDeg, refractionDeg: expected }) => (refractionDeg(airlessAltitudeDeg) - expected) * 3600,
+      ),
+      10,
+      '″',
+      ERFA,
+    ),
+    row(
+      'separation of two directions',
+      places.angles.map(({ a, b, separationDeg: expected }) => (separationDeg(a, b) - expected) * 3600),
+      0.000_01,
+      '″',
+      ERFA,
+    ),
+    row(
+      'position angle, by its effect at the far end',
+      places.angles.map(
+        ({ a, b, separationDeg: apart, positionAngleDeg: expected }) =>
+          wrapDeg180(positionAngleDeg(a, b) - expected) * 3600 * Math.sin((apart * Math.PI) / 180),
+      ),
+      0.000_01,
+      '″',
+      ERFA,
+    ),
   ];
 };
 
@@ -125,7 +229,8 @@ const compareEvents = (cases: readonly EventCase[], grazingDegPerHour: number): 
       if (rate === null || Math.abs(rate) >= grazingDegPerHour) errors.steepSeconds.push(seconds);
       else errors.slowHeights.push((seconds / 3600) * rate);
     }
-    if (actual.alwaysUp !== expected.alwaysUp || actual.neverUp !== expected.neverUp) errors.steepSeconds.push(Infinity);
+    if (actual.alwaysUp !== expected.alwaysUp || actual.neverUp !== expected.neverUp)
+      errors.steepSeconds.push(Infinity);
   }
   return errors;
 };
@@ -134,24 +239,35 @@ const eventRows = (): WorstError[] => {
   const events = readEvents();
   const all = [...events.stars, ...events.solarSystem, ...events.grazing];
   const isSunOrMoon = ({ name }: EventCase): boolean => name === 'Sun' || name === 'Moon';
-  const stars = compareEvents(all.filter(({ body }) => body.kind === 'fixed'), GRAZING_DEG_PER_HOUR.star);
+  const stars = compareEvents(
+    all.filter(({ body }) => body.kind === 'fixed'),
+    GRAZING_DEG_PER_HOUR.star,
+  );
   const sunAndMoon = compareEvents(all.filter(isSunOrMoon), GRAZING_DEG_PER_HOUR.sunOrMoon);
   const planets = compareEvents(
-    all.filter((event) => event.body.kind !== 'fixed' && !isSunOrMoon(event)), GRAZING_DEG_PER_HOUR.planet,
+    all.filter((event) => event.body.kind !== 'fixed' && !isSunOrMoon(event)),
+    GRAZING_DEG_PER_HOUR.planet,
   );
   const twilightSeconds: number[] = [];
   for (const expected of events.twilights) {
     const actual = twilights(expected.observer, expected.startUtcMs, expected.endUtcMs);
-    const sun = actual.sunAlwaysUp ? null : {
-      duskUtcMs: actual.sunsetUtcMs, dawnUtcMs: actual.sunriseUtcMs, darkAllNight: actual.sunAlwaysDown,
-    };
+    const sun = actual.sunAlwaysUp
+      ? null
+      : {
+          duskUtcMs: actual.sunsetUtcMs,
+          dawnUtcMs: actual.sunriseUtcMs,
+          darkAllNight: actual.sunAlwaysDown,
+        };
     for (const [ours, theirs] of [
-      [sun, expected.sun], [actual.civil, expected.civil], [actual.nautical, expected.nautical],
+      [sun, expected.sun],
+      [actual.civil, expected.civil],
+      [actual.nautical, expected.nautical],
       [actual.astronomical, expected.astronomical],
     ] as const) {
       // Presence must agree however slow the Sun is.
       if (ours?.darkAllNight !== theirs?.darkAllNight) twilightSeconds.push(Infinity);
-      if (theirs !== null && theirs.rateDegPerHour !== null && theirs.rateDegPerHour < GRAZING_DEG_PER_HOUR.sunOrMoon) continue;
+      if (theirs !== null && theirs.rateDegPerHour !== null && theirs.rateDegPerHour < GRAZING_DEG_PER_HOUR.sunOrMoon)
+        continue;
       twilightSeconds.push(secondsBetween(ours?.duskUtcMs ?? null, theirs?.duskUtcMs ?? null));
       twilightSeconds.push(secondsBetween(ours?.dawnUtcMs ?? null, theirs?.dawnUtcMs ?? null));
     }
@@ -160,7 +276,13 @@ const eventRows = (): WorstError[] => {
     row('stars: rising and setting', stars.steepSeconds, 5, 's', SKYFIELD),
     row('Sun and Moon: rising and setting', sunAndMoon.steepSeconds, 5, 's', SKYFIELD),
     row('planets: rising and setting', planets.steepSeconds, 5, 's', SKYFIELD),
-    row('transits', [...stars.transitSeconds, ...sunAndMoon.transitSeconds, ...planets.transitSeconds], 5, 's', SKYFIELD),
+    row(
+      'transits',
+      [...stars.transitSeconds, ...sunAndMoon.transitSeconds, ...planets.transitSeconds],
+      5,
+      's',
+      SKYFIELD,
+    ),
     row('sunset, sunrise and twilights, polar cases in', twilightSeconds, 5, 's', SKYFIELD),
     row('stars, grazing (under 1° an hour): height when said to rise or set', stars.slowHeights, 0.001, '°', SKYFIELD),
     row('Sun and Moon, grazing (under 1° an hour): the same', sunAndMoon.slowHeights, 0.01, '°', SKYFIELD),

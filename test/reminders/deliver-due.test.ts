@@ -1,7 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { deliverDue, pauseMs, type Round } from '../../bot/reminders/deliver-due.js';
 import { deliveryKey } from '../../bot/reminders/index.js';
-import { nextStandingWarning, readStandingWarning, type StandingWarning } from '../../bot/reminders/standing-warning.js';
+import {
+  nextStandingWarning,
+  readStandingWarning,
+  type StandingWarning,
+} from '../../bot/reminders/standing-warning.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type NewReminder, type Store } from '../../bot/store/store.js';
 import { contextOver, fakePlatform, type FakePlatform } from './fake-platform.js';
@@ -13,12 +17,27 @@ const START = Date.UTC(2026, 10, 25, 20);
 
 /** Fenwold Common; every night, 45 minutes before sunrise. */
 const standing: StandingWarning = {
-  every: 'sunrise', evenings: [1, 2, 3, 4, 5, 6, 7], minutesBefore: 45, siteName: 'Fenwold Common', zone: 'Europe/London',
-  latitudeDeg: 52.71, longitudeDeg: 0.12, elevationM: 3,
+  every: 'sunrise',
+  evenings: [1, 2, 3, 4, 5, 6, 7],
+  minutesBefore: 45,
+  siteName: 'Fenwold Common',
+  zone: 'Europe/London',
+  latitudeDeg: 52.71,
+  longitudeDeg: 0.12,
+  elevationM: 3,
 };
 const simple = (more: Partial<NewReminder> = {}): NewReminder => ({
-  memberId: 'console:local', clubId: 'console:club', platform: 'console', channelId: 'console', to: 'member', kind: 'transit',
-  dueUtcMs: START + HOUR, staleUtcMs: START + 2 * HOUR, repeat: null, text: 'NGC 7331 crosses the meridian.', ...more,
+  memberId: 'console:local',
+  clubId: 'console:club',
+  platform: 'console',
+  channelId: 'console',
+  to: 'member',
+  kind: 'transit',
+  dueUtcMs: START + HOUR,
+  staleUtcMs: START + 2 * HOUR,
+  repeat: null,
+  text: 'NGC 7331 crosses the meridian.',
+  ...more,
 });
 
 let store: Store;
@@ -37,8 +56,15 @@ const roundOver = (over: Store, claimant: string): Round => {
   const made = contextOver(over, () => nowUtcMs);
   lines = made.lines;
   return {
-    store: over, platforms: [platform], claimant, now: () => nowUtcMs, log: made.context.log, metrics: made.context.metrics,
-    leaseMs: 90_000, deliverWithinMs: 50, unsettled: new Set(),
+    store: over,
+    platforms: [platform],
+    claimant,
+    now: () => nowUtcMs,
+    log: made.context.log,
+    metrics: made.context.metrics,
+    leaseMs: 90_000,
+    deliverWithinMs: 50,
+    unsettled: new Set(),
   };
 };
 beforeEach(async () => {
@@ -74,7 +100,9 @@ describe('a reminder', () => {
   });
 
   it('never puts a member or its words into the log', async () => {
-    await store.reminders.add(simple({ memberId: 'matrix:@tamsin:fenwold.example', channelId: '!room:fenwold.example' }));
+    await store.reminders.add(
+      simple({ memberId: 'matrix:@tamsin:fenwold.example', channelId: '!room:fenwold.example' }),
+    );
     platform.next.push('refused', 'gone');
     await at(START + HOUR);
     await at(START + HOUR + MINUTE);
@@ -100,7 +128,12 @@ describe('a reminder', () => {
     expect(await at(START + HOUR + 92_000)).toBe(1);
     expect(texts()).toEqual([]);
     expect(await at(START + HOUR + 300_000)).toBe(1);
-    expect(platform.sends).toMatchObject([{ key: deliveryKey({ id, dueUtcMs: START + HOUR }), text: 'NGC 7331 crosses the meridian. (This comes 5 min late.)' }]);
+    expect(platform.sends).toMatchObject([
+      {
+        key: deliveryKey({ id, dueUtcMs: START + HOUR }),
+        text: 'NGC 7331 crosses the meridian. (This comes 5 min late.)',
+      },
+    ]);
     expect([1, 2, 3, 6, 60].map(pauseMs)).toEqual([30_000, 60_000, 120_000, 600_000, 600_000]);
   });
 
@@ -115,7 +148,14 @@ describe('a reminder', () => {
   it('is not said twice when the store fails between saying it and writing that down', async () => {
     await store.reminders.add(simple());
     let failing = true;
-    const flaky: Store = { ...store, reminders: { ...store.reminders, settle: (...given) => (failing ? Promise.reject(new StoreError('store-locked', 'busy')) : store.reminders.settle(...given)) } };
+    const flaky: Store = {
+      ...store,
+      reminders: {
+        ...store.reminders,
+        settle: (...given) =>
+          failing ? Promise.reject(new StoreError('store-locked', 'busy')) : store.reminders.settle(...given),
+      },
+    };
     const trying = roundOver(flaky, 'one');
     expect(await at(START + HOUR, trying)).toBe(1);
     expect(messages()).toEqual(['what became of a reminder could not be written down']);
@@ -127,7 +167,10 @@ describe('a reminder', () => {
 
   it('is said again under the same key when the process dies before writing it down, so that the server shows it once', async () => {
     await store.reminders.add(simple({ staleUtcMs: null }));
-    const dying: Store = { ...store, reminders: { ...store.reminders, settle: () => Promise.reject(new StoreError('store-unavailable', 'killed')) } };
+    const dying: Store = {
+      ...store,
+      reminders: { ...store.reminders, settle: () => Promise.reject(new StoreError('store-unavailable', 'killed')) },
+    };
     await at(START + HOUR, roundOver(dying, 'killed'));
     expect(await at(START + HOUR + MINUTE, roundOver(store, 'other'))).toBe(0);
     expect(await at(START + HOUR + 91_000, roundOver(store, 'other'))).toBe(1);
@@ -137,7 +180,9 @@ describe('a reminder', () => {
 
   it('is not said again when the clock jumps back', async () => {
     await store.reminders.add(simple());
-    await store.reminders.add(simple({ kind: 'sunrise', repeat: { ...standing }, staleUtcMs: null, dueUtcMs: START + 11 * HOUR }));
+    await store.reminders.add(
+      simple({ kind: 'sunrise', repeat: { ...standing }, staleUtcMs: null, dueUtcMs: START + 11 * HOUR }),
+    );
     await at(START + 11 * HOUR);
     const [again] = await store.reminders.list('console:local');
     expect(again?.dueUtcMs).toBeGreaterThan(START + 11 * HOUR);
@@ -155,19 +200,24 @@ describe('a reminder', () => {
 });
 
 describe('a sunrise warning', () => {
-  const sunrise = (more: Partial<NewReminder> = {}) => simple({ kind: 'sunrise', staleUtcMs: START + 2 * HOUR, text: 'The Sun rises at 07:42 GMT.', ...more });
+  const sunrise = (more: Partial<NewReminder> = {}) =>
+    simple({ kind: 'sunrise', staleUtcMs: START + 2 * HOUR, text: 'The Sun rises at 07:42 GMT.', ...more });
 
   it('that was missed is never dropped silently', async () => {
     await store.reminders.add(sunrise());
     await at(START + 9 * HOUR);
     expect(texts()).toHaveLength(1);
-    expect(texts()[0]).toMatch(/did not go out in time: it was due 8 h ago\. .*cap both.*It would have said: The Sun rises at 07:42 GMT\./u);
+    expect(texts()[0]).toMatch(
+      /did not go out in time: it was due 8 h ago\. .*cap both.*It would have said: The Sun rises at 07:42 GMT\./u,
+    );
     expect(messages()).toEqual(['a sunrise warning was missed, and that was said']);
   });
 
-  it('standing, comes back every observing night with that morning\'s sunrise', async () => {
+  it("standing, comes back every observing night with that morning's sunrise", async () => {
     const first = nextStandingWarning(standing, START);
-    await store.reminders.add(sunrise({ repeat: { ...standing }, staleUtcMs: null, dueUtcMs: first!.dueUtcMs, text: 'old words' }));
+    await store.reminders.add(
+      sunrise({ repeat: { ...standing }, staleUtcMs: null, dueUtcMs: first!.dueUtcMs, text: 'old words' }),
+    );
     for (let night = 0; night < 5; night++) {
       const [waiting] = await store.reminders.list('console:local');
       expect(waiting?.dueUtcMs).toBe(nextStandingWarning(standing, START + night * 24 * HOUR)?.dueUtcMs);
@@ -175,7 +225,13 @@ describe('a sunrise warning', () => {
     }
     // Times of sunrise at 52.71° N, 0.12° E for 26 to 30 November 2026, computed with skyfield 1.55 (almanac.sunrise_sunset, DE421):
     // 07:40:47, 07:42:22, 07:43:56, 07:45:27, 07:46:58 UTC; shown to the minute.
-    expect(texts().map((text) => /rises at (\d\d:\d\d) GMT at Fenwold Common/u.exec(text)?.[1])).toEqual(['07:41', '07:42', '07:44', '07:45', '07:47']);
+    expect(texts().map((text) => /rises at (\d\d:\d\d) GMT at Fenwold Common/u.exec(text)?.[1])).toEqual([
+      '07:41',
+      '07:42',
+      '07:44',
+      '07:45',
+      '07:47',
+    ]);
     expect(new Set(platform.sends.map(({ key }) => key)).size).toBe(5);
   });
 
@@ -198,17 +254,21 @@ describe('a sunrise warning', () => {
     expect(texts()[0]).toMatch(/^The Sun rises at .* \(This comes 20 min late\.\)$/u);
   });
 
-  it('is for the evenings asked, by the site\'s own calendar', () => {
+  it("is for the evenings asked, by the site's own calendar", () => {
     // 2026-11-25 is a Wednesday; the Friday and Saturday nights end on 28 and 29 November.
     const weekend = { ...standing, evenings: [5, 6] };
     const first = nextStandingWarning(weekend, START);
     expect(new Date(first!.sunriseUtcMs).toISOString().slice(0, 10)).toBe('2026-11-28');
     const second = nextStandingWarning(weekend, first!.dueUtcMs);
     expect(new Date(second!.sunriseUtcMs).toISOString().slice(0, 10)).toBe('2026-11-29');
-    expect(new Date(nextStandingWarning(weekend, second!.dueUtcMs)!.sunriseUtcMs).toISOString().slice(0, 10)).toBe('2026-12-05');
+    expect(new Date(nextStandingWarning(weekend, second!.dueUtcMs)!.sunriseUtcMs).toISOString().slice(0, 10)).toBe(
+      '2026-12-05',
+    );
     // In Auckland Friday evening comes thirteen hours before Greenwich's: its sunrise is on Friday in UTC.
     const auckland = { ...weekend, zone: 'Pacific/Auckland', latitudeDeg: -36.85, longitudeDeg: 174.76 };
-    expect(new Date(nextStandingWarning(auckland, START)!.sunriseUtcMs).toISOString().slice(0, 13)).toBe('2026-11-27T16');
+    expect(new Date(nextStandingWarning(auckland, START)!.sunriseUtcMs).toISOString().slice(0, 13)).toBe(
+      '2026-11-27T16',
+    );
   });
 
   it('waits through the polar night and comes back with the Sun', () => {

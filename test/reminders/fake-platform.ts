@@ -7,7 +7,11 @@ import { deliveryKey } from '../../bot/reminders/index.js';
 import type { Settings } from '../../bot/settings.js';
 import type { Reminder, Store } from '../../bot/store/store.js';
 
-export interface Said { readonly key: string; readonly reminder: Reminder; readonly text: string }
+export interface Said {
+  readonly key: string;
+  readonly reminder: Reminder;
+  readonly text: string;
+}
 
 export interface FakePlatform extends RunningPlatform {
   /** Every send that reached the server, repeats included. */
@@ -22,7 +26,9 @@ export const fakePlatform = (name: RunningPlatform['name'] = 'console'): FakePla
   const sends: Said[] = [];
   const next: FakePlatform['next'] = [];
   return {
-    name, sends, next,
+    name,
+    sends,
+    next,
     shown: () => sends.filter(({ key }, i) => sends.findIndex((each) => each.key === key) === i),
     deliver: async (reminder, text) => {
       const result = next.shift() ?? 'sent';
@@ -37,8 +43,18 @@ export const fakePlatform = (name: RunningPlatform['name'] = 'console'): FakePla
 };
 
 /** `lines`: the log, parsed. Reminders use nothing of deps but the store, and nothing of the settings. */
-export const contextOver = (store: Store, now: () => number): { readonly context: PlatformContext; readonly lines: Record<string, unknown>[] } => {
+export const contextOver = (
+  store: Store,
+  now: () => number,
+): { readonly context: PlatformContext; readonly lines: Record<string, unknown>[] } => {
   const lines: Record<string, unknown>[] = [];
-  const log = pino({ level: 'debug' }, { write: (line: string) => { lines.push(JSON.parse(line) as Record<string, unknown>); } });
+  const log = pino(
+    { level: 'debug' },
+    {
+      write: (line: string) => {
+        lines.push(JSON.parse(line) as Record<string, unknown>);
+      },
+    },
+  );
   return { lines, context: { deps: { store } as Deps, settings: {} as Settings, log, metrics: createMetrics(), now } };
 };

@@ -12,10 +12,24 @@ it('keep running through a store that fails, say so once in the log and in the h
   const store = await openStore({ memory: true });
   let isBroken = true;
   const flaky: Store = {
-    ...store, reminders: { ...store.reminders, claimDue: (...given) => (isBroken ? Promise.reject(new StoreError('store-full', 'no room')) : store.reminders.claimDue(...given)) },
+    ...store,
+    reminders: {
+      ...store.reminders,
+      claimDue: (...given) =>
+        isBroken ? Promise.reject(new StoreError('store-full', 'no room')) : store.reminders.claimDue(...given),
+    },
   };
   await store.reminders.add({
-    memberId: 'console:local', clubId: 'c', platform: 'console', channelId: 'c', to: 'member', kind: 'dark', dueUtcMs: NOW, staleUtcMs: null, repeat: null, text: 'Dark now.',
+    memberId: 'console:local',
+    clubId: 'c',
+    platform: 'console',
+    channelId: 'c',
+    to: 'member',
+    kind: 'dark',
+    dueUtcMs: NOW,
+    staleUtcMs: null,
+    repeat: null,
+    text: 'Dark now.',
   });
   const platform = fakePlatform();
   const { context, lines } = contextOver(flaky, () => NOW);
@@ -28,7 +42,10 @@ it('keep running through a store that fails, say so once in the log and in the h
   while (platform.sends.length === 0) await sleep(5);
   await running.stop();
   expect(running.health()).toEqual({ ok: true, detail: 'answers' });
-  expect(lines.map(({ msg }) => msg)).toEqual(['reminders wait: the store does not answer', 'reminders go on: the store answers again']);
+  expect(lines.map(({ msg }) => msg)).toEqual([
+    'reminders wait: the store does not answer',
+    'reminders go on: the store answers again',
+  ]);
   expect(platform.sends).toHaveLength(1);
   await store.close();
 });
@@ -37,18 +54,32 @@ it('stop after the delivery under way, and start no other', async () => {
   const store = await openStore({ memory: true });
   for (let i = 0; i < 12; i++) {
     await store.reminders.add({
-      memberId: `console:${i}`, clubId: 'c', platform: 'console', channelId: 'c', to: 'member', kind: 'dark', dueUtcMs: NOW, staleUtcMs: null, repeat: null, text: 'Dark now.',
+      memberId: `console:${i}`,
+      clubId: 'c',
+      platform: 'console',
+      channelId: 'c',
+      to: 'member',
+      kind: 'dark',
+      dueUtcMs: NOW,
+      staleUtcMs: null,
+      repeat: null,
+      text: 'Dark now.',
     });
   }
   let letGo: () => void = () => undefined;
-  const held = new Promise<void>((resolve) => { letGo = resolve; });
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
   let begun = 0;
   const platform = fakePlatform();
-  const slow = { ...platform, deliver: async (...given: Parameters<typeof platform.deliver>) => {
-    begun++;
-    await held;
-    return platform.deliver(...given);
-  } };
+  const slow = {
+    ...platform,
+    deliver: async (...given: Parameters<typeof platform.deliver>) => {
+      begun++;
+      await held;
+      return platform.deliver(...given);
+    },
+  };
   const running = startReminders(contextOver(store, () => NOW).context, [slow], QUICK);
   while (begun === 0) await sleep(5);
   const stopped = running.stop();

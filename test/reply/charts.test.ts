@@ -6,16 +6,36 @@ import type { NightChart } from '../../bot/reply/reply.js';
 
 const HOUR = 3_600_000;
 const start = Date.UTC(2026, 11, 12, 12);
-const curve = (peakHour: number, peakDeg: number) => Array.from({ length: 97 }, (_, i) => ({ utcMs: start + i * HOUR / 4, altitudeDeg: peakDeg * Math.cos(((i / 4 - peakHour) / 12) * Math.PI) }));
+const curve = (peakHour: number, peakDeg: number) =>
+  Array.from({ length: 97 }, (_, i) => ({
+    utcMs: start + (i * HOUR) / 4,
+    altitudeDeg: peakDeg * Math.cos(((i / 4 - peakHour) / 12) * Math.PI),
+  }));
 const chart: NightChart = {
-  kind: 'night', title: 'M 46 <script> & co, night of Sat 12 Dec 2026', zone: 'Europe/London', startUtcMs: start, endUtcMs: start + 24 * HOUR,
-  curve: curve(14, 60), moonCurve: curve(2, 30), minimumAltitudeDeg: 20, nowUtcMs: start + 8 * HOUR, best: { utcMs: start + 14 * HOUR, altitudeDeg: 60 }, altText: 'x',
-  bands: [{ fromUtcMs: start, toUtcMs: start + 4 * HOUR, band: 'day' }, { fromUtcMs: start + 4 * HOUR, toUtcMs: start + 6 * HOUR, band: 'nautical' }, { fromUtcMs: start + 6 * HOUR, toUtcMs: start + 18 * HOUR, band: 'dark' }, { fromUtcMs: start + 18 * HOUR, toUtcMs: start + 24 * HOUR, band: 'day' }],
+  kind: 'night',
+  title: 'M 46 <script> & co, night of Sat 12 Dec 2026',
+  zone: 'Europe/London',
+  startUtcMs: start,
+  endUtcMs: start + 24 * HOUR,
+  curve: curve(14, 60),
+  moonCurve: curve(2, 30),
+  minimumAltitudeDeg: 20,
+  nowUtcMs: start + 8 * HOUR,
+  best: { utcMs: start + 14 * HOUR, altitudeDeg: 60 },
+  altText: 'x',
+  bands: [
+    { fromUtcMs: start, toUtcMs: start + 4 * HOUR, band: 'day' },
+    { fromUtcMs: start + 4 * HOUR, toUtcMs: start + 6 * HOUR, band: 'nautical' },
+    { fromUtcMs: start + 6 * HOUR, toUtcMs: start + 18 * HOUR, band: 'dark' },
+    { fromUtcMs: start + 18 * HOUR, toUtcMs: start + 24 * HOUR, band: 'day' },
+  ],
 };
 
 /** Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1, definitions. */
 const luminance = (hex: string): number => {
-  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => parseInt(hex.slice(at, at + 2), 16) / 255).map((c) => (c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
+  const [r = 0, g = 0, b = 0] = [1, 3, 5]
+    .map((at) => parseInt(hex.slice(at, at + 2), 16) / 255)
+    .map((c) => (c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 };
 const contrast = (a: string, b: string): number => {
@@ -24,22 +44,30 @@ const contrast = (a: string, b: string): number => {
 };
 
 describe('the night chart', () => {
-  it('is a PNG of the size it says, with the member\'s words as text and not as mark-up', async () => {
+  it("is a PNG of the size it says, with the member's words as text and not as mark-up", async () => {
     const { png, width, height } = await renderChart(chart);
     // PNG signature and IHDR width and height: W3C, Portable Network Graphics, 3rd ed., sections 5.2 and 11.2.1.
     expect([...png.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
-    expect([png.readUInt32BE(16), png.readUInt32BE(20), width, height]).toEqual([CHART_WIDTH, CHART_HEIGHT, CHART_WIDTH, CHART_HEIGHT]);
+    expect([png.readUInt32BE(16), png.readUInt32BE(20), width, height]).toEqual([
+      CHART_WIDTH,
+      CHART_HEIGHT,
+      CHART_WIDTH,
+      CHART_HEIGHT,
+    ]);
     expect(chartSvg(chart)).not.toContain('<script>');
     expect(chartSvg(chart)).toContain('best 02:00, 60°');
     expect(chartSvg(chart)).toContain('now');
   });
 
-  it('shows no "now" on another night', () => expect(chartSvg({ ...chart, nowUtcMs: start - HOUR })).not.toContain('>now<'));
+  it('shows no "now" on another night', () =>
+    expect(chartSvg({ ...chart, nowUtcMs: start - HOUR })).not.toContain('>now<'));
 
   // WCAG 2.1 success criteria 1.4.3 (text, 4.5:1) and 1.4.11 (graphics, 3:1).
   it('keeps contrast on its dark ground', () => {
-    for (const colour of [CHART.ink, CHART.faint, CHART.best, CHART.now, CHART.limit]) expect(contrast(colour, CHART.ground)).toBeGreaterThan(4.5);
-    for (const colour of [CHART.target, CHART.moon]) for (const band of Object.values(CHART.bands)) expect(contrast(colour, band)).toBeGreaterThan(3);
+    for (const colour of [CHART.ink, CHART.faint, CHART.best, CHART.now, CHART.limit])
+      expect(contrast(colour, CHART.ground)).toBeGreaterThan(4.5);
+    for (const colour of [CHART.target, CHART.moon])
+      for (const band of Object.values(CHART.bands)) expect(contrast(colour, band)).toBeGreaterThan(3);
     expect(new Set(Object.values(LEVEL_COLOUR)).size).toBe(4);
   });
 });

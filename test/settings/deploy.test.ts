@@ -10,8 +10,13 @@ describe('what an operator is told', () => {
   it('asks Discord for the permissions it lists, no more, and their sum is in the address', () => {
     const guide = read('deploy/README.md');
     // The bits are Discord's own, from the published type package.
-    const asked = PermissionFlagsBits.ViewChannel | PermissionFlagsBits.SendMessages | PermissionFlagsBits.EmbedLinks | PermissionFlagsBits.AttachFiles
-      | PermissionFlagsBits.CreatePublicThreads | PermissionFlagsBits.SendMessagesInThreads;
+    const asked =
+      PermissionFlagsBits.ViewChannel |
+      PermissionFlagsBits.SendMessages |
+      PermissionFlagsBits.EmbedLinks |
+      PermissionFlagsBits.AttachFiles |
+      PermissionFlagsBits.CreatePublicThreads |
+      PermissionFlagsBits.SendMessagesInThreads;
     const listed = [...guide.matchAll(/^\| (?!\*\*)[A-Z][^|]*\| (\d+) \|/gmu)].map(([, bits]) => BigInt(bits ?? 0));
     expect(listed).toHaveLength(6);
     expect(listed.reduce((sum, bits) => sum | bits, 0n)).toBe(asked);
@@ -21,14 +26,21 @@ describe('what an operator is told', () => {
 
   it('names no setting that does not exist', () => {
     for (const file of ['deploy/README.md', 'deploy/compose.yaml', 'deploy/pierhand.service', 'Dockerfile']) {
-      const named = [...read(file).matchAll(/\b(?:DISCORD|MATRIX|PIERHAND|DATABASE)_[A-Z_]+[A-Z]\b/gu)].map(([name]) => name);
+      const named = [...read(file).matchAll(/\b(?:DISCORD|MATRIX|PIERHAND|DATABASE)_[A-Z_]+[A-Z]\b/gu)].map(
+        ([name]) => name,
+      );
       expect(named.filter((name) => !settingNames.includes(name) && name !== 'MATRIX_ENCRYPTION')).toEqual([]);
     }
   });
 
   it('has a compose file that hands the token over as a secret and leaves nothing else open', () => {
     const { services } = parse(read('deploy/compose.yaml')) as { services: { pierhand: Record<string, unknown> } };
-    expect(services.pierhand).toMatchObject({ read_only: true, cap_drop: ['ALL'], security_opt: ['no-new-privileges:true'], secrets: ['discord_token'] });
+    expect(services.pierhand).toMatchObject({
+      read_only: true,
+      cap_drop: ['ALL'],
+      security_opt: ['no-new-privileges:true'],
+      secrets: ['discord_token'],
+    });
     expect(services.pierhand).not.toHaveProperty('ports');
   });
 
@@ -36,10 +48,12 @@ describe('what an operator is told', () => {
     const image = read('Dockerfile');
     expect(image).toMatch(/^USER node$/mu);
     expect(image).toMatch(/^HEALTHCHECK/mu);
-    for (const needed of ['bot/reply/fonts', 'knowledge', '/app/dist', '/app/node_modules']) expect(image).toMatch(new RegExp(`^COPY .*${needed}`, 'mu'));
+    for (const needed of ['bot/reply/fonts', 'knowledge', '/app/dist', '/app/node_modules'])
+      expect(image).toMatch(new RegExp(`^COPY .*${needed}`, 'mu'));
     const ignored = read('.dockerignore');
     for (const [, sources] of image.matchAll(/^COPY (?!--from)(.*) \S+$/gmu)) {
-      for (const source of sources?.split(' ') ?? []) expect(ignored).toContain(`!${source.replace(/^\.\//u, '').split('/')[0]}`);
+      for (const source of sources?.split(' ') ?? [])
+        expect(ignored).toContain(`!${source.replace(/^\.\//u, '').split('/')[0]}`);
     }
   });
 });

@@ -9,18 +9,28 @@ afterEach(async () => {
   server = undefined;
 });
 const begin = async (ok: boolean, metrics = createMetrics()) => {
-  server = await startHealthServer({ host: '127.0.0.1', port: 0 }, () => [{ name: 'discord', health: () => ({ ok, detail: ok ? '1 servers' : 'reconnecting' }) }], metrics);
+  server = await startHealthServer(
+    { host: '127.0.0.1', port: 0 },
+    () => [{ name: 'discord', health: () => ({ ok, detail: ok ? '1 servers' : 'reconnecting' }) }],
+    metrics,
+  );
   const { port } = server;
   return (path: string, init?: RequestInit) => fetch(`http://127.0.0.1:${port}${path}`, init);
 };
 
-describe('the operator\'s port', () => {
+describe("the operator's port", () => {
   it('says 200 while all is well, 503 with the reason when it is not', async () => {
     const well = await (await begin(true))('/health');
-    expect([well.status, await well.json()]).toEqual([200, { ok: true, parts: [{ name: 'discord', ok: true, detail: '1 servers' }] }]);
+    expect([well.status, await well.json()]).toEqual([
+      200,
+      { ok: true, parts: [{ name: 'discord', ok: true, detail: '1 servers' }] },
+    ]);
     await server?.stop();
     const unwell = await (await begin(false))('/health');
-    expect([unwell.status, await unwell.json()]).toEqual([503, { ok: false, parts: [{ name: 'discord', ok: false, detail: 'reconnecting' }] }]);
+    expect([unwell.status, await unwell.json()]).toEqual([
+      503,
+      { ok: false, parts: [{ name: 'discord', ok: false, detail: 'reconnecting' }] },
+    ]);
   });
 
   it('shows metrics in the Prometheus text format', async () => {
@@ -48,6 +58,8 @@ describe('the operator\'s port', () => {
     await begin(true);
     const taken = startHealthServer({ host: '127.0.0.1', port: server?.port ?? 0 }, () => [], createMetrics());
     await expect(taken).rejects.toBeInstanceOf(StartError);
-    await expect(taken).rejects.toThrow(/^PIERHAND_HTTP_PORT \d+ on 127\.0\.0\.1 cannot be listened on \(EADDRINUSE\)\.$/u);
+    await expect(taken).rejects.toThrow(
+      /^PIERHAND_HTTP_PORT \d+ on 127\.0\.0\.1 cannot be listened on \(EADDRINUSE\)\.$/u,
+    );
   });
 });

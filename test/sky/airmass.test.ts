@@ -15,7 +15,8 @@ describe('airmass', () => {
 
   it('is 1 at the zenith, grows downwards, and is not given below the horizon', () => {
     expect(airmass(90)).toBeCloseTo(1, 6);
-    for (let altitude = 0; altitude < 90; altitude++) expect(airmass(altitude)!).toBeGreaterThan(airmass(altitude + 1)!);
+    for (let altitude = 0; altitude < 90; altitude++)
+      expect(airmass(altitude)!).toBeGreaterThan(airmass(altitude + 1)!);
     expect(airmass(-0.001)).toBeNull();
     expect(airmass(NaN)).toBeNull();
   });

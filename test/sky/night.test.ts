@@ -6,7 +6,10 @@ const date = (year: number, month: number, day: number) => ({ year, month, day }
 
 describe('the night of a date', () => {
   it('runs from local mean noon to the next', () => {
-    expect(nightOf(date(2026, 11, 25), 0)).toEqual({ startUtcMs: Date.UTC(2026, 10, 25, 12), endUtcMs: Date.UTC(2026, 10, 26, 12) });
+    expect(nightOf(date(2026, 11, 25), 0)).toEqual({
+      startUtcMs: Date.UTC(2026, 10, 25, 12),
+      endUtcMs: Date.UTC(2026, 10, 26, 12),
+    });
     expect(nightOf(date(2026, 11, 25), -120).startUtcMs).toBe(Date.UTC(2026, 10, 25, 20));
     expect(nightOf(date(2026, 11, 25), 150).startUtcMs).toBe(Date.UTC(2026, 10, 25, 2));
   });
@@ -15,7 +18,9 @@ describe('the night of a date', () => {
     for (const longitude of [0.12, -114.07, 179.999, -33.333]) {
       expect(nightOf(date(2024, 2, 29), longitude).startUtcMs).toBe(nightOf(date(2024, 2, 28), longitude).endUtcMs);
       expect(localDateOfNight(nightOf(date(2024, 2, 29), longitude).startUtcMs, longitude)).toEqual(date(2024, 2, 29));
-      expect(localDateOfNight(nightOf(date(2024, 2, 29), longitude).startUtcMs - 1, longitude)).toEqual(date(2024, 2, 28));
+      expect(localDateOfNight(nightOf(date(2024, 2, 29), longitude).startUtcMs - 1, longitude)).toEqual(
+        date(2024, 2, 28),
+      );
     }
   });
 

@@ -18,8 +18,10 @@ describe('the sky core against reference libraries', () => {
   });
 
   it.each(rows.map((row) => [row.quantity, row] as const))('%s', (_, row) => {
-    console.info(`${row.quantity}: worst ${row.worst.toPrecision(3)} ${row.unit}, rms ${row.rms.toPrecision(2)} ${row.unit}, `
-      + `limit ${row.limit} ${row.unit}, ${row.cases} values against ${row.reference}`);
+    console.info(
+      `${row.quantity}: worst ${row.worst.toPrecision(3)} ${row.unit}, rms ${row.rms.toPrecision(2)} ${row.unit}, ` +
+        `limit ${row.limit} ${row.unit}, ${row.cases} values against ${row.reference}`,
+    );
     expect(row.cases).toBeGreaterThan(0);
     expect(row.worst).toBeLessThanOrEqual(row.limit);
   });

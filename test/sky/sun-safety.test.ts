@@ -8,7 +8,12 @@ const night: SunCircumstances = { separationDeg: 5, sunAltitudeDeg: -10, isSun: 
 
 describe('the level of warning', () => {
   it.each([
-    [0, 'danger'], [14.99, 'danger'], [15, 'caution'], [44.99, 'caution'], [45, 'clear'], [180, 'clear'],
+    [0, 'danger'],
+    [14.99, 'danger'],
+    [15, 'caution'],
+    [44.99, 'caution'],
+    [45, 'clear'],
+    [180, 'clear'],
   ] as const)('%d° from a Sun that is up: %s', (separationDeg, level) => {
     expect(sunLevel({ ...day, separationDeg })).toBe(level);
   });

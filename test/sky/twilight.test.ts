@@ -12,8 +12,16 @@ describe('twilights', () => {
     const { startUtcMs, endUtcMs } = nightAt(3, 20);
     const t = twilights(at(45), startUtcMs, endUtcMs);
     const order = [
-      startUtcMs, t.sunsetUtcMs, t.civil!.duskUtcMs, t.nautical!.duskUtcMs, t.astronomical!.duskUtcMs,
-      t.astronomical!.dawnUtcMs, t.nautical!.dawnUtcMs, t.civil!.dawnUtcMs, t.sunriseUtcMs, endUtcMs,
+      startUtcMs,
+      t.sunsetUtcMs,
+      t.civil!.duskUtcMs,
+      t.nautical!.duskUtcMs,
+      t.astronomical!.duskUtcMs,
+      t.astronomical!.dawnUtcMs,
+      t.nautical!.dawnUtcMs,
+      t.civil!.dawnUtcMs,
+      t.sunriseUtcMs,
+      endUtcMs,
     ] as number[];
     expect(order).toEqual([...order].sort((a, b) => a - b));
     expect(new Set(order).size).toBe(10);
@@ -22,7 +30,13 @@ describe('twilights', () => {
   it('are all absent in polar day', () => {
     const { startUtcMs, endUtcMs } = nightAt(6, 21);
     expect(twilights(at(78), startUtcMs, endUtcMs)).toEqual({
-      sunsetUtcMs: null, sunriseUtcMs: null, civil: null, nautical: null, astronomical: null, sunAlwaysUp: true, sunAlwaysDown: false,
+      sunsetUtcMs: null,
+      sunriseUtcMs: null,
+      civil: null,
+      nautical: null,
+      astronomical: null,
+      sunAlwaysUp: true,
+      sunAlwaysDown: false,
     });
     expect(darkness(at(78), startUtcMs, endUtcMs)).toBeNull();
     expect(moonlessDark(at(78), startUtcMs, endUtcMs)).toEqual([]);
@@ -54,7 +68,9 @@ describe('darkness without the Moon', () => {
         expect(span.endUtcMs).toBeLessThanOrEqual(dark.endUtcMs);
         moonlessMs += span.endUtcMs - span.startUtcMs;
         for (let i = 0; i <= 8; i++) {
-          expect(altitudeOfMoon(at(45), span.startUtcMs + (i * (span.endUtcMs - span.startUtcMs)) / 8)).toBeLessThan(-0.75);
+          expect(altitudeOfMoon(at(45), span.startUtcMs + (i * (span.endUtcMs - span.startUtcMs)) / 8)).toBeLessThan(
+            -0.75,
+          );
         }
       }
       // What is left of the darkness has the Moon up: count it in minutes.
@@ -67,7 +83,9 @@ describe('darkness without the Moon', () => {
   it('is the whole night around new Moon and none of it around full Moon', () => {
     // New Moon 2026 November 9, 07:02 UTC and full Moon November 24, 14:53 UTC (values from memory; skyfield on DE421 agrees).
     const fresh = nightAt(11, 9);
-    expect(moonlessDark(at(45), fresh.startUtcMs, fresh.endUtcMs)).toEqual([darkness(at(45), fresh.startUtcMs, fresh.endUtcMs)]);
+    expect(moonlessDark(at(45), fresh.startUtcMs, fresh.endUtcMs)).toEqual([
+      darkness(at(45), fresh.startUtcMs, fresh.endUtcMs),
+    ]);
     const full = nightAt(11, 24);
     expect(moonlessDark(at(45), full.startUtcMs, full.endUtcMs)).toEqual([]);
   });

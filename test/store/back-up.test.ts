@@ -1,5 +1,15 @@
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -18,16 +28,26 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const startError = async (work: Promise<unknown>): Promise<string> => {
-  const error = await work.then(() => null, (reason: unknown) => reason);
+  const error = await work.then(
+    () => null,
+    (reason: unknown) => reason,
+  );
   expect(error).toBeInstanceOf(StartError);
   expect((error as Error).message).not.toContain('\n');
   return (error as Error).message;
 };
 
 /** Backs up while another process writes, restores, and holds the copy to what was acknowledged before the backup began. */
-const backUpWhileWriting = async (place: Exclude<StorePlace, { memory: true }>, restore: (file: string) => Promise<StorePlace>): Promise<void> => {
+const backUpWhileWriting = async (
+  place: Exclude<StorePlace, { memory: true }>,
+  restore: (file: string) => Promise<StorePlace>,
+): Promise<void> => {
   const book = ledger();
-  const worker = await startWorker({ place, firstNumber: 0, writes: true, delivers: false, leaseMs: 1000, serverMs: 0 }, chatServer(), (told) => enter(book, told));
+  const worker = await startWorker(
+    { place, firstNumber: 0, writes: true, delivers: false, leaseMs: 1000, serverMs: 0 },
+    chatServer(),
+    (told) => enter(book, told),
+  );
   await worker.open;
   while (book.done.size < 40) await sleep(5);
   const doneBefore = new Map(book.done);
@@ -47,7 +67,9 @@ const backUpWhileWriting = async (place: Exclude<StorePlace, { memory: true }>, 
   const reminders = [...doneBefore.values()].filter(({ kind }) => kind === 'reminder');
   for (const { number } of reminders) expect(await store.reminders.list(remindedMember(number))).toHaveLength(1);
   // What was written long after is not in a copy as of one instant, and it can be written.
-  expect((await store.outcomes.counts(CLUB_OF_WORKERS))['cable']).toBeLessThanOrEqual([...book.begun.values()].filter(({ kind }) => kind === 'outcome').length);
+  expect((await store.outcomes.counts(CLUB_OF_WORKERS))['cable']).toBeLessThanOrEqual(
+    [...book.begun.values()].filter(({ kind }) => kind === 'outcome').length,
+  );
   await store.outcomes.add(CLUB_OF_WORKERS, 'port');
   await store.close();
 };
@@ -63,10 +85,14 @@ describe('a backup of SQLite', () => {
   });
 
   it('that cannot be made says why, leaves the older one, and nothing else behind', async () => {
-    expect(await startError(backUp({ dataFolder: join(folder, 'nowhere') }, join(folder, 'copy')))).toContain('does not exist');
+    expect(await startError(backUp({ dataFolder: join(folder, 'nowhere') }, join(folder, 'copy')))).toContain(
+      'does not exist',
+    );
     const dataFolder = join(folder, 'data');
     await (await openStore({ dataFolder })).close();
-    expect(await startError(backUp({ dataFolder }, join(folder, 'no', 'such', 'folder')))).toContain('left nothing behind');
+    expect(await startError(backUp({ dataFolder }, join(folder, 'no', 'such', 'folder')))).toContain(
+      'left nothing behind',
+    );
     const older = join(folder, 'older');
     writeFileSync(older, 'an older backup');
     const whole = readFileSync(join(dataFolder, SQLITE_FILE));
@@ -106,7 +132,9 @@ describe.skipIf(missing !== null)(`a backup of PostgreSQL${missing === null ? ''
     const path = process.env.PATH;
     process.env.PATH = folder;
     try {
-      expect(await startError(backUp({ databaseUrl }, join(folder, 'copy')))).toContain('pg_dump is not installed here');
+      expect(await startError(backUp({ databaseUrl }, join(folder, 'copy')))).toContain(
+        'pg_dump is not installed here',
+      );
     } finally {
       process.env.PATH = path;
     }

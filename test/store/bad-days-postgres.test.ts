@@ -10,9 +10,20 @@ import { postgresMissing, runAs, startCluster, type Cluster } from './postgres-c
 import { smallDisk, smallDiskMissing } from './small-disk.js';
 
 const tamsin = { kind: 'member', id: 'matrix:@tamsin:fenwold.example' } as const;
-const site = (name: string) => ({ name, latitudeDeg: 52.7, longitudeDeg: 0.12, elevationM: 0, zone: 'Europe/London', horizon: null, isDefault: false });
+const site = (name: string) => ({
+  name,
+  latitudeDeg: 52.7,
+  longitudeDeg: 0.12,
+  elevationM: 0,
+  zone: 'Europe/London',
+  horizon: null,
+  isDefault: false,
+});
 const failure = async (work: Promise<unknown>): Promise<StoreError> => {
-  const error = await work.then(() => null, (reason: unknown) => reason);
+  const error = await work.then(
+    () => null,
+    (reason: unknown) => reason,
+  );
   expect(error).toBeInstanceOf(StoreError);
   expect((error as StoreError).message).toMatch(/^[^/_]{20,300}$/u);
   return error as StoreError;
@@ -41,7 +52,9 @@ describe.skipIf(missing !== null)(`bad days of PostgreSQL${missing === null ? ''
     await holder.query('lock table walks in access exclusive mode');
     const forgetting = failure(store.forgetMember(tamsin.id));
     for (;;) {
-      const waiting = await cluster.query(`select pid from pg_stat_activity where application_name = 'pierhand' and wait_event_type = 'Lock'`);
+      const waiting = await cluster.query(
+        `select pid from pg_stat_activity where application_name = 'pierhand' and wait_event_type = 'Lock'`,
+      );
       if (waiting.length > 0) break;
       await sleep(10);
     }
@@ -116,35 +129,40 @@ describe.skipIf(missing !== null)(`bad days of PostgreSQL${missing === null ? ''
   });
 
   const noDisk = smallDiskMissing();
-  it.skipIf(noDisk !== null)(`a full disk says so and keeps what it had${noDisk === null ? '' : ` (skipped: ${noDisk})`}`, async () => {
-    const disk = smallDisk(24, runAs() ?? undefined);
-    try {
-      await cluster.query(`create tablespace small location '${disk.folder}'`);
-      await cluster.query('create database full_disk tablespace small');
-      const databaseUrl = (await cluster.database('elsewhere')).replace('/elsewhere', '/full_disk');
-      store = await openStore({ databaseUrl });
-      await store.sites.put(tamsin, site('Before'));
-      const filler = join(disk.folder, 'filler');
+  it.skipIf(noDisk !== null)(
+    `a full disk says so and keeps what it had${noDisk === null ? '' : ` (skipped: ${noDisk})`}`,
+    async () => {
+      const disk = smallDisk(24, runAs() ?? undefined);
       try {
-        writeFileSync(filler, Buffer.alloc(64 * 1024 * 1024));
-      } catch (error) {
-        expect((error as NodeJS.ErrnoException).code).toBe('ENOSPC');
+        await cluster.query(`create tablespace small location '${disk.folder}'`);
+        await cluster.query('create database full_disk tablespace small');
+        const databaseUrl = (await cluster.database('elsewhere')).replace('/elsewhere', '/full_disk');
+        store = await openStore({ databaseUrl });
+        await store.sites.put(tamsin, site('Before'));
+        const filler = join(disk.folder, 'filler');
+        try {
+          writeFileSync(filler, Buffer.alloc(64 * 1024 * 1024));
+        } catch (error) {
+          expect((error as NodeJS.ErrnoException).code).toBe('ENOSPC');
+        }
+        const codes: string[] = [];
+        for (let i = 0; i < 400 && codes.length === 0; i++) {
+          // Text that does not compress, so that pages fill.
+          await store.notes
+            .set(`n${i}`, Array.from({ length: 200 }, () => Math.random().toString(36)).join(''))
+            .catch((error: unknown) => codes.push((error as StoreError).code));
+        }
+        expect(codes).toEqual(['store-full']);
+        expect(await names()).toEqual(['Before']);
+        rmSync(filler);
+        await store.sites.put(tamsin, site('After'));
+        expect(await names()).toEqual(['After', 'Before']);
+        await store.close();
+        await cluster.query('drop database full_disk');
+        await cluster.query('drop tablespace small');
+      } finally {
+        disk.remove();
       }
-      const codes: string[] = [];
-      for (let i = 0; i < 400 && codes.length === 0; i++) {
-        // Text that does not compress, so that pages fill.
-        await store.notes.set(`n${i}`, Array.from({ length: 200 }, () => Math.random().toString(36)).join('')).catch((error: unknown) => codes.push((error as StoreError).code));
-      }
-      expect(codes).toEqual(['store-full']);
-      expect(await names()).toEqual(['Before']);
-      rmSync(filler);
-      await store.sites.put(tamsin, site('After'));
-      expect(await names()).toEqual(['After', 'Before']);
-      await store.close();
-      await cluster.query('drop database full_disk');
-      await cluster.query('drop tablespace small');
-    } finally {
-      disk.remove();
-    }
-  });
+    },
+  );
 });

@@ -1,6 +1,17 @@
 /** Disk full, read-only, locked, damaged: the store says which, loses nothing acknowledged, and goes on when it can. Done, not simulated. */
 import Database from 'better-sqlite3';
-import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -11,13 +22,24 @@ import { smallDisk, smallDiskMissing, type SmallDisk } from './small-disk.js';
 
 const TAMSIN = 'matrix:@tamsin:fenwold.example';
 const tamsin = { kind: 'member', id: TAMSIN } as const;
-const site = (name: string) => ({ name, latitudeDeg: 52.7, longitudeDeg: 0.12, elevationM: 0, zone: 'Europe/London', horizon: null, isDefault: false });
+const site = (name: string) => ({
+  name,
+  latitudeDeg: 52.7,
+  longitudeDeg: 0.12,
+  elevationM: 0,
+  zone: 'Europe/London',
+  horizon: null,
+  isDefault: false,
+});
 
 /** The next attempt to open is made after so long, not after seconds. */
 const SOON = { retryAfterMs: 50 };
 
 const failure = async (work: Promise<unknown>): Promise<StoreError> => {
-  const error = await work.then(() => null, (reason: unknown) => reason);
+  const error = await work.then(
+    () => null,
+    (reason: unknown) => reason,
+  );
   expect(error).toBeInstanceOf(StoreError);
   // Fit for a member: short, no path, no code.
   expect((error as StoreError).message).toMatch(/^[^/_]{20,300}$/u);
@@ -84,7 +106,9 @@ describe.skipIf(noDisk !== null)(`a disk of its own${noDisk === null ? '' : ` (s
     expect(full).toBeInstanceOf(StoreError);
     expect(full?.code).toBe('store-full');
     expect((await store.sites.list(tamsin)).map(({ name }) => name)).toEqual(acknowledged);
-    expect((await failure(store.sites.put({ kind: 'club', id: 'c' }, { ...site('Again'), zone: 'x'.repeat(20_000) }))).code).toBe('store-full');
+    expect(
+      (await failure(store.sites.put({ kind: 'club', id: 'c' }, { ...site('Again'), zone: 'x'.repeat(20_000) }))).code,
+    ).toBe('store-full');
     rmSync(filler);
     await store.sites.put(tamsin, site('After'));
     expect((await store.sites.list(tamsin)).map(({ name }) => name).sort()).toEqual([...acknowledged, 'After'].sort());
@@ -145,11 +169,14 @@ describe('a damaged file', () => {
 
   it.each([
     ['whose beginning is rubbish', () => writeFileSync(file(), 'this is no database '.repeat(500))],
-    ['whose pages are overwritten', () => {
-      const whole = readFileSync(file());
-      whole.fill(0xa5, 8192, whole.length - 4096);
-      writeFileSync(file(), whole);
-    }],
+    [
+      'whose pages are overwritten',
+      () => {
+        const whole = readFileSync(file());
+        whole.fill(0xa5, 8192, whole.length - 4096);
+        writeFileSync(file(), whole);
+      },
+    ],
     ['cut off in the middle', () => truncateSync(file(), Math.floor(statSync(file()).size / 2 / 4096) * 4096)],
   ])('%s: says so and is left as it is; a copy put back is used without a restart', async (_what, damage) => {
     await written();
@@ -179,7 +206,9 @@ describe('no place for a file', () => {
 
 describe('a machine on which the native SQLite module cannot be loaded', () => {
   it('has a store that says it cannot be reached, and rejects nothing else', async () => {
-    vi.doMock('better-sqlite3', () => { throw new Error('no native module for this machine'); });
+    vi.doMock('better-sqlite3', () => {
+      throw new Error('no native module for this machine');
+    });
     try {
       store = await openStore({ dataFolder });
       expect((await failure(store.sites.list(tamsin))).code).toBe('store-unavailable');

@@ -16,15 +16,23 @@ const ACTS = 30;
 export const killMany = async (place: StorePlace, kills: number): Promise<void> => {
   const server = chatServer();
   const book = ledger();
-  const task = (run: number, writes: boolean): WorkerTask =>
-    ({ place, firstNumber: run * NUMBERS_A_RUN, writes, delivers: true, leaseMs: LEASE_MS, serverMs: run % 3 });
+  const task = (run: number, writes: boolean): WorkerTask => ({
+    place,
+    firstNumber: run * NUMBERS_A_RUN,
+    writes,
+    delivers: true,
+    leaseMs: LEASE_MS,
+    serverMs: run % 3,
+  });
   let beforeOpen = 0;
   const killOne = async (run: number): Promise<void> => {
     let told = 0;
     // The others die a moment after one of their first acts, whichever: before, while or after it is written down.
     const actsToLive = Math.floor(Math.random() * ACTS);
     let enough: () => void = () => undefined;
-    const lived = new Promise<void>((resolve) => { enough = resolve; });
+    const lived = new Promise<void>((resolve) => {
+      enough = resolve;
+    });
     const worker = await startWorker(task(run, true), server, (line) => {
       enter(book, line);
       if (++told > actsToLive) enough();
@@ -40,9 +48,11 @@ export const killMany = async (place: StorePlace, kills: number): Promise<void> 
     worker.child.kill('SIGKILL');
     await worker.gone;
   };
-  await Promise.all(Array.from({ length: LANES }, async (_, lane) => {
-    for (let run = LANES + lane; run < LANES + kills; run += LANES) await killOne(run);
-  }));
+  await Promise.all(
+    Array.from({ length: LANES }, async (_, lane) => {
+      for (let run = LANES + lane; run < LANES + kills; run += LANES) await killOne(run);
+    }),
+  );
   const found = await losses(place, book);
 
   // The last process is let live until all is said.
@@ -50,13 +60,17 @@ export const killMany = async (place: StorePlace, kills: number): Promise<void> 
   const stillWaiting = await untilAllSaid(place, book);
   last.child.kill('SIGKILL');
   await last.gone;
-  const keys = [...book.done.values()].flatMap((write) => (write.kind === 'reminder' && write.key !== undefined ? [write.key] : []));
+  const keys = [...book.done.values()].flatMap((write) =>
+    write.kind === 'reminder' && write.key !== undefined ? [write.key] : [],
+  );
   const neverSaid = keys.filter((key) => !server.takenByKey.has(key));
   const taken = [...server.takenByKey.values()];
   const repeats = taken.reduce((sum, times) => sum + times - 1, 0);
-  console.log(`${'databaseUrl' in place ? 'PostgreSQL' : 'SQLite'}: ${kills} SIGKILLs (${beforeOpen} while starting), ${book.done.size} writes acknowledged, `
-    + `${book.begun.size - book.done.size} cut off, ${found.length} lost or half done; ${keys.length} reminders acknowledged, ${neverSaid.length} never said, `
-    + `${taken.length} shown, each once; ${repeats} sends repeated under the same key, for kills between sending and writing down`);
+  console.log(
+    `${'databaseUrl' in place ? 'PostgreSQL' : 'SQLite'}: ${kills} SIGKILLs (${beforeOpen} while starting), ${book.done.size} writes acknowledged, ` +
+      `${book.begun.size - book.done.size} cut off, ${found.length} lost or half done; ${keys.length} reminders acknowledged, ${neverSaid.length} never said, ` +
+      `${taken.length} shown, each once; ${repeats} sends repeated under the same key, for kills between sending and writing down`,
+  );
   expect(found).toEqual([]);
   expect(neverSaid).toEqual([]);
   expect(stillWaiting).toEqual([]);

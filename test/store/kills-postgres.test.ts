@@ -28,14 +28,30 @@ describe.skipIf(missing !== null)(`several processes over PostgreSQL${skipped}`,
     const dueUtcMs = Date.now();
     for (let i = 0; i < COUNT; i++) {
       await store.reminders.add({
-        memberId: remindedMember(i), clubId: 'c', platform: 'console', channelId: 'c', to: 'member', kind: 'dark',
-        dueUtcMs: dueUtcMs + (i % 4) * 500, staleUtcMs: null, repeat: null, text: `reminder ${i}`,
+        memberId: remindedMember(i),
+        clubId: 'c',
+        platform: 'console',
+        channelId: 'c',
+        to: 'member',
+        kind: 'dark',
+        dueUtcMs: dueUtcMs + (i % 4) * 500,
+        staleUtcMs: null,
+        repeat: null,
+        text: `reminder ${i}`,
       });
     }
     const server = chatServer();
-    const workers = await Promise.all([1, 2, 3].map(() => startWorker({ place, firstNumber: 0, writes: false, delivers: true, leaseMs: 30_000, serverMs: 3 }, server, () => undefined)));
+    const workers = await Promise.all(
+      [1, 2, 3].map(() =>
+        startWorker(
+          { place, firstNumber: 0, writes: false, delivers: true, leaseMs: 30_000, serverMs: 3 },
+          server,
+          () => undefined,
+        ),
+      ),
+    );
     const left = async () => Number((await cluster.query('select count(*) as n from reminders', 'thousand'))[0]?.n);
-    for (let waited = 0; waited < 600 && await left() > 0; waited++) await sleep(100);
+    for (let waited = 0; waited < 600 && (await left()) > 0; waited++) await sleep(100);
     for (const { child, gone } of workers) {
       child.kill('SIGKILL');
       await gone;
@@ -43,7 +59,9 @@ describe.skipIf(missing !== null)(`several processes over PostgreSQL${skipped}`,
     await store.close();
     const shares = workers.map(({ child }) => server.takenByWorker.get(child.pid ?? 0) ?? 0);
     const total = shares.reduce((sum, share) => sum + share, 0);
-    console.log(`Three processes on one PostgreSQL: ${server.takenByKey.size} reminders said, ${total} sends, by process ${shares.join(' + ')}`);
+    console.log(
+      `Three processes on one PostgreSQL: ${server.takenByKey.size} reminders said, ${total} sends, by process ${shares.join(' + ')}`,
+    );
     expect(await left()).toBe(0);
     expect(server.takenByKey.size).toBe(COUNT);
     expect(total).toBe(COUNT);

@@ -32,7 +32,11 @@ describe('SIGKILL at any point over SQLite', () => {
       const old = new Database(join(dataFolder, SQLITE_FILE));
       old.exec(readFileSync(new URL('schemas/version-1.sqlite.sql', import.meta.url), 'utf8'));
       old.close();
-      const worker = await startWorker({ place: { dataFolder }, firstNumber: 0, writes: false, delivers: false, leaseMs: 1000, serverMs: 0 }, chatServer(), () => undefined);
+      const worker = await startWorker(
+        { place: { dataFolder }, firstNumber: 0, writes: false, delivers: false, leaseMs: 1000, serverMs: 0 },
+        chatServer(),
+        () => undefined,
+      );
       // The change of schema comes moments after the journal is there.
       while (!existsSync(join(dataFolder, `${SQLITE_FILE}-wal`))) await sleep(0.5);
       await sleep(Math.random() * 30);
@@ -40,7 +44,10 @@ describe('SIGKILL at any point over SQLite', () => {
       await worker.gone;
       const left = new Database(join(dataFolder, SQLITE_FILE));
       const version = left.prepare('select version from schema_version').pluck().get();
-      const columns = left.prepare<[], { name: string }>('pragma table_info(reminders)').all().map(({ name }) => name);
+      const columns = left
+        .prepare<[], { name: string }>('pragma table_info(reminders)')
+        .all()
+        .map(({ name }) => name);
       left.close();
       expect([1, SCHEMA_VERSION]).toContain(version);
       expect(columns.includes('attempts')).toBe(version === SCHEMA_VERSION);
@@ -49,6 +56,8 @@ describe('SIGKILL at any point over SQLite', () => {
       expect(await store.sites.list({ kind: 'member', id: 'matrix:@tamsin:fenwold.example' })).toHaveLength(2);
       await store.close();
     }
-    console.log(`SQLite: ${KILLS_WHILE_MIGRATING} SIGKILLs around a change of schema, ${KILLS_WHILE_MIGRATING - alreadyNew} left old, ${alreadyNew} left new, 0 half-done`);
+    console.log(
+      `SQLite: ${KILLS_WHILE_MIGRATING} SIGKILLs around a change of schema, ${KILLS_WHILE_MIGRATING - alreadyNew} left old, ${alreadyNew} left new, 0 half-done`,
+    );
   }, 300_000);
 });

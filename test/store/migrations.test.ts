@@ -19,28 +19,58 @@ const fixture = (version: number, dialect: string): string =>
 /** Everything that was in the fixture is there, and can be used. */
 const expectWhole = async (store: Store): Promise<void> => {
   expect(await store.sites.list({ kind: 'member', id: TAMSIN })).toEqual([
-    { name: 'Cold Ridge', latitudeDeg: -33.2, longitudeDeg: 151.2, elevationM: 0, zone: 'Australia/Sydney', horizon: null, isDefault: false },
     {
-      name: 'Quarry Field', latitudeDeg: 52.7, longitudeDeg: 0.12, elevationM: 31.5, zone: 'Europe/London', isDefault: true,
-      horizon: [{ azimuthDeg: 90, altitudeDeg: 20.5 }, { azimuthDeg: 120, altitudeDeg: -1 }],
+      name: 'Cold Ridge',
+      latitudeDeg: -33.2,
+      longitudeDeg: 151.2,
+      elevationM: 0,
+      zone: 'Australia/Sydney',
+      horizon: null,
+      isDefault: false,
+    },
+    {
+      name: 'Quarry Field',
+      latitudeDeg: 52.7,
+      longitudeDeg: 0.12,
+      elevationM: 31.5,
+      zone: 'Europe/London',
+      isDefault: true,
+      horizon: [
+        { azimuthDeg: 90, altitudeDeg: 20.5 },
+        { azimuthDeg: 120, altitudeDeg: -1 },
+      ],
     },
   ]);
-  expect(await store.sites.list({ kind: 'club', id: CLUB })).toMatchObject([{ name: 'Fenwold Common', isDefault: true }]);
+  expect(await store.sites.list({ kind: 'club', id: CLUB })).toMatchObject([
+    { name: 'Fenwold Common', isDefault: true },
+  ]);
   expect(await store.gear.get(TAMSIN)).toEqual({ mount: 'german', connection: 'hand-serial', system: 'linux' });
-  expect(await store.walks.active(CLUB, TAMSIN)).toMatchObject({ id: 'w1', state: { step: 'ask', answers: [1, null, 'no'] }, updatedUtcMs: 1_764_000_000_000 });
+  expect(await store.walks.active(CLUB, TAMSIN)).toMatchObject({
+    id: 'w1',
+    state: { step: 'ask', answers: [1, null, 'no'] },
+    updatedUtcMs: 1_764_000_000_000,
+  });
   expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 2 });
   expect(await store.notes.get('matrix:sync')).toBe('s1');
   expect(await store.events.claim('discord:1', 1_764_000_000_000)).toBe(false);
   expect(await store.events.unanswered('discord:', 0)).toEqual(['discord:2']);
-  expect(await store.reminders.list(TAMSIN)).toMatchObject([{ kind: 'altitude', dueUtcMs: 1_764_100_000_000, text: 'NGC 7331 is 30° high.' }]);
+  expect(await store.reminders.list(TAMSIN)).toMatchObject([
+    { kind: 'altitude', dueUtcMs: 1_764_100_000_000, text: 'NGC 7331 is 30° high.' },
+  ]);
   // The one under lease is free after it; both can be claimed and settled as new ones can.
   const due = await store.reminders.claimDue(1_764_110_100_000, 1_764_110_160_000, 'p2', 10);
-  expect(due).toMatchObject([{ platform: 'matrix', attempts: 1 }, { platform: 'discord', repeat: { nights: 'all' } }]);
+  expect(due).toMatchObject([
+    { platform: 'matrix', attempts: 1 },
+    { platform: 'discord', repeat: { nights: 'all' } },
+  ]);
   for (const { id } of due) expect(await store.reminders.settle(id, 'p2', null)).toBe(true);
 };
 
 const startErrorOf = async (work: Promise<unknown>): Promise<string> => {
-  const error = await work.then(() => null, (reason: unknown) => reason);
+  const error = await work.then(
+    () => null,
+    (reason: unknown) => reason,
+  );
   expect(error).toBeInstanceOf(StartError);
   return (error as StartError).message;
 };
@@ -94,11 +124,17 @@ describe('the schema over SQLite', () => {
     // The second step adds this column after another; that it is there already makes the step fail after its first half.
     inFile('alter table reminders add column not_before_utc_ms bigint');
     const store = await openStore({ dataFolder });
-    await expect(store.ping()).rejects.toMatchObject({ code: 'store-unavailable', cause: { message: 'duplicate column name: not_before_utc_ms' } });
+    await expect(store.ping()).rejects.toMatchObject({
+      code: 'store-unavailable',
+      cause: { message: 'duplicate column name: not_before_utc_ms' },
+    });
     await store.close();
     const database = new Database(file());
     expect(database.prepare('select version from schema_version').pluck().get()).toBe(1);
-    const columns = database.prepare<[], { name: string }>('pragma table_info(reminders)').all().map(({ name }) => name);
+    const columns = database
+      .prepare<[], { name: string }>('pragma table_info(reminders)')
+      .all()
+      .map(({ name }) => name);
     database.close();
     expect(columns).not.toContain('attempts');
   });
@@ -106,46 +142,58 @@ describe('the schema over SQLite', () => {
 
 const missing = postgresMissing();
 
-describe.skipIf(missing !== null)(`the schema over PostgreSQL${missing === null ? '' : ` (skipped: ${missing})`}`, () => {
-  let cluster: Cluster;
-  beforeAll(async () => {
-    cluster = await startCluster();
-  }, 60_000);
-  afterAll(() => cluster.stop());
+describe.skipIf(missing !== null)(
+  `the schema over PostgreSQL${missing === null ? '' : ` (skipped: ${missing})`}`,
+  () => {
+    let cluster: Cluster;
+    beforeAll(async () => {
+      cluster = await startCluster();
+    }, 60_000);
+    afterAll(() => cluster.stop());
 
-  it.each(EARLIER)('is brought up to date from version %i with nothing lost, by three processes that start at once', async (version) => {
-    const databaseUrl = await cluster.database(`from_${version}`);
-    await cluster.query(fixture(version, 'postgres'), `from_${version}`);
-    const stores = await Promise.all([1, 2, 3].map(() => openStore({ databaseUrl })));
-    await Promise.all(stores.map((store) => store.ping()));
-    await expectWhole(stores[0]!);
-    await Promise.all(stores.map((store) => store.close()));
-    expect(await cluster.query('select version from schema_version', `from_${version}`)).toEqual([{ version: SCHEMA_VERSION }]);
-  });
+    it.each(EARLIER)(
+      'is brought up to date from version %i with nothing lost, by three processes that start at once',
+      async (version) => {
+        const databaseUrl = await cluster.database(`from_${version}`);
+        await cluster.query(fixture(version, 'postgres'), `from_${version}`);
+        const stores = await Promise.all([1, 2, 3].map(() => openStore({ databaseUrl })));
+        await Promise.all(stores.map((store) => store.ping()));
+        await expectWhole(stores[0]!);
+        await Promise.all(stores.map((store) => store.close()));
+        expect(await cluster.query('select version from schema_version', `from_${version}`)).toEqual([
+          { version: SCHEMA_VERSION },
+        ]);
+      },
+    );
 
-  it('is made once when three processes start at once on an empty database', async () => {
-    const databaseUrl = await cluster.database('empty_three');
-    const stores = await Promise.all([1, 2, 3].map(() => openStore({ databaseUrl })));
-    await Promise.all(stores.map((store) => store.ping()));
-    await Promise.all(stores.map((store) => store.close()));
-    expect(await cluster.query('select version from schema_version', 'empty_three')).toEqual([{ version: SCHEMA_VERSION }]);
-  });
+    it('is made once when three processes start at once on an empty database', async () => {
+      const databaseUrl = await cluster.database('empty_three');
+      const stores = await Promise.all([1, 2, 3].map(() => openStore({ databaseUrl })));
+      await Promise.all(stores.map((store) => store.ping()));
+      await Promise.all(stores.map((store) => store.close()));
+      expect(await cluster.query('select version from schema_version', 'empty_three')).toEqual([
+        { version: SCHEMA_VERSION },
+      ]);
+    });
 
-  it('from a newer program is refused in one clear line', async () => {
-    const databaseUrl = await cluster.database('newer');
-    await (await openStore({ databaseUrl })).close();
-    await cluster.query('update schema_version set version = 999', 'newer');
-    expect(await startErrorOf(openStore({ databaseUrl }))).toContain(NEWER);
-  });
+    it('from a newer program is refused in one clear line', async () => {
+      const databaseUrl = await cluster.database('newer');
+      await (await openStore({ databaseUrl })).close();
+      await cluster.query('update schema_version set version = 999', 'newer');
+      expect(await startErrorOf(openStore({ databaseUrl }))).toContain(NEWER);
+    });
 
-  it('names a wrong password or database as a setting to correct, without repeating the password', async () => {
-    const databaseUrl = await cluster.database('present');
-    const wrong = new URL(databaseUrl);
-    wrong.password = 'not-the-password';
-    const message = await startErrorOf(openStore({ databaseUrl: wrong.href }));
-    expect(message).toContain('DATABASE_URL');
-    expect(message).not.toContain('not-the-password');
-    expect(await startErrorOf(openStore({ databaseUrl: databaseUrl.replace('/present', '/absent') }))).toContain('DATABASE_URL');
-    expect(await startErrorOf(openStore({ databaseUrl: 'no address' }))).toContain('DATABASE_URL');
-  });
-});
+    it('names a wrong password or database as a setting to correct, without repeating the password', async () => {
+      const databaseUrl = await cluster.database('present');
+      const wrong = new URL(databaseUrl);
+      wrong.password = 'not-the-password';
+      const message = await startErrorOf(openStore({ databaseUrl: wrong.href }));
+      expect(message).toContain('DATABASE_URL');
+      expect(message).not.toContain('not-the-password');
+      expect(await startErrorOf(openStore({ databaseUrl: databaseUrl.replace('/present', '/absent') }))).toContain(
+        'DATABASE_URL',
+      );
+      expect(await startErrorOf(openStore({ databaseUrl: 'no address' }))).toContain('DATABASE_URL');
+    });
+  },
+);

@@ -5,27 +5,40 @@ import { storeSuite } from './store-suite.js';
 
 const missing = postgresMissing();
 
-describe.skipIf(missing !== null)(`the store over PostgreSQL${missing === null ? '' : ` (skipped: ${missing})`}`, () => {
-  let cluster: Cluster;
-  let made = 0;
-  beforeAll(async () => {
-    cluster = await startCluster();
-  }, 60_000);
-  afterAll(() => cluster.stop());
+describe.skipIf(missing !== null)(
+  `the store over PostgreSQL${missing === null ? '' : ` (skipped: ${missing})`}`,
+  () => {
+    let cluster: Cluster;
+    let made = 0;
+    beforeAll(async () => {
+      cluster = await startCluster();
+    }, 60_000);
+    afterAll(() => cluster.stop());
 
-  storeSuite(async () => {
-    const name = `store_${++made}`;
-    const databaseUrl = await cluster.database(name);
-    return {
-      store: await openStore({ databaseUrl }),
-      bench: {
-        another: () => openStore({ databaseUrl }),
-        dump: async () => {
-          const tables = await cluster.query(`select table_name from information_schema.tables where table_schema = 'public'`, name);
-          return JSON.stringify(await Promise.all(tables.map(async ({ table_name: table }) => [table, await cluster.query(`select * from "${table as string}"`, name)])));
+    storeSuite(async () => {
+      const name = `store_${++made}`;
+      const databaseUrl = await cluster.database(name);
+      return {
+        store: await openStore({ databaseUrl }),
+        bench: {
+          another: () => openStore({ databaseUrl }),
+          dump: async () => {
+            const tables = await cluster.query(
+              `select table_name from information_schema.tables where table_schema = 'public'`,
+              name,
+            );
+            return JSON.stringify(
+              await Promise.all(
+                tables.map(async ({ table_name: table }) => [
+                  table,
+                  await cluster.query(`select * from "${table as string}"`, name),
+                ]),
+              ),
+            );
+          },
+          done: async () => undefined,
         },
-        done: async () => undefined,
-      },
-    };
-  });
-});
+      };
+    });
+  },
+);

@@ -1,6 +1,13 @@
 /** What a store must do, over whichever database stands behind it. */
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { StoreError, type NewReminder, type Owner, type Store, type StoredSite, type StoredWalk } from '../../bot/store/store.js';
+import {
+  StoreError,
+  type NewReminder,
+  type Owner,
+  type Store,
+  type StoredSite,
+  type StoredWalk,
+} from '../../bot/store/store.js';
 
 export interface Bench {
   /** Another store over the same database, as another process would have it. */
@@ -17,16 +24,41 @@ const tamsin: Owner = { kind: 'member', id: TAMSIN };
 const club: Owner = { kind: 'club', id: CLUB };
 
 const quarryField: StoredSite = {
-  name: 'Quarry Field', latitudeDeg: 52.7, longitudeDeg: 0.12, elevationM: 31.5, zone: 'Europe/London',
-  horizon: [{ azimuthDeg: 90, altitudeDeg: 20.5 }, { azimuthDeg: 120, altitudeDeg: -1 }], isDefault: false,
+  name: 'Quarry Field',
+  latitudeDeg: 52.7,
+  longitudeDeg: 0.12,
+  elevationM: 31.5,
+  zone: 'Europe/London',
+  horizon: [
+    { azimuthDeg: 90, altitudeDeg: 20.5 },
+    { azimuthDeg: 120, altitudeDeg: -1 },
+  ],
+  isDefault: false,
 };
 const walk = (id: string, more: Partial<StoredWalk> = {}): StoredWalk => ({
-  id, clubId: CLUB, memberId: TAMSIN, helperId: null, platform: 'discord', channelId: 'c1', state: { step: 'ask', answers: [1, null, 'ja'] },
-  updatedUtcMs: 1000, endedUtcMs: null, ...more,
+  id,
+  clubId: CLUB,
+  memberId: TAMSIN,
+  helperId: null,
+  platform: 'discord',
+  channelId: 'c1',
+  state: { step: 'ask', answers: [1, null, 'ja'] },
+  updatedUtcMs: 1000,
+  endedUtcMs: null,
+  ...more,
 });
 const reminder = (more: Partial<NewReminder> = {}): NewReminder => ({
-  memberId: TAMSIN, clubId: CLUB, platform: 'matrix', channelId: '!room:fenwold.example', to: 'member', kind: 'altitude',
-  dueUtcMs: 1_000_000, staleUtcMs: 2_000_000, repeat: null, text: 'NGC 7331 is 30° high.', ...more,
+  memberId: TAMSIN,
+  clubId: CLUB,
+  platform: 'matrix',
+  channelId: '!room:fenwold.example',
+  to: 'member',
+  kind: 'altitude',
+  dueUtcMs: 1_000_000,
+  staleUtcMs: 2_000_000,
+  repeat: null,
+  text: 'NGC 7331 is 30° high.',
+  ...more,
 });
 
 export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly bench: Bench }>): void => {
@@ -68,7 +100,8 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     await store.sites.put(tamsin, { ...quarryField, isDefault: true });
     await store.sites.put(tamsin, { ...quarryField, name: 'Cold Ridge', isDefault: true });
     await store.sites.put(club, { ...quarryField, name: 'Fenwold Common', isDefault: true });
-    const usual = async (owner: Owner) => (await store.sites.list(owner)).filter(({ isDefault }) => isDefault).map(({ name }) => name);
+    const usual = async (owner: Owner) =>
+      (await store.sites.list(owner)).filter(({ isDefault }) => isDefault).map(({ name }) => name);
     expect(await usual(tamsin)).toEqual(['Cold Ridge']);
     expect(await store.sites.setDefault(tamsin, 'QUARRY field')).toBe(true);
     expect(await usual(tamsin)).toEqual(['Quarry Field']);
@@ -76,7 +109,11 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(await usual(tamsin)).toEqual(['Quarry Field']);
     expect(await usual(club)).toEqual(['Fenwold Common']);
     const stores = [store, await another()];
-    await Promise.all(Array.from({ length: 20 }, (_, i) => stores[i % 2]!.sites.setDefault(tamsin, i % 3 === 0 ? 'Cold Ridge' : 'Quarry Field')));
+    await Promise.all(
+      Array.from({ length: 20 }, (_, i) =>
+        stores[i % 2]!.sites.setDefault(tamsin, i % 3 === 0 ? 'Cold Ridge' : 'Quarry Field'),
+      ),
+    );
     expect(await usual(tamsin)).toHaveLength(1);
   });
 
@@ -94,7 +131,11 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('keeps 20 sites an owner and no more, even when two processes add at once', async () => {
     const stores = [store, await another()];
-    const results = await Promise.all(Array.from({ length: 30 }, (_, i) => codeOf(stores[i % 2]!.sites.put(tamsin, { ...quarryField, name: `Site ${i}` }))));
+    const results = await Promise.all(
+      Array.from({ length: 30 }, (_, i) =>
+        codeOf(stores[i % 2]!.sites.put(tamsin, { ...quarryField, name: `Site ${i}` })),
+      ),
+    );
     expect(results.filter((code) => code === 'resolved')).toHaveLength(20);
     expect(results.filter((code) => code === 'store-limit')).toHaveLength(10);
     expect(await store.sites.list(tamsin)).toHaveLength(20);
@@ -141,16 +182,19 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('counts every outcome, from several processes at once', async () => {
     const stores = [store, await another(), await another()];
-    await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]!.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port')));
+    await Promise.all(
+      Array.from({ length: 60 }, (_, i) => stores[i % 3]!.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port')),
+    );
     expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 30, port: 30 });
     expect(await store.outcomes.counts('other')).toEqual({});
   });
 
-  it('lists a member\'s reminders by time and cancels only their own', async () => {
+  it("lists a member's reminders by time and cancels only their own", async () => {
     const later = await store.reminders.add(reminder({ dueUtcMs: 5000.4, repeat: { every: 'night', n: [1] } }));
     const sooner = await store.reminders.add(reminder({ dueUtcMs: 4000, staleUtcMs: null }));
     expect(await store.reminders.list(TAMSIN)).toEqual([
-      { ...reminder({ dueUtcMs: 4000, staleUtcMs: null }), id: sooner.id }, { ...reminder({ dueUtcMs: 5000, repeat: { every: 'night', n: [1] } }), id: later.id },
+      { ...reminder({ dueUtcMs: 4000, staleUtcMs: null }), id: sooner.id },
+      { ...reminder({ dueUtcMs: 5000, repeat: { every: 'night', n: [1] } }), id: later.id },
     ]);
     expect(await store.reminders.cancel(RAVI, sooner.id)).toBe(false);
     expect(await store.reminders.cancel(TAMSIN, sooner.id)).toBe(true);
@@ -158,10 +202,12 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(later.id).toMatch(/^[a-z2-9]{7}$/u);
   });
 
-  it('lets a channel\'s reminders be listed and cancelled there, whoever set them', async () => {
+  it("lets a channel's reminders be listed and cancelled there, whoever set them", async () => {
     const set = await store.reminders.add(reminder({ to: 'channel', kind: 'sunrise', staleUtcMs: null }));
     await store.reminders.add(reminder());
-    expect((await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ id }) => id)).toEqual([set.id]);
+    expect((await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ id }) => id)).toEqual([
+      set.id,
+    ]);
     expect(await store.reminders.listChannel('discord', '!room:fenwold.example')).toEqual([]);
     expect(await store.reminders.cancelChannel('matrix', '!else:fenwold.example', set.id)).toBe(false);
     expect(await store.reminders.cancelChannel('matrix', '!room:fenwold.example', set.id)).toBe(true);
@@ -170,7 +216,9 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('keeps 20 reminders a member and no more, even when two processes add at once', async () => {
     const stores = [store, await another()];
-    const results = await Promise.all(Array.from({ length: 30 }, (_, i) => codeOf(stores[i % 2]!.reminders.add(reminder({ dueUtcMs: i })))));
+    const results = await Promise.all(
+      Array.from({ length: 30 }, (_, i) => codeOf(stores[i % 2]!.reminders.add(reminder({ dueUtcMs: i })))),
+    );
     expect(results.filter((code) => code === 'resolved')).toHaveLength(20);
     expect(results.filter((code) => code === 'store-limit')).toHaveLength(10);
   });
@@ -196,7 +244,9 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     await store.reminders.add(reminder({ platform: 'matrix' }));
     await store.reminders.add(reminder({ platform: 'discord' }));
     expect(await store.reminders.claimDue(2e6, 2.1e6, 'one', 10, [])).toEqual([]);
-    expect((await store.reminders.claimDue(2e6, 2.1e6, 'one', 10, ['discord', 'console'])).map(({ platform }) => platform)).toEqual(['discord']);
+    expect(
+      (await store.reminders.claimDue(2e6, 2.1e6, 'one', 10, ['discord', 'console'])).map(({ platform }) => platform),
+    ).toEqual(['discord']);
     expect((await store.reminders.claimDue(2e6, 2.1e6, 'one', 10)).map(({ platform }) => platform)).toEqual(['matrix']);
   });
 
@@ -225,27 +275,39 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
   it('hands 200 due reminders to three claimants without giving one twice', async () => {
     for (let i = 0; i < 200; i++) await store.reminders.add(reminder({ memberId: `discord:${i}`, dueUtcMs: i }));
     const stores = [store, await another(), await another()];
-    const got = await Promise.all(stores.map(async (each, n) => {
-      const ids: string[] = [];
-      for (let claimed = await each.reminders.claimDue(5000, 65_000, `p${n}`, 7); claimed.length > 0; claimed = await each.reminders.claimDue(5000, 65_000, `p${n}`, 7)) {
-        for (const { id } of claimed) {
-          expect(await each.reminders.settle(id, `p${n}`, null)).toBe(true);
-          ids.push(id);
+    const got = await Promise.all(
+      stores.map(async (each, n) => {
+        const ids: string[] = [];
+        for (
+          let claimed = await each.reminders.claimDue(5000, 65_000, `p${n}`, 7);
+          claimed.length > 0;
+          claimed = await each.reminders.claimDue(5000, 65_000, `p${n}`, 7)
+        ) {
+          for (const { id } of claimed) {
+            expect(await each.reminders.settle(id, `p${n}`, null)).toBe(true);
+            ids.push(id);
+          }
         }
-      }
-      return ids;
-    }));
+        return ids;
+      }),
+    );
     expect(got.flat()).toHaveLength(200);
     expect(new Set(got.flat()).size).toBe(200);
   });
 
   it('lets an event be claimed once, over processes and restarts', async () => {
     const stores = [store, await another(), await another()];
-    const wins = await Promise.all(Array.from({ length: 60 }, (_, i) => stores[i % 3]!.events.claim(`matrix:$event${i % 4}`, 5000)));
+    const wins = await Promise.all(
+      Array.from({ length: 60 }, (_, i) => stores[i % 3]!.events.claim(`matrix:$event${i % 4}`, 5000)),
+    );
     expect(wins.filter(Boolean)).toHaveLength(4);
     await store.events.answered('matrix:$event0');
     await store.events.claim('matrix_$event9', 9000);
-    expect(await store.events.unanswered('matrix:', 5000)).toEqual(['matrix:$event1', 'matrix:$event2', 'matrix:$event3']);
+    expect(await store.events.unanswered('matrix:', 5000)).toEqual([
+      'matrix:$event1',
+      'matrix:$event2',
+      'matrix:$event3',
+    ]);
     expect(await store.events.unanswered('matrix:', 5001)).toEqual([]);
     // An underscore and a percent sign are letters here, not wild cards.
     expect(await store.events.unanswered('matrix_', 0)).toEqual(['matrix_$event9']);
@@ -267,9 +329,13 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       await store.sites.put(own, { ...quarryField, isDefault: true });
       await store.sites.put({ kind: 'club', id: memberId }, { ...quarryField, name: 'In a direct message' });
       await store.gear.put(memberId, { mount: 'german', connection: null, system: 'macos' });
-      await store.walks.put(walk(`about ${memberId.slice(0, 6)}`, {
-        memberId, helperId: other, state: { version: 1, names: { member: `Name of ${memberId}`, helper: `Name of ${other}` }, events: [] },
-      }));
+      await store.walks.put(
+        walk(`about ${memberId.slice(0, 6)}`, {
+          memberId,
+          helperId: other,
+          state: { version: 1, names: { member: `Name of ${memberId}`, helper: `Name of ${other}` }, events: [] },
+        }),
+      );
       await store.walks.put(walk(`direct ${memberId.slice(0, 6)}`, { memberId, clubId: memberId }));
       await store.reminders.add(reminder({ memberId }));
       await store.reminders.add(reminder({ memberId, to: 'channel', kind: 'sunrise', repeat: { every: 'sunrise' } }));
@@ -280,32 +346,51 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     };
     await fill(TAMSIN, RAVI);
     await fill(RAVI, TAMSIN);
-    const shown = await store.exportMember(TAMSIN) as Record<string, unknown[]>;
+    const shown = (await store.exportMember(TAMSIN)) as Record<string, unknown[]>;
     expect(shown).toMatchObject({
-      memberId: TAMSIN, gear: { mount: 'german', connection: null, system: 'macos' },
-      sites: [{ name: 'In a direct message' }, { name: 'Quarry Field', latitudeDeg: 52.7, horizon: quarryField.horizon }],
+      memberId: TAMSIN,
+      gear: { mount: 'german', connection: null, system: 'macos' },
+      sites: [
+        { name: 'In a direct message' },
+        { name: 'Quarry Field', latitudeDeg: 52.7, horizon: quarryField.horizon },
+      ],
       walksHelpedWith: [{ id: 'about discor' }],
     });
     expect(shown.walks).toHaveLength(2);
     expect(shown.reminders).toHaveLength(3);
     expect(shown.notes).toHaveLength(2);
-    const ofRavi = await store.exportMember(RAVI) as Record<string, unknown>;
+    const ofRavi = (await store.exportMember(RAVI)) as Record<string, unknown>;
 
     expect(await store.forgetMember(TAMSIN)).toBe(10);
     const left = await bench.dump();
     expect(left).not.toContain('tamsin');
     expect(left).toContain(RAVI);
-    expect(await store.exportMember(TAMSIN)).toEqual({ memberId: TAMSIN, sites: [], gear: null, reminders: [], walks: [], walksHelpedWith: [], notes: [] });
+    expect(await store.exportMember(TAMSIN)).toEqual({
+      memberId: TAMSIN,
+      sites: [],
+      gear: null,
+      reminders: [],
+      walks: [],
+      walksHelpedWith: [],
+      notes: [],
+    });
     // Ravi keeps everything but the name of the one who helped.
-    const after = await store.exportMember(RAVI) as Record<string, unknown>;
+    const after = (await store.exportMember(RAVI)) as Record<string, unknown>;
     expect(after).toEqual({
-      ...ofRavi, walksHelpedWith: [],
+      ...ofRavi,
+      walksHelpedWith: [],
       walks: (ofRavi.walks as StoredWalk[]).map((each) => ({
-        ...each, helperId: null, ...(each.id.startsWith('about') ? { state: { version: 1, names: { member: `Name of ${RAVI}`, helper: null }, events: [] } } : {}),
+        ...each,
+        helperId: null,
+        ...(each.id.startsWith('about')
+          ? { state: { version: 1, names: { member: `Name of ${RAVI}`, helper: null }, events: [] } }
+          : {}),
       })),
     });
     // The channel's standing warning stays, without the name.
-    expect((await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ memberId }) => memberId).sort()).toEqual(['', RAVI, RAVI]);
+    expect(
+      (await store.reminders.listChannel('matrix', '!room:fenwold.example')).map(({ memberId }) => memberId).sort(),
+    ).toEqual(['', RAVI, RAVI]);
     expect(await store.forgetMember(TAMSIN)).toBe(0);
   });
 
@@ -314,10 +399,20 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     await closed.ping();
     await closed.close();
     for (const work of [
-      closed.ping(), closed.sites.list(tamsin), closed.sites.put(tamsin, quarryField), closed.gear.get(TAMSIN), closed.walks.get('x'),
-      closed.outcomes.counts(CLUB), closed.reminders.list(TAMSIN), closed.reminders.claimDue(1, 2, 'x', 1), closed.notes.get('x'),
-      closed.events.claim('x', 1), closed.exportMember(TAMSIN), closed.forgetMember(TAMSIN),
-    ]) expect(await codeOf(work)).toBe('store-unavailable');
+      closed.ping(),
+      closed.sites.list(tamsin),
+      closed.sites.put(tamsin, quarryField),
+      closed.gear.get(TAMSIN),
+      closed.walks.get('x'),
+      closed.outcomes.counts(CLUB),
+      closed.reminders.list(TAMSIN),
+      closed.reminders.claimDue(1, 2, 'x', 1),
+      closed.notes.get('x'),
+      closed.events.claim('x', 1),
+      closed.exportMember(TAMSIN),
+      closed.forgetMember(TAMSIN),
+    ])
+      expect(await codeOf(work)).toBe('store-unavailable');
     await closed.close();
   });
 };

@@ -6,17 +6,34 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { openStore, type StorePlace } from '../../bot/store/open-store.js';
-import { CLUB_OF_WORKERS, filledMember, laneOf, LANES, remindedMember, SITES_FILLED, type Told, type WorkerTask, type Write } from './worker-task.js';
+import {
+  CLUB_OF_WORKERS,
+  filledMember,
+  laneOf,
+  LANES,
+  remindedMember,
+  SITES_FILLED,
+  type Told,
+  type WorkerTask,
+  type Write,
+} from './worker-task.js';
 
 /** Compiled once, so that a process is up in a fraction of a second; under node_modules, so that packages are found from there. */
 const compiled = fileURLToPath(new URL('../../node_modules/.cache/pierhand/worker-process.mjs', import.meta.url));
 let compiling: Promise<unknown> | undefined;
-const compile = (): Promise<unknown> => compiling ??= build({
-  entryPoints: [fileURLToPath(new URL('worker-process.ts', import.meta.url))], outfile: compiled, bundle: true, external: ['better-sqlite3', 'pg-native'],
-  platform: 'node', format: 'esm', target: 'node20', logLevel: 'warning',
-  // Packages of the older kind call require, which a module has not.
-  banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
-});
+const compile = (): Promise<unknown> =>
+  (compiling ??= build({
+    entryPoints: [fileURLToPath(new URL('worker-process.ts', import.meta.url))],
+    outfile: compiled,
+    bundle: true,
+    external: ['better-sqlite3', 'pg-native'],
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    logLevel: 'warning',
+    // Packages of the older kind call require, which a module has not.
+    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+  }));
 
 /** The chat server: takes every send, and shows each key once. */
 export interface ChatServer {
@@ -25,7 +42,9 @@ export interface ChatServer {
 }
 export const chatServer = (): ChatServer => ({ takenByKey: new Map(), takenByWorker: new Map() });
 
-const plusOne = <K>(counts: Map<K, number>, key: K): void => { counts.set(key, (counts.get(key) ?? 0) + 1); };
+const plusOne = <K>(counts: Map<K, number>, key: K): void => {
+  counts.set(key, (counts.get(key) ?? 0) + 1);
+};
 
 export interface Worker {
   readonly child: ChildProcess;
@@ -35,7 +54,11 @@ export interface Worker {
   readonly gone: Promise<void>;
 }
 
-export const startWorker = async (task: WorkerTask, server: ChatServer, onTold: (told: Told) => void): Promise<Worker> => {
+export const startWorker = async (
+  task: WorkerTask,
+  server: ChatServer,
+  onTold: (told: Told) => void,
+): Promise<Worker> => {
   await compile();
   const child = fork(compiled, [JSON.stringify(task)], { stdio: ['ignore', 'pipe', 'inherit', 'ipc'], execArgv: [] });
   child.on('message', ({ key }: { key: string }) => {
@@ -66,7 +89,8 @@ export interface Ledger {
 }
 export const ledger = (): Ledger => ({ begun: new Map(), done: new Map() });
 export const enter = ({ begun, done }: Ledger, told: Told): void => {
-  if (told.told !== 'open') (told.told === 'begins' ? begun : done).set(`${told.write.kind} ${told.write.number}`, told.write);
+  if (told.told !== 'open')
+    (told.told === 'begins' ? begun : done).set(`${told.write.kind} ${told.write.number}`, told.write);
 };
 
 const ofKind = <K extends Write['kind']>(writes: Map<string, Write>, kind: K): readonly Extract<Write, { kind: K }>[] =>
@@ -88,19 +112,32 @@ export const losses = async (place: StorePlace, { begun, done }: Ledger): Promis
     for (let lane = 0; lane < LANES; lane++) {
       const note = await store.notes.get(`sync-${lane}`);
       const walk = (await store.walks.get(`w-${lane}`))?.state as { readonly number: number } | undefined;
-      for (const [kind, value] of [['note', note], ['walk', walk?.number]] as const) {
-        const last = Math.max(-1, ...ofKind(done, kind).map(({ number }) => number).filter((number) => laneOf(number) === lane));
+      for (const [kind, value] of [
+        ['note', note],
+        ['walk', walk?.number],
+      ] as const) {
+        const last = Math.max(
+          -1,
+          ...ofKind(done, kind)
+            .map(({ number }) => number)
+            .filter((number) => laneOf(number) === lane),
+        );
         if (Number(value ?? -1) < last) found.push(`${kind} ${value} is older than ${last}, which was acknowledged`);
       }
     }
     for (const { number } of ofKind(begun, 'fill')) {
       const sites = (await store.sites.list({ kind: 'member', id: filledMember(number) })).length;
-      const hasGear = await store.gear.get(filledMember(number)) !== null;
+      const hasGear = (await store.gear.get(filledMember(number))) !== null;
       const key = String(number);
-      const [isFilled, forgetBegun, isForgotten] = [done.has(`fill ${key}`), begun.has(`forget ${key}`), done.has(`forget ${key}`)];
+      const [isFilled, forgetBegun, isForgotten] = [
+        done.has(`fill ${key}`),
+        begun.has(`forget ${key}`),
+        done.has(`forget ${key}`),
+      ];
       if (isForgotten && (sites > 0 || hasGear)) found.push(`member ${key} was not forgotten`);
       if (isFilled && !forgetBegun && (sites !== SITES_FILLED || !hasGear)) found.push(`member ${key} lost a row`);
-      if (isFilled && forgetBegun && !((sites === 0 && !hasGear) || (sites === SITES_FILLED && hasGear))) found.push(`member ${key} was half forgotten`);
+      if (isFilled && forgetBegun && !((sites === 0 && !hasGear) || (sites === SITES_FILLED && hasGear)))
+        found.push(`member ${key} was half forgotten`);
     }
   } finally {
     await store.close();
@@ -109,7 +146,11 @@ export const losses = async (place: StorePlace, { begun, done }: Ledger): Promis
 };
 
 /** Waits until every reminder that was begun is said and written off; gives those that are not in time. */
-export const untilAllSaid = async (place: StorePlace, { begun }: Ledger, withinMs = 60_000): Promise<readonly string[]> => {
+export const untilAllSaid = async (
+  place: StorePlace,
+  { begun }: Ledger,
+  withinMs = 60_000,
+): Promise<readonly string[]> => {
   const store = await openStore(place);
   const waiting = new Set(ofKind(begun, 'reminder').map(({ number }) => remindedMember(number)));
   const until = performance.now() + withinMs;

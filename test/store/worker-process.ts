@@ -10,30 +10,77 @@ import { deliveryKey, startReminders } from '../../bot/reminders/index.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { NewReminder, Store } from '../../bot/store/store.js';
 import { contextOver } from '../reminders/fake-platform.js';
-import { CLUB_OF_WORKERS, filledMember, laneOf, remindedMember, SITES_FILLED, type Told, type WorkerTask, type Write } from './worker-task.js';
+import {
+  CLUB_OF_WORKERS,
+  filledMember,
+  laneOf,
+  remindedMember,
+  SITES_FILLED,
+  type Told,
+  type WorkerTask,
+  type Write,
+} from './worker-task.js';
 
-const tell = (told: Told): void => { writeSync(1, `${JSON.stringify(told)}\n`); };
+const tell = (told: Told): void => {
+  writeSync(1, `${JSON.stringify(told)}\n`);
+};
 
 const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> => {
   switch (kind) {
-    case 'outcome': await store.outcomes.add(CLUB_OF_WORKERS, 'cable'); return { kind, number };
-    case 'note': await store.notes.set(`sync-${laneOf(number)}`, String(number)); return { kind, number };
-    case 'event': return { kind, number, won: await store.events.claim(`e${number}`, Date.now()) };
+    case 'outcome':
+      await store.outcomes.add(CLUB_OF_WORKERS, 'cable');
+      return { kind, number };
+    case 'note':
+      await store.notes.set(`sync-${laneOf(number)}`, String(number));
+      return { kind, number };
+    case 'event':
+      return { kind, number, won: await store.events.claim(`e${number}`, Date.now()) };
     case 'walk':
-      await store.walks.put({ id: `w-${laneOf(number)}`, clubId: CLUB_OF_WORKERS, memberId: 'm', helperId: null, platform: 'discord', channelId: 'c', state: { number }, updatedUtcMs: Date.now(), endedUtcMs: null });
+      await store.walks.put({
+        id: `w-${laneOf(number)}`,
+        clubId: CLUB_OF_WORKERS,
+        memberId: 'm',
+        helperId: null,
+        platform: 'discord',
+        channelId: 'c',
+        state: { number },
+        updatedUtcMs: Date.now(),
+        endedUtcMs: null,
+      });
       return { kind, number };
     case 'fill': {
       await store.gear.put(filledMember(number), { mount: 'fork', connection: null, system: null });
       for (let i = 0; i < SITES_FILLED; i++) {
-        await store.sites.put({ kind: 'member', id: filledMember(number) }, { name: `s${i}`, latitudeDeg: 1, longitudeDeg: 2, elevationM: number, zone: 'UTC', horizon: null, isDefault: i === 0 });
+        await store.sites.put(
+          { kind: 'member', id: filledMember(number) },
+          {
+            name: `s${i}`,
+            latitudeDeg: 1,
+            longitudeDeg: 2,
+            elevationM: number,
+            zone: 'UTC',
+            horizon: null,
+            isDefault: i === 0,
+          },
+        );
       }
       return { kind, number };
     }
-    case 'forget': await store.forgetMember(filledMember(number)); return { kind, number };
+    case 'forget':
+      await store.forgetMember(filledMember(number));
+      return { kind, number };
     case 'reminder': {
       const reminder: NewReminder = {
-        memberId: remindedMember(number), clubId: CLUB_OF_WORKERS, platform: 'console', channelId: 'c', to: 'member', kind: 'dark',
-        dueUtcMs: Date.now(), staleUtcMs: null, repeat: null, text: `reminder ${number}`,
+        memberId: remindedMember(number),
+        clubId: CLUB_OF_WORKERS,
+        platform: 'console',
+        channelId: 'c',
+        to: 'member',
+        kind: 'dark',
+        dueUtcMs: Date.now(),
+        staleUtcMs: null,
+        repeat: null,
+        text: `reminder ${number}`,
       };
       const kept = await store.reminders.add(reminder);
       return { kind, number, key: deliveryKey(kept) };
@@ -41,7 +88,18 @@ const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> =>
   }
 };
 
-const ORDER: readonly Write['kind'][] = ['outcome', 'event', 'reminder', 'walk', 'fill', 'note', 'event', 'forget', 'reminder', 'outcome'];
+const ORDER: readonly Write['kind'][] = [
+  'outcome',
+  'event',
+  'reminder',
+  'walk',
+  'fill',
+  'note',
+  'event',
+  'forget',
+  'reminder',
+  'outcome',
+];
 
 const writeOn = async (store: Store, firstNumber: number): Promise<void> => {
   let filled = firstNumber;
@@ -64,11 +122,12 @@ const parentAsPlatform = (serverMs: number): RunningPlatform => {
   });
   return {
     name: 'console',
-    deliver: (reminder, text) => new Promise((resolve) => {
-      const key = deliveryKey(reminder);
-      waiting.set(key, () => resolve('sent'));
-      process.send?.({ key, text });
-    }),
+    deliver: (reminder, text) =>
+      new Promise((resolve) => {
+        const key = deliveryKey(reminder);
+        waiting.set(key, () => resolve('sent'));
+        process.send?.({ key, text });
+      }),
     health: () => ({ ok: true, detail: '' }),
     stop: async () => undefined,
   };
@@ -79,6 +138,10 @@ const store = await openStore(task.place);
 await store.ping();
 tell({ told: 'open' });
 if (task.delivers) {
-  startReminders(contextOver(store, () => Date.now()).context, [parentAsPlatform(task.serverMs)], { lookEveryMs: 10, leaseMs: task.leaseMs, deliverWithinMs: task.leaseMs / 2 });
+  startReminders(contextOver(store, () => Date.now()).context, [parentAsPlatform(task.serverMs)], {
+    lookEveryMs: 10,
+    leaseMs: task.leaseMs,
+    deliverWithinMs: task.leaseMs / 2,
+  });
 }
 if (task.writes) await writeOn(store, task.firstNumber);

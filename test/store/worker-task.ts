@@ -13,9 +13,7 @@ export interface WorkerTask {
 }
 
 /** What the parent is told, one line each: a write begins, a write was acknowledged with its result, the store is open. */
-export type Told =
-  | { readonly told: 'open' }
-  | { readonly told: 'begins' | 'done'; readonly write: Write };
+export type Told = { readonly told: 'open' } | { readonly told: 'begins' | 'done'; readonly write: Write };
 export type Write =
   | { readonly kind: 'outcome' | 'walk' | 'note' | 'fill' | 'forget'; readonly number: number }
   | { readonly kind: 'event'; readonly number: number; readonly won?: boolean }

@@ -11,9 +11,10 @@ const TROUBLE: Trouble = { faultId: 'no-permission', path: 'controller-serial', 
  * What the kernel writes when an adapter has been given its port: Linux, drivers/usb/core/hub.c (first line) and
  * drivers/usb/serial/bus.c and usb-serial.c (the others). Times and numbers are invented.
  */
-const KERNEL_LOG = '[  963.561201] usb 1-2: new full-speed USB device number 5 using xhci_hcd '
-  + '[  963.837102] usbserial_generic 1-2:1.0: USB serial converter detected '
-  + '[  963.837493] usb 1-2: USB serial converter now attached to ttyUSB0';
+const KERNEL_LOG =
+  '[  963.561201] usb 1-2: new full-speed USB device number 5 using xhci_hcd ' +
+  '[  963.837102] usbserial_generic 1-2:1.0: USB serial converter detected ' +
+  '[  963.837493] usb 1-2: USB serial converter now attached to ttyUSB0';
 const MOST_TURNS = 25;
 
 export const connectionWalk = async <S extends Shown>(stage: Stage<S>): Promise<void> => {
@@ -24,12 +25,14 @@ export const connectionWalk = async <S extends Shown>(stage: Stage<S>): Promise<
 
   let shown = await helper.asks(`triage for:${member.name} ${KERNEL_LOG}`);
   expect(shown.isPrivate).toBe(false);
-  for (const id of answered) expect(bare(shown.text)).toContain(bare(`Skipped, your text answers it: ${model.check(id)?.question}`));
+  for (const id of answered)
+    expect(bare(shown.text)).toContain(bare(`Skipped, your text answers it: ${model.check(id)?.question}`));
 
   // Both answer in turn; between a question and its answer the bot is stopped and another started.
   const taken: Response[] = [];
   for (let turn = 0; taken.at(-1)?.id !== TROUBLE.faultId; turn++) {
-    if (turn === MOST_TURNS) throw new Error(`no cure after ${turn} turns: ${taken.map(({ id, label }) => `${id}: ${label}`).join('; ')}`);
+    if (turn === MOST_TURNS)
+      throw new Error(`no cure after ${turn} turns: ${taken.map(({ id, label }) => `${id}: ${label}`).join('; ')}`);
     if (turn === 2) {
       await stage.restart();
       const resumed = await helper.asks('triage');
@@ -49,8 +52,12 @@ export const connectionWalk = async <S extends Shown>(stage: Stage<S>): Promise<
   expect(bare(shown.text)).toContain(bare('May I count this cause for the club, without your name?'));
 
   const summary = await helper.asks('triage do:summary');
-  expect(bare(summary.text)).toContain(bare(`${helper.name}: pasted text: ${model.evidence.find(({ id }) => id === 'kernel-tty-attached')?.says}`));
-  expect(bare(summary.text)).toContain(bare(`${member.name}: tried "${model.fault(TROUBLE.faultId)?.title}": it works`));
+  expect(bare(summary.text)).toContain(
+    bare(`${helper.name}: pasted text: ${model.evidence.find(({ id }) => id === 'kernel-tty-attached')?.says}`),
+  );
+  expect(bare(summary.text)).toContain(
+    bare(`${member.name}: tried "${model.fault(TROUBLE.faultId)?.title}": it works`),
+  );
 
   // Only the one whose mount it is may let it be counted.
   shown = await helper.picks(summary, 'Go on');

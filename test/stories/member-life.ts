@@ -42,7 +42,9 @@ export const memberLife = async <S extends Shown>(stage: Stage<S>): Promise<void
   await stage.clockTo(reminder.dueUtcMs - MINUTE);
   expect((await member.wasTold()).slice(before)).toEqual([]);
   await stage.clockTo(reminder.dueUtcMs);
-  expect((await member.wasTold()).slice(before)).toEqual([expect.stringMatching(/^Regulus clears the horizon of Quarry Field at \d\d:\d\d ACST/u)]);
+  expect((await member.wasTold()).slice(before)).toEqual([
+    expect.stringMatching(/^Regulus clears the horizon of Quarry Field at \d\d:\d\d ACST/u),
+  ]);
   await stage.clockTo(reminder.dueUtcMs + MINUTE);
   expect((await member.wasTold()).slice(before)).toHaveLength(1);
 
@@ -60,7 +62,15 @@ export const memberLife = async <S extends Shown>(stage: Stage<S>): Promise<void
   expect(forgotten.isPrivate).toBe(true);
   expect(forgotten.text).toContain('Removed everything I kept about you');
   expect((await member.asks('mydata')).text).toContain('Nothing.');
-  expect(await stage.store().exportMember(member.memberId)).toEqual({ memberId: member.memberId, sites: [], gear: null, reminders: [], walks: [], walksHelpedWith: [], notes: [] });
+  expect(await stage.store().exportMember(member.memberId)).toEqual({
+    memberId: member.memberId,
+    sites: [],
+    gear: null,
+    reminders: [],
+    walks: [],
+    walksHelpedWith: [],
+    notes: [],
+  });
   // The sunrise warning is gone with the rest.
   const told = (await member.wasTold()).length;
   await stage.clockTo(EVENING + 24 * 60 * MINUTE);

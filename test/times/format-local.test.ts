@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { formatClock, formatDate, formatLocalDate, formatLocalDateTime, formatLocalTime, localDateAt, zoneName } from '../../bot/times/index.js';
+import {
+  formatClock,
+  formatDate,
+  formatLocalDate,
+  formatLocalDateTime,
+  formatLocalTime,
+  localDateAt,
+  zoneName,
+} from '../../bot/times/index.js';
 
 const WINTER = Date.parse('2026-11-26T06:40Z');
 const SUMMER = Date.parse('2026-07-01T06:40Z');
@@ -7,16 +15,28 @@ const SUMMER = Date.parse('2026-07-01T06:40Z');
 describe('local times in words', () => {
   // Abbreviations: IANA time zone database and, for those it shares with everyday English, Unicode CLDR.
   it.each([
-    ['America/Edmonton', WINTER, '23:40 MST'], ['Europe/London', WINTER, '06:40 GMT'], ['Europe/London', SUMMER, '07:40 BST'], ['Europe/Berlin', SUMMER, '08:40 CEST'],
-    ['Australia/Sydney', WINTER, '17:40 AEDT'], ['Pacific/Auckland', SUMMER, '18:40 NZST'], ['Asia/Kolkata', SUMMER, '12:10 IST'], ['Africa/Johannesburg', SUMMER, '08:40 SAST'],
-    ['Asia/Kathmandu', SUMMER, '12:25 UTC+5:45'], ['America/Sao_Paulo', SUMMER, '03:40 UTC−3'], ['America/St_Johns', WINTER, '03:10 NST'], ['Etc/GMT+8', SUMMER, '22:40 UTC−8'], ['Etc/UTC', SUMMER, '06:40 UTC'],
+    ['America/Edmonton', WINTER, '23:40 MST'],
+    ['Europe/London', WINTER, '06:40 GMT'],
+    ['Europe/London', SUMMER, '07:40 BST'],
+    ['Europe/Berlin', SUMMER, '08:40 CEST'],
+    ['Australia/Sydney', WINTER, '17:40 AEDT'],
+    ['Pacific/Auckland', SUMMER, '18:40 NZST'],
+    ['Asia/Kolkata', SUMMER, '12:10 IST'],
+    ['Africa/Johannesburg', SUMMER, '08:40 SAST'],
+    ['Asia/Kathmandu', SUMMER, '12:25 UTC+5:45'],
+    ['America/Sao_Paulo', SUMMER, '03:40 UTC−3'],
+    ['America/St_Johns', WINTER, '03:10 NST'],
+    ['Etc/GMT+8', SUMMER, '22:40 UTC−8'],
+    ['Etc/UTC', SUMMER, '06:40 UTC'],
   ])('%s', (zone, utcMs, expected) => {
     expect(formatLocalTime(utcMs, zone)).toBe(expected);
   });
 
   it('rounds to the nearest minute, over midnight too', () => {
     expect(formatClock(Date.parse('2026-11-26T06:59:29Z'), 'America/Edmonton')).toBe('23:59');
-    expect(formatLocalDateTime(Date.parse('2026-11-26T06:59:30Z'), 'America/Edmonton')).toBe('Thu 26 Nov 2026, 00:00 MST');
+    expect(formatLocalDateTime(Date.parse('2026-11-26T06:59:30Z'), 'America/Edmonton')).toBe(
+      'Thu 26 Nov 2026, 00:00 MST',
+    );
   });
 
   it('gives the date on the site’s clocks, not in UTC', () => {

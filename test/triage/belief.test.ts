@@ -11,12 +11,16 @@ const after = (model: TriageModel, events: readonly WalkEvent[], outcomes = {}) 
   const situation = situationFor(model, WIRE, outcomes);
   const gathered = gatherEvidence(model, situation, events);
   const belief = beliefFrom(situation, gathered);
-  const of = (id: string): number => belief.probabilities[id === 'unexplained' ? situation.unexplained : situation.faultIndex.get(id) ?? -1] ?? NaN;
+  const of = (id: string): number =>
+    belief.probabilities[id === 'unexplained' ? situation.unexplained : (situation.faultIndex.get(id) ?? -1)] ?? NaN;
   return { situation, gathered, belief, of };
 };
 
 const TWO = smallModel({
-  faults: [fault({ id: 'a', weight: 3, answers: { c: { no: 0.8, yes: 0.2 } } }), fault({ id: 'b', weight: 1, answers: { c: { no: 0.1, yes: 0.9 } } })],
+  faults: [
+    fault({ id: 'a', weight: 3, answers: { c: { no: 0.8, yes: 0.2 } } }),
+    fault({ id: 'b', weight: 1, answers: { c: { no: 0.1, yes: 0.9 } } }),
+  ],
   checks: [check({ id: 'c' })],
 });
 
@@ -25,7 +29,11 @@ describe('what is believed', () => {
     const u = UNEXPLAINED_PRIOR;
     const m = MISTAKE.look;
     // P(no) = (1 - m) × odds + m / 2 for each cause; "unexplained" answers either way, evenly.
-    const weights = { a: 0.75 * (1 - u) * ((1 - m) * 0.8 + m / 2), b: 0.25 * (1 - u) * ((1 - m) * 0.1 + m / 2), unexplained: u * 0.5 };
+    const weights = {
+      a: 0.75 * (1 - u) * ((1 - m) * 0.8 + m / 2),
+      b: 0.25 * (1 - u) * ((1 - m) * 0.1 + m / 2),
+      unexplained: u * 0.5,
+    };
     const total = weights.a + weights.b + weights.unexplained;
     const { of } = after(TWO, [said('c', 'no')]);
     expect(of('a')).toBeCloseTo(weights.a / total, 12);
@@ -34,7 +42,9 @@ describe('what is believed', () => {
   });
 
   it('is not moved by "not sure"', () => {
-    expect([...after(TWO, [said('c', 'unsure')]).belief.probabilities]).toEqual([...after(TWO, []).belief.probabilities]);
+    expect([...after(TWO, [said('c', 'unsure')]).belief.probabilities]).toEqual([
+      ...after(TWO, []).belief.probabilities,
+    ]);
   });
 
   it('lets a second, different look win over the first', () => {
@@ -50,7 +60,8 @@ describe('what is believed', () => {
 
   it('takes likelihood factors from pasted text', () => {
     const model = smallModel({
-      faults: [fault({ id: 'a' }), fault({ id: 'b' })], checks: [check({ id: 'c' })],
+      faults: [fault({ id: 'a' }), fault({ id: 'b' })],
+      checks: [check({ id: 'c' })],
       evidence: [evidence({ id: 'smoke', pattern: 'smoke', suggests: { b: 9 } })],
     });
     const { of } = after(model, [{ kind: 'text', evidence: ['smoke'], by: 'member' }]);
@@ -59,8 +70,12 @@ describe('what is believed', () => {
 
   it('counts neither of two patterns that give different answers', () => {
     const model = smallModel({
-      faults: [fault({ id: 'a', answers: { c: 'no' } }), fault({ id: 'b' })], checks: [check({ id: 'c' })],
-      evidence: [evidence({ id: 'up', pattern: 'up', answers: { c: 'yes' } }), evidence({ id: 'down', pattern: 'down', answers: { c: 'no' } })],
+      faults: [fault({ id: 'a', answers: { c: 'no' } }), fault({ id: 'b' })],
+      checks: [check({ id: 'c' })],
+      evidence: [
+        evidence({ id: 'up', pattern: 'up', answers: { c: 'yes' } }),
+        evidence({ id: 'down', pattern: 'down', answers: { c: 'no' } }),
+      ],
     });
     expect(after(model, [{ kind: 'text', evidence: ['up', 'down'], by: 'member' }]).gathered.observations).toEqual([]);
     expect(after(model, [{ kind: 'text', evidence: ['down'], by: 'member' }]).of('a')).toBeGreaterThan(0.9);
@@ -102,7 +117,12 @@ describe('contradictory answers', () => {
     const events = [said('light', 'yes'), said('listed', 'yes'), said('connects', 'no'), said('speed', 'yes')];
     expect(Math.max(...after(CHAIN, events).belief.mistaken)).toBeLessThan(0.5);
     // Two settings of one part cannot both be the cause; power and speed at once fit no single fault.
-    const torn = after(CHAIN, [said('light', 'no'), said('speed', 'no'), said('listed', 'yes'), said('connects', 'yes')]);
+    const torn = after(CHAIN, [
+      said('light', 'no'),
+      said('speed', 'no'),
+      said('listed', 'yes'),
+      said('connects', 'yes'),
+    ]);
     expect(Math.max(...torn.belief.mistaken) > 0.2 || torn.of('unexplained') > 0.5).toBe(true);
   });
 });
@@ -110,7 +130,10 @@ describe('contradictory answers', () => {
 describe('two causes at once', () => {
   it('keeps answers from before the removed cause and sets aside those given under it', () => {
     const { gathered, situation, of } = after(CHAIN, [
-      said('light', 'yes'), said('listed', 'no'), said('connects', 'no'), said('speed', 'no'),
+      said('light', 'yes'),
+      said('listed', 'no'),
+      said('connects', 'no'),
+      said('speed', 'no'),
       { kind: 'try', fault: 'bad-cable', outcome: 'changed', by: 'member' },
     ]);
     const kept = gathered.observations.map(({ check: index }) => situation.checks[index]?.entry.id);
@@ -124,6 +147,8 @@ describe('two causes at once', () => {
   it('gives remedies that failed behind the removed cause another chance', () => {
     const failed: WalkEvent = { kind: 'try', fault: 'bad-driver', outcome: 'same', by: 'member' };
     expect(after(CHAIN, [failed]).of('bad-driver')).toBeLessThan(0.05);
-    expect(after(CHAIN, [failed, { kind: 'try', fault: 'bad-cable', outcome: 'changed', by: 'member' }]).of('bad-driver')).toBeGreaterThan(0.2);
+    expect(
+      after(CHAIN, [failed, { kind: 'try', fault: 'bad-cable', outcome: 'changed', by: 'member' }]).of('bad-driver'),
+    ).toBeGreaterThan(0.2);
   });
 });

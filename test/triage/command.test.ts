@@ -19,15 +19,22 @@ const model = loadTriage('knowledge/connection');
 
 // The club, its members and its places are invented.
 const person = (name: string): Asker => ({
-  platform: 'matrix', memberId: `matrix:@${name.toLowerCase()}:fenwold.example`, displayName: name, clubId: 'matrix:!club:fenwold.example',
-  channelId: 'matrix:!club:fenwold.example', isManager: false, isPrivate: false,
+  platform: 'matrix',
+  memberId: `matrix:@${name.toLowerCase()}:fenwold.example`,
+  displayName: name,
+  clubId: 'matrix:!club:fenwold.example',
+  channelId: 'matrix:!club:fenwold.example',
+  isManager: false,
+  isPrivate: false,
 });
 const [tamsin, ravi, ingo] = [person('Tamsin'), person('Ravi'), person('Ingo')];
 
 // `triage` uses the store and the fault model alone; the rest would only cost the test time.
-const depsWith = (store: Store): Deps => ({ store, triage: () => model, commands: [triageCommand, forget] } as unknown as Deps);
+const depsWith = (store: Store): Deps =>
+  ({ store, triage: () => model, commands: [triageCommand, forget] }) as unknown as Deps;
 const errors: unknown[] = [];
-const ask = (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Outcome> => runLine(depsWith(store), line, asker, nowUtcMs, (error) => errors.push(error));
+const ask = (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Outcome> =>
+  runLine(depsWith(store), line, asker, nowUtcMs, (error) => errors.push(error));
 const answered = async (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Reply> => {
   const outcome = await ask(store, line, asker, nowUtcMs);
   if (isProblem(outcome)) throw new Error(`${line}: ${outcome.message}`);
@@ -38,17 +45,26 @@ const refused = async (store: Store, line: string, asker: Asker): Promise<Proble
   if (!isProblem(outcome)) throw new Error(`${line} was answered: ${outcome.summary}`);
   return outcome;
 };
-const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } => reply.data['step'] as { kind: string; id: string };
+const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>
+  reply.data['step'] as { kind: string; id: string };
 const idOf = (reply: Reply): string => reply.data['walkId'] as string;
 const runOf = (reply: Reply, label: RegExp): string => {
   const found = reply.choices?.find((choice) => label.test(choice.label));
-  if (found === undefined) throw new Error(`no choice ${String(label)} among ${reply.choices?.map((choice) => choice.label).join(' | ') ?? ''}`);
+  if (found === undefined)
+    throw new Error(
+      `no choice ${String(label)} among ${reply.choices?.map((choice) => choice.label).join(' | ') ?? ''}`,
+    );
   return found.run;
 };
 
 let folder = '';
-beforeAll(() => { folder = mkdtempSync(join(tmpdir(), 'pierhand-triage-')); });
-afterAll(() => { rmSync(folder, { recursive: true, force: true }); expect(errors).toEqual([]); });
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'pierhand-triage-'));
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+  expect(errors).toEqual([]);
+});
 
 describe('a helper and a member, across a restart', () => {
   it('walk from the first message to the verified cure, and the summary says who said what', async () => {
@@ -60,7 +76,11 @@ describe('a helper and a member, across a restart', () => {
     reply = await answered(store, runOf(reply, /Linux/u), tamsin);
     reply = await answered(store, runOf(reply, /opens the port itself/u), tamsin);
     // A permission error as the system words it: strerror(EACCES), POSIX "Permission denied".
-    reply = await answered(store, "triage could not open port /dev/ttyUSB0: [Errno 13] Permission denied: '/dev/ttyUSB0'", tamsin);
+    reply = await answered(
+      store,
+      "triage could not open port /dev/ttyUSB0: [Errno 13] Permission denied: '/dev/ttyUSB0'",
+      tamsin,
+    );
     expect(idOf(reply)).toBe(walkId);
     expect(reply.notes.some((note) => note.startsWith('Your text says:'))).toBe(true);
     expect(reply.notes.some((note) => note.startsWith('Skipped, your text answers it:'))).toBe(true);
@@ -70,14 +90,20 @@ describe('a helper and a member, across a restart', () => {
     const resumed = await answered(store, 'triage', ravi);
     expect(stepOf(resumed)).toEqual(stepOf(reply));
     expect(idOf(resumed)).toBe(walkId);
-    for (let turn = 0; turn < 8 && stepOf(reply).kind !== 'try'; turn++) reply = await answered(store, runOf(reply, /Not sure/u), ravi);
+    for (let turn = 0; turn < 8 && stepOf(reply).kind !== 'try'; turn++)
+      reply = await answered(store, runOf(reply, /Not sure/u), ravi);
     expect(stepOf(reply)).toEqual({ kind: 'try', id: 'no-permission' });
     expect(reply.notes.join('\n')).toMatch(/1\. /u);
     reply = await answered(store, runOf(reply, /works now/u), tamsin);
     expect(reply).toMatchObject({ level: 'good', data: { step: { kind: 'done', id: 'no-permission' } } });
 
     const summary = await answered(store, `triage walk:${walkId} do:summary`, ravi);
-    expect(summary.facts.filter(({ label }) => label === 'Tamsin').map(({ value }) => value).join(' ')).toMatch(/pasted text.*it works/su);
+    expect(
+      summary.facts
+        .filter(({ label }) => label === 'Tamsin')
+        .map(({ value }) => value)
+        .join(' '),
+    ).toMatch(/pasted text.*it works/su);
 
     // Only the member may let it be counted.
     expect((await refused(store, runOf(reply, /count it/u), ravi)).problem).toBe('consent');
@@ -131,7 +157,16 @@ describe('one member alone', () => {
       for (let turn = 0; turn < 12 && ['ask', 'try'].includes(stepOf(reply).kind); turn++) {
         seen.push(reply);
         const { id } = stepOf(reply);
-        const answer = id === 'path' ? path.id : id === 'system' ? 'linux' : id === 'client' ? 'platform' : stepOf(reply).kind === 'try' ? 'same' : model.check(id)?.answers[turn % 2]?.id;
+        const answer =
+          id === 'path'
+            ? path.id
+            : id === 'system'
+              ? 'linux'
+              : id === 'client'
+                ? 'platform'
+                : stepOf(reply).kind === 'try'
+                  ? 'same'
+                  : model.check(id)?.answers[turn % 2]?.id;
         reply = await answered(store, `triage walk:${idOf(reply)} answer:${id}.${answer}`, ingo);
       }
       seen.push(reply);
@@ -144,8 +179,11 @@ describe('one member alone', () => {
       }
     }
     // The model's longest ids must fit as well, walked or not.
-    for (const { id, answers } of model.checks) for (const answer of answers) expect(`triage walk:abcdef answer:${id}.${answer.id}`.length).toBeLessThanOrEqual(90);
-    for (const { id } of model.faults) expect(`triage walk:abcdef answer:${id}.could-not`.length).toBeLessThanOrEqual(90);
+    for (const { id, answers } of model.checks)
+      for (const answer of answers)
+        expect(`triage walk:abcdef answer:${id}.${answer.id}`.length).toBeLessThanOrEqual(90);
+    for (const { id } of model.faults)
+      expect(`triage walk:abcdef answer:${id}.could-not`.length).toBeLessThanOrEqual(90);
     await store.close();
   });
 
@@ -172,7 +210,11 @@ describe('one member alone', () => {
 
   it('may paste text full of colons, quotes and brackets', async () => {
     const store = await openStore({ memory: true });
-    const reply = await answered(store, 'triage [  12.3] kernel: usb 1-1: device descriptor read/64, error -71 "unfinished', ingo);
+    const reply = await answered(
+      store,
+      'triage [  12.3] kernel: usb 1-1: device descriptor read/64, error -71 "unfinished',
+      ingo,
+    );
     expect(reply.notes.join(' ')).toContain('Your text says:');
     await store.close();
   });
@@ -199,14 +241,22 @@ describe('what is kept', () => {
 
   it('is not the pasted text', async () => {
     const store = await openStore({ memory: true });
-    const walkId = idOf(await answered(store, 'triage Access is denied, says the PC of Tamsin at 12 Mill Lane', tamsin));
+    const walkId = idOf(
+      await answered(store, 'triage Access is denied, says the PC of Tamsin at 12 Mill Lane', tamsin),
+    );
     expect(JSON.stringify(await store.walks.get(walkId))).not.toContain('Mill Lane');
     await store.close();
   });
 
   it('lives in memory, and says so, while the store is down', async () => {
-    const down = (): Promise<never> => Promise.reject(new StoreError('store-unavailable', 'The store does not answer.'));
-    const broken = { walks: { put: down, get: down, active: down, purge: down }, outcomes: { add: down, counts: down }, gear: { get: down, put: down }, forgetMember: () => Promise.resolve(0) } as unknown as Store;
+    const down = (): Promise<never> =>
+      Promise.reject(new StoreError('store-unavailable', 'The store does not answer.'));
+    const broken = {
+      walks: { put: down, get: down, active: down, purge: down },
+      outcomes: { add: down, counts: down },
+      gear: { get: down, put: down },
+      forgetMember: () => Promise.resolve(0),
+    } as unknown as Store;
     const first = await answered(broken, 'triage', tamsin);
     expect(first.notes.join(' ')).toContain('until I restart');
     const second = await answered(broken, runOf(first, /Bluetooth/u), tamsin);

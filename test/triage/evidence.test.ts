@@ -7,7 +7,12 @@ const MODEL = smallModel({
   faults: [fault({ id: 'a' })],
   checks: [check({ id: 'listed' })],
   evidence: [
-    evidence({ id: 'attached', pattern: 'converter now attached to ttyUSB\\d+', answers: { listed: 'yes' }, system: 'linux' }),
+    evidence({
+      id: 'attached',
+      pattern: 'converter now attached to ttyUSB\\d+',
+      answers: { listed: 'yes' },
+      system: 'linux',
+    }),
     evidence({ id: 'com', pattern: '\\bCOM\\d+\\b', system: 'windows' }),
     evidence({ id: 'nested', pattern: '(a+)+b', suggests: { a: 2 } }),
   ],

@@ -9,13 +9,20 @@ const read = (line: string): Readonly<Record<string, string>> | string => {
 };
 
 describe('a line with pasted text', () => {
-  it('keeps colons, lone quotes and other commands\' option names as they stand', () => {
+  it("keeps colons, lone quotes and other commands' option names as they stand", () => {
     expect(read('triage Error: could not open port "COM3')).toEqual({ text: 'Error: could not open port "COM3' });
-    expect(read('triage usb 1-1: device descriptor read/64, error -71')).toEqual({ text: 'usb 1-1: device descriptor read/64, error -71' });
-    expect(read("triage waiting for: reply\ncdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none")).toEqual({ text: 'waiting for: reply cdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none' });
+    expect(read('triage usb 1-1: device descriptor read/64, error -71')).toEqual({
+      text: 'usb 1-1: device descriptor read/64, error -71',
+    });
+    expect(read('triage waiting for: reply\ncdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none')).toEqual({
+      text: 'waiting for: reply cdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none',
+    });
   });
   it('still reads its own options', () => {
-    expect(read('triage for:@tamsin:fenwold.example nothing lights up')).toEqual({ for: '@tamsin:fenwold.example', text: 'nothing lights up' });
+    expect(read('triage for:@tamsin:fenwold.example nothing lights up')).toEqual({
+      for: '@tamsin:fenwold.example',
+      text: 'nothing lights up',
+    });
     expect(read('triage walk:abc234 answer:path.bluetooth')).toEqual({ walk: 'abc234', answer: 'path.bluetooth' });
     expect(read('triage answer:"not sure"')).toEqual({ answer: 'not sure' });
     expect(read('triage text:"no light at all"')).toEqual({ text: 'no light at all' });

@@ -23,26 +23,51 @@ describe('the expected cost of repair', () => {
     const plan = repairPlan(Float64Array.of(0.5, 0.02, 0.48), Float64Array.of(3, 6), 50);
     expect(plan.weightedMinutes).toBeCloseTo(28, 12);
     // With A barred, handing on at once costs 50.
-    expect(repairPlan(Float64Array.of(0.5, 0.02, 0.48), Float64Array.of(Infinity, 6), 50)).toEqual({ first: null, weightedMinutes: 50 });
+    expect(repairPlan(Float64Array.of(0.5, 0.02, 0.48), Float64Array.of(Infinity, 6), 50)).toEqual({
+      first: null,
+      weightedMinutes: 50,
+    });
   });
 
   it('costs no more than any order of remedies, stopped anywhere', () => {
     const orders = (items: readonly number[]): number[][] =>
-      (items.length === 0 ? [[]] : [[], ...items.flatMap((item) => orders(items.filter((other) => other !== item)).map((rest) => [item, ...rest]))]);
-    fc.assert(fc.property(
-      fc.array(fc.tuple(fc.integer({ min: 1, max: 1000 }), fc.integer({ min: 1, max: 60 })), { minLength: 1, maxLength: 5 }), fc.integer({ min: 0, max: 500 }), fc.integer({ min: 20, max: 200 }),
-      (faults, unexplained, handOn) => {
-        const total = faults.reduce((sum, [weight]) => sum + weight, unexplained);
-        const p = faults.map(([weight]) => weight / total);
-        const cheapest = Math.min(...orders(faults.map((_, i) => i)).map((order) => {
-          let left = 1;
-          let cost = 0;
-          for (const f of order) { cost += left * (faults[f]?.[1] ?? 0); left -= p[f] ?? 0; }
-          return cost + Math.max(0, left) * handOn;
-        }));
-        const plan = repairPlan(Float64Array.from([...p, unexplained / total]), Float64Array.from(faults, ([, minutes]) => minutes), handOn);
-        expect(plan.weightedMinutes).toBeCloseTo(cheapest, 8);
-      },
-    ), { numRuns: 300, seed: 5 });
+      items.length === 0
+        ? [[]]
+        : [
+            [],
+            ...items.flatMap((item) => orders(items.filter((other) => other !== item)).map((rest) => [item, ...rest])),
+          ];
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.integer({ min: 1, max: 1000 }), fc.integer({ min: 1, max: 60 })), {
+          minLength: 1,
+          maxLength: 5,
+        }),
+        fc.integer({ min: 0, max: 500 }),
+        fc.integer({ min: 20, max: 200 }),
+        (faults, unexplained, handOn) => {
+          const total = faults.reduce((sum, [weight]) => sum + weight, unexplained);
+          const p = faults.map(([weight]) => weight / total);
+          const cheapest = Math.min(
+            ...orders(faults.map((_, i) => i)).map((order) => {
+              let left = 1;
+              let cost = 0;
+              for (const f of order) {
+                cost += left * (faults[f]?.[1] ?? 0);
+                left -= p[f] ?? 0;
+              }
+              return cost + Math.max(0, left) * handOn;
+            }),
+          );
+          const plan = repairPlan(
+            Float64Array.from([...p, unexplained / total]),
+            Float64Array.from(faults, ([, minutes]) => minutes),
+            handOn,
+          );
+          expect(plan.weightedMinutes).toBeCloseTo(cheapest, 8);
+        },
+      ),
+      { numRuns: 300, seed: 5 },
+    );
   });
 });

@@ -1,7 +1,14 @@
 /** Serial-line arithmetic against the definition of the asynchronous character, published tables and the settings a direct cable takes. */
 import { describe, expect, it } from 'vitest';
 import { fillSerial, unfilled } from '../../bot/triage/fill-serial.js';
-import { bitsPerCharacter, characterMs, exchangeMs, longestCableM, USUAL_FRAME, worstWaitMs } from '../../bot/triage/serial.js';
+import {
+  bitsPerCharacter,
+  characterMs,
+  exchangeMs,
+  longestCableM,
+  USUAL_FRAME,
+  worstWaitMs,
+} from '../../bot/triage/serial.js';
 
 describe('a character on the line', () => {
   it('has a start bit, its data bits, a parity bit if any, and its stop bits', () => {
@@ -33,11 +40,20 @@ describe('the longest cable', () => {
   it('agrees with a published table for average and low-capacitance cable', () => {
     // Feet by speed, https://savagetaylor.com/TIL/TA33575.html; the source doubles rounded figures, hence 3 %.
     const table: readonly (readonly [number, number, number])[] = [
-      [19_200, 50, 83], [9600, 100, 163], [4800, 200, 326], [2400, 400, 652], [1200, 800, 1304], [600, 1600, 2608], [300, 3200, 5216],
+      [19_200, 50, 83],
+      [9600, 100, 163],
+      [4800, 200, 326],
+      [2400, 400, 652],
+      [1200, 800, 1304],
+      [600, 1600, 2608],
+      [300, 3200, 5216],
     ];
     let worst = 0;
     for (const [speed, averageFeet, specialFeet] of table) {
-      for (const [feet, picofaradsPerFoot] of [[averageFeet, 50], [specialFeet, 30]] as const) {
+      for (const [feet, picofaradsPerFoot] of [
+        [averageFeet, 50],
+        [specialFeet, 30],
+      ] as const) {
         const ours = longestCableM(speed, picofaradsPerFoot / 0.3048) / 0.3048;
         worst = Math.max(worst, Math.abs(ours / feet - 1));
       }
@@ -48,8 +64,19 @@ describe('the longest cable', () => {
 
   it('goes as one over the speed, as a maker of instruments on long cables publishes', () => {
     // Metres by speed, https://www.seabird.com/faq/what-maximum-cable-length-real-time-rs-232-data (another cable, so ratios).
-    const table: readonly (readonly [number, number])[] = [[600, 1600], [1200, 800], [2400, 400], [4800, 200], [9600, 100], [19_200, 50], [38_400, 25], [57_600, 16], [115_200, 8]];
-    for (const [speed, metres] of table) expect(longestCableM(speed) / longestCableM(19_200)).toBeCloseTo(metres / 50, 1);
+    const table: readonly (readonly [number, number])[] = [
+      [600, 1600],
+      [1200, 800],
+      [2400, 400],
+      [4800, 200],
+      [9600, 100],
+      [19_200, 50],
+      [38_400, 25],
+      [57_600, 16],
+      [115_200, 8],
+    ];
+    for (const [speed, metres] of table)
+      expect(longestCableM(speed) / longestCableM(19_200)).toBeCloseTo(metres / 50, 1);
   });
 
   it('is the usual 15 m at 19,200 bit/s', () => {
@@ -61,8 +88,11 @@ describe('the longest cable', () => {
 
 describe('figures in the texts of the model', () => {
   it('are worked out where they stand', () => {
-    expect(fillSerial('It waits {wait 2000 2}; {exchange 9600 10 14} on the line, {character 9600} each; {cable 9600} of cable.'))
-      .toBe('It waits 6 s; 25 ms on the line, 1.0 ms each; 30 m of cable.');
+    expect(
+      fillSerial(
+        'It waits {wait 2000 2}; {exchange 9600 10 14} on the line, {character 9600} each; {cable 9600} of cable.',
+      ),
+    ).toBe('It waits 6 s; 25 ms on the line, 1.0 ms each; 30 m of cable.');
   });
   it('are reported where they cannot be', () => {
     expect(unfilled('{wait 2000} and {wait 2000 2} and {constructor 1}')).toEqual(['{wait 2000}', '{constructor 1}']);

@@ -7,7 +7,14 @@ import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { averaged, evaluatePolicy } from '../../scripts/knowledge/evaluate-policy.js';
 import { engine } from '../../scripts/knowledge/policies.js';
 import { playWalk, remembering } from '../../scripts/knowledge/sample-walks.js';
-import { figuresFrom, jobsFor, meanOf, playJob, type PolicyName, type WalkRecord } from '../../scripts/knowledge/simulate.js';
+import {
+  figuresFrom,
+  jobsFor,
+  meanOf,
+  playJob,
+  type PolicyName,
+  type WalkRecord,
+} from '../../scripts/knowledge/simulate.js';
 import { treeLines } from '../../scripts/knowledge/tree.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 
@@ -24,7 +31,16 @@ describe('the simulation', () => {
   it('prints exactly the figures asked for', () => {
     const records = jobsFor(SMALL).flatMap((job) => playJob(SMALL, job));
     const figures = figuresFrom(SMALL, records);
-    expect(Object.keys(figures)).toEqual(['faults', 'checks', 'evidence', 'meanSteps', 'bestMeanSteps', 'fixedOrderMeanSteps', 'resolvedWithin10', 'noisyResolvedWithin10']);
+    expect(Object.keys(figures)).toEqual([
+      'faults',
+      'checks',
+      'evidence',
+      'meanSteps',
+      'bestMeanSteps',
+      'fixedOrderMeanSteps',
+      'resolvedWithin10',
+      'noisyResolvedWithin10',
+    ]);
     expect(figures).toMatchObject({ faults: 3, checks: 2, evidence: 0 });
     expect(jobsFor(SMALL).flatMap((job) => playJob(SMALL, job))).toEqual(records);
   });
@@ -44,15 +60,24 @@ describe('the simulation', () => {
   });
 
   it('makes as many answers wrong as it says', () => {
-    const situation = situationFor(smallModel({ faults: [fault({ id: 'a', answers: { c: 'no' } })], checks: [check({ id: 'c' })] }), WIRE);
+    const situation = situationFor(
+      smallModel({ faults: [fault({ id: 'a', answers: { c: 'no' } })], checks: [check({ id: 'c' })] }),
+      WIRE,
+    );
     let wrong = 0;
     const asks = { kind: 'ask', check: 0, again: false, minutes: 0 } as const;
     for (let round = 0; round < 5000; round++) {
-      playWalk(situation, (_, { observations }) => {
-        if (observations.length === 0) return asks;
-        if (observations[0]?.answer === 0) wrong++;
-        return { kind: 'handOn', minutes: 0 };
-      }, 0, 0.1, round);
+      playWalk(
+        situation,
+        (_, { observations }) => {
+          if (observations.length === 0) return asks;
+          if (observations[0]?.answer === 0) wrong++;
+          return { kind: 'handOn', minutes: 0 };
+        },
+        0,
+        0.1,
+        round,
+      );
     }
     expect(wrong / 5000).toBeGreaterThan(0.085);
     expect(wrong / 5000).toBeLessThan(0.115);
@@ -62,7 +87,10 @@ describe('the simulation', () => {
     const lines = treeLines(situationFor(SMALL, WIRE), { depth: 6, leastShare: 0 });
     expect(lines[0]).toBe('flowchart TD');
     const boxes = new Set(lines.flatMap((line) => /^ {2}(n\d+)[[({]/u.exec(line)?.[1] ?? []));
-    const arrows = lines.flatMap((line) => { const found = /^ {2}(n\d+) -->\|"[^"]*"\| (n\d+)$/u.exec(line); return found === null ? [] : [[found[1], found[2]]]; });
+    const arrows = lines.flatMap((line) => {
+      const found = /^ {2}(n\d+) -->\|"[^"]*"\| (n\d+)$/u.exec(line);
+      return found === null ? [] : [[found[1], found[2]]];
+    });
     expect(boxes.size + arrows.length).toBe(lines.length - 1);
     expect(arrows.length).toBe(boxes.size - 1);
     for (const end of arrows.flat()) expect(boxes.has(end ?? '')).toBe(true);
@@ -77,12 +105,16 @@ describe('the shipped model', { timeout: 180_000 }, () => {
   const play = (policy: PolicyName): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
   const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);
   let own: WalkRecord[] = [];
-  beforeAll(() => { own = play('engine'); }, 120_000);
+  beforeAll(() => {
+    own = play('engine');
+  }, 120_000);
 
   it('is cured or handed on in 10 steps in 95 of 100 walks, and in 85 with one answer in ten wrong', () => {
     expect(meanOf(own, within10)).toBeGreaterThanOrEqual(0.95);
     const noisy = meanOf(play('noisy'), within10);
-    console.log(`within 10 steps: ${meanOf(own, within10).toFixed(3)}, with one answer in ten wrong ${noisy.toFixed(3)}`);
+    console.log(
+      `within 10 steps: ${meanOf(own, within10).toFixed(3)}, with one answer in ten wrong ${noisy.toFixed(3)}`,
+    );
     // About a thousand walks: the standard error is 0.01.
     expect(noisy).toBeGreaterThanOrEqual(0.85);
     // Handing on early would be an easy way to get there.

@@ -13,8 +13,10 @@ const MODEL = smallModel({
     fault({ id: 'bad-driver', stage: 'program', minutes: 20 }),
   ],
   checks: [
-    check({ id: 'light', stage: 'power', unsure: 0.05 }), check({ id: 'wiggle', stage: 'cable' }),
-    check({ id: 'listed', stage: 'port', scope: 'chain' }), check({ id: 'speed', stage: 'port' }),
+    check({ id: 'light', stage: 'power', unsure: 0.05 }),
+    check({ id: 'wiggle', stage: 'cable' }),
+    check({ id: 'listed', stage: 'port', scope: 'chain' }),
+    check({ id: 'speed', stage: 'port' }),
   ],
   evidence: [evidence({ id: 'log', pattern: 'ttyUSB0', answers: { listed: 'yes' }, system: 'linux' })],
 });
@@ -49,7 +51,9 @@ describe('the opening', () => {
 });
 
 describe('a walk', () => {
-  const toCure = (truth: 'no-power' | 'bad-cable' | 'wrong-speed' | 'bad-driver'): { state: WalkState; steps: number } => {
+  const toCure = (
+    truth: 'no-power' | 'bad-cable' | 'wrong-speed' | 'bad-driver',
+  ): { state: WalkState; steps: number } => {
     let state = begin();
     for (let steps = 1; steps < 20; steps++) {
       const step = at(state);
@@ -136,14 +140,20 @@ describe('a walk', () => {
     expect(at(corrected)).toMatchObject({ kind: 'try', id: 'wrong-speed' });
   });
 
-  it('refuses answers and steps that are not the model\'s, and names those that are', () => {
-    expect(answerStep(MODEL, begin(), 'light', 'perhaps', 'member')).toEqual({ trouble: 'unknown-answer', allowed: ['yes', 'no', 'unsure'] });
+  it("refuses answers and steps that are not the model's, and names those that are", () => {
+    expect(answerStep(MODEL, begin(), 'light', 'perhaps', 'member')).toEqual({
+      trouble: 'unknown-answer',
+      allowed: ['yes', 'no', 'unsure'],
+    });
     expect(answerStep(MODEL, begin(), 'nonsense', 'yes', 'member')).toMatchObject({ trouble: 'unknown-step' });
     expect(answerStep(MODEL, begin(), 'bad-cable', 'yes', 'member')).toMatchObject({ trouble: 'unknown-answer' });
   });
 
   it('goes on when the model has lost an entry since', () => {
-    const smaller = smallModel({ faults: MODEL.faults.filter(({ id }) => id !== 'bad-cable'), checks: MODEL.checks.filter(({ id }) => id !== 'wiggle') });
+    const smaller = smallModel({
+      faults: MODEL.faults.filter(({ id }) => id !== 'bad-cable'),
+      checks: MODEL.checks.filter(({ id }) => id !== 'wiggle'),
+    });
     const state = take(take(take(begin(), 'light', 'yes'), 'wiggle', 'yes'), 'bad-cable', 'same');
     expect(assess(smaller, state).step.kind).not.toBe('done');
   });

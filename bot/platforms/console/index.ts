@@ -22,17 +22,27 @@ export const consoleStyle = (output: NodeJS.WriteStream, env: NodeJS.ProcessEnv)
 });
 
 /** Prints an outcome, writing its picture beside; a picture that cannot be written costs the picture alone. */
-export const printOutcome = async (outcome: Outcome, output: NodeJS.WritableStream, style: ConsoleStyle, chartFolder: string): Promise<void> => {
+export const printOutcome = async (
+  outcome: Outcome,
+  output: NodeJS.WritableStream,
+  style: ConsoleStyle,
+  chartFolder: string,
+): Promise<void> => {
   let chartFile: string | null = null;
   if (!isProblem(outcome) && outcome.chart !== undefined) {
-    chartFile = await saveChart(outcome.chart, chartFolder).catch((error: NodeJS.ErrnoException) => `(not written: ${error.code ?? 'drawing failed'})`);
+    chartFile = await saveChart(outcome.chart, chartFolder).catch(
+      (error: NodeJS.ErrnoException) => `(not written: ${error.code ?? 'drawing failed'})`,
+    );
   }
   output.write(`${consoleLines(outcome, chartFile, style).join('\n')}\n`);
 };
 
 const readHistory = (file: string): string[] => {
   try {
-    return readFileSync(file, 'utf8').split('\n').filter((line) => line !== '').slice(0, HISTORY_LINES);
+    return readFileSync(file, 'utf8')
+      .split('\n')
+      .filter((line) => line !== '')
+      .slice(0, HISTORY_LINES);
   } catch {
     return [];
   }
@@ -43,7 +53,9 @@ const readHistory = (file: string): string[] => {
  * Lines are answered one after the other, in order, also when a pipe brings many at once.
  */
 export const startConsole = (
-  context: PlatformContext, streams: ConsoleStreams, firstLine: string | null,
+  context: PlatformContext,
+  streams: ConsoleStreams,
+  firstLine: string | null,
 ): { readonly platform: RunningPlatform; readonly ended: Promise<{ readonly asked: number }> } => {
   const { deps, settings, now, log } = context;
   const { stdin: input, stdout: output } = streams;
@@ -51,13 +63,23 @@ export const startConsole = (
   const style = consoleStyle(output, process.env);
   const historyFile = path.join(settings.dataFolder, 'console-history');
   const chartFolder = path.resolve('charts');
-  const session = consoleSession(deps, now, (error, commandName) => log.error({ err: error, command: commandName }, 'command failed'));
+  const session = consoleSession(deps, now, (error, commandName) =>
+    log.error({ err: error, command: commandName }, 'command failed'),
+  );
 
   const lines = createInterface({
-    input, output, terminal: interactive, prompt: 'pierhand> ', historySize: HISTORY_LINES, removeHistoryDuplicates: true,
+    input,
+    output,
+    terminal: interactive,
+    prompt: 'pierhand> ',
+    historySize: HISTORY_LINES,
+    removeHistoryDuplicates: true,
     ...(interactive ? { history: readHistory(historyFile) } : {}),
     completer: (line: string, done: (error: null, result: [string[], string]) => void) => {
-      session.complete(line).then((result) => done(null, result), () => done(null, [[], line]));
+      session.complete(line).then(
+        (result) => done(null, result),
+        () => done(null, [[], line]),
+      );
     },
   });
   lines.on('history', (history: string[]) => {
@@ -72,20 +94,25 @@ export const startConsole = (
   let queue = Promise.resolve();
   let asked = 0;
   const ask = (line: string): void => {
-    queue = queue.then(async () => {
-      if (line.trim() !== '') {
-        asked++;
-        await printOutcome(await session.answer(line), output, style, chartFolder);
-        if (!interactive) output.write('\n');
-      }
-      if (interactive) lines.prompt();
-    }).catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
+    queue = queue
+      .then(async () => {
+        if (line.trim() !== '') {
+          asked++;
+          await printOutcome(await session.answer(line), output, style, chartFolder);
+          if (!interactive) output.write('\n');
+        }
+        if (interactive) lines.prompt();
+      })
+      .catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
   };
 
   const ended = new Promise<{ asked: number }>((resolve) => {
     lines.on('close', () => void queue.then(() => resolve({ asked })));
   });
-  if (interactive) output.write('Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help.\nTwo at one machine: "as Tamsin" says who speaks. Leave with quit.\n');
+  if (interactive)
+    output.write(
+      'Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help.\nTwo at one machine: "as Tamsin" says who speaks. Leave with quit.\n',
+    );
   if (firstLine !== null) ask(firstLine);
   else if (interactive) lines.prompt();
   lines.on('line', (line) => {

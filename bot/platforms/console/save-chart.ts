@@ -3,7 +3,13 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Chart } from '../../reply/reply.js';
 
-const slug = (title: string): string => title.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/gu, '-').replace(/^-|-$/gu, '').slice(0, 60) || 'chart';
+const slug = (title: string): string =>
+  title
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/gu, '-')
+    .replace(/^-|-$/gu, '')
+    .slice(0, 60) || 'chart';
 
 /** Draws the chart and writes `<folder>/<title>.png`; the drawing library is loaded on first use. Returns the path, relative where that is shorter. */
 export const saveChart = async (chart: Chart, folder: string): Promise<string> => {

@@ -26,9 +26,12 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     if (number !== undefined) {
       const picked = choices[Number(number) - 1];
       if (picked === undefined) {
-        return problem('no-such-choice', choices.length === 0
-          ? 'There is nothing to choose from just now. Type a question, or help.'
-          : `Choose a number from 1 to ${choices.length}, or type another question.`);
+        return problem(
+          'no-such-choice',
+          choices.length === 0
+            ? 'There is nothing to choose from just now. Type a question, or help.'
+            : `Choose a number from 1 to ${choices.length}, or type another question.`,
+        );
       }
       return answer(picked.run);
     }
@@ -37,7 +40,11 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
       asker = askerNamed(name);
       // What was offered stays: the other may answer it.
       return reply({
-        title: 'Who speaks', summary: asker === CONSOLE_ASKER ? 'You speak from now on.' : `${asker.displayName} speaks from now on; "as me" gives the word back.`,
+        title: 'Who speaks',
+        summary:
+          asker === CONSOLE_ASKER
+            ? 'You speak from now on.'
+            : `${asker.displayName} speaks from now on; "as me" gives the word back.`,
         audience: 'asker',
       });
     }
@@ -50,20 +57,36 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
   const complete = async (line: string): Promise<[string[], string]> => {
     const typed = line.replace(/^\s*\/?/u, '');
     const commandWord = /^(\S+)\s/u.exec(typed)?.[1]?.toLowerCase();
-    if (commandWord === undefined) return [deps.commands.map(({ name }) => `${name} `).filter((name) => name.startsWith(typed.toLowerCase())), typed];
+    if (commandWord === undefined)
+      return [
+        deps.commands.map(({ name }) => `${name} `).filter((name) => name.startsWith(typed.toLowerCase())),
+        typed,
+      ];
     const command = deps.commands.find(({ name }) => name === commandWord);
     if (command === undefined) return [[], ''];
     const rest = typed.slice(commandWord.length + 1);
-    const opened = [...rest.matchAll(/(?:^|\s)([a-z-]+):/giu)].filter(([, name]) => Object.hasOwn(command.options, name?.toLowerCase() ?? '')).at(-1);
+    const opened = [...rest.matchAll(/(?:^|\s)([a-z-]+):/giu)]
+      .filter(([, name]) => Object.hasOwn(command.options, name?.toLowerCase() ?? ''))
+      .at(-1);
     const optionName = opened?.[1]?.toLowerCase() ?? bareOption(command);
     const partial = (opened === undefined ? rest : rest.slice(opened.index + opened[0].length)).trimStart();
     const lastWord = /\S*$/u.exec(rest)?.[0] ?? '';
-    const optionNames = Object.keys(command.options).map((name) => `${name}:`).filter((name) => lastWord !== '' && name.startsWith(lastWord.toLowerCase()) && name !== `${optionName}:`);
-    const values = optionName === undefined ? [] : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), asker)).map(({ value }) => value);
+    const optionNames = Object.keys(command.options)
+      .map((name) => `${name}:`)
+      .filter((name) => lastWord !== '' && name.startsWith(lastWord.toLowerCase()) && name !== `${optionName}:`);
+    const values =
+      optionName === undefined
+        ? []
+        : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), asker)).map(
+            ({ value }) => value,
+          );
     // A new option's name may follow the value: "up NGC 7331 si" means site:, unless a target goes on like that.
     const goesOn = values.some((value) => value.toLowerCase().startsWith(partial.toLowerCase().replace(/^"/u, '')));
     if (partial !== '' && values.length > 0 && (goesOn || optionNames.length === 0)) {
-      return [values.map((value) => (opened !== undefined && value.includes(' ') ? `"${value}" ` : `${value} `)), partial];
+      return [
+        values.map((value) => (opened !== undefined && value.includes(' ') ? `"${value}" ` : `${value} `)),
+        partial,
+      ];
     }
     return [optionNames, lastWord];
   };

@@ -8,7 +8,13 @@ import type { UtcMs } from '../../sky/types.js';
 
 /** Whoever sits at the machine, with every right over its own store. */
 export const CONSOLE_ASKER: Asker = {
-  platform: 'console', memberId: 'console:local', displayName: 'you', clubId: 'console:club', channelId: 'console', isManager: true, isPrivate: true,
+  platform: 'console',
+  memberId: 'console:local',
+  displayName: 'you',
+  clubId: 'console:club',
+  channelId: 'console',
+  isManager: true,
+  isPrivate: true,
 };
 
 const NAME_LIMIT = 40;
@@ -22,10 +28,23 @@ export const askerNamed = (given: string, me = CONSOLE_ASKER): Asker => {
 };
 
 const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker: Asker): ReadonlyMap<string, string> =>
-  new Map([...raw].map(([name, value]) => [name, command.options[name]?.type === 'member' ? askerNamed(value, asker).memberId : value]));
+  new Map(
+    [...raw].map(([name, value]) => [
+      name,
+      command.options[name]?.type === 'member' ? askerNamed(value, asker).memberId : value,
+    ]),
+  );
 
 /** Reads and runs one line said by a member on the console. Never rejects. */
-export const runConsoleLine = async (deps: Deps, line: string, asker: Asker, nowUtcMs: UtcMs, onError: ErrorSink): Promise<Outcome> => {
+export const runConsoleLine = async (
+  deps: Deps,
+  line: string,
+  asker: Asker,
+  nowUtcMs: UtcMs,
+  onError: ErrorSink,
+): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  return 'problem' in parsed ? parsed : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
+  return 'problem' in parsed
+    ? parsed
+    : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
 };

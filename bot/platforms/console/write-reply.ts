@@ -12,7 +12,8 @@ export interface ConsoleStyle {
 }
 
 const ANSI: Readonly<Record<Level, string>> = { info: '36', good: '32', caution: '33', danger: '1;31' };
-const painted = (text: string, code: string, { colour }: ConsoleStyle): string => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
+const painted = (text: string, code: string, { colour }: ConsoleStyle): string =>
+  colour ? `\u001b[${code}m${text}\u001b[0m` : text;
 
 const wrapped = (text: string, width: number, indent: string): string[] => {
   const lines: string[] = [];
@@ -35,13 +36,17 @@ const choiceLines = (choices: readonly Choice[] | undefined, { width, oneShot }:
   if (choices === undefined || choices.length === 0) return [];
   if (oneShot === true) return ['  Ask next:', ...choices.flatMap(({ run }) => wrapped(run, width, '    '))];
   return [
-    ...choices.flatMap(({ label, preferred }, index) => wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  ')),
+    ...choices.flatMap(({ label, preferred }, index) =>
+      wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  '),
+    ),
     `  Type ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or another question.`,
   ];
 };
 
-const problemLines = (problem: Problem, style: ConsoleStyle): string[] =>
-  [...wrapped(problem.message, style.width, ''), ...choiceLines(problem.choices, style)];
+const problemLines = (problem: Problem, style: ConsoleStyle): string[] => [
+  ...wrapped(problem.message, style.width, ''),
+  ...choiceLines(problem.choices, style),
+];
 
 const LABEL_LIMIT = 14;
 
@@ -56,12 +61,21 @@ const factLines = (reply: Reply, { width }: ConsoleStyle): string[] => {
 
 const replyLines = (reply: Reply, chartFile: string | null, style: ConsoleStyle): string[] => [
   painted(reply.title, '1', style),
-  ...wrapped(reply.level === 'info' ? reply.summary : `${LEVEL_WORD[reply.level]}: ${reply.summary}`, style.width, '')
-    .map((line) => painted(line, ANSI[reply.level], style)),
+  ...wrapped(
+    reply.level === 'info' ? reply.summary : `${LEVEL_WORD[reply.level]}: ${reply.summary}`,
+    style.width,
+    '',
+  ).map((line) => painted(line, ANSI[reply.level], style)),
   ...factLines(reply, style),
-  ...reply.cautions.flatMap((caution) => wrapped(`! ${caution}`, style.width, '  ').map((line) => painted(line, ANSI[reply.level === 'danger' ? 'danger' : 'caution'], style))),
+  ...reply.cautions.flatMap((caution) =>
+    wrapped(`! ${caution}`, style.width, '  ').map((line) =>
+      painted(line, ANSI[reply.level === 'danger' ? 'danger' : 'caution'], style),
+    ),
+  ),
   ...reply.notes.flatMap((note) => wrapped(note, style.width, '  ')),
-  ...(reply.chart?.kind === 'night' ? ['', ...textCurve(reply.chart, style.width), ...wrapped(reply.chart.altText, style.width, '  ')] : []),
+  ...(reply.chart?.kind === 'night'
+    ? ['', ...textCurve(reply.chart, style.width), ...wrapped(reply.chart.altText, style.width, '  ')]
+    : []),
   ...(reply.chart?.kind === 'horizon' ? wrapped(reply.chart.altText, style.width, '  ') : []),
   ...(chartFile === null ? [] : [`  Picture: ${chartFile}`]),
   ...choiceLines(reply.choices, style),

@@ -13,14 +13,24 @@ import { within } from './within.js';
 export const suggestionsFrom = (completions: readonly Completion[]): { name: string; value: string }[] => {
   const seen = new Set<string>();
   return completions
-    .filter(({ label, value }) => label.trim() !== '' && value.trim() !== '' && value.length <= LIMITS.completionText && !seen.has(value) && seen.add(value))
+    .filter(
+      ({ label, value }) =>
+        label.trim() !== '' &&
+        value.trim() !== '' &&
+        value.length <= LIMITS.completionText &&
+        !seen.has(value) &&
+        seen.add(value),
+    )
     .slice(0, LIMITS.completions)
     .map(({ label, value }) => ({ name: plainWithin(label, LIMITS.completionText), value }));
 };
 
 const LATE: unique symbol = Symbol('late');
 
-const find = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInteraction): Promise<readonly Completion[]> => {
+const find = async (
+  bot: Bot,
+  interaction: APIApplicationCommandAutocompleteInteraction,
+): Promise<readonly Completion[]> => {
   const { deps } = bot.context;
   const command = deps.commands.find(({ name }) => name === interaction.data.name);
   const focused = focusedOption(interaction);
@@ -28,7 +38,10 @@ const find = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInte
   return await completeOption(deps, command, focused.name, focused.partial, askerOf(interaction));
 };
 
-export const answerCompletion = async (bot: Bot, interaction: APIApplicationCommandAutocompleteInteraction): Promise<void> => {
+export const answerCompletion = async (
+  bot: Bot,
+  interaction: APIApplicationCommandAutocompleteInteraction,
+): Promise<void> => {
   const { context, answers, tuning } = bot;
   const startedMs = performance.now();
   const found = find(bot, interaction).catch((error: unknown): readonly Completion[] => {
@@ -41,5 +54,9 @@ export const answerCompletion = async (bot: Bot, interaction: APIApplicationComm
   const focusedType = interaction.data.options.find((option) => 'focused' in option && option.focused === true)?.type;
   // Only text options are registered with suggestions; for any other kind there is nothing of ours to offer.
   await suggest(answers, interaction, focusedType === ApplicationCommandOptionType.String ? suggestions : []);
-  context.metrics.completed({ platform: 'discord', seconds: (performance.now() - startedMs) / 1000, late: first === LATE });
+  context.metrics.completed({
+    platform: 'discord',
+    seconds: (performance.now() - startedMs) / 1000,
+    late: first === LATE,
+  });
 };

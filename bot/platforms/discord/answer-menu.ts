@@ -19,7 +19,10 @@ const pastedOption = (command: Command): { readonly name: string; readonly limit
   return found;
 };
 
-interface Subject { readonly user: APIUser; readonly pasted: string }
+interface Subject {
+  readonly user: APIUser;
+  readonly pasted: string;
+}
 
 const subjectOf = ({ data }: APIApplicationCommandInteraction): Subject | undefined => {
   if (data.type === ApplicationCommandType.User) {

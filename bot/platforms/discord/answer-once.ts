@@ -28,7 +28,9 @@ export const createAnswerOnce = (events: Store['events'], log: Logger): AnswerOn
       return await within(claimed, CLAIM_WITHIN_MS, true);
     },
     answered: async (interactionId) => {
-      await events.answered(keyOf(interactionId)).catch((error: unknown) => log.warn({ err: error }, 'the store could not note an answer'));
+      await events
+        .answered(keyOf(interactionId))
+        .catch((error: unknown) => log.warn({ err: error }, 'the store could not note an answer'));
     },
   };
 };

@@ -1,5 +1,12 @@
 /** A pressed button or a picked option runs the line it carries, as if it had been typed. */
-import { ComponentType, MessageFlags, Routes, type APIMessageComponentButtonInteraction, type APIMessageStringSelectInteractionData, type APIMessageComponentSelectMenuInteraction } from 'discord-api-types/v10';
+import {
+  ComponentType,
+  MessageFlags,
+  Routes,
+  type APIMessageComponentButtonInteraction,
+  type APIMessageStringSelectInteractionData,
+  type APIMessageComponentSelectMenuInteraction,
+} from 'discord-api-types/v10';
 import { runLine } from '../../commands/dispatch.js';
 import { parseLine, type ParsedLine } from '../../commands/grammar.js';
 import { isProblem, type Outcome } from '../../reply/reply.js';
@@ -19,7 +26,9 @@ export type PressInteraction = APIMessageComponentButtonInteraction | APIMessage
 const MOST_SETTLED = 5000;
 
 const pressedId = ({ data }: PressInteraction): string =>
-  data.component_type === ComponentType.Button ? data.custom_id : (data as APIMessageStringSelectInteractionData).values[0] ?? '';
+  data.component_type === ComponentType.Button
+    ? data.custom_id
+    : ((data as APIMessageStringSelectInteractionData).values[0] ?? '');
 
 /** Moves a walk on, unlike looking at its reasons or its summary. */
 const answersWalk = ({ command, raw }: ParsedLine): boolean =>
@@ -34,7 +43,8 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   const { message } = interaction;
   const parsed = parseLine(line, deps.commands);
   // A walk's question is answered once. Only the asker sees an ephemeral message, and may press what is there again.
-  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !('problem' in parsed) && answersWalk(parsed);
+  const settles =
+    ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !('problem' in parsed) && answersWalk(parsed);
   if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
   if (settles) remember(bot.settled, message.id, MOST_SETTLED);
   const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
@@ -53,7 +63,17 @@ const settle = async (bot: Bot, interaction: PressInteraction, label: string, ou
     return;
   }
   if (!isInServer(interaction) && !askerOf(interaction).isPrivate) return;
-  await persist(() => bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
-    body: { content: escapeWithin(`Chosen: ${label}`, LIMITS.content), components: [], allowed_mentions: NO_MENTIONS },
-  }), LATER_DELAYS_MS).catch((error: unknown) => bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'));
+  await persist(
+    () =>
+      bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
+        body: {
+          content: escapeWithin(`Chosen: ${label}`, LIMITS.content),
+          components: [],
+          allowed_mentions: NO_MENTIONS,
+        },
+      }),
+    LATER_DELAYS_MS,
+  ).catch((error: unknown) =>
+    bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'),
+  );
 };

@@ -20,21 +20,33 @@ export interface Question {
   readonly afterwards?: (outcome: Outcome) => Promise<void>;
 }
 
-interface Ready { readonly outcome: Outcome; readonly message: DiscordMessage }
+interface Ready {
+  readonly outcome: Outcome;
+  readonly message: DiscordMessage;
+}
 
 const LATE: unique symbol = Symbol('late');
 
 /** Returns when everything is said. Rejects with what Discord answered when it could not be said. */
-export const answerQuestion = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question): Promise<Outcome> => {
+export const answerQuestion = async (
+  bot: Bot,
+  interaction: APIInteraction,
+  asker: Asker,
+  question: Question,
+): Promise<Outcome> => {
   const { context, answers, tuning } = bot;
   const startedMs = performance.now();
   let isGivenUp = false;
-  const work: Promise<Ready> = bot.takeTurn()
+  const work: Promise<Ready> = bot
+    .takeTurn()
     // Discord has told the member that nothing came of it; then nothing is done either.
-    .then(async () => isGivenUp ? problem('expired', 'Too late.') : await question.ask())
+    .then(async () => (isGivenUp ? problem('expired', 'Too late.') : await question.ask()))
     .catch((error: unknown) => {
       errorSink(bot)(error, question.command);
-      return problem('internal', 'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.');
+      return problem(
+        'internal',
+        'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.',
+      );
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
 
@@ -58,13 +70,24 @@ export const answerQuestion = async (bot: Bot, interaction: APIInteraction, aske
     }
   }
   const { outcome } = ready;
-  context.metrics.answered({ platform: 'discord', command: question.command, outcome: outcomeLabel(outcome), seconds: (performance.now() - startedMs) / 1000 });
+  context.metrics.answered({
+    platform: 'discord',
+    command: question.command,
+    outcome: outcomeLabel(outcome),
+    seconds: (performance.now() - startedMs) / 1000,
+  });
   await bot.once.answered(interaction.id);
   await question.afterwards?.(outcome);
   return outcome;
 };
 
-const fillIn = async (bot: Bot, interaction: APIInteraction, asker: Asker, question: Question, ready: Ready): Promise<void> => {
+const fillIn = async (
+  bot: Bot,
+  interaction: APIInteraction,
+  asker: Asker,
+  question: Question,
+  ready: Ready,
+): Promise<void> => {
   const { answers } = bot;
   const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
   if (thread !== undefined) {
@@ -74,7 +97,9 @@ const fillIn = async (bot: Bot, interaction: APIInteraction, asker: Asker, quest
     // So it is filled with a plain line, the answer goes beside it to the asker alone, and the line is taken away.
     await editAnswer(answers, interaction, writeNotice('Answered to the one who asked.', false));
     await followUp(answers, interaction, ready.message);
-    await removeAnswer(answers, interaction).catch((error: unknown) => bot.context.log.debug({ err: error }, 'a line was left standing'));
+    await removeAnswer(answers, interaction).catch((error: unknown) =>
+      bot.context.log.debug({ err: error }, 'a line was left standing'),
+    );
   } else {
     await editAnswer(answers, interaction, ready.message);
   }

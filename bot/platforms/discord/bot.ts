@@ -51,10 +51,12 @@ export interface Bot {
 }
 
 /** Told of faults of ours inside commands. */
-export const errorSink = ({ context }: Bot) => (error: unknown, command: string): void => {
-  context.log.error({ err: error, command }, 'a command failed');
-  context.metrics.failed('discord', 'command');
-};
+export const errorSink =
+  ({ context }: Bot) =>
+  (error: unknown, command: string): void => {
+    context.log.error({ err: error, command }, 'a command failed');
+    context.metrics.failed('discord', 'command');
+  };
 
 /** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
 export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {

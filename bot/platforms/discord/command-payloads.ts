@@ -1,6 +1,10 @@
 /** Discord's registration of every command, made from its one definition. */
 import {
-  ApplicationCommandOptionType, ApplicationCommandType, ApplicationIntegrationType, InteractionContextType, PermissionFlagsBits,
+  ApplicationCommandOptionType,
+  ApplicationCommandType,
+  ApplicationIntegrationType,
+  InteractionContextType,
+  PermissionFlagsBits,
 } from 'discord-api-types/v10';
 import type { Command, OptionSpec } from '../../commands/command.js';
 import { plainWithin } from './escape-text.js';
@@ -47,20 +51,33 @@ const MANAGERS = {
 
 const optionPayload = (name: string, spec: OptionSpec): OptionPayload => {
   const base = { name, description: plainWithin(spec.description, LIMITS.commandDescription), required: spec.required };
-  const range = { ...(spec.min === undefined ? {} : { min_value: spec.min }), ...(spec.max === undefined ? {} : { max_value: spec.max }) };
+  const range = {
+    ...(spec.min === undefined ? {} : { min_value: spec.min }),
+    ...(spec.max === undefined ? {} : { max_value: spec.max }),
+  };
   switch (spec.type) {
-    case 'number': return { ...base, type: ApplicationCommandOptionType.Number, ...range };
-    case 'integer': return { ...base, type: ApplicationCommandOptionType.Integer, ...range };
-    case 'flag': return { ...base, type: ApplicationCommandOptionType.Boolean };
-    case 'member': return { ...base, type: ApplicationCommandOptionType.User };
-    case 'choice': return { ...base, type: ApplicationCommandOptionType.String, choices: (spec.choices ?? []).map((word) => ({ name: word, value: word })) };
-    case 'text': return {
-      ...base,
-      type: ApplicationCommandOptionType.String,
-      min_length: 1,
-      max_length: Math.min(spec.maxLength ?? 200, LIMITS.textOption),
-      ...(spec.complete === undefined ? {} : { autocomplete: true }),
-    };
+    case 'number':
+      return { ...base, type: ApplicationCommandOptionType.Number, ...range };
+    case 'integer':
+      return { ...base, type: ApplicationCommandOptionType.Integer, ...range };
+    case 'flag':
+      return { ...base, type: ApplicationCommandOptionType.Boolean };
+    case 'member':
+      return { ...base, type: ApplicationCommandOptionType.User };
+    case 'choice':
+      return {
+        ...base,
+        type: ApplicationCommandOptionType.String,
+        choices: (spec.choices ?? []).map((word) => ({ name: word, value: word })),
+      };
+    case 'text':
+      return {
+        ...base,
+        type: ApplicationCommandOptionType.String,
+        min_length: 1,
+        max_length: Math.min(spec.maxLength ?? 200, LIMITS.textOption),
+        ...(spec.complete === undefined ? {} : { autocomplete: true }),
+      };
   }
 };
 
@@ -71,7 +88,9 @@ const slashPayload = (command: Command): CommandPayload => {
     name: command.name,
     description: plainWithin(command.summary, LIMITS.commandDescription),
     // Discord wants the required ones first.
-    ...(options.length === 0 ? {} : { options: [...options.filter(({ required }) => required), ...options.filter(({ required }) => !required)] }),
+    ...(options.length === 0
+      ? {}
+      : { options: [...options.filter(({ required }) => required), ...options.filter(({ required }) => !required)] }),
     ...(command.access === 'manager' ? MANAGERS : EVERYWHERE),
   };
 };
@@ -81,8 +100,8 @@ export const commandPayloads = (commands: readonly Command[]): readonly CommandP
   ...commands.map(slashPayload),
   ...(commands.some(({ name }) => name === WALK_COMMAND)
     ? [
-      { type: ApplicationCommandType.User, name: HELP_ENTRY, ...EVERYWHERE },
-      { type: ApplicationCommandType.Message, name: HELP_ENTRY, ...EVERYWHERE },
-    ]
+        { type: ApplicationCommandType.User, name: HELP_ENTRY, ...EVERYWHERE },
+        { type: ApplicationCommandType.Message, name: HELP_ENTRY, ...EVERYWHERE },
+      ]
     : []),
 ];

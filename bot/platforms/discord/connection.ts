@@ -20,17 +20,18 @@ interface Listeners {
 
 /** Close codes after which trying again is of no use, and what the operator is to change. */
 const HOPELESS: Readonly<Record<number, string>> = {
-  4004: 'DISCORD_TOKEN was refused by Discord; copy the token again from the application\'s Bot page.',
+  4004: "DISCORD_TOKEN was refused by Discord; copy the token again from the application's Bot page.",
   4010: 'DISCORD_SHARD_RANGE or DISCORD_SHARD_COUNT was refused by Discord; check both.',
   4011: 'DISCORD_SHARD_COUNT is too small for this many servers; set it to auto.',
-  4012: 'Discord no longer speaks this version\'s protocol; a newer version of the bot is needed.',
+  4012: "Discord no longer speaks this version's protocol; a newer version of the bot is needed.",
   4013: 'Discord refused the intents this version asks for; a newer version of the bot is needed.',
   4014: 'Discord refused the intents this version asks for; a newer version of the bot is needed.',
 };
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
 
-const isRefusedToken = (error: unknown): boolean => error instanceof Error && 'code' in error && error.code === 'TokenInvalid';
+const isRefusedToken = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && error.code === 'TokenInvalid';
 
 interface State {
   client: Client | null;
@@ -45,7 +46,10 @@ interface State {
  * @throws StartError when the first attempt is refused for the token or the shard settings
  */
 export const openConnection = async (
-  context: PlatformContext, settings: DiscordSettings, { connectDelaysMs: delaysMs, connectPatienceMs }: Pick<Tuning, 'connectDelaysMs' | 'connectPatienceMs'>, listeners: Listeners,
+  context: PlatformContext,
+  settings: DiscordSettings,
+  { connectDelaysMs: delaysMs, connectPatienceMs }: Pick<Tuning, 'connectDelaysMs' | 'connectPatienceMs'>,
+  listeners: Listeners,
 ): Promise<Connection> => {
   const { log, metrics } = context;
   const state: State = { client: null, trouble: 'not yet connected', hopeless: null };
@@ -80,8 +84,10 @@ export const openConnection = async (
 
   const keepTrying = async (): Promise<void> => {
     for (let i = 0; !closing.signal.aborted; i++) {
-      await sleep(delaysMs[Math.min(i, delaysMs.length - 1)], undefined, { signal: closing.signal }).catch(() => undefined);
-      if (closing.signal.aborted || await attempt()) return;
+      await sleep(delaysMs[Math.min(i, delaysMs.length - 1)], undefined, { signal: closing.signal }).catch(
+        () => undefined,
+      );
+      if (closing.signal.aborted || (await attempt())) return;
     }
   };
 
@@ -95,7 +101,7 @@ export const openConnection = async (
   patience.abort();
   if (outcome === 'slow') {
     log.warn('Discord is slow to let the bot in; the rest goes on meanwhile');
-    void first.then(async (isConnected) => isConnected ? undefined : keepTrying()).catch(giveUp);
+    void first.then(async (isConnected) => (isConnected ? undefined : keepTrying())).catch(giveUp);
   } else if (!outcome) {
     void keepTrying().catch(giveUp);
   }
@@ -103,8 +109,17 @@ export const openConnection = async (
   return {
     health: () => {
       const { client, trouble } = state;
-      const ok = client !== null && trouble === null && client.isReady() && [...client.ws.shards.values()].every(({ status }) => status === Status.Ready);
-      return { ok, detail: ok ? `${counted(client.guilds.cache.size, 'server')}, ${counted(client.ws.shards.size, 'shard')}` : trouble ?? 'reconnecting' };
+      const ok =
+        client !== null &&
+        trouble === null &&
+        client.isReady() &&
+        [...client.ws.shards.values()].every(({ status }) => status === Status.Ready);
+      return {
+        ok,
+        detail: ok
+          ? `${counted(client.guilds.cache.size, 'server')}, ${counted(client.ws.shards.size, 'shard')}`
+          : (trouble ?? 'reconnecting'),
+      };
     },
     close: async () => {
       closing.abort();
@@ -113,7 +128,12 @@ export const openConnection = async (
   };
 };
 
-const watch = (client: Client, { log, metrics }: PlatformContext, state: State, onHopeless: (error: Error) => void): void => {
+const watch = (
+  client: Client,
+  { log, metrics }: PlatformContext,
+  state: State,
+  onHopeless: (error: Error) => void,
+): void => {
   // Reconnecting is tried every half second; only the first of a row is news.
   const lost = new Set<number>();
   client.on(Events.Error, (error) => log.error({ err: error }, 'Discord client error'));
@@ -134,7 +154,9 @@ const watch = (client: Client, { log, metrics }: PlatformContext, state: State, 
     metrics.connection('discord', 'lost');
     log.warn({ shard }, 'connection lost; reconnecting');
   });
-  client.on(Events.ShardError, (error, shard) => log[lost.has(shard) ? 'debug' : 'warn']({ err: error, shard }, 'connection error'));
+  client.on(Events.ShardError, (error, shard) =>
+    log[lost.has(shard) ? 'debug' : 'warn']({ err: error, shard }, 'connection error'),
+  );
   client.on(Events.ShardDisconnect, ({ code }, shard) => {
     const reason = HOPELESS[code] ?? `Discord closed the connection for good (${code}).`;
     state.hopeless = reason;

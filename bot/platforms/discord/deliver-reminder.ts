@@ -14,14 +14,21 @@ const GONE = new Set<number | string>([10003, 10013, 10004, 50001, 50013, 50007,
 const isGone = (error: unknown): boolean => error instanceof DiscordAPIError && GONE.has(error.code);
 
 const say = async (rest: REST, channelId: string, reminder: Reminder, text: string): Promise<void> => {
-  await persist(() => rest.post(Routes.channelMessages(channelId), {
-    // Sent again under the same key after a lost response, it is shown once.
-    body: { ...writeNotice(text, false).body, nonce: deliveryKey(reminder), enforce_nonce: true },
-  }), DELAYS_MS);
+  await persist(
+    () =>
+      rest.post(Routes.channelMessages(channelId), {
+        // Sent again under the same key after a lost response, it is shown once.
+        body: { ...writeNotice(text, false).body, nonce: deliveryKey(reminder), enforce_nonce: true },
+      }),
+    DELAYS_MS,
+  );
 };
 
 const sayToMember = async (rest: REST, reminder: Reminder, text: string): Promise<void> => {
-  const channel = await persist(() => rest.post(Routes.userChannels(), { body: { recipient_id: bareId(reminder.memberId) } }), DELAYS_MS) as APIDMChannel;
+  const channel = (await persist(
+    () => rest.post(Routes.userChannels(), { body: { recipient_id: bareId(reminder.memberId) } }),
+    DELAYS_MS,
+  )) as APIDMChannel;
   await say(rest, channel.id, reminder, text);
 };
 

@@ -49,7 +49,9 @@ const joinWithin = (units: readonly string[], limit: number): string => {
 };
 
 /** Literal text of at most `limit` characters for places that read mark-up; cut text ends in "…". */
-export const escapeWithin = (text: string, limit: number): string => limit < 1 ? '' : joinWithin(escapedUnits(text), limit);
+export const escapeWithin = (text: string, limit: number): string =>
+  limit < 1 ? '' : joinWithin(escapedUnits(text), limit);
 
 /** Text of at most `limit` characters for places that read no mark-up (labels, footers, alternative text). */
-export const plainWithin = (text: string, limit: number): string => limit < 1 ? '' : joinWithin(Array.from(text), limit);
+export const plainWithin = (text: string, limit: number): string =>
+  limit < 1 ? '' : joinWithin(Array.from(text), limit);

@@ -14,10 +14,17 @@ import { answerNow, isExpired } from './respond.js';
 import type { ThreadFor } from './walk-thread.js';
 import { writeNotice } from './write-reply.js';
 
-type SlashInteraction = Extract<APIInteraction, { type: InteractionType.ApplicationCommand; data: { type: ApplicationCommandType.ChatInput } }>;
+type SlashInteraction = Extract<
+  APIInteraction,
+  { type: InteractionType.ApplicationCommand; data: { type: ApplicationCommandType.ChatInput } }
+>;
 
 /** Whose walk a typed command starts: the member named in it, else the asker. */
-const threadOf = (interaction: SlashInteraction, command: Command, raw: ReadonlyMap<string, unknown>): { thread?: ThreadFor } => {
+const threadOf = (
+  interaction: SlashInteraction,
+  command: Command,
+  raw: ReadonlyMap<string, unknown>,
+): { thread?: ThreadFor } => {
   if (command.name !== WALK_COMMAND) return {};
   const asker = askerOf(interaction);
   for (const [name, spec] of Object.entries(command.options)) {
@@ -45,17 +52,22 @@ const slashQuestion = (bot: Bot, interaction: SlashInteraction): Question => {
   };
 };
 
-const isPress = (interaction: APIInteraction): interaction is PressInteraction => interaction.type === InteractionType.MessageComponent
-  && (interaction.data.component_type === ComponentType.Button || interaction.data.component_type === ComponentType.StringSelect);
+const isPress = (interaction: APIInteraction): interaction is PressInteraction =>
+  interaction.type === InteractionType.MessageComponent &&
+  (interaction.data.component_type === ComponentType.Button ||
+    interaction.data.component_type === ComponentType.StringSelect);
 
 /** What is asked, or a plain line to say instead. */
 const questionOf = (bot: Bot, interaction: APIInteraction): Question | string => {
   if (interaction.type === InteractionType.ApplicationCommand) {
     switch (interaction.data.type) {
-      case ApplicationCommandType.ChatInput: return slashQuestion(bot, interaction as SlashInteraction);
+      case ApplicationCommandType.ChatInput:
+        return slashQuestion(bot, interaction as SlashInteraction);
       case ApplicationCommandType.User:
-      case ApplicationCommandType.Message: return menuQuestion(bot, interaction);
-      default: return 'I do not know that kind of command.';
+      case ApplicationCommandType.Message:
+        return menuQuestion(bot, interaction);
+      default:
+        return 'I do not know that kind of command.';
     }
   }
   if (isPress(interaction)) return pressQuestion(bot, interaction);
@@ -71,13 +83,15 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
       await answerCompletion(bot, interaction);
       return;
     }
-    if (!await bot.once.claim(interaction.id, context.now())) {
+    if (!(await bot.once.claim(interaction.id, context.now()))) {
       context.log.info({ interaction: interaction.id }, 'an interaction came again and was left alone');
       context.metrics.duplicate('discord');
       return;
     }
     const asker = askerOf(interaction);
-    const question = isStopping ? 'I am being restarted. Please ask again in a minute.' : tooMany(bot, asker) ?? questionOf(bot, interaction);
+    const question = isStopping
+      ? 'I am being restarted. Please ask again in a minute.'
+      : (tooMany(bot, asker) ?? questionOf(bot, interaction));
     if (typeof question === 'string') {
       await answerNow(answers, interaction, writeNotice(question, true));
       await bot.once.answered(interaction.id);

@@ -19,7 +19,10 @@ import { createTurns } from './take-turns.js';
  * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.
  * @throws StartError when the token or the shard settings are refused
  */
-export const startDiscord = async (given: PlatformContext, tuning: Tuning = DEFAULT_TUNING): Promise<RunningPlatform> => {
+export const startDiscord = async (
+  given: PlatformContext,
+  tuning: Tuning = DEFAULT_TUNING,
+): Promise<RunningPlatform> => {
   const { discord } = given.settings;
   if (discord === null) throw new StartError('DISCORD_TOKEN is not set.');
   const log = given.log.child({ platform: 'discord' });
@@ -78,27 +81,46 @@ const watchRest = (rest: REST, { log, now }: PlatformContext): void => {
     saidUtcMs = now();
     log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience');
   });
-  rest.on('invalidRequestWarning', ({ count, remainingTime }) => log.error({ count, remainingMs: remainingTime }, 'many refused requests; Discord may shut us out'));
+  rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
+    log.error({ count, remainingMs: remainingTime }, 'many refused requests; Discord may shut us out'),
+  );
 };
 
 const REGISTER_DELAYS_MS = [5000, 30_000, 120_000, 600_000];
 
 /** Registers from the process that runs the first shard, and tries again while Discord or the store is unwell. */
-const keepRegistered = async (bot: Bot, { apiUrl, guildId, shardIds }: DiscordSettings, applicationId: string, signal: AbortSignal): Promise<void> => {
+const keepRegistered = async (
+  bot: Bot,
+  { apiUrl, guildId, shardIds }: DiscordSettings,
+  applicationId: string,
+  signal: AbortSignal,
+): Promise<void> => {
   const { log, deps, metrics } = bot.context;
   if (shardIds !== null && !shardIds.includes(0)) return;
   const payloads = commandPayloads(deps.commands);
   for (let i = 0; !signal.aborted; i++) {
     try {
-      const sent = await registerCommands({ rest: bot.rest, notes: deps.store.notes, applicationId, guildId, apiUrl }, payloads);
-      log.info({ commands: payloads.length, where: guildId ?? 'everywhere' }, sent ? 'commands registered' : 'commands unchanged');
+      const sent = await registerCommands(
+        { rest: bot.rest, notes: deps.store.notes, applicationId, guildId, apiUrl },
+        payloads,
+      );
+      log.info(
+        { commands: payloads.length, where: guildId ?? 'everywhere' },
+        sent ? 'commands registered' : 'commands unchanged',
+      );
       return;
     } catch (error) {
-      log.error({ err: error }, guildId === null
-        ? 'commands could not be registered; trying again'
-        : 'commands could not be registered in the server DISCORD_GUILD_ID names (is the bot in it?); trying again');
+      log.error(
+        { err: error },
+        guildId === null
+          ? 'commands could not be registered; trying again'
+          : 'commands could not be registered in the server DISCORD_GUILD_ID names (is the bot in it?); trying again',
+      );
       metrics.failed('discord', 'register');
-      await sleep(REGISTER_DELAYS_MS[Math.min(i, REGISTER_DELAYS_MS.length - 1)], undefined, { signal, ref: false }).catch(() => undefined);
+      await sleep(REGISTER_DELAYS_MS[Math.min(i, REGISTER_DELAYS_MS.length - 1)], undefined, {
+        signal,
+        ref: false,
+      }).catch(() => undefined);
     }
   }
 };

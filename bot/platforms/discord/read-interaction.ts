@@ -1,14 +1,19 @@
 /** What a Discord interaction says, in the terms of commands: who asks, and which option values came. */
 import {
-  ApplicationCommandOptionType, InteractionContextType, PermissionFlagsBits,
-  type APIApplicationCommandAutocompleteInteraction, type APIChatInputApplicationCommandInteraction, type APIInteraction, type APIUser,
+  ApplicationCommandOptionType,
+  InteractionContextType,
+  PermissionFlagsBits,
+  type APIApplicationCommandAutocompleteInteraction,
+  type APIChatInputApplicationCommandInteraction,
+  type APIInteraction,
+  type APIUser,
 } from 'discord-api-types/v10';
 import type { Asker } from '../../commands/command.js';
 import { tidy } from '../../commands/grammar.js';
 
 export const PREFIX = 'discord:';
 /** "discord:123" → "123". */
-export const bareId = (id: string): string => id.startsWith(PREFIX) ? id.slice(PREFIX.length) : id;
+export const bareId = (id: string): string => (id.startsWith(PREFIX) ? id.slice(PREFIX.length) : id);
 
 const DISPLAY_NAME_LIMIT = 40;
 
@@ -27,7 +32,9 @@ export const botMay = (interaction: APIInteraction, ...permissions: readonly big
 
 /** True where the bot is a member of the server, not only installed to the asker's account. */
 export const isInServer = (interaction: APIInteraction): boolean => {
-  const owner = (interaction.authorizing_integration_owners as Readonly<Record<string, string | undefined>> | undefined)?.['0'];
+  const owner = (
+    interaction.authorizing_integration_owners as Readonly<Record<string, string | undefined>> | undefined
+  )?.['0'];
   return interaction.guild_id !== undefined && owner === interaction.guild_id;
 };
 
@@ -44,7 +51,9 @@ export const askerOf = (interaction: APIInteraction): Asker => {
     clubId: inServer ? `${PREFIX}${interaction.guild_id}` : memberId,
     channelId: channelId === undefined ? memberId : `${PREFIX}${channelId}`,
     // Outside a server a member's club is the member alone.
-    isManager: interaction.member === undefined || hasPermission(interaction.member.permissions, PermissionFlagsBits.ManageGuild),
+    isManager:
+      interaction.member === undefined ||
+      hasPermission(interaction.member.permissions, PermissionFlagsBits.ManageGuild),
     isPrivate: !inServer && interaction.context !== InteractionContextType.PrivateChannel,
   };
 };
@@ -60,7 +69,9 @@ export const rawOptions = (interaction: APIChatInputApplicationCommandInteractio
 };
 
 /** The option being typed, and what is typed so far. */
-export const focusedOption = (interaction: APIApplicationCommandAutocompleteInteraction): { readonly name: string; readonly partial: string } | undefined => {
+export const focusedOption = (
+  interaction: APIApplicationCommandAutocompleteInteraction,
+): { readonly name: string; readonly partial: string } | undefined => {
   for (const option of interaction.data.options ?? []) {
     if ('focused' in option && option.focused === true) return { name: option.name, partial: String(option.value) };
   }

@@ -17,13 +17,19 @@ interface Registration {
 }
 
 /** Returns whether anything was sent. Rejects with what Discord answered. */
-export const registerCommands = async (registration: Registration, payloads: readonly CommandPayload[]): Promise<boolean> => {
+export const registerCommands = async (
+  registration: Registration,
+  payloads: readonly CommandPayload[],
+): Promise<boolean> => {
   const { rest, notes, applicationId, guildId, apiUrl } = registration;
   const body = [...payloads];
   const hash = createHash('sha256').update(JSON.stringify(body)).digest('hex');
   const key = `discord:commands:${new URL(apiUrl).host}:${applicationId}:${guildId ?? 'everywhere'}`;
-  if (await notes.get(key) === hash) return false;
-  const route = guildId === null ? Routes.applicationCommands(applicationId) : Routes.applicationGuildCommands(applicationId, guildId);
+  if ((await notes.get(key)) === hash) return false;
+  const route =
+    guildId === null
+      ? Routes.applicationCommands(applicationId)
+      : Routes.applicationGuildCommands(applicationId, guildId);
   await persist(() => rest.put(route, { body }), [500, 2000]);
   await notes.set(key, hash);
   return true;

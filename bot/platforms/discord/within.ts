@@ -4,7 +4,12 @@
 export const within = async <T, L>(work: Promise<T>, ms: number, late: L): Promise<T | L> => {
   let timer: NodeJS.Timeout | undefined;
   try {
-    return await Promise.race([work, new Promise<L>((resolve) => { timer = setTimeout(resolve, ms, late); })]);
+    return await Promise.race([
+      work,
+      new Promise<L>((resolve) => {
+        timer = setTimeout(resolve, ms, late);
+      }),
+    ]);
   } finally {
     clearTimeout(timer);
   }

@@ -1,5 +1,11 @@
 /** A Reply's choices as Discord buttons (five or fewer) or a select menu (more); what a choice runs travels in its id, so nothing is remembered. */
-import { ButtonStyle, ComponentType, type APIActionRowComponent, type APIComponentInMessageActionRow, type APIMessage } from 'discord-api-types/v10';
+import {
+  ButtonStyle,
+  ComponentType,
+  type APIActionRowComponent,
+  type APIComponentInMessageActionRow,
+  type APIMessage,
+} from 'discord-api-types/v10';
 import type { Choice } from '../../reply/reply.js';
 import { plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
@@ -19,46 +25,56 @@ const SELECT_ID = 'choose';
 
 /** Makes the rows; a line too long for an id, and choices beyond 25, are left. */
 export const writeChoices = (choices: readonly Choice[]): WrittenChoices => {
-  const fits = (choice: Choice, index: number): boolean => index < LIMITS.selectOptions && idOf(index, choice.run).length <= LIMITS.customId;
+  const fits = (choice: Choice, index: number): boolean =>
+    index < LIMITS.selectOptions && idOf(index, choice.run).length <= LIMITS.customId;
   const kept = choices.filter(fits);
   const left = choices.filter((choice, index) => !fits(choice, index));
   if (kept.length === 0) return { rows: [], left };
   if (kept.length <= LIMITS.buttonsARow) {
     return {
       left,
-      rows: [{
-        type: ComponentType.ActionRow,
-        components: kept.map(({ label, run, preferred }, index) => ({
-          type: ComponentType.Button,
-          style: preferred === true ? ButtonStyle.Primary : ButtonStyle.Secondary,
-          label: plainWithin(label, LIMITS.buttonLabel),
-          custom_id: idOf(index, run),
-        })),
-      }],
+      rows: [
+        {
+          type: ComponentType.ActionRow,
+          components: kept.map(({ label, run, preferred }, index) => ({
+            type: ComponentType.Button,
+            style: preferred === true ? ButtonStyle.Primary : ButtonStyle.Secondary,
+            label: plainWithin(label, LIMITS.buttonLabel),
+            custom_id: idOf(index, run),
+          })),
+        },
+      ],
     };
   }
   return {
     left,
-    rows: [{
-      type: ComponentType.ActionRow,
-      components: [{
-        type: ComponentType.StringSelect,
-        custom_id: SELECT_ID,
-        placeholder: 'Choose one',
-        options: kept.map(({ label, run, preferred }, index) => ({
-          label: plainWithin(label, LIMITS.selectLabel),
-          value: idOf(index, run),
-          ...(preferred === true ? { description: 'Most people want this one' } : {}),
-        })),
-      }],
-    }],
+    rows: [
+      {
+        type: ComponentType.ActionRow,
+        components: [
+          {
+            type: ComponentType.StringSelect,
+            custom_id: SELECT_ID,
+            placeholder: 'Choose one',
+            options: kept.map(({ label, run, preferred }, index) => ({
+              label: plainWithin(label, LIMITS.selectLabel),
+              value: idOf(index, run),
+              ...(preferred === true ? { description: 'Most people want this one' } : {}),
+            })),
+          },
+        ],
+      },
+    ],
   };
 };
 
 /** The line a pressed button or a picked option runs, or undefined when the id is none of ours. */
 export const runOf = (id: string): string | undefined => ID.exec(id)?.[1];
 
-interface Offered { readonly id: string; readonly label: string }
+interface Offered {
+  readonly id: string;
+  readonly label: string;
+}
 
 /** The choices on a message, as its buttons and select options show them. */
 export const offeredOn = (message: Pick<APIMessage, 'components'>): readonly Offered[] => {

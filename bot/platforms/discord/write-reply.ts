@@ -50,7 +50,11 @@ const paragraphsWithin = (paragraphs: readonly string[], what: string, limit: nu
 
 const describe = (reply: Reply, notes: readonly string[], limit: number): string => {
   // Summary and cautions come first and are given the room they need; notes take what is left.
-  const head = paragraphsWithin([reply.summary, ...reply.cautions.map((caution) => `⚠ ${caution}`)].filter((text) => text.trim() !== ''), 'caution', limit);
+  const head = paragraphsWithin(
+    [reply.summary, ...reply.cautions.map((caution) => `⚠ ${caution}`)].filter((text) => text.trim() !== ''),
+    'caution',
+    limit,
+  );
   const room = limit - head.length - 2;
   if (notes.length === 0 || room < 40) return head;
   const tail = paragraphsWithin(notes, 'note', room);
@@ -76,7 +80,14 @@ const fieldsWithin = (reply: Reply, room: number): { fields: APIEmbedField[]; le
 };
 
 const leftChoices = (left: readonly Choice[]): string[] =>
-  left.length === 0 ? [] : [`Also possible: ${left.slice(0, 5).map(({ label }) => label).join('; ')}${left.length > 5 ? ` and ${left.length - 5} more` : ''}.`];
+  left.length === 0
+    ? []
+    : [
+        `Also possible: ${left
+          .slice(0, 5)
+          .map(({ label }) => label)
+          .join('; ')}${left.length > 5 ? ` and ${left.length - 5} more` : ''}.`,
+      ];
 
 const writeAnswer = (reply: Reply, png: Buffer | null): DiscordMessage => {
   const { rows, left } = writeChoices(reply.choices ?? []);
@@ -89,7 +100,10 @@ const writeAnswer = (reply: Reply, png: Buffer | null): DiscordMessage => {
   ];
   const description = describe(reply, notes, LIMITS.embedDescription);
   const footerRoom = moreOf(reply.facts.length, 'fact').length;
-  const { fields, left: factsLeft } = fieldsWithin(reply, LIMITS.embedTotal - word.length - title.length - description.length - footerRoom);
+  const { fields, left: factsLeft } = fieldsWithin(
+    reply,
+    LIMITS.embedTotal - word.length - title.length - description.length - footerRoom,
+  );
   const embed: APIEmbed = {
     author: { name: word },
     title,
@@ -104,7 +118,17 @@ const writeAnswer = (reply: Reply, png: Buffer | null): DiscordMessage => {
     body: {
       embeds: [embed],
       ...(rows.length === 0 ? {} : { components: rows }),
-      ...(png === null ? {} : { attachments: [{ id: '0', filename: CHART_FILE, description: plainWithin(reply.chart?.altText ?? reply.title, LIMITS.attachmentDescription) }] }),
+      ...(png === null
+        ? {}
+        : {
+            attachments: [
+              {
+                id: '0',
+                filename: CHART_FILE,
+                description: plainWithin(reply.chart?.altText ?? reply.title, LIMITS.attachmentDescription),
+              },
+            ],
+          }),
       allowed_mentions: NO_MENTIONS,
       ...(isPrivate ? { flags: MessageFlags.Ephemeral } : {}),
     },

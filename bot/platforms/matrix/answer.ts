@@ -55,7 +55,8 @@ export const eventKey = (botId: string, eventId: string): string => `matrix:${bo
 
 /** Answers events. Never rejects; false: left undone because the bot is stopping, to be taken up at the next start. */
 export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: MatrixEvent) => Promise<boolean>) => {
-  const { context, client, botId, botName, rooms, direct, outbox, pending, limit, leftOver, startedUtcMs, stop } = parts;
+  const { context, client, botId, botName, rooms, direct, outbox, pending, limit, leftOver, startedUtcMs, stop } =
+    parts;
   const { deps, log, metrics, now, settings } = context;
   /** Stands in for the store where it cannot answer. */
   const seen = new Set<string>();
@@ -66,7 +67,7 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     if (seen.size > 10_000) seen.delete(seen.values().next().value ?? '');
     if (leftOver.delete(key)) return 'left-over';
     try {
-      return await deps.store.events.claim(key, now()) ? 'fresh' : 'done';
+      return (await deps.store.events.claim(key, now())) ? 'fresh' : 'done';
     } catch (error) {
       log.warn({ err: error }, 'cannot claim a Matrix event in the store; answering all the same');
       return 'fresh';
@@ -83,26 +84,44 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
   };
 
   /** The line to run, or words for a pick that cannot be, or null where nothing was meant for the bot. */
-  const taskFor = async (roomId: string, event: MatrixEvent, asked: Asked): Promise<Task | { readonly problem: Outcome } | null> => {
+  const taskFor = async (
+    roomId: string,
+    event: MatrixEvent,
+    asked: Asked,
+  ): Promise<Task | { readonly problem: Outcome } | null> => {
     if (asked.kind === 'line') return { line: asked.line, relation: answerRelation(event) };
     const offer = await offerFor(client, botId, roomId, event, asked, event.origin_server_ts);
     const run = offer?.runs[asked.number - 1];
     if (offer !== null && run !== undefined) {
       // Nothing can be a reply to a reaction; the answer follows the offer instead.
-      return { line: run, relation: asked.kind === 'reaction' ? relationTo(offer.event.event_id, threadRootOf(offer.event)) : answerRelation(event) };
+      return {
+        line: run,
+        relation:
+          asked.kind === 'reaction'
+            ? relationTo(offer.event.event_id, threadRootOf(offer.event))
+            : answerRelation(event),
+      };
     }
     if (asked.kind === 'reaction') return null;
     if (offer !== null && (asked.addressed || asked.repliedTo !== null)) {
-      return { problem: problem('no-such-choice', `Choose a number from 1 to ${offer.runs.length}, or ask another question.`) };
+      return {
+        problem: problem('no-such-choice', `Choose a number from 1 to ${offer.runs.length}, or ask another question.`),
+      };
     }
-    return asked.addressed ? { problem: problem('no-such-choice', 'There is nothing to choose from just now. Ask a question, or type help.') } : null;
+    return asked.addressed
+      ? {
+          problem: problem('no-such-choice', 'There is nothing to choose from just now. Ask a question, or type help.'),
+        }
+      : null;
   };
 
   const askerOf = (roomId: string, event: MatrixEvent, state: RoomState, isPrivate: boolean): Asker => {
     const memberId = `matrix:${event.sender}`;
     return {
-      platform: 'matrix', memberId,
-      displayName: tidy(displayNameIn(state, event.sender) ?? '', 60) || tidy(event.sender.slice(1).replace(/:.*$/u, ''), 60),
+      platform: 'matrix',
+      memberId,
+      displayName:
+        tidy(displayNameIn(state, event.sender) ?? '', 60) || tidy(event.sender.slice(1).replace(/:.*$/u, ''), 60),
       clubId: isPrivate ? memberId : `matrix:${roomId}`,
       channelId: roomId,
       isManager: isPrivate || mayManage(state, event.sender),
@@ -110,7 +129,13 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     };
   };
 
-  const run = async (roomId: string, state: RoomState, line: string, asker: Asker, askedUtcMs: UtcMs): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
+  const run = async (
+    roomId: string,
+    state: RoomState,
+    line: string,
+    asker: Asker,
+    askedUtcMs: UtcMs,
+  ): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
     const parsed = parseLine(line, deps.commands);
     if ('problem' in parsed) return { name: 'unknown', outcome: parsed };
     const { command } = parsed;
@@ -126,18 +151,36 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     return { name: command.name, outcome };
   };
 
-  const answer = async (roomId: string, event: MatrixEvent, state: RoomState, task: Task | { readonly problem: Outcome }, key: string, maybeSent: boolean): Promise<void> => {
+  const answer = async (
+    roomId: string,
+    event: MatrixEvent,
+    state: RoomState,
+    task: Task | { readonly problem: Outcome },
+    key: string,
+    maybeSent: boolean,
+  ): Promise<void> => {
     const isPrivate = isPrivateBetween(state, botId, event.sender);
     const asker = askerOf(roomId, event, state, isPrivate);
     const askedUtcMs = Math.min(now(), event.origin_server_ts);
     const relation = 'line' in task ? task.relation : answerRelation(event);
     const part = (room: string, name: string, content: Content) =>
-      outbox.send({ roomId: room, type: 'm.room.message', answersId: event.event_id, askedUtcMs, name, content, maybeSent });
+      outbox.send({
+        roomId: room,
+        type: 'm.room.message',
+        answersId: event.event_id,
+        askedUtcMs,
+        name,
+        content,
+        maybeSent,
+      });
 
     let outcome = pending.get(key);
     let name = 'again';
     if (outcome === undefined) {
-      ({ name, outcome } = 'line' in task ? await run(roomId, state, task.line, asker, askedUtcMs) : { name: 'pick', outcome: task.problem });
+      ({ name, outcome } =
+        'line' in task
+          ? await run(roomId, state, task.line, asker, askedUtcMs)
+          : { name: 'pick', outcome: task.problem });
       await pending.put(key, outcome);
     }
 
@@ -147,7 +190,14 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     if (!isProblem(outcome) && outcome.audience === 'asker' && !isPrivate) {
       const opened = await openDirect(event.sender);
       if (opened === null) {
-        await part(roomId, 'told', plainNotice('That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.', extra));
+        await part(
+          roomId,
+          'told',
+          plainNotice(
+            'That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.',
+            extra,
+          ),
+        );
         return;
       }
       told = `${asker.displayName}, that answer is for you alone: it is in our direct room.${opened.isNew ? ' I have invited you to it.' : ''}`;
@@ -160,7 +210,12 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     if (chart !== undefined) await part(target, 'chart', await chartContent(target, chart, extra));
     // Nobody waits for these: the next answer matters more.
     void offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
-    metrics.answered({ platform: 'matrix', command: name, outcome: outcomeLabel(outcome), seconds: Math.max(0, now() - askedUtcMs) / 1000 });
+    metrics.answered({
+      platform: 'matrix',
+      command: name,
+      outcome: outcomeLabel(outcome),
+      seconds: Math.max(0, now() - askedUtcMs) / 1000,
+    });
   };
 
   const openDirect = async (userId: string): Promise<{ readonly roomId: string; readonly isNew: boolean } | null> => {
@@ -178,7 +233,13 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     for (let number = 1; number <= count; number++) {
       try {
         await outbox.send({
-          roomId, type: 'm.reaction', answersId: targetId, askedUtcMs, name: `choice ${number}`, maybeSent: false, patienceMs: REACTION_PATIENCE_MS,
+          roomId,
+          type: 'm.reaction',
+          answersId: targetId,
+          askedUtcMs,
+          name: `choice ${number}`,
+          maybeSent: false,
+          patienceMs: REACTION_PATIENCE_MS,
           content: { 'm.relates_to': { rel_type: 'm.annotation', event_id: targetId, key: keycap(number) } },
         });
       } catch (error) {
@@ -192,9 +253,21 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
   const chartContent = async (roomId: string, chart: Chart, extra: Content): Promise<Content> => {
     try {
       const { png, width, height } = await renderChart(chart);
-      const encrypted = client.hasCrypto && await client.crypto.isRoomEncrypted(roomId) ? await client.crypto.encryptMedia(png) : null;
-      const uri = await client.uploadContent(encrypted?.buffer ?? png, encrypted === null ? 'image/png' : 'application/octet-stream', 'chart.png');
-      return chartImage(chart.altText, encrypted === null ? { url: uri } : { file: { ...encrypted.file, url: uri } }, { width, height, bytes: png.length }, extra);
+      const encrypted =
+        client.hasCrypto && (await client.crypto.isRoomEncrypted(roomId))
+          ? await client.crypto.encryptMedia(png)
+          : null;
+      const uri = await client.uploadContent(
+        encrypted?.buffer ?? png,
+        encrypted === null ? 'image/png' : 'application/octet-stream',
+        'chart.png',
+      );
+      return chartImage(
+        chart.altText,
+        encrypted === null ? { url: uri } : { file: { ...encrypted.file, url: uri } },
+        { width, height, bytes: png.length },
+        extra,
+      );
     } catch (error) {
       log.warn({ err: error }, 'cannot draw or upload a chart');
       metrics.failed('matrix', 'chart');
@@ -206,8 +279,15 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     metrics.limited('matrix', 'member');
     if (again) return;
     await outbox.send({
-      roomId, type: 'm.room.message', answersId: event.event_id, askedUtcMs: event.origin_server_ts, name: 'text', maybeSent: false,
-      content: plainNotice(`One moment, please: that was a lot of questions at once. Ask again in ${waitSeconds} s.`, { 'm.relates_to': answerRelation(event) }),
+      roomId,
+      type: 'm.room.message',
+      answersId: event.event_id,
+      askedUtcMs: event.origin_server_ts,
+      name: 'text',
+      maybeSent: false,
+      content: plainNotice(`One moment, please: that was a lot of questions at once. Ask again in ${waitSeconds} s.`, {
+        'm.relates_to': answerRelation(event),
+      }),
     });
   };
 
@@ -220,7 +300,11 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
       // What is said in the clear in an encrypted room must not be answered in the clear there.
       if (isEncrypted(state) && !client.hasCrypto) return true;
       const names = [botName(), displayNameIn(state, botId) ?? ''];
-      const asked = askedIn(event, { userId: botId, names, prefix: settings.prefix }, isPrivateBetween(state, botId, event.sender));
+      const asked = askedIn(
+        event,
+        { userId: botId, names, prefix: settings.prefix },
+        isPrivateBetween(state, botId, event.sender),
+      );
       if (asked === null) return true;
       const task = await taskFor(roomId, event, asked);
       if (task === null) return true;

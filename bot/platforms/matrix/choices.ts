@@ -20,7 +20,9 @@ export interface OfferedChoices {
 }
 
 export const choicesContent = (choices: readonly Choice[] | undefined, askerId: string): Content =>
-  choices === undefined || choices.length === 0 ? {} : { [CHOICES_KEY]: { asker: askerId, run: choices.slice(0, MOST_CHOICES).map(({ run }) => run) } };
+  choices === undefined || choices.length === 0
+    ? {}
+    : { [CHOICES_KEY]: { asker: askerId, run: choices.slice(0, MOST_CHOICES).map(({ run }) => run) } };
 
 /** What a message offers; null unless the bot itself wrote it, for anyone can write such a key. */
 export const offeredIn = (event: MatrixEvent, botId: string): OfferedChoices | null => {
@@ -39,7 +41,7 @@ export const numberIn = (text: string): number | null => {
 };
 
 /** 3 → "3️⃣"; 10 → "🔟". Unicode 17, emoji-sequences: digit, variation selector, combining enclosing keycap. */
-export const keycap = (number: number): string => number === 10 ? '🔟' : `${number}\uFE0F\u20E3`;
+export const keycap = (number: number): string => (number === 10 ? '🔟' : `${number}\uFE0F\u20E3`);
 
 /** A reaction's number, with or without the variation selector that clients add or leave out. */
 export const numberOfKeycap = (key: string): number | null => {

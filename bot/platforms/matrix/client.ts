@@ -7,13 +7,30 @@ import type { RustSdkCryptoStorageProvider } from './sdk.js';
 
 /** A class because the SDK is extended by inheritance: its encryption engine makes its requests through `doRequest`. */
 export class PierhandMatrixClient extends MatrixClient {
-  constructor(url: string, accessToken: string, crypto: RustSdkCryptoStorageProvider | null, readonly homeserver: Homeserver) {
+  constructor(
+    url: string,
+    accessToken: string,
+    crypto: RustSdkCryptoStorageProvider | null,
+    readonly homeserver: Homeserver,
+  ) {
     super(url, accessToken, null as never, crypto as never);
   }
 
-  override doRequest(method: Call['method'], endpoint: string, query: unknown = null, body: unknown = null, timeoutMs = 60_000, _raw = false, contentType = 'application/json'): Promise<unknown> {
+  override doRequest(
+    method: Call['method'],
+    endpoint: string,
+    query: unknown = null,
+    body: unknown = null,
+    timeoutMs = 60_000,
+    _raw = false,
+    contentType = 'application/json',
+  ): Promise<unknown> {
     return this.homeserver.call({
-      method, path: endpoint, body, timeoutMs, contentType,
+      method,
+      path: endpoint,
+      body,
+      timeoutMs,
+      contentType,
       ...(isRecord(query) ? { query: query as NonNullable<Call['query']> } : {}),
     });
   }
@@ -28,13 +45,25 @@ export class PierhandMatrixClient extends MatrixClient {
   }
 
   /** Sends once for a transaction id: the server drops a repeat. Encrypts where the room is encrypted and encryption works. */
-  async sendWithTransaction(roomId: string, type: string, content: Content, transactionId: string, patienceMs: number): Promise<string> {
+  async sendWithTransaction(
+    roomId: string,
+    type: string,
+    content: Content,
+    transactionId: string,
+    patienceMs: number,
+  ): Promise<string> {
     // Reactions stay readable in encrypted rooms, as their relation must be in the clear anyway.
-    const encrypt = this.hasCrypto && type !== 'm.reaction' && await this.crypto.isRoomEncrypted(roomId);
+    const encrypt = this.hasCrypto && type !== 'm.reaction' && (await this.crypto.isRoomEncrypted(roomId));
     const [sentType, sentContent] = encrypt
-      ? ['m.room.encrypted', withRelation(await this.crypto.encryptRoomEvent(roomId, type, content) as unknown as Content, content)] : [type, content];
+      ? [
+          'm.room.encrypted',
+          withRelation((await this.crypto.encryptRoomEvent(roomId, type, content)) as unknown as Content, content),
+        ]
+      : [type, content];
     const answer = await this.homeserver.call({
-      method: 'PUT', body: sentContent, patienceMs,
+      method: 'PUT',
+      body: sentContent,
+      patienceMs,
       path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/send/${encodeURIComponent(sentType)}/${encodeURIComponent(transactionId)}`,
     });
     return (isRecord(answer) ? textAt(answer, 'event_id') : null) ?? '';
@@ -49,7 +78,9 @@ export class PierhandMatrixClient extends MatrixClient {
       if (clear === null) return event;
       // Relations travel outside the ciphertext.
       const relation = event.content['m.relates_to'];
-      return relation === undefined || 'm.relates_to' in clear.content ? clear : { ...clear, content: { ...clear.content, 'm.relates_to': relation } };
+      return relation === undefined || 'm.relates_to' in clear.content
+        ? clear
+        : { ...clear, content: { ...clear.content, 'm.relates_to': relation } };
     } catch {
       return event;
     }

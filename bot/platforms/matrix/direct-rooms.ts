@@ -44,7 +44,11 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
     const direct = await list();
     if (roomsOf(direct, userId)[0] === roomId) return;
     const others = roomsOf(direct, userId).filter((id) => id !== roomId);
-    await client.homeserver.call({ method: 'PUT', path, body: { ...direct, [userId]: [roomId, ...others].slice(0, 20) } });
+    await client.homeserver.call({
+      method: 'PUT',
+      path,
+      body: { ...direct, [userId]: [roomId, ...others].slice(0, 20) },
+    });
   };
 
   const find = async (userId: string): Promise<string | null> => {
@@ -72,19 +76,24 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
 
   const make = async (userId: string): Promise<string> => {
     const roomId = await client.createRoom({
-      preset: 'private_chat', invite: [userId], is_direct: true,
+      preset: 'private_chat',
+      invite: [userId],
+      is_direct: true,
       creation_content: { [DIRECT_WITH_KEY]: userId },
-      initial_state: await hasKeys(userId) ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }] : [],
+      initial_state: (await hasKeys(userId))
+        ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }]
+        : [],
     } as never);
     await add(userId, roomId);
     return roomId;
   };
 
   return {
-    with: (userId) => inTurn(async () => {
-      const found = await find(userId);
-      return found === null ? { roomId: await make(userId), isNew: true } : { roomId: found, isNew: false };
-    }),
+    with: (userId) =>
+      inTurn(async () => {
+        const found = await find(userId);
+        return found === null ? { roomId: await make(userId), isNew: true } : { roomId: found, isNew: false };
+      }),
     existing: (userId) => inTurn(() => find(userId)),
     remember: (userId, roomId) => inTurn(() => add(userId, roomId)),
   };

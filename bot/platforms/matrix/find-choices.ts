@@ -15,11 +15,18 @@ export interface Offer extends OfferedChoices {
   readonly event: MatrixEvent;
 }
 
-const eventById = async (client: PierhandMatrixClient, roomId: string, eventId: string): Promise<MatrixEvent | null> => {
+const eventById = async (
+  client: PierhandMatrixClient,
+  roomId: string,
+  eventId: string,
+): Promise<MatrixEvent | null> => {
   try {
-    const event = asEvent(await client.homeserver.call({
-      method: 'GET', path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/event/${encodeURIComponent(eventId)}`,
-    }));
+    const event = asEvent(
+      await client.homeserver.call({
+        method: 'GET',
+        path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/event/${encodeURIComponent(eventId)}`,
+      }),
+    );
     return event === null ? null : await client.opened(roomId, event);
   } catch (error) {
     if (error instanceof MatrixError) return null;
@@ -37,7 +44,12 @@ const asOffer = (event: MatrixEvent | null, botId: string): Offer | null => {
  * a bare number in the room counts only for the member who was offered, and not for long.
  */
 export const offerFor = async (
-  client: PierhandMatrixClient, botId: string, roomId: string, event: MatrixEvent, asked: Exclude<Asked, { kind: 'line' }>, now: UtcMs,
+  client: PierhandMatrixClient,
+  botId: string,
+  roomId: string,
+  event: MatrixEvent,
+  asked: Exclude<Asked, { kind: 'line' }>,
+  now: UtcMs,
 ): Promise<Offer | null> => {
   const named = asked.kind === 'reaction' ? asked.targetId : asked.repliedTo;
   if (named !== null) return asOffer(await eventById(client, roomId, named), botId);

@@ -10,11 +10,16 @@ const MOST_PAGES = 20;
  * A room's events from a point backwards, newest first, opened where encrypted.
  * @param from a pagination token, or null for the newest
  */
-export async function* eventsBackwards(client: PierhandMatrixClient, roomId: string, from: string | null): AsyncGenerator<MatrixEvent> {
+export async function* eventsBackwards(
+  client: PierhandMatrixClient,
+  roomId: string,
+  from: string | null,
+): AsyncGenerator<MatrixEvent> {
   let token = from;
   for (let page = 0; page < MOST_PAGES; page++) {
     const answer = await client.homeserver.call({
-      method: 'GET', path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/messages`,
+      method: 'GET',
+      path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/messages`,
       query: { dir: 'b', limit: PAGE, from: token },
     });
     if (!isRecord(answer)) return;

@@ -18,21 +18,35 @@ export interface Call {
 
 /** No answer that makes sense came back. `mayHaveArrived`: the server may have acted on the request all the same. */
 export class Unreachable extends Error {
-  constructor(message: string, readonly mayHaveArrived: boolean, options?: { cause?: unknown }) { super(message, options); }
+  constructor(
+    message: string,
+    readonly mayHaveArrived: boolean,
+    options?: { cause?: unknown },
+  ) {
+    super(message, options);
+  }
 }
 
 export interface Homeserver {
   readonly call: (call: Call) => Promise<unknown>;
 }
 
-const NEVER_ARRIVED = new Set(['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'EHOSTUNREACH', 'ENETUNREACH', 'UND_ERR_CONNECT_TIMEOUT']);
+const NEVER_ARRIVED = new Set([
+  'ECONNREFUSED',
+  'ENOTFOUND',
+  'EAI_AGAIN',
+  'EHOSTUNREACH',
+  'ENETUNREACH',
+  'UND_ERR_CONNECT_TIMEOUT',
+]);
 const DEFAULT_TIMEOUT_MS = 60_000;
 const DEFAULT_PATIENCE_MS = 10 * 60_000;
 const LONGEST_PAUSE_MS = 15_000;
 const LONGEST_LIMIT_MS = 120_000;
 
 /** Doubling from a quarter of a second, with jitter, so that many bots do not return in step. */
-export const backOffMs = (attempt: number): number => Math.min(LONGEST_PAUSE_MS, 250 * 2 ** Math.min(attempt, 10)) * (0.5 + Math.random() / 2);
+export const backOffMs = (attempt: number): number =>
+  Math.min(LONGEST_PAUSE_MS, 250 * 2 ** Math.min(attempt, 10)) * (0.5 + Math.random() / 2);
 
 /** A message sent twice is seen twice, a room made twice stays; everything else the bot asks for may be repeated. */
 const isRepeatable = ({ method, path }: Call): boolean =>
@@ -52,7 +66,9 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
     if (value !== undefined && value !== null) target.searchParams.set(name, String(value));
   }
   const given = new AbortController();
-  const giveUp = (): void => { given.abort(); };
+  const giveUp = (): void => {
+    given.abort();
+  };
   const timer = setTimeout(giveUp, call.timeoutMs ?? DEFAULT_TIMEOUT_MS);
   stop.addEventListener('abort', giveUp, { once: true });
   try {
@@ -61,28 +77,47 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
       method: call.method,
       headers: {
         ...(accessToken === null ? {} : { Authorization: `Bearer ${accessToken}` }),
-        ...(call.body === undefined || call.body === null ? {} : { 'Content-Type': call.contentType ?? 'application/json' }),
+        ...(call.body === undefined || call.body === null
+          ? {}
+          : { 'Content-Type': call.contentType ?? 'application/json' }),
       },
-      ...(call.body === undefined || call.body === null ? {} : { body: Buffer.isBuffer(call.body) ? new Uint8Array(call.body) : JSON.stringify(call.body) }),
+      ...(call.body === undefined || call.body === null
+        ? {}
+        : { body: Buffer.isBuffer(call.body) ? new Uint8Array(call.body) : JSON.stringify(call.body) }),
       signal: given.signal,
     });
     const text = await response.text();
     let parsed: unknown;
-    try { parsed = JSON.parse(text); } catch { parsed = null; }
+    try {
+      parsed = JSON.parse(text);
+    } catch {
+      parsed = null;
+    }
     // Some answers are lists.
     if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
     const errcode = isRecord(parsed) ? textAt(parsed, 'errcode') : null;
-    if (response.status >= 500 || response.ok) throw new Unreachable(`the homeserver answered ${response.status} ${errcode ?? ''}`.trim(), true);
+    if (response.status >= 500 || response.ok)
+      throw new Unreachable(`the homeserver answered ${response.status} ${errcode ?? ''}`.trim(), true);
     const headerSeconds = Number(response.headers.get('retry-after') ?? Number.NaN);
-    throw new MatrixError({
-      errcode: errcode ?? 'M_UNKNOWN',
-      error: (isRecord(parsed) ? textAt(parsed, 'error') : null) ?? `HTTP ${response.status}`,
-      retry_after_ms: isRecord(parsed) && typeof parsed['retry_after_ms'] === 'number' ? parsed['retry_after_ms'] : headerSeconds * 1000,
-    }, response.status);
+    throw new MatrixError(
+      {
+        errcode: errcode ?? 'M_UNKNOWN',
+        error: (isRecord(parsed) ? textAt(parsed, 'error') : null) ?? `HTTP ${response.status}`,
+        retry_after_ms:
+          isRecord(parsed) && typeof parsed['retry_after_ms'] === 'number'
+            ? parsed['retry_after_ms']
+            : headerSeconds * 1000,
+      },
+      response.status,
+    );
   } catch (error) {
     if (error instanceof MatrixError || error instanceof Unreachable) throw error;
     const code = failureCode(error);
-    throw new Unreachable(code ?? (given.signal.aborted ? 'no answer in time' : 'the connection broke'), code === null || !NEVER_ARRIVED.has(code), { cause: error });
+    throw new Unreachable(
+      code ?? (given.signal.aborted ? 'no answer in time' : 'the connection broke'),
+      code === null || !NEVER_ARRIVED.has(code),
+      { cause: error },
+    );
   } finally {
     clearTimeout(timer);
     stop.removeEventListener('abort', giveUp);
@@ -95,7 +130,10 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
  * @param onWait told of each pause, for the log
  */
 export const homeserverAt = (
-  url: string, accessToken: string | null, stop: AbortSignal, onWait: (reason: string, pauseMs: number) => void = () => undefined,
+  url: string,
+  accessToken: string | null,
+  stop: AbortSignal,
+  onWait: (reason: string, pauseMs: number) => void = () => undefined,
 ): Homeserver => ({
   call: async (call) => {
     const patienceMs = call.patienceMs ?? DEFAULT_PATIENCE_MS;
@@ -105,8 +143,10 @@ export const homeserverAt = (
         return await once(url, accessToken, call, stop);
       } catch (error) {
         const retryAfterMs = isLimit(error) ? error.retryAfterMs : undefined;
-        const pauseMs = retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
-          ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100 : backOffMs(attempt);
+        const pauseMs =
+          retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
+            ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100
+            : backOffMs(attempt);
         const again = isLimit(error) || (error instanceof Unreachable && (!error.mayHaveArrived || isRepeatable(call)));
         if (!again || stop.aborted || performance.now() - startedMs + pauseMs > patienceMs) throw error;
         onWait(error instanceof Unreachable ? error.message : 'rate limit', Math.round(pauseMs));

@@ -48,7 +48,9 @@ const prepareKeys = async (client: PierhandMatrixClient, keyFolder: string): Pro
     await client.crypto.prepare(await client.getJoinedRooms());
   } catch (error) {
     const why = error instanceof Error ? error.message.split('\n')[0] : 'error';
-    throw new StartError(`PIERHAND_DATA: the Matrix encryption keys in ${keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`);
+    throw new StartError(
+      `PIERHAND_DATA: the Matrix encryption keys in ${keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,
+    );
   }
 };
 
@@ -64,10 +66,17 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const stopping = new AbortController();
   const session = await logIn(matrix, settings.dataFolder, ending.signal);
   const botId = session.userId;
-  const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => { log.debug({ reason, pauseMs }, 'waiting for the homeserver'); });
+  const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => {
+    log.debug({ reason, pauseMs }, 'waiting for the homeserver');
+  });
   // Keys belong to a device: a new token means new ones.
-  const keyFolder = path.join(settings.dataFolder, 'matrix-keys', encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'));
-  const crypto = nativeCrypto === null ? null : new RustSdkCryptoStorageProvider(keyFolder, nativeCrypto.StoreType.Sqlite);
+  const keyFolder = path.join(
+    settings.dataFolder,
+    'matrix-keys',
+    encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'),
+  );
+  const crypto =
+    nativeCrypto === null ? null : new RustSdkCryptoStorageProvider(keyFolder, nativeCrypto.StoreType.Sqlite);
   const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, crypto, homeserver);
   if (client.hasCrypto) await prepareKeys(client, keyFolder);
   else log.info('the native encryption package is not there: encrypted rooms cannot be read');
@@ -77,15 +86,36 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const rooms = createRooms(homeserver);
   const direct = createDirectRooms(client, botId, rooms);
   const outbox = createOutbox(client, botId, OLDEST_ANSWERED_MS, ending.signal);
-  const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => { log.warn({ err: error }, 'cannot keep answers under way in the store'); });
+  const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => {
+    log.warn({ err: error }, 'cannot keep answers under way in the store');
+  });
   const leftOver = new Set<string>();
   let botName = '';
   const answer = createAnswerer({
-    context, client, botId, botName: () => botName, rooms, direct, outbox, pending, leftOver, startedUtcMs,
-    limit: createRateLimit(tuning.perMember), stop: ending.signal,
+    context,
+    client,
+    botId,
+    botName: () => botName,
+    rooms,
+    direct,
+    outbox,
+    pending,
+    leftOver,
+    startedUtcMs,
+    limit: createRateLimit(tuning.perMember),
+    stop: ending.signal,
   });
   const membership = createMembership({
-    client, botId, rooms, direct, outbox, log, notes: deps.store.notes, allowed: matrix.allowed, prefix: settings.prefix, stop: ending.signal,
+    client,
+    botId,
+    rooms,
+    direct,
+    outbox,
+    log,
+    notes: deps.store.notes,
+    allowed: matrix.allowed,
+    prefix: settings.prefix,
+    stop: ending.signal,
   });
   const readOwnName = async (): Promise<void> => {
     const profile: unknown = await client.getUserProfile(botId).catch(() => null);
@@ -98,7 +128,9 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const inRoom = (roomId: string, work: () => Promise<boolean>): Promise<boolean> => {
     const result = (queues.get(roomId) ?? Promise.resolve()).then(work);
     queues.set(roomId, result);
-    void result.finally(() => { if (queues.get(roomId) === result) queues.delete(roomId); });
+    void result.finally(() => {
+      if (queues.get(roomId) === result) queues.delete(roomId);
+    });
     return result;
   };
   const done = async (work: Promise<void>): Promise<boolean> => {
@@ -112,10 +144,13 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       if (joined !== null) rooms.forget(roomId);
       for (const event of state) {
         rooms.apply(roomId, event);
-        if (event.type === 'm.room.member' && event.state_key === botId) botName = textAt(event.content, 'displayname') ?? botName;
+        if (event.type === 'm.room.member' && event.state_key === botId)
+          botName = textAt(event.content, 'displayname') ?? botName;
       }
     }
-    const work: Promise<boolean>[] = batch.invites.map(({ roomId, state }) => inRoom(roomId, () => done(membership.invited(roomId, state))));
+    const work: Promise<boolean>[] = batch.invites.map(({ roomId, state }) =>
+      inRoom(roomId, () => done(membership.invited(roomId, state))),
+    );
     // Before any answer: one of them may be about to make the same direct room again.
     for (const { roomId, state } of batch.rooms) {
       const create = state.find(({ type }) => type === 'm.room.create');
@@ -124,11 +159,16 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     for (const { roomId, events, joined } of batch.rooms) {
       if (joined !== null) work.push(inRoom(roomId, () => done(membership.joined(roomId, joined))));
       for (const event of events) {
-        if (event.type === 'm.room.message' || event.type === 'm.reaction') work.push(inRoom(roomId, () => answer(roomId, event)));
-        if (!client.hasCrypto && (event.type === 'm.room.encrypted' || event.type === 'm.room.encryption')) work.push(inRoom(roomId, () => done(unreadable(roomId))));
+        if (event.type === 'm.room.message' || event.type === 'm.reaction')
+          work.push(inRoom(roomId, () => answer(roomId, event)));
+        if (!client.hasCrypto && (event.type === 'm.room.encrypted' || event.type === 'm.room.encryption'))
+          work.push(inRoom(roomId, () => done(unreadable(roomId))));
         if (event.type === 'm.room.tombstone') work.push(inRoom(roomId, () => done(membership.upgraded(event))));
       }
-      const someoneLeft = events.some(({ type, content, state_key: who }) => type === 'm.room.member' && who !== botId && ['leave', 'ban'].includes(textAt(content, 'membership') ?? ''));
+      const someoneLeft = events.some(
+        ({ type, content, state_key: who }) =>
+          type === 'm.room.member' && who !== botId && ['leave', 'ban'].includes(textAt(content, 'membership') ?? ''),
+      );
       if (someoneLeft) work.push(inRoom(roomId, () => done(membership.leaveIfEmpty(roomId))));
     }
     return work;
@@ -141,20 +181,29 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   let trouble: string | null = 'not connected yet';
   const following = runSync({
     poller: homeserverAt(matrix.homeserverUrl, session.accessToken, stopping.signal),
-    client, botId, now, onBatch, oldestMs: OLDEST_ANSWERED_MS, stop: stopping.signal,
+    client,
+    botId,
+    now,
+    onBatch,
+    oldestMs: OLDEST_ANSWERED_MS,
+    stop: stopping.signal,
     readToken: async () => {
-      for (const key of await deps.store.events.unanswered(eventKey(botId, ''), startedUtcMs - 2 * OLDEST_ANSWERED_MS)) leftOver.add(key);
+      for (const key of await deps.store.events.unanswered(eventKey(botId, ''), startedUtcMs - 2 * OLDEST_ANSWERED_MS))
+        leftOver.add(key);
       await pending.load();
       return deps.store.notes.get(tokenNote);
     },
     saveToken: (token) => deps.store.notes.set(tokenNote, token),
-    onSynced: () => { lastSyncUtcMs = now(); },
+    onSynced: () => {
+      lastSyncUtcMs = now();
+    },
     onState: (state, detail) => {
       metrics.connection('matrix', state);
       const wasWell = trouble === null;
       trouble = state === 'ready' || state === 'resumed' ? null : detail;
       if (trouble === null) log.info({ state }, 'following the Matrix rooms');
-      else if (wasWell || state === 'refused') log[state === 'refused' ? 'error' : 'warn']({ detail }, 'not connected to the homeserver; trying again');
+      else if (wasWell || state === 'refused')
+        log[state === 'refused' ? 'error' : 'warn']({ detail }, 'not connected to the homeserver; trying again');
     },
     onError: (error, what) => {
       metrics.failed('matrix', 'sync');
@@ -174,9 +223,15 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const deliver = async (reminder: Reminder, text: string): Promise<'sent' | 'gone'> => {
     try {
       const userId = reminder.memberId.replace(/^matrix:/u, '');
-      const roomId = reminder.to === 'member' ? (await direct.with(userId)).roomId : reminder.channelId.replace(/^matrix:/u, '');
+      const roomId =
+        reminder.to === 'member' ? (await direct.with(userId)).roomId : reminder.channelId.replace(/^matrix:/u, '');
       await outbox.send({
-        roomId, type: 'm.room.message', name: 'text', answersId: `reminder ${deliveryKey(reminder)}`, askedUtcMs: reminder.dueUtcMs, maybeSent: true,
+        roomId,
+        type: 'm.room.message',
+        name: 'text',
+        answersId: `reminder ${deliveryKey(reminder)}`,
+        askedUtcMs: reminder.dueUtcMs,
+        maybeSent: true,
         patienceMs: DELIVER_PATIENCE_MS,
         // Not a notice: those ring no phone (Matrix specification, push rules, ".m.rule.suppress_notices"), and a reminder must.
         content: { ...plainNotice(text), msgtype: 'm.text' },
@@ -193,7 +248,10 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     deliver,
     health: () => {
       const isStale = now() - lastSyncUtcMs > STALE_SYNC_MS;
-      return { ok: trouble === null && !isStale, detail: trouble ?? (isStale ? 'no answer from the homeserver for a while' : `following the rooms of ${botId}`) };
+      return {
+        ok: trouble === null && !isStale,
+        detail: trouble ?? (isStale ? 'no answer from the homeserver for a while' : `following the rooms of ${botId}`),
+      };
     },
     stop: async () => {
       stopping.abort();

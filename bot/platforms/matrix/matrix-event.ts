@@ -13,7 +13,8 @@ export interface MatrixEvent {
   readonly unsigned?: Content;
 }
 
-export const isRecord = (value: unknown): value is Content => typeof value === 'object' && value !== null && !Array.isArray(value);
+export const isRecord = (value: unknown): value is Content =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 export const recordAt = (record: Content | undefined, key: string): Content => {
   const value = record?.[key];
@@ -29,7 +30,13 @@ export const textAt = (record: Content | undefined, key: string): string | null 
 export const asEvent = (value: unknown): MatrixEvent | null => {
   if (!isRecord(value)) return null;
   const { type, event_id: eventId, sender, origin_server_ts: sentMs } = value;
-  if (typeof type !== 'string' || typeof eventId !== 'string' || typeof sender !== 'string' || typeof sentMs !== 'number') return null;
+  if (
+    typeof type !== 'string' ||
+    typeof eventId !== 'string' ||
+    typeof sender !== 'string' ||
+    typeof sentMs !== 'number'
+  )
+    return null;
   return { ...value, type, event_id: eventId, sender, origin_server_ts: sentMs, content: recordAt(value, 'content') };
 };
 
@@ -54,6 +61,7 @@ export const isEdit = (event: MatrixEvent): boolean => textAt(relation(event), '
 /** Places an answer: in the asker's thread, or else as a reply. */
 export const answerRelation = (asked: MatrixEvent): Content => relationTo(asked.event_id, threadRootOf(asked));
 
-export const relationTo = (eventId: string, threadRoot: string | null): Content => threadRoot === null
-  ? { 'm.in_reply_to': { event_id: eventId } }
-  : { rel_type: 'm.thread', event_id: threadRoot, is_falling_back: true, 'm.in_reply_to': { event_id: eventId } };
+export const relationTo = (eventId: string, threadRoot: string | null): Content =>
+  threadRoot === null
+    ? { 'm.in_reply_to': { event_id: eventId } }
+    : { rel_type: 'm.thread', event_id: threadRoot, is_falling_back: true, 'm.in_reply_to': { event_id: eventId } };

@@ -48,19 +48,27 @@ const CLOCK_SLACK_MS = 5 * 60_000;
 export const transactionId = (answersId: string, name: string): string =>
   `pierhand-${createHash('sha256').update(`${answersId}\n${name}`).digest('base64url')}`;
 
-export const answerMarker = (answersId: string, name: string): Content => ({ [ANSWER_KEY]: { to: answersId, part: name } });
+export const answerMarker = (answersId: string, name: string): Content => ({
+  [ANSWER_KEY]: { to: answersId, part: name },
+});
 
 /**
  * @param usualPatienceMs how long to keep trying: after that the answer has lost its sense
  */
-export const createOutbox = (client: PierhandMatrixClient, botId: string, usualPatienceMs: number, stop: AbortSignal): Outbox => {
+export const createOutbox = (
+  client: PierhandMatrixClient,
+  botId: string,
+  usualPatienceMs: number,
+  stop: AbortSignal,
+): Outbox => {
   const sentParts: Outbox['sentParts'] = async (roomId, answersId, askedUtcMs) => {
     const found = new Map<string, string>();
     for await (const event of eventsBackwards(client, roomId, null)) {
       if (event.origin_server_ts < askedUtcMs - CLOCK_SLACK_MS) break;
       const marker = recordAt(event.content, ANSWER_KEY);
       const name = textAt(marker, 'part');
-      if (event.sender === botId && name !== null && textAt(marker, 'to') === answersId) found.set(name, event.event_id);
+      if (event.sender === botId && name !== null && textAt(marker, 'to') === answersId)
+        found.set(name, event.event_id);
       // Nothing answers an event before it was there.
       if (event.event_id === answersId) break;
     }
@@ -80,13 +88,23 @@ export const createOutbox = (client: PierhandMatrixClient, botId: string, usualP
             if (already !== undefined) return already;
           }
           const marked = type === 'm.reaction' ? content : { ...content, ...answerMarker(answersId, name) };
-          return await client.sendWithTransaction(roomId, type, marked, transactionId(answersId, name), Math.max(0, left()));
+          return await client.sendWithTransaction(
+            roomId,
+            type,
+            marked,
+            transactionId(answersId, name),
+            Math.max(0, left()),
+          );
         } catch (error) {
           // A transaction id alone is not enough: a server may forget them when it restarts. So look before trying again.
           if (!(error instanceof Unreachable) || stop.aborted || left() < LEAST_LEFT_MS) throw error;
           unsure = type !== 'm.reaction';
           await sleep(backOffMs(attempt), undefined, { signal: stop }).catch(() => undefined);
-          await client.homeserver.call({ method: 'GET', path: '/_matrix/client/versions', patienceMs: Math.max(0, left()) });
+          await client.homeserver.call({
+            method: 'GET',
+            path: '/_matrix/client/versions',
+            patienceMs: Math.max(0, left()),
+          });
           await sleep(SETTLE_MS, undefined, { signal: stop }).catch(() => undefined);
         }
       }

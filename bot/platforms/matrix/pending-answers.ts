@@ -15,7 +15,11 @@ export interface PendingAnswers {
 const MOST = 50;
 
 /** An outcome is plain data, so it survives as JSON. The store may fail later on: then the answer goes out all the same. */
-export const createPendingAnswers = (notes: Store['notes'], noteKey: string, onError: (error: unknown) => void): PendingAnswers => {
+export const createPendingAnswers = (
+  notes: Store['notes'],
+  noteKey: string,
+  onError: (error: unknown) => void,
+): PendingAnswers => {
   const pending = new Map<string, Outcome>();
   let chain: Promise<void> = Promise.resolve();
   const save = (): Promise<void> => {

@@ -6,7 +6,13 @@ import { isEdit, recordAt, repliedTo, textAt, threadRootOf } from './matrix-even
 export type Asked =
   | { readonly kind: 'line'; readonly line: string }
   /** A number alone. `addressed`: to the bot for certain; else it may be members talking among themselves. */
-  | { readonly kind: 'number'; readonly number: number; readonly addressed: boolean; readonly repliedTo: string | null; readonly threadRoot: string | null }
+  | {
+      readonly kind: 'number';
+      readonly number: number;
+      readonly addressed: boolean;
+      readonly repliedTo: string | null;
+      readonly threadRoot: string | null;
+    }
   | { readonly kind: 'reaction'; readonly number: number; readonly targetId: string };
 
 export interface Me {
@@ -22,20 +28,37 @@ const BODY_LIMIT = 20_000;
 /** Older clients put the message that is replied to before the reply, each line after "> ". */
 const withoutQuote = (body: string): string => body.replace(/^(?:> .*(?:\n|$))+\n?/u, '');
 
-const decoded = (html: string): string => html
-  .replace(/<[^>]*>/gu, '').replace(/&lt;/gu, '<').replace(/&gt;/gu, '>').replace(/&quot;/gu, '"').replace(/&#0*39;|&#x0*27;|&apos;/giu, '\'')
-  .replace(/&nbsp;/gu, ' ').replace(/&amp;/gu, '&');
+const decoded = (html: string): string =>
+  html
+    .replace(/<[^>]*>/gu, '')
+    .replace(/&lt;/gu, '<')
+    .replace(/&gt;/gu, '>')
+    .replace(/&quot;/gu, '"')
+    .replace(/&#0*39;|&#x0*27;|&apos;/giu, "'")
+    .replace(/&nbsp;/gu, ' ')
+    .replace(/&amp;/gu, '&');
 
-interface Pill { readonly userId: string; readonly text: string }
+interface Pill {
+  readonly userId: string;
+  readonly text: string;
+}
 
 /** Mention pills: links to a member, in the order they stand. */
 const pillsIn = (event: MatrixEvent): readonly Pill[] => {
   const html = textAt(event.content, 'formatted_body');
   if (html === null || textAt(event.content, 'format') !== 'org.matrix.custom.html') return [];
   const own = html.slice(0, BODY_LIMIT).replace(/<mx-reply>[\s\S]*?<\/mx-reply>/giu, '');
-  return [...own.matchAll(/<a\s[^>]{0,20}href=["']https:\/\/matrix\.to\/#\/([^"'?]{1,400})[^"']{0,400}["'][^>]{0,100}>([\s\S]{0,600}?)<\/a>/giu)].flatMap(([, address = '', inner = '']) => {
+  return [
+    ...own.matchAll(
+      /<a\s[^>]{0,20}href=["']https:\/\/matrix\.to\/#\/([^"'?]{1,400})[^"']{0,400}["'][^>]{0,100}>([\s\S]{0,600}?)<\/a>/giu,
+    ),
+  ].flatMap(([, address = '', inner = '']) => {
     let userId: string;
-    try { userId = decodeURIComponent(address); } catch { return []; }
+    try {
+      userId = decodeURIComponent(address);
+    } catch {
+      return [];
+    }
     const text = decoded(inner).trim();
     return /^@[^\s:]+:\S+$/u.test(userId) && text !== '' ? [{ userId, text }] : [];
   });
@@ -59,14 +82,16 @@ const mentions = (event: MatrixEvent, userId: string): boolean => {
   return Array.isArray(ids) && ids.includes(userId);
 };
 
-const startsWith = (text: string, start: string): boolean => text.slice(0, start.length).toLowerCase() === start.toLowerCase();
+const startsWith = (text: string, start: string): boolean =>
+  text.slice(0, start.length).toLowerCase() === start.toLowerCase();
 
 /**
  * The part after the bot's prefix or name, or null where the message does not open with either. A bare name counts only
  * before a comma or colon: a sentence may well begin with it. A mention counts as it stands.
  */
 const afterAddress = (body: string, me: Me, mentioned: boolean): string | null => {
-  if (startsWith(body, me.prefix) && /^(?:[\s,:]|$)/u.test(body.slice(me.prefix.length))) return body.slice(me.prefix.length).replace(/^[\s,:]+/u, '');
+  if (startsWith(body, me.prefix) && /^(?:[\s,:]|$)/u.test(body.slice(me.prefix.length)))
+    return body.slice(me.prefix.length).replace(/^[\s,:]+/u, '');
   const localpart = me.userId.slice(1, me.userId.indexOf(':'));
   const names = [me.userId, ...me.names.filter((name) => name !== ''), localpart].sort((a, b) => b.length - a.length);
   for (const name of names) {
@@ -90,13 +115,20 @@ export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked |
   if (written === null) return null;
   const pills = pillsIn(event);
   const body = withoutQuote(written.slice(0, BODY_LIMIT)).trim();
-  const addressed = afterAddress(withIdsForPills(body, pills), me, mentions(event, me.userId) || pills[0]?.userId === me.userId)
+  const addressed =
+    afterAddress(withIdsForPills(body, pills), me, mentions(event, me.userId) || pills[0]?.userId === me.userId) ??
     // Where a pill's text could not be found the plain body still counts.
-    ?? afterAddress(body, me, mentions(event, me.userId));
+    afterAddress(body, me, mentions(event, me.userId));
   const said = addressed ?? (isPrivate ? withIdsForPills(body, pills) : null);
   const number = numberIn(said ?? body);
   if (number !== null) {
-    return { kind: 'number', number, addressed: said !== null, repliedTo: repliedTo(event), threadRoot: threadRootOf(event) };
+    return {
+      kind: 'number',
+      number,
+      addressed: said !== null,
+      repliedTo: repliedTo(event),
+      threadRoot: threadRootOf(event),
+    };
   }
   if (said === null) return null;
   return { kind: 'line', line: said === '' ? 'help' : said };
@@ -106,5 +138,7 @@ const reactionIn = (event: MatrixEvent): Asked | null => {
   const relation = recordAt(event.content, 'm.relates_to');
   const targetId = textAt(relation, 'event_id');
   const number = numberOfKeycap(textAt(relation, 'key') ?? '');
-  return textAt(relation, 'rel_type') !== 'm.annotation' || targetId === null || number === null ? null : { kind: 'reaction', number, targetId };
+  return textAt(relation, 'rel_type') !== 'm.annotation' || targetId === null || number === null
+    ? null
+    : { kind: 'reaction', number, targetId };
 };

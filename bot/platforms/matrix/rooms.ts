@@ -13,7 +13,14 @@ export interface Rooms {
   readonly forget: (roomId: string) => void;
 }
 
-const KEPT = new Set(['m.room.create', 'm.room.encryption', 'm.room.history_visibility', 'm.room.join_rules', 'm.room.member', 'm.room.power_levels']);
+const KEPT = new Set([
+  'm.room.create',
+  'm.room.encryption',
+  'm.room.history_visibility',
+  'm.room.join_rules',
+  'm.room.member',
+  'm.room.power_levels',
+]);
 const keyOf = (type: string, stateKey: string): string => `${type}\n${stateKey}`;
 
 export const createRooms = (homeserver: Homeserver): Rooms => {
@@ -21,7 +28,10 @@ export const createRooms = (homeserver: Homeserver): Rooms => {
   const asking = new Map<string, Promise<Map<string, MatrixEvent>>>();
 
   const ask = async (roomId: string): Promise<Map<string, MatrixEvent>> => {
-    const answer = await homeserver.call({ method: 'GET', path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/state` });
+    const answer = await homeserver.call({
+      method: 'GET',
+      path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/state`,
+    });
     const state = new Map<string, MatrixEvent>();
     for (const event of eventsIn(answer)) {
       if (KEPT.has(event.type) && event.state_key !== undefined) state.set(keyOf(event.type, event.state_key), event);
@@ -39,9 +49,12 @@ export const createRooms = (homeserver: Homeserver): Rooms => {
       return under;
     },
     apply: (roomId, event) => {
-      if (event.state_key !== undefined && KEPT.has(event.type)) known.get(roomId)?.set(keyOf(event.type, event.state_key), event);
+      if (event.state_key !== undefined && KEPT.has(event.type))
+        known.get(roomId)?.set(keyOf(event.type, event.state_key), event);
     },
-    forget: (roomId) => { known.delete(roomId); },
+    forget: (roomId) => {
+      known.delete(roomId);
+    },
   };
 };
 
@@ -50,16 +63,24 @@ const single = (state: RoomState, type: string): MatrixEvent | undefined => stat
 export const isEncrypted = (state: RoomState): boolean => single(state, 'm.room.encryption') !== undefined;
 
 /** Members joined or invited. */
-export const presentMembers = (state: RoomState): readonly string[] => [...state.values()]
-  .filter(({ type, content }) => type === 'm.room.member' && ['join', 'invite'].includes(textAt(content, 'membership') ?? ''))
-  .map(({ state_key: userId }) => userId ?? '');
+export const presentMembers = (state: RoomState): readonly string[] =>
+  [...state.values()]
+    .filter(
+      ({ type, content }) =>
+        type === 'm.room.member' && ['join', 'invite'].includes(textAt(content, 'membership') ?? ''),
+    )
+    .map(({ state_key: userId }) => userId ?? '');
 
 /** Nobody but the asker and the bot is in or invited, and nobody can walk in or look in. */
 export const isPrivateBetween = (state: RoomState, botId: string, userId: string): boolean => {
   const members = presentMembers(state);
-  return members.length === 2 && members.includes(botId) && members.includes(userId)
-    && ['invite', 'private'].includes(textAt(single(state, 'm.room.join_rules')?.content, 'join_rule') ?? 'invite')
-    && textAt(single(state, 'm.room.history_visibility')?.content, 'history_visibility') !== 'world_readable';
+  return (
+    members.length === 2 &&
+    members.includes(botId) &&
+    members.includes(userId) &&
+    ['invite', 'private'].includes(textAt(single(state, 'm.room.join_rules')?.content, 'join_rule') ?? 'invite') &&
+    textAt(single(state, 'm.room.history_visibility')?.content, 'history_visibility') !== 'world_readable'
+  );
 };
 
 export const displayNameIn = (state: RoomState, userId: string): string | null =>

@@ -53,23 +53,32 @@ const MOST_UNOPENED = 200;
 const MOST_UNDER_WAY = 100;
 
 /** @param isFirst brings every room's state, of which only encryption needs the members */
-const filter = (isFirst: boolean, hasCrypto: boolean): string => JSON.stringify({
-  presence: { not_types: ['*'] },
-  room: { ephemeral: { not_types: ['*'] }, timeline: { limit: isFirst ? 1 : 50 }, state: { lazy_load_members: isFirst && !hasCrypto } },
-});
+const filter = (isFirst: boolean, hasCrypto: boolean): string =>
+  JSON.stringify({
+    presence: { not_types: ['*'] },
+    room: {
+      ephemeral: { not_types: ['*'] },
+      timeline: { limit: isFirst ? 1 : 50 },
+      state: { lazy_load_members: isFirst && !hasCrypto },
+    },
+  });
 
 const isOwnJoin = (event: MatrixEvent, botId: string): boolean =>
-  event.type === 'm.room.member' && event.state_key === botId && textAt(event.content, 'membership') === 'join'
+  event.type === 'm.room.member' &&
+  event.state_key === botId &&
+  textAt(event.content, 'membership') === 'join' &&
   // A new display name is a join event as well.
-  && textAt(recordAt(event.unsigned, 'prev_content'), 'membership') !== 'join';
+  textAt(recordAt(event.unsigned, 'prev_content'), 'membership') !== 'join';
 
 /** The homeserver no longer knows the token (it was restored, or replaced): begin anew, as on a first sync. */
 const isUnknownPosition = (error: unknown): boolean =>
-  error instanceof MatrixError && (error.errcode === 'M_UNKNOWN_POS' || (error.statusCode === 400 && error.errcode !== 'M_LIMIT_EXCEEDED'));
+  error instanceof MatrixError &&
+  (error.errcode === 'M_UNKNOWN_POS' || (error.statusCode === 400 && error.errcode !== 'M_LIMIT_EXCEEDED'));
 
 /** Runs until `stop`; resolves when the work under way has ended. Never rejects. */
 export const runSync = async (options: SyncOptions): Promise<void> => {
-  const { client, poller, botId, readToken, saveToken, onBatch, onSynced, onState, onError, now, oldestMs, stop } = options;
+  const { client, poller, botId, readToken, saveToken, onBatch, onSynced, onState, onError, now, oldestMs, stop } =
+    options;
 
   const gapBefore = async (roomId: string, from: string): Promise<readonly MatrixEvent[]> => {
     const missed: MatrixEvent[] = [];
@@ -100,15 +109,18 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
   const readRoom = async (roomId: string, raw: Content, isFirst: boolean): Promise<SyncedRoom> => {
     const timeline = recordAt(raw, 'timeline');
     const recent = eventsIn(timeline['events']);
-    const state = [...eventsIn(recordAt(raw, 'state')['events']), ...recent].filter((event) => event.state_key !== undefined);
+    const state = [...eventsIn(recordAt(raw, 'state')['events']), ...recent].filter(
+      (event) => event.state_key !== undefined,
+    );
     if (client.hasCrypto) for (const event of state) await client.crypto.onRoomEvent(roomId, event);
     if (isFirst) return { roomId, state, events: [], joined: null };
     const opened: MatrixEvent[] = [];
     for (const event of recent) opened.push(await client.opened(roomId, event));
-    if (client.hasCrypto) unopened.push(...opened.filter(({ type }) => type === 'm.room.encrypted').map((event) => ({ roomId, event })));
+    if (client.hasCrypto)
+      unopened.push(...opened.filter(({ type }) => type === 'm.room.encrypted').map((event) => ({ roomId, event })));
     const from = textAt(timeline, 'prev_batch');
     const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
-    const all = isWhole ? opened : [...await gapBefore(roomId, from), ...opened];
+    const all = isWhole ? opened : [...(await gapBefore(roomId, from)), ...opened];
     const joinedAt = all.findLastIndex((event) => isOwnJoin(event, botId));
     const joined = all[joinedAt] ?? null;
     if (joined !== null && client.hasCrypto) await client.crypto.onRoomJoin(roomId);
@@ -119,7 +131,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     // Keys first, so that what they open can be opened; the SDK hands them to its encryption engine.
     if (client.hasCrypto) await client.takeInKeys(raw);
     const rooms = recordAt(raw, 'rooms');
-    const joinedRooms: SyncedRoom[] = [...await openedSince()];
+    const joinedRooms: SyncedRoom[] = [...(await openedSince())];
     for (const [roomId, room] of Object.entries(recordAt(rooms, 'join'))) {
       if (isRecord(room)) joinedRooms.push(await readRoom(roomId, room, isFirst));
     }
@@ -141,7 +153,10 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
       const done = await Promise.all(work);
       underWay -= work.length;
       if (done.includes(false)) leftUndone = true;
-      if (!leftUndone) await saveToken(next).catch((error: unknown) => { onError(error, 'the place in the event stream was not saved'); });
+      if (!leftUndone)
+        await saveToken(next).catch((error: unknown) => {
+          onError(error, 'the place in the event stream was not saved');
+        });
     });
   };
 
@@ -151,10 +166,16 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     if (token === null && !wasReady) token = await readToken();
     const isFirst = token === null;
     const answer = await poller.call({
-      method: 'GET', path: '/_matrix/client/v3/sync', patienceMs: 0,
+      method: 'GET',
+      path: '/_matrix/client/v3/sync',
+      patienceMs: 0,
       // After trouble the first answer should come at once: it says that all is well again.
       timeoutMs: isFirst ? 600_000 : POLL_MS + 15_000,
-      query: { since: token, timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS, filter: filter(isFirst, client.hasCrypto) },
+      query: {
+        since: token,
+        timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS,
+        filter: filter(isFirst, client.hasCrypto),
+      },
     });
     const next = isRecord(answer) ? textAt(answer, 'next_batch') : null;
     if (!isRecord(answer) || next === null) throw new Unreachable('the sync answer has no token', true);
@@ -179,7 +200,10 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
         onState('refused', 'the homeserver no longer accepts the access token');
         pauseMs = 60_000;
       } else if (isLimit(error)) {
-        pauseMs = Math.max(pauseMs, Number.isFinite(error.retryAfterMs) ? Math.min(120_000, error.retryAfterMs ?? 0) : 0);
+        pauseMs = Math.max(
+          pauseMs,
+          Number.isFinite(error.retryAfterMs) ? Math.min(120_000, error.retryAfterMs ?? 0) : 0,
+        );
       } else if (token !== null && isUnknownPosition(error)) {
         onError(error, 'the homeserver does not know the place in its event stream; beginning anew');
         token = null;

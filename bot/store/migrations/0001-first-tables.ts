@@ -3,7 +3,8 @@ import { sql } from 'kysely';
 import type { Migration } from './migration.js';
 
 export const firstTables: Migration = async (db) => {
-  await db.schema.createTable('sites')
+  await db.schema
+    .createTable('sites')
     .addColumn('owner_kind', 'text', (c) => c.notNull())
     .addColumn('owner_id', 'text', (c) => c.notNull())
     .addColumn('name_key', 'text', (c) => c.notNull())
@@ -16,17 +17,24 @@ export const firstTables: Migration = async (db) => {
     .addColumn('is_default', 'integer', (c) => c.notNull())
     .addPrimaryKeyConstraint('sites_key', ['owner_kind', 'owner_id', 'name_key'])
     .execute();
-  await db.schema.createIndex('sites_one_default').on('sites').columns(['owner_kind', 'owner_id']).unique()
-    .where(sql.ref('is_default'), '=', sql.lit(1)).execute();
+  await db.schema
+    .createIndex('sites_one_default')
+    .on('sites')
+    .columns(['owner_kind', 'owner_id'])
+    .unique()
+    .where(sql.ref('is_default'), '=', sql.lit(1))
+    .execute();
 
-  await db.schema.createTable('gear')
+  await db.schema
+    .createTable('gear')
     .addColumn('member_id', 'text', (c) => c.primaryKey())
     .addColumn('mount', 'text')
     .addColumn('connection', 'text')
     .addColumn('system', 'text')
     .execute();
 
-  await db.schema.createTable('walks')
+  await db.schema
+    .createTable('walks')
     .addColumn('id', 'text', (c) => c.primaryKey())
     .addColumn('club_id', 'text', (c) => c.notNull())
     .addColumn('member_id', 'text', (c) => c.notNull())
@@ -41,14 +49,16 @@ export const firstTables: Migration = async (db) => {
   await db.schema.createIndex('walks_by_helper').on('walks').columns(['helper_id', 'club_id']).execute();
   await db.schema.createIndex('walks_by_age').on('walks').column('updated_utc_ms').execute();
 
-  await db.schema.createTable('outcomes')
+  await db.schema
+    .createTable('outcomes')
     .addColumn('club_id', 'text', (c) => c.notNull())
     .addColumn('fault_id', 'text', (c) => c.notNull())
     .addColumn('times', 'integer', (c) => c.notNull())
     .addPrimaryKeyConstraint('outcomes_key', ['club_id', 'fault_id'])
     .execute();
 
-  await db.schema.createTable('reminders')
+  await db.schema
+    .createTable('reminders')
     .addColumn('id', 'text', (c) => c.primaryKey())
     .addColumn('member_id', 'text', (c) => c.notNull())
     .addColumn('club_id', 'text', (c) => c.notNull())
@@ -66,12 +76,14 @@ export const firstTables: Migration = async (db) => {
   await db.schema.createIndex('reminders_by_due').on('reminders').column('due_utc_ms').execute();
   await db.schema.createIndex('reminders_by_member').on('reminders').column('member_id').execute();
 
-  await db.schema.createTable('notes')
+  await db.schema
+    .createTable('notes')
     .addColumn('key', 'text', (c) => c.primaryKey())
     .addColumn('value', 'text', (c) => c.notNull())
     .execute();
 
-  await db.schema.createTable('events')
+  await db.schema
+    .createTable('events')
     .addColumn('key', 'text', (c) => c.primaryKey())
     .addColumn('claimed_utc_ms', 'bigint', (c) => c.notNull())
     .addColumn('answered', 'integer', (c) => c.notNull())

@@ -47,7 +47,11 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
   const misbehave = createMisbehaviour();
   let port = 0;
   const gatewayUrl = (): string => `ws://127.0.0.1:${port}`;
-  const { server, log } = createRestServer(world, misbehave, { firstResponseMs: options.firstResponseMs ?? 3000, gatewayUrl, recommendedShards: options.recommendedShards ?? 1 });
+  const { server, log } = createRestServer(world, misbehave, {
+    firstResponseMs: options.firstResponseMs ?? 3000,
+    gatewayUrl,
+    recommendedShards: options.recommendedShards ?? 1,
+  });
   const gateway = attachGateway(server, world, misbehave, { heartbeatMs: options.heartbeatMs ?? 41_250, gatewayUrl });
   const addGuild = (name: string, hasBot = true): { guild: Guild; channel: Channel } => {
     const guild: Guild = { id: snowflake(), name, ownerId: snowflake(), hasBot };
@@ -71,7 +75,14 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
   };
 
   return {
-    token, apiUrl: `http://127.0.0.1:${port}/api`, world, gateway, misbehave, rest: log, guild, channel,
+    token,
+    apiUrl: `http://127.0.0.1:${port}/api`,
+    world,
+    gateway,
+    misbehave,
+    rest: log,
+    guild,
+    channel,
     member: (name, parts) => {
       const known = members.get(name);
       if (known !== undefined) return known;
@@ -81,7 +92,8 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
     },
     addChannel: (name, parts = {}) => addChannel(world, { name, type: 0, guildId: guild.id, ...parts }),
     addGuild,
-    ready: (sessions = 1) => waitFor(() => world.commands.size > 0 && gateway.liveSessions() >= sessions, 'the bot to connect and register'),
+    ready: (sessions = 1) =>
+      waitFor(() => world.commands.size > 0 && gateway.liveSessions() >= sessions, 'the bot to connect and register'),
     waitFor,
     close: async () => {
       gateway.close();

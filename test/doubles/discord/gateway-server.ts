@@ -7,7 +7,11 @@ import type { Misbehaviour } from './misbehaviour.js';
 import { shardOf } from './snowflake.js';
 import type { World } from './world.js';
 
-interface Sent { readonly s: number; readonly t: string; readonly d: unknown }
+interface Sent {
+  readonly s: number;
+  readonly t: string;
+  readonly d: unknown;
+}
 interface Session {
   readonly id: string;
   readonly shard: readonly [number, number];
@@ -18,7 +22,11 @@ interface Session {
   isValid: boolean;
 }
 
-export interface GatewayLog { readonly identifies: { readonly intents: number; readonly shard: readonly [number, number] }[]; resumes: number; heartbeats: number }
+export interface GatewayLog {
+  readonly identifies: { readonly intents: number; readonly shard: readonly [number, number] }[];
+  resumes: number;
+  heartbeats: number;
+}
 
 export interface GatewayServer {
   readonly log: GatewayLog;
@@ -35,7 +43,12 @@ export interface GatewayServer {
 
 const REPLAYED = 500;
 
-export const attachGateway = (server: Server, world: World, misbehaviour: Misbehaviour, options: { readonly heartbeatMs: number; readonly gatewayUrl: () => string }): GatewayServer => {
+export const attachGateway = (
+  server: Server,
+  world: World,
+  misbehaviour: Misbehaviour,
+  options: { readonly heartbeatMs: number; readonly gatewayUrl: () => string },
+): GatewayServer => {
   const sockets = new WebSocketServer({ server });
   const sessions = new Map<string, Session>();
   const log: GatewayLog = { identifies: [], resumes: 0, heartbeats: 0 };
@@ -49,22 +62,69 @@ export const attachGateway = (server: Server, world: World, misbehaviour: Misbeh
     send(session.socket, { op: GatewayOpcodes.Dispatch, ...event });
   };
   const live = (): Session[] => [...sessions.values()].filter(({ isValid }) => isValid);
-  const serves = ({ shard: [id, count] }: Session, guildId: string | null): boolean => (guildId === null ? 0 : shardOf(guildId, count)) === id;
+  const serves = ({ shard: [id, count] }: Session, guildId: string | null): boolean =>
+    (guildId === null ? 0 : shardOf(guildId, count)) === id;
 
   const guildPayload = (guildId: string): unknown => {
     const guild = world.guilds.get(guildId);
     return {
-      id: guildId, name: guild?.name, owner_id: guild?.ownerId, unavailable: false, large: false, member_count: world.people.size, joined_at: new Date().toISOString(),
-      channels: [...world.channels.values()].filter((channel) => channel.guildId === guildId && channel.parentId === null)
-        .map(({ id, name, type }, position) => ({ id, name, type, position, permission_overwrites: [], guild_id: guildId })),
-      roles: [{ id: guildId, name: '@everyone', permissions: '0', position: 0, color: 0, hoist: false, managed: false, mentionable: false, flags: 0 }],
-      members: [], threads: [], emojis: [], stickers: [], voice_states: [], presences: [], stage_instances: [], guild_scheduled_events: [], soundboard_sounds: [],
-      features: [], afk_timeout: 300, default_message_notifications: 1, explicit_content_filter: 0, mfa_level: 0, nsfw_level: 0, premium_tier: 0,
-      preferred_locale: 'en-GB', system_channel_flags: 0, verification_level: 0, premium_progress_bar_enabled: false,
+      id: guildId,
+      name: guild?.name,
+      owner_id: guild?.ownerId,
+      unavailable: false,
+      large: false,
+      member_count: world.people.size,
+      joined_at: new Date().toISOString(),
+      channels: [...world.channels.values()]
+        .filter((channel) => channel.guildId === guildId && channel.parentId === null)
+        .map(({ id, name, type }, position) => ({
+          id,
+          name,
+          type,
+          position,
+          permission_overwrites: [],
+          guild_id: guildId,
+        })),
+      roles: [
+        {
+          id: guildId,
+          name: '@everyone',
+          permissions: '0',
+          position: 0,
+          color: 0,
+          hoist: false,
+          managed: false,
+          mentionable: false,
+          flags: 0,
+        },
+      ],
+      members: [],
+      threads: [],
+      emojis: [],
+      stickers: [],
+      voice_states: [],
+      presences: [],
+      stage_instances: [],
+      guild_scheduled_events: [],
+      soundboard_sounds: [],
+      features: [],
+      afk_timeout: 300,
+      default_message_notifications: 1,
+      explicit_content_filter: 0,
+      mfa_level: 0,
+      nsfw_level: 0,
+      premium_tier: 0,
+      preferred_locale: 'en-GB',
+      system_channel_flags: 0,
+      verification_level: 0,
+      premium_progress_bar_enabled: false,
     };
   };
 
-  const identify = (socket: WebSocket, d: { token: string; intents: number; shard?: [number, number] }): Session | null => {
+  const identify = (
+    socket: WebSocket,
+    d: { token: string; intents: number; shard?: [number, number] },
+  ): Session | null => {
     log.identifies.push({ intents: d.intents, shard: d.shard ?? [0, 1] });
     if (misbehaviour.closeIdentify !== null) {
       socket.close(misbehaviour.closeIdentify);
@@ -79,13 +139,31 @@ export const attachGateway = (server: Server, world: World, misbehaviour: Misbeh
       socket.close(GatewayCloseCodes.InvalidShard);
       return null;
     }
-    const session: Session = { id: randomBytes(16).toString('hex'), shard, socket, sequence: 0, sent: [], isValid: true };
+    const session: Session = {
+      id: randomBytes(16).toString('hex'),
+      shard,
+      socket,
+      sequence: 0,
+      sent: [],
+      isValid: true,
+    };
     sessions.set(session.id, session);
     const served = [...world.guilds.values()].filter(({ hasBot, id }) => hasBot && serves(session, id));
     tell(session, 'READY', {
-      v: 10, session_id: session.id, resume_gateway_url: options.gatewayUrl(), shard,
-      user: { id: world.applicationId, username: 'pierhand', discriminator: '0', global_name: null, avatar: null, bot: true },
-      guilds: served.map(({ id }) => ({ id, unavailable: true })), application: { id: world.applicationId, flags: 0 },
+      v: 10,
+      session_id: session.id,
+      resume_gateway_url: options.gatewayUrl(),
+      shard,
+      user: {
+        id: world.applicationId,
+        username: 'pierhand',
+        discriminator: '0',
+        global_name: null,
+        avatar: null,
+        bot: true,
+      },
+      guilds: served.map(({ id }) => ({ id, unavailable: true })),
+      application: { id: world.applicationId, flags: 0 },
     });
     for (const { id } of served) tell(session, 'GUILD_CREATE', guildPayload(id));
     return session;
@@ -101,7 +179,8 @@ export const attachGateway = (server: Server, world: World, misbehaviour: Misbeh
     }
     log.resumes++;
     session.socket = socket;
-    for (const event of session.sent.filter(({ s }) => s > d.seq)) send(socket, { op: GatewayOpcodes.Dispatch, ...event });
+    for (const event of session.sent.filter(({ s }) => s > d.seq))
+      send(socket, { op: GatewayOpcodes.Dispatch, ...event });
     tell(session, 'RESUMED', {});
     return session;
   };
@@ -141,14 +220,16 @@ export const attachGateway = (server: Server, world: World, misbehaviour: Misbeh
     },
     dropSockets: (code) => {
       for (const socket of sockets.clients) {
-        if (code === undefined) socket.terminate(); else socket.close(code);
+        if (code === undefined) socket.terminate();
+        else socket.close(code);
       }
     },
     askToReconnect: () => live().forEach(({ socket }) => send(socket, { op: GatewayOpcodes.Reconnect })),
-    invalidateSessions: (mayResume) => live().forEach((session) => {
-      if (!mayResume) session.isValid = false;
-      send(session.socket, { op: GatewayOpcodes.InvalidSession, d: mayResume });
-    }),
+    invalidateSessions: (mayResume) =>
+      live().forEach((session) => {
+        if (!mayResume) session.isValid = false;
+        send(session.socket, { op: GatewayOpcodes.InvalidSession, d: mayResume });
+      }),
     liveSessions: () => live().filter(({ socket }) => socket?.readyState === WebSocket.OPEN).length,
     close: () => {
       for (const socket of sockets.clients) socket.terminate();

@@ -1,6 +1,11 @@
 /** Interactions as Discord sends them, made from what was registered; what Discord's own client would refuse is refused here. */
 import { randomBytes } from 'node:crypto';
-import { ApplicationCommandOptionType as Kind, ComponentType, InteractionContextType, type ApplicationCommandType } from 'discord-api-types/v10';
+import {
+  ApplicationCommandOptionType as Kind,
+  ComponentType,
+  InteractionContextType,
+  type ApplicationCommandType,
+} from 'discord-api-types/v10';
 import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/command-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import { snowflake } from './snowflake.js';
@@ -11,46 +16,108 @@ export type OptionValue = string | number | boolean | Person;
 const MANAGE_SERVER = 1n << 5n;
 const USUAL_MEMBER = (1n << 10n) | (1n << 11n) | (1n << 31n);
 
-const userPayload = ({ id, name, isBot }: Person): object => ({ id, username: name.toLowerCase(), global_name: name, discriminator: '0', avatar: null, bot: isBot });
+const userPayload = ({ id, name, isBot }: Person): object => ({
+  id,
+  username: name.toLowerCase(),
+  global_name: name,
+  discriminator: '0',
+  avatar: null,
+  bot: isBot,
+});
 const memberPayload = (person: Person): object => ({
-  nick: null, roles: [], joined_at: '2026-01-01T00:00:00.000Z', deaf: false, mute: false, flags: 0, avatar: null, premium_since: null, pending: false,
+  nick: null,
+  roles: [],
+  joined_at: '2026-01-01T00:00:00.000Z',
+  deaf: false,
+  mute: false,
+  flags: 0,
+  avatar: null,
+  premium_since: null,
+  pending: false,
   permissions: (person.isManager ? USUAL_MEMBER | MANAGE_SERVER : USUAL_MEMBER).toString(),
 });
 
 /** An interaction's common parts; `isUserInstall`: the bot is on the asker's account, not in the server. */
-export const commonParts = (world: World, person: Person, channel: Channel, interaction: Interaction): Record<string, unknown> => {
+export const commonParts = (
+  world: World,
+  person: Person,
+  channel: Channel,
+  interaction: Interaction,
+): Record<string, unknown> => {
   const guild = channel.guildId === null ? undefined : world.guilds.get(channel.guildId);
   return {
-    id: interaction.id, application_id: world.applicationId, token: interaction.token, version: 1,
-    channel_id: channel.id, channel: { id: channel.id, type: channel.type, name: channel.name, ...(channel.guildId === null ? {} : { guild_id: channel.guildId }), ...(channel.parentId === null ? {} : { parent_id: channel.parentId }) },
-    app_permissions: channel.appPermissions.toString(), locale: 'en-GB', entitlements: [], attachment_size_limit: 10_485_760,
-    authorizing_integration_owners: guild === undefined ? { 0: '0' } : guild.hasBot ? { 0: guild.id } : { 1: person.id },
+    id: interaction.id,
+    application_id: world.applicationId,
+    token: interaction.token,
+    version: 1,
+    channel_id: channel.id,
+    channel: {
+      id: channel.id,
+      type: channel.type,
+      name: channel.name,
+      ...(channel.guildId === null ? {} : { guild_id: channel.guildId }),
+      ...(channel.parentId === null ? {} : { parent_id: channel.parentId }),
+    },
+    app_permissions: channel.appPermissions.toString(),
+    locale: 'en-GB',
+    entitlements: [],
+    attachment_size_limit: 10_485_760,
+    authorizing_integration_owners:
+      guild === undefined ? { 0: '0' } : guild.hasBot ? { 0: guild.id } : { 1: person.id },
     context: guild === undefined ? 1 : 0,
     ...(guild === undefined
       ? { user: userPayload(person) }
-      : { guild_id: guild.id, guild: { id: guild.id, locale: 'en-GB', features: [] }, guild_locale: 'en-GB', member: { ...memberPayload(person), user: userPayload(person) } }),
+      : {
+          guild_id: guild.id,
+          guild: { id: guild.id, locale: 'en-GB', features: [] },
+          guild_locale: 'en-GB',
+          member: { ...memberPayload(person), user: userPayload(person) },
+        }),
   };
 };
 
-export const newInteraction = (world: World, person: Person, channel: Channel, pressedMessageId: string | null = null): Interaction => {
+export const newInteraction = (
+  world: World,
+  person: Person,
+  channel: Channel,
+  pressedMessageId: string | null = null,
+): Interaction => {
   const id = snowflake();
   const interaction: Interaction = {
-    id, token: `${id}.${randomBytes(24).toString('base64url')}`, personId: person.id, channelId: channel.id, sentMs: Date.now(), pressedMessageId,
-    firstResponse: null, originalId: null, messageIds: [], suggestions: null,
+    id,
+    token: `${id}.${randomBytes(24).toString('base64url')}`,
+    personId: person.id,
+    channelId: channel.id,
+    sentMs: Date.now(),
+    pressedMessageId,
+    firstResponse: null,
+    originalId: null,
+    messageIds: [],
+    suggestions: null,
   };
   world.interactions.set(id, interaction);
   return interaction;
 };
 
 /** What a member is offered where they are: the server's own commands and the global ones. */
-export const offeredCommand = (world: World, person: Person, channel: Channel, type: ApplicationCommandType, name: string): CommandPayload => {
+export const offeredCommand = (
+  world: World,
+  person: Person,
+  channel: Channel,
+  type: ApplicationCommandType,
+  name: string,
+): CommandPayload => {
   const guild = channel.guildId === null ? undefined : world.guilds.get(channel.guildId);
-  const all = [...world.commands.get(channel.guildId ?? '') ?? [], ...world.commands.get('everywhere') ?? []];
+  const all = [...(world.commands.get(channel.guildId ?? '') ?? []), ...(world.commands.get('everywhere') ?? [])];
   const command = all.find((candidate) => candidate.type === type && candidate.name === name);
   if (command === undefined) throw new Error(`nothing named ${name} is registered here`);
   const context = guild === undefined ? InteractionContextType.BotDM : InteractionContextType.Guild;
-  if (!command.contexts.includes(context)) throw new Error(`${name} is not offered in ${context === InteractionContextType.BotDM ? 'direct messages' : 'servers'}`);
-  if (!command.integration_types.includes(guild?.hasBot === false ? 1 : 0)) throw new Error(`${name} is not offered by this kind of installation`);
+  if (!command.contexts.includes(context))
+    throw new Error(
+      `${name} is not offered in ${context === InteractionContextType.BotDM ? 'direct messages' : 'servers'}`,
+    );
+  if (!command.integration_types.includes(guild?.hasBot === false ? 1 : 0))
+    throw new Error(`${name} is not offered by this kind of installation`);
   const needed = BigInt(command.default_member_permissions ?? 0);
   const held = person.isManager ? USUAL_MEMBER | MANAGE_SERVER : USUAL_MEMBER;
   if (guild !== undefined && (held & needed) !== needed) throw new Error(`${name} is not offered to ${person.name}`);
@@ -58,16 +125,21 @@ export const offeredCommand = (world: World, person: Person, channel: Channel, t
 };
 
 const checkValue = (option: OptionPayload, value: OptionValue): void => {
-  const wrong = (what: string): never => { throw new Error(`Discord would not send ${option.name}: ${what}`); };
+  const wrong = (what: string): never => {
+    throw new Error(`Discord would not send ${option.name}: ${what}`);
+  };
   switch (option.type) {
     case Kind.String:
       if (typeof value !== 'string') wrong('text is wanted');
-      else if (value.length > (option.max_length ?? 6000) || value.length < (option.min_length ?? 0)) wrong(`${value.length} characters`);
-      else if (option.choices !== undefined && !option.choices.some((choice) => choice.value === value)) wrong('not one of the choices');
+      else if (value.length > (option.max_length ?? 6000) || value.length < (option.min_length ?? 0))
+        wrong(`${value.length} characters`);
+      else if (option.choices !== undefined && !option.choices.some((choice) => choice.value === value))
+        wrong('not one of the choices');
       break;
     case Kind.Integer:
     case Kind.Number:
-      if (typeof value !== 'number' || (option.type === Kind.Integer && !Number.isInteger(value))) wrong('a number is wanted');
+      if (typeof value !== 'number' || (option.type === Kind.Integer && !Number.isInteger(value)))
+        wrong('a number is wanted');
       else if (value < (option.min_value ?? -Infinity) || value > (option.max_value ?? Infinity)) wrong('out of range');
       break;
     case Kind.Boolean:
@@ -76,12 +148,17 @@ const checkValue = (option: OptionPayload, value: OptionValue): void => {
     case Kind.User:
       if (typeof value !== 'object') wrong('a member is wanted');
       break;
-    default: wrong('an unknown kind');
+    default:
+      wrong('an unknown kind');
   }
 };
 
 /** `focused` names the option being typed; it and those missing are then not checked. */
-export const slashData = (command: CommandPayload, values: Readonly<Record<string, OptionValue>>, focused?: string): object => {
+export const slashData = (
+  command: CommandPayload,
+  values: Readonly<Record<string, OptionValue>>,
+  focused?: string,
+): object => {
   const options = command.options ?? [];
   for (const name of Object.keys(values)) {
     if (!options.some((option) => option.name === name)) throw new Error(`${command.name} has no option ${name}`);
@@ -95,25 +172,47 @@ export const slashData = (command: CommandPayload, values: Readonly<Record<strin
   }
   const people = Object.values(values).filter((value): value is Person => typeof value === 'object');
   return {
-    id: snowflake(), type: 1, name: command.name,
+    id: snowflake(),
+    type: 1,
+    name: command.name,
     options: options.flatMap((option) => {
       const value = values[option.name];
       if (value === undefined) return [];
       if (option.name !== focused) checkValue(option, value);
-      return [{ name: option.name, type: option.type, value: typeof value === 'object' ? value.id : value, ...(option.name === focused ? { focused: true } : {}) }];
+      return [
+        {
+          name: option.name,
+          type: option.type,
+          value: typeof value === 'object' ? value.id : value,
+          ...(option.name === focused ? { focused: true } : {}),
+        },
+      ];
     }),
-    ...(people.length === 0 ? {} : { resolved: {
-      users: Object.fromEntries(people.map((person) => [person.id, userPayload(person)])), members: Object.fromEntries(people.map((person) => [person.id, memberPayload(person)])),
-    } }),
+    ...(people.length === 0
+      ? {}
+      : {
+          resolved: {
+            users: Object.fromEntries(people.map((person) => [person.id, userPayload(person)])),
+            members: Object.fromEntries(people.map((person) => [person.id, memberPayload(person)])),
+          },
+        }),
   };
 };
 
 export const menuOnPerson = (name: string, target: Person): object => ({
-  id: snowflake(), type: 2, name, target_id: target.id, resolved: { users: { [target.id]: userPayload(target) }, members: { [target.id]: memberPayload(target) } },
+  id: snowflake(),
+  type: 2,
+  name,
+  target_id: target.id,
+  resolved: { users: { [target.id]: userPayload(target) }, members: { [target.id]: memberPayload(target) } },
 });
 
 export const menuOnMessage = (world: World, name: string, message: Message, author: Person): object => ({
-  id: snowflake(), type: 3, name, target_id: message.id, resolved: { messages: { [message.id]: { ...messagePayload(world, message), author: userPayload(author) } } },
+  id: snowflake(),
+  type: 3,
+  name,
+  target_id: message.id,
+  resolved: { messages: { [message.id]: { ...messagePayload(world, message), author: userPayload(author) } } },
 });
 
 /** A button or select option on the message, by its label. */

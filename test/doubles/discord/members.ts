@@ -1,10 +1,28 @@
 /** Members who ask: each method does what a person does in Discord and returns what that person then sees. */
 import type { GatewayServer } from './gateway-server.js';
-import { commonParts, menuOnMessage, menuOnPerson, newInteraction, offeredCommand, pressData, slashData, type OptionValue } from './interaction-payloads.js';
+import {
+  commonParts,
+  menuOnMessage,
+  menuOnPerson,
+  newInteraction,
+  offeredCommand,
+  pressData,
+  slashData,
+  type OptionValue,
+} from './interaction-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import type { RestLog } from './rest-server.js';
 import { snowflake } from './snowflake.js';
-import { addMessage, directChannel, visibleTo, type Channel, type Interaction, type Message, type Person, type World } from './world.js';
+import {
+  addMessage,
+  directChannel,
+  visibleTo,
+  type Channel,
+  type Interaction,
+  type Message,
+  type Person,
+  type World,
+} from './world.js';
 
 export interface Where {
   readonly in?: Channel | 'direct';
@@ -27,12 +45,21 @@ export interface Seen {
   readonly message: Message;
 }
 
-export interface Suggestions { readonly choices: readonly { readonly name: string; readonly value: string }[]; readonly afterMs: number }
+export interface Suggestions {
+  readonly choices: readonly { readonly name: string; readonly value: string }[];
+  readonly afterMs: number;
+}
 
 export interface Member {
   readonly person: Person;
   readonly slash: (name: string, options?: Readonly<Record<string, OptionValue>>, where?: Where) => Promise<Seen>;
-  readonly complete: (name: string, option: string, partial: string, others?: Readonly<Record<string, OptionValue>>, where?: Where) => Promise<Suggestions>;
+  readonly complete: (
+    name: string,
+    option: string,
+    partial: string,
+    others?: Readonly<Record<string, OptionValue>>,
+    where?: Where,
+  ) => Promise<Suggestions>;
   /** Presses a button, or picks from a select menu, by its label. */
   readonly press: (message: Message, label: string, where?: Where) => Promise<Seen>;
   readonly menu: (name: string, target: Member | Message, where?: Where) => Promise<Seen>;
@@ -45,8 +72,15 @@ export class NotAnswered extends Error {}
 
 const QUIET_MS = 60;
 
-export const createMember = (world: World, gateway: GatewayServer, log: RestLog, person: Person, usual: Channel): Member => {
-  const channelOf = ({ in: where }: Where = {}): Channel => where === 'direct' ? directChannel(world, person.id) : where ?? usual;
+export const createMember = (
+  world: World,
+  gateway: GatewayServer,
+  log: RestLog,
+  person: Person,
+  usual: Channel,
+): Member => {
+  const channelOf = ({ in: where }: Where = {}): Channel =>
+    where === 'direct' ? directChannel(world, person.id) : (where ?? usual);
 
   const until = async (done: () => boolean, timeoutMs: number, what: string): Promise<void> => {
     const end = Date.now() + timeoutMs;
@@ -65,20 +99,49 @@ export const createMember = (world: World, gateway: GatewayServer, log: RestLog,
     }
   };
 
-  const readable = (interaction: Interaction): Message[] => interaction.messageIds
-    .flatMap((id) => world.messages.get(id) ?? [])
-    .filter((message) => !message.isDeleted && !message.isPending && (message.onlyFor === null || message.onlyFor === person.id));
+  const readable = (interaction: Interaction): Message[] =>
+    interaction.messageIds
+      .flatMap((id) => world.messages.get(id) ?? [])
+      .filter(
+        (message) =>
+          !message.isDeleted && !message.isPending && (message.onlyFor === null || message.onlyFor === person.id),
+      );
 
-  const ask = async (kind: number, data: object, channel: Channel, { timeoutMs = 20_000, until: end = 'quiet' }: Where, what: string, extra: { pressed?: Message; message?: object } = {}): Promise<Seen> => {
+  const ask = async (
+    kind: number,
+    data: object,
+    channel: Channel,
+    { timeoutMs = 20_000, until: end = 'quiet' }: Where,
+    what: string,
+    extra: { pressed?: Message; message?: object } = {},
+  ): Promise<Seen> => {
     const interaction = newInteraction(world, person, channel, extra.pressed?.id ?? null);
     const startedMs = performance.now();
-    gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: kind, data, ...(extra.message === undefined ? {} : { message: extra.message }) });
-    const answered = (): boolean => interaction.firstResponse !== null && (readable(interaction).length > 0 || interaction.firstResponse.type === 7);
-    await until(() => answered() && (end === 'first' || (log.underWay === 0 && Date.now() - log.lastMs >= QUIET_MS)), timeoutMs, what);
+    gateway.dispatch('INTERACTION_CREATE', channel.guildId, {
+      ...commonParts(world, person, channel, interaction),
+      type: kind,
+      data,
+      ...(extra.message === undefined ? {} : { message: extra.message }),
+    });
+    const answered = (): boolean =>
+      interaction.firstResponse !== null && (readable(interaction).length > 0 || interaction.firstResponse.type === 7);
+    await until(
+      () => answered() && (end === 'first' || (log.underWay === 0 && Date.now() - log.lastMs >= QUIET_MS)),
+      timeoutMs,
+      what,
+    );
     const messages = readable(interaction);
     const message = messages.at(-1) ?? extra.pressed;
-    if (interaction.firstResponse === null || message === undefined) throw new NotAnswered(`${person.name} sees no answer to ${what}`);
-    return { interactionId: interaction.id, firstResponseType: interaction.firstResponse.type, firstResponseMs: interaction.firstResponse.afterMs, totalMs: performance.now() - startedMs, messages, message };
+    if (interaction.firstResponse === null || message === undefined)
+      throw new NotAnswered(`${person.name} sees no answer to ${what}`);
+    return {
+      interactionId: interaction.id,
+      firstResponseType: interaction.firstResponse.type,
+      firstResponseMs: interaction.firstResponse.afterMs,
+      totalMs: performance.now() - startedMs,
+      messages,
+      message,
+    };
   };
 
   return {
@@ -91,19 +154,40 @@ export const createMember = (world: World, gateway: GatewayServer, log: RestLog,
       const channel = channelOf(where);
       const data = slashData(offeredCommand(world, person, channel, 1, name), { ...others, [option]: partial }, option);
       const interaction = newInteraction(world, person, channel);
-      gateway.dispatch('INTERACTION_CREATE', channel.guildId, { ...commonParts(world, person, channel, interaction), type: 4, data });
+      gateway.dispatch('INTERACTION_CREATE', channel.guildId, {
+        ...commonParts(world, person, channel, interaction),
+        type: 4,
+        data,
+      });
       await until(() => interaction.suggestions !== null, where.timeoutMs ?? 20_000, `typing in /${name}`);
       return { choices: interaction.suggestions ?? [], afterMs: interaction.firstResponse?.afterMs ?? 0 };
     },
     press: async (message, label, where = {}) => {
       const channel = world.channels.get(message.channelId) ?? usual;
-      return ask(3, pressData(message, label), channel, where, `pressing ${label}`, { pressed: message, message: messagePayload(world, message) });
+      return ask(3, pressData(message, label), channel, where, `pressing ${label}`, {
+        pressed: message,
+        message: messagePayload(world, message),
+      });
     },
     menu: async (name, target, where = {}) => {
-      const channel = 'person' in target ? channelOf(where) : world.channels.get(target.channelId) ?? usual;
+      const channel = 'person' in target ? channelOf(where) : (world.channels.get(target.channelId) ?? usual);
       offeredCommand(world, person, channel, 'person' in target ? 2 : 3, name);
       const author = 'person' in target ? undefined : world.people.get(target.authorId);
-      const data = 'person' in target ? menuOnPerson(name, target.person) : menuOnMessage(world, name, target, author ?? { id: world.applicationId, name: 'pierhand', isManager: false, isBot: true, takesDirectMessages: false });
+      const data =
+        'person' in target
+          ? menuOnPerson(name, target.person)
+          : menuOnMessage(
+              world,
+              name,
+              target,
+              author ?? {
+                id: world.applicationId,
+                name: 'pierhand',
+                isManager: false,
+                isBot: true,
+                takesDirectMessages: false,
+              },
+            );
       return ask(2, data, channel, where, name);
     },
     write: (text, channel) => addMessage(world, { channelId: channel.id, authorId: person.id, content: text }),

@@ -30,7 +30,9 @@ export interface Misbehaviour {
 export const createMisbehaviour = (): Misbehaviour => {
   const faults: { fault: RestFault; left: number }[] = [];
   return {
-    rest: (fault) => { faults.push({ fault, left: fault.times ?? 1 }); },
+    rest: (fault) => {
+      faults.push({ fault, left: fault.times ?? 1 });
+    },
     hit: (method, path) => {
       const found = faults.find(({ fault, left }) => left > 0 && (fault.on ?? /./u).test(`${method} ${path}`));
       if (found === undefined) return undefined;

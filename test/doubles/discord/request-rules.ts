@@ -14,35 +14,51 @@ interface Rule {
 
 export type Json = Readonly<Record<string, unknown>>;
 
-const records = (value: unknown): readonly Json[] => Array.isArray(value) ? value as Json[] : [];
-const lengthOf = (value: unknown): number => typeof value === 'string' ? value.length : 0;
+const records = (value: unknown): readonly Json[] => (Array.isArray(value) ? (value as Json[]) : []);
+const lengthOf = (value: unknown): number => (typeof value === 'string' ? value.length : 0);
 
 /** "Embed Limits" and component rules of the developer documentation. */
 const messageRules = (body: Json, fileCount: number): readonly string[] => {
   const faults: string[] = [];
   const embeds = records(body.embeds);
-  const total = embeds.reduce((sum, embed) => sum + lengthOf(embed.title) + lengthOf(embed.description)
-    + lengthOf((embed.footer as Json | undefined)?.text) + lengthOf((embed.author as Json | undefined)?.name)
-    + records(embed.fields).reduce((fields, field) => fields + lengthOf(field.name) + lengthOf(field.value), 0), 0);
+  const total = embeds.reduce(
+    (sum, embed) =>
+      sum +
+      lengthOf(embed.title) +
+      lengthOf(embed.description) +
+      lengthOf((embed.footer as Json | undefined)?.text) +
+      lengthOf((embed.author as Json | undefined)?.name) +
+      records(embed.fields).reduce((fields, field) => fields + lengthOf(field.name) + lengthOf(field.value), 0),
+    0,
+  );
   if (total > 6000) faults.push(`embeds: ${total} characters over all, at most 6000`);
   for (const embed of embeds) {
     if (lengthOf((embed.author as Json | undefined)?.name) > 256) faults.push('embeds.author.name: over 256');
     for (const field of records(embed.fields)) {
-      if (lengthOf(field.name) === 0 || lengthOf(field.value) === 0) faults.push('embeds.fields: a name or value is empty');
+      if (lengthOf(field.name) === 0 || lengthOf(field.value) === 0)
+        faults.push('embeds.fields: a name or value is empty');
     }
     const image = (embed.image as Json | undefined)?.url;
-    if (typeof image === 'string' && image.startsWith('attachment://')
-      && !records(body.attachments).some(({ filename }) => filename === image.slice('attachment://'.length))) {
+    if (
+      typeof image === 'string' &&
+      image.startsWith('attachment://') &&
+      !records(body.attachments).some(({ filename }) => filename === image.slice('attachment://'.length))
+    ) {
       faults.push(`embeds.image: ${image} names no attachment`);
     }
   }
   const rows = records(body.components);
   if (rows.length > 5) faults.push(`components: ${rows.length} rows, at most 5`);
-  const ids = rows.flatMap((row) => records(row.components)).map(({ custom_id: id }) => id).filter((id) => id !== undefined);
+  const ids = rows
+    .flatMap((row) => records(row.components))
+    .map(({ custom_id: id }) => id)
+    .filter((id) => id !== undefined);
   if (new Set(ids).size !== ids.length) faults.push('components: a custom_id is used twice');
   for (const component of rows.flatMap((row) => records(row.components))) {
-    if (component.type === 2 && lengthOf(component.label) === 0 && component.emoji === undefined) faults.push('components: a button without label');
-    if (component.type === 2 && component.custom_id === undefined && component.url === undefined) faults.push('components: a button without custom_id');
+    if (component.type === 2 && lengthOf(component.label) === 0 && component.emoji === undefined)
+      faults.push('components: a button without label');
+    if (component.type === 2 && component.custom_id === undefined && component.url === undefined)
+      faults.push('components: a button without custom_id');
     const values = records(component.options).map(({ value }) => value);
     if (new Set(values).size !== values.length) faults.push('components: a select value is used twice');
   }
@@ -55,9 +71,14 @@ const messageRules = (body: Json, fileCount: number): readonly string[] => {
 };
 
 const notEmpty = (body: Json, fileCount: number): readonly string[] =>
-  lengthOf(body.content) > 0 || records(body.embeds).length > 0 || records(body.components).length > 0 || fileCount > 0 ? [] : ['Cannot send an empty message'];
+  lengthOf(body.content) > 0 || records(body.embeds).length > 0 || records(body.components).length > 0 || fileCount > 0
+    ? []
+    : ['Cannot send an empty message'];
 
-const newMessage = (body: Json, fileCount: number): readonly string[] => [...notEmpty(body, fileCount), ...messageRules(body, fileCount)];
+const newMessage = (body: Json, fileCount: number): readonly string[] => [
+  ...notEmpty(body, fileCount),
+  ...messageRules(body, fileCount),
+];
 
 const callbackRules = (body: Json, fileCount: number): readonly string[] => {
   const data = (body.data ?? {}) as Json;
@@ -72,32 +93,73 @@ const commandRules = (command: Json): readonly string[] => {
   const faults: string[] = [];
   const options = records(command.options);
   const isSlash = (command.type ?? 1) === 1;
-  if (isSlash && (!COMMAND_NAME.test(String(command.name)) || String(command.name) !== String(command.name).toLowerCase())) faults.push(`name: ${String(command.name)}`);
+  if (
+    isSlash &&
+    (!COMMAND_NAME.test(String(command.name)) || String(command.name) !== String(command.name).toLowerCase())
+  )
+    faults.push(`name: ${String(command.name)}`);
   if (isSlash && lengthOf(command.description) === 0) faults.push('description: missing');
-  if (!isSlash && (lengthOf(command.description) > 0 || options.length > 0)) faults.push('a menu entry takes neither description nor options');
+  if (!isSlash && (lengthOf(command.description) > 0 || options.length > 0))
+    faults.push('a menu entry takes neither description nor options');
   for (const option of options) {
-    if (!COMMAND_NAME.test(String(option.name)) || String(option.name) !== String(option.name).toLowerCase()) faults.push(`option name: ${String(option.name)}`);
-    if (option.autocomplete === true && records(option.choices).length > 0) faults.push(`option ${String(option.name)}: choices and autocomplete together`);
+    if (!COMMAND_NAME.test(String(option.name)) || String(option.name) !== String(option.name).toLowerCase())
+      faults.push(`option name: ${String(option.name)}`);
+    if (option.autocomplete === true && records(option.choices).length > 0)
+      faults.push(`option ${String(option.name)}: choices and autocomplete together`);
   }
   if (new Set(options.map(({ name }) => name)).size !== options.length) faults.push('an option name is used twice');
   const firstOptional = options.findIndex(({ required }) => required !== true);
-  if (firstOptional >= 0 && options.slice(firstOptional).some(({ required }) => required === true)) faults.push('a required option comes after one that is not');
+  if (firstOptional >= 0 && options.slice(firstOptional).some(({ required }) => required === true))
+    faults.push('a required option comes after one that is not');
   return faults;
 };
 
 const callbacks = [
-  spec.ApplicationCommandAutocompleteCallbackRequestSchema, spec.CreateMessageInteractionCallbackRequestSchema, spec.ModalInteractionCallbackRequestSchema,
-  spec.PongInteractionCallbackRequestSchema, spec.UpdateMessageInteractionCallbackRequestSchema,
+  spec.ApplicationCommandAutocompleteCallbackRequestSchema,
+  spec.CreateMessageInteractionCallbackRequestSchema,
+  spec.ModalInteractionCallbackRequestSchema,
+  spec.PongInteractionCallbackRequestSchema,
+  spec.UpdateMessageInteractionCallbackRequestSchema,
 ];
 
 const RULES: readonly Rule[] = [
-  { method: 'PUT', path: /^\/applications\/\d+(\/guilds\/\d+)?\/commands$/u, schemas: [spec.ApplicationCommandUpdateRequestSchema], isList: true, extra: commandRules },
+  {
+    method: 'PUT',
+    path: /^\/applications\/\d+(\/guilds\/\d+)?\/commands$/u,
+    schemas: [spec.ApplicationCommandUpdateRequestSchema],
+    isList: true,
+    extra: commandRules,
+  },
   { method: 'POST', path: /^\/interactions\/\d+\/[^/]+\/callback$/u, schemas: callbacks, extra: callbackRules },
-  { method: 'POST', path: /^\/webhooks\/\d+\/[^/]+$/u, schemas: [spec.IncomingWebhookRequestPartialSchema], extra: newMessage },
-  { method: 'PATCH', path: /^\/webhooks\/\d+\/[^/]+\/messages\/[^/]+$/u, schemas: [spec.IncomingWebhookUpdateRequestPartialSchema], extra: messageRules },
-  { method: 'POST', path: /^\/channels\/\d+\/messages$/u, schemas: [spec.MessageCreateRequestSchema], extra: newMessage },
-  { method: 'PATCH', path: /^\/channels\/\d+\/messages\/\d+$/u, schemas: [spec.MessageEditRequestPartialSchema], extra: messageRules },
-  { method: 'POST', path: /^\/channels\/\d+\/messages\/\d+\/threads$/u, schemas: [spec.CreateTextThreadWithMessageRequestSchema] },
+  {
+    method: 'POST',
+    path: /^\/webhooks\/\d+\/[^/]+$/u,
+    schemas: [spec.IncomingWebhookRequestPartialSchema],
+    extra: newMessage,
+  },
+  {
+    method: 'PATCH',
+    path: /^\/webhooks\/\d+\/[^/]+\/messages\/[^/]+$/u,
+    schemas: [spec.IncomingWebhookUpdateRequestPartialSchema],
+    extra: messageRules,
+  },
+  {
+    method: 'POST',
+    path: /^\/channels\/\d+\/messages$/u,
+    schemas: [spec.MessageCreateRequestSchema],
+    extra: newMessage,
+  },
+  {
+    method: 'PATCH',
+    path: /^\/channels\/\d+\/messages\/\d+$/u,
+    schemas: [spec.MessageEditRequestPartialSchema],
+    extra: messageRules,
+  },
+  {
+    method: 'POST',
+    path: /^\/channels\/\d+\/messages\/\d+\/threads$/u,
+    schemas: [spec.CreateTextThreadWithMessageRequestSchema],
+  },
   { method: 'POST', path: /^\/users\/@me\/channels$/u, schemas: [spec.CreatePrivateChannelRequestSchema] },
   { method: 'PUT', path: /^\/channels\/\d+\/thread-members\/\d+$/u, schemas: null },
   { method: 'GET', path: /^\/gateway\/bot$/u, schemas: null },
@@ -115,18 +177,36 @@ const pings = (value: unknown): readonly string[] => {
 };
 
 /** What is wrong with a request; undefined when the route is not one the bot is meant to use. */
-export const requestFaults = (method: string, path: string, body: unknown, fileCount: number): readonly string[] | undefined => {
+export const requestFaults = (
+  method: string,
+  path: string,
+  body: unknown,
+  fileCount: number,
+): readonly string[] | undefined => {
   const rule = RULES.find((candidate) => candidate.method === method && candidate.path.test(path));
   if (rule === undefined) return undefined;
   const schemas = strictly.get(rule);
   if (schemas === undefined) return body === undefined ? [] : ['a body where none is taken'];
-  const items = rule.isList === true ? Array.isArray(body) ? body as unknown[] : [body] : [body];
+  const items = rule.isList === true ? (Array.isArray(body) ? (body as unknown[]) : [body]) : [body];
   const listFaults = rule.isList === true && items.length > 130 ? [`${items.length} commands`] : [];
-  return [...listFaults, ...items.flatMap((item) => {
-    const attempts = schemas.map((schema) => faultsOf(schema, item));
-    const fits = attempts.some((faults) => faults.length === 0);
-    // Of several forms, the one with this body's own type tells most.
-    const told = attempts.filter((faults) => !faults.some((fault) => fault.startsWith('type:'))).sort((a, b) => a.length - b.length)[0] ?? attempts[0] ?? [];
-    return [...fits ? [] : told, ...fits ? rule.extra?.(item as Json, fileCount) ?? [] : [], ...pings(item), ...pings((item as Json | undefined)?.data)];
-  })];
+  return [
+    ...listFaults,
+    ...items.flatMap((item) => {
+      const attempts = schemas.map((schema) => faultsOf(schema, item));
+      const fits = attempts.some((faults) => faults.length === 0);
+      // Of several forms, the one with this body's own type tells most.
+      const told =
+        attempts
+          .filter((faults) => !faults.some((fault) => fault.startsWith('type:')))
+          .sort((a, b) => a.length - b.length)[0] ??
+        attempts[0] ??
+        [];
+      return [
+        ...(fits ? [] : told),
+        ...(fits ? (rule.extra?.(item as Json, fileCount) ?? []) : []),
+        ...pings(item),
+        ...pings((item as Json | undefined)?.data),
+      ];
+    }),
+  ];
 };

@@ -5,7 +5,13 @@ import { requestFaults } from './request-rules.js';
 import { carryOut, type RestAnswer, type RestOptions, type RestRequest } from './rest-routes.js';
 import type { World } from './world.js';
 
-export interface LoggedRequest { readonly method: string; readonly path: string; readonly body: unknown; readonly fileCount: number; readonly status: number }
+export interface LoggedRequest {
+  readonly method: string;
+  readonly path: string;
+  readonly body: unknown;
+  readonly fileCount: number;
+  readonly status: number;
+}
 export interface RestLog {
   readonly requests: LoggedRequest[];
   /** Bodies that do not fit the published schemas, and routes the bot has no business with; empty when all is well. */
@@ -26,11 +32,16 @@ const readBytes = async (message: IncomingMessage): Promise<Buffer> => {
 
 const readRequest = async (message: IncomingMessage): Promise<RestRequest> => {
   const url = new URL(message.url ?? '/', 'http://double');
-  const base = { method: message.method ?? 'GET', path: decodeURIComponent(url.pathname.slice(PREFIX.length)), query: url.searchParams };
+  const base = {
+    method: message.method ?? 'GET',
+    path: decodeURIComponent(url.pathname.slice(PREFIX.length)),
+    query: url.searchParams,
+  };
   const bytes = await readBytes(message);
   const contentType = message.headers['content-type'] ?? '';
   if (bytes.length === 0) return { ...base, body: undefined, files: [] };
-  if (!contentType.startsWith('multipart/form-data')) return { ...base, body: JSON.parse(bytes.toString('utf8')) as unknown, files: [] };
+  if (!contentType.startsWith('multipart/form-data'))
+    return { ...base, body: JSON.parse(bytes.toString('utf8')) as unknown, files: [] };
   const form = await new Response(new Uint8Array(bytes), { headers: { 'content-type': contentType } }).formData();
   const json = form.get('payload_json');
   const files: RestRequest['files'][number][] = [];
@@ -39,29 +50,51 @@ const readRequest = async (message: IncomingMessage): Promise<RestRequest> => {
     if (index === undefined || typeof value === 'string') continue;
     files[Number(index)] = { name: value.name, contentType: value.type, bytes: Buffer.from(await value.arrayBuffer()) };
   }
-  return { ...base, body: typeof json === 'string' ? JSON.parse(json) as unknown : undefined, files };
+  return { ...base, body: typeof json === 'string' ? (JSON.parse(json) as unknown) : undefined, files };
 };
 
 const needsToken = (path: string): boolean => !path.startsWith('/interactions/') && !path.startsWith('/webhooks/');
 
-export const createRestServer = (world: World, misbehaviour: Misbehaviour, options: RestOptions): { readonly server: Server; readonly log: RestLog } => {
+export const createRestServer = (
+  world: World,
+  misbehaviour: Misbehaviour,
+  options: RestOptions,
+): { readonly server: Server; readonly log: RestLog } => {
   const log: RestLog = { requests: [], violations: [], underWay: 0, lastMs: 0, total: 0 };
 
   const decide = (request: RestRequest, authorization: string | undefined): RestAnswer => {
     const fault = misbehaviour.hit(request.method, request.path);
     if (fault !== undefined && fault.afterProcessing !== true) return misbehave(fault);
-    if (needsToken(request.path) && authorization !== `Bot ${world.token}`) return { status: 401, body: { code: 0, message: '401: Unauthorized' } };
+    if (needsToken(request.path) && authorization !== `Bot ${world.token}`)
+      return { status: 401, body: { code: 0, message: '401: Unauthorized' } };
     const faults = requestFaults(request.method, request.path, request.body, request.files.length);
     if (faults === undefined || faults.length > 0) {
-      const told = (faults ?? ['a route the bot has no business with']).map((line) => `${request.method} ${request.path.replace(/[\w-]{30,}/gu, '…')}: ${line}`);
+      const told = (faults ?? ['a route the bot has no business with']).map(
+        (line) => `${request.method} ${request.path.replace(/[\w-]{30,}/gu, '…')}: ${line}`,
+      );
       log.violations.push(...told);
-      return { status: 400, body: { code: 50035, message: 'Invalid Form Body', errors: { _errors: told.map((message) => ({ code: 'INVALID', message })) } } };
+      return {
+        status: 400,
+        body: {
+          code: 50035,
+          message: 'Invalid Form Body',
+          errors: { _errors: told.map((message) => ({ code: 'INVALID', message })) },
+        },
+      };
     }
     const answer = carryOut(world, request, options);
     return fault === undefined ? answer : misbehave(fault);
   };
 
-  const misbehave = ({ status, retryAfterSeconds = 0.2, code = 0 }: { status: number; retryAfterSeconds?: number; code?: number }): RestAnswer =>
+  const misbehave = ({
+    status,
+    retryAfterSeconds = 0.2,
+    code = 0,
+  }: {
+    status: number;
+    retryAfterSeconds?: number;
+    code?: number;
+  }): RestAnswer =>
     status === 429
       ? { status, body: { message: 'You are being rate limited.', retry_after: retryAfterSeconds, global: false } }
       : { status, body: { code, message: `${status}: told to misbehave` } };
@@ -69,8 +102,11 @@ export const createRestServer = (world: World, misbehaviour: Misbehaviour, optio
   const respond = (response: ServerResponse, { status, body }: RestAnswer): void => {
     const retryAfter = status === 429 ? (body as { retry_after: number }).retry_after : undefined;
     response.writeHead(status, {
-      ...(body === undefined ? {} : { 'content-type': 'application/json' }), 'x-ratelimit-limit': '50', 'x-ratelimit-remaining': status === 429 ? '0' : '49',
-      'x-ratelimit-reset-after': String(retryAfter ?? 1), 'x-ratelimit-bucket': 'double',
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      'x-ratelimit-limit': '50',
+      'x-ratelimit-remaining': status === 429 ? '0' : '49',
+      'x-ratelimit-reset-after': String(retryAfter ?? 1),
+      'x-ratelimit-bucket': 'double',
       ...(retryAfter === undefined ? {} : { 'retry-after': String(retryAfter), 'x-ratelimit-scope': 'user' }),
     });
     response.end(body === undefined ? undefined : JSON.stringify(body));
@@ -82,7 +118,13 @@ export const createRestServer = (world: World, misbehaviour: Misbehaviour, optio
       const request = await readRequest(message);
       const answer = decide(request, message.headers.authorization);
       log.total++;
-      log.requests.push({ method: request.method, path: request.path, body: request.body, fileCount: request.files.length, status: answer.status });
+      log.requests.push({
+        method: request.method,
+        path: request.path,
+        body: request.body,
+        fileCount: request.files.length,
+        status: answer.status,
+      });
       if (log.requests.length > KEPT_REQUESTS) log.requests.splice(0, log.requests.length - KEPT_REQUESTS);
       respond(response, answer);
     } catch (error) {

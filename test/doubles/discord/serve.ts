@@ -36,26 +36,50 @@ const show = (message: Message): string => {
   return [
     `${onlyFor === null ? '' : `(only ${who} sees this) `}${plain(content)}`,
     ...embeds.flatMap(({ author, title, description, fields = [], footer }) => [
-      `[${author?.name ?? ''}] ${plain(title ?? '')}`, plain(description ?? ''), ...fields.map(({ name, value }) => `  ${plain(name)}: ${plain(value)}`), ...(footer === undefined ? [] : [footer.text]),
+      `[${author?.name ?? ''}] ${plain(title ?? '')}`,
+      plain(description ?? ''),
+      ...fields.map(({ name, value }) => `  ${plain(name)}: ${plain(value)}`),
+      ...(footer === undefined ? [] : [footer.text]),
     ]),
-    ...attachments.map(({ filename, description, bytes }) => `  ${filename}, ${Math.ceil(bytes.length / 1024)} kB: ${description}`),
+    ...attachments.map(
+      ({ filename, description, bytes }) => `  ${filename}, ${Math.ceil(bytes.length / 1024)} kB: ${description}`,
+    ),
     ...offeredOn({ components: message.components as never }).map(({ label }, index) => `  ${index + 1}. ${label}`),
-  ].filter((line) => line.trim() !== '').join('\n');
+  ]
+    .filter((line) => line.trim() !== '')
+    .join('\n');
 };
 
-const registered = (command: string) => double.world.commands.get('everywhere')?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
+const registered = (command: string) =>
+  double.world.commands
+    .get('everywhere')
+    ?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
 
 const answer = async (line: string): Promise<string> => {
   const member = double.member(who);
-  const place = { in: where === 'direct' ? 'direct' as const : double.channel };
+  const place = { in: where === 'direct' ? ('direct' as const) : double.channel };
   const [word = '', rest = ''] = /^(\S+)\s*(.*)$/u.exec(line)?.slice(1) ?? [];
-  if (word === 'as') { who = rest.trim() || who; return `You are ${who}.`; }
-  if (word === 'direct' || word === 'channel') { where = word; return `You write ${where === 'direct' ? 'to the bot alone' : 'in the channel'}.`; }
+  if (word === 'as') {
+    who = rest.trim() || who;
+    return `You are ${who}.`;
+  }
+  if (word === 'direct' || word === 'channel') {
+    where = word;
+    return `You write ${where === 'direct' ? 'to the bot alone' : 'in the channel'}.`;
+  }
   const seen = async (asked: ReturnType<typeof member.slash>): Promise<string> => {
     const { messages, message } = await asked;
     last = messages.at(-1) ?? message;
     const threads = [...double.world.channels.values()].filter(({ id }) => id === message.id);
-    const inThread = threads.flatMap(({ id, name }) => double.member(who).sees({ ...double.channel, id }).map((step) => { last = step; return `— thread "${name}" —\n${show(step)}`; }));
+    const inThread = threads.flatMap(({ id, name }) =>
+      double
+        .member(who)
+        .sees({ ...double.channel, id })
+        .map((step) => {
+          last = step;
+          return `— thread "${name}" —\n${show(step)}`;
+        }),
+    );
     return [...messages.map(show), ...inThread].join('\n');
   };
   if (/^\d+$/u.test(line) && last !== undefined) {
@@ -84,8 +108,12 @@ const watch = setInterval(() => {
 }, 200);
 for await (const line of input) {
   if (line.trim() === 'quit') break;
-  if (line.trim() !== '') process.stdout.write(`${await answer(line.trim()).catch((error: unknown) => error instanceof Error ? error.message : String(error))}\n`);
-  for (const violation of double.rest.violations.splice(0)) process.stdout.write(`! Discord would refuse: ${violation}\n`);
+  if (line.trim() !== '')
+    process.stdout.write(
+      `${await answer(line.trim()).catch((error: unknown) => (error instanceof Error ? error.message : String(error)))}\n`,
+    );
+  for (const violation of double.rest.violations.splice(0))
+    process.stdout.write(`! Discord would refuse: ${violation}\n`);
   input.prompt();
 }
 clearInterval(watch);

@@ -8,4 +8,5 @@ export const snowflake = (atMs: number = Date.now()): string => {
 };
 
 /** Which shard a server's events go to. */
-export const shardOf = (guildId: string, shardCount: number): number => Number((BigInt(guildId) >> 22n) % BigInt(shardCount));
+export const shardOf = (guildId: string, shardCount: number): number =>
+  Number((BigInt(guildId) >> 22n) % BigInt(shardCount));

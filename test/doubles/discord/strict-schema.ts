@@ -23,13 +23,19 @@ const close = (schema: core.$ZodType): core.$ZodType => {
       const shape = Object.fromEntries(Object.entries(def.shape).map(([key, part]) => [key, deepStrict(part)]));
       return remake({ shape, catchall: new core.$ZodNever({ type: 'never' }) });
     }
-    case 'lazy': return remake({ getter: () => deepStrict(def.getter()) });
-    case 'union': return remake({ options: def.options.map(deepStrict) });
-    case 'array': return remake({ element: deepStrict(def.element) });
+    case 'lazy':
+      return remake({ getter: () => deepStrict(def.getter()) });
+    case 'union':
+      return remake({ options: def.options.map(deepStrict) });
+    case 'array':
+      return remake({ element: deepStrict(def.element) });
     case 'nullable':
-    case 'optional': return remake({ innerType: deepStrict(def.innerType) });
-    case 'record': return remake({ valueType: deepStrict(def.valueType) });
-    default: return schema;
+    case 'optional':
+      return remake({ innerType: deepStrict(def.innerType) });
+    case 'record':
+      return remake({ valueType: deepStrict(def.valueType) });
+    default:
+      return schema;
   }
 };
 
@@ -46,7 +52,9 @@ const linesOf = (issue: core.$ZodIssue, prefix: readonly PropertyKey[]): string[
     const branches = issue.errors.map((issues) => issues.flatMap((inner) => linesOf(inner, path)));
     const depth = (lines: readonly string[]): number => Math.max(0, ...lines.map((line) => line.split('.').length));
     const nearest = branches.sort((a, b) => depth(b) - depth(a) || a.length - b.length)[0];
-    return nearest === undefined || nearest.length === 0 ? [`${path.join('.')}: fits none of the published forms`] : nearest;
+    return nearest === undefined || nearest.length === 0
+      ? [`${path.join('.')}: fits none of the published forms`]
+      : nearest;
   }
   const extra = issue.code === 'unrecognized_keys' ? ` (${issue.keys.join(', ')})` : '';
   return [`${path.map(String).join('.')}: ${issue.message}${extra}`];

@@ -5,8 +5,19 @@ import type { CommandPayload } from '../../../bot/platforms/discord/command-payl
 import type { Row } from '../../../bot/platforms/discord/write-choices.js';
 import { snowflake } from './snowflake.js';
 
-export interface Person { readonly id: string; readonly name: string; readonly isManager: boolean; readonly isBot: boolean; takesDirectMessages: boolean }
-export interface Guild { readonly id: string; readonly name: string; readonly ownerId: string; hasBot: boolean }
+export interface Person {
+  readonly id: string;
+  readonly name: string;
+  readonly isManager: boolean;
+  readonly isBot: boolean;
+  takesDirectMessages: boolean;
+}
+export interface Guild {
+  readonly id: string;
+  readonly name: string;
+  readonly ownerId: string;
+  hasBot: boolean;
+}
 export interface Channel {
   readonly id: string;
   readonly name: string;
@@ -21,7 +32,13 @@ export interface Channel {
   isOpen: boolean;
   readonly threadMembers: Set<string>;
 }
-export interface Attachment { readonly id: string; readonly filename: string; readonly description: string; readonly contentType: string; readonly bytes: Buffer }
+export interface Attachment {
+  readonly id: string;
+  readonly filename: string;
+  readonly description: string;
+  readonly contentType: string;
+  readonly bytes: Buffer;
+}
 export interface Message {
   readonly id: string;
   readonly channelId: string;
@@ -54,7 +71,9 @@ export interface Interaction {
 
 /** A map that forgets its oldest, so that hours of traffic do not fill the double. */
 export class BoundedMap<V> extends Map<string, V> {
-  constructor(private readonly most: number) { super(); }
+  constructor(private readonly most: number) {
+    super();
+  }
   override set(key: string, value: V): this {
     super.set(key, value);
     if (this.size > this.most) {
@@ -86,19 +105,50 @@ export const createWorld = (token: string): World => {
   const changes = new EventEmitter();
   changes.setMaxListeners(0);
   return {
-    token, changes, applicationId: snowflake(), guilds: new Map(), channels: new Map(), people: new Map(), messages: new BoundedMap(20_000), interactions: new BoundedMap(20_000), commands: new Map(),
+    token,
+    changes,
+    applicationId: snowflake(),
+    guilds: new Map(),
+    channels: new Map(),
+    people: new Map(),
+    messages: new BoundedMap(20_000),
+    interactions: new BoundedMap(20_000),
+    commands: new Map(),
   };
 };
 
 export const addChannel = (world: World, parts: Pick<Channel, 'name' | 'type'> & Partial<Channel>): Channel => {
-  const channel: Channel = { id: snowflake(), guildId: null, parentId: null, recipientId: null, appPermissions: USUAL_PERMISSIONS, isOpen: true, threadMembers: new Set(), ...parts };
+  const channel: Channel = {
+    id: snowflake(),
+    guildId: null,
+    parentId: null,
+    recipientId: null,
+    appPermissions: USUAL_PERMISSIONS,
+    isOpen: true,
+    threadMembers: new Set(),
+    ...parts,
+  };
   world.channels.set(channel.id, channel);
   return channel;
 };
 
-export const addMessage = (world: World, parts: Pick<Message, 'channelId' | 'authorId'> & Partial<Message>): Message => {
+export const addMessage = (
+  world: World,
+  parts: Pick<Message, 'channelId' | 'authorId'> & Partial<Message>,
+): Message => {
   const message: Message = {
-    id: snowflake(), interactionId: null, nonce: null, onlyFor: null, content: '', embeds: [], components: [], attachments: [], isPending: false, isDeleted: false, edits: 0, ...parts,
+    id: snowflake(),
+    interactionId: null,
+    nonce: null,
+    onlyFor: null,
+    content: '',
+    embeds: [],
+    components: [],
+    attachments: [],
+    isPending: false,
+    isDeleted: false,
+    edits: 0,
+    ...parts,
   };
   world.messages.set(message.id, message);
   if (message.interactionId !== null) world.interactions.get(message.interactionId)?.messageIds.push(message.id);
@@ -106,8 +156,14 @@ export const addMessage = (world: World, parts: Pick<Message, 'channelId' | 'aut
 };
 
 export const directChannel = (world: World, personId: string): Channel =>
-  [...world.channels.values()].find(({ recipientId }) => recipientId === personId) ?? addChannel(world, { name: 'direct', type: 1, recipientId: personId });
+  [...world.channels.values()].find(({ recipientId }) => recipientId === personId) ??
+  addChannel(world, { name: 'direct', type: 1, recipientId: personId });
 
 /** What one person sees in a channel. */
 export const visibleTo = (world: World, channelId: string, personId: string): readonly Message[] =>
-  [...world.messages.values()].filter((message) => message.channelId === channelId && !message.isDeleted && (message.onlyFor === null || message.onlyFor === personId));
+  [...world.messages.values()].filter(
+    (message) =>
+      message.channelId === channelId &&
+      !message.isDeleted &&
+      (message.onlyFor === null || message.onlyFor === personId),
+  );
