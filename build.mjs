@@ -5,7 +5,7 @@ import { build } from 'esbuild';
 
 const { metafile } = await build({
   // The Matrix SDK may only be imported after native-crypto; as an entry of its own it keeps its place before it.
-  entryPoints: ['bot/main.ts', 'bot/ask.ts', 'bot/backup.ts', 'bot/platforms/matrix/native-crypto.ts'],
+  entryPoints: ['bot/main.ts', 'bot/ask.ts', 'bot/backup.ts', 'bot/platforms/matrix/connect/native-crypto.ts'],
   outbase: '.',
   outdir: 'dist',
   bundle: true,

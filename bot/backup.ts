@@ -1,6 +1,6 @@
 /** `npm run backup -- FILE`: copies the bot's memory into one file, while it runs. */
-import { StartError } from './platforms/platform.js';
-import { loadSettings } from './settings.js';
+import { StartError } from './app/platform.js';
+import { loadSettings } from './app/settings.js';
 import { backUp } from './store/back-up.js';
 
 const main = async (): Promise<void> => {

@@ -1,11 +1,11 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
-import { openDeps } from './compose.js';
-import type { HealthPart } from './health.js';
-import { createLog } from './log.js';
-import { createMetrics } from './platforms/metrics.js';
-import { StartError, type PlatformContext, type RunningPlatform } from './platforms/platform.js';
-import { loadSettings, secretsOf } from './settings.js';
-import { keepHeapSmall } from './small-heap.js';
+import { openDeps } from './app/compose.js';
+import type { HealthPart } from './app/health.js';
+import { createLog } from './app/log.js';
+import { createMetrics } from './app/metrics.js';
+import { StartError, type PlatformContext, type RunningPlatform } from './app/platform.js';
+import { loadSettings, secretsOf } from './app/settings.js';
+import { keepHeapSmall } from './app/small-heap.js';
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
@@ -44,7 +44,7 @@ const main = async (): Promise<void> => {
 
   try {
     if (settings.http !== null) {
-      const { startHealthServer } = await import('./health.js');
+      const { startHealthServer } = await import('./app/health.js');
       toStop.push(await startHealthServer(settings.http, () => healthParts, context.metrics));
     }
     let consoleEnded: Promise<{ readonly asked: number }> | undefined;

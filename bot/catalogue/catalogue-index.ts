@@ -1,6 +1,6 @@
 /** The look-up tables of a catalogue: every key a target can be found under, strong keys apart from weak ones. */
 import { catalogueNumberKey, flamsteedKey, bayerKey, starDesignations } from './designation.js';
-import { foldWords } from './fold-text.js';
+import { foldWords } from '../ground/fold-text.js';
 
 /** Positions in the sweep that a key leads to. */
 export type KeyTable = Map<string, number | number[]>;

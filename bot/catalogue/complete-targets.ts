@@ -1,7 +1,7 @@
 /** Suggestions as a member types a target's name: what begins with it first, best known first, within a few milliseconds. */
 import type { Catalogue } from './catalogue.js';
 import { constellationOf, greekName } from './designation.js';
-import { cleanText, foldKey, foldWords, LONGEST_TEXT } from './fold-text.js';
+import { cleanText, foldKey, foldWords, LONGEST_TEXT } from '../ground/fold-text.js';
 import { namesBeginningNearly } from './nearest-names.js';
 import type { Target } from './target.js';
 import { targetLabel } from './wording.js';

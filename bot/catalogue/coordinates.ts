@@ -1,5 +1,5 @@
 /** J2000 coordinates in the usual notations: sexagesimal with units, colons or spaces, and decimals whose unit is plain. */
-import { plainSigns } from './fold-text.js';
+import { plainSigns } from '../ground/fold-text.js';
 import type { CoordinateFault } from './target-resolution.js';
 
 export type CoordinateReading =

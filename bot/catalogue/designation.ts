@@ -1,6 +1,6 @@
 /** Catalogue numbers and star designations, however they are spelt, as one canonical key each. */
 import { CONSTELLATIONS } from './constellations.js';
-import { foldKey } from './fold-text.js';
+import { foldKey } from '../ground/fold-text.js';
 
 /** Greek letters: symbol, name, and the three-letter form used in keys. */
 const GREEK: readonly (readonly [symbol: string, code: string, ...spellings: string[]])[] = [

@@ -1,7 +1,7 @@
 /** Spelling correction: the names a few slips of the finger away from what was typed, and the planets among them. */
 import { withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
-import { editDistance, forgivenSlips } from './edit-distance.js';
+import { editDistance, forgivenSlips } from '../ground/edit-distance.js';
 
 export interface NearestNames {
   /** Positions so near, and so much nearer than any other, that they are what was meant; several where one name is shared. */

@@ -3,7 +3,7 @@ import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
 import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
-import { cleanText, foldWords, LONGEST_TEXT, quotable } from './fold-text.js';
+import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
 import { movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';

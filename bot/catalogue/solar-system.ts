@@ -1,6 +1,6 @@
 /** The Sun, the Moon and the planets as targets, with the other names and signs that members use. */
 import type { SolarSystemBody } from '../sky/types.js';
-import { foldKey } from './fold-text.js';
+import { foldKey } from '../ground/fold-text.js';
 import type { Target, TargetKind } from './target.js';
 
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [

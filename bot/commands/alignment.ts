@@ -1,10 +1,14 @@
 /** `alignment`: the two or three bright stars that best fix the mount's orientation here and now, in the order to slew. */
 import { resolveTarget, targetProblemMessage } from '../catalogue/index.js';
-import { chooseAlignmentStars, type AlignmentCandidate, type AlignmentChoice } from '../pointing/alignment-stars.js';
-import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
-import type { MountKind } from '../pointing/mount.js';
-import { mountSky } from '../pointing/mount-sky.js';
-import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/star-visibility.js';
+import {
+  chooseAlignmentStars,
+  type AlignmentCandidate,
+  type AlignmentChoice,
+} from '../pointing/stars/alignment-stars.js';
+import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
+import type { MountKind } from '../pointing/mount/mount.js';
+import { mountSky } from '../pointing/mount/mount-sky.js';
+import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/stars/star-visibility.js';
 import { fittingChoices, problem, reply, type Outcome, type Problem } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
 import {
@@ -19,15 +23,15 @@ import {
 } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
-import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
-import { defineCommand, integer, optional, text } from './command.js';
-import type { Deps } from './deps.js';
-import { tidy } from './grammar.js';
-import { mountFor, mountOption } from './mount-for.js';
-import { audienceOf, commandLine, nightAround } from './question-parts.js';
-import type { ResolvedSite } from './resolve-site.js';
-import { atOption, siteAtTime, siteOption } from './site-at-time.js';
-import { levelWithSun, sunWarning } from './sun-warning.js';
+import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
+import { defineCommand, integer, optional, text } from './core/command.js';
+import type { Deps } from './core/deps.js';
+import { tidy } from './core/grammar.js';
+import { mountFor, mountOption } from './asking/mount-for.js';
+import { audienceOf, commandLine, nightAround } from './asking/question-parts.js';
+import type { ResolvedSite } from './asking/resolve-site.js';
+import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
+import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** Sets of three are tried among so many; beyond them nothing is gained. */
 const CANDIDATES_TRIED = 28;

@@ -1,13 +1,13 @@
 /** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
 import { nameWithAlias } from '../catalogue/index.js';
-import { horizonAltitudeDegAt } from '../pointing/horizon-profile.js';
+import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { reply, type Level, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
 import { airmass, placeOf } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
-import { defineCommand, optional, text } from './command.js';
-import { audienceOf, targetAtSite, timeFor } from './question-parts.js';
-import { levelWithSun, sunWarning } from './sun-warning.js';
+import { defineCommand, optional, text } from './core/command.js';
+import { audienceOf, targetAtSite, timeFor } from './asking/question-parts.js';
+import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
 /** "2.4 h west of the meridian". */

@@ -3,9 +3,9 @@ import { reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
 import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } from '../sky/index.js';
 import { formatClock, formatLocalTime } from '../times/index.js';
-import { defineCommand, optional, text } from './command.js';
-import { darkWords, moonTimesOf, twilightSpan } from './night-words.js';
-import { audienceOf, siteAtNight, siteNotes } from './question-parts.js';
+import { defineCommand, optional, text } from './core/command.js';
+import { darkWords, moonTimesOf, twilightSpan } from './asking/night-words.js';
+import { audienceOf, siteAtNight, siteNotes } from './asking/question-parts.js';
 
 const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({
   startUtc: isoUtc(startUtcMs),

@@ -1,17 +1,17 @@
 /** `entries`: what to type into a hand controller for a site now, and how to see that it took it. */
-import { degreesAndMinutesText, degreesMinutesSecondsText } from '../pointing/sexagesimal.js';
+import { degreesAndMinutesText, degreesMinutesSecondsText } from '../pointing/entering/sexagesimal.js';
 import { reply, type Json, type Outcome } from '../reply/reply.js';
 import { degrees, direction, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { horizontalOf, siderealTimes } from '../sky/index.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { zoneName } from '../times/index.js';
-import { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
-import { defineCommand } from './command.js';
-import type { Deps } from './deps.js';
-import { audienceOf } from './question-parts.js';
-import { atOption, siteAtTime, siteOption } from './site-at-time.js';
-import { offsetWords, siteClock, type SiteClock } from './site-clock.js';
-import { levelWithSun, sunWarning } from './sun-warning.js';
+import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
+import { defineCommand } from './core/command.js';
+import type { Deps } from './core/deps.js';
+import { audienceOf } from './asking/question-parts.js';
+import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
+import { offsetWords, siteClock, type SiteClock } from '../times/site-clock.js';
+import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
 const checkStar = (

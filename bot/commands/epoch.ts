@@ -4,8 +4,8 @@ import { degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wo
 import { equatorialOfDateFromJ2000, placeOf, separationDeg } from '../sky/index.js';
 import type { Equatorial, Observer } from '../sky/types.js';
 import { formatLocalDateTime } from '../times/index.js';
-import { defineCommand, optional, text } from './command.js';
-import { commandLine, targetFor, timeFor } from './question-parts.js';
+import { defineCommand, optional, text } from './core/command.js';
+import { commandLine, targetFor, timeFor } from './asking/question-parts.js';
 
 /** Parallax of the Moon aside, coordinates do not depend on where one stands; the Earth's north pole stands in for all sites. */
 const ANYWHERE: Observer = { latitudeDeg: 90, longitudeDeg: 0, elevationM: 0 };

@@ -1,7 +1,7 @@
 /** `help`: the list of commands, or one command in full; made from the declarations themselves. */
 import { reply, type Outcome } from '../reply/reply.js';
-import { defineCommand, optional, text, type Command, type OptionSpec } from './command.js';
-import { bareOption, unknownCommand } from './grammar.js';
+import { defineCommand, optional, text, type Command, type OptionSpec } from './core/command.js';
+import { bareOption, unknownCommand } from './core/grammar.js';
 
 const range = (spec: OptionSpec): string => {
   if (spec.choices !== undefined) return ` One of ${spec.choices.join(', ')}.`;

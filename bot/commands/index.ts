@@ -1,23 +1,23 @@
 /** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
-import { astray } from './astray.js';
-import type { Command } from './command.js';
+import { astray } from './astray/astray.js';
+import type { Command } from './core/command.js';
 import { dark } from './dark.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
-import { forget } from './forget.js';
+import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
 import { meridian } from './meridian.js';
-import { mydata } from './mydata.js';
+import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
-import { remind } from './remind.js';
+import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
-import { site } from './site.js';
-import { sun } from './sun.js';
+import { site } from './site/site.js';
+import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
-import { triage } from './triage.js';
+import { triage } from './triage/triage.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [

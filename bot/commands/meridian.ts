@@ -1,16 +1,16 @@
 /** `meridian`: when a target crosses the meridian, on which side of the pier the tube is, and how long it can be followed. */
 import type { Target } from '../catalogue/index.js';
-import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount.js';
-import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/tracking-limit.js';
+import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount/mount.js';
+import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
-import { defineCommand, number, optional, text } from './command.js';
-import { mountFor, mountOption } from './mount-for.js';
-import { audienceOf, targetAtSite, timeFor } from './question-parts.js';
-import { levelWithSun, sunWarning } from './sun-warning.js';
+import { defineCommand, number, optional, text } from './core/command.js';
+import { mountFor, mountOption } from './asking/mount-for.js';
+import { audienceOf, targetAtSite, timeFor } from './asking/question-parts.js';
+import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** As most mounts come: they flip at the meridian; and under 15° the air and the neighbours spoil it. Common practice, no source. */
 const USUAL_PAST_DEG = 0;

@@ -1,14 +1,14 @@
 /** `pole`: where to point the polar axis, where the pole star stands beside the pole, and how good it needs to be. */
-import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../pointing/magnetic-north.js';
-import { allowedPolarErrorArcmin } from '../pointing/polar-drift.js';
-import { clockFaceText, poleClockHours } from '../pointing/pole-clock.js';
+import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../pointing/pole/magnetic-north.js';
+import { allowedPolarErrorArcmin } from '../pointing/pole/polar-drift.js';
+import { clockFaceText, poleClockHours } from '../pointing/pole/pole-clock.js';
 import { problem, reply, type Outcome } from '../reply/reply.js';
 import { degrees, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf, refractionDeg, wrapDeg360, wrapHours24 } from '../sky/index.js';
 import { formatLocalTime } from '../times/index.js';
-import { defineCommand, number, optional } from './command.js';
-import { audienceOf } from './question-parts.js';
-import { atOption, siteAtTime, siteOption } from './site-at-time.js';
+import { defineCommand, number, optional } from './core/command.js';
+import { audienceOf } from './asking/question-parts.js';
+import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 /** By the names observers use for them. */
 const POLE_STARS = {

@@ -3,9 +3,9 @@ import { reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { siderealTimes } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
-import { defineCommand } from './command.js';
-import { audienceOf } from './question-parts.js';
-import { atOption, siteAtTime, siteOption } from './site-at-time.js';
+import { defineCommand } from './core/command.js';
+import { audienceOf } from './asking/question-parts.js';
+import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 export const sidereal = defineCommand({
   name: 'sidereal',

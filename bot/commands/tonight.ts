@@ -4,10 +4,10 @@ import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { degrees, isoUtc, rounded } from '../reply/wording.js';
 import { darkness, twilights } from '../sky/index.js';
 import { formatClock, zoneName } from '../times/index.js';
-import { choice, defineCommand, number, optional, text } from './command.js';
-import { darkWords, twilightSpan } from './night-words.js';
-import { audienceOf, commandLine, siteAtNight, siteNotes } from './question-parts.js';
-import { PICK_KINDS, tonightPicks } from './tonight-picks.js';
+import { choice, defineCommand, number, optional, text } from './core/command.js';
+import { darkWords, twilightSpan } from './asking/night-words.js';
+import { audienceOf, commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
+import { PICK_KINDS, tonightPicks } from '../evening/tonight-picks.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
 const FAINTEST_BY_DEFAULT = 11;

@@ -1,6 +1,6 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way. */
 import { nameWithAlias, type Target } from '../catalogue/index.js';
-import { clearSpans } from '../pointing/horizon-profile.js';
+import { clearSpans } from '../pointing/horizon/horizon-profile.js';
 import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
@@ -18,7 +18,7 @@ import {
 import type { Observer, UtcMs } from '../sky/types.js';
 import type { HorizonPoint } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
-import { defineCommand, optional, text } from './command.js';
+import { defineCommand, optional, text } from './core/command.js';
 import {
   aboveHorizonWords,
   darkWords,
@@ -27,9 +27,9 @@ import {
   nightAltText,
   nightChart,
   twilightSpan,
-} from './night-words.js';
-import { audienceOf, nightFor, targetAtSite, wholeSecond } from './question-parts.js';
-import { levelWithSun, sunWarning } from './sun-warning.js';
+} from './asking/night-words.js';
+import { audienceOf, nightFor, targetAtSite, wholeSecond } from './asking/question-parts.js';
+import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** Under this the air is thick and roofs are near; common practice, no source. */
 export const LEAST_USEFUL_ALTITUDE_DEG = 20;

@@ -1,5 +1,5 @@
 /** Suggestions as a member types a place's name: the largest first, each told apart by its region and country. */
-import { cleanText, LONGEST_TEXT } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';
 import { placeLabel, placeSpec } from './wording.js';

@@ -1,5 +1,5 @@
 /** A position on Earth as members write it: decimal degrees, hemisphere letters, D M S, ISO 6709 and geo: URIs (RFC 5870). */
-import { cleanText, LONGEST_TEXT, plainSigns, quotable } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT, plainSigns, quotable } from '../ground/fold-text.js';
 import type { Position, PositionFault, PositionProblem, PositionResolution } from './site-resolution.js';
 
 interface Angle {

@@ -1,5 +1,5 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
-import { cleanText, LONGEST_TEXT, quotable } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { meansCountry, meansRegion } from './countries.js';
 import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';

@@ -1,7 +1,7 @@
 /** One round: takes what is due, says each reminder once, and writes down what became of it. */
 import type { Logger } from 'pino';
-import type { Metrics } from '../platforms/metrics.js';
-import type { RunningPlatform } from '../platforms/platform.js';
+import type { Metrics } from '../app/metrics.js';
+import type { RunningPlatform } from '../app/platform.js';
 import type { UtcMs } from '../sky/types.js';
 import { StoreError, type ClaimedReminder, type Store } from '../store/store.js';
 import { deliveryKey } from './delivery-key.js';

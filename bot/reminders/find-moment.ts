@@ -1,5 +1,5 @@
 /** The moment a reminder is about: when a target passes an altitude, clears the horizon or transits, when it is dark, when the Sun rises. Pure. */
-import { clearanceDeg, type ProfilePoint } from '../pointing/horizon-profile.js';
+import { clearanceDeg, type ProfilePoint } from '../pointing/horizon/horizon-profile.js';
 import { crossingsOf, type TimeFunction } from '../sky/crossings.js';
 import { horizontalOf, riseTransitSet, SUN, SUN_HORIZON_ALTITUDE_DEG, twilights, type TimeSpan } from '../sky/index.js';
 import type { Horizontal, Observer, SkyBody, UtcMs } from '../sky/types.js';

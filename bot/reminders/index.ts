@@ -1,7 +1,7 @@
 /** Says reminders when they are due, in as many processes as there are, each reminder by one of them; and clears out what is old. */
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { PlatformContext, RunningPlatform } from '../platforms/platform.js';
+import type { PlatformContext, RunningPlatform } from '../app/platform.js';
 import { StoreError } from '../store/store.js';
 import { BATCH, deliverDue, type Round } from './deliver-due.js';
 import { purgeOld } from './purge-old.js';

@@ -1,8 +1,8 @@
 /** Brings a database to this program's schema version, in one transaction, and refuses one from a newer program. */
 import { sql, type Kysely, type Transaction } from 'kysely';
-import { StartError } from '../platforms/platform.js';
+import { StartError } from '../app/platform.js';
 import { MIGRATIONS } from './migrations/index.js';
-import type { Tables } from './tables.js';
+import type { Tables } from './rows/tables.js';
 
 export const SCHEMA_VERSION = MIGRATIONS.length;
 

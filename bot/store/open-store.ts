@@ -1,17 +1,17 @@
 /** Opens the bot's memory: SQLite in the data folder, PostgreSQL by a connection string, or memory alone for tests and one-shot use. */
 import { join } from 'node:path';
 import { sql } from 'kysely';
-import type { Engine } from './engine.js';
-import { eventRows, noteRows } from './event-rows.js';
-import { gearRows } from './gear-rows.js';
-import { openLazily, type OpenOptions } from './lazy-engine.js';
-import { exportMember, forgetMember } from './member-rows.js';
-import { openPostgresEngine } from './postgres-engine.js';
-import { reminderRows } from './reminder-rows.js';
-import { siteRows } from './site-rows.js';
-import { openSqliteEngine } from './sqlite-engine.js';
+import type { Engine } from './engines/engine.js';
+import { eventRows, noteRows } from './rows/event-rows.js';
+import { gearRows } from './rows/gear-rows.js';
+import { openLazily, type OpenOptions } from './engines/lazy-engine.js';
+import { exportMember, forgetMember } from './rows/member-rows.js';
+import { openPostgresEngine } from './engines/postgres-engine.js';
+import { reminderRows } from './rows/reminder-rows.js';
+import { siteRows } from './rows/site-rows.js';
+import { openSqliteEngine } from './engines/sqlite-engine.js';
 import type { Store } from './store.js';
-import { outcomeRows, walkRows } from './walk-rows.js';
+import { outcomeRows, walkRows } from './rows/walk-rows.js';
 
 export type StorePlace = { readonly dataFolder: string } | { readonly databaseUrl: string } | { readonly memory: true };
 

@@ -1,5 +1,5 @@
 /** Reads the date of the evening on which a night begins, as a member types it. */
-import { cleanText, LONGEST_TEXT } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
 import { addDays, readDay, todayAndTonight } from './calendar-words.js';
 import type { DateResolution } from './time-resolution.js';

@@ -1,6 +1,6 @@
 /** Reads an instant as a member types it, on the clocks of a site's zone. */
 import { DateTime } from 'luxon';
-import { cleanText, LONGEST_TEXT } from '../catalogue/fold-text.js';
+import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
 import { addDays, readDay, todayAndTonight } from './calendar-words.js';
 import { readClock } from './clock-reading.js';

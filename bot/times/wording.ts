@@ -1,6 +1,6 @@
 /** The sentences for times and dates that cannot be read, and for what was taken for granted in those that can. */
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
-import { quotable } from '../catalogue/fold-text.js';
+import { quotable } from '../ground/fold-text.js';
 import { formatDate } from './format-local.js';
 import type { LocalDate, TimeProblem } from './time-resolution.js';
 

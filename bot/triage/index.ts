@@ -1,9 +1,9 @@
 /** The door to connection triage: load the model, walk it, explain it. Pure but for the loader. */
-export type { TriageModel } from './model.js';
-export { loadTriage } from './load-triage.js';
-export { KnowledgeError } from './knowledge-problem.js';
-export { answerStep, assess, startWalk, stepBack, tellText, type Assessment, type Step } from './walk.js';
-export { readWalkState, UNSURE, type Speaker, type WalkState } from './walk-state.js';
+export type { TriageModel } from './model/model.js';
+export { loadTriage } from './model/load-triage.js';
+export { KnowledgeError } from './model/knowledge-problem.js';
+export { answerStep, assess, startWalk, stepBack, tellText, type Assessment, type Step } from './walk/walk.js';
+export { readWalkState, UNSURE, type Speaker, type WalkState } from './walk/walk-state.js';
 export {
   CLIENT_NAMES,
   contradictions,
@@ -12,5 +12,5 @@ export {
   SYSTEM_NAMES,
   whatEachAnswerSays,
   whoSaidWhat,
-} from './explain.js';
-export type { CheckEntry, FaultEntry, System } from './schema.js';
+} from './engine/explain.js';
+export type { CheckEntry, FaultEntry, System } from './model/schema.js';

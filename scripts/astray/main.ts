@@ -1,9 +1,9 @@
 /** `npm run astray:simulate [-- COUNT SEED]`: prints how often `astray` names the true cause of simulated misses, and what it confuses. */
 import path from 'node:path';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
-import { brightNamedStars } from '../../bot/commands/bright-stars.js';
-import { projectRoot } from '../../bot/project-root.js';
-import type { Observation } from '../../bot/pointing/astray-types.js';
+import { brightNamedStars } from '../../bot/catalogue/bright-stars.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
+import type { Observation } from '../../bot/pointing/miss/astray-types.js';
 import { simulate, type SimulationOptions } from './simulate-misses.js';
 
 const count = Number(process.argv[2] ?? 2000);

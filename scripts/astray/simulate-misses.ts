@@ -10,18 +10,18 @@ import {
   type Circumstances,
   type Observation,
   type PointedTarget,
-} from '../../bot/pointing/astray-types.js';
+} from '../../bot/pointing/miss/astray-types.js';
 import {
   landedVector,
   lstErrorS,
   rightBelief,
   shownHorizontal,
   type Belief,
-} from '../../bot/pointing/controller-belief.js';
-import { explainMiss } from '../../bot/pointing/explain-miss.js';
-import { possibleMistakes } from '../../bot/pointing/mistakes.js';
-import { tangents } from '../../bot/pointing/observation-misfit.js';
-import type { MountKind } from '../../bot/pointing/mount.js';
+} from '../../bot/pointing/miss/controller-belief.js';
+import { explainMiss } from '../../bot/pointing/miss/explain-miss.js';
+import { possibleMistakes } from '../../bot/pointing/miss/mistakes.js';
+import { tangents } from '../../bot/pointing/miss/observation-misfit.js';
+import type { MountKind } from '../../bot/pointing/mount/mount.js';
 import {
   add,
   angleBetween,

@@ -6,14 +6,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { format, resolveConfig } from 'prettier';
-import { openDeps } from '../../bot/compose.js';
-import { bareOption } from '../../bot/commands/grammar.js';
-import { KEPT_PERIODS } from '../../bot/commands/privacy-text.js';
+import { openDeps } from '../../bot/app/compose.js';
+import { bareOption } from '../../bot/commands/core/grammar.js';
+import { KEPT_PERIODS } from '../../bot/commands/kept/privacy-text.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { isProblem } from '../../bot/reply/reply.js';
 import { chartSvg, renderChart } from '../../bot/reply/render-chart.js';
-import { loadSettings } from '../../bot/settings.js';
+import { loadSettings } from '../../bot/app/settings.js';
 import { worstErrorsTable } from './worst-errors-table.js';
 import { EXAMPLE_NOW_UTC_MS, EXAMPLES } from './examples.js';
 

@@ -1,13 +1,13 @@
 /** What reviewers hold the fault model to beyond its references: nothing unreachable, unverifiable, untold apart or left out. */
-import { CAUSE_TITLES } from '../../bot/commands/astray-words.js';
-import { cautions } from '../../bot/commands/cautions.js';
-import { appliesIn } from '../../bot/triage/context.js';
-import { unfilled } from '../../bot/triage/fill-serial.js';
-import type { KnowledgeProblem } from '../../bot/triage/knowledge-problem.js';
-import { makeModel } from '../../bot/triage/model.js';
-import type { EntryKind, ReadResult } from '../../bot/triage/read-entries.js';
-import { SYSTEMS, type Only } from '../../bot/triage/schema.js';
-import { situationFor, type Situation } from '../../bot/triage/situation.js';
+import { CAUSE_TITLES } from '../../bot/commands/astray/astray-words.js';
+import { cautions } from '../../bot/cautions/cautions.js';
+import { appliesIn } from '../../bot/triage/model/context.js';
+import { unfilled } from '../../bot/triage/model/fill-serial.js';
+import type { KnowledgeProblem } from '../../bot/triage/model/knowledge-problem.js';
+import { makeModel } from '../../bot/triage/model/model.js';
+import type { EntryKind, ReadResult } from '../../bot/triage/model/read-entries.js';
+import { SYSTEMS, type Only } from '../../bot/triage/model/schema.js';
+import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 import { contextsOf } from './contexts.js';
 import { engine } from './policies.js';
 import { playWalk, remembering } from './sample-walks.js';

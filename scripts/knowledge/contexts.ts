@@ -1,6 +1,6 @@
 /** Every context a model can be walked in, each fully known. */
-import type { WalkContext } from '../../bot/triage/context.js';
-import type { TriageModel } from '../../bot/triage/model.js';
+import type { WalkContext } from '../../bot/triage/model/context.js';
+import type { TriageModel } from '../../bot/triage/model/model.js';
 
 export type FullContext = WalkContext & { readonly path: string };
 

@@ -1,7 +1,7 @@
 /** Follows a policy through every course a walk can take, fault by fault, and says how many steps and minutes the cure took. */
-import { beliefFrom, type Belief, type Evidence, type Observation } from '../../bot/triage/belief.js';
-import type { Choice } from '../../bot/triage/choose-step.js';
-import type { Situation } from '../../bot/triage/situation.js';
+import { beliefFrom, type Belief, type Evidence, type Observation } from '../../bot/triage/engine/belief.js';
+import type { Choice } from '../../bot/triage/engine/choose-step.js';
+import type { Situation } from '../../bot/triage/engine/situation.js';
 
 export type Policy = (situation: Situation, evidence: Evidence, belief: Belief) => Choice;
 

@@ -1,11 +1,11 @@
 /** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate`. */
 import { parseArgs } from 'node:util';
-import { checkReferences } from '../../bot/triage/check-references.js';
+import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { loadTriage } from '../../bot/triage/index.js';
-import { KnowledgeError, problemLine } from '../../bot/triage/knowledge-problem.js';
-import { readEntries } from '../../bot/triage/read-entries.js';
-import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
-import { situationFor } from '../../bot/triage/situation.js';
+import { KnowledgeError, problemLine } from '../../bot/triage/model/knowledge-problem.js';
+import { readEntries } from '../../bot/triage/model/read-entries.js';
+import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
+import { situationFor } from '../../bot/triage/engine/situation.js';
 import { checkCoverage } from './check-coverage.js';
 import { DEEP } from './policies.js';
 import { figuresFrom, meanOf, simulate, type WalkRecord } from './simulate.js';

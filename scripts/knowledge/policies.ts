@@ -1,5 +1,5 @@
 /** The policies that the simulation compares: the walk's own, a deep search for fewest steps, and a checklist in fixed order. */
-import { chooseStep, type Choice, type Foresight } from '../../bot/triage/choose-step.js';
+import { chooseStep, type Choice, type Foresight } from '../../bot/triage/engine/choose-step.js';
 import {
   askValue,
   leastValue,
@@ -8,9 +8,9 @@ import {
   tryValue,
   type OpenCheck,
   type Outlook,
-} from '../../bot/triage/look-ahead.js';
-import type { Evidence } from '../../bot/triage/belief.js';
-import type { Situation } from '../../bot/triage/situation.js';
+} from '../../bot/triage/engine/look-ahead.js';
+import type { Evidence } from '../../bot/triage/engine/belief.js';
+import type { Situation } from '../../bot/triage/engine/situation.js';
 import type { Policy } from './evaluate-policy.js';
 
 export const engine: Policy = (situation, evidence, belief) => chooseStep(situation, evidence, belief);

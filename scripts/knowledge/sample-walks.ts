@@ -1,8 +1,8 @@
 /** Plays walks with answers drawn as the model has them, the same draws for every policy, so that policies differ only by skill. */
-import { beliefFrom, type Evidence } from '../../bot/triage/belief.js';
-import type { Choice } from '../../bot/triage/choose-step.js';
-import { contextKey } from '../../bot/triage/context.js';
-import type { Situation } from '../../bot/triage/situation.js';
+import { beliefFrom, type Evidence } from '../../bot/triage/engine/belief.js';
+import type { Choice } from '../../bot/triage/engine/choose-step.js';
+import { contextKey } from '../../bot/triage/model/context.js';
+import type { Situation } from '../../bot/triage/engine/situation.js';
 import { EMPTY, withObservation, withTry, type Policy } from './evaluate-policy.js';
 
 export interface Played {

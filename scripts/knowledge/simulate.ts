@@ -4,7 +4,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { loadTriage } from '../../bot/triage/index.js';
 import type { TriageModel } from '../../bot/triage/index.js';
-import { situationFor } from '../../bot/triage/situation.js';
+import { situationFor } from '../../bot/triage/engine/situation.js';
 import { contextsOf, type FullContext } from './contexts.js';
 import type { Policy } from './evaluate-policy.js';
 import { deepSearch, engine, fixedOrder } from './policies.js';

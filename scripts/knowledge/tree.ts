@@ -1,7 +1,7 @@
 /** Draws the walk of one path as a Mermaid flow chart, for people to review. */
-import { beliefFrom, type Evidence } from '../../bot/triage/belief.js';
-import { chooseStep } from '../../bot/triage/choose-step.js';
-import type { Situation } from '../../bot/triage/situation.js';
+import { beliefFrom, type Evidence } from '../../bot/triage/engine/belief.js';
+import { chooseStep } from '../../bot/triage/engine/choose-step.js';
+import type { Situation } from '../../bot/triage/engine/situation.js';
 import { EMPTY, withObservation, withTry } from './evaluate-policy.js';
 
 export interface TreeOptions {

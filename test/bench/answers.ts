@@ -1,7 +1,7 @@
 /** How long computed answers, completion, charts and sweeps take, warm, over many sites, dates and targets. */
 import { completeTargets } from '../../bot/catalogue/index.js';
-import type { Deps } from '../../bot/commands/deps.js';
-import { runLine } from '../../bot/commands/dispatch.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { runLine } from '../../bot/commands/core/dispatch.js';
 import { CONSOLE_ASKER } from '../../bot/platforms/console/session.js';
 import { isProblem, type Chart } from '../../bot/reply/reply.js';
 import { renderChart } from '../../bot/reply/render-chart.js';

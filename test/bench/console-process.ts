@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { projectRoot } from '../../bot/project-root.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import { single, spread, type BenchRow } from './measure.js';
 
 const STARTS = 12;

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { projectRoot } from '../../bot/project-root.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 
 const PACKAGES = [
   'astronomy-engine',

@@ -6,9 +6,9 @@
  */
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import { openDeps } from '../../bot/compose.js';
-import { projectRoot } from '../../bot/project-root.js';
-import { loadSettings } from '../../bot/settings.js';
+import { openDeps } from '../../bot/app/compose.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
+import { loadSettings } from '../../bot/app/settings.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { accuracyRows } from './accuracy.js';
 import { answerRows } from './answers.js';

@@ -1,7 +1,7 @@
 /** How far the walks of the shipped fault model are from the best policy that deep search finds, by the simulation's own code. */
 import path from 'node:path';
 import { loadTriage } from '../../bot/triage/index.js';
-import { projectRoot } from '../../bot/project-root.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import { figuresFrom, simulate } from '../../scripts/knowledge/simulate.js';
 import { single, type BenchRow } from './measure.js';
 

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { siteFor } from '../../bot/commands/resolve-site.js';
+import { siteFor } from '../../bot/commands/asking/resolve-site.js';
 import { brokenStore, inPrivate, MBALI, openClub, RAVI, TAMSIN, type Club } from './club-bench.js';
 
 let club: Club;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { realDeps } from '../commands/real-deps.js';
-import { choice, defineCommand, member, optional, text } from '../../bot/commands/command.js';
-import type { Deps } from '../../bot/commands/deps.js';
+import { choice, defineCommand, member, optional, text } from '../../bot/commands/core/command.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { isProblem, problem, reply, type Outcome } from '../../bot/reply/reply.js';
 

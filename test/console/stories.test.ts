@@ -5,7 +5,7 @@ import path from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { consoleSession, type ConsoleSession } from '../../bot/platforms/console/session.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
-import type { RunningPlatform } from '../../bot/platforms/platform.js';
+import type { RunningPlatform } from '../../bot/app/platform.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';
 import { realDeps } from '../commands/real-deps.js';

@@ -2,9 +2,9 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { APIInteraction } from 'discord-api-types/v10';
 import { DiscordAPIError, type REST } from 'discord.js';
 import { describe, expect, it } from 'vitest';
-import { answerQuestion } from '../../bot/platforms/discord/answer-question.js';
-import { DEFAULT_TUNING, type Bot } from '../../bot/platforms/discord/bot.js';
-import type { Asker } from '../../bot/commands/command.js';
+import { answerQuestion } from '../../bot/platforms/discord/answer/answer-question.js';
+import { DEFAULT_TUNING, type Bot } from '../../bot/platforms/discord/connect/bot.js';
+import type { Asker } from '../../bot/commands/core/command.js';
 import { reply } from '../../bot/reply/reply.js';
 
 const expired = new DiscordAPIError({ code: 10062, message: 'Unknown interaction' }, 10062, 404, 'POST', '', {});

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { parseLine } from '../../bot/commands/grammar.js';
+import { parseLine } from '../../bot/commands/core/grammar.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { typedOptions } from '../doubles/discord/typed-options.js';
 import type { Message } from '../doubles/discord/world.js';

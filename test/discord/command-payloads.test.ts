@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { choice, defineCommand, flag, integer, member, number, optional, text } from '../../bot/commands/command.js';
+import {
+  choice,
+  defineCommand,
+  flag,
+  integer,
+  member,
+  number,
+  optional,
+  text,
+} from '../../bot/commands/core/command.js';
 import { allCommands } from '../../bot/commands/index.js';
-import { triage } from '../../bot/commands/triage.js';
-import { commandPayloads } from '../../bot/platforms/discord/command-payloads.js';
+import { triage } from '../../bot/commands/triage/triage.js';
+import { commandPayloads } from '../../bot/platforms/discord/connect/command-payloads.js';
 import { reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';
 

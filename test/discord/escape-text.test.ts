@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { escapeWithin, plainWithin } from '../../bot/platforms/discord/escape-text.js';
+import { escapeWithin, plainWithin } from '../../bot/platforms/discord/write/escape-text.js';
 
 const escaped = (text: string) => escapeWithin(text, 4000);
 

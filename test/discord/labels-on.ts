@@ -1,5 +1,5 @@
 /** The labels a member may press or pick on a message. */
-import { offeredOn } from '../../bot/platforms/discord/write-choices.js';
+import { offeredOn } from '../../bot/platforms/discord/write/write-choices.js';
 import type { Message } from '../doubles/discord/world.js';
 
 export const labelsOn = (message: Message | undefined): string[] =>

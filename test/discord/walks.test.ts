@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { allCommands } from '../../bot/commands/index.js';
-import { triage } from '../../bot/commands/triage.js';
+import { triage } from '../../bot/commands/triage/triage.js';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 import type { Channel } from '../doubles/discord/world.js';
 import { labelsOn } from './labels-on.js';

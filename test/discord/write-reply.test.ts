@@ -1,9 +1,9 @@
 import { ComponentType } from 'discord-api-types/v10';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LIMITS } from '../../bot/platforms/discord/limits.js';
-import { runOf } from '../../bot/platforms/discord/write-choices.js';
-import { writeOutcome, type DiscordMessage } from '../../bot/platforms/discord/write-reply.js';
+import { LIMITS } from '../../bot/platforms/discord/write/limits.js';
+import { runOf } from '../../bot/platforms/discord/write/write-choices.js';
+import { writeOutcome, type DiscordMessage } from '../../bot/platforms/discord/write/write-reply.js';
 import { LEVEL_WORD } from '../../bot/reply/palette.js';
 import { problem, reply, type Choice, type Level, type Reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';

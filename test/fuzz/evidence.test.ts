@@ -3,8 +3,8 @@ import path from 'node:path';
 import { RE2JS } from 're2js';
 import { describe, expect, it } from 'vitest';
 import { loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
-import { readEvidence, TEXT_LIMIT } from '../../bot/triage/read-evidence.js';
-import { projectRoot } from '../../bot/project-root.js';
+import { readEvidence, TEXT_LIMIT } from '../../bot/triage/walk/read-evidence.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import { anyText, counted, isFull } from './inputs.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));

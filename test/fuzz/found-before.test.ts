@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { parseLine, tidy } from '../../bot/commands/grammar.js';
+import { parseLine, tidy } from '../../bot/commands/core/grammar.js';
 import { allCommands } from '../../bot/commands/index.js';
-import { commandLine } from '../../bot/commands/question-parts.js';
+import { commandLine } from '../../bot/commands/asking/question-parts.js';
 import { parseTime } from '../../bot/times/index.js';
 
 const NOW_UTC_MS = Date.UTC(2026, 10, 25, 18);

@@ -1,6 +1,6 @@
 /** What the shipped model must cover: paths, systems, clients, the faults the club asked for, and that checks tell them apart. */
 import { describe, expect, it } from 'vitest';
-import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
+import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { everySituation, read, shipped } from './shipped-model.js';
 
 // Source of the lists in this file: the project's own issue on connection triage.

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { answerStep, assess, startWalk, type AnswerTrouble } from '../../bot/triage/walk.js';
-import type { WalkState } from '../../bot/triage/walk-state.js';
+import { answerStep, assess, startWalk, type AnswerTrouble } from '../../bot/triage/walk/walk.js';
+import type { WalkState } from '../../bot/triage/walk/walk-state.js';
 import { shipped } from './shipped-model.js';
 
 const cautionIds = new Set(

@@ -1,8 +1,8 @@
 /** The fault model as shipped, read once for the tests of this folder. */
-import { loadTriage } from '../../bot/triage/load-triage.js';
-import { readEvidence } from '../../bot/triage/read-evidence.js';
-import { CLIENTS, SYSTEMS } from '../../bot/triage/schema.js';
-import { situationFor, type Situation } from '../../bot/triage/situation.js';
+import { loadTriage } from '../../bot/triage/model/load-triage.js';
+import { readEvidence } from '../../bot/triage/walk/read-evidence.js';
+import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
+import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 
 export const shipped = loadTriage('knowledge/connection');
 

@@ -3,7 +3,7 @@ import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { projectRoot } from '../../bot/project-root.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 
 export interface BotOnDiscord {

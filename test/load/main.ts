@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import { machineLines } from '../bench/machine.js';
-import { projectRoot } from '../../bot/project-root.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import { setup } from '../homeserver/build-bot.js';
 import { discordEvening, type Report } from './discord-evening.js';
 import { matrixEvening } from './matrix-evening.js';

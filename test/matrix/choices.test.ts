@@ -1,6 +1,6 @@
 /** Choices carried by the bot's own messages, and the keycaps that pick them. */
 import { describe, expect, test } from 'vitest';
-import { choicesContent, keycap, numberOfKeycap, offeredIn } from '../../bot/platforms/matrix/choices.js';
+import { choicesContent, keycap, numberOfKeycap, offeredIn } from '../../bot/platforms/matrix/answer/choices.js';
 import { BOT, event, ODALYS, TAMSIN } from './events.js';
 
 describe('keycaps', () => {

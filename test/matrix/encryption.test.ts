@@ -3,9 +3,9 @@
  * this shows what the bot asks of it, not that the real one works.
  */
 import { describe, expect, test } from 'vitest';
-import { PierhandMatrixClient } from '../../bot/platforms/matrix/client.js';
-import type { Call } from '../../bot/platforms/matrix/homeserver-call.js';
-import { runSync } from '../../bot/platforms/matrix/sync-loop.js';
+import { PierhandMatrixClient } from '../../bot/platforms/matrix/connect/client.js';
+import type { Call } from '../../bot/platforms/matrix/connect/homeserver-call.js';
+import { runSync } from '../../bot/platforms/matrix/connect/sync-loop.js';
 import { BOT, event, NOW, ODALYS } from './events.js';
 
 const hidden = (text: string) => ({

@@ -1,5 +1,5 @@
 /** Events for tests, as the homeserver gives them. */
-import type { Content, MatrixEvent } from '../../bot/platforms/matrix/matrix-event.js';
+import type { Content, MatrixEvent } from '../../bot/platforms/matrix/answer/matrix-event.js';
 
 export const BOT = '@pierhand:fenwold.test';
 export const ODALYS = '@odalys:fenwold.test';

@@ -1,6 +1,6 @@
 /** A homeserver of a few lines for tests that need one part of it alone; the real one is in test/homeserver. */
-import { PierhandMatrixClient } from '../../bot/platforms/matrix/client.js';
-import type { Call } from '../../bot/platforms/matrix/homeserver-call.js';
+import { PierhandMatrixClient } from '../../bot/platforms/matrix/connect/client.js';
+import type { Call } from '../../bot/platforms/matrix/connect/homeserver-call.js';
 
 export type Answer = (call: Call) => unknown;
 

@@ -1,8 +1,8 @@
 /** HTTP with a server that limits, fails, hangs and comes back. Shapes: Matrix specification, "Standard error response", "Rate limiting". */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { homeserverAt, Unreachable } from '../../bot/platforms/matrix/homeserver-call.js';
-import { MatrixError } from '../../bot/platforms/matrix/sdk.js';
+import { homeserverAt, Unreachable } from '../../bot/platforms/matrix/connect/homeserver-call.js';
+import { MatrixError } from '../../bot/platforms/matrix/connect/sdk.js';
 
 type Handler = (request: IncomingMessage, response: ServerResponse) => void;
 const json =

@@ -1,8 +1,8 @@
 /** Members named in a command, as people write them. */
 import { describe, expect, test } from 'vitest';
-import { defineCommand, member, text } from '../../bot/commands/command.js';
-import { withMemberIds } from '../../bot/platforms/matrix/member-option.js';
-import { createRooms } from '../../bot/platforms/matrix/rooms.js';
+import { defineCommand, member, text } from '../../bot/commands/core/command.js';
+import { withMemberIds } from '../../bot/platforms/matrix/answer/member-option.js';
+import { createRooms } from '../../bot/platforms/matrix/rooms/rooms.js';
 import { reply } from '../../bot/reply/reply.js';
 import { BOT, state, TAMSIN } from './events.js';
 

@@ -10,8 +10,8 @@ test('through the stand-in the SDK always loads, and the bot knows whether encry
   const present = sdkAlone ? 'true' : 'false';
   expect(
     succeeds(`
-    const { MatrixClient } = await import("./bot/platforms/matrix/sdk.ts");
-    const { nativeCrypto } = await import("./bot/platforms/matrix/native-crypto.ts");
+    const { MatrixClient } = await import("./bot/platforms/matrix/connect/sdk.ts");
+    const { nativeCrypto } = await import("./bot/platforms/matrix/connect/native-crypto.ts");
     if (typeof MatrixClient !== "function" || (nativeCrypto !== null) !== ${present}) process.exit(1);
   `),
   ).toBe(true);

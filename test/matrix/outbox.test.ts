@@ -1,8 +1,8 @@
 /** Each part of an answer is sent once, also when nobody can say whether the first try arrived. */
 import { describe, expect, test } from 'vitest';
-import { ANSWER_KEY, createOutbox, transactionId, type Part } from '../../bot/platforms/matrix/outbox.js';
-import { Unreachable } from '../../bot/platforms/matrix/homeserver-call.js';
-import { MatrixError } from '../../bot/platforms/matrix/sdk.js';
+import { ANSWER_KEY, createOutbox, transactionId, type Part } from '../../bot/platforms/matrix/connect/outbox.js';
+import { Unreachable } from '../../bot/platforms/matrix/connect/homeserver-call.js';
+import { MatrixError } from '../../bot/platforms/matrix/connect/sdk.js';
 import { BOT, event, NOW, TAMSIN } from './events.js';
 import { clientOf, type Answer } from './fake-homeserver.js';
 

@@ -1,6 +1,6 @@
 /** Outcomes kept between running a command and having said its answer. */
 import { expect, test } from 'vitest';
-import { createPendingAnswers } from '../../bot/platforms/matrix/pending-answers.js';
+import { createPendingAnswers } from '../../bot/platforms/matrix/answer/pending-answers.js';
 import { reply } from '../../bot/reply/reply.js';
 import { StoreError } from '../../bot/store/store.js';
 

@@ -1,6 +1,6 @@
 /** How many questions one member may ask: a burst, then a steady trickle. */
 import { expect, test } from 'vitest';
-import { createRateLimit } from '../../bot/platforms/rate-limit.js';
+import { createRateLimit } from '../../bot/platforms/shared/rate-limit.js';
 
 test('a burst, then as many as time gives back; members apart', () => {
   const limit = createRateLimit({ burst: 3, perSecond: 0.5 });

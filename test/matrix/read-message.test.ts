@@ -1,6 +1,6 @@
 /** Which messages ask something of the bot, and what. Message shapes: Matrix specification 1.11, "Instant messaging", "Rich replies", "Threading", "Intentional mentions". */
 import { describe, expect, test } from 'vitest';
-import { askedIn, type Me } from '../../bot/platforms/matrix/read-message.js';
+import { askedIn, type Me } from '../../bot/platforms/matrix/answer/read-message.js';
 import { BOT, event, ODALYS, said } from './events.js';
 
 const me: Me = { userId: BOT, names: ['Pierhand', 'Pier'], prefix: '!pier' };

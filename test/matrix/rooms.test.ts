@@ -1,6 +1,6 @@
 /** Who is in a room, who may change its settings, and which rooms are private. */
 import { describe, expect, test } from 'vitest';
-import { isAllowed } from '../../bot/platforms/matrix/membership.js';
+import { isAllowed } from '../../bot/platforms/matrix/rooms/membership.js';
 import {
   createRooms,
   displayNameIn,
@@ -9,8 +9,8 @@ import {
   mayManage,
   presentMembers,
   type RoomState,
-} from '../../bot/platforms/matrix/rooms.js';
-import type { MatrixEvent } from '../../bot/platforms/matrix/matrix-event.js';
+} from '../../bot/platforms/matrix/rooms/rooms.js';
+import type { MatrixEvent } from '../../bot/platforms/matrix/answer/matrix-event.js';
 import { BOT, ODALYS, state, TAMSIN } from './events.js';
 
 const stateOf = async (...events: readonly MatrixEvent[]): Promise<RoomState> =>

@@ -1,8 +1,8 @@
 /** The event stream: what of it counts, and when its place may be saved. */
 import { describe, expect, test } from 'vitest';
-import { runSync, type SyncBatch } from '../../bot/platforms/matrix/sync-loop.js';
-import { Unreachable } from '../../bot/platforms/matrix/homeserver-call.js';
-import { MatrixError } from '../../bot/platforms/matrix/sdk.js';
+import { runSync, type SyncBatch } from '../../bot/platforms/matrix/connect/sync-loop.js';
+import { Unreachable } from '../../bot/platforms/matrix/connect/homeserver-call.js';
+import { MatrixError } from '../../bot/platforms/matrix/connect/sdk.js';
 import { BOT, event, NOW, said, state } from './events.js';
 import { clientOf, type Answer } from './fake-homeserver.js';
 

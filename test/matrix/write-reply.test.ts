@@ -8,7 +8,7 @@ import {
   plainNotice,
   reactionsFor,
   writeOutcome,
-} from '../../bot/platforms/matrix/write-reply.js';
+} from '../../bot/platforms/matrix/answer/write-reply.js';
 import { problem, reply, type Reply } from '../../bot/reply/reply.js';
 import { ODALYS } from './events.js';
 

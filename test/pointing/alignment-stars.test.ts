@@ -5,10 +5,10 @@ import {
   chooseAlignmentStars,
   expectedErrorArcmin,
   type AlignmentCandidate,
-} from '../../bot/pointing/alignment-stars.js';
-import { faintestVisibleMagnitude, unfitReason } from '../../bot/pointing/star-visibility.js';
+} from '../../bot/pointing/stars/alignment-stars.js';
+import { faintestVisibleMagnitude, unfitReason } from '../../bot/pointing/stars/star-visibility.js';
 import { add, cross, normalized, scale, unitFromHorizontal, type Vector3 } from '../../bot/sky/angles.js';
-import { tangents } from '../../bot/pointing/observation-misfit.js';
+import { tangents } from '../../bot/pointing/miss/observation-misfit.js';
 import { seededRandom } from '../../scripts/astray/simulate-misses.js';
 
 const at = (altitudeDeg: number, azimuthDeg: number): Vector3 => unitFromHorizontal({ altitudeDeg, azimuthDeg });

@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
-import { brightNamedStars } from '../../bot/commands/bright-stars.js';
+import { brightNamedStars } from '../../bot/catalogue/bright-stars.js';
 import {
   CAUSE_IDS,
   type CauseId,
   type Circumstances,
   type Observation,
   type PointedTarget,
-} from '../../bot/pointing/astray-types.js';
+} from '../../bot/pointing/miss/astray-types.js';
 import {
   landedOfDate,
   landedVector,
@@ -17,12 +17,12 @@ import {
   rightBelief,
   shownHorizontal,
   type Belief,
-} from '../../bot/pointing/controller-belief.js';
-import { explainMiss } from '../../bot/pointing/explain-miss.js';
-import { possibleMistakes } from '../../bot/pointing/mistakes.js';
-import type { MountKind } from '../../bot/pointing/mount.js';
-import { nextObservation } from '../../bot/pointing/next-observation.js';
-import { projectRoot } from '../../bot/project-root.js';
+} from '../../bot/pointing/miss/controller-belief.js';
+import { explainMiss } from '../../bot/pointing/miss/explain-miss.js';
+import { possibleMistakes } from '../../bot/pointing/miss/mistakes.js';
+import type { MountKind } from '../../bot/pointing/mount/mount.js';
+import { nextObservation } from '../../bot/pointing/miss/next-observation.js';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import {
   angleBetween,
   equatorialJ2000FromOfDate,

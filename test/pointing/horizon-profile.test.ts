@@ -5,7 +5,7 @@ import {
   horizonAltitudeDegAt,
   parseHorizonProfile,
   type ProfilePoint,
-} from '../../bot/pointing/horizon-profile.js';
+} from '../../bot/pointing/horizon/horizon-profile.js';
 
 const points = (text: string): readonly ProfilePoint[] => {
   const read = parseHorizonProfile(text);

@@ -8,8 +8,8 @@ import {
   pierSide,
   tubeVector,
   type MountKind,
-} from '../../bot/pointing/mount.js';
-import { mountSky } from '../../bot/pointing/mount-sky.js';
+} from '../../bot/pointing/mount/mount.js';
+import { mountSky } from '../../bot/pointing/mount/mount-sky.js';
 import { angleBetween, unitVector } from '../../bot/sky/angles.js';
 
 const mounts = fc.constantFrom<MountKind>('german', 'fork', 'altaz');

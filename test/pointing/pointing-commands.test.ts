@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { cautionText, cautions } from '../../bot/commands/cautions.js';
-import type { Deps } from '../../bot/commands/deps.js';
-import { sunWarning } from '../../bot/commands/sun-warning.js';
+import { cautionText, cautions } from '../../bot/cautions/cautions.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { sunWarning } from '../../bot/commands/asking/sun-warning.js';
 import { resolveTarget } from '../../bot/catalogue/index.js';
 import { MESSAGE_LIMIT, type Reply } from '../../bot/reply/reply.js';
 import { ODALYS, answer, realDeps, refusal } from '../commands/real-deps.js';

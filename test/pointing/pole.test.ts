@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { magneticNorth } from '../../bot/pointing/magnetic-north.js';
-import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../bot/pointing/polar-drift.js';
-import { clockFaceText, poleClockHours } from '../../bot/pointing/pole-clock.js';
+import { magneticNorth } from '../../bot/pointing/pole/magnetic-north.js';
+import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../bot/pointing/pole/polar-drift.js';
+import { clockFaceText, poleClockHours } from '../../bot/pointing/pole/pole-clock.js';
 import { placeOf, wrapHours12 } from '../../bot/sky/index.js';
 
 const read = <T>(name: string): T =>

@@ -5,7 +5,7 @@ import {
   degreesMinutesSecondsText,
   toDegreesAndMinutes,
   toDegreesMinutesSeconds,
-} from '../../bot/pointing/sexagesimal.js';
+} from '../../bot/pointing/entering/sexagesimal.js';
 
 describe('degrees as a controller wants them typed', () => {
   // ISO 6709:2008, annex H, writes one point in three ways: +40.20361-075.00417, +4012.22-07500.25, +401213.1-0750015.1.

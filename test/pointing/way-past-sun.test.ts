@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { SEPARATION_TOLERANCE_DEG, leastByBounds } from '../../bot/pointing/least-separation.js';
-import { HOME, axesFor, tubeVector, type AxisAngles, type MountKind } from '../../bot/pointing/mount.js';
-import { mountSky } from '../../bot/pointing/mount-sky.js';
-import { legMotion } from '../../bot/pointing/slew.js';
-import { saferWay, straightWay, type WayRequest } from '../../bot/pointing/way-past-sun.js';
+import { SEPARATION_TOLERANCE_DEG, leastByBounds } from '../../bot/pointing/way/least-separation.js';
+import { HOME, axesFor, tubeVector, type AxisAngles, type MountKind } from '../../bot/pointing/mount/mount.js';
+import { mountSky } from '../../bot/pointing/mount/mount-sky.js';
+import { legMotion } from '../../bot/pointing/way/slew.js';
+import { saferWay, straightWay, type WayRequest } from '../../bot/pointing/way/way-past-sun.js';
 import { angleBetween } from '../../bot/sky/angles.js';
 import { placeOf } from '../../bot/sky/index.js';
 

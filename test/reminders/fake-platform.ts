@@ -1,10 +1,10 @@
 /** A chat server in miniature for reminders: remembers what it took, shows each delivery key once, and fails when told to. */
 import { pino } from 'pino';
-import type { Deps } from '../../bot/commands/deps.js';
-import { createMetrics } from '../../bot/platforms/metrics.js';
-import type { PlatformContext, RunningPlatform } from '../../bot/platforms/platform.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { createMetrics } from '../../bot/app/metrics.js';
+import type { PlatformContext, RunningPlatform } from '../../bot/app/platform.js';
 import { deliveryKey } from '../../bot/reminders/index.js';
-import type { Settings } from '../../bot/settings.js';
+import type { Settings } from '../../bot/app/settings.js';
 import type { Reminder, Store } from '../../bot/store/store.js';
 
 export interface Said {

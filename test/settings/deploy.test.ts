@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { PermissionFlagsBits } from 'discord-api-types/v10';
 import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
-import { settingNames } from '../../bot/settings.js';
+import { settingNames } from '../../bot/app/settings.js';
 
 const read = (name: string): string => readFileSync(name, 'utf8');
 
@@ -17,7 +17,7 @@ describe('what an operator is told', () => {
       PermissionFlagsBits.AttachFiles |
       PermissionFlagsBits.CreatePublicThreads |
       PermissionFlagsBits.SendMessagesInThreads;
-    const listed = [...guide.matchAll(/^\| (?!\*\*)[A-Z][^|]*\| (\d+) \|/gmu)].map(([, bits]) => BigInt(bits ?? 0));
+    const listed = [...guide.matchAll(/^\| (?!\*\*)[A-Z][^|]*\| (\d+) +\|/gmu)].map(([, bits]) => BigInt(bits ?? 0));
     expect(listed).toHaveLength(6);
     expect(listed.reduce((sum, bits) => sum | bits, 0n)).toBe(asked);
     expect(guide).toContain(`scope=bot+applications.commands&permissions=${asked}`);

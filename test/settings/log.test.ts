@@ -1,6 +1,6 @@
 import { PassThrough } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { createLog } from '../../bot/log.js';
+import { createLog } from '../../bot/app/log.js';
 
 const TOKEN = 'mfa.made-up-"token"\\x';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { StartError } from '../../bot/platforms/platform.js';
-import { loadSettings, secretsOf, settingNames, type Environment } from '../../bot/settings.js';
+import { StartError } from '../../bot/app/platform.js';
+import { loadSettings, secretsOf, settingNames, type Environment } from '../../bot/app/settings.js';
 
 const load = (env: Environment, files: Readonly<Record<string, string>> = {}) =>
   loadSettings(env, (path) => {

@@ -5,7 +5,7 @@
  */
 import { writeSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import type { RunningPlatform } from '../../bot/platforms/platform.js';
+import type { RunningPlatform } from '../../bot/app/platform.js';
 import { deliveryKey, startReminders } from '../../bot/reminders/index.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { NewReminder, Store } from '../../bot/store/store.js';

@@ -2,7 +2,7 @@
 import path from 'node:path';
 import { expect } from 'vitest';
 import { loadTriage } from '../../bot/triage/index.js';
-import { readEvidence } from '../../bot/triage/read-evidence.js';
+import { readEvidence } from '../../bot/triage/walk/read-evidence.js';
 import { responseTo, type Response, type Trouble } from './someone-with-a-fault.js';
 import { bare, type Shown, type Stage } from './stage.js';
 

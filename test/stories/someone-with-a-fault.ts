@@ -1,6 +1,6 @@
 /** A made-up member whose mount has one fault of the shipped model: reads a step and answers as that fault would show itself. */
 import type { TriageModel } from '../../bot/triage/index.js';
-import { situationFor } from '../../bot/triage/situation.js';
+import { situationFor } from '../../bot/triage/engine/situation.js';
 import { bare } from './stage.js';
 
 /** The fault, and the connection it is found in. */

@@ -1,9 +1,9 @@
 /** Bayes' rule by hand, mistakes and second looks, contradictory answers, and what a partial cure does to earlier answers. */
 import { describe, expect, it } from 'vitest';
-import { beliefFrom, gatherEvidence, MISTAKE } from '../../bot/triage/belief.js';
-import type { TriageModel } from '../../bot/triage/model.js';
-import { situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/situation.js';
-import type { WalkEvent } from '../../bot/triage/walk-state.js';
+import { beliefFrom, gatherEvidence, MISTAKE } from '../../bot/triage/engine/belief.js';
+import type { TriageModel } from '../../bot/triage/model/model.js';
+import { situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
+import type { WalkEvent } from '../../bot/triage/walk/walk-state.js';
 import { check, evidence, fault, smallModel, WIRE } from './small-model.js';
 
 const said = (checkId: string, answer: string): WalkEvent => ({ kind: 'answer', check: checkId, answer, by: 'member' });

@@ -1,9 +1,9 @@
 /** The choice of steps against an exhaustive search written apart from the engine, and the rules that stand above it. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { beliefFrom, MISTAKE } from '../../bot/triage/belief.js';
-import { chooseStep, rankSteps } from '../../bot/triage/choose-step.js';
-import { HAND_ON_MINUTES, situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/situation.js';
+import { beliefFrom, MISTAKE } from '../../bot/triage/engine/belief.js';
+import { chooseStep, rankSteps } from '../../bot/triage/engine/choose-step.js';
+import { HAND_ON_MINUTES, situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
 import { EMPTY, evaluatePolicy, averaged, withObservation } from '../../scripts/knowledge/evaluate-policy.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 

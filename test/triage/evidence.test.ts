@@ -1,6 +1,6 @@
 /** Pasted text: what it answers, whatever its line ends, and that no text from a stranger can stall the bot. */
 import { describe, expect, it } from 'vitest';
-import { readEvidence, TEXT_LIMIT } from '../../bot/triage/read-evidence.js';
+import { readEvidence, TEXT_LIMIT } from '../../bot/triage/walk/read-evidence.js';
 import { check, evidence, fault, smallModel } from './small-model.js';
 
 const MODEL = smallModel({

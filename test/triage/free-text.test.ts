@@ -1,7 +1,7 @@
 /** The text grammar for commands that take pasted text. */
 import { describe, expect, it } from 'vitest';
-import { parseLine } from '../../bot/commands/grammar.js';
-import { triage } from '../../bot/commands/triage.js';
+import { parseLine } from '../../bot/commands/core/grammar.js';
+import { triage } from '../../bot/commands/triage/triage.js';
 
 const read = (line: string): Readonly<Record<string, string>> | string => {
   const parsed = parseLine(line, [triage]);

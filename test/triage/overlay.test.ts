@@ -3,10 +3,10 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { checkReferences } from '../../bot/triage/check-references.js';
+import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { KnowledgeError, loadTriage } from '../../bot/triage/index.js';
-import { problemLine } from '../../bot/triage/knowledge-problem.js';
-import { readEntries } from '../../bot/triage/read-entries.js';
+import { problemLine } from '../../bot/triage/model/knowledge-problem.js';
+import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { checkCoverage } from '../../scripts/knowledge/check-coverage.js';
 
 const made: string[] = [];

@@ -1,7 +1,7 @@
 /** Expected cost of repair against the article's formula worked by hand, and against trying every order. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { repairPlan } from '../../bot/triage/repair-cost.js';
+import { repairPlan } from '../../bot/triage/engine/repair-cost.js';
 
 // Heckerman, Breese and Rommelse 1995: ECR = sum over i of (1 - p_1 - … - p_(i-1)) c_i, in falling p/c, and the service
 // call for what is left. All figures below are worked by hand from that formula.

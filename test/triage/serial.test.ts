@@ -1,6 +1,6 @@
 /** Serial-line arithmetic against the definition of the asynchronous character, published tables and the settings a direct cable takes. */
 import { describe, expect, it } from 'vitest';
-import { fillSerial, unfilled } from '../../bot/triage/fill-serial.js';
+import { fillSerial, unfilled } from '../../bot/triage/model/fill-serial.js';
 import {
   bitsPerCharacter,
   characterMs,
@@ -8,7 +8,7 @@ import {
   longestCableM,
   USUAL_FRAME,
   worstWaitMs,
-} from '../../bot/triage/serial.js';
+} from '../../bot/triage/model/serial.js';
 
 describe('a character on the line', () => {
   it('has a start bit, its data bits, a parity bit if any, and its stop bits', () => {

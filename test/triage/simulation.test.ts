@@ -1,8 +1,8 @@
 /** The simulation itself, and what the shipped model must reach in it. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { chooseStep } from '../../bot/triage/choose-step.js';
+import { chooseStep } from '../../bot/triage/engine/choose-step.js';
 import { loadTriage } from '../../bot/triage/index.js';
-import { situationFor } from '../../bot/triage/situation.js';
+import { situationFor } from '../../bot/triage/engine/situation.js';
 import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { averaged, evaluatePolicy } from '../../scripts/knowledge/evaluate-policy.js';
 import { engine } from '../../scripts/knowledge/policies.js';

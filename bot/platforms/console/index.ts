@@ -4,7 +4,7 @@ import path from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Outcome } from '../../reply/reply.js';
 import { isProblem } from '../../reply/reply.js';
-import type { PlatformContext, RunningPlatform } from '../platform.js';
+import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
 import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';
 import { consoleLines, type ConsoleStyle } from './write-reply.js';

@@ -1,8 +1,8 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
-import { completeOption } from '../../commands/complete.js';
-import type { Deps } from '../../commands/deps.js';
-import type { ErrorSink } from '../../commands/dispatch.js';
-import { bareOption } from '../../commands/grammar.js';
+import { completeOption } from '../../commands/core/complete.js';
+import type { Deps } from '../../commands/core/deps.js';
+import type { ErrorSink } from '../../commands/core/dispatch.js';
+import { bareOption } from '../../commands/core/grammar.js';
 import type { Choice, Outcome } from '../../reply/reply.js';
 import { isProblem, problem, reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';

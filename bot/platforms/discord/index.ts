@@ -2,18 +2,18 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { APIInteraction } from 'discord-api-types/v10';
 import type { REST } from 'discord.js';
-import type { DiscordSettings } from '../../settings.js';
-import { StartError, type PlatformContext, type RunningPlatform } from '../platform.js';
-import { createAnswerOnce } from './answer-once.js';
-import { DEFAULT_TUNING, type Bot, type Tuning } from './bot.js';
-import { createAnswersRest, createRest } from './client.js';
-import { commandPayloads } from './command-payloads.js';
-import { openConnection } from './connection.js';
-import { deliverReminder } from './deliver-reminder.js';
-import { handleInteraction } from './handle-interaction.js';
-import { createRateLimit } from '../rate-limit.js';
-import { registerCommands } from './register-commands.js';
-import { createTurns } from './take-turns.js';
+import type { DiscordSettings } from '../../app/settings.js';
+import { StartError, type PlatformContext, type RunningPlatform } from '../../app/platform.js';
+import { createAnswerOnce } from './answer/answer-once.js';
+import { DEFAULT_TUNING, type Bot, type Tuning } from './connect/bot.js';
+import { createAnswersRest, createRest } from './connect/client.js';
+import { commandPayloads } from './connect/command-payloads.js';
+import { openConnection } from './connect/connection.js';
+import { deliverReminder } from './answer/deliver-reminder.js';
+import { handleInteraction } from './answer/handle-interaction.js';
+import { createRateLimit } from '../shared/rate-limit.js';
+import { registerCommands } from './connect/register-commands.js';
+import { createTurns } from './answer/take-turns.js';
 
 /**
  * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.

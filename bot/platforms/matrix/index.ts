@@ -1,25 +1,25 @@
 /** Pierhand on Matrix: the same commands as everywhere, in the rooms of one account. */
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { MatrixSettings } from '../../settings.js';
+import type { MatrixSettings } from '../../app/settings.js';
 import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
-import { StartError, type PlatformContext, type RunningPlatform } from '../platform.js';
-import { createRateLimit, type BucketSize } from '../rate-limit.js';
-import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer.js';
-import { PierhandMatrixClient } from './client.js';
-import { createDirectRooms } from './direct-rooms.js';
-import { homeserverAt } from './homeserver-call.js';
-import { logIn } from './login.js';
-import { isRecord, textAt } from './matrix-event.js';
-import { createMembership } from './membership.js';
-import { nativeCrypto } from './native-crypto.js';
-import { createOutbox } from './outbox.js';
-import { createPendingAnswers } from './pending-answers.js';
-import { createRooms, isEncrypted } from './rooms.js';
-import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './sdk.js';
-import { runSync, type SyncBatch } from './sync-loop.js';
-import { plainNotice } from './write-reply.js';
+import { StartError, type PlatformContext, type RunningPlatform } from '../../app/platform.js';
+import { createRateLimit, type BucketSize } from '../shared/rate-limit.js';
+import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer/answer.js';
+import { PierhandMatrixClient } from './connect/client.js';
+import { createDirectRooms } from './rooms/direct-rooms.js';
+import { homeserverAt } from './connect/homeserver-call.js';
+import { logIn } from './connect/login.js';
+import { isRecord, textAt } from './answer/matrix-event.js';
+import { createMembership } from './rooms/membership.js';
+import { nativeCrypto } from './connect/native-crypto.js';
+import { createOutbox } from './connect/outbox.js';
+import { createPendingAnswers } from './answer/pending-answers.js';
+import { createRooms, isEncrypted } from './rooms/rooms.js';
+import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './connect/sdk.js';
+import { runSync, type SyncBatch } from './connect/sync-loop.js';
+import { plainNotice } from './answer/write-reply.js';
 
 export interface Tuning {
   /** Questions one member may ask. */

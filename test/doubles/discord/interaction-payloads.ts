@@ -6,7 +6,7 @@ import {
   InteractionContextType,
   type ApplicationCommandType,
 } from 'discord-api-types/v10';
-import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/command-payloads.js';
+import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import { snowflake } from './snowflake.js';
 import type { Channel, Interaction, Message, Person, World } from './world.js';

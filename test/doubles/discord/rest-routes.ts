@@ -1,7 +1,7 @@
 /** What the double does for each REST request the bot may make. */
 import type { APIEmbed } from 'discord-api-types/v10';
-import type { CommandPayload } from '../../../bot/platforms/discord/command-payloads.js';
-import type { Row } from '../../../bot/platforms/discord/write-choices.js';
+import type { CommandPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
+import type { Row } from '../../../bot/platforms/discord/write/write-choices.js';
 import type { Json } from './request-rules.js';
 import { snowflake } from './snowflake.js';
 import {

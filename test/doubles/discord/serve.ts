@@ -1,9 +1,9 @@
 /** Runs the Discord double by itself, so that the bot can be tried as a Discord bot without an account: `npm run discord:double`. */
 import { createInterface } from 'node:readline';
 import { ApplicationCommandType } from 'discord-api-types/v10';
-import { parseLine } from '../../../bot/commands/grammar.js';
+import { parseLine } from '../../../bot/commands/core/grammar.js';
 import { allCommands } from '../../../bot/commands/index.js';
-import { offeredOn } from '../../../bot/platforms/discord/write-choices.js';
+import { offeredOn } from '../../../bot/platforms/discord/write/write-choices.js';
 import { startDiscordDouble } from './discord-double.js';
 import type { Suggestions } from './members.js';
 import { typedOptions } from './typed-options.js';

@@ -1,6 +1,6 @@
 /** Option values as text into the kinds a registered command takes, as Discord's own client would send them. */
 import { ApplicationCommandOptionType as Kind } from 'discord-api-types/v10';
-import type { CommandPayload } from '../../../bot/platforms/discord/command-payloads.js';
+import type { CommandPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
 import type { OptionValue } from './interaction-payloads.js';
 import type { Person } from './world.js';
 

@@ -1,8 +1,8 @@
 /** What the Discord double remembers: servers, channels, members, messages, commands and interactions under way. */
 import { EventEmitter } from 'node:events';
 import type { APIEmbed } from 'discord-api-types/v10';
-import type { CommandPayload } from '../../../bot/platforms/discord/command-payloads.js';
-import type { Row } from '../../../bot/platforms/discord/write-choices.js';
+import type { CommandPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
+import type { Row } from '../../../bot/platforms/discord/write/write-choices.js';
 import { snowflake } from './snowflake.js';
 
 export interface Person {

@@ -1,0 +1,67 @@
+/** Puts the parts together: settings → store → knowledge → what commands work with. */
+import path from 'node:path';
+import { setImmediate as turn } from 'node:timers/promises';
+import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
+import type { Deps } from '../commands/core/deps.js';
+import { allCommands } from '../commands/index.js';
+import { loadPlaces } from '../places/index.js';
+import { StartError } from './platform.js';
+import { projectRoot } from '../ground/project-root.js';
+import type { Settings } from './settings.js';
+import { openStore } from '../store/open-store.js';
+import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
+
+export interface OpenedDeps {
+  readonly deps: Deps;
+  /** Reads now what is otherwise read on first use, a piece at a time, so that the first to ask does not wait for it. */
+  readonly warm: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+/**
+ * Opens all that commands need. The catalogue is read at once, gazetteer and fault model on first use; a club's own
+ * fault model is read now, so that the operator hears of a mistake in it at start.
+ * @throws StartError when the store or the club's knowledge folder cannot be used
+ */
+export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
+  const knowledge = path.join(projectRoot(), 'knowledge');
+  const triage = once((): TriageModel =>
+    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined),
+  );
+  if (settings.knowledgeFolder !== null) {
+    try {
+      triage();
+    } catch (error) {
+      if (!(error instanceof KnowledgeError)) throw error;
+      throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
+    }
+  }
+  const store = await openStore(
+    settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl },
+  );
+  const places = loadPlaces(path.join(knowledge, 'places'));
+  const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
+  return {
+    deps: {
+      catalogue,
+      places: () => places,
+      store,
+      triage,
+      clubSiteText: settings.clubSiteText,
+      sunLimits: settings.sunLimits,
+      commands: allCommands,
+    },
+    warm: async () => {
+      for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {
+        await turn();
+        load();
+      }
+    },
+    close: () => store.close(),
+  };
+};

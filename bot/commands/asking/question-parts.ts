@@ -1,0 +1,139 @@
+/** The parts most questions share (target, site, time, night), read the same way by every command. */
+import { DateTime } from 'luxon';
+import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
+import { fittingChoices, problem, type Problem } from '../../reply/reply.js';
+import { localDateOfNight, nightOf, type TimeSpan } from '../../sky/night.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatDate, offsetMinutes, parseDate, parseTime, type LocalDate } from '../../times/index.js';
+import type { Asker, Request } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { siteFor, type ResolvedSite } from './resolve-site.js';
+
+/** Writes the line that asks the same question with another value. */
+type LineFor = (value: string) => string;
+
+/** As the grammar reads it back: quoted where it would otherwise end or open something, with its own quotes escaped. */
+const quoted = (value: string): string =>
+  /[\s"“”\\]|[A-Za-z_][\w-]*:/u.test(value) ? `"${value.replace(/["“”\\]/gu, '\\$&')}"` : value;
+
+/** `altitude Vega at:"tonight 22:30"`: a command line from its parts; `undefined` parts are left out. */
+export const commandLine = (
+  command: string,
+  bare: string,
+  named: Readonly<Record<string, string | number | boolean | undefined>>,
+): string =>
+  [
+    command,
+    bare,
+    ...Object.entries(named)
+      .filter(([, value]) => value !== undefined)
+      .map(([name, value]) => `${name}:${quoted(String(value))}`),
+  ]
+    .filter((part) => part !== '')
+    .join(' ');
+
+export interface AskedTarget {
+  readonly target: Target;
+  /** What was taken for granted: a spelling corrected, the brighter of a pair. */
+  readonly notes: readonly string[];
+}
+
+export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarget | Problem => {
+  const found = resolveTarget(deps.catalogue, text);
+  if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
+  const offered =
+    found.problem === 'ambiguous-target' ? found.candidates : found.problem === 'unknown-target' ? found.nearest : [];
+  return problem(
+    found.problem,
+    targetProblemMessage(found),
+    fittingChoices(offered.map((target) => ({ label: targetLabel(target), run: lineFor(target.name) }))),
+  );
+};
+
+export interface AskedTime {
+  readonly utcMs: UtcMs;
+  readonly notes: readonly string[];
+}
+
+/** Answers are for whole seconds, so that what is printed is what was computed. */
+export const wholeSecond = (utcMs: UtcMs): UtcMs => Math.round(utcMs / 1000) * 1000;
+
+/** Without text: now. */
+export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem => {
+  if (text === undefined) return { utcMs: wholeSecond(nowUtcMs), notes: [] };
+  const found = parseTime(text, zone, nowUtcMs);
+  return found.ok
+    ? { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] }
+    : problem(found.problem, found.message);
+};
+
+export interface AskedNight extends TimeSpan {
+  readonly date: LocalDate;
+  /** "Wed 25 Nov 2026". */
+  readonly said: string;
+}
+
+/** Without text: tonight. */
+export const nightFor = (
+  text: string | undefined,
+  { observer, zone }: ResolvedSite['site'],
+  nowUtcMs: UtcMs,
+): AskedNight | Problem => {
+  const found = parseDate(text ?? 'tonight', zone, nowUtcMs);
+  if (!found.ok) return problem(found.problem, found.message);
+  const noonUtcMs = DateTime.fromObject({ ...found.date, hour: 12 }, { zone }).toMillis();
+  return {
+    date: found.date,
+    said: formatDate(found.date),
+    ...nightOf(found.date, observer.longitudeDeg, offsetMinutes(zone, noonUtcMs)),
+  };
+};
+
+/** A place and a night, as `dark` and `tonight` ask for them. */
+export const siteAtNight = async (
+  deps: Deps,
+  { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
+): Promise<{ readonly where: ResolvedSite; readonly night: AskedNight } | Problem> => {
+  const where = await siteFor(deps, asker, options.site);
+  if ('problem' in where) return where;
+  const night = nightFor(options.on, where.site, nowUtcMs);
+  return 'problem' in night ? night : { where, night };
+};
+
+/** The night that holds an instant. */
+export const nightAround = (utcMs: UtcMs, { observer, zone }: ResolvedSite['site']): AskedNight => {
+  const minutes = offsetMinutes(zone, utcMs);
+  const date = localDateOfNight(utcMs, observer.longitudeDeg, minutes);
+  return { date, said: formatDate(date), ...nightOf(date, observer.longitudeDeg, minutes) };
+};
+
+/** The line under an answer that says for where it holds, with what the member should know about how the site was found. */
+export const siteNotes = ({ saidAs, site }: ResolvedSite): string[] => [
+  `Site: ${saidAs}.`,
+  ...(site.note === undefined ? [] : [site.note]),
+];
+
+export const audienceOf = ({ isPersonal }: ResolvedSite): 'everyone' | 'asker' => (isPersonal ? 'asker' : 'everyone');
+
+export interface TargetAtSite {
+  readonly target: Target;
+  readonly where: ResolvedSite;
+  /** What the member should know about how both were found, the site named. */
+  readonly notes: readonly string[];
+}
+
+/** A target and a site together; each problem offers to ask again with the other kept. */
+export const targetAtSite = async (
+  deps: Deps,
+  asker: Asker,
+  command: string,
+  targetText: string,
+  siteText: string | undefined,
+  rest: Readonly<Record<string, string | undefined>>,
+): Promise<TargetAtSite | Problem> => {
+  const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
+  if ('problem' in found) return found;
+  const { target } = found;
+  const where = await siteFor(deps, asker, siteText, (site) => commandLine(command, target.name, { site, ...rest }));
+  return 'problem' in where ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
+};

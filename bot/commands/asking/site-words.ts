@@ -1,0 +1,29 @@
+/** A saved site in words and as data, alike wherever it is shown. */
+import { positionName } from '../../places/index.js';
+import type { Fact, Json } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
+import type { StoredSite } from '../../store/store.js';
+import { formatLocalTime } from '../../times/index.js';
+import { horizonWords } from '../site/horizon-words.js';
+
+export const siteFacts = (site: StoredSite, nowUtcMs: UtcMs): readonly Fact[] => [
+  { label: 'Position', value: positionName({ ...site }) },
+  { label: 'Elevation', value: `${Math.round(site.elevationM)} m` },
+  { label: 'Time zone', value: `${site.zone}, now ${formatLocalTime(nowUtcMs, site.zone)}` },
+  { label: 'Horizon', value: horizonWords(site.horizon) },
+];
+
+/** One line for a list. */
+export const siteLine = (site: StoredSite): string =>
+  `${positionName({ ...site })}, ${Math.round(site.elevationM)} m, ${site.zone}${site.horizon === null ? '' : ', with horizon'}${site.isDefault ? '; the usual one' : ''}`;
+
+export const siteData = (site: StoredSite): Json => ({
+  name: site.name,
+  latitudeDeg: site.latitudeDeg,
+  longitudeDeg: site.longitudeDeg,
+  elevationM: site.elevationM,
+  zone: site.zone,
+  horizon:
+    site.horizon === null ? null : site.horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg })),
+  isDefault: site.isDefault,
+});

@@ -1,0 +1,210 @@
+/** Reads what a member saw of a miss: where the tube landed, what the display showed, which sidereal time stood on it. */
+import { resolveTarget } from '../../catalogue/index.js';
+import { LST_SIGMA_S, POSITION_SIGMA_DEG, type PointedTarget } from '../../pointing/miss/astray-types.js';
+import { problem, type Problem } from '../../reply/reply.js';
+import {
+  equatorialFromVector,
+  horizontalOf,
+  ofDateFromHorizontal,
+  placeOf,
+  rotatedAbout,
+  unitFromEquatorial,
+  wrapDeg360,
+  type Vector3,
+} from '../../sky/index.js';
+import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
+import type { Deps } from '../core/deps.js';
+import { tidy } from '../core/grammar.js';
+
+export const pointedAt = (name: string, body: SkyBody, observer: Observer, utcMs: UtcMs): PointedTarget => {
+  const { ofDate, j2000 } = placeOf(body, observer, utcMs);
+  if (body.kind === 'fixed') return { name, ofDate, j2000 };
+  // A planet's place is dear, and the same few instants are asked for thousands of times.
+  const places = new Map<UtcMs, Equatorial>([[utcMs, ofDate]]);
+  const ofDateAt = (instant: UtcMs): Equatorial => {
+    const known = places.get(instant) ?? placeOf(body, observer, instant).ofDate;
+    places.set(instant, known);
+    return known;
+  };
+  return { name, ofDate, j2000, ofDateAt };
+};
+
+const NUMBER = String.raw`[+\-−]?\d{1,3}(?:\.\d+)?`;
+const PAIR = new RegExp(
+  String.raw`^(?:alt(?:itude)?\.?\s*:?=?\s*)?(${NUMBER})\s*°?\s*[,;\s]\s*(?:az(?:imuth)?\.?\s*:?=?\s*)?(${NUMBER})\s*°?$`,
+  'iu',
+);
+const toNumber = (text: string): number => Number(text.replace('−', '-'));
+
+/** `alt,az` in degrees; null when the text is no such pair. */
+export const readAltAz = (optionName: string, text: string): Horizontal | Problem | null => {
+  const match = PAIR.exec(text.trim());
+  if (match === null) return null;
+  const altitudeDeg = toNumber(match[1]!);
+  const azimuthDeg = toNumber(match[2]!);
+  if (Math.abs(altitudeDeg) > 90)
+    return problem(
+      'bad-altitude',
+      `${optionName}: altitude ${altitudeDeg}° is beyond ±90°. Give altitude first, then azimuth: ${optionName}:41,135`,
+    );
+  if (azimuthDeg < -180 || azimuthDeg > 360)
+    return problem(
+      'bad-azimuth',
+      `${optionName}: azimuth ${azimuthDeg}° is not within 0° to 360°. Give altitude first, then azimuth: ${optionName}:41,135`,
+    );
+  return { altitudeDeg, azimuthDeg: wrapDeg360(azimuthDeg) };
+};
+
+export interface ReadLst {
+  readonly hours: number;
+  readonly sigmaS: number;
+}
+
+/** "05:12:33", "5h 12m 33s", "5 12", "5.21". */
+export const readLst = (text: string): ReadLst | Problem => {
+  const bad = problem(
+    'bad-sidereal-time',
+    `lst: "${tidy(text, 30)}" is not a sidereal time. Write it as the controller shows it, 0 to 24 hours: lst:05:12:33 or lst:"5h 12m"`,
+  );
+  const sexagesimal =
+    /^(\d{1,2})\s*(?:h|:|\s)\s*(\d{1,2}(?:\.\d+)?)\s*(?:m|′|'|:|\s|$)\s*(?:(\d{1,2}(?:\.\d+)?)\s*(?:s|″|")?)?$/iu.exec(
+      text.trim(),
+    );
+  const decimal = /^(\d{1,2}(?:\.\d+)?)\s*h?$/iu.exec(text.trim());
+  if (sexagesimal !== null) {
+    const [hours, minutes, seconds] = [Number(sexagesimal[1]), Number(sexagesimal[2]), Number(sexagesimal[3] ?? 0)];
+    if (hours >= 24 || minutes >= 60 || seconds >= 60) return bad;
+    // Read to the minute, it may be half a minute out by that alone.
+    return {
+      hours: hours + minutes / 60 + seconds / 3600,
+      sigmaS: sexagesimal[3] === undefined ? 2 * LST_SIGMA_S : LST_SIGMA_S,
+    };
+  }
+  if (decimal !== null && Number(decimal[1]) < 24)
+    return { hours: Number(decimal[1]), sigmaS: decimal[1]!.includes('.') ? 2 * LST_SIGMA_S : 1200 };
+  return bad;
+};
+
+/** Position angles from north through east on the sky; up and its like are turned in the horizon's frame instead. */
+const SKY_DIRECTIONS: Readonly<Record<string, number>> = {
+  north: 0,
+  n: 0,
+  'north-east': 45,
+  northeast: 45,
+  ne: 45,
+  east: 90,
+  e: 90,
+  'south-east': 135,
+  southeast: 135,
+  se: 135,
+  south: 180,
+  s: 180,
+  'south-west': 225,
+  southwest: 225,
+  sw: 225,
+  west: 270,
+  w: 270,
+  'north-west': 315,
+  northwest: 315,
+  nw: 315,
+};
+const HORIZON_DIRECTIONS: Readonly<Record<string, number>> = {
+  above: 0,
+  up: 0,
+  higher: 0,
+  right: 90,
+  below: 180,
+  down: 180,
+  lower: 180,
+  left: 270,
+};
+
+const UNIT_DEGREES: Readonly<Record<string, number>> = {
+  '°': 1,
+  deg: 1,
+  degree: 1,
+  degrees: 1,
+  '′': 1 / 60,
+  "'": 1 / 60,
+  arcmin: 1 / 60,
+  arcminutes: 1 / 60,
+};
+const OFFSET =
+  /^(?:(?:about|around|roughly|some|approximately|~)\s*)?(\d{1,3}(?:\.\d+)?)\s*(°|degrees?|deg|′|'|arcmin(?:utes)?)?\s*(?:(?:to|too far|too)\s+)?(?:the\s+)?([a-z-]+)(?:\s+(?:of|from|than)?\s*(?:it|the target|target))?\.?$/iu;
+const ON_TARGET = /^(?:spot on|on it|on target|right on(?: it)?|there|the same|it)$/iu;
+
+/** A point so many degrees away from another, towards a position angle from the pole of its frame (through the direction of rising longitude). */
+const moved = (from: Vector3, pole: Vector3, angleDeg: number, distanceDeg: number): Vector3 => {
+  const dot = from[0] * pole[0] + from[1] * pole[1] + from[2] * pole[2];
+  const towards: Vector3 = [pole[0] - dot * from[0], pole[1] - dot * from[1], pole[2] - dot * from[2]];
+  const length = Math.hypot(...towards);
+  const north: Vector3 = length < 1e-9 ? [1, 0, 0] : [towards[0] / length, towards[1] / length, towards[2] / length];
+  // Turning about the line of sight, seen from inside the sphere, north goes to east anticlockwise as seen from outside it.
+  const heading = rotatedAbout(north, from, -angleDeg);
+  const cosine = Math.cos((distanceDeg * Math.PI) / 180);
+  const sine = Math.sin((distanceDeg * Math.PI) / 180);
+  return [
+    from[0] * cosine + heading[0] * sine,
+    from[1] * cosine + heading[1] * sine,
+    from[2] * cosine + heading[2] * sine,
+  ];
+};
+
+export interface ReadLanding {
+  readonly ofDate: Equatorial;
+  readonly sigmaDeg: number;
+  readonly note?: string;
+}
+
+/** Where the tube really went: a name, J2000 coordinates, `alt,az`, or "about 15 degrees west of it". */
+export const readLanding = (
+  deps: Deps,
+  text: string,
+  target: PointedTarget,
+  body: SkyBody,
+  observer: Observer,
+  utcMs: UtcMs,
+): ReadLanding | Problem => {
+  const clean = text.trim();
+  const pair = readAltAz('landed', clean);
+  if (pair !== null)
+    return 'problem' in pair
+      ? pair
+      : { ofDate: ofDateFromHorizontal(pair, observer, utcMs), sigmaDeg: POSITION_SIGMA_DEG };
+  if (ON_TARGET.test(clean)) return { ofDate: target.ofDate, sigmaDeg: POSITION_SIGMA_DEG };
+  const offset = OFFSET.exec(clean);
+  if (offset !== null) {
+    const word = offset[3]!.toLowerCase();
+    const distanceDeg = Number(offset[1]) * (UNIT_DEGREES[(offset[2] ?? '°').toLowerCase()] ?? 1);
+    const onSky = SKY_DIRECTIONS[word];
+    const inHorizon = HORIZON_DIRECTIONS[word];
+    if ((onSky !== undefined || inHorizon !== undefined) && distanceDeg <= 180) {
+      // A guess by eye is out by a sixth or so; common practice, no source.
+      const sigmaDeg = Math.max(POSITION_SIGMA_DEG, 0.15 * distanceDeg);
+      if (onSky !== undefined) {
+        return {
+          ofDate: equatorialFromVector(moved(unitFromEquatorial(target.ofDate), [0, 0, 1], onSky, distanceDeg)),
+          sigmaDeg,
+          note: 'North, south, east and west are taken as on the sky: west is where the stars set to.',
+        };
+      }
+      const at = horizontalOf(body, observer, utcMs);
+      const ahead =
+        inHorizon === 0 || inHorizon === 180
+          ? { altitudeDeg: at.altitudeDeg + (inHorizon === 0 ? distanceDeg : -distanceDeg), azimuthDeg: at.azimuthDeg }
+          : {
+              altitudeDeg: at.altitudeDeg,
+              azimuthDeg:
+                at.azimuthDeg +
+                ((inHorizon === 90 ? 1 : -1) * distanceDeg) / Math.max(0.2, Math.cos((at.altitudeDeg * Math.PI) / 180)),
+            };
+      return { ofDate: ofDateFromHorizontal(ahead, observer, utcMs), sigmaDeg };
+    }
+  }
+  const found = resolveTarget(deps.catalogue, clean);
+  if (found.ok) return { ofDate: placeOf(found.target.body, observer, utcMs).ofDate, sigmaDeg: POSITION_SIGMA_DEG };
+  return problem(
+    'bad-landing',
+    `landed: "${tidy(clean, 40)}" is not a place I know. Give a star's name, J2000 coordinates (16:41:42 +36:28), alt,az in degrees (41,135), or words such as "about 15 degrees west of it".`,
+  );
+};

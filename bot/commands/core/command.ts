@@ -1,0 +1,155 @@
+/** The one declaration of a command, from which every platform's form of it is made. */
+import { z } from 'zod';
+import type { Outcome } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
+import type { Deps } from './deps.js';
+
+/** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
+export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
+
+export interface OptionSpec<T = unknown> {
+  readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member';
+  /** 1–100 characters, shown by Discord and `help`. */
+  readonly description: string;
+  readonly required: boolean;
+  readonly choices?: readonly string[];
+  readonly min?: number;
+  readonly max?: number;
+  readonly maxLength?: number;
+  readonly complete?: CompletionKind;
+  readonly schema: z.ZodType<T>;
+}
+
+interface TextHints {
+  readonly maxLength?: number;
+  readonly complete?: CompletionKind;
+}
+interface NumberHints {
+  readonly min: number;
+  readonly max: number;
+}
+
+const boundedText = (maxLength: number) => z.string().trim().min(1).max(maxLength);
+
+/** Text as typed; default at most 200 characters. */
+export const text = (description: string, hints: TextHints = {}): OptionSpec<string> => ({
+  type: 'text',
+  description,
+  required: true,
+  maxLength: hints.maxLength ?? 200,
+  ...hints,
+  schema: boundedText(hints.maxLength ?? 200),
+});
+export const number = (description: string, hints: NumberHints): OptionSpec<number> => ({
+  type: 'number',
+  description,
+  required: true,
+  ...hints,
+  schema: z.coerce.number().min(hints.min).max(hints.max),
+});
+export const integer = (description: string, hints: NumberHints): OptionSpec<number> => ({
+  type: 'integer',
+  description,
+  required: true,
+  ...hints,
+  schema: z.coerce.number().int().min(hints.min).max(hints.max),
+});
+/** One of a few words; case is forgiven. At most 25 (Discord's limit). */
+export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> => ({
+  type: 'choice',
+  description,
+  required: true,
+  choices,
+  schema: z
+    .string()
+    .trim()
+    .toLowerCase()
+    .pipe(z.enum(choices as unknown as readonly [string, ...string[]])),
+});
+export const flag = (description: string): OptionSpec<boolean> => ({
+  type: 'flag',
+  description,
+  required: true,
+  schema: z.union([z.boolean(), z.stringbool()]),
+});
+/** Another member: the platform turns its mention into the member's id ("discord:123", "matrix:@x:y", "console:name"). */
+export const member = (description: string): OptionSpec<string> => ({
+  type: 'member',
+  description,
+  required: true,
+  maxLength: 255,
+  schema: boundedText(255),
+});
+/** The same option, not required. */
+export const optional = <T>(spec: OptionSpec<T>): OptionSpec<T | undefined> => ({
+  ...spec,
+  required: false,
+  schema: spec.schema.optional(),
+});
+
+export type OptionValues<O extends Record<string, OptionSpec>> = {
+  readonly [K in keyof O]: O[K] extends OptionSpec<infer T> ? T : never;
+};
+
+/** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
+export interface Asker {
+  readonly platform: 'console' | 'discord' | 'matrix';
+  readonly memberId: string;
+  /** For "who said what"; never trusted, bounded by the platform. */
+  readonly displayName: string;
+  /** The server, or room; in direct messages the member's own id. */
+  readonly clubId: string;
+  /** Where answers and reminders go. */
+  readonly channelId: string;
+  /** May change the club's settings (Manage Server on Discord, the room's power level on Matrix, always on the console). */
+  readonly isManager: boolean;
+  /** True where nobody but the asker reads the answer (direct message, console). */
+  readonly isPrivate: boolean;
+}
+
+export interface Request<V> {
+  readonly options: V;
+  readonly asker: Asker;
+  /** The instant the question was asked. Commands have no other clock. */
+  readonly nowUtcMs: UtcMs;
+}
+
+export interface Command<O extends Record<string, OptionSpec> = Record<string, OptionSpec>> {
+  /** 1–32 lower-case characters. */
+  readonly name: string;
+  /** 1–100 characters. */
+  readonly summary: string;
+  readonly options: O;
+  /** The option that words before the first `name:` fill; default: the first required one. */
+  readonly bare?: keyof O & string;
+  /**
+   * The bare option takes pasted text: in it, `word:` that is no option and quotes that never close stay as they are, and
+   * an option is one only where its value follows without a space.
+   */
+  readonly freeText?: true;
+  /** Lines that work as they stand, in the text grammar; the first is shown by `help`. */
+  readonly examples: readonly string[];
+  /** `manager`: only those who may change the club's settings. */
+  readonly access?: 'everyone' | 'manager';
+  /** May take over a second: platforms acknowledge first. */
+  readonly slow?: boolean;
+  /** Suggestions for options whose `complete` is 'own'. */
+  readonly completeOwn?: (
+    deps: Deps,
+    optionName: string,
+    partial: string,
+    asker: Asker,
+  ) => Promise<readonly Completion[]>;
+  readonly run: (deps: Deps, request: Request<OptionValues<O>>) => Promise<Outcome>;
+}
+
+export interface Completion {
+  /** ≤ 100 characters, what the member sees. */
+  readonly label: string;
+  /** ≤ 100 characters, what is sent when picked. */
+  readonly value: string;
+}
+
+/** Keeps the option types inside one declaration and forgets them for the list of all commands. */
+export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command =>
+  command as unknown as Command;

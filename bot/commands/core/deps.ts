@@ -1,0 +1,20 @@
+/** What commands are given to work with; made once by the composition root, replaced piecewise by tests. */
+import type { Catalogue } from '../../catalogue/index.js';
+import type { Places } from '../../places/index.js';
+import type { Store } from '../../store/store.js';
+import type { TriageModel } from '../../triage/index.js';
+import type { Command } from './command.js';
+
+export interface Deps {
+  readonly catalogue: Catalogue;
+  /** Loaded on first use. */
+  readonly places: () => Places;
+  readonly store: Store;
+  readonly triage: () => TriageModel;
+  /** The club's site as the operator set it (`PIERHAND_SITE`), in the site grammar. */
+  readonly clubSiteText: string | null;
+  /** A club may widen these, never narrow them. */
+  readonly sunLimits: { readonly dangerDeg: number; readonly cautionDeg: number };
+  /** The whole list, for `help`. */
+  readonly commands: readonly Command[];
+}

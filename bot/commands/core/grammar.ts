@@ -1,0 +1,178 @@
+/** The text grammar of Matrix, the console and one-shot use: `name value name:value name:"value with spaces"`. */
+import type { Problem } from '../../reply/reply.js';
+import { problem } from '../../reply/reply.js';
+import type { Command } from './command.js';
+
+export interface ParsedLine {
+  readonly command: Command;
+  /** Option values as typed, by option name. */
+  readonly raw: ReadonlyMap<string, string>;
+}
+
+export const LINE_LIMIT = 4000;
+
+// Control characters, bidirectional overrides, invisible joiners and halves of characters have no place in a question.
+// eslint-disable-next-line no-control-regex
+const UNSEEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\p{Cf}\p{Cs}]/gu;
+
+/** What calls a whole channel or room on one platform or another. */
+const CALL_TO_ALL = /@+(?=everyone|here|room|channel)/giu;
+
+/** Text from a member made safe to echo: unseen characters and calls to all gone, white space folded, at most `limit` characters. */
+export const tidy = (text: string, limit = 60): string => {
+  const clean = text.replace(UNSEEN, '').replace(CALL_TO_ALL, '').replace(/\s+/gu, ' ').trim();
+  const characters = Array.from(clean);
+  return characters.length <= limit ? clean : `${characters.slice(0, limit - 1).join('')}…`;
+};
+
+/** The option that bare words fill. */
+export const bareOption = (command: Command): string | undefined =>
+  command.bare ?? Object.entries(command.options).find(([, spec]) => spec.required)?.[0];
+
+const editDistanceWithin2 = (a: string, b: string): number => {
+  if (Math.abs(a.length - b.length) > 2) return 3;
+  let previous = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      row.push(
+        Math.min(
+          (previous[j] ?? 9) + 1,
+          (row[j - 1] ?? 9) + 1,
+          (previous[j - 1] ?? 9) + (a[i - 1] === b[j - 1] ? 0 : 1),
+        ),
+      );
+    }
+    previous = row;
+  }
+  return previous[b.length] ?? 3;
+};
+
+const nearest = (word: string, names: readonly string[]): string | undefined =>
+  names
+    .map((name) => ({ name, distance: editDistanceWithin2(word, name) }))
+    .filter(({ distance, name }) => distance <= Math.min(2, name.length - 2))
+    .sort((a, b) => a.distance - b.distance)[0]?.name;
+
+export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {
+  const close = nearest(
+    word.toLowerCase(),
+    commands.map(({ name }) => name),
+  );
+  return problem(
+    'unknown-command',
+    close === undefined
+      ? `There is no command "${tidy(word, 30)}". Type help for the list.`
+      : `There is no command "${tidy(word, 30)}". Did you mean ${close}? Type help for the list.`,
+  );
+};
+
+/**
+ * Reads one line. Bare words before the first `name:` fill the command's bare option; a value runs to the next
+ * `name:` of this command, or between double quotes. Only the command's own option names open a value, so that
+ * "at 22:30" and "16:41:42 +36:28" stay values; another word before a colon that looks like an option is refused.
+ */
+export const parseLine = (line: string, commands: readonly Command[]): ParsedLine | Problem => {
+  if (line.length > LINE_LIMIT) {
+    return problem(
+      'line-too-long',
+      `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`,
+    );
+  }
+  const clean = line.replace(UNSEEN, '').trim().replace(/^\//u, '');
+  const first = /^\S+/u.exec(clean)?.[0];
+  if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
+  const command = commands.find(({ name }) => name === first.toLowerCase());
+  if (command === undefined) return unknownCommand(first, commands);
+
+  const raw = new Map<string, string>();
+  const names = Object.keys(command.options);
+  const bare = bareOption(command);
+  let open: string | undefined = bare;
+  let words: string[] = [];
+  let opened = false;
+
+  const close = (): Problem | undefined => {
+    if (words.length === 0 && !opened) return undefined;
+    const value = words.join(' ').trim();
+    words = [];
+    if (open === undefined) {
+      return value === ''
+        ? undefined
+        : problem('unexpected-words', `"${tidy(value, 40)}" has no option name before it. ${optionsOf(command)}`);
+    }
+    if (value === '')
+      return problem('empty-option', `${open}: has no value. Write it as ${open}:value, or leave it out.`);
+    if (raw.has(open)) return problem('option-twice', `${open}: is given twice. Give it once.`);
+    raw.set(open, value);
+    return undefined;
+  };
+
+  if (command.freeText === true) return readFreeText(command, clean.slice(first.length));
+  const token = /\s*(?:([A-Za-z_][\w-]*):(?!\/\/)|"((?:[^"\\]|\\.)*)"(?=\s|$)|(\S+))/guy;
+  const rest = clean.slice(first.length).replace(/[“”]/gu, '"');
+  for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
+    const [, name, quoted, word] = match;
+    if (name !== undefined) {
+      const key = name.toLowerCase();
+      if (names.includes(key)) {
+        const trouble = close();
+        if (trouble !== undefined) return trouble;
+        open = key;
+        opened = true;
+      } else if (key.length > 1) {
+        const guess = nearest(key, names);
+        return problem(
+          'unknown-option',
+          `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`,
+        );
+      } else {
+        words.push(`${name}:`);
+      }
+    } else if (quoted !== undefined) {
+      words.push(quoted.replace(/\\(.)/gu, '$1'));
+    } else if (word?.startsWith('"') === true) {
+      // Elsewhere in a word a double quote is a seconds mark: +38°47'01".
+      return problem('unclosed-quote', 'A double quote is opened and never closed. Close it, or leave it out.');
+    } else {
+      words.push(word ?? '');
+    }
+  }
+  const trouble = close();
+  if (trouble !== undefined) return trouble;
+  return { command, raw };
+};
+
+/** For commands that take pasted text: everything is text but `name:value` of the command's own options, `name:"…"` included. */
+const readFreeText = (command: Command, rest: string): ParsedLine | Problem => {
+  const raw = new Map<string, string>();
+  const bare = bareOption(command);
+  const words: string[] = [];
+  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?:"([^"]*)"(?!\S)|(\S+))|(\S+))/guy;
+  for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
+    const [whole, name, quoted, value] = match;
+    const key = name?.toLowerCase();
+    if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) {
+      words.push(whole.trim());
+      continue;
+    }
+    if (raw.has(key)) return problem('option-twice', `${key}: is given twice. Give it once.`);
+    raw.set(key, (quoted ?? value ?? '').trim());
+  }
+  if (bare !== undefined && words.length > 0)
+    raw.set(
+      bare,
+      words
+        .join(' ')
+        .replace(new RegExp(`^${bare}:\\s*`, 'iu'), '')
+        .replace(/^"([^"]*)"$/u, '$1'),
+    );
+  return { command, raw };
+};
+
+const optionsOf = (command: Command): string => {
+  const names = Object.keys(command.options);
+  return names.length === 0
+    ? `${command.name} takes no options.`
+    : `Its options are ${names.map((name) => `${name}:`).join(' ')}`;
+};

@@ -1,0 +1,44 @@
+/** `forget`: removes everything kept about the member who asks, at once. */
+import { reply, type Outcome } from '../../reply/reply.js';
+import { defineCommand, flag, optional } from '../core/command.js';
+import { forgetRemembered } from '../triage/walk-keeper.js';
+
+export const forget = defineCommand({
+  name: 'forget',
+  summary: 'Remove everything I keep about you',
+  options: { confirm: optional(flag('yes: really remove it; it cannot be brought back')) },
+  examples: ['forget', 'forget confirm:yes'],
+  run: async (deps, { options, asker }): Promise<Outcome> => {
+    if (options.confirm !== true) {
+      return reply({
+        title: 'Forget me?',
+        level: 'caution',
+        audience: 'asker',
+        summary:
+          'This removes your sites, horizons, gear, reminders and troubleshooting walks. It cannot be undone; mydata shows them first.',
+        notes: [
+          'What belongs to the club stays, without your name: its own sites, and standing warnings you set for a channel.',
+        ],
+        choices: [
+          { label: 'Yes, forget me', run: 'forget confirm:yes' },
+          { label: 'Show me what you keep', run: 'mydata', preferred: true },
+        ],
+        data: { removed: null },
+      });
+    }
+    const removed = forgetRemembered(deps.store, asker.memberId) + (await deps.store.forgetMember(asker.memberId));
+    return reply({
+      title: 'Forgotten',
+      level: 'good',
+      audience: 'asker',
+      data: { removed },
+      summary:
+        removed === 0
+          ? 'I kept nothing about you.'
+          : `Removed everything I kept about you: ${removed === 1 ? '1 entry' : `${removed} entries`}.`,
+      notes: [
+        "Backups that the operator made before keep it until they are replaced. Messages in this chat are the chat server's.",
+      ],
+    });
+  },
+});

@@ -1,0 +1,117 @@
+/** `mydata`: shows the member who asks everything that is kept about them. */
+import { z } from 'zod';
+import { reply, type Choice, type Fact, type Outcome } from '../../reply/reply.js';
+import { isoUtc } from '../../reply/wording.js';
+import type { StoredSite } from '../../store/store.js';
+import { choice, defineCommand, optional } from '../core/command.js';
+import { KEPT_PERIODS } from './privacy-text.js';
+import { siteLine } from '../asking/site-words.js';
+
+const PARTS = ['summary', 'sites', 'gear', 'reminders', 'walks'] as const;
+type Part = (typeof PARTS)[number];
+
+/** What `exportMember` gives, as far as it is worded here; `data` carries all of it as it is. */
+const kept = z.object({
+  sites: z.array(z.custom<StoredSite>((value) => typeof value === 'object' && value !== null && 'name' in value)),
+  gear: z
+    .object({ mount: z.string().nullable(), connection: z.string().nullable(), system: z.string().nullable() })
+    .nullable(),
+  reminders: z.array(z.object({ id: z.string(), dueUtcMs: z.number(), to: z.string(), text: z.string() })),
+  walks: z.array(
+    z.object({ id: z.string(), updatedUtcMs: z.number(), endedUtcMs: z.number().nullable(), state: z.unknown() }),
+  ),
+  walksHelpedWith: z.array(z.object({ id: z.string(), updatedUtcMs: z.number() })),
+  notes: z.array(z.string()),
+});
+type Kept = z.infer<typeof kept>;
+
+const steps = (state: unknown): number => {
+  const read = z.object({ events: z.array(z.unknown()) }).safeParse(state);
+  return read.success ? read.data.events.length : 0;
+};
+
+const horizonText = ({ horizon }: StoredSite): string =>
+  horizon === null
+    ? ''
+    : `; horizon ${horizon.map(({ azimuthDeg, altitudeDeg }) => `${azimuthDeg}:${altitudeDeg}`).join(', ')}`;
+
+const factsOf = (part: Part, all: Kept): readonly Fact[] => {
+  switch (part) {
+    case 'summary':
+      return [
+        { label: 'Sites', value: all.sites.length === 0 ? 'none' : all.sites.map(({ name }) => name).join(', ') },
+        {
+          label: 'Gear',
+          value:
+            all.gear === null
+              ? 'none'
+              : [all.gear.mount, all.gear.connection, all.gear.system].map((word) => word ?? 'not said').join(', '),
+        },
+        { label: 'Reminders', value: String(all.reminders.length) },
+        {
+          label: 'Troubleshooting walks',
+          value: `${all.walks.length} about you, ${all.walksHelpedWith.length} you helped with`,
+        },
+        { label: 'Platform notes', value: all.notes.length === 0 ? 'none' : all.notes.join(', ') },
+      ];
+    case 'sites':
+      return all.sites.map((site) => ({ label: site.name, value: `${siteLine(site)}${horizonText(site)}` }));
+    case 'gear':
+      return Object.entries(all.gear ?? {}).map(([label, value]) => ({ label, value: value ?? 'not said' }));
+    case 'reminders':
+      return all.reminders.map(({ id, dueUtcMs, to, text }) => ({
+        label: `${id}, ${isoUtc(dueUtcMs)}, to ${to === 'member' ? 'you' : 'a channel'}`,
+        value: text,
+      }));
+    case 'walks':
+      return [
+        ...all.walks.map(({ id, updatedUtcMs, endedUtcMs, state }) => ({
+          label: id,
+          value: `last touched ${isoUtc(updatedUtcMs)}, ${steps(state)} steps, ${endedUtcMs === null ? 'under way' : 'ended'}`,
+        })),
+        ...all.walksHelpedWith.map(({ id, updatedUtcMs }) => ({
+          label: id,
+          value: `you helped; last touched ${isoUtc(updatedUtcMs)}`,
+        })),
+      ];
+  }
+};
+
+const choices = (part: Part): readonly Choice[] => [
+  ...PARTS.filter((other) => other !== part).map((other) => ({
+    label: other === 'summary' ? 'Summary' : `My ${other}`,
+    run: `mydata part:${other}`,
+  })),
+  { label: 'Forget me', run: 'forget' },
+];
+
+export const mydata = defineCommand({
+  name: 'mydata',
+  summary: 'Show me everything you keep about me',
+  options: { part: optional(choice('Only this part, in full', PARTS)) },
+  examples: ['mydata', 'mydata part:sites'],
+  run: async (deps, { options, asker }): Promise<Outcome> => {
+    const exported = await deps.store.exportMember(asker.memberId);
+    const all = kept.parse(exported);
+    const part = options.part ?? 'summary';
+    const facts = factsOf(part, all);
+    const isNothing =
+      all.sites.length + all.reminders.length + all.walks.length + all.walksHelpedWith.length + all.notes.length ===
+        0 && all.gear === null;
+    return reply({
+      title: 'What I keep about you',
+      audience: 'asker',
+      facts: isNothing ? [] : facts,
+      summary: isNothing
+        ? 'Nothing.'
+        : part === 'summary'
+          ? 'Only this, and only for you to see. Each part can be shown in full.'
+          : facts.length === 0
+            ? `No ${part}.`
+            : `Your ${part}, in full.`,
+      notes: part === 'summary' ? KEPT_PERIODS : [],
+      choices: isNothing ? [] : choices(part),
+      data: { kept: exported },
+    });
+  },
+});

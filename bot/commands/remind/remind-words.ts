@@ -1,0 +1,69 @@
+/** What reminders say, and why one cannot be set. */
+import type { Target } from '../../catalogue/index.js';
+import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
+import { problem, type Problem } from '../../reply/reply.js';
+import { compassWord, degrees, listed } from '../../reply/wording.js';
+import type { Moment } from '../../reminders/find-moment.js';
+import { horizontalOf } from '../../sky/index.js';
+import { formatClock, formatLocalTime } from '../../times/index.js';
+import type { ResolvedSite } from '../asking/resolve-site.js';
+
+export type ReminderKind = 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+
+/** "30° high in the east-north-east (67°)". */
+const place = (target: Target, { site }: ResolvedSite, utcMs: number): string => {
+  const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, site.observer, utcMs);
+  return `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
+};
+
+/** Higher than asked at the moment itself: it passed the altitude by day, and the Sun has only now set. */
+export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: number, { utcMs }: Moment): string => {
+  const passedByDay = horizontalOf(target.body, where.site.observer, utcMs).altitudeDeg > aboveDeg + 0.1;
+  const time = formatLocalTime(utcMs, where.site.zone);
+  return passedByDay
+    ? `The Sun has set (${time}), and ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
+    : `${target.name} passes ${degrees(aboveDeg)} at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
+};
+
+export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {
+  const time = formatLocalTime(utcMs, where.site.zone);
+  const passedByDay = clearanceDeg(where.horizon, horizontalOf(target.body, where.site.observer, utcMs)) > 0.1;
+  return passedByDay
+    ? `The Sun has set (${time}), and ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
+    : `${target.name} clears the horizon of ${where.site.name} at ${time}, ${place(target, where, utcMs)}.`;
+};
+
+export const transitText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
+  `${target.name} crosses the meridian at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}, seen from ${where.site.name}. A German mount flips sides about now.`;
+
+export const darkText = (where: ResolvedSite, { utcMs, untilUtcMs }: Moment): string =>
+  `It is astronomically dark at ${where.site.name} from ${formatClock(utcMs, where.site.zone)} to ${formatLocalTime(untilUtcMs, where.site.zone)}.`;
+
+const EVENINGS: Readonly<Record<string, number>> = { mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 };
+const EVENING_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+
+/** "every", or evenings by name: "fri sat"; as ISO weekdays in order. */
+export const readEvenings = (text: string): readonly number[] | Problem => {
+  const words = text
+    .toLowerCase()
+    .split(/[\s,;+&]+/u)
+    .filter((word) => word !== '' && word !== 'and' && word !== 'nights' && word !== 'night');
+  if (words.length === 1 && ['every', 'all', 'daily', 'yes'].includes(words[0] ?? '')) return [1, 2, 3, 4, 5, 6, 7];
+  const evenings = words.map((word) => EVENINGS[word.slice(0, 3)]);
+  if (
+    evenings.length === 0 ||
+    words.some(
+      (word, i) =>
+        evenings[i] === undefined ||
+        !EVENING_NAMES[(evenings[i] ?? 1) - 1]?.toLowerCase().startsWith(word.replace(/s$/u, '')),
+    )
+  ) {
+    return problem('bad-nights', 'nights: takes every, or the evenings by name, such as nights:"fri sat".');
+  }
+  return [...new Set(evenings.filter((evening) => evening !== undefined))].sort((a, b) => a - b);
+};
+
+export const eveningsWords = (evenings: readonly number[]): string =>
+  evenings.length === 7
+    ? 'every night'
+    : `on the nights of ${listed(evenings.map((evening) => EVENING_NAMES[evening - 1] ?? ''))}`;

@@ -1,0 +1,317 @@
+/** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
+import { LEVEL_WORD } from '../../reply/palette.js';
+import { problem, reply, type Outcome, type Problem } from '../../reply/reply.js';
+import { degrees, isoUtc } from '../../reply/wording.js';
+import {
+  highestByNight,
+  whenAbove,
+  whenClear,
+  whenDark,
+  whenSunrise,
+  whenTransits,
+  type Moment,
+  type Search,
+} from '../../reminders/find-moment.js';
+import { sunriseWarningText } from '../../reminders/standing-warning.js';
+import type { TimeSpan } from '../../sky/index.js';
+import type { UtcMs } from '../../sky/types.js';
+import type { NewReminder, Reminder } from '../../store/store.js';
+import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import {
+  choice,
+  defineCommand,
+  integer,
+  number,
+  optional,
+  text,
+  type OptionSpec,
+  type OptionValues,
+  type Request,
+} from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
+import { commandLine, nightAround, nightFor, targetFor } from '../asking/question-parts.js';
+import { altitudeText, darkText, horizonText, transitText, type ReminderKind } from './remind-words.js';
+import { addressOf, toOf, type To } from './reminder-address.js';
+import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { setStandingWarning } from './standing-reminder.js';
+import { levelWithSun, sunWarning, type SunWarning } from '../asking/sun-warning.js';
+
+const TEXT_LIMIT = 700;
+/** Time to walk out, cap and park. */
+const SUNRISE_LEAD_MINUTES = 45;
+
+const ACTIONS = ['add', 'list', 'cancel'] as const;
+type Action = (typeof ACTIONS)[number];
+const isAction = (word: string): word is Action => (ACTIONS as readonly string[]).includes(word.toLowerCase());
+
+/** In text the target may stand there as well: `remind NGC 7331 above:30`. */
+const action: OptionSpec<string> = {
+  ...choice('What to do (usual: add, or list when nothing else is given)', ACTIONS),
+  schema: text('').schema,
+};
+
+const options = {
+  action: optional(action),
+  target: optional(text('add: the target, by name or coordinates', { complete: 'target' })),
+  above: optional(number('add: when the target is higher than this many degrees', { min: 0, max: 90 })),
+  when: optional(
+    choice('add: or when it clears your horizon, transits, or when dark begins, or before sunrise', [
+      'horizon',
+      'transit',
+      'dark',
+      'sunrise',
+    ]),
+  ),
+  on: optional(text('Which night: tonight (usual), tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
+  site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+  before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
+  to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
+  nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
+  id: optional(text("cancel: the reminder's id, from remind list", { complete: 'own', maxLength: 20 })),
+} satisfies Record<string, OptionSpec>;
+export type RemindOptions = OptionValues<typeof options>;
+
+interface Asked {
+  readonly kind: ReminderKind;
+  readonly where: ResolvedSite;
+  readonly search: (night: TimeSpan) => Search;
+  readonly sayOf: (moment: Moment) => string;
+  /** Why there is no such moment in the night. */
+  readonly why: (night: TimeSpan) => string;
+  /** It is so already. */
+  readonly already: string;
+  readonly warning: (utcMs: UtcMs) => SunWarning;
+}
+
+/** The options that keep the question the same when it is asked again with another target or site. */
+const again = (given: RemindOptions, changed: Readonly<Record<string, string>>): string =>
+  commandLine('remind', '', {
+    target: given.target,
+    above: given.above,
+    when: given.when,
+    on: given.on,
+    site: given.site,
+    before: given.before,
+    to: given.to,
+    ...changed,
+  });
+
+const askedOf = async (
+  deps: Deps,
+  { options: given, asker, nowUtcMs }: Request<RemindOptions>,
+  to: To,
+): Promise<Asked | Problem> => {
+  const where = await siteFor(
+    deps,
+    asker,
+    given.site,
+    (site) => again(given, { site }),
+    to === 'channel' ? 'everyone' : 'asker',
+  );
+  if ('problem' in where) return where;
+  const { observer, zone, name } = where.site;
+  const nowhere = (): SunWarning => ({ level: 'clear', cautions: [] });
+  if (given.when === 'dark') {
+    return {
+      kind: 'dark',
+      where,
+      search: (night) => whenDark(observer, night, nowUtcMs),
+      sayOf: (moment) => darkText(where, moment),
+      warning: nowhere,
+      why: () => `It does not get astronomically dark at ${name} that night, or it is over.`,
+      already: `It is astronomically dark at ${name} already`,
+    };
+  }
+  if (given.when === 'sunrise') {
+    return {
+      kind: 'sunrise',
+      where,
+      search: (night) => whenSunrise(observer, night, nowUtcMs),
+      sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone),
+      warning: nowhere,
+      why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`,
+      already: 'The Sun is up already',
+    };
+  }
+  if (given.target === undefined)
+    return problem(
+      'missing-option',
+      'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise',
+    );
+  const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
+  if ('problem' in found) return found;
+  const { target } = found;
+  const about = { where, warning: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone) };
+  const highest = (night: TimeSpan): string => {
+    const best = highestByNight(target.body, observer, night);
+    return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
+  };
+  if (given.when === 'transit') {
+    return {
+      ...about,
+      kind: 'transit',
+      search: (night) => whenTransits(target.body, observer, night, nowUtcMs),
+      sayOf: (moment) => transitText(target, where, moment),
+      why: () =>
+        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`,
+      already: `${target.name} is at the meridian already`,
+    };
+  }
+  if (given.when === 'horizon') {
+    const { horizon } = where;
+    if (horizon === null)
+      return problem(
+        'no-horizon',
+        `No horizon is saved for ${name}. Save one with site horizon, or say how high: remind target:"${target.name}" above:20`,
+      );
+    return {
+      ...about,
+      kind: 'horizon',
+      search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs),
+      sayOf: (moment) => horizonText(target, where, moment),
+      why: (night) =>
+        `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`,
+      already: `${target.name} is clear of the horizon already`,
+    };
+  }
+  const aboveDeg = given.above;
+  if (aboveDeg === undefined)
+    return problem(
+      'missing-option',
+      `When? Say how high, such as above:30, or when:transit${where.horizon === null ? '' : ' or when:horizon'}.`,
+    );
+  return {
+    ...about,
+    kind: 'altitude',
+    search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs),
+    sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
+    why: (night) =>
+      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`,
+    already: `${target.name} is higher than ${aboveDeg}° already`,
+  };
+};
+
+/** Tonight, and the night after when no date was asked for and tonight has none left. */
+const nightsOf = (given: RemindOptions, { site }: ResolvedSite, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
+  if (given.on === undefined) {
+    const tonight = nightAround(nowUtcMs, site);
+    return [tonight, nightAround(tonight.endUtcMs + 3_600_000, site)];
+  }
+  const night = nightFor(given.on, site, nowUtcMs);
+  return 'problem' in night ? night : [night];
+};
+
+const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, nowUtcMs: UtcMs): Moment | Problem => {
+  for (const night of nights) {
+    const search = asked.search(night);
+    if ('already' in search && nights[0] === night) {
+      return problem(
+        'already',
+        `${asked.already}, until ${formatLocalTime(search.already.endUtcMs, asked.where.site.zone)}.`,
+      );
+    }
+    if ('found' in search && search.found.utcMs - leadMs > nowUtcMs) return search.found;
+    if ('found' in search && nights.length === 1)
+      return problem(
+        'too-late',
+        `That is at ${formatLocalTime(search.found.utcMs, asked.where.site.zone)}, less than ${leadMs / 60_000} min from now. Give a smaller before:.`,
+      );
+  }
+  return problem('no-such-moment', asked.why(nights[0] ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs }));
+};
+
+/** A target given in the place of the action. */
+const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action } => {
+  const word = given.action;
+  const named = word !== undefined && !isAction(word) ? { ...given, target: given.target ?? word } : given;
+  if (word !== undefined && isAction(word)) return { ...named, action: word.toLowerCase() as Action };
+  const isAsking = named.target !== undefined || named.when !== undefined || named.nights !== undefined;
+  return { ...named, action: isAsking ? 'add' : named.id !== undefined ? 'cancel' : 'list' };
+};
+
+const saved = (kept: Reminder, moment: Moment, { where, warning }: Asked): Outcome => {
+  const { zone } = where.site;
+  const sun = warning(moment.utcMs);
+  return reply({
+    title: 'Reminder set',
+    level: levelWithSun('good', sun.level),
+    summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${kept.text}`,
+    facts: [
+      { label: 'Id', value: kept.id },
+      { label: 'Site', value: where.saidAs },
+    ],
+    notes:
+      kept.kind === 'sunrise'
+        ? []
+        : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
+    cautions: sun.cautions,
+    audience: kept.to === 'channel' ? 'everyone' : 'asker',
+    choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
+    data: {
+      id: kept.id,
+      kind: kept.kind,
+      dueUtc: isoUtc(kept.dueUtcMs),
+      momentUtc: isoUtc(moment.utcMs),
+      to: kept.to,
+      text: kept.text,
+      repeats: false,
+    },
+  });
+};
+
+const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome> => {
+  const { options: given, asker, nowUtcMs } = request;
+  const to = toOf(asker, given.to);
+  if (typeof to !== 'string') return to;
+  if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
+  const asked = await askedOf(deps, request, to);
+  if ('problem' in asked) return asked;
+  const nights = nightsOf(given, asked.where, nowUtcMs);
+  if ('problem' in nights) return nights;
+  const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * 60_000;
+  const moment = momentOf(asked, nights, leadMs, nowUtcMs);
+  if ('problem' in moment) return moment;
+  // A reminder is plain text without a level of its own: the word goes before the warning.
+  const sun = asked.warning(moment.utcMs);
+  const said = [
+    asked.sayOf(moment),
+    ...sun.cautions.map((caution) => `${LEVEL_WORD[levelWithSun('good', sun.level)]}: ${caution}`),
+  ].join(' ');
+  const reminder: NewReminder = {
+    ...addressOf(asker, to),
+    kind: asked.kind,
+    dueUtcMs: Math.round(moment.utcMs - leadMs),
+    staleUtcMs: Math.round(moment.untilUtcMs),
+    repeat: null,
+    text: said.slice(0, TEXT_LIMIT),
+  };
+  return saved(await deps.store.reminders.add(reminder), moment, asked);
+};
+
+export const remind = defineCommand({
+  name: 'remind',
+  summary: 'Tell me when a target is up, when it is dark, or before sunrise',
+  options,
+  bare: 'action',
+  examples: [
+    'remind NGC 7331 above:30',
+    'remind M13 when:transit before:10 site:52.71,0.12',
+    'remind when:dark on:friday',
+    'remind when:sunrise to:channel nights:"fri sat" before:60',
+    'remind list',
+    'remind cancel id:k7m2xqp',
+  ],
+  completeOwn: completeReminders,
+  run: async (deps, request): Promise<Outcome> => {
+    const given = tidied(request.options);
+    switch (given.action) {
+      case 'add':
+        return add(deps, { ...request, options: given });
+      case 'list':
+        return listReminders(deps, request);
+      case 'cancel':
+        return cancelReminder(deps, request, given.id);
+    }
+  },
+});

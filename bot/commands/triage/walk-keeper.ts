@@ -1,0 +1,101 @@
+/** Keeps walks in the store, or, while the store cannot answer, in this process's memory. */
+import { randomInt } from 'node:crypto';
+import { readWalkState, type WalkState } from '../../triage/index.js';
+import { StoreError, type Store, type StoredWalk } from '../../store/store.js';
+
+export interface Walk extends Omit<StoredWalk, 'state'> {
+  readonly state: WalkState;
+}
+
+export interface Kept {
+  /** Set when the walk lives in memory alone; fit for a member. */
+  readonly trouble: string | null;
+}
+
+const MEMORY_LIMIT = 500;
+
+/** Letters and digits that are not taken for one another on a phone at night. */
+const ID_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
+export const newWalkId = (): string =>
+  Array.from({ length: 6 }, () => ID_LETTERS[randomInt(ID_LETTERS.length)]).join('');
+
+const memories = new WeakMap<Store, Map<string, Walk>>();
+const memoryOf = (store: Store): Map<string, Walk> => {
+  const known = memories.get(store) ?? new Map<string, Walk>();
+  memories.set(store, known);
+  return known;
+};
+
+const fromStored = (stored: StoredWalk): Walk | null => {
+  const state = readWalkState(stored.state);
+  // A helper whose rows were forgotten leaves no name behind either.
+  return state === null
+    ? null
+    : { ...stored, state: stored.helperId === null ? { ...state, names: { ...state.names, helper: null } } : state };
+};
+
+export const loadWalk = async (store: Store, id: string): Promise<Walk | null> => {
+  const remembered = memoryOf(store).get(id);
+  if (remembered !== undefined) return remembered;
+  try {
+    const stored = await store.walks.get(id);
+    return stored === null ? null : fromStored(stored);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return null;
+  }
+};
+
+/** The newest walk under way about a member, or started by them, in a club. */
+export const activeWalk = async (store: Store, clubId: string, memberId: string): Promise<Walk | null> => {
+  const remembered = [...memoryOf(store).values()]
+    .reverse()
+    .find(
+      (walk) =>
+        walk.clubId === clubId &&
+        walk.endedUtcMs === null &&
+        (walk.memberId === memberId || walk.helperId === memberId),
+    );
+  if (remembered !== undefined) return remembered;
+  try {
+    const stored = await store.walks.active(clubId, memberId);
+    return stored === null ? null : fromStored(stored);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return null;
+  }
+};
+
+/** Never rejects with a StoreError: a walk at the pier must go on. A walk kept in memory moves to the store once that answers again. */
+export const keepWalk = async (store: Store, walk: Walk): Promise<Kept> => {
+  const memory = memoryOf(store);
+  try {
+    await store.walks.put({ ...walk, state: walk.state });
+    memory.delete(walk.id);
+    return { trouble: null };
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    memory.delete(walk.id);
+    memory.set(walk.id, walk);
+    if (memory.size > MEMORY_LIMIT) memory.delete(memory.keys().next().value ?? '');
+    return { trouble: 'My store does not answer, so this walk is kept only until I restart.' };
+  }
+};
+
+/** Forgets what is remembered in memory alone about a member; the store's own rows are the store's to remove. Returns how many. */
+export const forgetRemembered = (store: Store, memberId: string): number => {
+  const memory = memoryOf(store);
+  const theirs = [...memory.values()].filter((walk) => walk.memberId === memberId || walk.helperId === memberId);
+  for (const { id } of theirs) memory.delete(id);
+  return theirs.length;
+};
+
+/** Causes confirmed in this club; none where the store cannot say. */
+export const clubOutcomes = async (store: Store, clubId: string): Promise<Readonly<Record<string, number>>> => {
+  try {
+    return await store.outcomes.counts(clubId);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return {};
+  }
+};

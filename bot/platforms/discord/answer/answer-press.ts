@@ -1,0 +1,79 @@
+/** A pressed button or a picked option runs the line it carries, as if it had been typed. */
+import {
+  ComponentType,
+  MessageFlags,
+  Routes,
+  type APIMessageComponentButtonInteraction,
+  type APIMessageStringSelectInteractionData,
+  type APIMessageComponentSelectMenuInteraction,
+} from 'discord-api-types/v10';
+import { runLine } from '../../../commands/core/dispatch.js';
+import { parseLine, type ParsedLine } from '../../../commands/core/grammar.js';
+import { isProblem, type Outcome } from '../../../reply/reply.js';
+import type { Question } from './answer-question.js';
+import { errorSink, type Bot } from '../connect/bot.js';
+import { WALK_COMMAND } from '../connect/command-payloads.js';
+import { escapeWithin } from '../write/escape-text.js';
+import { LIMITS } from '../write/limits.js';
+import { askerOf, isInServer } from './read-interaction.js';
+import { remember } from '../../../ground/remember.js';
+import { LATER_DELAYS_MS, persist } from './respond.js';
+import { offeredOn, runOf } from '../write/write-choices.js';
+import { NO_MENTIONS } from '../write/write-reply.js';
+
+export type PressInteraction = APIMessageComponentButtonInteraction | APIMessageComponentSelectMenuInteraction;
+
+const MOST_SETTLED = 5000;
+
+const pressedId = ({ data }: PressInteraction): string =>
+  data.component_type === ComponentType.Button
+    ? data.custom_id
+    : ((data as APIMessageStringSelectInteractionData).values[0] ?? '');
+
+/** Moves a walk on, unlike looking at its reasons or its summary. */
+const answersWalk = ({ command, raw }: ParsedLine): boolean =>
+  command.name === WALK_COMMAND && (raw.has('answer') || raw.get('do') === 'back' || raw.get('do') === 'end');
+
+/** What the press asks, or a plain line to say instead. */
+export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question | string => {
+  const { deps, now } = bot.context;
+  const id = pressedId(interaction);
+  const line = runOf(id);
+  if (line === undefined) return 'That button is from an older version of me. Please ask again.';
+  const { message } = interaction;
+  const parsed = parseLine(line, deps.commands);
+  // A walk's question is answered once. Only the asker sees an ephemeral message, and may press what is there again.
+  const settles =
+    ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !('problem' in parsed) && answersWalk(parsed);
+  if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
+  if (settles) remember(bot.settled, message.id, MOST_SETTLED);
+  const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
+  return {
+    command: 'problem' in parsed ? 'unknown' : parsed.command.name,
+    slow: !('problem' in parsed) && parsed.command.slow === true,
+    ask: () => runLine(deps, line, askerOf(interaction), now(), errorSink(bot)),
+    ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
+  };
+};
+
+/** Takes the buttons off an answered question and leaves what was chosen, where the bot may touch the message. */
+const settle = async (bot: Bot, interaction: PressInteraction, label: string, outcome: Outcome): Promise<void> => {
+  if (isProblem(outcome)) {
+    bot.settled.delete(interaction.message.id);
+    return;
+  }
+  if (!isInServer(interaction) && !askerOf(interaction).isPrivate) return;
+  await persist(
+    () =>
+      bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
+        body: {
+          content: escapeWithin(`Chosen: ${label}`, LIMITS.content),
+          components: [],
+          allowed_mentions: NO_MENTIONS,
+        },
+      }),
+    LATER_DELAYS_MS,
+  ).catch((error: unknown) =>
+    bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'),
+  );
+};

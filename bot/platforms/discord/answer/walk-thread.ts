@@ -1,0 +1,123 @@
+/** A thread for a walk, where the bot may open one: the channel gets one line, the walk goes on inside. */
+import {
+  ChannelType,
+  PermissionFlagsBits,
+  Routes,
+  ThreadAutoArchiveDuration,
+  type APIInteraction,
+  type APIThreadChannel,
+} from 'discord-api-types/v10';
+import type { Asker } from '../../../commands/core/command.js';
+import { isProblem, type Outcome } from '../../../reply/reply.js';
+import type { Bot } from '../connect/bot.js';
+import { plainWithin } from '../write/escape-text.js';
+import { LIMITS } from '../write/limits.js';
+import { bareId, botMay, isInServer } from './read-interaction.js';
+import { answerNow, editAnswer, persist } from './respond.js';
+import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
+
+/** Whose walk it is. */
+export interface ThreadFor {
+  readonly memberId: string;
+  readonly memberName: string;
+}
+
+const THREAD_DELAYS_MS = [500, 2000];
+
+const walkIdOf = (outcome: Outcome): string | undefined => {
+  if (isProblem(outcome) || outcome.audience === 'asker') return undefined;
+  const { walkId } = outcome.data;
+  return typeof walkId === 'string' ? walkId : undefined;
+};
+
+/**
+ * The thread to open for this outcome: when it is a walk that has none yet, in a text channel where the bot may open one
+ * and write in it. Says so once a walk, over restarts and processes.
+ */
+export const threadToOpen = async (
+  { context }: Bot,
+  interaction: APIInteraction,
+  outcome: Outcome,
+  thread: ThreadFor | undefined,
+): Promise<ThreadFor | undefined> => {
+  const walkId = walkIdOf(outcome);
+  const type = interaction.channel?.type;
+  const possible =
+    thread !== undefined &&
+    walkId !== undefined &&
+    isInServer(interaction) &&
+    (type === ChannelType.GuildText || type === ChannelType.GuildAnnouncement) &&
+    botMay(
+      interaction,
+      PermissionFlagsBits.ViewChannel,
+      PermissionFlagsBits.CreatePublicThreads,
+      PermissionFlagsBits.SendMessagesInThreads,
+      PermissionFlagsBits.EmbedLinks,
+    );
+  if (!possible) return undefined;
+  const isFirst = await context.deps.store.events
+    .claim(`discord:thread:${walkId}`, context.now())
+    .catch((error: unknown) => {
+      context.log.warn({ err: error }, 'the store could not say whether a walk has a thread');
+      return false;
+    });
+  return isFirst ? thread : undefined;
+};
+
+export const openWalkThread = async (
+  bot: Bot,
+  interaction: APIInteraction,
+  asker: Asker,
+  ready: { readonly outcome: Outcome; readonly message: DiscordMessage },
+  thread: ThreadFor,
+  acknowledged: boolean,
+): Promise<void> => {
+  const { rest, answers, context } = bot;
+  const channelId = interaction.channel?.id ?? '';
+  const name = plainWithin(`Connection help: ${thread.memberName}`, LIMITS.threadName);
+  const notice = writeNotice(
+    `Connection help for ${thread.memberName}. One step at a time, in the thread below.`,
+    false,
+  );
+  const messageId = acknowledged
+    ? await editAnswer(answers, interaction, notice)
+    : (await answerNow(answers, interaction, notice, true)).messageId;
+  try {
+    if (messageId === null) throw new Error('Discord did not say which message it made');
+    const opened = (await persist(
+      () =>
+        rest.post(Routes.threads(channelId, messageId), {
+          body: { name, auto_archive_duration: ThreadAutoArchiveDuration.OneDay },
+        }),
+      THREAD_DELAYS_MS,
+    )) as APIThreadChannel;
+    const { flags: _none, ...body } = ready.message.body;
+    // The nonce: sent again after a lost response, the step is shown once.
+    await persist(
+      () =>
+        rest.post(Routes.channelMessages(opened.id), {
+          body: { ...body, nonce: interaction.id, enforce_nonce: true },
+          files: ready.message.files.map(({ name: fileName, data, contentType }) => ({
+            name: fileName,
+            data,
+            contentType,
+          })),
+        }),
+      THREAD_DELAYS_MS,
+    );
+    await invite(bot, opened.id, [asker.memberId, thread.memberId]);
+  } catch (error) {
+    // No thread then: the step stands where the notice stood.
+    context.log.warn({ err: error }, 'no thread could be opened for a walk');
+    await editAnswer(answers, interaction, ready.message);
+  }
+};
+
+/** Shows the thread to those it is about; nobody is pinged by a mention. */
+const invite = async ({ rest, context }: Bot, threadId: string, memberIds: readonly string[]): Promise<void> => {
+  for (const memberId of new Set(memberIds)) {
+    await persist(() => rest.put(Routes.threadMembers(threadId, bareId(memberId))), THREAD_DELAYS_MS).catch(
+      (error: unknown) => context.log.debug({ err: error }, 'a member could not be added to a thread'),
+    );
+  }
+};

@@ -1,0 +1,88 @@
+/** What every part of the Discord platform works with, and the figures that tests may change. */
+import type { REST } from 'discord.js';
+import type { Asker } from '../../../commands/core/command.js';
+import type { Outcome } from '../../../reply/reply.js';
+import { isProblem } from '../../../reply/reply.js';
+import { renderChart } from '../../../reply/render-chart.js';
+import type { PlatformContext } from '../../../app/platform.js';
+import type { AnswerOnce } from '../answer/answer-once.js';
+import type { BucketSize, RateLimit } from '../../shared/rate-limit.js';
+import type { TakeTurn } from '../answer/take-turns.js';
+import { writeOutcome, type DiscordMessage } from '../write/write-reply.js';
+
+export interface Tuning {
+  /** An answer not ready after this is acknowledged first (Discord gives up at 3 s). */
+  readonly deferAfterMs: number;
+  /** Suggestions not ready after this are sent empty. */
+  readonly completeWithinMs: number;
+  readonly perMember: BucketSize;
+  readonly perChannel: BucketSize;
+  /** Answers under way at a stop are waited for this long. */
+  readonly stopWithinMs: number;
+  /** Waits between attempts to reach Discord at the start. */
+  readonly connectDelaysMs: readonly number[];
+  /** The start goes on without Discord after this, while it is still letting the bot in (many shards take minutes). */
+  readonly connectPatienceMs: number;
+}
+
+export const DEFAULT_TUNING: Tuning = {
+  deferAfterMs: 700,
+  completeWithinMs: 1500,
+  perMember: { burst: 10, perSecond: 0.5 },
+  perChannel: { burst: 40, perSecond: 4 },
+  stopWithinMs: 10_000,
+  connectPatienceMs: 20_000,
+  connectDelaysMs: [2000, 5000, 15_000, 60_000, 300_000],
+};
+
+export interface Bot {
+  /** For all that is sent as the bot. */
+  readonly rest: REST;
+  /** For what answers an interaction: those addresses carry their own token and do not count towards the bot's requests a second. */
+  readonly answers: REST;
+  readonly context: PlatformContext;
+  readonly tuning: Tuning;
+  readonly once: AnswerOnce;
+  readonly takeTurn: TakeTurn;
+  readonly perMember: RateLimit;
+  readonly perChannel: RateLimit;
+  /** Messages whose one question has been answered, by message id. */
+  readonly settled: Set<string>;
+}
+
+/** Told of faults of ours inside commands. */
+export const errorSink =
+  ({ context }: Bot) =>
+  (error: unknown, command: string): void => {
+    context.log.error({ err: error, command }, 'a command failed');
+    context.metrics.failed('discord', 'command');
+  };
+
+/** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
+export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {
+  if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
+  try {
+    await bot.takeTurn();
+    return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
+  } catch (error) {
+    bot.context.log.error({ err: error }, 'a chart could not be drawn');
+    bot.context.metrics.failed('discord', 'chart');
+    return writeOutcome(outcome, null);
+  }
+};
+
+/** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
+export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
+  const now = bot.context.now();
+  const member = bot.perMember.take(asker.memberId, now);
+  if (!member.ok) {
+    bot.context.metrics.limited('discord', 'member');
+    return `One moment, please: that was a lot of questions at once. Ask again in ${member.waitSeconds} s.`;
+  }
+  const channel = bot.perChannel.take(asker.channelId, now);
+  if (!channel.ok) {
+    bot.context.metrics.limited('discord', 'channel');
+    return `This channel is busy just now. Ask again in ${channel.waitSeconds} s, or ask me in a direct message.`;
+  }
+  return undefined;
+};

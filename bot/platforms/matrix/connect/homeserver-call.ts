@@ -1,0 +1,157 @@
+/** HTTP to the homeserver: waits as long as a rate limit says, and tries again through outages where repeating does no harm. */
+import { setTimeout as sleep } from 'node:timers/promises';
+import { isRecord, textAt } from '../answer/matrix-event.js';
+import { MatrixError } from './sdk.js';
+
+export interface Call {
+  readonly method: 'GET' | 'PUT' | 'POST' | 'DELETE';
+  /** From `/_matrix/…` on, each part already encoded. */
+  readonly path: string;
+  readonly query?: Readonly<Record<string, string | number | boolean | undefined | null>>;
+  readonly body?: unknown;
+  /** With a Buffer as body. */
+  readonly contentType?: string;
+  readonly timeoutMs?: number;
+  /** How long to keep trying through limits and outages; 0: once. */
+  readonly patienceMs?: number;
+}
+
+/** No answer that makes sense came back. `mayHaveArrived`: the server may have acted on the request all the same. */
+export class Unreachable extends Error {
+  constructor(
+    message: string,
+    readonly mayHaveArrived: boolean,
+    options?: { cause?: unknown },
+  ) {
+    super(message, options);
+  }
+}
+
+export interface Homeserver {
+  readonly call: (call: Call) => Promise<unknown>;
+}
+
+const NEVER_ARRIVED = new Set([
+  'ECONNREFUSED',
+  'ENOTFOUND',
+  'EAI_AGAIN',
+  'EHOSTUNREACH',
+  'ENETUNREACH',
+  'UND_ERR_CONNECT_TIMEOUT',
+]);
+const DEFAULT_TIMEOUT_MS = 60_000;
+const DEFAULT_PATIENCE_MS = 10 * 60_000;
+const LONGEST_PAUSE_MS = 15_000;
+const LONGEST_LIMIT_MS = 120_000;
+
+/** Doubling from a quarter of a second, with jitter, so that many bots do not return in step. */
+export const backOffMs = (attempt: number): number =>
+  Math.min(LONGEST_PAUSE_MS, 250 * 2 ** Math.min(attempt, 10)) * (0.5 + Math.random() / 2);
+
+/** A message sent twice is seen twice, a room made twice stays; everything else the bot asks for may be repeated. */
+const isRepeatable = ({ method, path }: Call): boolean =>
+  method === 'GET' || !/\/(send\/[^/]+\/[^/]+|createRoom|login)$/u.test(path);
+
+export const isLimit = (error: unknown): error is MatrixError =>
+  error instanceof MatrixError && (error.errcode === 'M_LIMIT_EXCEEDED' || error.statusCode === 429);
+
+const failureCode = (error: unknown): string | null => {
+  const cause = error instanceof Error ? error.cause : undefined;
+  return isRecord(cause) ? textAt(cause, 'code') : null;
+};
+
+const once = async (url: string, accessToken: string | null, call: Call, stop: AbortSignal): Promise<unknown> => {
+  const target = new URL(url + call.path);
+  for (const [name, value] of Object.entries(call.query ?? {})) {
+    if (value !== undefined && value !== null) target.searchParams.set(name, String(value));
+  }
+  const given = new AbortController();
+  const giveUp = (): void => {
+    given.abort();
+  };
+  const timer = setTimeout(giveUp, call.timeoutMs ?? DEFAULT_TIMEOUT_MS);
+  stop.addEventListener('abort', giveUp, { once: true });
+  try {
+    if (stop.aborted) throw new Unreachable('stopping', false);
+    const response = await fetch(target, {
+      method: call.method,
+      headers: {
+        ...(accessToken === null ? {} : { Authorization: `Bearer ${accessToken}` }),
+        ...(call.body === undefined || call.body === null
+          ? {}
+          : { 'Content-Type': call.contentType ?? 'application/json' }),
+      },
+      ...(call.body === undefined || call.body === null
+        ? {}
+        : { body: Buffer.isBuffer(call.body) ? new Uint8Array(call.body) : JSON.stringify(call.body) }),
+      signal: given.signal,
+    });
+    const text = await response.text();
+    let parsed: unknown;
+    try {
+      parsed = JSON.parse(text);
+    } catch {
+      parsed = null;
+    }
+    // Some answers are lists.
+    if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
+    const errcode = isRecord(parsed) ? textAt(parsed, 'errcode') : null;
+    if (response.status >= 500 || response.ok)
+      throw new Unreachable(`the homeserver answered ${response.status} ${errcode ?? ''}`.trim(), true);
+    const headerSeconds = Number(response.headers.get('retry-after') ?? Number.NaN);
+    throw new MatrixError(
+      {
+        errcode: errcode ?? 'M_UNKNOWN',
+        error: (isRecord(parsed) ? textAt(parsed, 'error') : null) ?? `HTTP ${response.status}`,
+        retry_after_ms:
+          isRecord(parsed) && typeof parsed['retry_after_ms'] === 'number'
+            ? parsed['retry_after_ms']
+            : headerSeconds * 1000,
+      },
+      response.status,
+    );
+  } catch (error) {
+    if (error instanceof MatrixError || error instanceof Unreachable) throw error;
+    const code = failureCode(error);
+    throw new Unreachable(
+      code ?? (given.signal.aborted ? 'no answer in time' : 'the connection broke'),
+      code === null || !NEVER_ARRIVED.has(code),
+      { cause: error },
+    );
+  } finally {
+    clearTimeout(timer);
+    stop.removeEventListener('abort', giveUp);
+  }
+};
+
+/**
+ * @param accessToken null before login
+ * @param stop ends every call and every wait
+ * @param onWait told of each pause, for the log
+ */
+export const homeserverAt = (
+  url: string,
+  accessToken: string | null,
+  stop: AbortSignal,
+  onWait: (reason: string, pauseMs: number) => void = () => undefined,
+): Homeserver => ({
+  call: async (call) => {
+    const patienceMs = call.patienceMs ?? DEFAULT_PATIENCE_MS;
+    const startedMs = performance.now();
+    for (let attempt = 0; ; attempt++) {
+      try {
+        return await once(url, accessToken, call, stop);
+      } catch (error) {
+        const retryAfterMs = isLimit(error) ? error.retryAfterMs : undefined;
+        const pauseMs =
+          retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
+            ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100
+            : backOffMs(attempt);
+        const again = isLimit(error) || (error instanceof Unreachable && (!error.mayHaveArrived || isRepeatable(call)));
+        if (!again || stop.aborted || performance.now() - startedMs + pauseMs > patienceMs) throw error;
+        onWait(error instanceof Unreachable ? error.message : 'rate limit', Math.round(pauseMs));
+        await sleep(pauseMs, undefined, { signal: stop }).catch(() => undefined);
+      }
+    }
+  },
+});

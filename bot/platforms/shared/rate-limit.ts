@@ -1,0 +1,46 @@
+/** Bounds how often one member is answered: a bucket of questions that fills with time; memory stays bounded. */
+import type { UtcMs } from '../../sky/types.js';
+
+export interface BucketSize {
+  /** Questions that may come at once. */
+  readonly burst: number;
+  /** Questions a second, lasting. */
+  readonly perSecond: number;
+}
+
+export type Taken =
+  | { readonly ok: true }
+  /** `again`: not the first refusal in a row, so it may be met with silence. */
+  | { readonly ok: false; readonly waitSeconds: number; readonly again: boolean };
+
+export interface RateLimit {
+  readonly take: (key: string, nowUtcMs: UtcMs) => Taken;
+}
+
+interface Bucket {
+  stock: number;
+  atUtcMs: UtcMs;
+  refused: boolean;
+}
+
+const MOST_KEYS = 20_000;
+
+/** Keys unused longest are forgotten first. */
+export const createRateLimit = ({ burst, perSecond }: BucketSize): RateLimit => {
+  const buckets = new Map<string, Bucket>();
+  return {
+    take: (key, nowUtcMs) => {
+      const bucket = buckets.get(key) ?? { stock: burst, atUtcMs: nowUtcMs, refused: false };
+      bucket.stock = Math.min(burst, bucket.stock + (Math.max(0, nowUtcMs - bucket.atUtcMs) / 1000) * perSecond);
+      bucket.atUtcMs = Math.max(bucket.atUtcMs, nowUtcMs);
+      buckets.delete(key);
+      buckets.set(key, bucket);
+      if (buckets.size > MOST_KEYS) buckets.delete(buckets.keys().next().value ?? '');
+      const again = bucket.refused;
+      bucket.refused = bucket.stock < 1;
+      if (bucket.refused) return { ok: false, waitSeconds: Math.ceil((1 - bucket.stock) / perSecond), again };
+      bucket.stock -= 1;
+      return { ok: true };
+    },
+  };
+};

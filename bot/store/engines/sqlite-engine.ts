@@ -1,0 +1,179 @@
+/** SQLite in the data folder: opened with settings under which nothing acknowledged is lost, even to a power cut. */
+import { closeSync, mkdirSync, openSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type SqliteConstructor from 'better-sqlite3';
+import {
+  CompiledQuery,
+  Kysely,
+  sql,
+  SqliteDialect,
+  SqliteDriver,
+  type DatabaseConnection,
+  type Driver,
+  type SqliteDatabase,
+} from 'kysely';
+import type { Engine } from './engine.js';
+import { migrate } from '../migrate.js';
+import { isBusy, sqliteFailure, storeError } from '../store-failure.js';
+import type { Tables } from '../rows/tables.js';
+import { StartError } from '../../app/platform.js';
+
+type Database = SqliteConstructor.Database;
+
+/** SQLite itself waits this long for a lock; short, because it blocks the event loop meanwhile. */
+const BUSY_BLOCKING_MS = 10;
+/** In between, other work goes on; after this many tries (about two seconds) the member is told. */
+const BUSY_TRIES = 60;
+const BUSY_PAUSE_MS = 20;
+
+/**
+ * Marks on events, two to every answer, are not flushed by themselves: a power cut may lose the last of them, a killed
+ * process none. Such an event has then expired, or is sent under the same key again.
+ */
+const UNFLUSHED = /^(?:insert into|update) "events"/u;
+
+const withUnflushedMarks = (connection: DatabaseConnection, database: Database): DatabaseConnection => ({
+  executeQuery: async (query) => {
+    if (!UNFLUSHED.test(query.sql) || database.inTransaction) return connection.executeQuery(query);
+    database.pragma('synchronous = NORMAL');
+    try {
+      // It runs before the first await: nothing else comes between the two settings.
+      return connection.executeQuery(query);
+    } finally {
+      database.pragma('synchronous = FULL');
+      // What is forgotten is overwritten with zeros, not left in free pages.
+      database.pragma('secure_delete = ON');
+    }
+  },
+  streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
+});
+
+const KEPT_STATEMENTS = 200;
+
+/** The same few statements come again and again: each is compiled once. */
+const withKeptStatements = (database: Database): SqliteDatabase => {
+  const kept = new Map<string, ReturnType<SqliteDatabase['prepare']>>();
+  return {
+    close: () => {
+      database.close();
+    },
+    prepare: (text) => {
+      const known = kept.get(text);
+      if (known !== undefined) return known;
+      const made = database.prepare(text) as unknown as ReturnType<SqliteDatabase['prepare']>;
+      if (kept.size < KEPT_STATEMENTS) kept.set(text, made);
+      return made;
+    },
+  };
+};
+
+/** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
+const immediateDriver = (database: Database): Driver => {
+  const driver = new SqliteDriver({ database: withKeptStatements(database) });
+  const acquire = driver.acquireConnection.bind(driver);
+  driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database);
+  const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
+    await connection.executeQuery(CompiledQuery.raw(text));
+  };
+  driver.beginTransaction = (connection) => execute(connection, 'begin immediate');
+  driver.rollbackTransaction = async (connection) => {
+    if (database.inTransaction) await execute(connection, 'rollback');
+  };
+  return driver;
+};
+
+const immediateDialect = (database: Database): SqliteDialect => {
+  const dialect = new SqliteDialect({ database });
+  dialect.createDriver = () => immediateDriver(database);
+  return dialect;
+};
+
+/** The native module is optional: where it cannot be loaded, the rest of the bot must still run. */
+const loadSqlite = async (): Promise<typeof SqliteConstructor> => {
+  try {
+    return (await import('better-sqlite3')).default;
+  } catch (error) {
+    throw storeError('store-unavailable', error);
+  }
+};
+
+/**
+ * WAL with synchronous=FULL: each commit but the marks on events is flushed to the disk before it is acknowledged. NORMAL
+ * would survive a killed process too, but could lose the last commits to a power cut.
+ */
+const openDatabase = (Sqlite: typeof SqliteConstructor, file: string): Database => {
+  if (file !== ':memory:') {
+    mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+    // For the bot's own user alone, and so are the companions SQLite makes after it.
+    closeSync(openSync(file, 'a', 0o600));
+  }
+  const database = new Sqlite(file, { timeout: BUSY_BLOCKING_MS });
+  try {
+    database.pragma('journal_mode = WAL');
+    database.pragma('synchronous = FULL');
+    // What is forgotten is overwritten with zeros, not left in free pages.
+    database.pragma('secure_delete = ON');
+    const [check] = database.pragma('quick_check(1)') as { quick_check: string }[];
+    if (check?.quick_check !== 'ok')
+      throw storeError('store-damaged', new Error(check?.quick_check ?? 'quick_check gave nothing'));
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+};
+
+/** Tries again while another process holds the lock. */
+const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
+  for (let tried = 1; ; tried++) {
+    try {
+      return await work();
+    } catch (error) {
+      if (!isBusy(error) || tried >= BUSY_TRIES) throw error;
+      await sleep(BUSY_PAUSE_MS * (0.5 + Math.random()));
+    }
+  }
+};
+
+/**
+ * Opens the file, or ":memory:", and brings its schema up to date.
+ * @throws StartError when the file comes from a newer program; StoreError for everything else.
+ */
+export const openSqliteEngine = async (file: string): Promise<Engine> => {
+  const folder = dirname(file);
+  const Sqlite = await loadSqlite();
+  try {
+    const db = await patiently(async () => {
+      const opened = new Kysely<Tables>({ dialect: immediateDialect(openDatabase(Sqlite, file)) });
+      try {
+        await migrate(opened, 'sqlite');
+        return opened;
+      } catch (error) {
+        await opened.destroy();
+        throw error;
+      }
+    });
+    const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
+      try {
+        return await patiently(work);
+      } catch (error) {
+        throw sqliteFailure(error, folder);
+      }
+    };
+    return {
+      dialect: 'sqlite',
+      run: (work) => guarded(() => work(db)),
+      transact: (_lockKey, work) => guarded(() => db.transaction().execute(work)),
+      clockAheadMs: async () => 0,
+      // Older page images wait in the write-ahead log until it is emptied; a reader elsewhere may put that off until the next time.
+      scrub: () =>
+        guarded(async () => {
+          await sql`pragma wal_checkpoint(truncate)`.execute(db);
+        }),
+      close: () => db.destroy(),
+    };
+  } catch (error) {
+    throw error instanceof StartError ? error : sqliteFailure(error, folder);
+  }
+};

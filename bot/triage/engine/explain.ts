@@ -1,0 +1,135 @@
+/** Puts a walk into facts for people: causes still standing, why this step, answers that fit ill, who said what. */
+import { applyAnswer, normalise } from './belief.js';
+import type { TriageModel } from '../model/model.js';
+import type { FaultEntry } from '../model/schema.js';
+import { UNSURE, type Speaker, type WalkState } from '../walk/walk-state.js';
+import type { Assessment } from '../walk/walk.js';
+
+export const UNEXPLAINED = 'unexplained';
+
+export interface Standing {
+  readonly faultId: string;
+  readonly title: string;
+  readonly probability: number;
+}
+
+const UNEXPLAINED_TITLE = 'Something this guide does not know';
+
+const standingOf = ({ situation }: Assessment, probabilities: Float64Array, least: number, limit: number): Standing[] =>
+  [...probabilities]
+    .map((probability, i) => ({ i, probability }))
+    .filter(({ probability }) => probability >= least)
+    .sort((a, b) => b.probability - a.probability || a.i - b.i)
+    .slice(0, limit)
+    .map(({ i, probability }) => ({
+      faultId: situation.faults[i]?.id ?? UNEXPLAINED,
+      title: situation.faults[i]?.title ?? UNEXPLAINED_TITLE,
+      probability,
+    }));
+
+/** Causes still standing, likeliest first; those below 1 % are left out. */
+export const standing = (assessment: Assessment, limit = 8): readonly Standing[] =>
+  standingOf(assessment, assessment.belief.probabilities, 0.01, limit);
+
+export interface WhatIf {
+  readonly label: string;
+  readonly probability: number;
+  readonly likeliest: readonly Standing[];
+}
+
+/** For a check: what each answer would point to. Empty for other steps. */
+export const whatEachAnswerSays = (assessment: Assessment): readonly WhatIf[] => {
+  const { step, situation, belief } = assessment;
+  if (step.kind !== 'ask' || step.opening) return [];
+  const check = situation.checkIndex.get(step.id);
+  if (check === undefined) return [];
+  return step.check.answers.map(({ label }, answer) => {
+    const after = Float64Array.from(belief.probabilities);
+    applyAnswer(after, situation, { check, answer, look: 'look' });
+    const probability = normalise(after);
+    return { label, probability, likeliest: standingOf(assessment, after, 0.1, 2) };
+  });
+};
+
+export interface Doubt {
+  readonly checkId: string;
+  readonly question: string;
+  readonly answer: string;
+  readonly probability: number;
+}
+
+/** An answer is called a misfit once it is likelier mistaken than right. */
+const MISFIT = 0.5;
+
+/** Answers that the likeliest causes contradict. */
+export const contradictions = ({ situation, evidence, belief }: Assessment): readonly Doubt[] =>
+  evidence.observations.flatMap(({ check, answer }, i) => {
+    const probability = belief.mistaken[i] ?? 0;
+    const entry = situation.checks[check]?.entry;
+    // Only the last look at a thing is still held to be true.
+    if (
+      entry === undefined ||
+      probability < MISFIT ||
+      evidence.observations.slice(i + 1).some((later) => later.check === check)
+    )
+      return [];
+    return [{ checkId: entry.id, question: entry.question, answer: entry.answers[answer]?.label ?? '', probability }];
+  });
+
+/** Faults that no check tells apart from this one, whose remedies come in turn. */
+export const lookAlikes = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] =>
+  (fault.sameAs ?? []).flatMap((id) => model.fault(id) ?? []);
+
+export interface SaidLine {
+  readonly by: Speaker | null;
+  readonly text: string;
+}
+
+const OUTCOME_WORDS = {
+  works: 'it works',
+  same: 'no change',
+  changed: 'something changed, not cured',
+  'could-not': 'could not be done',
+} as const;
+
+/** The record in words, oldest first; `by` is null for what was known beforehand. */
+export const whoSaidWhat = (model: TriageModel, state: WalkState): readonly SaidLine[] =>
+  state.events.map((event): SaidLine => {
+    switch (event.kind) {
+      case 'path':
+        return {
+          by: event.by,
+          text: `connection: ${event.value === null ? 'not sure' : (model.path(event.value)?.title ?? event.value)}`,
+        };
+      case 'system':
+        return { by: event.by, text: `computer: ${event.value === null ? 'not sure' : SYSTEM_NAMES[event.value]}` };
+      case 'client':
+        return { by: event.by, text: `program: ${event.value === null ? 'not sure' : CLIENT_NAMES[event.value]}` };
+      case 'text':
+        return {
+          by: event.by,
+          text: `pasted text: ${event.evidence.map((id) => model.evidence.find((entry) => entry.id === id)?.says ?? id).join(' ')}`,
+        };
+      case 'answer': {
+        const check = model.check(event.check);
+        const label =
+          event.answer === UNSURE
+            ? 'not sure'
+            : (check?.answers.find(({ id }) => id === event.answer)?.label ?? event.answer);
+        return { by: event.by, text: `${check?.question ?? event.check} ${label}` };
+      }
+      case 'try':
+        return {
+          by: event.by,
+          text: `tried "${model.fault(event.fault)?.title ?? event.fault}": ${OUTCOME_WORDS[event.outcome]}`,
+        };
+      case 'found':
+        return { by: event.by, text: `the entries check found: ${event.cause}` };
+    }
+  });
+
+export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux' } as const;
+export const CLIENT_NAMES = {
+  direct: 'program opens the port itself',
+  platform: 'program goes through a driver platform',
+} as const;
