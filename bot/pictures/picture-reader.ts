@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { projectRoot } from '../ground/project-root.js';
-import { problem, type Problem } from '../reply/reply.js';
+import { problem, type Problem } from '../ground/problem.js';
 import { pictureHeader } from './picture-header.js';
 import type { PictureAnswer } from './picture-process.js';
 

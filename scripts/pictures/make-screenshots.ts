@@ -79,7 +79,7 @@ const inTerminal = async (text: ScreenText, look: Look, file: string): Promise<v
   const terminal = spawn(
     'xterm',
     [
-      ...['-fa', look.font, '-fs', String(Math.round(look.sizePx * 0.75 * look.scale)), '-bg', paper!, '-fg', ink!],
+      ...['-fa', look.font, '-fs', String(Math.round(look.sizePx * 0.75 * look.scale)), '-bg', paper, '-fg', ink],
       ...['-geometry', `${columns}x${text.text.split('\n').length + 3}+0+0`, '-title', text.title],
       ...['-e', 'sh', '-c', `cat ${source}; sleep 20`],
     ],
