@@ -121,7 +121,7 @@ export const createEncryptionEngine = ({ native, machine, homeserver, readersOf 
   };
   const claimSessions = async (users: UserId[]): Promise<void> => {
     const claim = await machine.getMissingSessions(users);
-    if (claim !== null) await carryOut(claim as unknown as Request);
+    if (claim !== null) await carryOut(claim);
   };
 
   return {
@@ -136,7 +136,7 @@ export const createEncryptionEngine = ({ native, machine, homeserver, readersOf 
     prepareEncrypt: async (roomId, room) => {
       const readers = await readersOf(roomId);
       const settings = new native.EncryptionSettings();
-      settings.algorithm = MEGOLM as never;
+      settings.algorithm = MEGOLM;
       settings.historyVisibility = (VISIBILITY[textAt(room, 'historyVisibility') ?? ''] ??
         VISIBILITY['joined']) as never;
       settings.rotationPeriod =

@@ -90,7 +90,7 @@ export const openEncryption = async (parts: EncryptionParts): Promise<Encryption
       algorithm: textAt(found, 'algorithm') ?? 'unknown',
       historyVisibility: textAt(visibility ?? undefined, 'history_visibility') ?? 'shared',
     };
-    await store.storeRoom(roomId, settings as never);
+    await store.storeRoom(roomId, settings);
     return settings;
   };
 
@@ -106,7 +106,7 @@ export const openEncryption = async (parts: EncryptionParts): Promise<Encryption
         await store.storeRoom(roomId, {
           ...known,
           historyVisibility: textAt(visibility.content, 'history_visibility') ?? 'shared',
-        } as never);
+        });
       const isEncrypted = known !== undefined || state.some(({ type }) => type === 'm.room.encryption');
       if (isEncrypted && known === undefined) aside(settingsOf(roomId).then(() => undefined));
       const members = memberIds(state);

@@ -1,9 +1,10 @@
 /** Stands in for the SDK's native encryption package where its binary is missing, so that the SDK can be imported at all. */
+import type * as Native from '@matrix-org/matrix-sdk-crypto-nodejs';
 import Module, { createRequire } from 'node:module';
 
 const PACKAGE = '@matrix-org/matrix-sdk-crypto-nodejs';
 
-export type NativeCrypto = typeof import('@matrix-org/matrix-sdk-crypto-nodejs');
+export type NativeCrypto = typeof Native;
 
 /**
  * The SDK requires the package at import, and the package throws where its binary was not downloaded. An empty module
