@@ -3,9 +3,11 @@ import type { Outcome, Problem } from '../../reply/reply.js';
 import { problem } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
+import { asTyped } from '../asking/as-typed.js';
 import type { Asker, Command, OptionSpec } from './command.js';
 import type { Deps } from './deps.js';
-import { parseLine, tidy } from './grammar.js';
+import { plainQuestion } from '../asking/plain-question.js';
+import { parseLine, tidy, type ParsedLine } from './grammar.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;
@@ -70,9 +72,11 @@ export const runCommand = async (
   if (command.access === 'manager' && !asker.isManager) {
     return problem('not-allowed', `${command.name} is for those who may change the club's settings here.`);
   }
-  const checked = checkOptions(command, raw);
-  if ('problem' in checked) return checked;
   try {
+    const meant = await asTyped(deps, command, raw, asker, nowUtcMs);
+    if ('problem' in meant) return meant;
+    const checked = checkOptions(command, meant);
+    if ('problem' in checked) return checked;
     return await command.run(deps, { options: checked.values, asker, nowUtcMs });
   } catch (error) {
     // A full list is the member's to clear, not a fault.
@@ -85,6 +89,17 @@ export const runCommand = async (
   }
 };
 
+/** A line as one command with its options; words that are no command are read as a plain question first. */
+export const readLine = (deps: Deps, line: string): ParsedLine | { readonly outcome: Outcome } => {
+  const parsed = parseLine(line, deps.commands);
+  if (!('problem' in parsed)) return parsed;
+  const reading = ['unknown-command', 'unexpected-words'].includes(parsed.problem) ? plainQuestion(line, deps) : null;
+  if (reading === null) return { outcome: parsed };
+  if ('outcome' in reading) return reading;
+  const meant = parseLine(reading.line, deps.commands);
+  return 'problem' in meant ? { outcome: meant } : meant;
+};
+
 /** Reads and runs one line of the text grammar. */
 export const runLine = async (
   deps: Deps,
@@ -93,6 +108,6 @@ export const runLine = async (
   nowUtcMs: UtcMs,
   onError: ErrorSink,
 ): Promise<Outcome> => {
-  const parsed = parseLine(line, deps.commands);
-  return 'problem' in parsed ? parsed : runCommand(deps, parsed.command, parsed.raw, asker, nowUtcMs, onError);
+  const read = readLine(deps, line);
+  return 'outcome' in read ? read.outcome : runCommand(deps, read.command, read.raw, asker, nowUtcMs, onError);
 };
