@@ -1,5 +1,6 @@
 /** A day as members write it: "tonight", "tomorrow night", "friday", "1 Dec", "2026-12-01", "in 3 days". */
 import { nextMoonPhase } from '../sky/moon-phase.js';
+import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 import type { TimeFault } from './wording.js';
@@ -10,7 +11,6 @@ export type DayText = { readonly date: LocalDate; readonly night: boolean } | Ti
 /** Before this hour on the site's clocks "tonight" is the night in progress; from it on, the coming one. */
 const NIGHT_ENDS_AT_HOUR = 6;
 
-const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 const MONTHS = [
   'january',
@@ -40,7 +40,7 @@ function named(list: readonly string[], word: string): number {
 }
 
 export function addDays(date: LocalDate, days: number): LocalDate {
-  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * DAY_MS);
+  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * MS_PER_DAY);
   return { year: moved.getUTCFullYear(), month: moved.getUTCMonth() + 1, day: moved.getUTCDate() };
 }
 
@@ -112,7 +112,7 @@ export function moonPhaseNamed(words: string): number | null {
 
 /** The night in which the Moon next reaches a phase: an instant before noon belongs to the evening before. */
 function nightOfPhase(elongationDeg: number, zone: string, nowUtcMs: number): DayText {
-  const local = new Date(clocksAsUtcMs(zone, nextMoonPhase(elongationDeg, nowUtcMs - DAY_MS / 2)) - DAY_MS / 2);
+  const local = new Date(clocksAsUtcMs(zone, nextMoonPhase(elongationDeg, nowUtcMs - MS_PER_DAY / 2)) - MS_PER_DAY / 2);
   return {
     date: { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() },
     night: true,

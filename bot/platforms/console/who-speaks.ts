@@ -1,8 +1,8 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
+import { tidy } from '../../ground/tidy.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
 import { readLine, runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
-import { tidy } from '../../commands/core/grammar.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
