@@ -14,7 +14,7 @@ const meant = async (line: string): Promise<Record<string, unknown> | string> =>
   const parsed = parseLine(line, allCommands);
   if ('problem' in parsed) return parsed.problem;
   const found = await asTyped(deps, parsed.command, parsed.raw, ODALYS, NOW);
-  return 'problem' in found ? String(found.problem) : Object.fromEntries(found as ReadonlyMap<string, unknown>);
+  return 'problem' in found ? String(found.problem) : Object.fromEntries(found);
 };
 
 describe('what follows a target', () => {

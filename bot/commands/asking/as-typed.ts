@@ -4,7 +4,8 @@
  */
 import { resolveTarget } from '../../catalogue/index.js';
 import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
-import { fittingChoices, problem, type Problem } from '../../reply/reply.js';
+import { problem, type Problem } from '../../ground/problem.js';
+import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec } from '../core/command.js';

@@ -1,7 +1,8 @@
 /** Finds the command that answers a question asked in plain words ("what's up tonight"), or says kindly why none does. */
 import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { cleanText } from '../../ground/fold-text.js';
-import { problem, reply, type Outcome } from '../../reply/reply.js';
+import { problem } from '../../ground/problem.js';
+import { reply, type Outcome } from '../../reply/reply.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
 export type PlainReading = { readonly line: string } | { readonly outcome: Outcome } | null;
