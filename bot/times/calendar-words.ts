@@ -1,4 +1,6 @@
 /** A day as members write it: "tonight", "tomorrow night", "friday", "1 Dec", "2026-12-01", "in 3 days". */
+import { nextMoonPhase } from '../sky/moon-phase.js';
+import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 import type { TimeFault } from './wording.js';
@@ -9,7 +11,6 @@ export type DayText = { readonly date: LocalDate; readonly night: boolean } | Ti
 /** Before this hour on the site's clocks "tonight" is the night in progress; from it on, the coming one. */
 const NIGHT_ENDS_AT_HOUR = 6;
 
-const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 const MONTHS = [
   'january',
@@ -39,7 +40,7 @@ function named(list: readonly string[], word: string): number {
 }
 
 export function addDays(date: LocalDate, days: number): LocalDate {
-  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * DAY_MS);
+  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * MS_PER_DAY);
   return { year: moved.getUTCFullYear(), month: moved.getUTCMonth() + 1, day: moved.getUTCDate() };
 }
 
@@ -93,6 +94,31 @@ function namedMonth(text: string, today: LocalDate): DayText | null {
   return null;
 }
 
+const MOON_PHASES: Readonly<Record<string, number>> = {
+  'new moon': 0,
+  'first quarter': 90,
+  'full moon': 180,
+  'last quarter': 270,
+  'third quarter': 270,
+};
+
+/** The Moon's elongation in degrees that words such as "the next new moon" name; null for other words. */
+export function moonPhaseNamed(words: string): number | null {
+  const key = words
+    .replace(/^(?:at |on |the |next |coming )+/, '')
+    .replace(/ moon$/, (moon) => (/quarter/.test(words) ? '' : moon));
+  return Object.hasOwn(MOON_PHASES, key) ? (MOON_PHASES[key] ?? null) : null;
+}
+
+/** The night in which the Moon next reaches a phase: an instant before noon belongs to the evening before. */
+function nightOfPhase(elongationDeg: number, zone: string, nowUtcMs: number): DayText {
+  const local = new Date(clocksAsUtcMs(zone, nextMoonPhase(elongationDeg, nowUtcMs - MS_PER_DAY / 2)) - MS_PER_DAY / 2);
+  return {
+    date: { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() },
+    night: true,
+  };
+}
+
 /** Reads a day; null when the text is none. The text is lower case, single-spaced. */
 export function readDay(text: string, zone: string, nowUtcMs: number): DayText | null {
   const { today, tonight } = todayAndTonight(zone, nowUtcMs);
@@ -101,6 +127,8 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
   if (words === 'tomorrow night' || words === 'tomorrow evening') return { date: addDays(tonight, 1), night: true };
   if (words === 'last night' || words === 'yesterday night' || words === 'yesterday evening')
     return { date: addDays(tonight, -1), night: true };
+  const phase = moonPhaseNamed(words);
+  if (phase !== null) return nightOfPhase(phase, zone, nowUtcMs);
   if (words === 'today') return { date: today, night: false };
   if (words === 'tomorrow') return { date: addDays(today, 1), night: false };
   if (words === 'yesterday') return { date: addDays(today, -1), night: false };
