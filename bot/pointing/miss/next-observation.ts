@@ -57,7 +57,7 @@ const cloudOf = (explanation: Explanation, predict: Predict, origin: Vector3): C
     const slopes = spread.parameters.map((_, i) => {
       const [x, y] = offsetDeg(
         origin,
-        predict(spread.continuum.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))),
+        predict(spread.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))),
       );
       return [(x - mean[0]) / step, (y - mean[1]) / step] as const;
     });
@@ -82,6 +82,24 @@ export const bhattacharyya = (a: Cloud, b: Cloud): number => {
   const dy = a.mean[1] - b.mean[1];
   const mahalanobis = (yy * dx * dx - 2 * xy * dx * dy + xx * dy * dy) / det;
   return mahalanobis / 8 + 0.5 * Math.log(det / Math.sqrt(determinant(a.covariance) * determinant(b.covariance)));
+};
+
+/** One sigma of the sidereal time a cause predicts, in seconds, the reading's own included. */
+const clockSigmaS = ({ belief, spread }: Explanation): number => {
+  if (spread === null) return LST_SIGMA_S;
+  const step = 0.02;
+  const variance = spread.parameters.reduce((sum, _, i) => {
+    const moved = spread.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)));
+    const slope = (wrapDeg180((moved.lstHours - belief.lstHours) * 15) * 240) / step;
+    return sum + slope * slope * spread.covariance[i]![i]!;
+  }, LST_SIGMA_S ** 2);
+  return Math.sqrt(variance);
+};
+
+const distanceByClock = (seconds: number, first: Explanation, second: Explanation): number => {
+  const [a, b] = [clockSigmaS(first), clockSigmaS(second)];
+  const variance = (a * a + b * b) / 2;
+  return (seconds * seconds) / variance / 8 + 0.5 * Math.log(variance / (a * b));
 };
 
 /** Stars to try next: spread over the sky, well up, away from the target. */
@@ -122,7 +140,7 @@ export const nextObservation = (
   const candidates: { readonly observation: NextObservation; readonly distance: number }[] = [];
   if (!has('lst')) {
     const seconds = wrapDeg180((first.belief.lstHours - second.belief.lstHours) * 15) * 240;
-    candidates.push({ observation: { kind: 'lst' }, distance: (seconds / LST_SIGMA_S) ** 2 / 8 });
+    candidates.push({ observation: { kind: 'lst' }, distance: distanceByClock(seconds, first, second) });
   }
   if (!has('shown')) {
     candidates.push({
