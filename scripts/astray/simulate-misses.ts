@@ -11,12 +11,7 @@ import {
   type Observation,
   type PointedTarget,
 } from '../../bot/pointing/miss/astray-types.js';
-import {
-  lstErrorS,
-  rightBelief,
-  shownHorizontal,
-  type Belief,
-} from '../../bot/pointing/miss/controller-belief.js';
+import { lstErrorS, rightBelief, shownHorizontal, type Belief } from '../../bot/pointing/miss/controller-belief.js';
 import { landedVector } from '../../bot/pointing/miss/landing.js';
 import { causeKey, explainMiss } from '../../bot/pointing/miss/explain-miss.js';
 import { possibleMistakes } from '../../bot/pointing/miss/possible-mistakes.js';

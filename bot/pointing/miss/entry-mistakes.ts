@@ -1,17 +1,18 @@
 /** Mistakes made at the keypad: clock, date, offset, place and the epoch of coordinates. */
+import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
+import { wrapHours12 } from '../../sky/angles.js';
+import { lastHours } from '../../sky/sidereal-time.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Circumstances } from './astray-types.js';
 import { withClockMoved, withSite, type Belief } from './controller-belief.js';
 import { flatUnit, shared, type Form, type Mistake, type Sized } from './mistake-types.js';
-import { REAL_UTC_OFFSETS_MINUTES, offsetWeight } from './utc-offsets.js';
+import { offsetWeight, typedOffsets } from './utc-offsets.js';
 
-const MS_PER_MINUTE = 60_000;
-const MS_PER_DAY = 86_400_000;
 /** How far apart in latitude the places are that one owner observes from. Common practice, no source. */
 const LATITUDE_SIGMA_DEG = 5;
 const AMOUNT_UNIT_HOURS = flatUnit(24);
 /** Minima of a landing's misfit are some hours wide; a quarter of an hour finds each. */
-const AMOUNT_SEEDS = Array.from({ length: 96 }, (_, i) => [(-12 + i / 4) / AMOUNT_UNIT_HOURS]);
+const AMOUNT_SEEDS = Array.from({ length: 96 }, (_, i) => (-12 + i / 4) / AMOUNT_UNIT_HOURS);
 
 type Weighted = Parameters<typeof shared>[0][number];
 
@@ -74,7 +75,8 @@ const clockMistakes = ({ utcMs, clock }: Circumstances): Mistake[] => {
       'utc-offset',
       'clock',
       8,
-      REAL_UTC_OFFSETS_MINUTES.map((typed) => ({ typed, minutes: clock.utcOffsetMinutes - typed }))
+      typedOffsets(clock.utcOffsetMinutes)
+        .map((typed) => ({ typed, minutes: clock.utcOffsetMinutes - typed }))
         .filter(({ minutes }) => !taken.includes(minutes))
         .map(({ typed, minutes }) => clockSlip(minutes, offsetWeight(typed, clock.utcOffsetMinutes), typed)),
     ),
@@ -97,28 +99,28 @@ const dateMistakes = (local: Date): Mistake[] => {
 };
 
 /** Clock, date or longitude off by any amount: the controller's sidereal time ahead by so much. */
-const anyAmount: Sized = {
+const anyAmount = (seeds: readonly number[]): Sized => ({
   share: 0.7,
   dimensions: 1,
   isFlat: [true],
-  seeds: AMOUNT_SEEDS,
+  seeds: seeds.map((z) => [z]),
   sizeAt: (z) => [z[0]! * AMOUNT_UNIT_HOURS * 60],
   change: (z) => (belief) => ({ ...belief, lstHours: belief.lstHours + z[0]! * AMOUNT_UNIT_HOURS }),
-};
+});
 
 /** Another place, so that the latitude is off as well. */
-const anotherPlace: Sized = {
+const anotherPlace = (seeds: readonly number[]): Sized => ({
   share: 0.3,
   dimensions: 2,
   isFlat: [true, false],
-  seeds: AMOUNT_SEEDS.map(([z]) => [z!, 0]),
+  seeds: seeds.map((z) => [z, 0]),
   sizeAt: (z) => [z[0]! * AMOUNT_UNIT_HOURS * 60, z[1]! * LATITUDE_SIGMA_DEG],
   change: (z) => (belief) => ({
     ...belief,
     lstHours: belief.lstHours + z[0]! * AMOUNT_UNIT_HOURS,
     latitudeDeg: Math.max(-90, Math.min(90, belief.latitudeDeg + z[1]! * LATITUDE_SIGMA_DEG)),
   }),
-};
+});
 
 const siteMistakes = ({ observer, mount }: Circumstances): Mistake[] => {
   const { latitudeDeg, longitudeDeg } = observer;
@@ -178,11 +180,26 @@ const epochForms = (): Form[] =>
     { weight: 1, change: (belief) => ({ ...belief, epochSlip: 'twice' }), slip: { kind: 'epoch', slip: 'twice' } },
   ]);
 
-/** Everything that can be entered wrongly under the circumstances. */
-export const entryMistakes = (circumstances: Circumstances): Mistake[] =>
-  [
+/**
+ * Everything that can be entered wrongly under the circumstances.
+ * @param lstHoursSeen the sidereal time on the controller, from which an amount is read at once
+ */
+export const entryMistakes = (circumstances: Circumstances, lstHoursSeen: number | null): Mistake[] => {
+  const { utcMs, observer } = circumstances;
+  const seeds =
+    lstHoursSeen === null
+      ? AMOUNT_SEEDS
+      : [wrapHours12(lstHoursSeen - lastHours(utcMs, observer.longitudeDeg)) / AMOUNT_UNIT_HOURS];
+  return [
     ...clockMistakes(circumstances),
     ...siteMistakes(circumstances),
     { id: 'epoch', kind: 'coordinates', prior: 6, forms: epochForms(), sizes: [] } as const,
-    { id: 'sidereal-amount', kind: 'clock', prior: 14, forms: [], sizes: [anyAmount, anotherPlace] } as const,
+    {
+      id: 'sidereal-amount',
+      kind: 'clock',
+      prior: 12,
+      forms: [],
+      sizes: [anyAmount(seeds), anotherPlace(seeds)],
+    } as const,
   ].filter(({ forms, sizes }) => forms.length + sizes.length > 0);
+};

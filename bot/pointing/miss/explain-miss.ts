@@ -4,7 +4,7 @@ import type { CauseId, Circumstances, Observation, PointedTarget } from './astra
 import { rightBelief, type Belief } from './controller-belief.js';
 import { landedVector } from './landing.js';
 import type { Slip } from './mistake-types.js';
-import { leftOverDeg } from './observation-misfit.js';
+import { leftOverDeg, standardResiduals } from './observation-misfit.js';
 import { logSum } from './log-sum.js';
 import { possibleMistakes } from './possible-mistakes.js';
 import { weighUnexplained } from './unexplained.js';
@@ -34,12 +34,16 @@ export interface Explanation {
 export interface Diagnosis {
   /** Most probable first; every cause that could have been made. */
   readonly causes: readonly Explanation[];
+  /** What was seen is as near to right as it can be read. */
+  readonly isRight: boolean;
   /** Nothing is wrong beyond the uncertainty of what was seen. */
   readonly noMistakeProbability: number;
   /** None of the causes known here. */
   readonly unexplainedProbability: number;
 }
 
+/** Mean square of the residuals, in sigmas, up to which readings count as right: chance alone stays under it five times in six. */
+const NEAR_ENOUGH = 1.8;
 /** Beyond this many causes nobody looks. */
 const MOST_CAUSES = 40;
 
@@ -56,11 +60,16 @@ export const explainMiss = (
   observations: readonly Observation[],
 ): Diagnosis => {
   const right = rightBelief(circumstances);
-  const weighed = weighMistakes(circumstances, right, possibleMistakes(circumstances), observations);
   const { noMistake, unexplained } = weighUnexplained(circumstances, right, observations);
+  const lst = observations.find(({ kind }) => kind === 'lst');
+  const mistakes = possibleMistakes(circumstances, lst?.kind === 'lst' ? lst.lstHours : null);
+  const weighed = weighMistakes(circumstances, mistakes, observations, Math.max(noMistake, unexplained));
   const total = logSum([...weighed.map(({ logWeight }) => logWeight), noMistake, unexplained]);
   const aim = unitFromEquatorial(target.ofDate);
+  const residuals = standardResiduals(circumstances, right, observations);
+  const meanSquare = residuals.reduce((sum, residual) => sum + residual * residual, 0) / residuals.length;
   return {
+    isRight: meanSquare < NEAR_ENOUGH && noMistake > unexplained,
     causes: [...weighed]
       .sort((a, b) => b.logWeight - a.logWeight)
       .slice(0, MOST_CAUSES)

@@ -56,11 +56,7 @@ const normalEquations = (
 };
 
 /** With so much added to every diagonal element, and a share of itself. */
-const loaded = (
-  matrix: readonly (readonly number[])[],
-  added: readonly number[],
-  damping: number,
-): number[][] =>
+const loaded = (matrix: readonly (readonly number[])[], added: readonly number[], damping: number): number[][] =>
   matrix.map((row, i) => row.map((value, j) => (i === j ? (value + added[i]! + TINY) * (1 + damping) : value)));
 
 const descend = (problem: Problem, start: readonly number[]): ContinuumFit => {
@@ -84,11 +80,13 @@ const descend = (problem: Problem, start: readonly number[]): ContinuumFit => {
     }
   }
   // A flat parameter of which nothing is known weighs as much as a normal one; the added 1 keeps it at that.
-  const { inverse, determinant } = inverted(loaded(
+  const { inverse, determinant } = inverted(
+    loaded(
       here.information,
       p.map(() => 1),
       0,
-    ));
+    ),
+  );
   return { parameters: p, covariance: inverse, logEvidence: -here.cost - 0.5 * Math.log(determinant) };
 };
 

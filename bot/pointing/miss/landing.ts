@@ -1,4 +1,5 @@
 /** Where the tube really goes when a controller with a given belief sends it to a target. */
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { asinDeg, cosDeg, equatorialFromVector, sinDeg, type Vector3 } from '../../sky/angles.js';
 import { SIDEREAL_DEG_PER_MS } from '../../sky/earth.js';
 import type { Equatorial } from '../../sky/types.js';
@@ -74,7 +75,7 @@ const toEquator = ([meridian, west, pole]: Vector3, lstDeg: number): Vector3 => 
 const plainAxes = (mount: MountKind, direction: MountDirection): AxisAngles =>
   axesFor(mount === 'altaz' ? 'altaz' : 'fork', direction);
 
-const stoppedDegOf = ({ stoppedMinutes }: Belief): number => stoppedMinutes * 60_000 * SIDEREAL_DEG_PER_MS;
+const stoppedDegOf = ({ stoppedMinutes }: Belief): number => stoppedMinutes * MS_PER_MINUTE * SIDEREAL_DEG_PER_MS;
 
 /** Where the controller takes a direction to be, in the sense in which it turns the axes. */
 const believedDirection = (mount: MountKind, belief: Belief, direction: Equatorial): MountDirection => {

@@ -102,11 +102,16 @@ const notAtHome = (isAltaz: boolean): Sized => {
 };
 
 /** An equatorial base off the pole: raised, turned about the vertical (which turns the zero of hour angle too), tilted. */
-const axisOff = (share: number, turnMeanDeg: number, turnSigmaDeg: number, raisedSigmaDeg = LEAN_SIGMA_DEG): Sized => {
+const axisOff = (
+  share: number,
+  turn: { readonly meanDeg: number; readonly sigmaDeg: number },
+  raisedSigmaDeg = LEAN_SIGMA_DEG,
+  tiltSigmaDeg = TILT_SIGMA_DEG,
+): Sized => {
   const sizeAt = (z: readonly number[]): [number, number, number] => [
     z[0]! * raisedSigmaDeg,
-    turnMeanDeg + z[1]! * turnSigmaDeg,
-    z[2]! * TILT_SIGMA_DEG,
+    turn.meanDeg + z[1]! * turn.sigmaDeg,
+    z[2]! * tiltSigmaDeg,
   ];
   return {
     share,
@@ -167,12 +172,15 @@ const stopped: Sized = {
 const baseMistakes = (isAltaz: boolean, declinationDeg: number): Mistake[] => {
   const byCompass = Math.abs(declinationDeg) > FELT_DECLINATION_DEG;
   if (!isAltaz) {
+    const level = byCompass ? 0.2 : 0.4;
     const sizes = [
-      axisOff(byCompass ? 0.45 : 0.65, 0, 4),
-      axisOff(0.35, 0, 12),
-      ...(byCompass ? [axisOff(0.2, declinationDeg, 1.5, 2)] : []),
+      axisOff(0.35, { meanDeg: 0, sigmaDeg: 4 }),
+      axisOff(0.25, { meanDeg: 0, sigmaDeg: 12 }),
+      // By the latitude scale and a level, but turned.
+      axisOff(level, { meanDeg: 0, sigmaDeg: 8 }, 0.5, 0.4),
+      ...(byCompass ? [axisOff(0.2, { meanDeg: declinationDeg, sigmaDeg: 1.5 }, 1, 0.4)] : []),
     ];
-    return [{ id: 'polar-axis', kind: 'mount', prior: 12, forms: [], sizes }];
+    return [{ id: 'polar-axis', kind: 'mount', prior: 16, forms: [], sizes }];
   }
   const facings = [
     faced(0.4, null),
@@ -205,6 +213,6 @@ export const mountMistakes = (circumstances: Circumstances): Mistake[] => {
       ? [{ id: 'not-at-home', kind: 'mount', prior: 14, forms: [], sizes: [notAtHome(isAltaz)] } as const]
       : []),
     ...baseMistakes(isAltaz, magneticNorth(observer, utcMs)?.declinationDeg ?? 0),
-    { id: 'not-tracking', kind: 'mount', prior: 6, forms: [], sizes: [stopped] } as const,
+    { id: 'not-tracking', kind: 'mount', prior: 5, forms: [], sizes: [stopped] } as const,
   ].filter(({ forms, sizes }) => forms.length + sizes.length > 0);
 };

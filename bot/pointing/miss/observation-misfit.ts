@@ -60,14 +60,19 @@ export const standardResiduals = (
   circumstances: Circumstances,
   belief: Belief,
   observations: readonly Observation[],
-): number[] =>
-  observations.flatMap((observation) => {
-    if (observation.kind === 'lst')
-      return [(wrapDeg180((belief.lstHours - observation.lstHours) * 15) * 240) / observation.sigmaS];
+): number[] => {
+  const residuals: number[] = [];
+  for (const observation of observations) {
+    if (observation.kind === 'lst') {
+      residuals.push((wrapDeg180((belief.lstHours - observation.lstHours) * 15) * 240) / observation.sigmaS);
+      continue;
+    }
     const { seen, along } = frameOf(observation);
     const [x, y] = offsetDeg(seen, predictedVector(circumstances, belief, observation), along);
-    return [x / observation.sigmaDeg, y / observation.sigmaDeg];
-  });
+    residuals.push(x / observation.sigmaDeg, y / observation.sigmaDeg);
+  }
+  return residuals;
+};
 
 /** A residual beyond this many sigmas counts as this many: members misread, and one bad number must not decide alone. */
 const OUTLIER_SIGMAS = 12;

@@ -4,13 +4,13 @@ import { entryMistakes } from './entry-mistakes.js';
 import { mountMistakes } from './mount-mistakes.js';
 import type { Mistake } from './mistake-types.js';
 
-export const possibleMistakes = (circumstances: Circumstances): Mistake[] => [
-  ...entryMistakes(circumstances),
+export const possibleMistakes = (circumstances: Circumstances, lstHoursSeen: number | null = null): Mistake[] => [
+  ...entryMistakes(circumstances, lstHoursSeen),
   ...mountMistakes(circumstances),
 ];
 
-/** How often a second mistake comes with a first, against each by itself. Common practice, no source. */
-export const SECOND_MISTAKE_RATE = 0.4;
+/** Common practice, no source. */
+const SECOND_MISTAKE_RATE = 0.7;
 
 /** Slips of one setting, of which one can be made at a time. */
 const ONE_OF: readonly (readonly string[])[] = [
@@ -22,6 +22,13 @@ const ONE_OF: readonly (readonly string[])[] = [
   ['latitude-sign', 'latitude-longitude-swapped'],
   ['twelve-hours', 'date-off-by-one'],
 ];
+
+/** Two slips of the clock together are rarer than one of the clock and one elsewhere. Common practice, no source. */
+const TWO_CLOCKS_RATE = 0.4;
+
+/** How often the second comes with the first, against each by itself. */
+export const secondRate = (first: Mistake, second: Mistake): number =>
+  SECOND_MISTAKE_RATE * (first.kind === 'clock' && second.kind === 'clock' ? TWO_CLOCKS_RATE : 1);
 
 /** Whether two entries can both be wrong and be told from one wrong entry. */
 export const goTogether = (a: Mistake, b: Mistake): boolean =>

@@ -5,7 +5,7 @@ import { logSum } from './log-sum.js';
 import { logAnything, misfitOf } from './observation-misfit.js';
 
 /** Frequencies before anything is seen, on the scale of the mistakes' priors. Common practice, no source. */
-const NO_MISTAKE_PRIOR = 12;
+const NO_MISTAKE_PRIOR = 5;
 const UNEXPLAINED_PRIOR = 16;
 
 /** Which readings may be anything, and how often: all; the landing (a slipped clutch); the display; display and landing. */

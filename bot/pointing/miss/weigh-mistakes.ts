@@ -1,12 +1,12 @@
 /** Weighs each mistake, and each two made together, by its frequency and by how well it predicts what was seen. */
 import type { Circumstances, Observation } from './astray-types.js';
-import type { Belief } from './controller-belief.js';
+import { rightBelief, type Belief } from './controller-belief.js';
 import type { Part } from './explain-miss.js';
 import { fitContinuum } from './fit-continuum.js';
 import { logSum } from './log-sum.js';
 import { PLAIN, type Mistake, type Sized } from './mistake-types.js';
 import { misfitOf, standardResiduals } from './observation-misfit.js';
-import { SECOND_MISTAKE_RATE, goTogether } from './possible-mistakes.js';
+import { goTogether, secondRate } from './possible-mistakes.js';
 
 /** How sure a size is. */
 export interface Spread {
@@ -33,7 +33,7 @@ interface Entry {
 }
 
 /** Hypotheses this far (in natural logarithms) under the best are not followed to the landing. */
-const HOPELESS = 25;
+const HOPELESS = 14;
 /** So many of the best wrong entries are tried together with a mount's mistake of any size. */
 const ENTRIES_WITH_SIZES = 4;
 const DESCENTS_ALONE = 3;
@@ -43,11 +43,12 @@ interface Scales {
   readonly circumstances: Circumstances;
   readonly right: Belief;
   readonly observations: readonly Observation[];
+  readonly clocks: readonly Observation[];
   readonly displays: readonly Observation[];
   readonly landings: readonly Observation[];
   /** Log frequency of a mistake as the first, or as the second beside another. */
   readonly logFirst: (mistake: Mistake, share: number) => number;
-  readonly logSecond: (mistake: Mistake, share: number) => number;
+  readonly logSecond: (first: Mistake, mistake: Mistake, share: number) => number;
   readonly add: (weighed: Weighed) => void;
   /** Whether something of this weight can no longer count. */
   readonly isHopeless: (logWeight: number) => boolean;
@@ -111,7 +112,10 @@ const weighTwoEntries = (scales: Scales, entries: readonly Entry[], mistakes: re
       if (!goTogether(first, mistake)) continue;
       for (const { share, change, slip } of mistake.forms) {
         const belief = change(before);
-        const shown = logFirst + scales.logSecond(mistake, share) + fitTo(scales, belief, scales.displays);
+        const logPrior = logFirst + scales.logSecond(first, mistake, share);
+        // The sidereal time alone rules most of them out.
+        if (scales.isHopeless(logPrior + fitTo(scales, belief, scales.clocks))) continue;
+        const shown = logPrior + fitTo(scales, belief, scales.displays);
         if (scales.isHopeless(shown)) continue;
         const logWeight = shown + fitTo(scales, belief, scales.landings);
         scales.add({ parts: [part, { id: mistake.id, slip, size: null }], logWeight, belief, spread: null });
@@ -122,7 +126,9 @@ const weighTwoEntries = (scales: Scales, entries: readonly Entry[], mistakes: re
 
 const logMount = (scales: Scales, entry: Entry, mistake: Mistake, share: number): number =>
   entry.logShown +
-  (entry.mistake === null ? scales.logFirst(mistake, share) : entry.logPrior + scales.logSecond(mistake, share));
+  (entry.mistake === null
+    ? scales.logFirst(mistake, share)
+    : entry.logPrior + scales.logSecond(entry.mistake, mistake, share));
 
 /** A definite mistake of the mount, alone and beside wrong entries. */
 const weighMountForms = (scales: Scales, mistake: Mistake, entries: readonly Entry[]): void => {
@@ -160,24 +166,29 @@ const weighMountSizes = (scales: Scales, mistake: Mistake, entries: readonly Ent
   });
 };
 
-/** Log weights, up to one constant for all: each cause at its likeliest form, weighed by all its forms. */
+/**
+ * Log weights, up to one constant for all: each cause at its likeliest form, weighed by all its forms.
+ * @param floor the log weight of what stands against every cause
+ */
 export const weighMistakes = (
   circumstances: Circumstances,
-  right: Belief,
   mistakes: readonly Mistake[],
   observations: readonly Observation[],
+  floor: number,
 ): Weighed[] => {
+  const right = rightBelief(circumstances);
   const byCause = new Map<string, Weighed[]>();
-  let top = -Infinity;
+  let top = floor;
   const allPrior = mistakes.reduce((sum, { prior }) => sum + prior, 0);
   const scales: Scales = {
     circumstances,
     right,
     observations,
+    clocks: observations.filter(({ kind }) => kind === 'lst'),
     displays: observations.filter(({ kind }) => kind !== 'landed'),
     landings: observations.filter(({ kind }) => kind === 'landed'),
     logFirst: ({ prior }, share) => Math.log(prior * share),
-    logSecond: ({ prior }, share) => Math.log((SECOND_MISTAKE_RATE * prior * share) / allPrior),
+    logSecond: (first, mistake, share) => Math.log((secondRate(first, mistake) * mistake.prior * share) / allPrior),
     add: (weighed) => {
       const key = weighed.parts.map(({ id }) => id).join('+');
       const known = byCause.get(key);

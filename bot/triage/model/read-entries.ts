@@ -3,15 +3,14 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
 import type { z } from 'zod';
+import { evidenceSchema, type EvidenceEntry } from '../../reading/index.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
-  evidenceSchema,
   faultSchema,
   pathSchema,
   stageSchema,
   type CheckEntry,
-  type EvidenceEntry,
   type FaultEntry,
   type PathEntry,
   type StageEntry,
