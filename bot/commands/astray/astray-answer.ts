@@ -1,6 +1,6 @@
 /** The finding of `astray` as the parts of a reply: summary, facts, notes and data. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
-import { type Circumstances, type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
+import { type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
 import { shownHorizontal } from '../../pointing/miss/controller-belief.js';
 import type { Diagnosis, Explanation } from '../../pointing/miss/explain-miss.js';
 import { landedOfDate } from '../../pointing/miss/landing.js';
