@@ -16,12 +16,11 @@ remove('@photostructure', 'sqlite', 'src');
 for (const system of within('@photostructure', 'sqlite', 'prebuilds')) {
   if (system !== `${process.platform}-${process.arch}`) remove('@photostructure', 'sqlite', 'prebuilds', system);
 }
-// Pictures are read with the small trained data, and by the engine that needs no older kind of data.
+// Pictures are read with the small trained data; under Node the package loads its whole engine, whatever kind of data it reads.
 remove('@tesseract.js-data', 'eng', '4.0.0');
 remove('tesseract.js', 'dist');
 for (const file of within('tesseract.js-core')) {
-  if (file.endsWith('.wasm.js') || /^tesseract-core(?:-(?:relaxed)?simd)?\.(?:js|wasm)$/u.test(file))
-    remove('tesseract.js-core', file);
+  if (file.endsWith('.wasm.js') || file.includes('-lstm.')) remove('tesseract.js-core', file);
 }
 for (const file of readdirSync(modules, { recursive: true })) {
   if (/\.(?:map|d\.ts|d\.mts|d\.cts|md|markdown)$/u.test(file)) remove(file);
