@@ -3,6 +3,7 @@ import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
 import type { Command } from './core/command.js';
+import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
@@ -41,3 +42,6 @@ export const allCommands: readonly Command[] = [
   forget,
   help,
 ];
+
+/** Who is asked, in order, about text that begins with no command. */
+export const allReaders: readonly WordsReader[] = [];

@@ -43,7 +43,7 @@ const failLoudly = (error: unknown): never => {
 };
 
 export const ask = (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Outcome> =>
-  runLine(deps, line, asker, nowUtcMs, failLoudly);
+  runLine(deps, line, { asker, nowUtcMs, onError: failLoudly });
 
 export const answer = async (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Reply> => {
   const outcome = await ask(deps, line, nowUtcMs, asker);

@@ -35,9 +35,8 @@ import { brightNamedStars } from '../../catalogue/bright-stars.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
-import { audienceOf, targetAtSite, timeFor } from '../asking/question-parts.js';
+import { targetAtSite, timeFor } from '../asking/question-parts.js';
 import { siteClock } from '../../times/site-clock.js';
-import { sunWarning } from '../asking/sun-warning.js';
 
 const CAUSES_SAID = 3;
 const CAUSES_LISTED = 8;
@@ -282,12 +281,18 @@ export const astray = defineCommand({
     'astray Mirach landed:"about 15 degrees east of it" lst:23:19:40 at:2026-11-25T20:00Z site:52.71,0.12',
     'astray M 36 landed:"7 degrees east of it" aligned:Capella mount:fork site:"Cork, Ireland"',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'astray', options.target, options.site, {
-      landed: options.landed,
-      shown: options.shown,
-      lst: options.lst,
-      at: options.at,
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, asker, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'astray',
+      target: options.target,
+      site: options.site,
+      rest: {
+        landed: options.landed,
+        shown: options.shown,
+        lst: options.lst,
+        at: options.at,
+      },
     });
     if (isProblem(asked)) return asked;
     const { target: wanted, where } = asked;
@@ -339,7 +344,6 @@ export const astray = defineCommand({
       diagnosis.noMistakeProbability > first.probability &&
       diagnosis.noMistakeProbability >= diagnosis.unexplainedProbability;
     const isFound = first.probability > Math.max(diagnosis.noMistakeProbability, diagnosis.unexplainedProbability);
-    const warning = sunWarning(deps, wanted, observer, utcMs, zone);
     const said = diagnosis.causes
       .slice(0, CAUSES_SAID)
       .filter(({ probability }, i) => isFound && (i === 0 || probability > 0.02));
@@ -348,7 +352,6 @@ export const astray = defineCommand({
         miss === null || isRight
           ? `Astray: ${wanted.name}`
           : `Astray: ${degrees(miss.missDeg, 1)} ${miss.towards} of ${wanted.name}`,
-      level: warning.level === 'clear' ? 'info' : warning.level,
       summary: summaryOf(diagnosis, correctionFor(first, context)),
       facts: [
         ...lstFact(seen.observations, observer, utcMs),
@@ -366,9 +369,8 @@ export const astray = defineCommand({
         ...time.notes,
         ...asked.notes,
       ],
-      cautions: warning.cautions,
+      pointsAt: [{ what: wanted.name, when: { utcMs }, observer, zone, direction: wanted.body }],
       choices: await triageChoices(deps, asker, isFound ? diagnosis.causes : []),
-      audience: audienceOf(where),
       data: {
         utc: isoUtc(utcMs),
         mount: circumstances.mount,

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Deps } from './deps.js';
+import type { Privacy } from './privacy.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
 export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
@@ -110,6 +111,8 @@ export interface Asker {
 export interface Request<V> {
   readonly options: V;
   readonly asker: Asker;
+  /** Remembers whether a member's own row was used; resolving a site marks it, and so does the store a command is given. */
+  readonly privacy: Privacy;
   /** The instant the question was asked. Commands have no other clock. */
   readonly nowUtcMs: UtcMs;
 }

@@ -1,10 +1,8 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
-import { isProblem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
-import { runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
-import { parseLine } from '../../commands/core/grammar.js';
+import { runLine, type ErrorSink } from '../../commands/core/dispatch.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
@@ -38,15 +36,16 @@ const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker
   );
 
 /** Reads and runs one line said by a member on the console. Never rejects. */
-export const runConsoleLine = async (
+export const runConsoleLine = (
   deps: Deps,
   line: string,
   asker: Asker,
   nowUtcMs: UtcMs,
   onError: ErrorSink,
-): Promise<Outcome> => {
-  const parsed = parseLine(line, deps.commands);
-  return isProblem(parsed)
-    ? parsed
-    : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
-};
+): Promise<Outcome> =>
+  runLine(deps, line, {
+    asker,
+    nowUtcMs,
+    onError,
+    valuesOf: (command, raw) => withMemberIds(command, raw, asker),
+  });
