@@ -2,6 +2,7 @@
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
+import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
 import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
@@ -44,4 +45,6 @@ export const allCommands: readonly Command[] = [
 ];
 
 /** Who is asked, in order, about text that begins with no command. */
-export const allReaders: readonly WordsReader[] = [];
+export const allReaders: readonly WordsReader[] = [
+  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
+];

@@ -38,6 +38,11 @@ export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): Resolve
 
 /** What a site is asked for with: who asks, and the mark that one of their own was used. */
 export type Asking = Pick<Request<unknown>, 'asker' | 'privacy'>;
+/** Words for where someone lives or observes. There are towns of these names; nobody means them. */
+const PRIVATE_WORDS =
+  /^(?:(?:my|our|the) )?(?:home|house|here|place|garden|back ?garden|yard|back ?yard|balcony|terrace|roof|patio|field|club|club ?site|observatory|obs|dome|shed|pier|site|cabin|cottage|work|school)$/iu;
+
+export const isPrivateWord = (text: string): boolean => PRIVATE_WORDS.test(text.trim().replace(/\s+/gu, ' '));
 
 interface SavedSites {
   readonly member: readonly StoredSite[];
@@ -114,20 +119,35 @@ const amongSaved = (
   return undefined;
 };
 
+const unknownPrivateSite = (siteText: string, saved: SavedSites): Problem => {
+  const names = [...saved.member, ...saved.club].map(({ name }) => name);
+  const known = names.length === 0 ? '' : `; saved are ${tidy(names.join(', '), 150)}`;
+  const name = tidy(siteText, 30).replace(/^(?:my|our|the) /iu, '');
+  return problem(
+    'unknown-site',
+    `I do not know where "${tidy(siteText, 30)}" is${known}. Save it once: site add ${name} 52.71,0.12 with your own latitude and longitude, or a town instead of them.`,
+  );
+};
+
 const namedSite = (
   deps: Deps,
-  { privacy }: Asking,
+  request: Asking,
   saved: SavedSites,
   siteText: string,
   { lineFor, shownTo }: SiteWish,
 ): ResolvedSite | Problem => {
+  const { markPersonal } = request.privacy;
   const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
   if (own !== undefined && shownTo === 'everyone') {
-    privacy.markPersonal();
+    markPersonal();
     return problem(
       'personal-site',
       `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`,
     );
+  }
+  if (isPrivateWord(siteText)) {
+    if (saved.member.length > 0) markPersonal();
+    return unknownPrivateSite(siteText, saved);
   }
   const found = resolveSite(deps.places(), siteText);
   if (found.ok) return { site: found.site, horizon: null, saidAs: found.site.name };

@@ -2,14 +2,16 @@
 import { z } from 'zod';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
+import { isMemberFile, type MemberFile } from '../../ground/member-file.js';
 import type { Deps } from './deps.js';
 import type { Privacy } from './privacy.js';
+import type { Form } from './form.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
 export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
 
 export interface OptionSpec<T = unknown> {
-  readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member';
+  readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member' | 'file';
   /** 1–100 characters, shown by Discord and `help`. */
   readonly description: string;
   readonly required: boolean;
@@ -55,16 +57,38 @@ export const integer = (description: string, hints: NumberHints): OptionSpec<num
   ...hints,
   schema: z.coerce.number().int().min(hints.min).max(hints.max),
 });
-/** One of a few words; case is forgiven. At most 25 (Discord's limit). */
-export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> => ({
+/**
+ * The choice a word means, or undefined: itself, a plural ("galaxies"), another word for it (`also`, in lower case), or a
+ * beginning of three letters or more that only one choice has ("globular").
+ */
+const choiceMeant = (
+  typed: string,
+  choices: readonly string[],
+  also: Readonly<Record<string, string>>,
+): string | undefined => {
+  const word = typed.trim().toLowerCase().replace(/\s+/gu, '-');
+  const forms = [word, word.replace(/s$/u, ''), word.replace(/ies$/u, 'y'), word.replace(/ae$/u, 'a')];
+  const named = forms.find((form) => choices.includes(form));
+  if (named !== undefined) return named;
+  const other = forms.find((form) => Object.hasOwn(also, form));
+  if (other !== undefined) return also[other];
+  const begun = choices.filter((choice) => word.length >= 3 && forms.some((form) => choice.startsWith(form)));
+  return begun.length === 1 ? begun[0] : undefined;
+};
+
+/** One of a few words; case, plurals and short forms are forgiven, and other words for them by `also`. At most 25 (Discord's limit). */
+export const choice = <const C extends readonly string[]>(
+  description: string,
+  choices: C,
+  also: Readonly<Record<string, C[number]>> = {},
+): OptionSpec<C[number]> => ({
   type: 'choice',
   description,
   required: true,
   choices,
   schema: z
     .string()
-    .trim()
-    .toLowerCase()
+    .transform((typed) => choiceMeant(typed, choices, also) ?? typed)
     .pipe(z.enum(choices as unknown as readonly [string, ...string[]])),
 });
 export const flag = (description: string): OptionSpec<boolean> => ({
@@ -80,6 +104,13 @@ export const member = (description: string): OptionSpec<string> => ({
   required: true,
   maxLength: 255,
   schema: boundedText(255),
+});
+/** A file or picture that comes with the question. Only a platform makes one: words typed in its place are refused. */
+export const file = (description: string): OptionSpec<MemberFile> => ({
+  type: 'file',
+  description,
+  required: true,
+  schema: z.custom<MemberFile>(isMemberFile),
 });
 /** The same option, not required. */
 export const optional = <T>(spec: OptionSpec<T>): OptionSpec<T | undefined> => ({
@@ -130,6 +161,8 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
    * an option is one only where its value follows without a space.
    */
   readonly freeText?: true;
+  /** What choices of this command's replies may open, by name (1–10 lower-case characters). */
+  readonly forms?: Readonly<Record<string, Form>>;
   /** Lines that work as they stand, in the text grammar; the first is shown by `help`. */
   readonly examples: readonly string[];
   /** `manager`: only those who may change the club's settings. */

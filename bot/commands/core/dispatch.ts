@@ -4,6 +4,7 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
+import { asTyped } from '../asking/as-typed.js';
 import type { Asker, Command, OptionSpec } from './command.js';
 import type { Deps } from './deps.js';
 import { parseLine, type ParsedLine } from './grammar.js';
@@ -26,6 +27,8 @@ const expectation = (spec: OptionSpec): string => {
       return 'yes or no';
     case 'member':
       return 'a member';
+    case 'file':
+      return 'a file or picture sent along with the question';
     case 'text':
       return `1 to ${spec.maxLength} characters`;
   }
@@ -100,10 +103,12 @@ export const runCommand = async (
   if (command.access === 'manager' && !asker.isManager) {
     return problem('not-allowed', `${command.name} is for those who may change the club's settings here.`);
   }
-  const checked = checkOptions(command, raw);
-  if (isProblem(checked)) return checked;
   const { privacy, store } = openPrivacy(deps.store);
   try {
+    const meant = await asTyped(deps, command, raw, asker, nowUtcMs);
+    if (isProblem(meant)) return meant;
+    const checked = checkOptions(command, meant);
+    if (isProblem(checked)) return checked;
     const request = { options: checked.values, asker, nowUtcMs, privacy };
     return finished(await command.run({ ...deps, store }, request), privacy, deps);
   } catch (error) {
@@ -142,6 +147,9 @@ const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | 
   return null;
 };
 
+/** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
+const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
+
 /**
  * Reads and runs one line. Text that begins with no command goes to `deps.readers` in order; the first that has something to
  * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
@@ -149,5 +157,5 @@ const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | 
 export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
   if (!isProblem(parsed)) return runParsed(deps, parsed, ask);
-  return parsed.problem === 'unknown-command' ? ((await readWords(deps, line, ask)) ?? parsed) : parsed;
+  return NO_COMMAND.includes(parsed.problem) ? ((await readWords(deps, line, ask)) ?? parsed) : parsed;
 };

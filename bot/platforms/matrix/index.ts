@@ -14,11 +14,12 @@ import { homeserverAt } from './connect/homeserver-call.js';
 import { logIn } from './connect/login.js';
 import { isRecord, textAt } from './answer/matrix-event.js';
 import { createMembership } from './rooms/membership.js';
+import { openEncryption, type Encryption, type EncryptionParts } from './connect/encryption.js';
 import { nativeCrypto } from './connect/native-crypto.js';
 import { createOutbox } from './connect/outbox.js';
 import { createPendingAnswers } from './answer/pending-answers.js';
-import { createRooms, isEncrypted } from './rooms/rooms.js';
-import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './connect/sdk.js';
+import { createRooms, isEncrypted, readersIn } from './rooms/rooms.js';
+import { LogService, MatrixError } from './connect/sdk.js';
 import { runSync, type SyncBatch } from './connect/sync-loop.js';
 import { plainNotice } from './answer/write-reply.js';
 
@@ -44,13 +45,14 @@ const quietSdkLog = (log: PlatformContext['log']): void => {
   LogService.setLogger({ trace: () => undefined, debug: () => undefined, info: say, warn: say, error: say });
 };
 
-const prepareKeys = async (client: PierhandMatrixClient, keyFolder: string): Promise<void> => {
+/** @throws StartError where the kept keys cannot be used */
+const startEncryption = async (parts: EncryptionParts): Promise<Encryption> => {
   try {
-    await client.crypto.prepare(await client.getJoinedRooms());
+    return await openEncryption(parts);
   } catch (error) {
     const why = error instanceof Error ? error.message.split('\n')[0] : 'error';
     throw new StartError(
-      `PIERHAND_DATA: the Matrix encryption keys in ${keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,
+      `PIERHAND_DATA: the Matrix encryption keys in ${parts.keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,
     );
   }
 };
@@ -70,21 +72,27 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => {
     log.debug({ reason, pauseMs }, 'waiting for the homeserver');
   });
-  // Keys belong to a device: a new token means new ones.
-  const keyFolder = path.join(
-    settings.dataFolder,
-    'matrix-keys',
-    encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'),
-  );
-  const crypto =
-    nativeCrypto === null ? null : new RustSdkCryptoStorageProvider(keyFolder, nativeCrypto.StoreType.Sqlite);
-  const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, crypto, homeserver);
-  if (client.hasCrypto) await prepareKeys(client, keyFolder);
-  else log.info('the native encryption package is not there: encrypted rooms cannot be read');
+  const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, homeserver);
+  const rooms = createRooms(homeserver);
+  const { deviceId } = session;
+  if (nativeCrypto === null || deviceId === null)
+    log.info('the native encryption library is not there: encrypted rooms cannot be read');
+  else
+    client.encryption = await startEncryption({
+      native: nativeCrypto,
+      homeserver,
+      userId: botId,
+      deviceId,
+      // Keys belong to a device: a new token means new ones.
+      keyFolder: path.join(settings.dataFolder, 'matrix-keys', encodeURIComponent(deviceId).replaceAll('.', '%2E')),
+      readersOf: async (roomId) => readersIn(await rooms.state(roomId)),
+      onError: (error) => {
+        log.warn({ err: error }, 'keys could not be exchanged; trying again with the next sync');
+      },
+    });
 
   const tokenNote = `matrix:${botId}:sync-token`;
   const startedUtcMs = now();
-  const rooms = createRooms(homeserver);
   const direct = createDirectRooms(client, botId, rooms);
   const outbox = createOutbox(client, botId, OLDEST_ANSWERED_MS, ending.signal);
   const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => {
@@ -162,7 +170,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       for (const event of events) {
         if (event.type === 'm.room.message' || event.type === 'm.reaction')
           work.push(inRoom(roomId, () => answer(roomId, event)));
-        if (!client.hasCrypto && (event.type === 'm.room.encrypted' || event.type === 'm.room.encryption'))
+        if (client.encryption === null && (event.type === 'm.room.encrypted' || event.type === 'm.room.encryption'))
           work.push(inRoom(roomId, () => done(unreadable(roomId))));
         if (event.type === 'm.room.tombstone') work.push(inRoom(roomId, () => done(membership.upgraded(event))));
       }

@@ -257,18 +257,15 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
   const chartContent = async (roomId: string, chart: Chart, extra: Content): Promise<Content> => {
     try {
       const { png, width, height } = await renderChart(chart);
-      const encrypted =
-        client.hasCrypto && (await client.crypto.isRoomEncrypted(roomId))
-          ? await client.crypto.encryptMedia(png)
-          : null;
+      const locked = (await client.lockFor(roomId))?.lockFile(png) ?? null;
       const uri = await client.uploadContent(
-        encrypted?.buffer ?? png,
-        encrypted === null ? 'image/png' : 'application/octet-stream',
+        locked?.bytes ?? png,
+        locked === null ? 'image/png' : 'application/octet-stream',
         'chart.png',
       );
       return chartImage(
         chart.altText,
-        encrypted === null ? { url: uri } : { file: { ...encrypted.file, url: uri } },
+        locked === null ? { url: uri } : { file: { ...locked.file, url: uri } },
         { width, height, bytes: png.length },
         extra,
       );
@@ -302,7 +299,7 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
       if (event.type !== 'm.room.message' && event.type !== 'm.reaction') return true;
       const state = await rooms.state(roomId);
       // What is said in the clear in an encrypted room must not be answered in the clear there.
-      if (isEncrypted(state) && !client.hasCrypto) return true;
+      if (isEncrypted(state) && client.encryption === null) return true;
       const names = [botName(), displayNameIn(state, botId) ?? ''];
       const asked = askedIn(
         event,

@@ -52,14 +52,14 @@ const MOST_UNOPENED = 200;
 /** Work under way beyond this holds the next poll back. */
 const MOST_UNDER_WAY = 100;
 
-/** @param isFirst brings every room's state, of which only encryption needs the members */
-const filter = (isFirst: boolean, hasCrypto: boolean): string =>
+/** @param isFirst brings every room's state, of which the members are not needed */
+const filter = (isFirst: boolean): string =>
   JSON.stringify({
     presence: { not_types: ['*'] },
     room: {
       ephemeral: { not_types: ['*'] },
       timeline: { limit: isFirst ? 1 : 50 },
-      state: { lazy_load_members: isFirst && !hasCrypto },
+      state: { lazy_load_members: isFirst },
     },
   });
 
@@ -112,24 +112,23 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     const state = [...eventsIn(recordAt(raw, 'state')['events']), ...recent].filter(
       (event) => event.state_key !== undefined,
     );
-    if (client.hasCrypto) for (const event of state) await client.crypto.onRoomEvent(roomId, event);
+    await client.encryption?.sawState(roomId, state);
     if (isFirst) return { roomId, state, events: [], joined: null };
     const opened: MatrixEvent[] = [];
     for (const event of recent) opened.push(await client.opened(roomId, event));
-    if (client.hasCrypto)
+    if (client.encryption !== null)
       unopened.push(...opened.filter(({ type }) => type === 'm.room.encrypted').map((event) => ({ roomId, event })));
     const from = textAt(timeline, 'prev_batch');
     const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
     const all = isWhole ? opened : [...(await gapBefore(roomId, from)), ...opened];
     const joinedAt = all.findLastIndex((event) => isOwnJoin(event, botId));
     const joined = all[joinedAt] ?? null;
-    if (joined !== null && client.hasCrypto) await client.crypto.onRoomJoin(roomId);
     return { roomId, state, events: all.slice(joinedAt + 1), joined };
   };
 
   const read = async (raw: Content, isFirst: boolean): Promise<SyncBatch> => {
-    // Keys first, so that what they open can be opened; the SDK hands them to its encryption engine.
-    if (client.hasCrypto) await client.takeInKeys(raw);
+    // Keys first, so that what they open can be opened.
+    await client.encryption?.takeIn(raw);
     const rooms = recordAt(raw, 'rooms');
     const joinedRooms: SyncedRoom[] = [...(await openedSince())];
     for (const [roomId, room] of Object.entries(recordAt(rooms, 'join'))) {
@@ -174,7 +173,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
       query: {
         since: token,
         timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS,
-        filter: filter(isFirst, client.hasCrypto),
+        filter: filter(isFirst),
       },
     });
     const next = isRecord(answer) ? textAt(answer, 'next_batch') : null;

@@ -60,7 +60,8 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
       try {
         const state = await rooms.state(roomId);
         // What cannot be read or written there is no place for an answer.
-        if (isPrivateBetween(state, botId, userId) && (client.hasCrypto || !isEncrypted(state))) return roomId;
+        if (isPrivateBetween(state, botId, userId) && (client.encryption !== null || !isEncrypted(state)))
+          return roomId;
       } catch (error) {
         if (!(error instanceof MatrixError)) throw error;
       }
@@ -69,7 +70,7 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
   };
 
   const hasKeys = async (userId: string): Promise<boolean> => {
-    if (!client.hasCrypto) return false;
+    if (client.encryption === null) return false;
     const { device_keys: keys } = await client.getUserDevices([userId]);
     return Object.keys(keys[userId] ?? {}).length > 0;
   };

@@ -119,7 +119,7 @@ export const createMembership = ({
         const create = [...state.values()].find(({ type }) => type === 'm.room.create');
         // A direct room of the bot's own making needs no greeting, and nobody talks in a space.
         if (create?.sender === botId || textAt(create?.content, 'type') === 'm.space') return;
-        if (isEncrypted(state) && !client.hasCrypto) {
+        if (isEncrypted(state) && client.encryption === null) {
           await tellUnreadable(roomId);
           return;
         }

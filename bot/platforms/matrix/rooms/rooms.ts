@@ -71,6 +71,14 @@ export const presentMembers = (state: RoomState): readonly string[] =>
     )
     .map(({ state_key: userId }) => userId ?? '');
 
+/** Who may read what is sent now: members joined, and invited where they may read from the invitation on (Matrix specification, history visibility). */
+export const readersIn = (state: RoomState): readonly string[] =>
+  textAt(single(state, 'm.room.history_visibility')?.content, 'history_visibility') === 'joined'
+    ? presentMembers(state).filter(
+        (userId) => textAt(state.get(keyOf('m.room.member', userId))?.content, 'membership') === 'join',
+      )
+    : presentMembers(state);
+
 /** Nobody but the asker and the bot is in or invited, and nobody can walk in or look in. */
 export const isPrivateBetween = (state: RoomState, botId: string, userId: string): boolean => {
   const members = presentMembers(state);
