@@ -141,7 +141,7 @@ describe('words that are no command', () => {
     runLine(deps, line, { asker: IN_CLUB, nowUtcMs: NOW, onError: (error) => told.push(error) });
 
   it('are an unknown command where nobody reads them, and where no reader wants them', async () => {
-    const deps = await depsWith();
+    const { readers: _, ...deps } = await depsWith();
     expect(await say(deps, 'is M31 up')).toMatchObject({ problem: 'unknown-command' });
     expect(await say({ ...deps, readers: [] }, 'is M31 up')).toMatchObject({ problem: 'unknown-command' });
     const silent: WordsReader = { name: 'silent', read: async () => null };

@@ -38,7 +38,7 @@ const { catalogue } = await realDeps();
 const errors: unknown[] = [];
 const session = () =>
   consoleSession(
-    { commands: [echo, whom], catalogue } as unknown as Deps,
+    { commands: [echo, whom], catalogue, store: {} } as unknown as Deps,
     () => 0,
     (error) => errors.push(error),
   );
