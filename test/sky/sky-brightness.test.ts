@@ -46,12 +46,20 @@ describe('the brightness of moonlight', () => {
     [3, 21.7],
     [7, 21.4],
     [10, 20.7],
-  ])('%i days from new Moon the dark sky of an observatory is within 0.5 mag of the published one', (days, published) => {
-    const phaseAngleDeg = 180 - (days / 29.53) * 360;
-    const moonlight = moonlightNanolamberts(moonlightFactor({ moonAltitudeDeg: 45, phaseAngleDeg }, 0.15), 90, 60, 0.15);
-    const sky = magnitudePerArcsec2(nanolamberts(21.8) + moonlight);
-    expect(Math.abs(sky - published)).toBeLessThan(0.5);
-  });
+  ])(
+    '%i days from new Moon the dark sky of an observatory is within 0.5 mag of the published one',
+    (days, published) => {
+      const phaseAngleDeg = 180 - (days / 29.53) * 360;
+      const moonlight = moonlightNanolamberts(
+        moonlightFactor({ moonAltitudeDeg: 45, phaseAngleDeg }, 0.15),
+        90,
+        60,
+        0.15,
+      );
+      const sky = magnitudePerArcsec2(nanolamberts(21.8) + moonlight);
+      expect(Math.abs(sky - published)).toBeLessThan(0.5);
+    },
+  );
 
   it('is nothing with the Moon down', () =>
     expect(moonlightNanolamberts(moonlightFactor({ moonAltitudeDeg: -1, phaseAngleDeg: 0 }), 50, 50)).toBe(0));
