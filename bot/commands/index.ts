@@ -13,6 +13,7 @@ import { gear } from './gear.js';
 import { help } from './help.js';
 import { meridian } from './meridian.js';
 import { mydata } from './kept/mydata.js';
+import { LINE_LIMIT } from './core/grammar.js';
 import { pole } from './pole.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
@@ -46,5 +47,8 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
-  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
+  {
+    name: 'a plain question',
+    read: async (deps, { text }) => (text.length > LINE_LIMIT ? null : plainQuestion(text, deps)),
+  },
 ];
