@@ -2,15 +2,17 @@
 import { compilePattern, type Pattern } from './compile-pattern.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
-import type { CheckEntry, EvidenceEntry, FaultEntry, PathEntry, StageEntry } from './schema.js';
+import type { CheckEntry, EvidenceEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
 
 export interface TriageModel {
   readonly paths: readonly PathEntry[];
+  readonly links: readonly LinkEntry[];
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
   readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
   readonly path: (id: string) => PathEntry | undefined;
+  readonly link: (id: string) => LinkEntry | undefined;
   readonly stage: (id: string) => StageEntry | undefined;
   readonly fault: (id: string) => FaultEntry | undefined;
   readonly check: (id: string) => CheckEntry | undefined;
@@ -40,6 +42,7 @@ export const makeModel = (entries: Entries): TriageModel => {
     checks,
     evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
     path: byId(entries.paths),
+    link: byId(entries.links),
     stage: byId(entries.stages),
     fault: byId(faults),
     check: byId(checks),
