@@ -11,7 +11,8 @@ COPY bot ./bot
 RUN npm run build && npm prune --omit=dev --ignore-scripts
 # For encrypted Matrix rooms: docker build --build-arg MATRIX_ENCRYPTION=yes (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no
-RUN if [ "$MATRIX_ENCRYPTION" = yes ]; then cd node_modules/@matrix-org/matrix-sdk-crypto-nodejs && node download-lib.js; fi
+COPY scripts/matrix ./scripts/matrix
+RUN if [ "$MATRIX_ENCRYPTION" = yes ]; then node scripts/matrix/add-encryption.mjs; fi
 # Half of what is left is browser bundles, sources and maps that nothing loads.
 RUN rm -rf node_modules/echarts/dist node_modules/zrender/dist node_modules/better-sqlite3/deps node_modules/better-sqlite3/src \
       node_modules/better-sqlite3/build/Release/obj node_modules/better-sqlite3/build/Release/obj.target \

@@ -1,11 +1,11 @@
 /** Puts the parts together: settings → store → knowledge → what commands work with. */
 import path from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
+import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
 import { allCommands } from '../commands/index.js';
 import { loadPlaces } from '../places/index.js';
-import { StartError } from './platform.js';
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
 import { openStore } from '../store/open-store.js';

@@ -1,5 +1,6 @@
 /** The real catalogue, gazetteer and fault model with a store in memory: what command tests run against. */
 import path from 'node:path';
+import { isProblem, type Problem } from '../../bot/ground/problem.js';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
@@ -7,7 +8,7 @@ import { runLine } from '../../bot/commands/core/dispatch.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { isProblem, type Outcome, type Problem, type Reply } from '../../bot/reply/reply.js';
+import { type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { loadTriage } from '../../bot/triage/index.js';
 

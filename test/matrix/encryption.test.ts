@@ -1,6 +1,6 @@
 /**
- * Encrypted rooms where the native package is present. It is not present here, so a stand-in plays the SDK's encryption engine:
- * this shows what the bot asks of it, not that the real one works.
+ * What the bot asks of the SDK's encryption engine, on a stand-in for it, so that it runs without the native library. That the real one
+ * works is shown in test/homeserver.
  */
 import { describe, expect, test } from 'vitest';
 import { PierhandMatrixClient } from '../../bot/platforms/matrix/connect/client.js';

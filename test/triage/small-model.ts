@@ -1,6 +1,7 @@
 /** Small fault models for tests, written out in code so that a test shows all its numbers. */
 import { makeModel, type TriageModel } from '../../bot/triage/model/model.js';
-import type { CheckEntry, EvidenceEntry, FaultEntry } from '../../bot/triage/model/schema.js';
+import type { EvidenceEntry } from '../../bot/reading/index.js';
+import type { CheckEntry, FaultEntry } from '../../bot/triage/model/schema.js';
 
 const SOURCE = 'invented for a test';
 

@@ -1,5 +1,5 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
-import { compilePattern, foldText } from './compile-pattern.js';
+import { compilePattern, foldText } from '../../reading/index.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { EntryKind, ReadResult } from './read-entries.js';
 import type { AnswerOdds, Only } from './schema.js';

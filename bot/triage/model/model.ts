@@ -1,8 +1,8 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
-import { compilePattern, type Pattern } from './compile-pattern.js';
+import { makeVocabulary, type EvidenceEntry, type Pattern, type Vocabulary } from '../../reading/index.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
-import type { CheckEntry, EvidenceEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
+import type { CheckEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
 
 export interface TriageModel {
   readonly paths: readonly PathEntry[];
@@ -11,6 +11,8 @@ export interface TriageModel {
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
   readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
+  /** What readText reads with. */
+  readonly reading: Vocabulary;
   readonly path: (id: string) => PathEntry | undefined;
   readonly link: (id: string) => LinkEntry | undefined;
   readonly stage: (id: string) => StageEntry | undefined;
@@ -36,11 +38,13 @@ const filled = <T>(value: T): T => {
 export const makeModel = (entries: Entries): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
+  const reading = makeVocabulary(entries);
   return {
     ...entries,
     faults,
     checks,
-    evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
+    evidence: reading.evidence,
+    reading,
     path: byId(entries.paths),
     link: byId(entries.links),
     stage: byId(entries.stages),

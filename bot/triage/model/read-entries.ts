@@ -3,16 +3,15 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
 import type { z } from 'zod';
+import { evidenceSchema, type EvidenceEntry } from '../../reading/index.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
-  evidenceSchema,
   faultSchema,
   linkSchema,
   pathSchema,
   stageSchema,
   type CheckEntry,
-  type EvidenceEntry,
   type FaultEntry,
   type LinkEntry,
   type PathEntry,

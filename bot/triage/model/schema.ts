@@ -3,13 +3,9 @@
  * Every file is a YAML list of entries. Cross-references between entries are held by check-references.ts, not here.
  */
 import { z } from 'zod';
+import { CLIENTS, SYSTEMS } from '../../reading/index.js';
 
-export const SYSTEMS = ['windows', 'macos', 'linux'] as const;
-export type System = (typeof SYSTEMS)[number];
-
-/** `direct`: the client program opens the port itself; `platform`: it talks through a driver platform. */
-export const CLIENTS = ['direct', 'platform'] as const;
-export type Client = (typeof CLIENTS)[number];
+export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.js';
 
 const line = (limit: number) => z.string().trim().min(1).max(limit);
 
@@ -200,33 +196,10 @@ export const checkSchema = z.strictObject({
   source,
 });
 
-/** evidence.yaml: what a line of pasted text, or a symptom in words, says. */
-export const evidenceSchema = z.strictObject({
-  id,
-  /**
-   * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
-   * have no use here, and a space in the pattern stands for any white space.
-   */
-  pattern: line(300),
-  /** A text that must match. */
-  example: line(500),
-  /** A text that must not. */
-  nonExample: line(500).optional(),
-  answers: z.record(id, answerId).optional(),
-  /** Fault id → how many times likelier the text makes it (below 1: less likely). */
-  suggests: z.record(id, z.number().positive().max(1000)).optional(),
-  /** The system this text can only come from. */
-  system: z.enum(SYSTEMS).optional(),
-  /** What it means, one line for the member. */
-  says: line(200),
-  source,
-});
-
 export type PathEntry = z.infer<typeof pathSchema>;
 export type StageEntry = z.infer<typeof stageSchema>;
 export type LinkEntry = z.infer<typeof linkSchema>;
 export type FaultEntry = z.infer<typeof faultSchema>;
 export type CheckEntry = z.infer<typeof checkSchema>;
-export type EvidenceEntry = z.infer<typeof evidenceSchema>;
 export type Only = z.infer<typeof only>;
 export type AnswerOdds = z.infer<typeof answerOdds>;

@@ -1,11 +1,10 @@
 /** Reads pasted text or a symptom in words: which patterns of the model it matches. */
 import { agreedAnswers } from '../engine/belief.js';
-import { foldText } from '../model/compile-pattern.js';
+import { foldText, TEXT_LIMIT, type EvidenceEntry } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
-import type { EvidenceEntry, System } from '../model/schema.js';
+import type { System } from '../model/schema.js';
 
-/** Longer texts are read up to here; the newest lines of a log stand last, so the end is kept. */
-export const TEXT_LIMIT = 8000;
+export { TEXT_LIMIT };
 
 export interface ReadText {
   readonly matched: readonly EvidenceEntry[];

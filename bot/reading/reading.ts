@@ -1,0 +1,46 @@
+/** What reading gives back: facts with the words they came from, as plain data that a walk can keep and a chat can show. */
+
+/** How a text came: a member's own words, lines that a program or system printed, or a picture read by machine. */
+export type ReadBy = 'words' | 'log' | 'picture';
+
+export interface ReadFact {
+  /** 'path', 'system', 'client', or the id of a check. */
+  readonly what: string;
+  /** A path's or path family's id, a system, a kind of client, or an answer of that check. */
+  readonly answer: string;
+  /** 0 to 1: how far the text is to be believed on this. */
+  readonly sureness: number;
+  /** The words or the line that it came from, at most QUOTE_LIMIT characters; strangers' text, never markup. */
+  readonly quote: string;
+  readonly by: ReadBy;
+}
+
+/** A cause that the text makes likelier (weight above 1) or less likely (below 1) without answering a check. */
+export interface Suggestion {
+  readonly faultId: string;
+  readonly weight: number;
+}
+
+/** One thing taken from the text, worded so that a member can say "right" or "wrong" to it. */
+export interface Understood {
+  readonly fact: ReadFact;
+  /** "Windows", "it connects, then drops": no full stop, fits after "I take it:". */
+  readonly label: string;
+}
+
+export interface Reading {
+  /** What the text was read as, on the whole. */
+  readonly by: ReadBy;
+  /** At most one a `what`. */
+  readonly facts: readonly ReadFact[];
+  /** At most one a fault. */
+  readonly suggested: readonly Suggestion[];
+  /** What a member is told was read, in the order to show it. */
+  readonly understood: readonly Understood[];
+  /** What the messages of systems and programs in the text mean, a sentence each, in the order they stand in it. */
+  readonly says: readonly string[];
+  /** The entries of the vocabulary that were met, for reviewers. */
+  readonly met: readonly string[];
+}
+
+export const QUOTE_LIMIT = 120;
