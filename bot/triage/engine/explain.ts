@@ -15,15 +15,23 @@ export interface Standing {
 
 const UNEXPLAINED_TITLE = 'Something this guide does not know';
 
-const standingOf = ({ situation }: Assessment, probabilities: Float64Array, least: number, limit: number): Standing[] =>
+/** `unexplained`, or `unexplained-lead` where the path has links. */
+const unknownId = (link: string | null): string => (link === null ? UNEXPLAINED : `${UNEXPLAINED}-${link}`);
+
+const titleOf = ({ situation, linkTitle }: Assessment, h: number): string => {
+  const link = situation.links[h] ?? null;
+  return situation.faults[h]?.title ?? (link === null ? UNEXPLAINED_TITLE : `Something unknown in ${linkTitle(link)}`);
+};
+
+const standingOf = (assessment: Assessment, probabilities: Float64Array, least: number, limit: number): Standing[] =>
   [...probabilities]
     .map((probability, i) => ({ i, probability }))
     .filter(({ probability }) => probability >= least)
     .sort((a, b) => b.probability - a.probability || a.i - b.i)
     .slice(0, limit)
     .map(({ i, probability }) => ({
-      faultId: situation.faults[i]?.id ?? UNEXPLAINED,
-      title: situation.faults[i]?.title ?? UNEXPLAINED_TITLE,
+      faultId: assessment.situation.faults[i]?.id ?? unknownId(assessment.situation.links[i] ?? null),
+      title: titleOf(assessment, i),
       probability,
     }));
 
@@ -76,6 +84,22 @@ export const contradictions = ({ situation, evidence, belief }: Assessment): rea
     return [{ checkId: entry.id, question: entry.question, answer: entry.answers[answer]?.label ?? '', probability }];
   });
 
+export interface Located {
+  readonly link: string;
+  readonly title: string;
+  readonly probability: number;
+}
+
+/** In which link of the chain the trouble lies, likeliest first, faults and unknowns together; empty where the path names no links. */
+export const located = ({ situation, belief, linkTitle }: Assessment): readonly Located[] => {
+  const shares = new Map<string, number>();
+  for (const [h, link] of situation.links.entries())
+    if (link !== null) shares.set(link, (shares.get(link) ?? 0) + (belief.probabilities[h] ?? 0));
+  return [...shares]
+    .map(([link, probability]) => ({ link, title: linkTitle(link), probability }))
+    .sort((a, b) => b.probability - a.probability);
+};
+
 /** Faults that no check tells apart from this one, whose remedies come in turn. */
 export const lookAlikes = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] =>
   (fault.sameAs ?? []).flatMap((id) => model.fault(id) ?? []);
@@ -108,7 +132,7 @@ export const whoSaidWhat = (model: TriageModel, state: WalkState): readonly Said
       case 'text':
         return {
           by: event.by,
-          text: `pasted text: ${event.evidence.map((id) => model.evidence.find((entry) => entry.id === id)?.says ?? id).join(' ')}`,
+          text: event.words === '' ? 'pasted text' : `“${event.words}”`,
         };
       case 'answer': {
         const check = model.check(event.check);
@@ -124,7 +148,11 @@ export const whoSaidWhat = (model: TriageModel, state: WalkState): readonly Said
           text: `tried "${model.fault(event.fault)?.title ?? event.fault}": ${OUTCOME_WORDS[event.outcome]}`,
         };
       case 'found':
-        return { by: event.by, text: `the entries check found: ${event.cause}` };
+        return { by: event.by, text: `numbers of the miss${event.said === '' ? '' : ` (${event.said})`}: ${event.cause}` };
+      case 'not-so':
+        return { by: event.by, text: `not so: ${model.check(event.what)?.question ?? event.what}` };
+      case 'right':
+        return { by: event.by, text: 'what was read is right' };
     }
   });
 
