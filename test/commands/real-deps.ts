@@ -6,6 +6,7 @@ import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { allCommands } from '../../bot/commands/index.js';
+import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
 import { type Outcome, type Reply } from '../../bot/reply/reply.js';
@@ -22,6 +23,7 @@ export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
   places: () => places,
   store: await openStore({ memory: true }),
   triage: () => (triage ??= loadTriage(path.join(knowledge, 'connection'))),
+  pictures: createPictureReader(),
   clubSiteText: null,
   sunLimits: { dangerDeg: 15, cautionDeg: 45 },
   commands: allCommands,

@@ -23,6 +23,8 @@ const expectation = (spec: OptionSpec): string => {
       return 'yes or no';
     case 'member':
       return 'a member';
+    case 'file':
+      return 'a file or picture sent along with the question';
     case 'text':
       return `1 to ${spec.maxLength} characters`;
   }
