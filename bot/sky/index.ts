@@ -28,6 +28,7 @@ export { isWithinEphemeris } from './ephemeris-range.js';
 export { horizonFrame } from './horizon-frame.js';
 export { MOON, moonAt, moonSeparationDeg, moonlessDark } from './moon.js';
 export type { MoonState } from './moon.js';
+export { nextMoonPhase } from './moon-phase.js';
 export { localDateOfNight, nightOf } from './night.js';
 export type { TimeSpan } from './night.js';
 export { nightFrame } from './night-frame.js';

@@ -12,3 +12,4 @@ export {
   zoneName,
 } from './format-local.js';
 export { offsetMinutes } from './local-to-utc.js';
+export { namesHour, namesNight } from './day-words.js';
