@@ -13,6 +13,5 @@ export {
   standing,
   SYSTEM_NAMES,
   whatEachAnswerSays,
-  whoSaidWhat,
 } from './engine/explain.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

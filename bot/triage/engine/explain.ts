@@ -2,7 +2,6 @@
 import { applyAnswer, normalise } from './belief.js';
 import type { TriageModel } from '../model/model.js';
 import type { FaultEntry } from '../model/schema.js';
-import { UNSURE, type Speaker, type WalkState } from '../walk/walk-state.js';
 import type { Assessment } from '../walk/walk.js';
 
 export const UNEXPLAINED = 'unexplained';
@@ -103,58 +102,6 @@ export const located = ({ situation, belief, linkTitle }: Assessment): readonly 
 /** Faults that no check tells apart from this one, whose remedies come in turn. */
 export const lookAlikes = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] =>
   (fault.sameAs ?? []).flatMap((id) => model.fault(id) ?? []);
-
-export interface SaidLine {
-  readonly by: Speaker | null;
-  readonly text: string;
-}
-
-const OUTCOME_WORDS = {
-  works: 'it works',
-  same: 'no change',
-  changed: 'something changed, not cured',
-  'could-not': 'could not be done',
-} as const;
-
-/** The record in words, oldest first; `by` is null for what was known beforehand. */
-export const whoSaidWhat = (model: TriageModel, state: WalkState): readonly SaidLine[] =>
-  state.events.map((event): SaidLine => {
-    switch (event.kind) {
-      case 'path':
-        return {
-          by: event.by,
-          text: `connection: ${event.value === null ? 'not sure' : (model.path(event.value)?.title ?? event.value)}`,
-        };
-      case 'system':
-        return { by: event.by, text: `computer: ${event.value === null ? 'not sure' : SYSTEM_NAMES[event.value]}` };
-      case 'client':
-        return { by: event.by, text: `program: ${event.value === null ? 'not sure' : CLIENT_NAMES[event.value]}` };
-      case 'text':
-        return {
-          by: event.by,
-          text: event.words === '' ? 'pasted text' : `“${event.words}”`,
-        };
-      case 'answer': {
-        const check = model.check(event.check);
-        const label =
-          event.answer === UNSURE
-            ? 'not sure'
-            : (check?.answers.find(({ id }) => id === event.answer)?.label ?? event.answer);
-        return { by: event.by, text: `${check?.question ?? event.check} ${label}` };
-      }
-      case 'try':
-        return {
-          by: event.by,
-          text: `tried "${model.fault(event.fault)?.title ?? event.fault}": ${OUTCOME_WORDS[event.outcome]}`,
-        };
-      case 'found':
-        return { by: event.by, text: `numbers of the miss${event.said === '' ? '' : ` (${event.said})`}: ${event.cause}` };
-      case 'not-so':
-        return { by: event.by, text: `not so: ${model.check(event.what)?.question ?? event.what}` };
-      case 'right':
-        return { by: event.by, text: 'what was read is right' };
-    }
-  });
 
 export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux' } as const;
 export const CLIENT_NAMES = {

@@ -45,7 +45,8 @@ export interface Assessment {
   readonly step: Step;
   /** What the step was picked from, cheapest first; empty during the opening questions. */
   readonly ranked: readonly Choice[];
-  /** A link of the chain in words. */
+  /** A path, and a link of the chain, in words. */
+  readonly pathTitle: (path: string) => string;
   readonly linkTitle: (link: string) => string;
 }
 
@@ -130,7 +131,8 @@ export const assess = (
   const evidence = gatherEvidence(situation, state.events);
   const belief = beliefFrom(situation, evidence);
   const linkTitle = (link: string): string => model.link(link)?.title ?? link;
-  const at = { context, situation, evidence, belief, linkTitle };
+  const pathTitle = (path: string): string => model.path(path)?.title ?? path;
+  const at = { context, situation, evidence, belief, linkTitle, pathTitle };
 
   const last = state.events.at(-1);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
@@ -216,8 +218,9 @@ export const tellText = (
   state: WalkState,
   text: string,
   by: Speaker,
+  how?: ReadBy,
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const read = readText(model.reading, text);
+  const read = readText(model.reading, text, how);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',
