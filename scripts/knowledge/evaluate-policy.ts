@@ -21,7 +21,8 @@ export interface FaultCourse {
 export const EMPTY: Evidence = {
   observations: [],
   tried: new Map(),
-  couldNot: new Map(),
+  attempts: new Map(),
+  notTaken: new Set(),
   mended: new Set(),
   factors: new Map(),
   unsure: new Set(),
@@ -35,6 +36,7 @@ export const withObservation = (evidence: Evidence, observation: Observation): E
 export const withTry = (evidence: Evidence, fault: number): Evidence => ({
   ...evidence,
   tried: new Map([...evidence.tried, [fault, (evidence.tried.get(fault) ?? 0) + 1]]),
+  attempts: new Map([...evidence.attempts, [fault, (evidence.attempts.get(fault) ?? 0) + 1]]),
 });
 
 const GIVE_UP_AFTER = 60;

@@ -111,7 +111,9 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
     answers.filter(({ check }) => !HISTORY.includes(check)),
   );
   const numbers = walk.state.events.flatMap((event) =>
-    event.kind === 'found' ? [`numbers of the miss${event.said === '' ? '' : ` (${tidy(event.said, 90)})`}: ${event.cause}`] : [],
+    event.kind === 'found'
+      ? [`numbers of the miss${event.said === '' ? '' : ` (${tidy(event.said, 90)})`}: ${event.cause}`]
+      : [],
   );
   const lies = whereItLies(assessment);
   return [
@@ -126,7 +128,9 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
     },
     ...history.flatMap(({ check, answer }) => {
       const label = model.check(check)?.answers.find(({ id }) => id === answer)?.label;
-      return label === undefined ? [] : [{ label: check === 'changed-last' ? 'Changed last' : 'Worked before', value: label }];
+      return label === undefined
+        ? []
+        : [{ label: check === 'changed-last' ? 'Changed last' : 'Worked before', value: label }];
     }),
     ...ownWords(walk),
     ...listFact('Seen', [
@@ -164,7 +168,12 @@ const mustBeDone = (fault: FaultEntry, assessment: Assessment): readonly string[
 
 const NO_MORE = 'My questions end here; a person should look at this. Show them what follows.';
 
-export const handOnReply = (model: TriageModel, walk: Walk, assessment: Assessment, fault: FaultEntry | null): Reply => {
+export const handOnReply = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  fault: FaultEntry | null,
+): Reply => {
   const next = fault === null ? lookAtNext(assessment) : null;
   return reply({
     title: titleOf(walk),

@@ -23,10 +23,14 @@ export interface ReadWords {
 /** What a reply says of a text just read, before the next step. */
 export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWords => {
   const taken = read.understood
-    .map(({ fact, label }) => ({ what: fact.what, label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), 60) }))
+    .map(({ fact, label }) => ({
+      what: fact.what,
+      label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), 60),
+    }))
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
     .slice(0, MOST_TAKEN);
-  const meanings = read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
+  const meanings =
+    read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
   if (taken.length === 0)
     return {
       notes:
@@ -39,7 +43,7 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
   return {
     notes: [
       ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),
-      `I take it: ${taken.map(({ label }) => label.charAt(0).toLowerCase() === label.charAt(0) || /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB)/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1)).join('; ')}.`,
+      `I take it: ${taken.map(({ label }) => (label.charAt(0).toLowerCase() === label.charAt(0) || /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB)/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1))).join('; ')}.`,
       ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
     ],
     choices: [

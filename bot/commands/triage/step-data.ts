@@ -80,7 +80,13 @@ const stepJson = (walk: Walk, assessment: Assessment): Json => {
   const answers = answersOf(assessment).map(({ id, label }) => ({ id, label, run: answerLine(walk, step.id, id) }));
   const own = { kind: step.kind === 'numbers' ? 'ask' : step.kind, id: step.id };
   if (step.kind === 'try')
-    return { ...own, title: step.fault.title, lines: [...remedyLines(walk, assessment)], see: step.fault.verify.text, answers };
+    return {
+      ...own,
+      title: step.fault.title,
+      lines: [...remedyLines(walk, assessment)],
+      see: step.fault.verify.text,
+      answers,
+    };
   const question = questionOf(step);
   return question === null ? own : { ...own, question, how: [...howLines(walk, assessment)], answers };
 };

@@ -12,7 +12,18 @@ import {
 } from '../../triage/index.js';
 import { handOnReply } from './hand-on.js';
 import { answersOf, howLines, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
-import { answerLine, back, cautionLines, cautionLinesAfter, doLine, lowered, percent, titleOf, why, withTools } from './walk-words.js';
+import {
+  answerLine,
+  back,
+  cautionLines,
+  cautionLinesAfter,
+  doLine,
+  lowered,
+  percent,
+  titleOf,
+  why,
+  withTools,
+} from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 export interface Said {
@@ -68,6 +79,10 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const { step } = assessment;
   if (step.kind === 'ask' && !step.opening && step.because === 'changed')
     return ['Something changed, so one cause may be mended and another stand behind it.'];
+  if (step.kind === 'ask' && !step.opening && step.because === 'verify')
+    return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
+  if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
+    return ['It has not taken yet, so once more, a line at a time.'];
   if (step.kind === 'try' && step.otherwise) return ['It still fits best, so here is another way to the same cure.'];
   const last = walk.state.events.at(-1);
   if (last?.kind !== 'try' || last.outcome === 'works') return [];

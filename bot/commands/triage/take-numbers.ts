@@ -16,7 +16,8 @@ export interface TypedNumbers {
   readonly at?: string;
 }
 
-const LABELLED = /^(target|landed|shown|shows?|display|lst|sidereal(?: time)?|site|place|at|time|alt(?:itude)?|az(?:imuth)?)\b\s*:?\s*(.+)$/iu;
+const LABELLED =
+  /^(target|landed|shown|shows?|display|lst|sidereal(?: time)?|site|place|at|time|alt(?:itude)?|az(?:imuth)?)\b\s*:?\s*(.+)$/iu;
 
 const FIELDS: Readonly<Record<string, keyof TypedNumbers | 'alt' | 'az'>> = {
   target: 'target',
@@ -54,7 +55,8 @@ export const readNumbers = (line: string): TypedNumbers | null => {
   }
   const target = fields.target ?? plain.shift();
   const landed = fields.landed ?? plain.shift();
-  const shown = fields.shown ?? (fields.alt !== undefined && fields.az !== undefined ? `${fields.alt},${fields.az}` : undefined);
+  const shown =
+    fields.shown ?? (fields.alt !== undefined && fields.az !== undefined ? `${fields.alt},${fields.az}` : undefined);
   if (target === undefined || (landed === undefined && shown === undefined && fields.lst === undefined)) return null;
   return {
     target,
@@ -99,7 +101,12 @@ export const takeNumbers = async (
     (ids ?? (id === undefined ? [] : [id])).map((one) => ({ id: one.slice(0, 80), probability })),
   );
   const said = tidy(
-    [numbers.target, numbers.landed, numbers.shown === undefined ? undefined : `shown ${numbers.shown}`, numbers.lst === undefined ? undefined : `lst ${numbers.lst}`]
+    [
+      numbers.target,
+      numbers.landed,
+      numbers.shown === undefined ? undefined : `shown ${numbers.shown}`,
+      numbers.lst === undefined ? undefined : `lst ${numbers.lst}`,
+    ]
       .filter((part) => part !== undefined)
       .join('; '),
     200,

@@ -96,7 +96,12 @@ const COUNTED: Readonly<Record<string, string>> = {
   other: 'Then I do not count it for that cause. Clear skies.',
 };
 
-const count = async ({ deps, by, nowUtcMs }: TurnContext, walk: Walk, consent: string, step: Step): Promise<Turn | Problem> => {
+const count = async (
+  { deps, by, nowUtcMs }: TurnContext,
+  walk: Walk,
+  consent: string,
+  step: Step,
+): Promise<Turn | Problem> => {
   if (step.kind !== 'done')
     return problem(
       'nothing-to-count',
@@ -146,7 +151,11 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const { context, walk } = began;
   const taken = await takeNumbers(context.deps, context.asker, numbers, context.by, context.nowUtcMs);
   if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
-  return changed(began, { ...walk.state, events: [...walk.state.events, taken.event] }, { notes: taken.notes, rests: taken.reply });
+  return changed(
+    began,
+    { ...walk.state, events: [...walk.state.events, taken.event] },
+    { notes: taken.notes, rests: taken.reply },
+  );
 };
 
 const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {

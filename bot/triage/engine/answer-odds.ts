@@ -94,8 +94,8 @@ export const oddsUnder = (suspect: Suspect, check: CheckEntry, context: OddsCont
   );
 };
 
-/** How far what no list holds in a link behaves as the link's known faults do; the rest of the time it does anything. */
-const LIKE_ITS_LINK = 0.6;
+/** How far what no list holds fails where its stage does; a check that knows every stage is surer than one of the chain. */
+const LIKE_ITS_STAGE = { byStage: 0.9, chain: 0.6 } as const;
 /** A look at one part finds nothing wrong with what no list holds this often. */
 const PART_LOOKS_GOOD = 0.8;
 
@@ -111,5 +111,6 @@ export const oddsOfUnknown = (suspect: Suspect, check: CheckEntry, context: Odds
       answer === check.good ? PART_LOOKS_GOOD : (1 - PART_LOOKS_GOOD) / (answers.length - 1),
     );
   const like = oddsUnder(suspect, check, context);
-  return answers.map((_, a) => LIKE_ITS_LINK * (like[a] ?? 0) + (1 - LIKE_ITS_LINK) * (anything[a] ?? 0));
+  const share = check.byStage === undefined ? LIKE_ITS_STAGE.chain : LIKE_ITS_STAGE.byStage;
+  return answers.map((_, a) => share * (like[a] ?? 0) + (1 - share) * (anything[a] ?? 0));
 };

@@ -4,7 +4,7 @@ import { mistakenFor, reported, slipOf, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 /** Chance that the right remedy shows no cure (done by halves, seen wrongly) where the fault does not say; and that a wrong one seems to cure. */
-export const REMEDY_MISSES = 0.12;
+export const REMEDY_MISSES = 0.08;
 const REMEDY_FLUKES = 0.01;
 /** A mended cause may come back, or was only mended by halves. */
 const MENDED = 0.05;

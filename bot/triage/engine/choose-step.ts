@@ -59,20 +59,26 @@ const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): F
     return Float64Array.from(hypotheses, (h) => (1 - numbers.slip) * (odds[h] ?? 0) + mistaken);
   });
 
-const attempts = (evidence: Evidence, fault: number): number =>
-  (evidence.tried.get(fault) ?? 0) + (evidence.couldNot.get(fault) ?? 0);
+const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
 
-/** Never the same words twice: once the remedy, once its other way where it has one. */
+/** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
 const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
   if (evidence.mended.has(fault)) return false;
   const before = attempts(evidence, fault);
   if (before === 0) return true;
+  if (before > 1) return false;
   return (
-    before === 1 && situation.faults[fault]?.remedy.otherwise !== undefined && probability >= OTHERWISE_ABOVE
+    evidence.notTaken.has(fault) ||
+    (situation.faults[fault]?.remedy.otherwise !== undefined && probability >= OTHERWISE_ABOVE)
   );
 };
 
-const tells = (numbers: CheckNumbers, hypotheses: readonly number[], belief: Float64Array, unknownsFrom: number): boolean => {
+const tells = (
+  numbers: CheckNumbers,
+  hypotheses: readonly number[],
+  belief: Float64Array,
+  unknownsFrom: number,
+): boolean => {
   let known = 0;
   const mean = numbers.odds.map(() => 0);
   for (let i = 0; i < hypotheses.length; i++) {
@@ -94,6 +100,18 @@ const tells = (numbers: CheckNumbers, hypotheses: readonly number[], belief: Flo
   return bearing >= BEARS * known;
 };
 
+/** Whether what must be answered before this check has been, in a way that makes it worth asking. */
+const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }: CheckNumbers): boolean => {
+  if (after === undefined) return true;
+  const before = situation.checks[situation.checkIndex.get(after.check) ?? -1];
+  return (
+    before === undefined ||
+    evidence.observations.some(
+      ({ check, answer }) => situation.checks[check] === before && after.answers.includes(before.answers[answer] ?? ''),
+    )
+  );
+};
+
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief): Focus => {
   const hypotheses = [...probabilities.keys()].filter(
@@ -105,9 +123,11 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
   const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
-    if (done.has(check) || answeredIds.has(numbers.entry.id)) return [];
+    if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, numbers)) return [];
     if (numbers.entry.safety !== true && !tells(numbers, hypotheses, belief, situation.unexplained)) return [];
-    return [{ check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) }];
+    return [
+      { check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) },
+    ];
   });
   return {
     hypotheses,
@@ -116,8 +136,7 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
     handOnMinutes: situation.handOnMinutes,
     tryMinutes: Float64Array.from(
       hypotheses.filter((h) => h < situation.unexplained),
-      (h) =>
-        mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity,
+      (h) => (mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity),
     ),
   };
 };
@@ -169,7 +188,9 @@ const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief):
   });
   const numbers = bad === undefined ? undefined : situation.checks[bad.check];
   if (bad === undefined || numbers === undefined) return undefined;
-  const warnedOf = situation.faults.map((_, f) => f).filter((f) => (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF);
+  const warnedOf = situation.faults.flatMap(({ answers }, f) =>
+    answers?.[numbers.entry.id] !== undefined && (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF ? [f] : [],
+  );
   if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
   return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
@@ -177,8 +198,7 @@ const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief):
 /** The likeliest named cause and how likely it is. */
 export const likeliest = (situation: Situation, { probabilities }: Belief): { fault: number; probability: number } => {
   let fault = 0;
-  for (let f = 1; f < situation.unexplained; f++)
-    if ((probabilities[f] ?? 0) > (probabilities[fault] ?? 0)) fault = f;
+  for (let f = 1; f < situation.unexplained; f++) if ((probabilities[f] ?? 0) > (probabilities[fault] ?? 0)) fault = f;
   return { fault, probability: probabilities[fault] ?? 0 };
 };
 
@@ -219,15 +239,13 @@ export const rankSteps = (
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
-    otherwise: attempts(evidence, fault) > 0,
+    otherwise: attempts(evidence, fault) > 0 && situation.faults[fault]?.remedy.otherwise !== undefined,
     minutes,
   });
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: situation.handOnMinutes }];
   for (const fault of likeliestRemedies(focus.belief, focus.tryMinutes, breadth))
-    choices.push(
-      attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)),
-    );
+    choices.push(attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)));
   for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
     const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
     const minutes =

@@ -7,8 +7,10 @@ export interface Evidence {
   readonly observations: readonly Observation[];
   /** Fault index → how many times its remedy (the other way included) was tried without a cure. */
   readonly tried: ReadonlyMap<number, number>;
-  /** Fault index → how many times its remedy could not be done. */
-  readonly couldNot: ReadonlyMap<number, number>;
+  /** Fault index → how many times its remedy was offered and answered, whatever came of it. */
+  readonly attempts: ReadonlyMap<number, number>;
+  /** Faults whose remedy was done and had not taken when looked at: it may come once more. */
+  readonly notTaken: ReadonlySet<number>;
   /** Faults whose remedy was done and changed something: mended as far as one can tell. */
   readonly mended: ReadonlySet<number>;
   /** Likelihood factors from texts and from the numbers of a miss, by fault index. */
@@ -32,19 +34,17 @@ interface Gathering {
   readonly situation: Situation;
   observations: Observation[];
   tried: Map<number, number>;
-  readonly couldNot: Map<number, number>;
+  readonly attempts: Map<number, number>;
+  readonly notTaken: Set<number>;
+  /** The fault whose remedy changed nothing a moment ago: the next look at its verify check says whether it was done. */
+  unverified: number | null;
   readonly mended: Set<number>;
   factors: Map<number, number>;
   readonly unsure: Set<number>;
   setAside: Set<number>;
 }
 
-const observe = (
-  state: Gathering,
-  checkId: string,
-  answerId: string,
-  slip: number | undefined,
-): void => {
+const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
   if (check === undefined || numbers === undefined) return;
@@ -75,7 +75,10 @@ const slipOfFact = ({ sureness }: KeptFact): number =>
   Math.min(MOST_TEXT_SLIP, Math.max(LEAST_TEXT_SLIP, 1 - sureness));
 
 /** What texts say, once what was taken back is left out. */
-const readTexts = (events: readonly WalkEvent[], at: number): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
+const readTexts = (
+  events: readonly WalkEvent[],
+  at: number,
+): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
   const after = events.slice(at + 1);
   return {
     denied: new Set(after.flatMap((event) => (event.kind === 'not-so' ? [event.what] : []))),
@@ -95,7 +98,12 @@ const takeText = (
 };
 
 const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, { kind: 'found' }>): void => {
-  const shares = new Map((event.causes.length > 0 ? event.causes : [{ id: event.cause, probability: 0.97 }]).map(({ id, probability }) => [id, probability]));
+  const shares = new Map(
+    (event.causes.length > 0 ? event.causes : [{ id: event.cause, probability: 0.97 }]).map(({ id, probability }) => [
+      id,
+      probability,
+    ]),
+  );
   for (const [i, fault] of situation.faults.entries()) {
     if (fault.handsOverTo === undefined) continue;
     const share = (fault.astrayCauses ?? []).reduce((most, cause) => Math.max(most, shares.get(cause) ?? 0), 0);
@@ -133,9 +141,33 @@ const takeChange = (state: Gathering, index: number): void => {
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined) return;
-  if (event.outcome === 'could-not') state.couldNot.set(index, (state.couldNot.get(index) ?? 0) + 1);
-  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
+  state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
+  // Twice without effect speaks as loud, whatever the look in between showed.
+  const times = state.notTaken.has(index) ? 2 : 1;
+  state.notTaken.delete(index);
+  state.unverified = event.outcome === 'same' ? index : null;
+  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + times);
   if (event.outcome === 'changed') takeChange(state, index);
+};
+
+/**
+ * A look at what the remedy just done should have changed. As it should be: the remedy was done, so its fault is the less
+ * likely. Still wrong: it was not done, or not there, so its failure says nothing, and it may come once more.
+ */
+const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answer' }>): boolean => {
+  const index = state.unverified;
+  const verify = index === null ? undefined : state.situation.faults[index]?.verify;
+  if (index === null || verify?.check !== event.check || event.answer === UNSURE) return false;
+  state.unverified = null;
+  if (event.answer !== verify.answer) {
+    state.tried.delete(index);
+    state.notTaken.add(index);
+    return true;
+  }
+  state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
+  const check = state.situation.checkIndex.get(event.check);
+  state.observations = state.observations.filter((o) => o.check !== check);
+  return false;
 };
 
 /** A finer check that was answered takes the place of the coarser one it refines. */
@@ -155,7 +187,9 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     situation,
     observations: [],
     tried: new Map(),
-    couldNot: new Map(),
+    attempts: new Map(),
+    notTaken: new Set(),
+    unverified: null,
     mended: new Set(),
     factors: new Map(),
     unsure: new Set(),
@@ -163,10 +197,10 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
   };
   for (const [at, event] of events.entries()) {
     if (event.kind === 'text') takeText(state, event, readTexts(events, at));
-    if (event.kind === 'answer') observe(state, event.check, event.answer, undefined);
+    if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
   }
-  const { tried, couldNot, mended, factors, unsure, setAside } = state;
-  return { observations: withoutRefined(state), tried, couldNot, mended, factors, unsure, setAside };
+  const { tried, attempts, notTaken, mended, factors, unsure, setAside } = state;
+  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, setAside };
 };

@@ -65,8 +65,8 @@ export interface Doubt {
   readonly probability: number;
 }
 
-/** An answer is called a misfit once it is likelier mistaken than right. */
-const MISFIT = 0.5;
+/** An answer is called a misfit once it is this likely to be mistaken. */
+const MISFIT = 0.3;
 
 /** Answers that the likeliest causes contradict. */
 export const contradictions = ({ situation, evidence, belief }: Assessment): readonly Doubt[] =>

@@ -9,12 +9,12 @@ import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 import { DEFAULT_SLIP } from './mistakes.js';
 
-/** The share of walks whose cause the model does not hold; a guess, set so that a few surprises outweigh it. */
-export const UNEXPLAINED_PRIOR = 0.03;
+/** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
+export const UNEXPLAINED_PRIOR = 0.06;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
 export const TURN_MINUTES = 3;
 /** What it costs when the walk gives up and a person has to come and look. */
-export const HAND_ON_MINUTES = 90;
+export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
 const PSEUDO_WALKS = 60;
 const USUAL_UNSURE = 0.05;
@@ -82,6 +82,13 @@ const unknownsOf = (model: TriageModel, context: WalkContext, order: readonly st
   return located.length > 0 ? located : [{ fault: null, stage: '', link: null }];
 };
 
+/** What no list holds in a link shows itself much as the known faults of that link do, all of them together. */
+const LIKE_ITS_KIN = 0.6;
+const likeItsKin = (own: readonly number[], kin: readonly (readonly number[])[]): number[] =>
+  own.map(
+    (p, a) => (1 - LIKE_ITS_KIN) * p + (LIKE_ITS_KIN * kin.reduce((sum, odds) => sum + (odds[a] ?? 0), 0)) / kin.length,
+  );
+
 const buildSituation = (
   model: TriageModel,
   context: WalkContext,
@@ -107,14 +114,21 @@ const buildSituation = (
   ]);
   const suspects = faults.map((fault): Suspect => ({ fault, stage: fault.stage, link: linkOf(model, fault) }));
   const oddsContext = { model, position: stagePosition };
+  const kinOf = ({ link }: Suspect): readonly number[] =>
+    link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : []));
 
   const checks = model.checks
     .filter((check) => positions.has(check.stage) && appliesIn(check.only, context))
     .map((entry): CheckNumbers => {
       const answers = entry.answers.map(({ id }) => id);
+      const known = suspects.map((suspect) => oddsUnder(suspect, entry, oddsContext));
       const columns = [
-        ...suspects.map((suspect) => oddsUnder(suspect, entry, oddsContext)),
-        ...unknowns.map((suspect) => oddsOfUnknown(suspect, entry, oddsContext)),
+        ...known,
+        ...unknowns.map((suspect) => {
+          const own = oddsOfUnknown(suspect, entry, oddsContext);
+          const kin = kinOf(suspect).map((f) => known[f] ?? []);
+          return kin.length === 0 ? own : likeItsKin(own, kin);
+        }),
       ];
       return {
         entry,

@@ -62,16 +62,12 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
   if (answersOf(check).size < check.answers.length)
     known.complain('checks', check.id, ['answers'], 'two answers have the same id');
   if (answersOf(check).has('unsure'))
-    known.complain(
-      'checks',
-      check.id,
-      ['answers'],
-      'the answer "unsure" is added to every check; leave it out',
-    );
+    known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
   for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
     stageExists(known, 'checks', check.id, ['byStage', stage], stage);
     oddsFit(known, own, ['byStage', stage], check.id, odds);
   }
+  for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);
   checkRefines(known, check);

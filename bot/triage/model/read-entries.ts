@@ -168,7 +168,17 @@ const isPlainObject = (value: unknown): value is Record<string, unknown> =>
  */
 const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
   const merged = { ...base, ...over };
-  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage', 'usual', 'under', 'leans', 'adds'] as const) {
+  for (const key of [
+    'answers',
+    'suggests',
+    'verify',
+    'remedy',
+    'byStage',
+    'usual',
+    'under',
+    'leans',
+    'adds',
+  ] as const) {
     const [below, above] = [base[key], over[key]];
     if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
   }

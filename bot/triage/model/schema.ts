@@ -119,7 +119,7 @@ export const faultSchema = z.strictObject({
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
-    /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.12). */
+    /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.08). */
     misses: z.number().min(0).max(0.9).optional(),
   }),
   /** What the member sees when the remedy worked; `check` with `answer` where one of the checks shows it. */
@@ -178,6 +178,8 @@ export const checkSchema = z.strictObject({
   refines: z
     .strictObject({ check: id, answers: z.record(answerId, z.record(answerId, z.number().positive())) })
     .optional(),
+  /** Asked only once another check has been answered in one of these ways: what the mount does, of one that connects. */
+  after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
   /** How often a member's answer to it is wrong (default: see belief.ts). */
   slip: z.number().min(0).max(0.5).optional(),
   /** What the button says in place of "Not sure". */

@@ -18,9 +18,7 @@ export const numbersWanted = (
   { probabilities }: Belief,
   events: readonly WalkEvent[],
 ): boolean => {
-  const asked = events.some(
-    (event) => event.kind === 'found' || (event.kind === 'answer' && event.check === NUMBERS),
-  );
+  const asked = events.some((event) => event.kind === 'found' || (event.kind === 'answer' && event.check === NUMBERS));
   if (asked) return false;
   const elsewhere = evidence.observations.some(({ check, answer }) => {
     const numbers = situation.checks[check];

@@ -26,8 +26,11 @@ export type Step =
       readonly id: string;
       readonly opening: false;
       readonly check: CheckEntry;
-      /** `again`: asked before, and the answer fits ill with the rest. `changed`: a remedy has changed something. */
-      readonly because: 'again' | 'changed' | null;
+      /**
+       * `again`: asked before, and the answer fits ill with the rest. `changed`: a remedy has changed something. `verify`: the
+       * likeliest cause's remedy changed nothing, and this shows whether it has taken.
+       */
+      readonly because: 'again' | 'changed' | 'verify' | null;
     }
   /** The numbers of a miss, in one line or a form. */
   | { readonly kind: 'numbers'; readonly id: typeof NUMBERS }
@@ -77,12 +80,26 @@ const asksHowFarNow = (situation: Situation, events: readonly WalkEvent[]): bool
   });
 };
 
-const stepFor = (
+/** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
+const VERIFY_ABOVE = 0.3;
+
+/** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
+const verifyingCheck = (
   situation: Situation,
   evidence: Evidence,
   belief: Belief,
-  best: Choice | undefined,
-): Step => {
+  events: readonly WalkEvent[],
+): CheckEntry | undefined => {
+  const last = events.at(-1);
+  if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
+  const index = situation.faultIndex.get(last.fault) ?? -1;
+  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || (evidence.attempts.get(index) ?? 0) > 1) return undefined;
+  const id = situation.faults[index]?.verify.check;
+  const check = id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
+  return check === undefined || check.scope === 'chain' || check.byStage !== undefined ? undefined : check;
+};
+
+const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best: Choice | undefined): Step => {
   const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
   if (best?.kind === 'ask' && check !== undefined)
     return { kind: 'ask', id: check.id, opening: false, check, because: best.again ? 'again' : null };
@@ -107,6 +124,9 @@ const nextStep = (
   const howFar = asksHowFarNow(situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
+  const verifying = verifyingCheck(situation, evidence, belief, state.events);
+  if (verifying !== undefined)
+    return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked = rankSteps(situation, evidence, belief, foresight);
@@ -171,8 +191,7 @@ const openingEvent = (
 
 /** Step ids that are no check and no fault: what was read, and the numbers of a miss. */
 const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble | null => {
-  if (stepId === 'found')
-    return { kind: 'found', cause: answerId.slice(0, 80), causes: [], said: '', by };
+  if (stepId === 'found') return { kind: 'found', cause: answerId.slice(0, 80), causes: [], said: '', by };
   if (stepId === 'not') return { kind: 'not-so', what: answerId.slice(0, 80), by };
   if (stepId === 'read') return answerId === 'right' ? { kind: 'right', by } : notOneOf(['right']);
   if (stepId === NUMBERS)
@@ -181,8 +200,7 @@ const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | A
 };
 
 const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble => {
-  if (stepId === 'path' || stepId === 'system' || stepId === 'client')
-    return openingEvent(model, stepId, answerId, by);
+  if (stepId === 'path' || stepId === 'system' || stepId === 'client') return openingEvent(model, stepId, answerId, by);
   const side = sideEvent(stepId, answerId, by);
   if (side !== null) return side;
   const check = model.check(stepId);
