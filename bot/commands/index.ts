@@ -3,7 +3,9 @@ import { ahead } from './ahead/ahead.js';
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
+import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
+import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
@@ -46,4 +48,9 @@ export const allCommands: readonly Command[] = [
   mydata,
   forget,
   help,
+];
+
+/** Who is asked, in order, about text that begins with no command. */
+export const allReaders: readonly WordsReader[] = [
+  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
 ];
