@@ -16,6 +16,8 @@ import {
 
 export interface Meeting {
   readonly names: readonly [string, string];
+  /** The second: the planet or star. */
+  readonly body: SkyBody;
   readonly utcMs: UtcMs;
   readonly separationDeg: number;
   /** Of the second: the planet or star. */
@@ -91,7 +93,7 @@ const bestSeen = ({ first, second, limitDeg, stepMs }: Pair, observer: Observer,
     const separationDeg = horizontalSeparationDeg(there, other);
     if (other.altitudeDeg < LEAST_ALTITUDE_DEG || separationDeg > limitDeg) continue;
     if (best === null || separationDeg < best.separationDeg)
-      best = { names: [first.name, second.name], utcMs, separationDeg, ...there };
+      best = { names: [first.name, second.name], body: second.body, utcMs, separationDeg, ...there };
   }
   return best;
 };

@@ -1,13 +1,14 @@
 /** `moon`: its phase by name, how much is lit, the quarters to come and the next dark weekend. */
 import { darkNights } from '../ahead/moonless.js';
 import { isProblem } from '../ground/problem.js';
+import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { moonAgeDays, moonAt, moonLibration, moonPhaseName, nextMoonPhase, type UtcMs } from '../sky/index.js';
+import { MOON, moonAgeDays, moonAt, moonLibration, moonPhaseName, nextMoonPhase, type UtcMs } from '../sky/index.js';
 import { formatClock, formatDate, formatLocalDateTime, localDateAt, offsetMinutes, zoneName } from '../times/index.js';
 import { dayWords } from './ahead/ahead-words.js';
 import { moonTimesOf } from './asking/night-words.js';
-import { audienceOf, nightAround } from './asking/question-parts.js';
+import { nightAround } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { defineCommand } from './core/command.js';
 
@@ -84,7 +85,8 @@ export const moon = defineCommand({
         { label: 'Libration', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
       ],
       notes: [...notes, `Times in ${zoneName(utcMs, zone)}, or as the clocks go then.`],
-      audience: audienceOf(where),
+      pointsAt:
+        place.altitudeDeg > 0 ? [{ what: 'the Moon', when: { utcMs }, observer, zone, direction: MOON }] : NOWHERE,
       data: {
         utc: isoUtc(utcMs),
         phase: name,

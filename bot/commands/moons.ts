@@ -1,10 +1,10 @@
 /** `moons`: the four bright moons of Jupiter beside its disc, with a small picture in text. */
 import { isProblem } from '../ground/problem.js';
+import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
 import { horizontalOf, jupiterMoons, type JupiterMoon } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
-import { audienceOf } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { defineCommand } from './core/command.js';
 
@@ -60,7 +60,7 @@ export const moons = defineCommand({
         ...notes,
         'East is left, as the eye and binoculars show it from the north; a telescope may turn it. Shadows and eclipses are not told.',
       ],
-      audience: audienceOf(where),
+      pointsAt: altitudeDeg > 0 ? [{ what: 'Jupiter', when: { utcMs }, observer, zone, direction: JUPITER }] : NOWHERE,
       data: {
         utc: isoUtc(utcMs),
         jupiterAltitudeDeg: rounded(altitudeDeg, 4),

@@ -2,22 +2,24 @@
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere } from '../../ahead/meetings.js';
 import { showersHere } from '../../ahead/showers.js';
-import { cautionText } from '../../cautions/cautions.js';
 import { isProblem } from '../../ground/problem.js';
+import type { PointsAt } from '../../reply/points-at.js';
 import { reply, type Fact, type Json, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import {
   lunarEclipses,
+  MOON,
   nextMoonPhase,
   planetEvents,
   solarEclipses,
+  SUN,
   type Eclipse,
   type Observer,
   type TimeSpan,
   type UtcMs,
 } from '../../sky/index.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
-import { audienceOf, commandLine, siteNotes } from '../asking/question-parts.js';
+import { commandLine, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, integer, optional, text } from '../core/command.js';
 import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact, showerFact } from './ahead-words.js';
@@ -42,6 +44,7 @@ const MOST_OF_ONE_KIND = 12;
 const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
 
 interface Section {
+  readonly pointsAt?: readonly PointsAt[];
   readonly facts: readonly Fact[];
   readonly data: readonly Json[];
 }
@@ -54,6 +57,16 @@ interface Question {
 }
 
 const NOTHING: Section = { facts: [], data: [] };
+
+const eclipsePointsAt = (
+  { observer, zone }: Question,
+  { of, span, greatestUtcMs, altitudeDeg }: Eclipse,
+): PointsAt[] => {
+  const pointed = { observer, zone, direction: of === 'Sun' ? SUN : MOON };
+  if (of === 'Sun')
+    return [{ ...pointed, what: 'the Sun', when: { fromUtcMs: span.startUtcMs, untilUtcMs: span.endUtcMs } }];
+  return altitudeDeg > 0 ? [{ ...pointed, what: 'the Moon', when: { utcMs: greatestUtcMs } }] : [];
+};
 
 const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name: string; readonly utcMs: UtcMs }[] => {
   const found = PHASES.flatMap((name, quarter) => {
@@ -110,8 +123,9 @@ const eclipsesSeen = ({ observer, span }: Question): readonly Eclipse[] =>
     .sort((a, b) => a.greatestUtcMs - b.greatestUtcMs)
     .slice(0, MOST_OF_ONE_KIND);
 
-const eclipses = (seen: readonly Eclipse[], { zone, span }: Question): Section => ({
-  facts: seen.map((eclipse) => eclipseFact(eclipse, zone, span.startUtcMs)),
+const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
+  pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
+  facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
   data: seen.map(eclipseData),
 });
 
@@ -150,6 +164,13 @@ const meetings = ({ observer, zone, span, kind }: Question): Section => {
           .sort((a, b) => a.utcMs - b.utcMs)
       : found.slice(0, MOST_OF_ONE_KIND);
   return {
+    pointsAt: kept.map(({ names, utcMs, body }) => ({
+      what: names[1],
+      when: { utcMs },
+      observer,
+      zone,
+      direction: body,
+    })),
     facts: kept.map((meeting) => meetingFact(meeting, zone, span.startUtcMs)),
     data: kept.map(({ names, utcMs, separationDeg }) => ({
       what: 'meeting',
@@ -193,8 +214,9 @@ export const ahead = defineCommand({
   },
   bare: 'kind',
   examples: ['ahead site:52.71,0.12', 'ahead eclipses site:"Alice Springs"', 'ahead showers weeks:20'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const where = await siteFor(deps, asker, options.site);
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, nowUtcMs } = request;
+    const where = await siteFor(deps, request, options.site);
     if (isProblem(where)) return where;
     const { observer, zone } = where.site;
     const kind = options.kind ?? 'all';
@@ -220,8 +242,8 @@ export const ahead = defineCommand({
       title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
       summary: summaryOf(kind, weeks, facts.length),
       facts,
+      pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [`Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`, ...siteNotes(where)],
-      cautions: seen.some(({ of }) => of === 'Sun') ? [cautionText('sun-filter')] : [],
       ...(kind === 'all'
         ? {
             choices: [
@@ -230,7 +252,6 @@ export const ahead = defineCommand({
             ],
           }
         : {}),
-      audience: audienceOf(where),
       data: { events: sections.flatMap((section) => section.data) },
     });
   },
