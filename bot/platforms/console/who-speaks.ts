@@ -1,8 +1,9 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
 import { tidy } from '../../ground/tidy.js';
+import { fileOnDisk } from './file-on-disk.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
-import { readLine, runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
+import { runLine, type ErrorSink } from '../../commands/core/dispatch.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
@@ -27,24 +28,31 @@ export const askerNamed = (given: string, me = CONSOLE_ASKER): Asker => {
   return key === 'local' ? CONSOLE_ASKER : { ...CONSOLE_ASKER, memberId: `console:${key}`, displayName };
 };
 
-const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker: Asker): ReadonlyMap<string, string> =>
+/** Members by name become ids; a path becomes the file there. */
+const withMembersAndFiles = (
+  command: Command,
+  raw: ReadonlyMap<string, string>,
+  asker: Asker,
+): ReadonlyMap<string, unknown> =>
   new Map(
-    [...raw].map(([name, value]) => [
-      name,
-      command.options[name]?.type === 'member' ? askerNamed(value, asker).memberId : value,
-    ]),
+    [...raw].map(([name, value]) => {
+      const type = command.options[name]?.type;
+      if (type === 'member') return [name, askerNamed(value, asker).memberId];
+      return [name, type === 'file' ? fileOnDisk(value) : value];
+    }),
   );
 
 /** Reads and runs one line said by a member on the console. Never rejects. */
-export const runConsoleLine = async (
+export const runConsoleLine = (
   deps: Deps,
   line: string,
   asker: Asker,
   nowUtcMs: UtcMs,
   onError: ErrorSink,
-): Promise<Outcome> => {
-  const parsed = readLine(deps, line);
-  return 'outcome' in parsed
-    ? parsed.outcome
-    : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
-};
+): Promise<Outcome> =>
+  runLine(deps, line, {
+    asker,
+    nowUtcMs,
+    onError,
+    valuesOf: (command, raw) => withMembersAndFiles(command, raw, asker),
+  });
