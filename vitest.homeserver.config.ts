@@ -8,8 +8,11 @@ export default defineConfig({
     hookTimeout: 180_000,
     // One homeserver at a time.
     fileParallelism: false,
-    // The members' encryption library tells every step.
-    onConsoleLog: (line) => !/matrix_sdk_crypto|matrix_sdk_common/u.test(line),
+    // What the members' client tells of every step it takes.
+    onConsoleLog: (line) =>
+      !/matrix_sdk_|\[Perf\]|pendingEvent|remote echo|encryption\] |Stopping queue|SyncApi|Sync no longer|Error decrypting/u.test(
+        line,
+      ),
     ...(process.env['CI'] === 'true'
       ? { reporters: ['default', ['json', { outputFile: '.cache/results-homeserver.json' }]] }
       : {}),
