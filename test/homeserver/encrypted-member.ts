@@ -22,6 +22,8 @@ export interface EncryptedMember {
   readonly wait: Member['wait'];
   /** A room's events as this device shows them, oldest first. */
   readonly events: (roomId: string) => readonly OpenedEvent[];
+  /** Waits until this device knows that a room is encrypted and who is in it or invited, as a person at a client would. */
+  readonly knows: (roomId: string, userIds: readonly string[]) => Promise<void>;
   /** Encrypts where the room is encrypted; the event's id. */
   readonly say: (roomId: string, body: string, more?: object) => Promise<string>;
   readonly react: (roomId: string, eventId: string, key: string) => Promise<string>;
@@ -58,7 +60,11 @@ const repliesTo = (event: OpenedEvent): string | undefined =>
   (event.content['m.relates_to'] as { 'm.in_reply_to'?: { event_id?: string } } | undefined)?.['m.in_reply_to']
     ?.event_id;
 
-export const encryptedMember = async (url: string, account: Account): Promise<EncryptedMember> => {
+/** A new device of the account's. */
+export const logIn = async (
+  url: string,
+  account: Account,
+): Promise<{ readonly accessToken: string; readonly deviceId: string }> => {
   const login = await fetch(`${url}/_matrix/client/v3/login`, {
     method: 'POST',
     body: JSON.stringify({
@@ -69,6 +75,11 @@ export const encryptedMember = async (url: string, account: Account): Promise<En
   });
   const { access_token: accessToken, device_id: deviceId } = (await login.json()) as Record<string, string>;
   if (accessToken === undefined || deviceId === undefined) throw new Error(`no device for ${account.name}`);
+  return { accessToken, deviceId };
+};
+
+export const encryptedMember = async (url: string, account: Account): Promise<EncryptedMember> => {
+  const { accessToken, deviceId } = await logIn(url, account);
   const client = createClient({ baseUrl: url, userId: account.userId, accessToken, deviceId, logger });
   await client.initRustCrypto({ useIndexedDB: false });
   await client.startClient({ initialSyncLimit: 100 });
@@ -89,6 +100,12 @@ export const encryptedMember = async (url: string, account: Account): Promise<En
     plain,
     wait: plain.wait,
     events,
+    knows: async (roomId, userIds) => {
+      await plain.wait('the room on this device', async () => {
+        const room = client.getRoom(roomId);
+        return room?.hasEncryptionStateEvent() === true && userIds.every((userId) => room.getMember(userId) !== null);
+      });
+    },
     say: (roomId, body, more = {}) => send(roomId, 'm.room.message', { msgtype: 'm.text', body, ...more }),
     react: (roomId, eventId, key) =>
       send(roomId, 'm.reaction', { 'm.relates_to': { rel_type: 'm.annotation', event_id: eventId, key } }),

@@ -127,10 +127,11 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
       const path = `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/event/${encodeURIComponent(eventId)}`;
       const found = asEvent(await client.homeserver.call({ method: 'GET', path }));
       const event = found === null ? null : await client.opened(roomId, found);
-      if (event?.type === 'm.room.encrypted') return 'unreadable';
-      return event === null ? null : offerOf(event, botId);
+      if (event === null || event.type === 'm.room.encrypted') return 'unreadable';
+      return offerOf(event, botId);
     } catch (error) {
-      if (error instanceof MatrixError) return null;
+      // What is from before the bot came it may not be shown.
+      if (error instanceof MatrixError) return 'unreadable';
       throw error;
     }
   };
