@@ -2,7 +2,7 @@
  * A member at a client of their own that encrypts: matrix-js-sdk with its WebAssembly library, another implementation than the bot's.
  * Each call is a device of its own.
  */
-import { createDecipheriv, createHash } from 'node:crypto';
+import { createCipheriv, createDecipheriv, createHash, randomBytes } from 'node:crypto';
 import { createClient, ClientEvent, SyncState, type MatrixClient, type MatrixEvent } from 'matrix-js-sdk';
 import type { Account } from './dendrite.js';
 import { memberOf, type Member, type SeenEvent } from './member.js';
@@ -140,4 +140,26 @@ export const openAttachment = async (
   if (hash !== file.hashes.sha256) throw new Error('the hash does not fit');
   const opening = createDecipheriv('aes-256-ctr', Buffer.from(file.key.k, 'base64url'), Buffer.from(file.iv, 'base64'));
   return Buffer.concat([opening.update(locked), opening.final()]);
+};
+
+/** Uploads bytes locked as the specification has it; the `file` of the message that holds them. */
+export const lockAttachment = async (member: Member, url: string, bytes: Buffer): Promise<object> => {
+  // The lower eight bytes count blocks, and begin at zero.
+  const [key, iv] = [randomBytes(32), Buffer.concat([randomBytes(8), Buffer.alloc(8)])];
+  const locking = createCipheriv('aes-256-ctr', key, iv);
+  const locked = Buffer.concat([locking.update(bytes), locking.final()]);
+  const response = await fetch(`${url}/_matrix/media/v3/upload`, {
+    method: 'POST',
+    headers: { Authorization: `Bearer ${member.accessToken}`, 'Content-Type': 'application/octet-stream' },
+    body: new Uint8Array(locked),
+  });
+  const { content_uri: uri } = (await response.json()) as { content_uri: string };
+  const unpadded = (data: Buffer): string => data.toString('base64').replace(/=+$/u, '');
+  return {
+    v: 'v2',
+    url: uri,
+    iv: unpadded(iv),
+    key: { alg: 'A256CTR', ext: true, k: key.toString('base64url'), key_ops: ['encrypt', 'decrypt'], kty: 'oct' },
+    hashes: { sha256: unpadded(createHash('sha256').update(locked).digest()) },
+  };
 };

@@ -9,7 +9,14 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { botProcess, type BotProcess } from './bot-process.js';
 import { createDendrite, dendriteFolder, type Account, type Dendrite } from './dendrite.js';
-import { encryptedMember, logIn, openAttachment, type EncryptedMember, type OpenedEvent } from './encrypted-member.js';
+import {
+  encryptedMember,
+  lockAttachment,
+  logIn,
+  openAttachment,
+  type EncryptedMember,
+  type OpenedEvent,
+} from './encrypted-member.js';
 import { memberOf, type Member, type SeenEvent } from './member.js';
 import { nativeLibrary } from './native-library.js';
 
@@ -241,6 +248,58 @@ describe.skipIf(!canRun)('in encrypted rooms', () => {
     expect(next.isEncrypted).toBe(true);
     expect(text(next)).toMatch(/\n1\. /u);
     expect(text(next)).not.toBe(text(begun));
+  });
+
+  test('a log sent as a locked file is read: in the direct room, replied to, and in the thread of a walk', async () => {
+    const log = Buffer.from('[ 812.4] usb 1-1: device descriptor read/64, error -71\n');
+    const send = async (room: string, more: object = {}): Promise<string> =>
+      tamsin.say(room, 'kernel.txt', {
+        msgtype: 'm.file',
+        file: await lockAttachment(tamsin.plain, server.url, log),
+        ...more,
+      });
+    const own = await direct(tamsin);
+    const [answer] = await tamsin.answers(account.userId, own, await send(own));
+    expect(text(answer)).toContain('The device cannot even say what it is');
+    // In the club the file alone is talk; a question that replies to it means it.
+    const file = await send(club);
+    const named = await ask(tamsin, club, '!pier triage do:new', {
+      'm.relates_to': { 'm.in_reply_to': { event_id: file } },
+    });
+    expect(text(named)).toContain('The device cannot even say what it is');
+    expect(
+      tamsin
+        .events(club)
+        .filter(
+          (event) =>
+            JSON.stringify(event.content['m.relates_to'] ?? {}).includes(file) && event.sender === account.userId,
+        ),
+    ).toHaveLength(0);
+  });
+
+  test("words and files in a walk's thread are the member's, to nobody else's talk is anything said", async () => {
+    const root = await tamsin.say(club, 'My mount will not connect');
+    const inThread = {
+      'm.relates_to': {
+        rel_type: 'm.thread',
+        event_id: root,
+        is_falling_back: true,
+        'm.in_reply_to': { event_id: root },
+      },
+    };
+    await ask(tamsin, club, '!pier triage do:new', inThread);
+    const talk = await ravi.say(club, 'the port is not in the list', inThread);
+    const words = await ask(tamsin, club, 'usb 1-1: device descriptor read/64, error -71', inThread);
+    expect(text(words)).toContain('The device cannot even say what it is');
+    expect(words.content['m.relates_to']).toMatchObject({ rel_type: 'm.thread', event_id: root });
+    expect(
+      JSON.stringify(
+        tamsin
+          .events(club)
+          .filter(({ sender }) => sender === account.userId)
+          .map(({ content }) => content['pierhand.answer'] as unknown),
+      ),
+    ).not.toContain(talk);
   });
 
   test('after a restart it reads on, and an offer from before can be picked', async () => {

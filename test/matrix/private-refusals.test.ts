@@ -35,7 +35,12 @@ const saidFor = async (outcome: Outcome, isPrivate = false): Promise<Record<stri
       },
       sentParts: async () => new Map<string, string>(),
     },
-    offers: { remember: () => undefined, find: async () => null },
+    offers: {
+      remember: () => undefined,
+      find: async () => null,
+      isWalkThread: async () => false,
+      eventNamed: async () => null,
+    },
     ticksMs: () => 0,
   });
   await say({
