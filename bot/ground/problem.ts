@@ -10,6 +10,8 @@ export interface Choice {
   readonly run: string;
   /** Opens this form of the command that `run` names; what is typed there is added to `run`. */
   readonly form?: string;
+  /** Beside `form`, for platforms without forms: one sentence on what to type, such as "Type them in one line: lst 5:12, alt 40". */
+  readonly invitation?: string;
   /** Where several choices stand together, the one most people want. */
   readonly preferred?: boolean;
 }

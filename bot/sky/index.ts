@@ -24,6 +24,7 @@ export { airmass } from './airmass.js';
 export { altitudeCurve } from './altitude-curve.js';
 export { bestTime } from './best-time.js';
 export { apparentMagnitude } from './brightness.js';
+export { orbitMagnitude } from './orbit.js';
 export { isWithinEphemeris } from './ephemeris-range.js';
 export { horizonFrame } from './horizon-frame.js';
 export { MOON, moonAt, moonSeparationDeg, moonlessDark } from './moon.js';

@@ -3,7 +3,7 @@ import { lands, refusesTarget } from './links/sky.js';
 import { falls, hasController, hasSerialLead, isBridge, isUsb, throughController, type World } from './world.js';
 
 export type Message = 'connects' | 'not-found' | 'denied' | 'no-reply' | 'odd-reply' | 'driver-error' | 'unreachable';
-export type Drop = 'never' | 'quiet' | 'motors' | 'touched' | 'place' | 'after-sleep' | 'random';
+export type Drop = 'never' | 'quiet' | 'minutes' | 'motors' | 'touched' | 'place' | 'after-sleep' | 'random';
 
 /** The mount's electronics have power and start. */
 export const energised = ({ power, oddity }: World): boolean =>
@@ -91,7 +91,7 @@ const bridgeMessage = (w: World): Message | null => {
     const says = !n.localAllowed || n.joined === 'other' || w.oddity?.shows === 'unreachable';
     return says || falls(w, 'no way says unreachable', 0.35) ? 'unreachable' : 'no-reply';
   }
-  if (n.firewall === 'blocks') return falls(w, 'firewall says refused', 0.25) ? 'unreachable' : 'no-reply';
+  if (n.firewall !== 'lets') return falls(w, 'firewall says refused', 0.25) ? 'unreachable' : 'no-reply';
   if (!n.portFits) return falls(w, 'wrong port refused', 0.75) ? 'unreachable' : 'no-reply';
   if (!n.kindFits) return falls(w, 'wrong kind refused') ? 'unreachable' : 'no-reply';
   return w.settings.bridgeSpeedFits && w.leads.socket === 'right' && !w.controller.otherSocket ? null : 'no-reply';
@@ -158,7 +158,7 @@ const wirelessDrop = (w: World): Drop => {
   if (w.path === 'bluetooth') return w.radio.far ? 'random' : 'never';
   if (!isBridge(w)) return 'never';
   if (w.path === 'bridge-own-network' && w.network.joined === 'hops')
-    return falls(w, 'hops when quiet') ? 'quiet' : 'random';
+    return falls(w, 'hops when quiet') ? 'quiet' : 'minutes';
   return w.network.weak || w.network.masters === 'several' ? 'random' : 'never';
 };
 
@@ -198,7 +198,7 @@ export const dropOf = (w: World): Drop => {
 export const slewOf = (w: World): string => {
   if (messageOf(w) !== 'connects') return 'not-connected';
   if (w.program.type === 'simulator' || w.oddity?.shows === 'no-motion') return 'nothing';
-  if (w.program.type === 'old-protocol') return 'nothing';
+  if (w.program.type === 'old-protocol' || w.program.type === 'too-new') return 'nothing';
   if (w.program.parked) return 'parked';
   if (!w.program.aligned) return 'not-aligned';
   if (refusesTarget(w)) return 'low-limit';

@@ -2,7 +2,7 @@
 import type { TriageModel } from '../../bot/triage/index.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
 import { contextsOf } from '../../scripts/knowledge/contexts.js';
-import { seenBy } from './member.js';
+import { seenAs } from './member.js';
 import { singleJobs } from './jobs.js';
 
 export interface Disagreement {
@@ -36,7 +36,7 @@ export const disagreementsOf = (model: TriageModel, rounds = ROUNDS): Disagreeme
     const fault = situation.faultIndex.get(truth[0] ?? '');
     if (fault === undefined) continue;
     for (const { entry, answers, odds } of situation.checks) {
-      const seen = seenBy(world, entry.id);
+      const seen = seenAs(model, world, entry.id);
       if (seen === null) continue;
       const key = `${truth[0] ?? ''} ${entry.id}`;
       const tally = tallies.get(key) ?? {

@@ -1,5 +1,6 @@
 /** What each shipped fault does to a sound set-up, by fault id. Written from what the fault's title says, not from its table of answers. */
 import { at, both, told, type Change } from './edit.js';
+import { LATE_FAULTS } from './late-faults.js';
 import type { World } from './world.js';
 
 const clock = (hours: number, entry: World['sky']['told']['entry']): Change =>
@@ -191,6 +192,7 @@ export const FAULT_CHANGES: Readonly<Record<string, Change>> = {
   ...RADIO,
   ...NETWORK,
   ...SKY,
+  ...LATE_FAULTS,
 };
 
 export const broken = (w: World, faultIds: readonly string[]): World =>

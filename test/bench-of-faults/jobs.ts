@@ -63,14 +63,15 @@ export const pairJobs = (model: TriageModel, count: number): Job[] => {
     const stages = truth.map((id) => model.fault(id)?.stage);
     const world = first === second ? null : troubled(context, truth, seed);
     // One field cannot hold two troubles: both must be visible on their own.
-    if (world === null || stages[0] === stages[1]) continue;
+    const oddities = truth.filter((id) => broken(worldIn(context, seed), [id]).oddity !== null).length;
+    if (world === null || stages[0] === stages[1] || oddities > 1) continue;
     jobs.push({ kind: 'pair', truth, name: truth.join(' + '), family: 'pairs', world, seed });
   }
   return jobs;
 };
 
 export const offListJobs = (model: TriageModel, rounds: number): Job[] =>
-  OFF_LIST.flatMap((odd) =>
+  OFF_LIST.filter(({ listedAs }) => model.fault(listedAs ?? '') === undefined).flatMap((odd) =>
     Array.from({ length: rounds }, (_, round): Job | null => {
       const seed = `${odd.name} ${round}`;
       const contexts = contextsOf(model).filter(

@@ -3,6 +3,8 @@ import type { TriageModel } from '../../bot/triage/index.js';
 import { complaintOf, isWell } from './chain.js';
 import { ADAPTER_RULES, PORT_RULES } from './links/adapter-and-port.js';
 import { CONTROLLER_RULES, DRIVER_RULES, OVERVIEW_RULES, PROGRAM_RULES } from './links/controller-and-program.js';
+import { contrastRules } from './links/contrasts.js';
+import { HISTORY_RULES } from './links/history.js';
 import { LEAD_RULES, POWER_RULES } from './links/power-and-leads.js';
 import { NETWORK_RULES, RADIO_RULES } from './links/radio-and-network.js';
 import { SKY_RULES } from './links/sky.js';
@@ -10,7 +12,7 @@ import { randomFrom, type Random } from './random.js';
 import { CANNOT_TONIGHT, REMEDY_CHANGES } from './remedies.js';
 import type { World } from './world.js';
 
-export const RULES: Readonly<Record<string, (w: World) => string>> = {
+const LOOKS: Readonly<Record<string, (w: World) => string>> = {
   ...POWER_RULES,
   ...LEAD_RULES,
   ...ADAPTER_RULES,
@@ -22,7 +24,10 @@ export const RULES: Readonly<Record<string, (w: World) => string>> = {
   ...PROGRAM_RULES,
   ...SKY_RULES,
   ...OVERVIEW_RULES,
+  ...HISTORY_RULES,
 };
+
+export const RULES: Readonly<Record<string, (w: World) => string>> = { ...LOOKS, ...contrastRules(LOOKS) };
 
 /** How members err. Judgement, no source: shares a helper would recognise; all in this one place. */
 export const NOISE = {
@@ -72,6 +77,23 @@ const JUDGED: ReadonlySet<string> = new Set([
 /** What is truly there to see; null where the bench has no rule for the check. */
 export const seenBy = (w: World, check: string): string | null => w.oddity?.seen?.[check] ?? RULES[check]?.(w) ?? null;
 
+/** Finer words for what coarser answers also say; used while a check does not offer them. */
+const COARSER: Readonly<Record<string, string>> = {
+  device: 'random',
+  weather: 'random',
+  hour: 'random',
+  'one-place': 'random',
+  minutes: 'quiet',
+  'other-family': 'look-alike',
+};
+
+/** What is truly there to see, as one of the answers that the check offers; null where the bench has no rule. */
+export const seenAs = (model: TriageModel, w: World, check: string): string | null => {
+  const seen = seenBy(w, check);
+  const offered = model.check(check)?.answers.map(({ id }) => id) ?? [];
+  return seen === null || offered.includes(seen) ? seen : (COARSER[seen] ?? seen);
+};
+
 export interface Member {
   readonly world: () => World;
   readonly answers: (check: string) => string;
@@ -88,7 +110,7 @@ export const memberAt = (model: TriageModel, start: World, seed: string, noise: 
   const unknown = new Set<string>();
 
   const look = (check: string): string => {
-    const seen = seenBy(world, check);
+    const seen = seenAs(model, world, check);
     const entry = model.check(check);
     if (seen === null || entry === undefined) {
       unknown.add(check);
@@ -108,7 +130,7 @@ export const memberAt = (model: TriageModel, start: World, seed: string, noise: 
     unknown,
     answers: (check) => {
       const answer = look(check);
-      said.set(check, { from: seenBy(world, check) ?? '', answer });
+      said.set(check, { from: seenAs(model, world, check) ?? '', answer });
       return answer;
     },
     tries: (fault) => {

@@ -7,6 +7,8 @@ import type { Oddity, PathId, SystemId } from './world.js';
 export interface OffList extends Oddity {
   readonly paths?: readonly PathId[];
   readonly systems?: readonly SystemId[];
+  /** The fault id under which the knowledge may hold it; then it is played among the listed ones. */
+  readonly listedAs?: string;
 }
 
 const CONTROLLER_PATHS: readonly PathId[] = ['controller-serial', 'controller-usb'];
@@ -27,7 +29,7 @@ export const OFF_LIST: readonly OffList[] = [
     'controller-mode',
     'no-reply',
     'its start text comes, but nothing typed is answered',
-    { paths: ['board-cable'], seen: { 'adapter-light': 'sends' } },
+    { listedAs: 'board-input-hurt', paths: ['board-cable'], seen: { 'adapter-light': 'sends' } },
   ),
   odd(
     'controller serial chip dead',
@@ -37,6 +39,7 @@ export const OFF_LIST: readonly OffList[] = [
     { paths: ['controller-serial'], seen: { 'arrow-keys': 'both', 'adapter-light': 'sends' } },
   ),
   odd('damp in the connector', 'cable', 'drops-random', 'it comes with the dew and is gone by noon', {
+    listedAs: 'moisture-on-contacts',
     paths: USB,
     seen: { wiggle: 'firm' },
   }),
@@ -49,6 +52,7 @@ export const OFF_LIST: readonly OffList[] = [
     paths: USB,
   }),
   odd('USB 3 noise drowns the bridge', 'network', 'drops-random', 'only while the camera streams', {
+    listedAs: 'radio-noise-beside-bridge',
     paths: BRIDGE,
     seen: { signal: 'strong', ping: 'patchy', masters: 'one' },
   }),
@@ -140,6 +144,7 @@ export const OFF_LIST: readonly OffList[] = [
     seen: { 'epoch-entries': 'same' },
   }),
   odd('cone error', 'alignment', 'misses-small', 'other way on the other side of the meridian', {
+    listedAs: 'cone-error',
     seen: { 'epoch-entries': 'same' },
   }),
   odd('tripod sinks', 'alignment', 'creeps', 'worse on the lawn after rain', {

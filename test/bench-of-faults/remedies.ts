@@ -1,6 +1,7 @@
 /** What doing each shipped remedy's steps changes in the world, by fault id: often more than its own fault. */
 import { at, both, told, type Change } from './edit.js';
 import { restarted } from './links/controller-and-program.js';
+import { LATE_REMEDIES } from './late-faults.js';
 import type { World } from './world.js';
 
 const replug: Change = at('adapter', { computerSlept: false });
@@ -166,7 +167,7 @@ const ON_THE_AIR: Readonly<Record<string, Change>> = {
   'network-isolation': at('network', { isolated: false }),
   'bridge-port-number-wrong': at('network', { portFits: true }),
   'bridge-kind-wrong': at('network', { kindFits: true }),
-  'firewall-blocks': at('network', { firewall: 'lets' }),
+  'firewall-blocks': (w) => (w.network.firewall === 'blocks' ? at('network', { firewall: 'lets' })(w) : w),
   'local-network-refused': at('network', { localAllowed: true }),
   'two-masters': at('network', { masters: 'one', hung: false }),
   'vpn-takes-traffic': at('network', { vpn: false }),
@@ -193,7 +194,8 @@ const ABOUT_THE_SKY: Readonly<Record<string, Change>> = {
   'date-one-day-off': typed(typeDate),
   'twelve-hours-off': typed(typeDate),
   'mount-clock-lost': typed(typeDate),
-  'computer-clock-wrong': (w) => programStops(w, 'wrong-clock'),
+  // Setting the clock by hand helps tonight, whatever put it wrong.
+  'computer-clock-wrong': (w) => LATE_REMEDIES['two-systems-one-clock']?.(w) ?? programStops(w, 'wrong-clock'),
   'program-sends-own-site': (w) => programStops(w, 'wrong-site'),
   'epoch-mixed': at('sky', { epochMixed: false }),
   'not-started-at-home': alignAnew,
@@ -208,12 +210,15 @@ export const REMEDY_CHANGES: Readonly<Record<string, Change>> = {
   ...AT_THE_MOUNT,
   ...ON_THE_AIR,
   ...ABOUT_THE_SKY,
+  ...LATE_REMEDIES,
 };
 
 /** Remedies whose end is "a repairer", a purchase or an administrator: known, but not done tonight by everyone. Shares that cannot, by judgement. */
 export const CANNOT_TONIGHT: Readonly<Record<string, number>> = {
   'mount-electronics-dead': 1,
   'mount-usb-dead': 1,
+  'board-input-hurt': 0.8,
+  'serial-lead-pin-order': 0.4,
   'adapter-dead': 0.5,
   'rs232-on-logic-port': 0.5,
   'look-alike-serial-lead': 0.4,

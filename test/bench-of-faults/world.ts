@@ -63,7 +63,7 @@ export interface World {
     readonly usbTooLong: boolean;
     readonly hub: 'none' | 'own-supply' | 'bus';
     readonly hubStarves: boolean;
-    readonly serial: 'its-own' | 'look-alike' | 'mirrored' | 'extra-piece';
+    readonly serial: 'its-own' | 'look-alike' | 'mirrored' | 'extra-piece' | 'other-family';
     readonly serialBroken: boolean;
     readonly serialTooLong: boolean;
     readonly level: 'logic' | 'rs232' | 'low';
@@ -126,7 +126,7 @@ export interface World {
     readonly serviceRuns: boolean;
   };
   readonly program: {
-    readonly type: 'fits' | 'other' | 'old-protocol' | 'simulator';
+    readonly type: 'fits' | 'other' | 'old-protocol' | 'too-new' | 'simulator';
     readonly parked: boolean;
     /** Lowest altitude the mount will point to, degrees. */
     readonly lowLimitDeg: number;
@@ -144,7 +144,7 @@ export interface World {
     readonly isolated: boolean;
     readonly portFits: boolean;
     readonly kindFits: boolean;
-    readonly firewall: 'lets' | 'blocks';
+    readonly firewall: 'lets' | 'blocks' | 'suite-blocks';
     readonly localAllowed: boolean;
     readonly masters: 'one' | 'several';
     readonly vpn: boolean;

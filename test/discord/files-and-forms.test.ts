@@ -22,7 +22,6 @@ const notes = defineCommand({
         { id: 'text', option: 'text', label: 'Text', kind: 'paragraph', hint: 'An error, or the end of a log' },
         { id: 'file', option: 'file', label: 'Or a file', kind: 'file', hint: 'A log, or a screenshot' },
       ],
-      invitation: 'Or paste what you see.',
     },
     numbers: {
       title: 'What the display shows',
@@ -31,7 +30,6 @@ const notes = defineCommand({
         { id: 'lst', label: 'Sidereal time', kind: 'line', required: true },
         { id: 'alt', label: 'Altitude', kind: 'line' },
       ],
-      invitation: 'Type them in one line: lst 5:12; alt 40',
     },
   },
   examples: ['triage'],

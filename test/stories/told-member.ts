@@ -2,7 +2,7 @@
 import type { TriageModel } from '../../bot/triage/index.js';
 import { complaintOf, isWell } from '../bench-of-faults/chain.js';
 import { broken } from '../bench-of-faults/faults.js';
-import { seenBy } from '../bench-of-faults/member.js';
+import { seenAs } from '../bench-of-faults/member.js';
 import { randomFrom } from '../bench-of-faults/random.js';
 import { REMEDY_CHANGES } from '../bench-of-faults/remedies.js';
 import { soundWorld } from '../bench-of-faults/sound-world.js';
@@ -53,9 +53,9 @@ export const toldMember = (model: TriageModel, story: Story): ToldMember => {
     asked.add(check);
     const slip = allowed(check, story.slips[check]);
     if (first && slip !== undefined && gone.size === 0) return slip;
-    const seen = seenBy(world, check);
+    const seen = seenAs(model, world, check);
     // A fact of the story holds until its cause is gone or a remedy has changed what the set-up itself shows.
-    const fact = seen === seenBy(start, check) || seen === null ? allowed(check, facts[check]) : undefined;
+    const fact = seen === seenAs(model, start, check) || seen === null ? allowed(check, facts[check]) : undefined;
     const answer = fact ?? allowed(check, seen ?? undefined);
     if (answer === undefined) unknown.add(check);
     return answer ?? 'unsure';

@@ -66,7 +66,10 @@ export const DRIVER_RULES: Readonly<Record<string, (w: World) => string>> = {
   'platform-service': ({ driver }) => (driver.serviceRuns ? 'running' : 'stopped'),
 };
 
-const mountType = ({ program }: World): string => (program.type === 'other' ? 'other-type' : program.type);
+const mountType = ({ program }: World): string => {
+  if (program.type === 'other') return 'other-type';
+  return program.type === 'too-new' ? 'fits' : program.type;
+};
 
 const targetPlace = ({ sky, program }: World): string => {
   if (program.pastMeridianLimit) return 'meridian';
@@ -152,35 +155,6 @@ export const restarted = (w: World): World => ({
   driver: { ...w.driver, oneStarter: true, privilegeAlike: w.driver.privilegeAlike },
 });
 
-const ONCE_WORKED: readonly string[] = [
-  'old-number',
-  'on-file',
-  'leftover',
-  'program',
-  'new',
-  'hung',
-  'low',
-  'dead',
-  'asleep',
-  'stale',
-];
-
-/** Most members come after something changed; a first-time set-up shows set-up faults. Drawn once a world. */
-const workedBefore = (w: World): string => {
-  const wear =
-    ONCE_WORKED.includes(w.port.chosen) ||
-    w.port.holder !== null ||
-    !w.power.fuseWhole ||
-    w.leads.wornAt !== null ||
-    w.network.addressNow === 'new' ||
-    w.network.hung ||
-    !w.adapter.alive;
-  if (wear) return falls(w, 'says nothing changed', 0.65) ? 'same' : 'changed';
-  const newcomer = falls(w, 'first time', 0.4);
-  if (newcomer) return 'first-time';
-  return falls(w, 'says nothing changed', 0.4) ? 'same' : 'changed';
-};
-
 /** "Not seen" and "will not connect" are one to many members; who picks a simulator may believe all is well but for the mount. */
 const howFarSaid = (w: World): string => {
   const far = howFarOf(w);
@@ -189,11 +163,19 @@ const howFarSaid = (w: World): string => {
   return falls(w, 'not seen said as no connection', 0.55) || !w.network.localAllowed ? 'no-connect' : far;
 };
 
+/** The same moment has several names. */
+const whenFails = (w: World): string => {
+  const drop = dropOf(w);
+  if (w.leads.hubStarves && drop === 'random') return falls(w, 'sees the device behind it') ? 'device' : drop;
+  if (isBridge(w) && w.network.weak && drop === 'random')
+    return falls(w, 'sees the place behind it', 0.3) ? 'one-place' : drop;
+  return drop;
+};
+
 export const OVERVIEW_RULES: Readonly<Record<string, (w: World) => string>> = {
   'how-far': howFarSaid,
   message: messageOf,
-  'when-drops': dropOf,
+  'when-drops': whenFails,
   'other-computer': onAnotherComputer,
-  'worked-before': workedBefore,
   'after-restart': (w) => (wouldWork(restarted(w), {}) ? 'works' : 'same'),
 };
