@@ -1,13 +1,13 @@
 /** `tonight`: what is well placed in the dark hours, ten at most, each with its reason. */
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, isoUtc, rounded } from '../reply/wording.js';
 import { darkness, twilights } from '../sky/index.js';
 import { formatClock, zoneName } from '../times/index.js';
 import { choice, defineCommand, number, optional, text } from './core/command.js';
 import { darkWords, twilightSpan } from './asking/night-words.js';
-import { audienceOf, commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
+import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import { PICK_KINDS, tonightPicks } from '../evening/tonight-picks.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
@@ -73,7 +73,7 @@ export const tonight = defineCommand({
           run: commandLine('up', target.name, { site: options.site, on: options.on }),
         })),
       ),
-      audience: audienceOf(where),
+      pointsAt: NOWHERE,
       data: {
         dark: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
         picks: picks.map(({ target, bestUtcMs, bestAltitudeDeg, moonSeparationDeg, why }) => ({

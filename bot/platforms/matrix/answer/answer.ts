@@ -3,7 +3,7 @@ import { MS_PER_MINUTE } from '../../../ground/durations.js';
 import { isProblem, problem } from '../../../ground/problem.js';
 import { tidy } from '../../../ground/tidy.js';
 import type { Asker } from '../../../commands/core/command.js';
-import { runCommand } from '../../../commands/core/dispatch.js';
+import { runLine } from '../../../commands/core/dispatch.js';
 import { parseLine } from '../../../commands/core/grammar.js';
 import { renderChart } from '../../../reply/render-chart.js';
 import type { Chart, Outcome } from '../../../reply/reply.js';
@@ -139,18 +139,20 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     askedUtcMs: UtcMs,
   ): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
     const parsed = parseLine(line, deps.commands);
-    if (isProblem(parsed)) return { name: 'unknown', outcome: parsed };
-    const { command } = parsed;
-    const raw = withMemberIds(command, parsed.raw, state);
-    if (isProblem(raw)) return { name: command.name, outcome: raw };
-    const typing = command.slow === true;
+    const name = isProblem(parsed) ? 'unknown' : parsed.command.name;
+    const typing = !isProblem(parsed) && parsed.command.slow === true;
     if (typing) void client.setTyping(roomId, true, 20_000).catch(() => undefined);
-    const outcome = await runCommand(deps, command, raw, asker, askedUtcMs, (error, name) => {
-      log.error({ err: error, command: name }, 'a command failed');
-      metrics.failed('matrix', 'command');
+    const outcome = await runLine(deps, line, {
+      asker,
+      nowUtcMs: askedUtcMs,
+      valuesOf: (command, raw) => withMemberIds(command, raw, state),
+      onError: (error, failed) => {
+        log.error({ err: error, command: failed }, 'a command failed');
+        metrics.failed('matrix', 'command');
+      },
     });
     if (typing) void client.setTyping(roomId, false).catch(() => undefined);
-    return { name: command.name, outcome };
+    return { name, outcome };
   };
 
   const answer = async (
@@ -189,7 +191,7 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     let target = roomId;
     let extra: Content = { 'm.relates_to': relation };
     let told: string | null = null;
-    if (!isProblem(outcome) && outcome.audience === 'asker' && !isPrivate) {
+    if (outcome.audience === 'asker' && !isPrivate) {
       const opened = await openDirect(event.sender);
       if (opened === null) {
         await part(
