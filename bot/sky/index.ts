@@ -52,6 +52,17 @@ export {
 } from './rise-set.js';
 export type { RiseTransitSet } from './rise-set.js';
 export { siderealTimes } from './sidereal-time.js';
+export {
+  EXTINCTION_MAG_PER_AIRMASS,
+  extinctionOverZenith,
+  magnitudePerArcsec2,
+  moonlightFactor,
+  moonlightNanolamberts,
+  nakedEyeLimit,
+  nanolamberts,
+  siteNanolamberts,
+  twilightNanolamberts,
+} from './sky-brightness.js';
 export { sunLevel, sunLimits, sunSafety } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunSafety } from './sun-safety.js';
 export { sunAtWorst } from './sun-span.js';

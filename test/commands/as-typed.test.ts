@@ -106,9 +106,9 @@ describe('names that several places share', () => {
 
 describe('plain questions', () => {
   it.each([
-    ["what's up tonight", /^Well placed/u],
-    ['what can I see saturday', /^Well placed, night of Sat/u],
-    ['which galaxies can i see tonight', /^Well placed/u],
+    ["what's up tonight", /^Worth seeing/u],
+    ['what can I see saturday', /^Worth seeing, night of Sat/u],
+    ['which galaxies can i see tonight', /^Worth seeing/u],
     ['is saturn up tonight', /^Saturn, night/u],
     ['when is mars up', /^Mars, night/u],
     ['how high is m13 at midnight', /^M 13/u],

@@ -33,6 +33,7 @@ const withEngine = (hasKey: () => boolean, answer: Answer = () => ({ event_id: '
         : null,
     lockFile: (bytes) => ({ bytes: Buffer.from(bytes), file: {} }),
     openFile: (bytes) => bytes,
+    close: async () => undefined,
   };
   return { client, calls, taken };
 };

@@ -9,6 +9,7 @@ import type { Content } from '../answer/matrix-event.js';
 import { isRecord, recordAt, textAt } from '../answer/matrix-event.js';
 import type { Homeserver } from './homeserver-call.js';
 import type { NativeCrypto } from './native-crypto.js';
+import { MatrixError } from './sdk.js';
 
 /** The library's numbers for its requests; its own enum is a type only. */
 const REQUEST = { keysUpload: 0, keysQuery: 1, keysClaim: 2, toDevice: 3, signatureUpload: 4 } as const;
@@ -32,6 +33,12 @@ interface Request {
   readonly type: number;
   readonly body: string;
 }
+
+/** The server holds other keys for this device than those in the key folder, and nobody would believe a change. */
+export class KeysLost extends Error {}
+
+/** So many one-time keys the library keeps at the server. */
+const ENOUGH_KEYS = 50;
 
 export interface Lock {
   readonly acquire: <T>(name: string, work: () => Promise<T>) => Promise<T>;
@@ -98,6 +105,21 @@ export const createEncryptionEngine = ({ native, machine, homeserver, readersOf 
     const answer = await homeserver.call({ method: 'PUT', path, body: { messages } });
     await machine.markRequestAsSent(transactionId, REQUEST.toDevice, JSON.stringify(answer));
   };
+  /**
+   * Keys restored from a backup are behind those the server has, which takes each number once. What it refuses is passed over; the
+   * library goes on with later numbers.
+   */
+  const uploadKeys = async (request: Request, body: Content): Promise<void> => {
+    let answer: unknown;
+    try {
+      answer = await homeserver.call({ method: 'POST', path: PATHS[REQUEST.keysUpload] ?? '', body });
+    } catch (error) {
+      if (!(error instanceof MatrixError) || error.statusCode !== 400) throw error;
+      if (body['device_keys'] !== undefined) throw new KeysLost();
+      answer = { one_time_key_counts: { signed_curve25519: ENOUGH_KEYS } };
+    }
+    await machine.markRequestAsSent(request.id, request.type, JSON.stringify(answer));
+  };
   const carryOut = async (request: Request): Promise<void> => {
     const body = bodyOf(request);
     if (request.type === REQUEST.toDevice) {
@@ -107,6 +129,10 @@ export const createEncryptionEngine = ({ native, machine, homeserver, readersOf 
     const path = PATHS[request.type];
     // Room messages and backups are never asked for here.
     if (path === undefined) return;
+    if (request.type === REQUEST.keysUpload) {
+      await uploadKeys(request, body);
+      return;
+    }
     const isAsking = request.type === REQUEST.keysQuery || request.type === REQUEST.keysClaim;
     const answer = await homeserver.call({
       method: 'POST',

@@ -26,6 +26,8 @@ export interface Encryption {
   readonly lockFile: (bytes: Uint8Array) => LockedFile;
   /** @throws where the file is not what its key and hash say */
   readonly openFile: (bytes: Uint8Array, file: Content) => Uint8Array;
+  /** Waits for what is under way, then closes the keys; nothing may be asked of it after that. */
+  readonly close: () => Promise<void>;
 }
 
 export interface EncryptionParts {
@@ -56,16 +58,23 @@ const memberIds = (state: readonly MatrixEvent[]): readonly string[] =>
 
 /**
  * Opens the keys of the bot's device, or makes them.
- * @throws where the key folder cannot be used, or belongs to another device
+ * @throws KeysLost; another error where the key folder cannot be used
  */
 export const openEncryption = async (parts: EncryptionParts): Promise<Encryption> => {
   const { native, homeserver, keyFolder, onError } = parts;
   const store = new RustSdkCryptoStorageProvider(keyFolder, SQLITE);
   const machine = await openMachine(parts, store.storagePath);
   const engine = createEncryptionEngine({ native, machine, homeserver, readersOf: parts.readersOf });
-  await engine.run();
+  try {
+    await engine.run();
+  } catch (error) {
+    machine.close();
+    throw error;
+  }
+  const underWay = new Set<Promise<void>>();
   const aside = (work: Promise<void>): void => {
-    void work.catch(onError);
+    const watched = work.catch(onError).finally(() => underWay.delete(watched));
+    underWay.add(watched);
   };
 
   const stateOf = async (roomId: string, type: string): Promise<Content | null> => {
@@ -136,6 +145,10 @@ export const openEncryption = async (parts: EncryptionParts): Promise<Encryption
         file: JSON.parse(locked.mediaEncryptionInfo ?? '{}') as Content,
         bytes: Buffer.from(locked.encryptedData),
       };
+    },
+    close: async () => {
+      await Promise.all(underWay);
+      machine.close();
     },
     openFile: (bytes, file) => native.Attachment.decrypt(new native.EncryptedAttachment(bytes, JSON.stringify(file))),
   };

@@ -17,6 +17,16 @@ export interface DirectRooms {
 /** Our own key in a room's creation: lets a room be recognised whose making was cut short before it was written down. */
 export const DIRECT_WITH_KEY = 'pierhand.direct_with';
 
+/**
+ * Whoever comes later reads nothing from before their invitation; the member themself reads from theirs on, so that the answer that
+ * comes with it is there (Matrix specification, m.room.history_visibility).
+ */
+const OWN_PAST_ONLY = {
+  type: 'm.room.history_visibility',
+  state_key: '',
+  content: { history_visibility: 'invited' },
+};
+
 export const createDirectRooms = (client: PierhandMatrixClient, botId: string, rooms: Rooms): DirectRooms => {
   // One change at a time: the list is one document.
   let chain: Promise<unknown> = Promise.resolve();
@@ -81,9 +91,12 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
       invite: [userId],
       is_direct: true,
       creation_content: { [DIRECT_WITH_KEY]: userId },
-      initial_state: (await hasKeys(userId))
-        ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }]
-        : [],
+      initial_state: [
+        OWN_PAST_ONLY,
+        ...((await hasKeys(userId))
+          ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }]
+          : []),
+      ],
     } as never);
     await add(userId, roomId);
     return roomId;

@@ -1,6 +1,7 @@
 /** Which rooms the bot goes into, what it says there first, and when it leaves. */
 import type { Logger } from 'pino';
 import type { Store } from '../../../store/store.js';
+import type { RateLimit } from '../../shared/rate-limit.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import { DIRECT_WITH_KEY, type DirectRooms } from './direct-rooms.js';
 import type { Content, MatrixEvent } from '../answer/matrix-event.js';
@@ -20,6 +21,9 @@ export interface MembershipParts {
   /** Users and servers; empty: the bot's own server. */
   readonly allowed: readonly string[];
   readonly prefix: string;
+  /** How often one member may invite the bot. */
+  readonly invitations: RateLimit;
+  readonly ticksMs: () => number;
   readonly stop: AbortSignal;
 }
 
@@ -59,6 +63,8 @@ export const createMembership = ({
   log,
   allowed,
   prefix,
+  invitations,
+  ticksMs,
   stop,
 }: MembershipParts): Membership => {
   const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {
@@ -100,6 +106,11 @@ export const createMembership = ({
       if (inviterId === null) return;
       if (!isAllowed(inviterId, botId, allowed)) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation from outside the allowed users and servers');
+        await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
+        return;
+      }
+      if (!invitations.take(inviterId, ticksMs()).ok) {
+        log.info({ server: serverOf(inviterId) }, 'declined an invitation: too many from one member');
         await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
         return;
       }
