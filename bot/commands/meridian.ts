@@ -114,7 +114,9 @@ const pointsOf = (followed: Followed): PointsAt[] => {
     ...(place.altitudeDeg > 0
       ? [{ ...named, when: { fromUtcMs: utcMs, untilUtcMs: Math.max(utcMs, untilUtcMs) } }]
       : []),
-    ...(atMeridian.altitudeDeg > 0 ? [{ ...named, when: { utcMs: meridianUtcMs } }] : []),
+    ...(atMeridian.altitudeDeg > 0
+      ? [{ ...named, what: `${target.name} at the meridian`, when: { utcMs: meridianUtcMs } }]
+      : []),
   ];
 };
 

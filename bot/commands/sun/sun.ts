@@ -106,7 +106,7 @@ const summaryFor = (
     const passes = motion === null ? 'can pass' : 'passes';
     return `Going straight there the tube ${passes} ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
   }
-  return `The Sun is up: ${target.name} is ${degrees(sun.separationDeg)} from it, and the tube stays ${degrees(least)} from it or more on the way.`;
+  return `${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
 };
 
 interface Question {
