@@ -186,7 +186,7 @@ const sunReply = (
   deps: Deps,
   question: Question,
 ): Pick<Reply, 'title' | 'level' | 'summary' | 'facts' | 'notes' | 'cautions' | 'pointsAt' | 'data'> => {
-  const { target, observer, zone, utcMs, mount, motion, start } = question;
+  const { target, observer, utcMs, mount, motion, start } = question;
   const limits = deps.sunLimits;
   const sun = sunSafety(target.body, observer, utcMs, limits);
   const place = placeOf(target.body, observer, utcMs);
