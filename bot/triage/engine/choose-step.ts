@@ -13,6 +13,7 @@ import {
   type OpenCheck,
   type Outlook,
 } from './look-ahead.js';
+import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
 import { repairPlan } from './repair-cost.js';
 import type { CheckNumbers, Situation } from './situation.js';
@@ -60,6 +61,10 @@ const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): F
   });
 
 const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
+
+/** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
+const SIGN_OF_IT = 0.12;
+const ENOUGH_LOOKS = 5;
 
 /** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
 const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
@@ -133,7 +138,7 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
     hypotheses,
     belief,
     checks,
-    handOnMinutes: situation.handOnMinutes,
+    handOnMinutes: handOnMinutes(situation, evidence),
     tryMinutes: Float64Array.from(
       hypotheses.filter((h) => h < situation.unexplained),
       (h) => (mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity),
@@ -157,6 +162,8 @@ const secondLooks = (
     if (
       numbers === undefined ||
       numbers.entry.lasting === true ||
+      // Asked twice in one breath, a member says the same again.
+      i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||
       evidence.unsure.has(check) ||
       evidence.observations.filter((o) => o.check === check).length > 1
@@ -243,8 +250,12 @@ export const rankSteps = (
     minutes,
   });
 
-  const choices: Choice[] = [{ kind: 'handOn', minutes: situation.handOnMinutes }];
-  for (const fault of likeliestRemedies(focus.belief, focus.tryMinutes, breadth))
+  const choices: Choice[] = [{ kind: 'handOn', minutes: focus.handOnMinutes }];
+  const looked = evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
+  const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
+    (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
+  );
+  for (const fault of offered)
     choices.push(attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)));
   for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
     const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
