@@ -30,6 +30,8 @@ export interface Foresight {
   readonly depth: number;
   /** How many checks, and how many remedies, are looked at beyond the first step. */
   readonly breadth: number;
+  /** Offers remedies without any sign for their cause, and looks that hardly bear on the matter, too: for comparing with an optimum that knows no such manners. */
+  readonly freely?: boolean;
 }
 export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 4 };
 
@@ -100,7 +102,7 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
 };
 
 /** Narrows the situation to what matters now. */
-const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief): Focus => {
+const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
   const hypotheses = [...probabilities.keys()].filter(
     (h) => h >= situation.unexplained || (probabilities[h] ?? 0) > FAINT,
   );
@@ -111,7 +113,8 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
     if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, numbers)) return [];
-    if (numbers.entry.safety !== true && !tells(numbers, hypotheses, belief, situation.unexplained)) return [];
+    if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
+      return [];
     return [
       { check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) },
     ];
@@ -185,7 +188,8 @@ export const rankSteps = (
   foresight: Foresight = USUAL_FORESIGHT,
 ): readonly Choice[] => {
   const { depth, breadth } = foresight;
-  const focus = focusOn(situation, evidence, belief);
+  const freely = foresight.freely === true;
+  const focus = focusOn(situation, evidence, belief, freely);
   const repair = repairPlan(focus.belief, focus.tryMinutes, focus.handOnMinutes).weightedMinutes;
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
@@ -195,7 +199,7 @@ export const rankSteps = (
   });
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: focus.handOnMinutes }];
-  const looked = evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
+  const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );
