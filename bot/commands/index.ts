@@ -2,7 +2,9 @@
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
+import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
+import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
@@ -40,4 +42,9 @@ export const allCommands: readonly Command[] = [
   mydata,
   forget,
   help,
+];
+
+/** Who is asked, in order, about text that begins with no command. */
+export const allReaders: readonly WordsReader[] = [
+  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
 ];

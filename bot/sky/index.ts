@@ -65,5 +65,7 @@ export {
 } from './sky-brightness.js';
 export { sunLevel, sunLimits, sunSafety } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunSafety } from './sun-safety.js';
+export { sunAtWorst } from './sun-span.js';
+export type { SunAtWorst, SunDirection } from './sun-span.js';
 export { SUN, darkness, twilights } from './twilight.js';
 export type { TwilightTimes, Twilights } from './twilight.js';

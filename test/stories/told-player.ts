@@ -71,8 +71,12 @@ interface StepData {
 /** The asker must be new to the club: a walk under way would go on instead. @throws where the command answers a choice of its own with a problem: that is a fault of the bot's. */
 export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Promise<Played> => {
   const ask = async (line: string): Promise<Reply> => {
-    const outcome = await runLine(deps, line, asker, NOW_UTC_MS, (error) => {
-      throw error instanceof Error ? error : new Error(String(error));
+    const outcome = await runLine(deps, line, {
+      asker,
+      nowUtcMs: NOW_UTC_MS,
+      onError: (error) => {
+        throw error instanceof Error ? error : new Error(String(error));
+      },
     });
     if (isProblem(outcome)) throw new Error(`${line}: ${outcome.problem}: ${outcome.message}`);
     return outcome;

@@ -1,7 +1,7 @@
 /** Words a triage walk for people: each step, the reasons for it, the summary for a helper. */
 import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
-import { reply, type Fact, type Json, type Level, type Reply } from '../../reply/reply.js';
+import { NOWHERE, reply, type Fact, type Json, type Level, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   contradictions,
@@ -237,6 +237,7 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
   const made = (parts: Pick<Reply, 'summary'> & Partial<Reply>, level?: Level): Reply => {
     const cautions = parts.cautions ?? [];
     return reply({
+      pointsAt: NOWHERE,
       ...common,
       level: level ?? (cautions.length > 0 ? 'caution' : 'info'),
       ...parts,
@@ -311,6 +312,7 @@ export const whyReply = (model: TriageModel, walk: Walk, assessment: Assessment)
         `"${label}" would point to: ${likeliest.map(({ title, probability }) => `${title} (${percent(probability)})`).join('; ')}.`,
     );
   return reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     summary: reason,
     facts: causes.map(({ title, probability }) => ({ label: percent(probability), value: title })),
@@ -327,6 +329,7 @@ export const whyReply = (model: TriageModel, walk: Walk, assessment: Assessment)
 
 export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessment): Reply =>
   reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     summary:
       walk.endedUtcMs !== null
