@@ -8,7 +8,7 @@ import { airmass, placeOf } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
-import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 
 /** "2.4 h west of the meridian". */
 const hourAngleWords = (hourAngleHours: number): string => {

@@ -92,7 +92,10 @@ const skyName = (sunAltitudeDeg: number): SkyName => {
 const isBody = ({ body }: Target, name: string): boolean => body.kind === 'solarSystem' && body.body === name;
 
 /** Moon and planets are looked at from civil dusk on; what is faint gets the darkest there is, and twilight only where it stands it. */
-const windowsOf = ({ target, night, twilight, nowUtcMs }: OutlookQuestion, magnitude: number | null): readonly TimeSpan[] => {
+const windowsOf = (
+  { target, night, twilight, nowUtcMs }: OutlookQuestion,
+  magnitude: number | null,
+): readonly TimeSpan[] => {
   const spanOf = (times: Twilights['civil']): TimeSpan | null =>
     times && { startUtcMs: times.duskUtcMs ?? night.startUtcMs, endUtcMs: times.dawnUtcMs ?? night.endUtcMs };
   const down: TimeSpan | null = twilight.sunAlwaysUp
@@ -124,7 +127,10 @@ const obstructed = (question: OutlookQuestion, window: TimeSpan) => {
   const spans = clearSpans(curve, profile);
   const clear = curve.filter(({ utcMs }) => spans.some((span) => utcMs >= span.startUtcMs && utcMs <= span.endUtcMs));
   return {
-    best: clear.reduce<Point | null>((top, next) => (top === null || next.altitudeDeg > top.altitudeDeg ? next : top), null),
+    best: clear.reduce<Point | null>(
+      (top, next) => (top === null || next.altitudeDeg > top.altitudeDeg ? next : top),
+      null,
+    ),
     clearsUtcMs: spans.find(({ startUtcMs }) => startUtcMs > window.startUtcMs)?.startUtcMs ?? null,
     hiddenUtcMs: spans.findLast(({ endUtcMs }) => endUtcMs < window.endUtcMs)?.endUtcMs ?? null,
   };
@@ -193,7 +199,8 @@ const verdictOf = (found: Circumstances): Verdict => {
   if (best.altitudeDeg <= 0 || (sky === 'daylight' && !isBody(target, 'Moon'))) return 'day-only';
   if (isBehind) return 'behind-horizon';
   const isNear = target.body.kind === 'solarSystem';
-  if (!isNear && (sky === 'civil twilight' || sky === 'nautical twilight')) return 'twilight-only';
+  const standsTwilight = isNear || (target.magnitude !== null && target.magnitude <= TWILIGHT_MAGNITUDE);
+  if (!standsTwilight && (sky === 'civil twilight' || sky === 'nautical twilight')) return 'twilight-only';
   if (best.altitudeDeg < (isNear ? LEAST_PLANET_ALTITUDE_DEG : LEAST_USEFUL_ALTITUDE_DEG)) return 'low';
   if (margin !== null && margin < SHOWS_MAG) return margin + lostToMoonMag >= SHOWS_MAG ? 'washed-out' : 'too-faint';
   return 'up';

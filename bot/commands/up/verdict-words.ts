@@ -45,13 +45,13 @@ export const verdictWords = (all: Circumstances): string => {
   const { found, equipment, sky, zone } = all;
   switch (found.verdict) {
     case 'up':
-      return `Up, best at ${bestWords(all)}${found.sky === 'astronomical twilight' ? ', as dark as it gets' : ''}.`;
+      return `Up, best at ${bestWords(all)}${found.sky === 'dark' || found.sky === 'daylight' ? '' : `, in ${found.sky}`}.`;
     case 'low':
       return lowWords(all);
     case 'washed-out':
-      return `Up, but drowned in moonlight, even at its best at ${bestWords(all)}.`;
+      return `Up, best at ${bestWords(all)}, but drowned in moonlight.`;
     case 'too-faint':
-      return `Up, but too faint for ${equipment.saidAs} under ${SKY_WORDS[sky]}; best at ${bestWords(all)}.`;
+      return `Up, best at ${bestWords(all)}, but too faint for ${equipment.saidAs} under ${SKY_WORDS[sky]}.`;
     case 'twilight-only':
       return `Up only in ${found.sky}, best at ${bestWords(all)}.`;
     case 'lost-in-sun':
@@ -83,7 +83,6 @@ export const showsWords = ({ found, equipment, sky, target }: Circumstances): st
   const { marginMag, lostToMoonMag, verdict } = found;
   const isPoint = ['star', 'planet', 'moon', 'sun', 'coordinates'].includes(target.kind);
   if (marginMag === null || isPoint || ['never-up', 'day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
-  const moonlight =
-    lostToMoonMag >= MOONLIGHT_TELLS_MAG ? `; moonlight takes ${lostToMoonMag.toFixed(1)} mag` : '';
+  const moonlight = lostToMoonMag >= MOONLIGHT_TELLS_MAG ? `; moonlight takes ${lostToMoonMag.toFixed(1)} mag` : '';
   return `${ease(marginMag)} in ${equipment.saidAs} under ${SKY_WORDS[sky]}${moonlight}`;
 };

@@ -39,7 +39,7 @@ const nextExtreme = ({ variable }: Target, zone: string, fromUtcMs: UtcMs): stri
 const variableWords = (target: Target, zone: string, fromUtcMs: UtcMs): string | null => {
   const { variable } = target;
   if (variable === null) return null;
-  const range = `${variable.type} variable ${magnitude(variable.brightestMagnitude)} to ${magnitude(variable.faintestMagnitude)}`;
+  const range = `${variable.type}, mag ${magnitude(variable.brightestMagnitude)} to ${magnitude(variable.faintestMagnitude)}`;
   const period = variable.periodDays === null ? null : `every ${variable.periodDays.toPrecision(3)} days`;
   return [range, period, nextExtreme(target, zone, fromUtcMs)].filter((part) => part !== null).join(', ');
 };
@@ -51,7 +51,7 @@ export const whatItIs = (target: Target, shownMagnitude: number | null, zone: st
   const double = doubleWords(target);
   return [
     place,
-    shownMagnitude === null || double !== null ? null : `mag ${magnitude(shownMagnitude)}`,
+    shownMagnitude === null || double !== null || target.variable !== null ? null : `mag ${magnitude(shownMagnitude)}`,
     double,
     sizeWords(target),
     variableWords(target, zone, fromUtcMs),
