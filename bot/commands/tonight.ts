@@ -10,15 +10,16 @@ import {
   ZENITH_MAG_PER_ARCSEC2,
   type Equipment,
 } from '../evening/equipment.js';
+import { LEAST_PLANET_ALTITUDE_DEG, LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 import { eveningHours, type EveningHours } from '../evening/evening-hours.js';
 import { PICK_KIND_NAMES, PICK_KINDS } from '../evening/kinds.js';
 import { tonightPicks, type Pick } from '../evening/tonight-picks.js';
 import { total } from '../evening/worth.js';
 import { DROWNED_MAG, whyOf } from '../evening/why.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
-import { fittingChoices, reply, type Json, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type EveningChart, type Json, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
+import { altitudeCurve, darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
 import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
@@ -140,6 +141,35 @@ const summaryOf = (picks: readonly Pick[], { hours }: Sought, zone: string): str
   return `The best: ${best}. ${picks.length} targets by the hour, ${span}:`;
 };
 
+const CURVE_STEP_MS = 10 * 60_000;
+
+/** The evening as one picture. */
+const eveningChart = (
+  { said }: AskedNight,
+  inOrder: readonly Pick[],
+  { hours }: Sought,
+  { site: { observer, zone } }: ResolvedSite,
+  darkFromUtcMs: UtcMs | null,
+): EveningChart => {
+  const { startUtcMs, endUtcMs } = hours.brightWindow;
+  const points = Math.max(2, Math.min(80, Math.ceil((endUtcMs - startUtcMs) / CURVE_STEP_MS) + 1));
+  return {
+    kind: 'evening',
+    title: `The evening of ${said}`,
+    zone,
+    startUtcMs,
+    endUtcMs,
+    darkFromUtcMs,
+    rows: inOrder.map(({ target, bestUtcMs }) => ({
+      name: nameWithAlias(target),
+      bestUtcMs,
+      leastDeg: target.body.kind === 'fixed' ? LEAST_USEFUL_ALTITUDE_DEG : LEAST_PLANET_ALTITUDE_DEG,
+      curve: altitudeCurve(target.body, observer, startUtcMs, endUtcMs, points),
+    })),
+    altText: `Bars along the hours for ${listed(inOrder.map(({ target }) => target.name))}, each brighter where its target stands higher.`,
+  };
+};
+
 export const tonight = defineCommand({
   name: 'tonight',
   summary: 'What is worth pointing at this evening? Ten at most, hour by hour',
@@ -195,6 +225,9 @@ export const tonight = defineCommand({
             ]),
         ...siteNotes(where),
       ],
+      ...(sought === null || picks.length === 0
+        ? {}
+        : { chart: eveningChart(night, inOrder, sought, where, dark?.startUtcMs ?? null) }),
       choices: fittingChoices(
         picks.slice(0, MORE_CHOICES).map(({ target }) => ({
           label: `More on ${nameWithAlias(target)}`,
