@@ -11,6 +11,7 @@ import {
   horizontalOf,
   moonAt,
   moonSeparationDeg,
+  sunSafety,
   twilights,
   type RiseTransitSet,
   type TimeSpan,
@@ -18,6 +19,7 @@ import {
 import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime, localToUtc } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
+import type { Deps } from './core/deps.js';
 import {
   aboveHorizonWords,
   darkWords,
@@ -56,31 +58,32 @@ const inTheSky = (times: RiseTransitSet, nowUtcMs: UtcMs, night: TimeSpan, zone:
   return `since ${formatLocalTime(riseUtcMs, zone)}`;
 };
 
-/** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later. */
-const eveningFact = (
+/** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later; else null. */
+const eveningBest = (
   { target, where }: TargetAtSite,
   night: AskedNight,
   { best, verdict }: Outlook,
   dark: TimeSpan | null,
   nowUtcMs: UtcMs,
-): readonly Fact[] => {
+): ChartPoint | null => {
   const { observer, zone } = where.site;
   const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
   const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
-  if (
-    verdict !== 'up' ||
-    best.utcMs - bedtimeUtcMs < SAME_HOUR_MS ||
-    startUtcMs >= bedtimeUtcMs ||
-    where.horizon !== null
-  )
-    return [];
+  const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
+  if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;
   const evening = bestTime(target.body, observer, { startUtcMs, endUtcMs: bedtimeUtcMs });
-  if (evening.altitudeDeg < 0) return [];
+  return evening.altitudeDeg < 0 ? null : evening;
+};
+
+const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null): readonly Fact[] => {
+  if (evening === null) return [];
+  const { observer, zone } = where.site;
   const { azimuthDeg } = horizontalOf(target.body, observer, evening.utcMs);
+  const direction = compassWord(azimuthDeg);
   return [
     {
       label: 'This evening',
-      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${compassWord(azimuthDeg)}`,
+      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
     },
   ];
 };
@@ -124,19 +127,37 @@ const moonFact = ({ target, where }: TargetAtSite, { best }: Outlook, night: Tim
   return [{ label: 'Moon', value: moonWords(moon, separation, moonTimesOf(observer, night), best.utcMs, zone) }];
 };
 
+/** It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night. */
+const besideSun = (
+  deps: Deps,
+  { target, where }: TargetAtSite,
+  { riseUtcMs, setUtcMs }: RiseTransitSet,
+): readonly UtcMs[] =>
+  [riseUtcMs, setUtcMs].filter((utcMs): utcMs is UtcMs => {
+    if (utcMs === null) return false;
+    const { isSunUp, level } = sunSafety(target.body, where.site.observer, utcMs, deps.sunLimits);
+    return isSunUp && level !== 'clear';
+  });
+
 /** Who asks by day for tonight may slew at once; who asks for another night will not. */
 const pointsAtOf = (
-  { target, where }: TargetAtSite,
-  night: TimeSpan,
-  best: ChartPoint,
-  instants: readonly UtcMs[],
-  nowUtcMs: UtcMs,
+  deps: Deps,
+  asked: TargetAtSite,
+  { times, best, clearsUtcMs, hiddenUtcMs }: Outlook,
+  others: readonly (UtcMs | null)[],
 ): readonly PointsAt[] => {
+  const { target, where } = asked;
   const { observer, zone } = where.site;
-  const isUnderWay = nowUtcMs >= night.startUtcMs && nowUtcMs < night.endUtcMs;
-  return [...(isUnderWay ? [nowUtcMs] : []), best.utcMs, ...instants]
-    .filter((utcMs) => horizontalOf(target.body, observer, utcMs).altitudeDeg > 0)
-    .map((utcMs) => ({ what: target.name, when: { utcMs }, observer, zone, direction: target.body }));
+  const instants = [best.utcMs, clearsUtcMs, hiddenUtcMs, ...others].filter(
+    (utcMs): utcMs is UtcMs => utcMs !== null && horizontalOf(target.body, observer, utcMs).altitudeDeg > 0,
+  );
+  return [...instants, ...besideSun(deps, asked, times)].map((utcMs) => ({
+    what: target.name,
+    when: { utcMs },
+    observer,
+    zone,
+    direction: target.body,
+  }));
 };
 
 /** `data.verdict` tells where it stands alone; `data.hindrance` what keeps it from being seen. */
@@ -230,6 +251,7 @@ export const up = defineCommand({
       hasDark: dark !== null,
       topDeg: bestTime(target.body, observer, night).altitudeDeg,
     };
+    const evening = eveningBest(asked, night, found, dark, nowUtcMs);
     const shows = showsWords(said);
     const darkLine = darkWords(twilight, night, zone);
     const moon = moonFact(asked, found, night);
@@ -246,7 +268,7 @@ export const up = defineCommand({
         { label: 'It is', value: whatItIs(target, found.magnitude, zone, nowUtcMs) },
         ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
         ...atHourFact(asked, hour?.utcMs ?? null),
-        ...eveningFact(asked, night, found, dark, nowUtcMs),
+        ...eveningFact(asked, evening),
         { label: 'In the sky', value: inTheSky(times, nowUtcMs, night, zone) },
         ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkLine }]),
         ...moon,
@@ -260,7 +282,11 @@ export const up = defineCommand({
         ...(hour?.notes ?? []),
         ...asked.notes,
       ],
-      pointsAt: pointsAtOf(asked, night, best, hour === null ? [] : [hour.utcMs], nowUtcMs),
+      pointsAt: pointsAtOf(deps, asked, found, [
+        nowUtcMs >= night.startUtcMs && nowUtcMs < night.endUtcMs ? nowUtcMs : null,
+        hour?.utcMs ?? null,
+        evening?.utcMs ?? null,
+      ]),
       chart: nightChart({
         title: `${nameWithAlias(target)}, night of ${night.said}`,
         body: target.body,
