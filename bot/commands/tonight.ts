@@ -94,7 +94,9 @@ const soughtOf = (
 
 /** "Double Cluster" rather than "C 14"; Messier's numbers are names themselves. */
 const commonName = ({ name, aliases }: Target): string =>
-  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name) ? (aliases.find((alias) => !/\d/u.test(alias)) ?? name) : name;
+  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name)
+    ? (aliases.find((alias) => !/^[A-Z][A-Za-z]*\d? ?\d/u.test(alias)) ?? name)
+    : name;
 
 const magnitudeWords = (magnitude: number | null): string =>
   magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-', '−')}`;

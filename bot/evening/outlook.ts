@@ -81,12 +81,14 @@ const TWILIGHT_MAGNITUDE = 3;
 const SHOWS_MAG = 0.2;
 const UNKNOWN_MAG = -8;
 const STEP_MS = 120_000;
+const EDGE_DEG = 0.05;
 
 const skyName = (sunAltitudeDeg: number): SkyName => {
   if (sunAltitudeDeg > -0.833) return 'daylight';
-  if (sunAltitudeDeg > -6) return 'civil twilight';
-  if (sunAltitudeDeg > -12) return 'nautical twilight';
-  return sunAltitudeDeg > -18 ? 'astronomical twilight' : 'dark';
+  // The ends of each are its edges to a hair.
+  if (sunAltitudeDeg > -6 + EDGE_DEG) return 'civil twilight';
+  if (sunAltitudeDeg > -12 + EDGE_DEG) return 'nautical twilight';
+  return sunAltitudeDeg > -18 + EDGE_DEG ? 'astronomical twilight' : 'dark';
 };
 
 const isBody = ({ body }: Target, name: string): boolean => body.kind === 'solarSystem' && body.body === name;

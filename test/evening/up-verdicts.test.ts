@@ -21,7 +21,7 @@ describe('an honest verdict', () => {
     // The Moon is full on 24 November 2026, in Taurus (any almanac).
     ['a faint nebula beside a full Moon', 'up M 1 site:52.71,0.12 on:2026-11-24', 'washed-out', /moonlight/u],
     ['a bright star beside it', 'up Aldebaran site:52.71,0.12 on:2026-11-24', 'up', /^Up, best/u],
-    ['what culminates at 15° for its latitude', 'up M 24 site:56,0 on:2027-05-30', 'twilight-only', /twilight/u],
+    ['what culminates at 15° for its latitude', 'up M 24 site:56,0 on:2027-06-21', 'twilight-only', /twilight/u],
     [
       'what culminates at 4°',
       'up Fomalhaut site:56,0 on:2026-11-25',
