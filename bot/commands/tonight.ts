@@ -99,7 +99,7 @@ const commonName = ({ name, aliases }: Target): string =>
     : name;
 
 const magnitudeWords = (magnitude: number | null): string =>
-  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-', '−')}`;
+  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-0.0', '0.0').replace('-', '−')}`;
 
 const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
   const { target, bestUtcMs, bestAltitudeDeg, azimuthDeg } = pick;

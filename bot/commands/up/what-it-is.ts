@@ -8,7 +8,7 @@ const MS_PER_DAY = 86_400_000;
 /** Julian date of 1970-01-01T00:00Z. */
 const UNIX_EPOCH_JD = 2_440_587.5;
 
-const magnitude = (value: number): string => value.toFixed(1).replace('-', '−');
+const magnitude = (value: number): string => value.toFixed(1).replace('-0.0', '0.0').replace('-', '−');
 
 const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
   if (sizeArcmin === null) return null;
