@@ -5,7 +5,13 @@ import { build } from 'esbuild';
 
 const { metafile } = await build({
   // The Matrix SDK may only be imported after native-crypto; as an entry of its own it keeps its place before it.
-  entryPoints: ['bot/main.ts', 'bot/ask.ts', 'bot/backup.ts', 'bot/platforms/matrix/connect/native-crypto.ts'],
+  entryPoints: [
+    'bot/main.ts',
+    'bot/ask.ts',
+    'bot/backup.ts',
+    'bot/platforms/matrix/connect/native-crypto.ts',
+    'bot/pictures/picture-process.ts',
+  ],
   outbase: '.',
   outdir: 'dist',
   bundle: true,

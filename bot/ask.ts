@@ -2,12 +2,13 @@
 import { once } from 'node:events';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
+import { StartError } from './ground/start-error.js';
+import { isProblem } from './ground/problem.js';
 import { openDeps } from './app/compose.js';
 import { CONSOLE_ASKER, runConsoleLine } from './platforms/console/who-speaks.js';
 import { consoleStyle, printOutcome } from './platforms/console/index.js';
-import { isProblem, type Outcome } from './reply/reply.js';
+import { type Outcome } from './reply/reply.js';
 import { loadSettings } from './app/settings.js';
-import { StartError } from './app/platform.js';
 
 const USAGE = `Ask one question and leave:
   npm run -s ask -- 'up NGC 7331 site:51.05,-114.07'

@@ -1,5 +1,5 @@
 /** `npm run backup -- FILE`: copies the bot's memory into one file, while it runs. */
-import { StartError } from './app/platform.js';
+import { StartError } from './ground/start-error.js';
 import { loadSettings } from './app/settings.js';
 import { backUp } from './store/back-up.js';
 

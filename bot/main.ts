@@ -1,9 +1,10 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
+import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
 import type { HealthPart } from './app/health.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
-import { StartError, type PlatformContext, type RunningPlatform } from './app/platform.js';
+import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf } from './app/settings.js';
 import { keepHeapSmall } from './app/small-heap.js';
 

@@ -1,11 +1,12 @@
 /** Puts the parts together: settings → store → knowledge → what commands work with. */
 import path from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
+import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
 import { allCommands } from '../commands/index.js';
+import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces } from '../places/index.js';
-import { StartError } from './platform.js';
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
 import { openStore } from '../store/open-store.js';
@@ -45,6 +46,7 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
     settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl },
   );
   const places = loadPlaces(path.join(knowledge, 'places'));
+  const pictures = createPictureReader();
   const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
   return {
     deps: {
@@ -52,6 +54,7 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
       places: () => places,
       store,
       triage,
+      pictures,
       clubSiteText: settings.clubSiteText,
       sunLimits: settings.sunLimits,
       commands: allCommands,
@@ -62,6 +65,9 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
         load();
       }
     },
-    close: () => store.close(),
+    close: async () => {
+      pictures.close();
+      await store.close();
+    },
   };
 };

@@ -1,7 +1,7 @@
 /** The optional port for operators: `/health` for supervisors, `/metrics` for Prometheus; nothing personal on either. */
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { StartError } from './platform.js';
+import { StartError } from '../ground/start-error.js';
 import type { Metrics } from './metrics.js';
 
 export interface HealthPart {

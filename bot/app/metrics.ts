@@ -1,7 +1,7 @@
 /** What is counted while the bot runs: answers, errors, completions, reminders; shown on the metrics port, no member named. */
 import { collectDefaultMetrics, Counter, Histogram, Registry } from 'prom-client';
+import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
-import { isProblem } from '../reply/reply.js';
 
 export type PlatformName = 'console' | 'discord' | 'matrix';
 

@@ -26,6 +26,3 @@ export interface RunningPlatform {
   /** Lets answers under way finish, then closes. */
   readonly stop: () => Promise<void>;
 }
-
-/** A wrong setting or credential found at start: one line for the operator, exit code 2. */
-export class StartError extends Error {}

@@ -1,7 +1,7 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { StartError } from './platform.js';
+import { StartError } from '../ground/start-error.js';
 
 export interface DiscordSettings {
   readonly token: string;

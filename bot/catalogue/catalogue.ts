@@ -21,6 +21,9 @@ export const TARGET_KINDS: readonly TargetKind[] = [
   'coordinates',
 ];
 
+/** In `CatalogueSweep.alsoKindIndex`: no second kind. */
+export const NO_KIND = 255;
+
 /**
  * Every object fixed among the stars, as parallel arrays, so that a sweep over all of them touches no objects.
  * Position `i` belongs to `catalogue.targetAt(i)`. Sun, Moon and planets are not in it.
@@ -35,8 +38,18 @@ export interface CatalogueSweep {
   readonly magnitude: Float32Array;
   /** Largest apparent size in arcminutes; NaN where not known (stars, and some objects). */
   readonly sizeArcmin: Float32Array;
+  /** Smallest apparent size in arcminutes; equal to the largest where round or not known. */
+  readonly minorSizeArcmin: Float32Array;
   /** Index into `TARGET_KINDS`. */
   readonly kindIndex: Uint8Array;
+  /** Index into `TARGET_KINDS` of the second kind it is asked for under; `NO_KIND` where it has none. */
+  readonly alsoKindIndex: Uint8Array;
+  /** 1 (what a beginner is shown) to 4, as `Target.showpieceRank`; 0 where it has none. */
+  readonly showpieceRank: Uint8Array;
+  /** Objects with the same number are one stop at the eyepiece (`Target.groupId`); 0 where it stands alone. */
+  readonly group: Uint16Array;
+  /** Separation of a double star in arcseconds; NaN where it is none or not known. */
+  readonly separationArcsec: Float32Array;
   /** 1 where the object has a Messier or Caldwell number or a common name, or is a named star: what a club would call known. */
   readonly wellKnown: Uint8Array;
 }

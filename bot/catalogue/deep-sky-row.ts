@@ -2,19 +2,22 @@
 import { addKey, addName, designationKeysOf, numberKeyOf } from './catalogue-index.js';
 import type { CatalogueTables } from './catalogue-index.js';
 import { cellList } from './csv-lines.js';
-import type { Target, TargetKind } from './target.js';
+import type { Showpiece } from './showpieces.js';
+import { meanSurfaceBrightness, NO_CATALOGUE_DATA, type Target, type TargetKind } from './target.js';
 
-export const DEEP_SKY_COLUMNS = 12;
+export const DEEP_SKY_COLUMNS = 14;
 
 export interface DeepSkyRow {
   readonly designation: string;
   readonly kind: string;
   readonly kindText: string;
+  readonly alsoKind: string;
   readonly raDeg: number;
   readonly decDeg: number;
   readonly constellation: string;
   readonly magnitude: number | null;
   readonly sizeArcmin: number | null;
+  readonly minorSizeArcmin: number | null;
   readonly messier: string;
   readonly caldwell: string;
   readonly commonNames: string;
@@ -26,11 +29,13 @@ export function readDeepSkyRow(line: string): DeepSkyRow {
     designation = '',
     kind = '',
     kindText = '',
+    alsoKind = '',
     ra = '',
     dec = '',
     constellation = '',
     magnitude = '',
     size = '',
+    minorSize = '',
     messier = '',
     caldwell = '',
     commonNames = '',
@@ -40,11 +45,13 @@ export function readDeepSkyRow(line: string): DeepSkyRow {
     designation,
     kind,
     kindText,
+    alsoKind,
     raDeg: Number(ra),
     decDeg: Number(dec),
     constellation,
     magnitude: magnitude === '' ? null : Number(magnitude),
     sizeArcmin: size === '' ? null : Number(size),
+    minorSizeArcmin: minorSize === '' ? null : Number(minorSize),
     messier,
     caldwell,
     commonNames,
@@ -71,8 +78,16 @@ export function indexDeepSkyRow(row: DeepSkyRow, position: number, tables: Catal
   return id;
 }
 
+/** The rank its own line has, else 3 for a Messier number, 4 for a Caldwell number, else null. */
+export function showpieceRank({ messier, caldwell }: DeepSkyRow, showpiece: Showpiece | undefined): number | null {
+  if (showpiece?.rank != null) return showpiece.rank;
+  if (messier) return 3;
+  return caldwell ? 4 : null;
+}
+
 /** The target: shown by its Messier number where it has one, else by its catalogue number. */
-export function deepSkyTarget(row: DeepSkyRow): Target {
+export function deepSkyTarget(row: DeepSkyRow, showpiece: Showpiece | undefined): Target {
+  const { magnitude, sizeArcmin, minorSizeArcmin } = row;
   const numbers = [row.messier && `M ${row.messier}`, row.designation, row.caldwell && `C ${row.caldwell}`].filter(
     (name, i, all) => name !== '' && all.indexOf(name) === i,
   );
@@ -82,9 +97,18 @@ export function deepSkyTarget(row: DeepSkyRow): Target {
     aliases: [...cellList(row.commonNames), ...numbers.slice(1), ...cellList(row.otherNames)],
     kind: row.kind as TargetKind,
     kindText: row.kindText,
+    ...NO_CATALOGUE_DATA,
+    alsoKind: row.alsoKind === '' ? null : (row.alsoKind as TargetKind),
     constellation: row.constellation,
-    magnitude: row.magnitude,
-    sizeArcmin: row.sizeArcmin,
+    magnitude,
+    sizeArcmin,
+    minorSizeArcmin,
+    surfaceBrightness:
+      magnitude === null || sizeArcmin === null
+        ? null
+        : meanSurfaceBrightness(magnitude, sizeArcmin, minorSizeArcmin ?? sizeArcmin),
+    showpieceRank: showpieceRank(row, showpiece),
+    groupId: showpiece?.groupId ?? null,
     body: { kind: 'fixed', raHoursJ2000: row.raDeg / 15, decDegJ2000: row.decDeg },
   };
 }

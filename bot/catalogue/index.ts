@@ -1,6 +1,7 @@
 /** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
-export type { Target, TargetKind } from './target.js';
-export { TARGET_KINDS, type Catalogue } from './catalogue.js';
+export { meanSurfaceBrightness, NO_CATALOGUE_DATA } from './target.js';
+export type { DoubleStar, Target, TargetKind, VariableStar } from './target.js';
+export { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion } from './complete-targets.js';

@@ -1,9 +1,17 @@
 /** Reads the catalogue's two files once, into arrays and look-up tables; targets themselves are made when asked for. */
 import { join } from 'node:path';
 import { numberKeyOf, type CatalogueTables } from './catalogue-index.js';
-import { TARGET_KINDS, type Catalogue } from './catalogue.js';
+import { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
 import { readCsvLines } from './csv-lines.js';
-import { DEEP_SKY_COLUMNS, deepSkyRank, deepSkyTarget, indexDeepSkyRow, readDeepSkyRow } from './deep-sky-row.js';
+import {
+  DEEP_SKY_COLUMNS,
+  deepSkyRank,
+  deepSkyTarget,
+  indexDeepSkyRow,
+  readDeepSkyRow,
+  showpieceRank,
+} from './deep-sky-row.js';
+import { readShowpieces } from './showpieces.js';
 import { SOLAR_SYSTEM } from './solar-system.js';
 import { indexStarRow, readStarRow, STAR_COLUMNS, starRank, starTarget } from './star-row.js';
 import type { Target } from './target.js';
@@ -15,6 +23,7 @@ const KIND_INDEX = new Map<string, number>(TARGET_KINDS.map((kind, i) => [kind, 
 export function loadCatalogue(folder: string): Catalogue {
   const deepSky = readCsvLines(join(folder, 'deep-sky.csv'), DEEP_SKY_COLUMNS);
   const stars = readCsvLines(join(folder, 'stars.csv'), STAR_COLUMNS);
+  const showpieces = readShowpieces(folder);
   const firstStar = deepSky.lines.length;
   const length = firstStar + stars.lines.length;
   const sweep = {
@@ -24,7 +33,12 @@ export function loadCatalogue(folder: string): Catalogue {
     unitZ: new Float64Array(length),
     magnitude: new Float32Array(length),
     sizeArcmin: new Float32Array(length).fill(NaN),
+    minorSizeArcmin: new Float32Array(length).fill(NaN),
     kindIndex: new Uint8Array(length),
+    alsoKindIndex: new Uint8Array(length).fill(NO_KIND),
+    showpieceRank: new Uint8Array(length),
+    group: new Uint16Array(length),
+    separationArcsec: new Float32Array(length).fill(NaN),
     wellKnown: new Uint8Array(length),
   };
   const rank = new Float32Array(length);
@@ -67,13 +81,26 @@ export function loadCatalogue(folder: string): Catalogue {
     sweep.wellKnown[position] = row.names ? 1 : 0;
     rank[position] = starRank(row);
   });
+  const groups = new Map<string, number>();
   deepSky.lines.forEach((line, position) => {
     const row = readDeepSkyRow(line);
-    enter(position, indexDeepSkyRow(row, position, tables), row.kind, row.raDeg, row.decDeg, row.magnitude);
+    const id = indexDeepSkyRow(row, position, tables);
+    enter(position, id, row.kind, row.raDeg, row.decDeg, row.magnitude);
     sweep.sizeArcmin[position] = row.sizeArcmin ?? NaN;
+    sweep.minorSizeArcmin[position] = row.minorSizeArcmin ?? row.sizeArcmin ?? NaN;
+    sweep.alsoKindIndex[position] = KIND_INDEX.get(row.alsoKind) ?? NO_KIND;
+    const showpiece = showpieces.get(id);
+    sweep.showpieceRank[position] = showpieceRank(row, showpiece) ?? 0;
+    if (showpiece?.groupId != null) {
+      if (!groups.has(showpiece.groupId)) groups.set(showpiece.groupId, groups.size + 1);
+      sweep.group[position] = groups.get(showpiece.groupId) ?? 0;
+    }
     sweep.wellKnown[position] = row.messier || row.caldwell || row.commonNames ? 1 : 0;
     rank[position] = deepSkyRank(row);
   });
+
+  for (const id of showpieces.keys())
+    if (!positions.has(id)) throw new Error(`showpieces.csv in ${folder} names ${id}, which is not in deep-sky.csv.`);
 
   const nonexistent = new Set(
     deepSky.comments.flatMap((line) => /^# nonexistent: (.*)$/.exec(line)?.[1]?.split(';') ?? []).map(numberKeyOf),
@@ -81,7 +108,9 @@ export function loadCatalogue(folder: string): Catalogue {
   const targetAt = (position: number): Target => {
     const line = position < firstStar ? deepSky.lines[position] : stars.lines[position - firstStar];
     if (line === undefined) throw new RangeError(`No target at ${position}: the catalogue has ${length}.`);
-    return position < firstStar ? deepSkyTarget(readDeepSkyRow(line)) : starTarget(readStarRow(line));
+    if (position >= firstStar) return starTarget(readStarRow(line));
+    const row = readDeepSkyRow(line);
+    return deepSkyTarget(row, showpieces.get(numberKeyOf(row.designation)));
   };
   return {
     sweep,

@@ -7,7 +7,7 @@ import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-tex
 import { nearestNames } from './nearest-names.js';
 import { movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
-import type { Target } from './target.js';
+import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
 const MOST_CANDIDATES = 25;
 /** Parts of a lettered star closer than this (5′: ε Lyr and closer) are one target at the eyepiece. */
@@ -20,9 +20,7 @@ function coordinateTarget(raHours: number, decDeg: number): Target {
     aliases: [],
     kind: 'coordinates',
     kindText: 'J2000 coordinates',
-    constellation: null,
-    magnitude: null,
-    sizeArcmin: null,
+    ...NO_CATALOGUE_DATA,
     body: { kind: 'fixed', raHoursJ2000: raHours, decDegJ2000: decDeg },
   };
 }

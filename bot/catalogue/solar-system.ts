@@ -1,7 +1,7 @@
 /** The Sun, the Moon and the planets as targets, with the other names and signs that members use. */
 import type { SolarSystemBody } from '../sky/types.js';
 import { foldKey } from '../ground/fold-text.js';
-import type { Target, TargetKind } from './target.js';
+import { NO_CATALOGUE_DATA, type Target, type TargetKind } from './target.js';
 
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [
   ['Sun', 'sun', 'star', 'Sol ☉ ☼'],
@@ -22,9 +22,7 @@ export const SOLAR_SYSTEM: readonly Target[] = BODIES.map(([body, kind, kindText
   aliases: [],
   kind,
   kindText,
-  constellation: null,
-  magnitude: null,
-  sizeArcmin: null,
+  ...NO_CATALOGUE_DATA,
   body: { kind: 'solarSystem', body },
 }));
 

@@ -2,7 +2,7 @@
 import { addKey, addName, type CatalogueTables } from './catalogue-index.js';
 import { cellList } from './csv-lines.js';
 import { bayerKey, bayerText, flamsteedKey } from './designation.js';
-import type { Target } from './target.js';
+import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
 export const STAR_COLUMNS = 13;
 /** Marks a name in everyday use that is not the star's approved one. */
@@ -94,9 +94,9 @@ export function starTarget(row: StarRow): Target {
     aliases: shown.slice(1),
     kind: row.isDouble ? 'double-star' : 'star',
     kindText: row.isDouble ? 'double star' : 'star',
+    ...NO_CATALOGUE_DATA,
     constellation: row.constellation,
     magnitude: row.magnitude,
-    sizeArcmin: null,
     body: {
       kind: 'fixed',
       raHoursJ2000: row.raDeg / 15,

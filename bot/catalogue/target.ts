@@ -18,6 +18,30 @@ export type TargetKind =
   | 'other'
   | 'coordinates';
 
+/** A double star as last measured, or as its orbit has it for the year. */
+export interface DoubleStar {
+  readonly separationArcsec: number;
+  /** Of the fainter from the brighter, 0..360° from north through east. */
+  readonly positionAngleDeg: number;
+  /** The year of the two. */
+  readonly year: number;
+  /** Visual magnitudes, the brighter first. */
+  readonly magnitudes: readonly [number, number];
+}
+
+/** A variable star, with what it takes to say when it is next at its brightest or faintest. */
+export interface VariableStar {
+  /** The type in words: "eclipsing", "Cepheid", "long-period (Mira)". */
+  readonly type: string;
+  readonly brightestMagnitude: number;
+  readonly faintestMagnitude: number;
+  /** Null where it keeps no period. */
+  readonly periodDays: number | null;
+  /** A mid-eclipse or a maximum, heliocentric Julian date; null where it cannot be told ahead. */
+  readonly epochJd: number | null;
+  readonly epochIs: 'minimum' | 'maximum' | null;
+}
+
 export interface Target {
   /** Stable, lower case, e.g. "ngc7331", "hip91262", "moon". */
   readonly id: string;
@@ -28,11 +52,41 @@ export interface Target {
   readonly kind: TargetKind;
   /** The kind in words, singular: "spiral galaxy", "open cluster". */
   readonly kindText: string;
+  /** A second kind it is asked for under (a cluster with its nebula), or null. */
+  readonly alsoKind: TargetKind | null;
   /** IAU constellation abbreviation ("And"), or null for what moves. */
   readonly constellation: string | null;
   /** Visual magnitude (blue where no visual is known is never mixed in silently: then null). */
   readonly magnitude: number | null;
   /** Largest apparent size in arcminutes, or null. */
   readonly sizeArcmin: number | null;
+  /** Across the narrow way, in arcminutes; null where round or not known. */
+  readonly minorSizeArcmin: number | null;
+  /** Mean visual surface brightness in magnitudes a square arcsecond, from magnitude and size; null for stars and where either is not known. */
+  readonly surfaceBrightness: number | null;
+  /** 1: what a beginner is shown; 2: repays any small telescope; 3: the rest of Messier; 4: the rest of Caldwell; null: none of these. */
+  readonly showpieceRank: number | null;
+  /** Id of the object it is one stop at the eyepiece with (its own id on that object); null where it stands alone. */
+  readonly groupId: string | null;
+  readonly double: DoubleStar | null;
+  readonly variable: VariableStar | null;
   readonly body: SkyBody;
 }
+
+/** What a target without catalogue data has of it. */
+export const NO_CATALOGUE_DATA = {
+  alsoKind: null,
+  constellation: null,
+  magnitude: null,
+  sizeArcmin: null,
+  minorSizeArcmin: null,
+  surfaceBrightness: null,
+  showpieceRank: null,
+  groupId: null,
+  double: null,
+  variable: null,
+} as const satisfies Partial<Target>;
+
+/** Mean surface brightness of an ellipse, in magnitudes a square arcsecond: the light spread evenly over it. */
+export const meanSurfaceBrightness = (magnitude: number, majorArcmin: number, minorArcmin: number): number =>
+  magnitude + 2.5 * Math.log10((Math.PI / 4) * majorArcmin * minorArcmin * 3600);

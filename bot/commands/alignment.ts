@@ -1,4 +1,7 @@
 /** `alignment`: the two or three bright stars that best fix the mount's orientation here and now, in the order to slew. */
+import { MS_PER_HOUR } from '../ground/durations.js';
+import { tidy } from '../ground/tidy.js';
+import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { resolveTarget, targetProblemMessage } from '../catalogue/index.js';
 import {
   chooseAlignmentStars,
@@ -9,7 +12,7 @@ import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import type { MountKind } from '../pointing/mount/mount.js';
 import { mountSky } from '../pointing/mount/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/stars/star-visibility.js';
-import { fittingChoices, problem, reply, type Outcome, type Problem } from '../reply/reply.js';
+import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
 import {
   SUN,
@@ -26,7 +29,6 @@ import { formatLocalTime } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
 import { defineCommand, integer, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
-import { tidy } from './core/grammar.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
 import { audienceOf, commandLine, nightAround } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
@@ -107,7 +109,7 @@ const tooFew = (where: ResolvedSite, utcMs: UtcMs, offered: readonly Offered[], 
   if (horizontalOf(SUN, observer, utcMs).altitudeDeg > -9) {
     // In the forenoon the dusk to wait for is the next night's.
     const duskUtcMs =
-      [utcMs, utcMs + 12 * 3_600_000]
+      [utcMs, utcMs + 12 * MS_PER_HOUR]
         .map((instant) => {
           const night = nightAround(instant, where.site);
           return twilights(observer, night.startUtcMs, night.endUtcMs).civil?.duskUtcMs ?? null;
@@ -136,12 +138,12 @@ export const alignment = defineCommand({
   examples: ['alignment 52.71,0.12', 'alignment site:"Cork, Ireland" at:"tonight 21:00" stars:2 not:"Capella"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
     const { options, asker } = request;
     const excluded = excludedIds(deps, options.not);
-    if ('problem' in excluded) return excluded;
+    if (isProblem(excluded)) return excluded;
     const mount = await mountFor(deps, asker, options.mount);
     const offered = fitStars(deps, where, utcMs, excluded);
     const candidates = offered.slice(0, CANDIDATES_TRIED).map(candidateOf(mount, where, utcMs));

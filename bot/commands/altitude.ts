@@ -1,4 +1,5 @@
 /** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
+import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { reply, type Level, type Outcome } from '../reply/reply.js';
@@ -31,11 +32,11 @@ export const altitude = defineCommand({
   ],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
     const asked = await targetAtSite(deps, asker, 'altitude', options.target, options.site, { at: options.at });
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
+    if (isProblem(time)) return time;
 
     const place = placeOf(target.body, observer, time.utcMs);
     const mass = airmass(place.apparentAltitudeDeg);

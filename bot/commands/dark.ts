@@ -1,4 +1,5 @@
 /** `dark`: when the night is dark, and how much of it is free of the Moon. */
+import { isProblem } from '../ground/problem.js';
 import { reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
 import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } from '../sky/index.js';
@@ -27,7 +28,7 @@ export const dark = defineCommand({
   examples: ['dark site:"Tromsø, Norway"', 'dark on:2027-01-08 site:52.71,0.12'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtNight(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, night } = asked;
     const { observer, zone } = where.site;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);

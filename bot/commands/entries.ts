@@ -1,4 +1,5 @@
 /** `entries`: what to type into a hand controller for a site now, and how to see that it took it. */
+import { isProblem } from '../ground/problem.js';
 import { degreesAndMinutesText, degreesMinutesSecondsText } from '../pointing/entering/sexagesimal.js';
 import { reply, type Json, type Outcome } from '../reply/reply.js';
 import { degrees, direction, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
@@ -49,7 +50,7 @@ export const entries = defineCommand({
   examples: ['entries 52.71,0.12', 'entries "Alice Springs" at:"tonight 21:00"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
     const { latitudeDeg, longitudeDeg, elevationM } = observer;

@@ -1,4 +1,5 @@
 /** `epoch`: a target's coordinates for J2000 and of date, and how far apart the numbers are. */
+import { isProblem } from '../ground/problem.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wording.js';
 import { equatorialOfDateFromJ2000, placeOf, separationDeg } from '../sky/index.js';
@@ -24,10 +25,10 @@ export const epoch = defineCommand({
   examples: ['epoch Mizar', 'epoch NGC 2362 at:2030-01-01'],
   run: async (deps, { options, nowUtcMs }): Promise<Outcome> => {
     const found = targetFor(deps, options.target, (name) => commandLine('epoch', name, { at: options.at }));
-    if ('problem' in found) return found;
+    if (isProblem(found)) return found;
     const { target } = found;
     const time = timeFor(options.at, 'UTC', nowUtcMs);
-    if ('problem' in time) return time;
+    if (isProblem(time)) return time;
     const j2000 = placeOf(target.body, ANYWHERE, time.utcMs).j2000;
     const ofDate = equatorialOfDateFromJ2000(j2000, time.utcMs);
     const separationArcmin = separationDeg(j2000, ofDate) * 60;

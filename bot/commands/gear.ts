@@ -1,9 +1,10 @@
 /** `gear`: what a member observes with, so that troubleshooting and routes need not ask. */
-import { problem, reply, type Outcome } from '../reply/reply.js';
+import { tidy } from '../ground/tidy.js';
+import { problem } from '../ground/problem.js';
+import { reply, type Outcome } from '../reply/reply.js';
 import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
-import { tidy } from './core/grammar.js';
 
 const NOTHING: Gear = { mount: null, connection: null, system: null };
 

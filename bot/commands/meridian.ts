@@ -1,4 +1,6 @@
 /** `meridian`: when a target crosses the meridian, on which side of the pier the tube is, and how long it can be followed. */
+import { MS_PER_MINUTE } from '../ground/durations.js';
+import { isProblem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount/mount.js';
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
@@ -80,11 +82,11 @@ export const meridian = defineCommand({
       at: options.at,
       mount: options.mount,
     });
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
+    if (isProblem(time)) return time;
     const { utcMs } = time;
     const mount = await mountFor(deps, asker, options.mount);
     const pastMeridianDeg = options.past ?? USUAL_PAST_DEG;
@@ -148,7 +150,7 @@ export const meridian = defineCommand({
         pierSide: mount === 'german' ? side : null,
         pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
         trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs),
-        trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / 60_000, 1),
+        trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / MS_PER_MINUTE, 1),
         limit: limit.reason,
         flipUtc: limit.flipUtcMs === null ? null : isoUtc(limit.flipUtcMs),
       },

@@ -1,8 +1,9 @@
 /** `pole`: where to point the polar axis, where the pole star stands beside the pole, and how good it needs to be. */
+import { isProblem, problem } from '../ground/problem.js';
 import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../pointing/pole/magnetic-north.js';
 import { allowedPolarErrorArcmin } from '../pointing/pole/polar-drift.js';
 import { clockFaceText, poleClockHours } from '../pointing/pole/pole-clock.js';
-import { problem, reply, type Outcome } from '../reply/reply.js';
+import { reply, type Outcome } from '../reply/reply.js';
 import { degrees, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf, refractionDeg, wrapDeg360, wrapHours24 } from '../sky/index.js';
 import { formatLocalTime } from '../times/index.js';
@@ -45,7 +46,7 @@ export const pole = defineCommand({
   examples: ['pole 52.71,0.12', 'pole "Dunedin, New Zealand" at:"tonight 21:30" exposure:5'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { options } = request;
     const { observer, zone } = where.site;

@@ -1,4 +1,5 @@
 /** `sidereal`: the sidereal time a hand controller should show, to catch a wrong site, date or clock before slewing. */
+import { isProblem } from '../ground/problem.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { siderealTimes } from '../sky/index.js';
@@ -18,7 +19,7 @@ export const sidereal = defineCommand({
   examples: ['sidereal site:52.71,0.12', 'sidereal at:"tonight 21:00" site:"Dunedin, New Zealand"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const times = siderealTimes(utcMs, where.site.observer.longitudeDeg);
     return reply({

@@ -1,4 +1,5 @@
 /** `tonight`: what is well placed in the dark hours, ten at most, each with its reason. */
+import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { degrees, isoUtc, rounded } from '../reply/wording.js';
@@ -26,7 +27,7 @@ export const tonight = defineCommand({
   examples: ['tonight site:52.71,0.12', 'tonight kind:galaxy brighter:10 site:"Alice Springs"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtNight(deps, request);
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { where, night } = asked;
     const { options } = request;
     const { observer, zone } = where.site;

@@ -1,4 +1,5 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way. */
+import { isProblem } from '../ground/problem.js';
 import { nameWithAlias, type Target } from '../catalogue/index.js';
 import { clearSpans } from '../pointing/horizon/horizon-profile.js';
 import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
@@ -135,11 +136,11 @@ export const up = defineCommand({
   examples: ['up NGC 7331 site:51.05,-114.07', 'up Saturn site:"Hobart, Tasmania" on:tomorrow'],
   run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
     const asked = await targetAtSite(deps, asker, 'up', options.target, options.site, { on: options.on });
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
     const night = nightFor(options.on, where.site, nowUtcMs);
-    if ('problem' in night) return night;
+    if (isProblem(night)) return night;
 
     const times = riseTransitSet(target.body, observer, night.startUtcMs, night.endUtcMs);
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);

@@ -4,7 +4,7 @@
  * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`.
  * @returns the distance, or `most + 1` when it is greater than `most`.
  */
-export function editDistance(a: string, b: string, most: number): number {
+export const editDistance = (a: string, b: string, most: number): number => {
   if (Math.abs(a.length - b.length) > most) return most + 1;
   let before: number[] = [];
   let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
@@ -30,9 +30,10 @@ export function editDistance(a: string, b: string, most: number): number {
     previous = current;
   }
   return previous[b.length] ?? most + 1;
-}
+};
 
 /** How many slips are forgiven in a word of this length: none up to 3 letters, one to 7, two beyond. */
-export function forgivenSlips(length: number): number {
-  return length <= 3 ? 0 : length <= 7 ? 1 : 2;
-}
+export const forgivenSlips = (length: number): number => {
+  if (length <= 3) return 0;
+  return length <= 7 ? 1 : 2;
+};

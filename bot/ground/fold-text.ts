@@ -34,25 +34,25 @@ const GREEK_LETTER_NAMES: ReadonlyMap<string, string> = new Map(
 );
 
 /** Without control, format and bidirectional characters; runs of space made one; trimmed. Safe to show once shortened. */
-export function cleanText(text: string): string {
+export const cleanText = (text: string): string => {
   return text
     .replace(/[\p{Cc}\p{Zs}\p{Zl}\p{Zp}]+/gu, ' ')
     .replace(/[\p{Cf}\p{Cs}\p{Co}\p{Cn}]/gu, '')
     .trim();
-}
+};
 
 /** `cleanText`, at most `longest` characters with an ellipsis, and never a mention or markup: for quoting back to the asker. */
-export function quotable(text: string, longest = 60): string {
+export const quotable = (text: string, longest = 60): string => {
   const clean = cleanText(text.slice(0, 4 * longest)).replace(/[@`*_~|<>[\]()\\]/g, '');
   const characters = [...clean];
   return characters.length > longest ? `${characters.slice(0, longest - 1).join('')}…` : clean;
-}
+};
 
 /** Most names are plain; they are spared the slow part. */
 const ASCII = /^[\0-\x7f]*$/;
 
 /** Lower-case words of plain letters and digits: "α² Cap" → "alpha 2 cap", "Boötes" → "bootes", "Cat's Eye" → "cats eye". */
-export function foldWords(text: string): string {
+export const foldWords = (text: string): string => {
   if (ASCII.test(text))
     return text
       .toLowerCase()
@@ -67,15 +67,15 @@ export function foldWords(text: string): string {
     .replace(/['’‘ʼ`´]/g, '')
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-}
+};
 
 /** `foldWords` without its spaces: the key that names are stored under. */
-export function foldKey(text: string): string {
+export const foldKey = (text: string): string => {
   return foldWords(text).replaceAll(' ', '');
-}
+};
 
 /** Lower case, with plain ASCII for the many minus signs, primes, quotation marks and degree signs that figures are written with. */
-export function plainSigns(text: string): string {
+export const plainSigns = (text: string): string => {
   return text
     .normalize('NFKC')
     .toLowerCase()
@@ -83,4 +83,4 @@ export function plainSigns(text: string): string {
     .replace(/[′’‘ʹ]/g, "'")
     .replace(/[″”“ʺ]/g, '"')
     .replace(/[º˚∘]/g, '°');
-}
+};

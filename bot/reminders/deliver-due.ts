@@ -1,5 +1,6 @@
 /** One round: takes what is due, says each reminder once, and writes down what became of it. */
 import type { Logger } from 'pino';
+import { MS_PER_MINUTE } from '../ground/durations.js';
 import type { Metrics } from '../app/metrics.js';
 import type { RunningPlatform } from '../app/platform.js';
 import type { UtcMs } from '../sky/types.js';
@@ -25,7 +26,7 @@ export interface Round {
 /** Few at a time: that many could have been sent, and not written down, when the process is killed. */
 export const BATCH = 5;
 const FIRST_PAUSE_MS = 30_000;
-const LONGEST_PAUSE_MS = 10 * 60_000;
+const LONGEST_PAUSE_MS = 10 * MS_PER_MINUTE;
 
 /** 30 s, 1 min, 2 min … 10 min. */
 export const pauseMs = (attempts: number): number =>

@@ -1,4 +1,5 @@
 /** The moment a reminder is about: when a target passes an altitude, clears the horizon or transits, when it is dark, when the Sun rises. Pure. */
+import { MS_PER_HOUR } from '../ground/durations.js';
 import { clearanceDeg, type ProfilePoint } from '../pointing/horizon/horizon-profile.js';
 import { crossingsOf, type TimeFunction } from '../sky/crossings.js';
 import { horizontalOf, riseTransitSet, SUN, SUN_HORIZON_ALTITUDE_DEG, twilights, type TimeSpan } from '../sky/index.js';
@@ -16,8 +17,7 @@ export type Search =
   | { readonly already: TimeSpan }
   | { readonly never: true };
 
-const HOUR_MS = 3_600_000;
-const LONGEST_SENSE_MS = 6 * HOUR_MS;
+const LONGEST_SENSE_MS = 6 * MS_PER_HOUR;
 
 const isSun = (body: SkyBody): boolean => body.kind === 'solarSystem' && body.body === 'Sun';
 
@@ -78,7 +78,7 @@ export const whenTransits = (body: SkyBody, observer: Observer, night: TimeSpan,
   if (startUtcMs >= night.endUtcMs) return { never: true };
   const { transitUtcMs } = riseTransitSet(body, observer, startUtcMs, night.endUtcMs);
   if (transitUtcMs === null || horizontalOf(body, observer, transitUtcMs).altitudeDeg <= 0) return { never: true };
-  return { found: { utcMs: transitUtcMs, untilUtcMs: transitUtcMs + HOUR_MS } };
+  return { found: { utcMs: transitUtcMs, untilUtcMs: transitUtcMs + MS_PER_HOUR } };
 };
 
 /** When astronomical dark begins. */

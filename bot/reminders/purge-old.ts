@@ -1,8 +1,8 @@
 /** How long what is kept for a while is kept, and the clearing out. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Store } from '../store/store.js';
 
-const DAY_MS = 86_400_000;
 /** Troubleshooting walks, counted from when they were last touched. */
 export const WALK_DAYS = 30;
 /** The ids of platform events already answered. */
@@ -10,4 +10,5 @@ export const EVENT_DAYS = 3;
 
 /** How many rows went. */
 export const purgeOld = async (store: Store, nowUtcMs: UtcMs): Promise<number> =>
-  (await store.walks.purge(nowUtcMs - WALK_DAYS * DAY_MS)) + (await store.events.purge(nowUtcMs - EVENT_DAYS * DAY_MS));
+  (await store.walks.purge(nowUtcMs - WALK_DAYS * MS_PER_DAY)) +
+  (await store.events.purge(nowUtcMs - EVENT_DAYS * MS_PER_DAY));

@@ -1,6 +1,7 @@
 /** The standing sunrise warning of a channel: which nights it is for, when it is next due, what it says. Pure but for zones. */
 import { DateTime } from 'luxon';
 import { z } from 'zod';
+import { MS_PER_MINUTE } from '../ground/durations.js';
 import { nightOf, twilights } from '../sky/index.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
@@ -50,7 +51,7 @@ export const nextStandingWarning = (
     );
     const { sunriseUtcMs } = twilights(observerOf(standing), night.startUtcMs, night.endUtcMs);
     if (sunriseUtcMs === null) continue;
-    const dueUtcMs = Math.round(sunriseUtcMs - standing.minutesBefore * 60_000);
+    const dueUtcMs = Math.round(sunriseUtcMs - standing.minutesBefore * MS_PER_MINUTE);
     if (dueUtcMs > afterUtcMs) return { dueUtcMs, sunriseUtcMs };
   }
   return null;
@@ -60,4 +61,4 @@ export const sunriseWarningText = (siteName: string, sunriseUtcMs: UtcMs, zone: 
   `The Sun rises at ${formatLocalTime(sunriseUtcMs, zone)} at ${siteName}. Before then: cap the tube and the finder, park the mount, and leave nothing uncovered unattended.`;
 
 export const standingText = (standing: StandingWarning, dueUtcMs: UtcMs): string =>
-  sunriseWarningText(standing.siteName, dueUtcMs + standing.minutesBefore * 60_000, standing.zone);
+  sunriseWarningText(standing.siteName, dueUtcMs + standing.minutesBefore * MS_PER_MINUTE, standing.zone);

@@ -1,19 +1,19 @@
 /** What to say of a reminder that is due, with its lateness said; or that it has lost its sense. Pure. */
+import { MS_PER_DAY, MS_PER_MINUTE } from '../ground/durations.js';
 import { duration } from '../reply/wording.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Reminder } from '../store/store.js';
 import { readStandingWarning, standingText } from './standing-warning.js';
 
 /** Later than this is said; less is how often the clock is looked at. */
-const PUNCTUAL_MS = 2 * 60_000;
+const PUNCTUAL_MS = 2 * MS_PER_MINUTE;
 /** Whatever could not be said for this long is given up. */
-export const GIVE_UP_AFTER_MS = 24 * 3_600_000;
-const DAY_MS = 24 * 3_600_000;
+export const GIVE_UP_AFTER_MS = MS_PER_DAY;
 
 export type Saying = { readonly say: string; readonly isMissed: boolean } | { readonly say: null };
 
 const missedText = (reminder: Reminder, latenessMs: number): string => {
-  const more = reminder.repeat !== null && latenessMs > DAY_MS ? ', and so did any since' : '';
+  const more = reminder.repeat !== null && latenessMs > MS_PER_DAY ? ', and so did any since' : '';
   return (
     `A sunrise warning did not go out in time: it was due ${duration(latenessMs)} ago${more}. ` +
     'The Sun may be up. If a tube is still out, do not look through it or its finder; cap both from the side, then park. ' +
@@ -29,7 +29,7 @@ const textOf = (reminder: Reminder): string => {
 
 const staleUtcMsOf = (reminder: Reminder): UtcMs | null => {
   const standing = readStandingWarning(reminder.repeat);
-  return standing === null ? reminder.staleUtcMs : reminder.dueUtcMs + standing.minutesBefore * 60_000;
+  return standing === null ? reminder.staleUtcMs : reminder.dueUtcMs + standing.minutesBefore * MS_PER_MINUTE;
 };
 
 export const whatToSay = (reminder: Reminder, nowUtcMs: UtcMs): Saying => {

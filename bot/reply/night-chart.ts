@@ -1,12 +1,13 @@
 /** The altitude curve through one night as an ECharts option: twilight bands, Moon, minimum altitude, own horizon, now, best. */
 import { DateTime } from 'luxon';
+import { MS_PER_MINUTE } from '../ground/durations.js';
 import type { ChartPoint, NightChart } from './reply.js';
 import { CHART } from './palette.js';
 
 const FONT_FAMILY = 'DejaVu Sans';
 /** To the nearest minute, as the words beside the chart have it. */
 const clock = (utcMs: number, zone: string, form = 'HH:mm'): string =>
-  DateTime.fromMillis(Math.round(utcMs / 60_000) * 60_000, { zone }).toFormat(form);
+  DateTime.fromMillis(Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE, { zone }).toFormat(form);
 const pairs = (points: readonly ChartPoint[]): [number, number][] =>
   points.map(({ utcMs, altitudeDeg }) => [utcMs, altitudeDeg]);
 const text = (fontSize: number, color: string) => ({ fontFamily: FONT_FAMILY, fontSize, color });

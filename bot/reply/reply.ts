@@ -1,5 +1,9 @@
 /** A Reply is data, not text: a command makes one, each platform's writer renders it once. */
+import type { Audience, Choice, Problem } from '../ground/problem.js';
 import type { UtcMs } from '../sky/types.js';
+
+/** Until all have moved to where these now live. */
+export { isProblem, MESSAGE_LIMIT, problem, type Choice, type Problem } from '../ground/problem.js';
 
 /** How serious an answer is. Always shown as a word too, never by colour alone. */
 export type Level = 'info' | 'good' | 'caution' | 'danger';
@@ -10,18 +14,6 @@ export type Json = string | number | boolean | null | readonly Json[] | { readon
 export interface Fact {
   readonly label: string;
   readonly value: string;
-}
-
-/**
- * Something the member may pick next. Picking it runs `run` as if it had been typed, so choices need no memory
- * and survive restarts. At most 25 a reply; `label` ≤ 80 characters, `run` ≤ 90 (platform limits: see fittingChoices).
- */
-export interface Choice {
-  readonly label: string;
-  /** A command line in the text grammar, without prefix: `up NGC 7331 site:Calgary`. */
-  readonly run: string;
-  /** Where several choices stand together, the one most people want. */
-  readonly preferred?: boolean;
 }
 
 export interface ChartPoint {
@@ -73,29 +65,12 @@ export interface Reply {
   readonly cautions: readonly string[];
   readonly chart?: Chart;
   readonly choices?: readonly Choice[];
-  /** `asker`: shown to the one who asked alone (a member's own site, personal data). */
-  readonly audience: 'everyone' | 'asker';
+  readonly audience: Audience;
   /** The machine-readable answer, with the fields DESIGN's contract names. */
   readonly data: { readonly [key: string]: Json };
 }
 
-/** Something was wrong with what was asked. `message` says what was wrong and what would be right, ≤ 400 characters. */
-export interface Problem {
-  readonly problem: string;
-  readonly message: string;
-  readonly choices?: readonly Choice[];
-}
-
 export type Outcome = Reply | Problem;
-
-export const MESSAGE_LIMIT = 400;
-
-/** Makes a Problem; the code is kebab-case ("unknown-target"). Over-long messages are cut at the limit. */
-export const problem = (code: string, message: string, choices?: readonly Choice[]): Problem => ({
-  problem: code,
-  message: message.length <= MESSAGE_LIMIT ? message : `${message.slice(0, MESSAGE_LIMIT - 1)}…`,
-  ...(choices === undefined || choices.length === 0 ? {} : { choices }),
-});
 
 const LABEL_LIMIT = 80;
 /** Discord's custom id holds 100 characters, the prefix of ours among them. */
@@ -106,8 +81,6 @@ export const fittingChoices = (choices: readonly Choice[]): readonly Choice[] =>
   choices
     .filter(({ run }) => run.length <= RUN_LIMIT)
     .map((choice) => ({ ...choice, label: choice.label.slice(0, LABEL_LIMIT) }));
-
-export const isProblem = (outcome: Outcome): outcome is Problem => 'problem' in outcome;
 
 /** A Reply with everything optional left empty. */
 export const reply = (parts: Pick<Reply, 'title' | 'summary'> & Partial<Reply>): Reply => ({

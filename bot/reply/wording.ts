@@ -1,4 +1,5 @@
 /** Small pieces of member-facing wording, so that every command says directions, angles and lists alike. */
+import { MS_PER_MINUTE } from '../ground/durations.js';
 
 const POINTS = [
   'north',
@@ -47,7 +48,7 @@ export const degreesMinutesSeconds = (valueDeg: number): string => {
 
 /** A length of time in words: 5400 s → "1 h 30 min"; under a minute "less than a minute". */
 export const duration = (ms: number): string => {
-  const minutes = Math.round(ms / 60_000);
+  const minutes = Math.round(ms / MS_PER_MINUTE);
   if (minutes < 1) return 'less than a minute';
   if (minutes < 60) return `${minutes} min`;
   const rest = minutes % 60;

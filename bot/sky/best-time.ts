@@ -1,7 +1,7 @@
 /** When within a window a body stands highest. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import type { AltitudePoint } from './altitude-curve.js';
 import { greatestIn } from './crossings.js';
-import { MS_PER_DAY } from './engine-time.js';
 import { nightFrame } from './night-frame.js';
 import type { TimeSpan } from './night.js';
 import { skyTrack } from './sky-track.js';

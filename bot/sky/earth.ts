@@ -1,6 +1,7 @@
 /** How the Earth stands and moves at an instant, and where on it an observer stands: what turns star places into sky places. */
 import { Body, HelioState, Rotation_EQJ_EQD, SiderealTime } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
+import { MS_PER_DAY } from '../ground/durations.js';
 import { add, cosDeg, normalized, scale, sinDeg } from './angles.js';
 import type { Matrix3, Vector3 } from './angles.js';
 import { engineTime } from './engine-time.js';
@@ -122,7 +123,7 @@ export const fromEastNorthUp = (enu: Vector3, site: Site): Vector3 => [
 ];
 
 /** Degrees by which Greenwich apparent sidereal time runs on in a millisecond of UT1 (S. Aoki et al., A&A 105, 359 (1982)). */
-export const SIDEREAL_DEG_PER_MS = 360.985_647_366_29 / 86_400_000;
+export const SIDEREAL_DEG_PER_MS = 360.985_647_366_29 / MS_PER_DAY;
 
 /**
  * The unit vector, J2000 axes, in which a fixed body stands at the instant, before aberration: proper motion in a straight

@@ -1,8 +1,8 @@
 /** UTC milliseconds into astronomy-engine's time, with UT1 − UTC taken as 0 and terrestrial time from the leap seconds. */
 import { AstroTime, DeltaT_EspenakMeeus, SetDeltaTFunction } from 'astronomy-engine';
+import { MS_PER_DAY } from '../ground/durations.js';
 import type { UtcMs } from './types.js';
 
-export const MS_PER_DAY = 86_400_000;
 const J2000_UTC_MS = Date.UTC(2000, 0, 1, 12);
 
 /** Days after which TAI − UTC took a new value, and that value in seconds (IERS Bulletin C; the whole list since 1972). */

@@ -1,5 +1,5 @@
 /** Which night belongs to a date, and which date a night belongs to, by local mean time alone. */
-import { MS_PER_DAY } from './engine-time.js';
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import type { UtcMs } from './types.js';
 
 /** A day of the civil calendar; month 1..12. */
@@ -14,8 +14,6 @@ export interface TimeSpan {
   readonly startUtcMs: UtcMs;
   readonly endUtcMs: UtcMs;
 }
-
-const MS_PER_HOUR = 3_600_000;
 
 /** Local mean noon after UTC midnight, to the whole millisecond so that a night begins exactly where the one before ends. */
 const meanNoonMs = (longitudeDeg: number): number => Math.round((12 - longitudeDeg / 15) * MS_PER_HOUR);

@@ -1,8 +1,8 @@
 /** When a body rises, crosses the meridian and sets inside a span of time. */
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { asinDeg } from './angles.js';
 import { crossingsOf, zeroBetween } from './crossings.js';
 import type { Crossing, TimeFunction } from './crossings.js';
-import { MS_PER_DAY } from './engine-time.js';
 import { nightFrame } from './night-frame.js';
 import type { NightDirection, NightFrame } from './night-frame.js';
 import { skyTrack } from './sky-track.js';
@@ -93,7 +93,7 @@ const fixedInDayPieces = (body: FixedBody, observer: Observer, startUtcMs: UtcMs
 
 /** First crossing of the upper meridian by a body whose hour angle grows by 14° to 15° an hour. */
 const firstTransit = (track: SkyTrack, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs | null => {
-  const stepMs = 3_600_000;
+  const stepMs = MS_PER_HOUR;
   let from = startUtcMs;
   let before = track.hourAngleDegAt(from);
   while (from < endUtcMs) {

@@ -1,8 +1,8 @@
 /** A body's way across one observer's sky, as a cheap function of time over any span: what searches in time are made on. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { asinDeg, multiply, wrapDeg180 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import { aberrated, earthAt, fixedDirection, seenFromSite, siteOf, toMeridianFrame } from './earth.js';
-import { MS_PER_DAY } from './engine-time.js';
 import { apparentVector } from './solar-system.js';
 import type { Observer, SkyBody, UtcMs } from './types.js';
 

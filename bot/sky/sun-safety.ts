@@ -1,6 +1,6 @@
 /** How near a place in the sky is to the Sun, and the level of warning that calls for. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { crossingsOf } from './crossings.js';
-import { MS_PER_DAY } from './engine-time.js';
 import { horizontalOf } from './place.js';
 import { SUN_HORIZON_ALTITUDE_DEG, aboveHorizon } from './rise-set.js';
 import { bodySeparationDeg } from './separation.js';

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { StartError } from '../app/platform.js';
+import { StartError } from '../ground/start-error.js';
 import { SQLITE_FILE, type StorePlace } from './open-store.js';
 
 export interface BackedUp {

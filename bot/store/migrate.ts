@@ -1,6 +1,6 @@
 /** Brings a database to this program's schema version, in one transaction, and refuses one from a newer program. */
 import { sql, type Kysely, type Transaction } from 'kysely';
-import { StartError } from '../app/platform.js';
+import { StartError } from '../ground/start-error.js';
 import { MIGRATIONS } from './migrations/index.js';
 import type { Tables } from './rows/tables.js';
 

@@ -1,4 +1,5 @@
 /** A day as members write it: "tonight", "tomorrow night", "friday", "1 Dec", "2026-12-01", "in 3 days". */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 import type { TimeFault } from './wording.js';
@@ -9,7 +10,6 @@ export type DayText = { readonly date: LocalDate; readonly night: boolean } | Ti
 /** Before this hour on the site's clocks "tonight" is the night in progress; from it on, the coming one. */
 const NIGHT_ENDS_AT_HOUR = 6;
 
-const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 const MONTHS = [
   'january',
@@ -39,7 +39,7 @@ function named(list: readonly string[], word: string): number {
 }
 
 export function addDays(date: LocalDate, days: number): LocalDate {
-  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * DAY_MS);
+  const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * MS_PER_DAY);
   return { year: moved.getUTCFullYear(), month: moved.getUTCMonth() + 1, day: moved.getUTCDate() };
 }
 

@@ -1,4 +1,5 @@
 /** Local dates and times in words: 24-hour clock, the zone named. */
+import { MS_PER_MINUTE } from '../ground/durations.js';
 import { clocksAsUtcMs, offsetMinutes } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 
@@ -44,13 +45,13 @@ export function zoneName(utcMs: number, zone: string): string {
 
 /** "23:40", to the nearest minute. */
 export function formatClock(utcMs: number, zone: string): string {
-  const local = new Date(clocksAsUtcMs(zone, Math.round(utcMs / 60_000) * 60_000));
+  const local = new Date(clocksAsUtcMs(zone, Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE));
   return `${two(local.getUTCHours())}:${two(local.getUTCMinutes())}`;
 }
 
 /** "23:40 MST"; where the zone has no English abbreviation, its offset: "23:40 UTC+5:45". */
 export function formatLocalTime(utcMs: number, zone: string): string {
-  return `${formatClock(utcMs, zone)} ${zoneName(Math.round(utcMs / 60_000) * 60_000, zone)}`;
+  return `${formatClock(utcMs, zone)} ${zoneName(Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE, zone)}`;
 }
 
 /** The date that the clocks of `zone` show at an instant. */
@@ -72,6 +73,6 @@ export function formatLocalDate(utcMs: number, zone: string): string {
 
 /** "Wed 25 Nov 2026, 23:40 MST". */
 export function formatLocalDateTime(utcMs: number, zone: string): string {
-  const rounded = Math.round(utcMs / 60_000) * 60_000;
+  const rounded = Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE;
   return `${formatLocalDate(rounded, zone)}, ${formatLocalTime(rounded, zone)}`;
 }

@@ -1,5 +1,6 @@
 /** A reading of a zone's clocks as an instant, with daylight saving's skipped and repeated hours said. */
 import { IANAZone } from 'luxon';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../ground/durations.js';
 import type { LocalDate } from './time-resolution.js';
 
 /** Hours, minutes and seconds on a 24-hour clock. */
@@ -15,9 +16,6 @@ export interface LocalInstant {
   readonly clocks: 'plain' | 'skipped' | 'repeated';
 }
 
-const MINUTE_MS = 60_000;
-const DAY_MS = 86_400_000;
-
 /** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
 export function offsetMinutes(zone: string, utcMs: number): number {
   const offset = IANAZone.create(zone).offset(utcMs);
@@ -26,7 +24,7 @@ export function offsetMinutes(zone: string, utcMs: number): number {
 
 /** The date and time that a zone's clocks show at an instant, as a UTC instant bearing the same figures. */
 export function clocksAsUtcMs(zone: string, utcMs: number): number {
-  return utcMs + offsetMinutes(zone, utcMs) * MINUTE_MS;
+  return utcMs + offsetMinutes(zone, utcMs) * MS_PER_MINUTE;
 }
 
 /**
@@ -35,13 +33,13 @@ export function clocksAsUtcMs(zone: string, utcMs: number): number {
  */
 export function localToUtc(date: LocalDate, clock: ClockReading, zone: string): LocalInstant {
   const figures = Date.UTC(date.year, date.month - 1, date.day, clock.hour, clock.minute, clock.second);
-  const before = offsetMinutes(zone, figures - DAY_MS);
-  const after = offsetMinutes(zone, figures + DAY_MS);
+  const before = offsetMinutes(zone, figures - MS_PER_DAY);
+  const after = offsetMinutes(zone, figures + MS_PER_DAY);
   const fitting = [...new Set([before, after])]
-    .filter((offset) => offsetMinutes(zone, figures - offset * MINUTE_MS) === offset)
-    .map((offset) => figures - offset * MINUTE_MS)
+    .filter((offset) => offsetMinutes(zone, figures - offset * MS_PER_MINUTE) === offset)
+    .map((offset) => figures - offset * MS_PER_MINUTE)
     .sort((a, b) => a - b);
   const first = fitting[0];
-  if (first === undefined) return { utcMs: figures - before * MINUTE_MS, clocks: 'skipped' };
+  if (first === undefined) return { utcMs: figures - before * MS_PER_MINUTE, clocks: 'skipped' };
   return { utcMs: first, clocks: fitting.length > 1 ? 'repeated' : 'plain' };
 }

@@ -1,5 +1,6 @@
 /** Reads an instant as a member types it, on the clocks of a site's zone. */
 import { DateTime } from 'luxon';
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../ground/durations.js';
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
 import { addDays, readDay, todayAndTonight } from './calendar-words.js';
@@ -9,8 +10,6 @@ import { localToUtc, offsetMinutes, type ClockReading } from './local-to-utc.js'
 import type { LocalDate, TimeResolution } from './time-resolution.js';
 import { timeProblem } from './wording.js';
 
-const MINUTE_MS = 60_000;
-const HOUR_MS = 3_600_000;
 /** What a day without a time is taken to mean: well into the evening, wherever one is. */
 const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
 
@@ -40,8 +39,8 @@ function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly 
 /** The ISO form, with its offset, of the second time that the clocks show a repeated reading. */
 function secondReading(date: LocalDate, clock: ClockReading, zone: string): string {
   const first = localToUtc(date, clock, zone).utcMs;
-  const gain = offsetMinutes(zone, first) - offsetMinutes(zone, first + 24 * HOUR_MS);
-  return DateTime.fromMillis(first + gain * MINUTE_MS, { zone }).toFormat("yyyy-MM-dd'T'HH:mmZZ");
+  const gain = offsetMinutes(zone, first) - offsetMinutes(zone, first + 24 * MS_PER_HOUR);
+  return DateTime.fromMillis(first + gain * MS_PER_MINUTE, { zone }).toFormat("yyyy-MM-dd'T'HH:mmZZ");
 }
 
 /** "in 2 hours", "in 1h 30m", "in half an hour", "90 minutes ago" as milliseconds from now; null when the text is none. */
@@ -57,7 +56,7 @@ function fromNow(words: string): number | null {
     text,
   );
   if (!parts || (parts[1] === undefined && (parts[2] === undefined || /^\d+$/.test(text)))) return null;
-  const size = Number(parts[1] ?? 0) * HOUR_MS + Number(parts[2] ?? 0) * MINUTE_MS;
+  const size = Number(parts[1] ?? 0) * MS_PER_HOUR + Number(parts[2] ?? 0) * MS_PER_MINUTE;
   return match[2] === undefined ? size : -size;
 }
 
@@ -121,7 +120,7 @@ function inUtc(text: string, zone: string, nowUtcMs: number, words: string): Tim
   const { tonight } = todayAndTonight(zone, nowUtcMs);
   const noon = localToUtc(tonight, { hour: 12, minute: 0, second: 0 }, zone).utcMs;
   const sameDay = localToUtc(localDateAt(noon, 'Etc/UTC'), clock.clock, 'Etc/UTC').utcMs;
-  return within(sameDay < noon ? sameDay + 24 * HOUR_MS : sameDay);
+  return within(sameDay < noon ? sameDay + 24 * MS_PER_HOUR : sameDay);
 }
 
 function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolution {

@@ -19,6 +19,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 OUT = ROOT / 'knowledge/catalogue/deep-sky.csv'
 MORE = ROOT / 'scripts/catalogue/more-objects.csv'
 NAMES = ROOT / 'scripts/catalogue/common-names.csv'
+CORRECTIONS = ROOT / 'scripts/catalogue/corrections.csv'
 
 PREFIXES = {'Mel': 'Mel', 'Cl': 'Cr', 'B': 'Barnard', 'H': 'Harvard', 'C': 'C'}
 # OpenNGC writes one prefix for two catalogues of clusters; these are the trade's usual abbreviations.
@@ -75,7 +76,7 @@ KINDS = {
     '*Ass': ('asterism', 'group of stars'),
     'OCl': ('open-cluster', 'open cluster'),
     'GCl': ('globular-cluster', 'globular cluster'),
-    'Cl+N': ('open-cluster', 'star cluster with nebula'),
+    'Cl+N': ('open-cluster', 'open cluster with nebula'),
     'GPair': ('galaxy', 'pair of galaxies'),
     'GTrpl': ('galaxy', 'triplet of galaxies'),
     'GGroup': ('galaxy', 'group of galaxies'),
@@ -93,9 +94,24 @@ KINDS = {
 
 # Where OpenNGC files an object under the less used of its two numbers.
 PREFERRED = {'NGC 2239': 'NGC 2244', 'NGC 1909': 'IC 2118'}
-# Objects whose row in OpenNGC's addendum has no magnitude, or a kind nobody would look under (values from memory).
-MAGNITUDES = {'C 14': 3.7, 'C 41': 0.5, 'Mel 111': 1.8, 'NGC 4755': 4.2, 'NGC 6193': 5.2, 'IC 2602': 1.9, 'IC 2944': 4.5}
-KIND_OVERRIDES = {'C 14': ('open-cluster', 'pair of open clusters')}
+
+
+def number(value) -> str:
+    return '' if value is None else f'{value:.2f}'.rstrip('0').rstrip('.')
+
+
+def read_corrections() -> dict[str, list[str]]:
+    with CORRECTIONS.open(encoding='utf-8') as f:
+        rows = list(csv.reader(l for l in f if not l.startswith('#')))
+    found = {row[0]: row for row in rows}
+    if len(found) < len(rows):
+        sys.exit('corrections.csv has an object twice')
+    return found
+
+
+def corrected(ours: str, theirs: str) -> str:
+    return '' if ours == '-' else ours or theirs
+
 
 
 def main() -> None:
@@ -147,6 +163,8 @@ def main() -> None:
         for line in csv.reader(l for l in f if not l.startswith('#')):
             extra[line[0].replace('Cl ', 'Cr ')] = (line[1], line[2].split(';'))
 
+    corrections = read_corrections()
+    mended = set()
     out = []
     nonexistent = []
     used = set()
@@ -184,26 +202,36 @@ def main() -> None:
                 sys.exit(f'{name}: common-names.csv says {want}, OpenNGC says {const}')
             # Ours first: they are the names in everyday use.
             common = names + [c for c in common if c.lower() not in (n.lower() for n in names)]
-        kind, text = KIND_OVERRIDES.get(name, (kind, text))
-        mag = MAGNITUDES.get(name, row['vmag'])
+        also = 'nebula' if row['type'] == 'Cl+N' else ''
+        size = ('', '') if kind in ('star', 'double-star') else (number(row['majax']), number(row['minax']))
+        magnitude = number(row['vmag'])
+        better = corrections.get(PREFERRED.get(name, name))
+        if better:
+            mended.add(better[0])
+            if better[1] != const:
+                sys.exit(f'{name}: corrections.csv says {better[1]}, OpenNGC says {const}')
+            if better[2]:
+                kind, text, also = better[2:5]
+            magnitude = corrected(better[5], magnitude)
+            size = (corrected(better[6], size[0]), better[7] if better[6] else size[1])
         if name in PREFERRED:
             others = [name if o == PREFERRED[name] else o for o in others]
             name = PREFERRED[name]
         out.append([
-            name, kind, text, f'{math.degrees(row["ra"]):.5f}', f'{math.degrees(row["dec"]):.5f}', const,
-            '' if mag is None else f'{mag:.2f}'.rstrip('0').rstrip('.'),
-            '' if row['majax'] is None else f'{row["majax"]:.2f}'.rstrip('0').rstrip('.'),
+            name, kind, text, also, f'{math.degrees(row["ra"]):.5f}', f'{math.degrees(row["dec"]):.5f}', const, magnitude, *size,
             messier, caldwell, ';'.join(common), ';'.join(others),
         ])
+    if set(corrections) - mended:
+        sys.exit(f'corrections.csv names objects that are not there: {sorted(set(corrections) - mended)}')
     if set(extra) - used:
         sys.exit(f'common-names.csv names objects that are not there: {sorted(set(extra) - used)}')
 
     with MORE.open(encoding='utf-8') as f:
         for line in csv.reader(l for l in f if not l.startswith('#')):
-            within = get_constellation(SkyCoord(float(line[3]) * u.deg, float(line[4]) * u.deg), short_name=True)
-            if within != line[5]:
-                sys.exit(f'{line[0]}: more-objects.csv says {line[5]}, its position is in {within}')
-            out.append([*line[:3], f'{float(line[3]):.5f}', f'{float(line[4]):.5f}', *line[5:]])
+            within = get_constellation(SkyCoord(float(line[4]) * u.deg, float(line[5]) * u.deg), short_name=True)
+            if within != line[6]:
+                sys.exit(f'{line[0]}: more-objects.csv says {line[6]}, its position is in {within}')
+            out.append([*line[:4], f'{float(line[4]):.5f}', f'{float(line[5]):.5f}', *line[6:]])
 
     def order(r):
         prefix, number = re.match(r'^([A-Za-z]+|Sh2)[ -](\d+)', r[0]).groups()
@@ -219,10 +247,10 @@ def main() -> None:
             '# Licence: CC BY-SA 4.0 (this file too). Changes: fewer columns, other units and words, duplicates folded into other names.\n'
             '# Further common names: scripts/catalogue/common-names.csv (common practice, values from memory);\n'
             '# the few more: scripts/catalogue/more-objects.csv (common practice, values from memory);\n'
-            f'# magnitudes of {", ".join(MAGNITUDES)} are values from memory.\n'
+            '# other kinds, magnitudes and sizes: scripts/catalogue/corrections.csv (each with its reason).\n'
             '# Generator: python scripts/catalogue/make-deep-sky.py\n'
-            '# Columns: name, kind, kind in words, right ascension and declination (degrees, J2000), constellation (IAU), visual magnitude,\n'
-            '# major axis (arcminutes), Messier number, Caldwell number, common names (;), other designations (;). Empty: not known.\n'
+            '# Columns: name, kind, kind in words, second kind, right ascension and declination (degrees, J2000), constellation (IAU), visual magnitude,\n'
+            '# major axis, minor axis (arcminutes), Messier number, Caldwell number, common names (;), other designations (;). Empty: not known.\n'
             f'# nonexistent: {";".join(sorted(nonexistent))}\n')
         csv.writer(f, lineterminator='\n').writerows(out)
     print(f'{OUT}: {len(out)} objects, {len(nonexistent)} nonexistent, {sum(len(a) for a in aliases.values())} duplicates folded')

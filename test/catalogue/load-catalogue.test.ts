@@ -17,7 +17,7 @@ function folderWith(deepSky: string, stars: string): string {
 afterEach(() => folders.splice(0).forEach((folder) => rmSync(folder, { recursive: true })));
 
 const STAR = '91262,279.234735,38.783689,200.94,286.23,130.23,0.03,Lyr,alp,3,Lyr,Vega,\n';
-const GALAXY = 'NGC 1,galaxy,spiral galaxy,1.81600,27.70808,Peg,12.93,1.57,,,,\n';
+const GALAXY = 'NGC 1,galaxy,spiral galaxy,,1.81600,27.70808,Peg,12.93,1.57,1.07,,,,\n';
 
 describe('reading the catalogue', () => {
   it('reads a file of one line', () => {
@@ -27,7 +27,7 @@ describe('reading the catalogue', () => {
   });
 
   it.each([
-    ['NGC 1,galaxy,spiral galaxy,1.8\n', STAR, /deep-sky.csv line 1: 4 columns where 12/],
+    ['NGC 1,galaxy,spiral galaxy,1.8\n', STAR, /deep-sky.csv line 1: 4 columns where 14/],
     [`# head\n${GALAXY}`, `# head\n${STAR}91263,1\n`, /stars.csv line 3: 2 columns where 13/],
     [GALAXY.replace('1.81600', '361'), STAR, /ngc1 .*impossible position/],
     [GALAXY.replace('galaxy,spiral', 'gallaxy,spiral'), STAR, /unknown kind "gallaxy"/],

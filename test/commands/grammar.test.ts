@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { tidy } from '../../bot/ground/tidy.js';
 import { choice, defineCommand, number, optional, text } from '../../bot/commands/core/command.js';
-import { LINE_LIMIT, parseLine, tidy } from '../../bot/commands/core/grammar.js';
+import { LINE_LIMIT, parseLine } from '../../bot/commands/core/grammar.js';
 import { reply } from '../../bot/reply/reply.js';
 
 const point = defineCommand({

@@ -1,13 +1,15 @@
 /** The real catalogue, gazetteer and fault model with a store in memory: what command tests run against. */
 import path from 'node:path';
+import { isProblem, type Problem } from '../../bot/ground/problem.js';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { allCommands } from '../../bot/commands/index.js';
+import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { isProblem, type Outcome, type Problem, type Reply } from '../../bot/reply/reply.js';
+import { type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { loadTriage } from '../../bot/triage/index.js';
 
@@ -21,6 +23,7 @@ export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
   places: () => places,
   store: await openStore({ memory: true }),
   triage: () => (triage ??= loadTriage(path.join(knowledge, 'connection'))),
+  pictures: createPictureReader(),
   clubSiteText: null,
   sunLimits: { dangerDeg: 15, cautionDeg: 45 },
   commands: allCommands,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { isProblem, problem } from '../../bot/ground/problem.js';
 import { realDeps } from '../commands/real-deps.js';
 import { choice, defineCommand, member, optional, text } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
-import { isProblem, problem, reply, type Outcome } from '../../bot/reply/reply.js';
+import { reply, type Outcome } from '../../bot/reply/reply.js';
 
 const echo = defineCommand({
   name: 'echo',

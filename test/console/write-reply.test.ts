@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { problem } from '../../bot/ground/problem.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
-import { problem, reply } from '../../bot/reply/reply.js';
+import { reply } from '../../bot/reply/reply.js';
 
 const plain = { colour: false, width: 60 } as const;
 

@@ -1,7 +1,8 @@
 /** Small commands for tests of what the real ones seldom do. */
 import { setTimeout as sleep } from 'node:timers/promises';
+import { problem } from '../../bot/ground/problem.js';
 import { defineCommand, number, optional, text, type Command } from '../../bot/commands/core/command.js';
-import { problem, reply } from '../../bot/reply/reply.js';
+import { reply } from '../../bot/reply/reply.js';
 
 /** Says back what was said, after a while; `private` in the words keeps it to the asker. */
 export const echo = (slow: boolean): Command =>

@@ -7,6 +7,7 @@ import type { Command } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { createLog } from '../../bot/app/log.js';
+import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { createMetrics, type Metrics } from '../../bot/app/metrics.js';
 import { startDiscord } from '../../bot/platforms/discord/index.js';
@@ -67,6 +68,7 @@ export const startBot = async (
     places: once(() => loadPlaces(path.join(KNOWLEDGE, 'places'))),
     store,
     triage: once(() => loadTriage(path.join(KNOWLEDGE, 'connection'))),
+    pictures: createPictureReader(),
     clubSiteText: options.clubSiteText ?? '52.71,0.12',
     sunLimits: settings.sunLimits,
     commands,

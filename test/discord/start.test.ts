@@ -3,7 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { StartError } from '../../bot/app/platform.js';
+import { StartError } from '../../bot/ground/start-error.js';
 import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
 import { shardOf } from '../doubles/discord/snowflake.js';
 import { sampleCommands } from './sample-commands.js';

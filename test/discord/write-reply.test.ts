@@ -1,11 +1,12 @@
 import { ComponentType } from 'discord-api-types/v10';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { problem, type Choice } from '../../bot/ground/problem.js';
 import { LIMITS } from '../../bot/platforms/discord/write/limits.js';
 import { runOf } from '../../bot/platforms/discord/write/write-choices.js';
 import { writeOutcome, type DiscordMessage } from '../../bot/platforms/discord/write/write-reply.js';
 import { LEVEL_WORD } from '../../bot/reply/palette.js';
-import { problem, reply, type Choice, type Level, type Reply } from '../../bot/reply/reply.js';
+import { reply, type Level, type Reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';
 
 // The judge is Discord's own published document (package discord-api-spec, generated from github.com/discord/discord-api-spec),

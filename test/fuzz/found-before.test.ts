@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { parseLine, tidy } from '../../bot/commands/core/grammar.js';
+import { tidy } from '../../bot/ground/tidy.js';
+import { parseLine } from '../../bot/commands/core/grammar.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { commandLine } from '../../bot/commands/asking/question-parts.js';
 import { parseTime } from '../../bot/times/index.js';

@@ -1,5 +1,6 @@
 /** What may be said in a chat whatever was asked: no unseen characters, no mass mention, every bound kept. */
-import { isProblem, MESSAGE_LIMIT, type Choice, type Outcome } from '../../bot/reply/reply.js';
+import { isProblem, MESSAGE_LIMIT, type Choice } from '../../bot/ground/problem.js';
+import { type Outcome } from '../../bot/reply/reply.js';
 
 // Control characters but the line feed, format characters (bidirectional controls, zero-width characters) and lone surrogates.
 // eslint-disable-next-line no-control-regex

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { isProblem } from '../../bot/ground/problem.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import { completeOption } from '../../bot/commands/core/complete.js';
 import { checkOptions, runCommand, runLine } from '../../bot/commands/core/dispatch.js';
 import { parseLine } from '../../bot/commands/core/grammar.js';
 import { allCommands } from '../../bot/commands/index.js';
-import { isProblem, type Outcome } from '../../bot/reply/reply.js';
+import { type Outcome } from '../../bot/reply/reply.js';
 import { ODALYS, realDeps } from '../commands/real-deps.js';
 import { outcomeTroubles, textTroubles } from './harmless.js';
 import { anyText, counted, fragments, harmful } from './inputs.js';

@@ -1,12 +1,12 @@
 /** The bot with its real settings, store and Matrix side, and a few commands of the tests' own beside the real ones. */
 import { appendFileSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { StartError } from '../../bot/ground/start-error.js';
 import { defineCommand, member, text } from '../../bot/commands/core/command.js';
 import { openDeps } from '../../bot/app/compose.js';
 import { createLog } from '../../bot/app/log.js';
 import { startMatrix } from '../../bot/platforms/matrix/index.js';
 import { createMetrics } from '../../bot/app/metrics.js';
-import { StartError } from '../../bot/app/platform.js';
 import { reply } from '../../bot/reply/reply.js';
 import { loadSettings, secretsOf } from '../../bot/app/settings.js';
 

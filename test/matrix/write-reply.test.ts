@@ -1,6 +1,7 @@
 /** Answers as Matrix content: complete, escaped, mentioning nobody, within the size that a server takes. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { problem } from '../../bot/ground/problem.js';
 import {
   chartImage,
   CONTENT_LIMIT_BYTES,
@@ -9,7 +10,7 @@ import {
   reactionsFor,
   writeOutcome,
 } from '../../bot/platforms/matrix/answer/write-reply.js';
-import { problem, reply, type Reply } from '../../bot/reply/reply.js';
+import { reply, type Reply } from '../../bot/reply/reply.js';
 import { ODALYS } from './events.js';
 
 const written = (outcome: Parameters<typeof writeOutcome>[0]) =>

@@ -1,11 +1,12 @@
 /** The same Outcome through every writer: what one platform says, the others say too, each within its own limits. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { isProblem, problem } from '../../bot/ground/problem.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { writeOutcome as writeDiscord } from '../../bot/platforms/discord/write/write-reply.js';
 import { writeOutcome as writeMatrix } from '../../bot/platforms/matrix/answer/write-reply.js';
 import { LEVEL_WORD } from '../../bot/reply/palette.js';
-import { isProblem, problem, reply, type Outcome, type Reply } from '../../bot/reply/reply.js';
+import { reply, type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { ask, realDeps } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 12);

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { MESSAGE_LIMIT } from '../../bot/ground/problem.js';
 import { cautionText, cautions } from '../../bot/cautions/cautions.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { sunWarning } from '../../bot/commands/asking/sun-warning.js';
 import { resolveTarget } from '../../bot/catalogue/index.js';
-import { MESSAGE_LIMIT, type Reply } from '../../bot/reply/reply.js';
+import { type Reply } from '../../bot/reply/reply.js';
 import { ODALYS, answer, realDeps, refusal } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 20);

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { StartError } from '../../bot/ground/start-error.js';
 import { startHealthServer, type HealthServer } from '../../bot/app/health.js';
 import { createMetrics } from '../../bot/app/metrics.js';
-import { StartError } from '../../bot/app/platform.js';
 
 let server: HealthServer | undefined;
 afterEach(async () => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { StartError } from '../../bot/app/platform.js';
+import { StartError } from '../../bot/ground/start-error.js';
 import { loadSettings, secretsOf, settingNames, type Environment } from '../../bot/app/settings.js';
 
 const load = (env: Environment, files: Readonly<Record<string, string>> = {}) =>

@@ -14,7 +14,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { StartError } from '../../bot/app/platform.js';
+import { StartError } from '../../bot/ground/start-error.js';
 import { backUp } from '../../bot/store/back-up.js';
 import { openStore, SQLITE_FILE, type StorePlace } from '../../bot/store/open-store.js';
 import { postgresMissing, startCluster, type Cluster } from './postgres-cluster.js';

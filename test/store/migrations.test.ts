@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { StartError } from '../../bot/app/platform.js';
+import { StartError } from '../../bot/ground/start-error.js';
 import { SCHEMA_VERSION } from '../../bot/store/migrate.js';
 import { openStore, SQLITE_FILE } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';

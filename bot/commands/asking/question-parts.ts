@@ -1,7 +1,8 @@
 /** The parts most questions share (target, site, time, night), read the same way by every command. */
 import { DateTime } from 'luxon';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
-import { fittingChoices, problem, type Problem } from '../../reply/reply.js';
+import { fittingChoices } from '../../reply/reply.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatDate, offsetMinutes, parseDate, parseTime, type LocalDate } from '../../times/index.js';
@@ -95,9 +96,9 @@ export const siteAtNight = async (
   { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
 ): Promise<{ readonly where: ResolvedSite; readonly night: AskedNight } | Problem> => {
   const where = await siteFor(deps, asker, options.site);
-  if ('problem' in where) return where;
+  if (isProblem(where)) return where;
   const night = nightFor(options.on, where.site, nowUtcMs);
-  return 'problem' in night ? night : { where, night };
+  return isProblem(night) ? night : { where, night };
 };
 
 /** The night that holds an instant. */
@@ -132,8 +133,8 @@ export const targetAtSite = async (
   rest: Readonly<Record<string, string | undefined>>,
 ): Promise<TargetAtSite | Problem> => {
   const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   const { target } = found;
   const where = await siteFor(deps, asker, siteText, (site) => commandLine(command, target.name, { site, ...rest }));
-  return 'problem' in where ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
+  return isProblem(where) ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
 };

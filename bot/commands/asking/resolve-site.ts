@@ -1,11 +1,12 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
+import { tidy } from '../../ground/tidy.js';
+import { problem, type Choice, type Problem } from '../../ground/problem.js';
 import { placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../../places/index.js';
-import { fittingChoices, problem, type Choice, type Problem } from '../../reply/reply.js';
+import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
 import { StoreError, type HorizonPoint, type Owner, type StoredSite } from '../../store/store.js';
 import type { Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 
 /** A site with what the club's memory adds to it. */
 export interface ResolvedSite {

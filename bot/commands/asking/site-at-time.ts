@@ -1,5 +1,5 @@
 /** The two options of questions about a place and an hour, and their reading. */
-import type { Problem } from '../../reply/reply.js';
+import { isProblem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
 import { optional, text, type Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
@@ -23,7 +23,7 @@ export const siteAtTime = async (
   { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
 ): Promise<SiteAtTime | Problem> => {
   const where = await siteFor(deps, asker, options.site);
-  if ('problem' in where) return where;
+  if (isProblem(where)) return where;
   const time = timeFor(options.at, where.site.zone, nowUtcMs);
-  return 'problem' in time ? time : { where, utcMs: time.utcMs, notes: [...time.notes, ...siteNotes(where)] };
+  return isProblem(time) ? time : { where, utcMs: time.utcMs, notes: [...time.notes, ...siteNotes(where)] };
 };

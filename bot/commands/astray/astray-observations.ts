@@ -1,7 +1,8 @@
 /** Reads what a member saw of a miss: where the tube landed, what the display showed, which sidereal time stood on it. */
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget } from '../../catalogue/index.js';
 import { LST_SIGMA_S, POSITION_SIGMA_DEG, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { problem, type Problem } from '../../reply/reply.js';
 import {
   equatorialFromVector,
   horizontalOf,
@@ -14,7 +15,6 @@ import {
 } from '../../sky/index.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 
 export const pointedAt = (name: string, body: SkyBody, observer: Observer, utcMs: UtcMs): PointedTarget => {
   const { ofDate, j2000 } = placeOf(body, observer, utcMs);
@@ -168,7 +168,7 @@ export const readLanding = (
   const clean = text.trim();
   const pair = readAltAz('landed', clean);
   if (pair !== null)
-    return 'problem' in pair
+    return isProblem(pair)
       ? pair
       : { ofDate: ofDateFromHorizontal(pair, observer, utcMs), sigmaDeg: POSITION_SIGMA_DEG };
   if (ON_TARGET.test(clean)) return { ofDate: target.ofDate, sigmaDeg: POSITION_SIGMA_DEG };

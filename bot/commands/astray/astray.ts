@@ -1,4 +1,7 @@
 /** `astray`: the tube went elsewhere; which single mistake explains it, and what to change. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import {
   POSITION_SIGMA_DEG,
@@ -11,7 +14,7 @@ import { landedOfDate, shownHorizontal } from '../../pointing/miss/controller-be
 import { explainMiss, type Diagnosis, type Explanation } from '../../pointing/miss/explain-miss.js';
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
 import { nextObservation } from '../../pointing/miss/next-observation.js';
-import { problem, reply, type Choice, type Json, type Outcome, type Problem } from '../../reply/reply.js';
+import { reply, type Json, type Outcome } from '../../reply/reply.js';
 import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, rounded } from '../../reply/wording.js';
 import { precessionNutationAt } from '../../sky/earth.js';
 import {
@@ -31,7 +34,6 @@ import { pointedAt, readAltAz, readLanding, readLst } from './astray-observation
 import { brightNamedStars } from '../../catalogue/bright-stars.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
 import { audienceOf, targetAtSite, timeFor } from '../asking/question-parts.js';
 import { siteClock } from '../../times/site-clock.js';
@@ -68,7 +70,7 @@ const readAlso = (deps: Deps, also: string, observer: Observer, utcMs: UtcMs): S
     if (!found.ok) return problem(found.problem, `also: ${targetProblemMessage(found)}`);
     const target = pointedAt(found.target.name, found.target.body, observer, utcMs);
     const landing = readLanding(deps, part.slice(at + 1), target, found.target.body, observer, utcMs);
-    if ('problem' in landing) return landing;
+    if (isProblem(landing)) return landing;
     observations.push({ kind: 'landed', target, ofDate: landing.ofDate, sigmaDeg: landing.sigmaDeg });
     if (landing.note !== undefined) notes.push(landing.note);
   }
@@ -95,7 +97,7 @@ const readSeen = (
   const notes: string[] = [];
   if (texts.lst !== undefined) {
     const lst = readLst(texts.lst);
-    if ('problem' in lst) return lst;
+    if (isProblem(lst)) return lst;
     observations.push({ kind: 'lst', lstHours: lst.hours, sigmaS: lst.sigmaS });
   }
   if (texts.shown !== undefined) {
@@ -105,18 +107,18 @@ const readSeen = (
         'bad-shown',
         `shown: "${tidy(texts.shown, 30)}" is not an altitude and an azimuth. Give both in degrees, altitude first, as the display shows them: shown:41,135`,
       );
-    if ('problem' in at) return at;
+    if (isProblem(at)) return at;
     observations.push({ kind: 'shown', target, at, sigmaDeg: POSITION_SIGMA_DEG });
   }
   if (texts.landed !== undefined) {
     const landing = readLanding(deps, texts.landed, target, body, observer, utcMs);
-    if ('problem' in landing) return landing;
+    if (isProblem(landing)) return landing;
     observations.push({ kind: 'landed', target, ofDate: landing.ofDate, sigmaDeg: texts.within ?? landing.sigmaDeg });
     if (landing.note !== undefined) notes.push(landing.note);
   }
   if (texts.also !== undefined) {
     const also = readAlso(deps, texts.also, observer, utcMs);
-    if ('problem' in also) return also;
+    if (isProblem(also)) return also;
     observations.push(...also.observations);
     notes.push(...also.notes);
   }
@@ -248,7 +250,7 @@ const lstFact = (
         value:
           Math.abs(hours) < observation.sigmaS / 1200
             ? 'right'
-            : `${duration(Math.abs(hours) * 3_600_000)} ${hours > 0 ? 'ahead' : 'behind'}`,
+            : `${duration(Math.abs(hours) * MS_PER_HOUR)} ${hours > 0 ? 'ahead' : 'behind'}`,
       },
     ];
   });
@@ -287,15 +289,15 @@ export const astray = defineCommand({
       lst: options.lst,
       at: options.at,
     });
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { target: wanted, where } = asked;
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
+    if (isProblem(time)) return time;
     const { utcMs } = time;
     const target = pointedAt(wanted.name, wanted.body, observer, utcMs);
     const seen = readSeen(deps, options, target, wanted.body, observer, utcMs);
-    if ('problem' in seen) return seen;
+    if (isProblem(seen)) return seen;
 
     const stars = alignmentStars(deps, observer, utcMs);
     let alignedOn: AlignmentStar | null = null;

@@ -2,13 +2,15 @@
 import { z } from 'zod';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
+import { isMemberFile, type MemberFile } from '../../ground/member-file.js';
 import type { Deps } from './deps.js';
+import type { Form } from './form.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
 export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
 
 export interface OptionSpec<T = unknown> {
-  readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member';
+  readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member' | 'file';
   /** 1–100 characters, shown by Discord and `help`. */
   readonly description: string;
   readonly required: boolean;
@@ -80,6 +82,13 @@ export const member = (description: string): OptionSpec<string> => ({
   maxLength: 255,
   schema: boundedText(255),
 });
+/** A file or picture that comes with the question. Only a platform makes one: words typed in its place are refused. */
+export const file = (description: string): OptionSpec<MemberFile> => ({
+  type: 'file',
+  description,
+  required: true,
+  schema: z.custom<MemberFile>(isMemberFile),
+});
 /** The same option, not required. */
 export const optional = <T>(spec: OptionSpec<T>): OptionSpec<T | undefined> => ({
   ...spec,
@@ -127,6 +136,8 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
    * an option is one only where its value follows without a space.
    */
   readonly freeText?: true;
+  /** What choices of this command's replies may open, by name (1–10 lower-case characters). */
+  readonly forms?: Readonly<Record<string, Form>>;
   /** Lines that work as they stand, in the text grammar; the first is shown by `help`. */
   readonly examples: readonly string[];
   /** `manager`: only those who may change the club's settings. */

@@ -1,9 +1,9 @@
 /** Suggestions for a half-typed option, the same for every platform. */
+import { tidy } from '../../ground/tidy.js';
 import { completeTargets } from '../../catalogue/index.js';
 import { completePlaces } from '../../places/index.js';
 import type { Asker, Command, Completion } from './command.js';
 import type { Deps } from './deps.js';
-import { tidy } from './grammar.js';
 import { savedSites } from '../asking/resolve-site.js';
 
 export const COMPLETION_LIMIT = 25;

@@ -1,5 +1,6 @@
 /** What commands are given to work with; made once by the composition root, replaced piecewise by tests. */
 import type { Catalogue } from '../../catalogue/index.js';
+import type { PictureReader } from '../../pictures/picture-reader.js';
 import type { Places } from '../../places/index.js';
 import type { Store } from '../../store/store.js';
 import type { TriageModel } from '../../triage/index.js';
@@ -11,6 +12,8 @@ export interface Deps {
   readonly places: () => Places;
   readonly store: Store;
   readonly triage: () => TriageModel;
+  /** Reads the text in members' pictures. */
+  readonly pictures: PictureReader;
   /** The club's site as the operator set it (`PIERHAND_SITE`), in the site grammar. */
   readonly clubSiteText: string | null;
   /** A club may widen these, never narrow them. */

@@ -1,11 +1,12 @@
 /** From what a platform received to an Outcome: checks the options against the one declaration, runs, and lets nothing escape. */
-import type { Outcome, Problem } from '../../reply/reply.js';
-import { problem } from '../../reply/reply.js';
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import type { Asker, Command, OptionSpec } from './command.js';
 import type { Deps } from './deps.js';
-import { parseLine, tidy } from './grammar.js';
+import { parseLine } from './grammar.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;
@@ -22,6 +23,8 @@ const expectation = (spec: OptionSpec): string => {
       return 'yes or no';
     case 'member':
       return 'a member';
+    case 'file':
+      return 'a file or picture sent along with the question';
     case 'text':
       return `1 to ${spec.maxLength} characters`;
   }
@@ -71,7 +74,7 @@ export const runCommand = async (
     return problem('not-allowed', `${command.name} is for those who may change the club's settings here.`);
   }
   const checked = checkOptions(command, raw);
-  if ('problem' in checked) return checked;
+  if (isProblem(checked)) return checked;
   try {
     return await command.run(deps, { options: checked.values, asker, nowUtcMs });
   } catch (error) {
@@ -94,5 +97,5 @@ export const runLine = async (
   onError: ErrorSink,
 ): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  return 'problem' in parsed ? parsed : runCommand(deps, parsed.command, parsed.raw, asker, nowUtcMs, onError);
+  return isProblem(parsed) ? parsed : runCommand(deps, parsed.command, parsed.raw, asker, nowUtcMs, onError);
 };

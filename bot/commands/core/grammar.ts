@@ -1,6 +1,7 @@
 /** The text grammar of Matrix, the console and one-shot use: `name value name:value name:"value with spaces"`. */
-import type { Problem } from '../../reply/reply.js';
-import { problem } from '../../reply/reply.js';
+import { editDistance } from '../../ground/edit-distance.js';
+import { problem, type Problem } from '../../ground/problem.js';
+import { tidy, withoutUnseen } from '../../ground/tidy.js';
 import type { Command } from './command.js';
 
 export interface ParsedLine {
@@ -11,46 +12,13 @@ export interface ParsedLine {
 
 export const LINE_LIMIT = 4000;
 
-// Control characters, bidirectional overrides, invisible joiners and halves of characters have no place in a question.
-// eslint-disable-next-line no-control-regex
-const UNSEEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\p{Cf}\p{Cs}]/gu;
-
-/** What calls a whole channel or room on one platform or another. */
-const CALL_TO_ALL = /@+(?=everyone|here|room|channel)/giu;
-
-/** Text from a member made safe to echo: unseen characters and calls to all gone, white space folded, at most `limit` characters. */
-export const tidy = (text: string, limit = 60): string => {
-  const clean = text.replace(UNSEEN, '').replace(CALL_TO_ALL, '').replace(/\s+/gu, ' ').trim();
-  const characters = Array.from(clean);
-  return characters.length <= limit ? clean : `${characters.slice(0, limit - 1).join('')}…`;
-};
-
 /** The option that bare words fill. */
 export const bareOption = (command: Command): string | undefined =>
   command.bare ?? Object.entries(command.options).find(([, spec]) => spec.required)?.[0];
 
-const editDistanceWithin2 = (a: string, b: string): number => {
-  if (Math.abs(a.length - b.length) > 2) return 3;
-  let previous = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      row.push(
-        Math.min(
-          (previous[j] ?? 9) + 1,
-          (row[j - 1] ?? 9) + 1,
-          (previous[j - 1] ?? 9) + (a[i - 1] === b[j - 1] ? 0 : 1),
-        ),
-      );
-    }
-    previous = row;
-  }
-  return previous[b.length] ?? 3;
-};
-
 const nearest = (word: string, names: readonly string[]): string | undefined =>
   names
-    .map((name) => ({ name, distance: editDistanceWithin2(word, name) }))
+    .map((name) => ({ name, distance: editDistance(word, name, 2) }))
     .filter(({ distance, name }) => distance <= Math.min(2, name.length - 2))
     .sort((a, b) => a.distance - b.distance)[0]?.name;
 
@@ -79,7 +47,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
       `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`,
     );
   }
-  const clean = line.replace(UNSEEN, '').trim().replace(/^\//u, '');
+  const clean = withoutUnseen(line).trim().replace(/^\//u, '');
   const first = /^\S+/u.exec(clean)?.[0];
   if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
   const command = commands.find(({ name }) => name === first.toLowerCase());

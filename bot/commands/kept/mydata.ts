@@ -1,6 +1,7 @@
 /** `mydata`: shows the member who asks everything that is kept about them. */
 import { z } from 'zod';
-import { reply, type Choice, type Fact, type Outcome } from '../../reply/reply.js';
+import type { Choice } from '../../ground/problem.js';
+import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { StoredSite } from '../../store/store.js';
 import { choice, defineCommand, optional } from '../core/command.js';

@@ -1,7 +1,7 @@
 /** What reminders say, and why one cannot be set. */
+import { problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
-import { problem, type Problem } from '../../reply/reply.js';
 import { compassWord, degrees, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/index.js';

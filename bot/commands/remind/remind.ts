@@ -1,6 +1,8 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
-import { problem, reply, type Outcome, type Problem } from '../../reply/reply.js';
+import { reply, type Outcome } from '../../reply/reply.js';
 import { degrees, isoUtc } from '../../reply/wording.js';
 import {
   highestByNight,
@@ -109,7 +111,7 @@ const askedOf = async (
     (site) => again(given, { site }),
     to === 'channel' ? 'everyone' : 'asker',
   );
-  if ('problem' in where) return where;
+  if (isProblem(where)) return where;
   const { observer, zone, name } = where.site;
   const nowhere = (): SunWarning => ({ level: 'clear', cautions: [] });
   if (given.when === 'dark') {
@@ -140,7 +142,7 @@ const askedOf = async (
       'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise',
     );
   const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   const { target } = found;
   const about = { where, warning: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone) };
   const highest = (night: TimeSpan): string => {
@@ -196,10 +198,10 @@ const askedOf = async (
 const nightsOf = (given: RemindOptions, { site }: ResolvedSite, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
   if (given.on === undefined) {
     const tonight = nightAround(nowUtcMs, site);
-    return [tonight, nightAround(tonight.endUtcMs + 3_600_000, site)];
+    return [tonight, nightAround(tonight.endUtcMs + MS_PER_HOUR, site)];
   }
   const night = nightFor(given.on, site, nowUtcMs);
-  return 'problem' in night ? night : [night];
+  return isProblem(night) ? night : [night];
 };
 
 const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, nowUtcMs: UtcMs): Moment | Problem => {
@@ -215,7 +217,7 @@ const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, now
     if ('found' in search && nights.length === 1)
       return problem(
         'too-late',
-        `That is at ${formatLocalTime(search.found.utcMs, asked.where.site.zone)}, less than ${leadMs / 60_000} min from now. Give a smaller before:.`,
+        `That is at ${formatLocalTime(search.found.utcMs, asked.where.site.zone)}, less than ${leadMs / MS_PER_MINUTE} min from now. Give a smaller before:.`,
       );
   }
   return problem('no-such-moment', asked.why(nights[0] ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs }));
@@ -266,12 +268,12 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if (typeof to !== 'string') return to;
   if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
   const asked = await askedOf(deps, request, to);
-  if ('problem' in asked) return asked;
+  if (isProblem(asked)) return asked;
   const nights = nightsOf(given, asked.where, nowUtcMs);
-  if ('problem' in nights) return nights;
-  const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * 60_000;
+  if (isProblem(nights)) return nights;
+  const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
-  if ('problem' in moment) return moment;
+  if (isProblem(moment)) return moment;
   // A reminder is plain text without a level of its own: the word goes before the warning.
   const sun = asked.warning(moment.utcMs);
   const said = [

@@ -1,5 +1,5 @@
 /** To whom a reminder goes, and who may send one to a channel. */
-import { problem, type Problem } from '../../reply/reply.js';
+import { problem, type Problem } from '../../ground/problem.js';
 import type { NewReminder } from '../../store/store.js';
 import type { Asker } from '../core/command.js';
 

@@ -1,11 +1,12 @@
 /** `remind list` and `remind cancel`: a member's own reminders, and, for those who may, the channel's. */
-import { problem, reply, type Outcome } from '../../reply/reply.js';
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem } from '../../ground/problem.js';
+import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Reminder } from '../../store/store.js';
 import { formatLocalDateTime } from '../../times/index.js';
 import type { Asker, Completion, Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 import { siteFor } from '../asking/resolve-site.js';
 
 const own = async (deps: Deps, asker: Asker): Promise<readonly Reminder[]> => deps.store.reminders.list(asker.memberId);
@@ -26,7 +27,7 @@ export const listReminders = async (deps: Deps, { asker }: Request<unknown>): Pr
   const others = await ofChannel(deps, asker, mine);
   const all = [...mine, ...others];
   const where = await siteFor(deps, asker, undefined);
-  const zone = 'problem' in where ? 'UTC' : where.site.zone;
+  const zone = isProblem(where) ? 'UTC' : where.site.zone;
   return reply({
     title: 'Reminders',
     audience: 'asker',

@@ -1,5 +1,6 @@
 /** `remind when:sunrise nights:…`: the warning that comes back on every observing night. */
-import { problem, reply, type Outcome } from '../../reply/reply.js';
+import { isProblem, problem } from '../../ground/problem.js';
+import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import { nextStandingWarning, standingText, type StandingWarning } from '../../reminders/standing-warning.js';
 import { formatLocalDateTime } from '../../times/index.js';
@@ -23,9 +24,9 @@ export const setStandingWarning = async (
       'nights: goes with when:sunrise, the warning that comes back: remind when:sunrise nights:every to:channel',
     );
   const evenings = readEvenings(given.nights ?? '');
-  if ('problem' in evenings) return evenings;
+  if (isProblem(evenings)) return evenings;
   const where = await siteFor(deps, asker, given.site, undefined, to === 'channel' ? 'everyone' : 'asker');
-  if ('problem' in where) return where;
+  if (isProblem(where)) return where;
   if (to === 'channel') {
     const [there] = (await deps.store.reminders.listChannel(asker.platform, asker.channelId)).filter(
       ({ kind, repeat }) => kind === 'sunrise' && repeat !== null,

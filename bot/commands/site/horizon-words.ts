@@ -1,4 +1,6 @@
 /** A horizon profile in words and as a chart, and what was wrong with one. */
+import { tidy } from '../../ground/tidy.js';
+import { problem, type Problem } from '../../ground/problem.js';
 import {
   horizonAltitudeDegAt,
   LOWEST_PROFILE_DEG,
@@ -6,10 +8,9 @@ import {
   PROFILE_POINTS_LIMIT,
   type ProfileFault,
 } from '../../pointing/horizon/horizon-profile.js';
-import { problem, type HorizonChart, type Problem } from '../../reply/reply.js';
+import { type HorizonChart } from '../../reply/reply.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import type { HorizonPoint } from '../../store/store.js';
-import { tidy } from '../core/grammar.js';
 
 const EXAMPLE = 'Give azimuth:altitude pairs in degrees, such as horizon:"0:5, 90:20, 120:15, 270:8"';
 

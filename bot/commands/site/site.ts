@@ -1,6 +1,8 @@
 /** `site`: the places a member, or the club, observes from: add, list, show, use, rename, remove, and their horizons. */
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
-import { fittingChoices, problem, reply, type Outcome, type Problem } from '../../reply/reply.js';
+import { fittingChoices, reply, type Outcome } from '../../reply/reply.js';
 import { rounded } from '../../reply/wording.js';
 import type { Owner, StoredSite } from '../../store/store.js';
 import {
@@ -16,7 +18,6 @@ import {
   type Request,
 } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
 import { clubOwner, memberOwner, sameSiteName, savedSites } from '../asking/resolve-site.js';
@@ -143,9 +144,9 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
   if (given.name === undefined && !isPlace)
     return problem('missing-option', 'site add needs a name: such as name:"Quarry Field"');
   const named = readName(given.name ?? found.site.name.split(',')[0] ?? '');
-  if ('problem' in named) return named;
+  if (isProblem(named)) return named;
   const horizon = given.horizon === undefined ? { horizon: null } : readHorizon(given.horizon);
-  if ('problem' in horizon) return horizon;
+  if (isProblem(horizon)) return horizon;
 
   const sites = await deps.store.sites.list(whose.owner);
   if (sites.some(({ name }) => sameSiteName(name, named.name))) {
@@ -219,10 +220,10 @@ const show = async (deps: Deps, asker: Asker, given: Options, nowUtcMs: number):
   const own: Whose = { owner: memberOwner(asker), isClub: false, possessive: 'your' };
   const club: Whose = { owner: clubOwner(asker), isClub: true, possessive: "the club's" };
   const found = given.for === 'club' ? undefined : await siteOf(deps, own, given.name);
-  if (found !== undefined && !('problem' in found))
+  if (found !== undefined && !isProblem(found))
     return shown(found.name, `Your ${found.isDefault ? 'usual ' : ''}site.`, found, own, nowUtcMs);
   const ofClub = await siteOf(deps, club, given.name);
-  if (!('problem' in ofClub))
+  if (!isProblem(ofClub))
     return shown(ofClub.name, `The club's ${ofClub.isDefault ? 'usual ' : ''}site.`, ofClub, club, nowUtcMs);
   return found ?? ofClub;
 };
@@ -231,7 +232,7 @@ const use = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
   if (given.name === undefined)
     return problem('missing-option', 'Which site? Name it, such as site use name:"Quarry Field"');
   const found = await siteOf(deps, whose, given.name);
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   await deps.store.sites.setDefault(whose.owner, found.name);
   return shown(
     `${found.name} from now on`,
@@ -249,9 +250,9 @@ const setHorizon = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: nu
       'Which horizon? Give azimuth:altitude pairs in degrees, such as site horizon name:"Quarry Field" horizon:"0:5, 90:20, 120:15"',
     );
   const read = readHorizon(given.horizon);
-  if ('problem' in read) return read;
+  if (isProblem(read)) return read;
   const found = await siteOf(deps, whose, given.name);
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   const site = { ...found, horizon: read.horizon };
   await deps.store.sites.put(whose.owner, site);
   return shown(
@@ -272,9 +273,9 @@ const rename = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome
       'site rename needs both names, such as site rename name:"Quarry Field" to:"Old Quarry"',
     );
   const named = readName(given.to);
-  if ('problem' in named) return named;
+  if (isProblem(named)) return named;
   const found = await siteOf(deps, whose, given.name);
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   if (!(await deps.store.sites.rename(whose.owner, found.name, named.name))) {
     return problem('site-exists', `"${named.name}" is already among ${whose.possessive} sites. Choose another name.`);
   }
@@ -291,7 +292,7 @@ const remove = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome
   if (given.name === undefined)
     return problem('missing-option', 'Which site? Name it, such as site remove name:"Quarry Field"');
   const found = await siteOf(deps, whose, given.name);
-  if ('problem' in found) return found;
+  if (isProblem(found)) return found;
   await deps.store.sites.remove(whose.owner, found.name);
   const left = (await deps.store.sites.list(whose.owner)).map(({ name }) => name);
   return reply({
@@ -311,7 +312,7 @@ const run = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<Opti
   if (action === 'list') return list(deps, asker);
   if (action === 'show') return show(deps, asker, given, nowUtcMs);
   const whose = whoseOf(asker, given.for);
-  if ('problem' in whose) return whose;
+  if (isProblem(whose)) return whose;
   switch (action) {
     case 'add':
       return add(deps, given, whose, nowUtcMs);

@@ -1,9 +1,10 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
+import { isProblem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing/way/way-past-sun.js';
 import { SLEW_SPEED_DEG_PER_S } from '../../pointing/way/slew.js';
-import { reply, type Outcome, type Problem, type Reply } from '../../reply/reply.js';
+import { reply, type Outcome, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
 import { SUN_HORIZON_ALTITUDE_DEG, placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
@@ -34,7 +35,7 @@ const startFor = (
   if (fromText === undefined || HOME_NAMES.has(fromText.trim().toLowerCase()))
     return { from: 'home', said: HOME_WORDS[mount] };
   const start = targetFor(deps, fromText, lineFor);
-  return 'problem' in start
+  return isProblem(start)
     ? start
     : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name };
 };
@@ -191,16 +192,16 @@ export const sun = defineCommand({
       from: options.from,
       mount: options.mount,
     });
-    if ('problem' in asked) return asked;
+    if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
-    if ('problem' in time) return time;
+    if (isProblem(time)) return time;
     const mount = await mountFor(deps, asker, options.mount);
     const start = startFor(deps, options.from, mount, observer, time.utcMs, (from) =>
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
-    if ('problem' in start) return start;
+    if (isProblem(start)) return start;
     const answer = sunReply(deps, target, observer, zone, time.utcMs, mount, start);
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes], audience: audienceOf(where) });
   },

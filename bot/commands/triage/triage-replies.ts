@@ -1,5 +1,7 @@
 /** Words a triage walk for people: each step, the reasons for it, the summary for a helper. */
-import { reply, type Choice, type Fact, type Json, type Level, type Reply } from '../../reply/reply.js';
+import { tidy } from '../../ground/tidy.js';
+import type { Choice } from '../../ground/problem.js';
+import { reply, type Fact, type Json, type Level, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   contradictions,
@@ -17,7 +19,6 @@ import {
   type TriageModel,
 } from '../../triage/index.js';
 import { cautionText } from '../../cautions/cautions.js';
-import { tidy } from '../core/grammar.js';
 import type { Walk } from './walk-keeper.js';
 
 const BUTTONS_IN_A_ROW = 5;

@@ -1,5 +1,7 @@
 /** `triage`: walks a member, or a helper on that member's behalf, from "it does not connect" to a verified cure. */
-import { problem, type Outcome, type Problem, type Reply } from '../../reply/reply.js';
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { type Outcome, type Reply } from '../../reply/reply.js';
 import { StoreError } from '../../store/store.js';
 import {
   answerStep,
@@ -16,7 +18,6 @@ import {
 } from '../../triage/index.js';
 import { choice, defineCommand, member, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { tidy } from '../core/grammar.js';
 import { readingNotes, stepReply, summaryReply, whyReply } from './triage-replies.js';
 import { activeWalk, clubOutcomes, keepWalk, loadWalk, newWalkId, type Walk } from './walk-keeper.js';
 
@@ -232,7 +233,7 @@ const takeTurn = async (
     const [step, answer] = splitAnswer(model, typed, before.step);
     if (step === 'count') {
       const ended = await count(deps, walk, by, answer, before, nowUtcMs);
-      return 'problem' in ended
+      return isProblem(ended)
         ? ended
         : {
             walk: ended,
@@ -294,7 +295,7 @@ export const triage = defineCommand({
     const bare = options.text?.trim().toLowerCase();
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, asker, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
-    if ('problem' in found) return found;
+    if (isProblem(found)) return found;
     const by = speakerOf(found.walk, asker);
     if (by === null) return notYours(found.walk);
     const outcomes = await clubOutcomes(deps.store, found.walk.clubId);
@@ -308,7 +309,7 @@ export const triage = defineCommand({
       outcomes,
       nowUtcMs,
     );
-    if ('problem' in turn) return turn;
+    if (isProblem(turn)) return turn;
     const kept = await keepWalk(deps.store, { ...turn.walk, updatedUtcMs: nowUtcMs });
     return shown(model, kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] }, outcomes);
   },

@@ -1,5 +1,5 @@
 /** Keeps walks in the store, or, while the store cannot answer, in this process's memory. */
-import { randomInt } from 'node:crypto';
+import { typableId } from '../../ground/ids.js';
 import { readWalkState, type WalkState } from '../../triage/index.js';
 import { StoreError, type Store, type StoredWalk } from '../../store/store.js';
 
@@ -14,10 +14,7 @@ export interface Kept {
 
 const MEMORY_LIMIT = 500;
 
-/** Letters and digits that are not taken for one another on a phone at night. */
-const ID_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
-export const newWalkId = (): string =>
-  Array.from({ length: 6 }, () => ID_LETTERS[randomInt(ID_LETTERS.length)]).join('');
+export const newWalkId = (): string => typableId(6);
 
 const memories = new WeakMap<Store, Map<string, Walk>>();
 const memoryOf = (store: Store): Map<string, Walk> => {

@@ -2,8 +2,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
+import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
-import { isProblem } from '../../reply/reply.js';
 import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
 import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';

@@ -1,10 +1,11 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
+import { isProblem, problem, type Choice } from '../../ground/problem.js';
 import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/deps.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
 import { bareOption } from '../../commands/core/grammar.js';
-import type { Choice, Outcome } from '../../reply/reply.js';
-import { isProblem, problem, reply } from '../../reply/reply.js';
+import type { Outcome } from '../../reply/reply.js';
+import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { askerNamed, CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
 

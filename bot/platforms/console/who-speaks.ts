@@ -1,8 +1,10 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
+import { isProblem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
 import { runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
-import { parseLine, tidy } from '../../commands/core/grammar.js';
+import { parseLine } from '../../commands/core/grammar.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
@@ -44,7 +46,7 @@ export const runConsoleLine = async (
   onError: ErrorSink,
 ): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  return 'problem' in parsed
+  return isProblem(parsed)
     ? parsed
     : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
 };

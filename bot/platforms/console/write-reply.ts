@@ -1,7 +1,7 @@
 /** A Reply as lines for a terminal: verdict first, wrapped, numbered choices; colour only where it is wanted. */
+import { isProblem, type Choice, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
-import type { Choice, Level, Outcome, Problem, Reply } from '../../reply/reply.js';
-import { isProblem } from '../../reply/reply.js';
+import type { Level, Outcome, Reply } from '../../reply/reply.js';
 import { textCurve } from '../../reply/text-curve.js';
 
 export interface ConsoleStyle {

@@ -2,8 +2,9 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { APIInteraction } from 'discord-api-types/v10';
 import type { REST } from 'discord.js';
+import { StartError } from '../../ground/start-error.js';
 import type { DiscordSettings } from '../../app/settings.js';
-import { StartError, type PlatformContext, type RunningPlatform } from '../../app/platform.js';
+import { type PlatformContext, type RunningPlatform } from '../../app/platform.js';
 import { createAnswerOnce } from './answer/answer-once.js';
 import { DEFAULT_TUNING, type Bot, type Tuning } from './connect/bot.js';
 import { createAnswersRest, createRest } from './connect/client.js';

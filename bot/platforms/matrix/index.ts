@@ -1,10 +1,11 @@
 /** Pierhand on Matrix: the same commands as everywhere, in the rooms of one account. */
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { StartError } from '../../ground/start-error.js';
 import type { MatrixSettings } from '../../app/settings.js';
 import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
-import { StartError, type PlatformContext, type RunningPlatform } from '../../app/platform.js';
+import { type PlatformContext, type RunningPlatform } from '../../app/platform.js';
 import { createRateLimit, type BucketSize } from '../shared/rate-limit.js';
 import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer/answer.js';
 import { PierhandMatrixClient } from './connect/client.js';

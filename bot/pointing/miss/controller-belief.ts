@@ -1,4 +1,5 @@
 /** What a controller believes, and from that: the sidereal time it shows, the place it shows, and where the tube really goes. */
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import {
   asinDeg,
   cosDeg,
@@ -135,7 +136,7 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
   const { mount, observer } = circumstances;
   const trulySouthern = observer.latitudeDeg < 0;
   const trueLstDeg = belief.trueLstHours * 15;
-  const stoppedDeg = belief.stoppedMinutes * 60_000 * SIDEREAL_DEG_PER_MS;
+  const stoppedDeg = belief.stoppedMinutes * MS_PER_MINUTE * SIDEREAL_DEG_PER_MS;
   const believed = (direction: Equatorial): { longitudeDeg: number; latitudeDeg: number } =>
     inAxisFrame(
       mount,

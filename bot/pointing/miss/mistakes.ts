@@ -1,4 +1,5 @@
 /** Every mistake that can be behind a miss, as the beliefs it would give a controller, each with its share of the cause's prior. */
+import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
 import { separationDeg } from '../../sky/angles.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { AlignmentStar, CauseId, Circumstances } from './astray-types.js';
@@ -38,9 +39,6 @@ export interface Mistake {
   readonly variants: readonly Variant[];
   readonly continuum: Continuum | null;
 }
-
-const MS_PER_MINUTE = 60_000;
-const MS_PER_DAY = 86_400_000;
 
 /** Spread (one sigma) of the mistakes that have a size. Common practice, no source. */
 export const HOME_SIGMA_DEG = 30;

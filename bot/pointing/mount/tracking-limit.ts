@@ -1,4 +1,5 @@
 /** How long a mount can follow a target: to the meridian (German mounts), down to a lowest altitude, or until the Sun comes up. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import { wrapHours12 } from '../../sky/angles.js';
 import { placeOf } from '../../sky/place.js';
 import { SUN_HORIZON_ALTITUDE_DEG, altitudeCrossings } from '../../sky/rise-set.js';
@@ -7,7 +8,6 @@ import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { MountKind } from './mount.js';
 
 const SIDEREAL_HOURS_PER_HOUR = 1.002_737_909;
-const MS_PER_HOUR = 3_600_000;
 const LOOK_AHEAD_MS = 24 * MS_PER_HOUR;
 
 /** When the body next stands at an hour angle, within a day; found by following its own motion. */

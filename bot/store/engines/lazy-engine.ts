@@ -1,7 +1,7 @@
 /** An engine that may not have opened yet: every call tries again, but not more often than every few seconds. */
+import { StartError } from '../../ground/start-error.js';
 import type { Engine } from './engine.js';
 import { storeError } from '../store-failure.js';
-import { StartError } from '../../app/platform.js';
 import { StoreError } from '../store.js';
 
 const RETRY_AFTER_MS = 5_000;

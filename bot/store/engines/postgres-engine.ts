@@ -1,7 +1,7 @@
 /** PostgreSQL behind a connection string: pooled, with bounded waits, and safe against connections that break off. */
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import pg from 'pg';
-import { StartError } from '../../app/platform.js';
+import { StartError } from '../../ground/start-error.js';
 import type { Engine } from './engine.js';
 import { migrate } from '../migrate.js';
 import { postgresFailure } from '../store-failure.js';

@@ -13,11 +13,11 @@ import {
   type Driver,
   type SqliteDatabase,
 } from 'kysely';
+import { StartError } from '../../ground/start-error.js';
 import type { Engine } from './engine.js';
 import { migrate } from '../migrate.js';
 import { isBusy, sqliteFailure, storeError } from '../store-failure.js';
 import type { Tables } from '../rows/tables.js';
-import { StartError } from '../../app/platform.js';
 
 type Database = SqliteConstructor.Database;
 

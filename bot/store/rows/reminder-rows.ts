@@ -1,6 +1,7 @@
 /** Reminders, and the leases by which one process alone delivers each. */
-import { randomInt } from 'node:crypto';
 import type { SelectQueryBuilder } from 'kysely';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
+import { typableId } from '../../ground/ids.js';
 import type { Json } from '../../reply/reply.js';
 import type { Engine } from '../engines/engine.js';
 import { storable, wholeMs, wholeMsOrNull } from './storable.js';
@@ -9,9 +10,9 @@ import { StoreError, type NewReminder, type Reminder, type Store } from '../stor
 import type { ReminderRow, Tables } from './tables.js';
 
 /** A pause between tries is at most this; see LONGEST_LEASE_MS. */
-export const LONGEST_PAUSE_MS = 15 * 60_000;
+export const LONGEST_PAUSE_MS = 15 * MS_PER_MINUTE;
 /** A lease further ahead than this was written by a clock that has since been set back: it counts as run out. */
-const LONGEST_LEASE_MS = 15 * 60_000;
+const LONGEST_LEASE_MS = 15 * MS_PER_MINUTE;
 
 export const reminderOf = (row: ReminderRow): Reminder => ({
   id: row.id,
@@ -27,12 +28,10 @@ export const reminderOf = (row: ReminderRow): Reminder => ({
   text: row.text,
 });
 
-/** Short enough to type; letters and digits that cannot be mistaken for one another. 31^7 ≈ 2.7·10^10. */
-const ID_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
-const newId = (): string => Array.from({ length: 7 }, () => ID_LETTERS[randomInt(ID_LETTERS.length)]).join('');
+const ID_LENGTH = 7;
 
 const rowOf = (reminder: NewReminder): ReminderRow => ({
-  id: newId(),
+  id: typableId(ID_LENGTH),
   member_id: storable(reminder.memberId),
   club_id: storable(reminder.clubId),
   platform: storable(reminder.platform),

@@ -7,9 +7,10 @@ import {
   type APIMessageStringSelectInteractionData,
   type APIMessageComponentSelectMenuInteraction,
 } from 'discord-api-types/v10';
+import { isProblem } from '../../../ground/problem.js';
 import { runLine } from '../../../commands/core/dispatch.js';
 import { parseLine, type ParsedLine } from '../../../commands/core/grammar.js';
-import { isProblem, type Outcome } from '../../../reply/reply.js';
+import { type Outcome } from '../../../reply/reply.js';
 import type { Question } from './answer-question.js';
 import { errorSink, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
@@ -43,14 +44,13 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   const { message } = interaction;
   const parsed = parseLine(line, deps.commands);
   // A walk's question is answered once. Only the asker sees an ephemeral message, and may press what is there again.
-  const settles =
-    ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !('problem' in parsed) && answersWalk(parsed);
+  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !isProblem(parsed) && answersWalk(parsed);
   if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
   if (settles) remember(bot.settled, message.id, MOST_SETTLED);
   const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
   return {
-    command: 'problem' in parsed ? 'unknown' : parsed.command.name,
-    slow: !('problem' in parsed) && parsed.command.slow === true,
+    command: isProblem(parsed) ? 'unknown' : parsed.command.name,
+    slow: !isProblem(parsed) && parsed.command.slow === true,
     ask: () => runLine(deps, line, askerOf(interaction), now(), errorSink(bot)),
     ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
   };

@@ -1,7 +1,8 @@
 /** Answers one question within Discord's three seconds: at once when it is ready, else acknowledged first and filled in after. */
 import type { APIInteraction } from 'discord-api-types/v10';
+import { problem } from '../../../ground/problem.js';
 import type { Asker } from '../../../commands/core/command.js';
-import { problem, type Outcome } from '../../../reply/reply.js';
+import { type Outcome } from '../../../reply/reply.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import { errorSink, prepare, type Bot } from '../connect/bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';

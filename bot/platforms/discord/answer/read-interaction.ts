@@ -8,8 +8,8 @@ import {
   type APIInteraction,
   type APIUser,
 } from 'discord-api-types/v10';
+import { tidy } from '../../../ground/tidy.js';
 import type { Asker } from '../../../commands/core/command.js';
-import { tidy } from '../../../commands/core/grammar.js';
 
 export const PREFIX = 'discord:';
 /** "discord:123" → "123". */

@@ -7,8 +7,9 @@ import {
   type APIInteraction,
   type APIThreadChannel,
 } from 'discord-api-types/v10';
+import { isProblem } from '../../../ground/problem.js';
 import type { Asker } from '../../../commands/core/command.js';
-import { isProblem, type Outcome } from '../../../reply/reply.js';
+import { type Outcome } from '../../../reply/reply.js';
 import type { Bot } from '../connect/bot.js';
 import { plainWithin } from '../write/escape-text.js';
 import { LIMITS } from '../write/limits.js';

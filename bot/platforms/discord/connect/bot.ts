@@ -1,8 +1,8 @@
 /** What every part of the Discord platform works with, and the figures that tests may change. */
 import type { REST } from 'discord.js';
+import { isProblem } from '../../../ground/problem.js';
 import type { Asker } from '../../../commands/core/command.js';
 import type { Outcome } from '../../../reply/reply.js';
-import { isProblem } from '../../../reply/reply.js';
 import { renderChart } from '../../../reply/render-chart.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { AnswerOnce } from '../answer/answer-once.js';

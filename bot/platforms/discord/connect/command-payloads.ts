@@ -64,6 +64,8 @@ const optionPayload = (name: string, spec: OptionSpec): OptionPayload => {
       return { ...base, type: ApplicationCommandOptionType.Boolean };
     case 'member':
       return { ...base, type: ApplicationCommandOptionType.User };
+    case 'file':
+      return { ...base, type: ApplicationCommandOptionType.Attachment };
     case 'choice':
       return {
         ...base,

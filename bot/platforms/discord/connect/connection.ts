@@ -2,8 +2,9 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { GatewayDispatchEvents, type APIInteraction } from 'discord-api-types/v10';
 import { Events, Status, type Client } from 'discord.js';
+import { StartError } from '../../../ground/start-error.js';
 import type { DiscordSettings } from '../../../app/settings.js';
-import { StartError, type PlatformContext } from '../../../app/platform.js';
+import { type PlatformContext } from '../../../app/platform.js';
 import type { Tuning } from './bot.js';
 import { createClient } from './client.js';
 

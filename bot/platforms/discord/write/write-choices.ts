@@ -6,7 +6,7 @@ import {
   type APIComponentInMessageActionRow,
   type APIMessage,
 } from 'discord-api-types/v10';
-import type { Choice } from '../../../reply/reply.js';
+import type { Choice } from '../../../ground/problem.js';
 import { plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 

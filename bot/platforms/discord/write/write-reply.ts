@@ -1,8 +1,8 @@
 /** The one writer from an Outcome to a Discord message; its limits hold by construction, and what does not fit is said. */
 import { MessageFlags, type APIAllowedMentions, type APIEmbed, type APIEmbedField } from 'discord-api-types/v10';
+import { isProblem, type Choice, type Problem } from '../../../ground/problem.js';
 import { LEVEL_COLOUR, LEVEL_WORD } from '../../../reply/palette.js';
-import type { Choice, Outcome, Problem, Reply } from '../../../reply/reply.js';
-import { isProblem } from '../../../reply/reply.js';
+import type { Outcome, Reply } from '../../../reply/reply.js';
 import { escapeWithin, plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { writeChoices, type Row } from './write-choices.js';

@@ -1,10 +1,12 @@
 /** One member's event from reading to answered: who asks, what is asked, run it, say it, each exactly once. */
+import { MS_PER_MINUTE } from '../../../ground/durations.js';
+import { isProblem, problem } from '../../../ground/problem.js';
+import { tidy } from '../../../ground/tidy.js';
 import type { Asker } from '../../../commands/core/command.js';
 import { runCommand } from '../../../commands/core/dispatch.js';
-import { parseLine, tidy } from '../../../commands/core/grammar.js';
+import { parseLine } from '../../../commands/core/grammar.js';
 import { renderChart } from '../../../reply/render-chart.js';
 import type { Chart, Outcome } from '../../../reply/reply.js';
-import { isProblem, problem } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import type { PlatformContext } from '../../../app/platform.js';
@@ -24,7 +26,7 @@ import { MatrixError } from '../connect/sdk.js';
 import { chartImage, plainNotice, reactionsFor, writeOutcome } from './write-reply.js';
 
 /** Older questions are not answered: their moment has passed. */
-export const OLDEST_ANSWERED_MS = 10 * 60_000;
+export const OLDEST_ANSWERED_MS = 10 * MS_PER_MINUTE;
 
 /** Where the server limits the bot, its number reactions are the first to go. */
 const REACTION_PATIENCE_MS = 3000;
@@ -137,10 +139,10 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     askedUtcMs: UtcMs,
   ): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
     const parsed = parseLine(line, deps.commands);
-    if ('problem' in parsed) return { name: 'unknown', outcome: parsed };
+    if (isProblem(parsed)) return { name: 'unknown', outcome: parsed };
     const { command } = parsed;
     const raw = withMemberIds(command, parsed.raw, state);
-    if ('problem' in raw) return { name: command.name, outcome: raw };
+    if (isProblem(raw)) return { name: command.name, outcome: raw };
     const typing = command.slow === true;
     if (typing) void client.setTyping(roomId, true, 20_000).catch(() => undefined);
     const outcome = await runCommand(deps, command, raw, asker, askedUtcMs, (error, name) => {

@@ -1,5 +1,5 @@
 /** Choices on Matrix: a numbered list whose commands travel inside the message itself, so that picking needs no memory. */
-import type { Choice } from '../../../reply/reply.js';
+import type { Choice } from '../../../ground/problem.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { recordAt, textAt } from './matrix-event.js';
 

@@ -1,4 +1,5 @@
 /** Finds which offer of choices a number or a reaction answers, from the room itself, so that a restart changes nothing. */
+import { MS_PER_MINUTE } from '../../../ground/durations.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { offeredIn, type OfferedChoices } from './choices.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
@@ -9,7 +10,7 @@ import type { Asked } from './read-message.js';
 import { MatrixError } from '../connect/sdk.js';
 
 /** A number without a reply or thread counts only this long after the choices were offered. */
-const BARE_NUMBER_MS = 30 * 60_000;
+const BARE_NUMBER_MS = 30 * MS_PER_MINUTE;
 
 export interface Offer extends OfferedChoices {
   readonly event: MatrixEvent;

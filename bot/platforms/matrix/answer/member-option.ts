@@ -1,7 +1,7 @@
 /** Options that name a member: a mention, a Matrix id or a name in the room becomes the id that commands know. */
+import { problem, type Problem } from '../../../ground/problem.js';
+import { tidy } from '../../../ground/tidy.js';
 import type { Command } from '../../../commands/core/command.js';
-import { tidy } from '../../../commands/core/grammar.js';
-import { problem, type Problem } from '../../../reply/reply.js';
 import { displayNameIn, presentMembers, type RoomState } from '../rooms/rooms.js';
 
 const MATRIX_ID = /^(?:matrix:)?(@[^\s:@]+:[^\s@]+?)[,:]?$/u;

@@ -1,7 +1,7 @@
 /** A Reply as the content of one Matrix notice, plain and HTML, never too large, never a mention. Pure. */
+import { isProblem, type Choice } from '../../../ground/problem.js';
 import { LEVEL_WORD } from '../../../reply/palette.js';
-import type { Choice, Outcome, Reply } from '../../../reply/reply.js';
-import { isProblem } from '../../../reply/reply.js';
+import type { Outcome, Reply } from '../../../reply/reply.js';
 import { choicesContent, MOST_REACTIONS } from './choices.js';
 import type { Content } from './matrix-event.js';
 

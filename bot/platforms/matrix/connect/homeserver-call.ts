@@ -1,5 +1,6 @@
 /** HTTP to the homeserver: waits as long as a rate limit says, and tries again through outages where repeating does no harm. */
 import { setTimeout as sleep } from 'node:timers/promises';
+import { MS_PER_MINUTE } from '../../../ground/durations.js';
 import { isRecord, textAt } from '../answer/matrix-event.js';
 import { MatrixError } from './sdk.js';
 
@@ -40,7 +41,7 @@ const NEVER_ARRIVED = new Set([
   'UND_ERR_CONNECT_TIMEOUT',
 ]);
 const DEFAULT_TIMEOUT_MS = 60_000;
-const DEFAULT_PATIENCE_MS = 10 * 60_000;
+const DEFAULT_PATIENCE_MS = 10 * MS_PER_MINUTE;
 const LONGEST_PAUSE_MS = 15_000;
 const LONGEST_LIMIT_MS = 120_000;
 

@@ -1,8 +1,8 @@
 /** Gets the bot an access token that works: the operator's own, or one from a single login with a password, kept for later starts. */
 import { chmod, mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { StartError } from '../../../ground/start-error.js';
 import type { MatrixSettings } from '../../../app/settings.js';
-import { StartError } from '../../../app/platform.js';
 import { homeserverAt, isLimit, Unreachable, type Homeserver } from './homeserver-call.js';
 import type { Content } from '../answer/matrix-event.js';
 import { isRecord, textAt } from '../answer/matrix-event.js';

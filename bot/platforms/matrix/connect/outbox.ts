@@ -1,6 +1,7 @@
 /** Sends each part of an answer exactly once, whatever breaks between the bot and the homeserver, or the bot itself. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { createHash } from 'node:crypto';
+import { MS_PER_MINUTE } from '../../../ground/durations.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { PierhandMatrixClient } from './client.js';
 import { eventsBackwards } from '../rooms/history.js';
@@ -42,7 +43,7 @@ const SETTLE_MS = 1000;
 /** With less time left than this another try is not worth it. */
 const LEAST_LEFT_MS = 1000;
 /** Servers' clocks differ; look this much further back. */
-const CLOCK_SLACK_MS = 5 * 60_000;
+const CLOCK_SLACK_MS = 5 * MS_PER_MINUTE;
 
 /** The same part always has the same id, so that the server drops what it has had already. */
 export const transactionId = (answersId: string, name: string): string =>

@@ -1,0 +1,38 @@
+/** The one shape of failure: a value, or a Problem that says what was wrong and what would be right. */
+
+/**
+ * Something the member may pick next. Picking it runs `run` as if it had been typed, so choices need no memory
+ * and survive restarts. At most 25 a reply; `label` ≤ 80 characters, `run` ≤ 90 (platform limits: see fittingChoices).
+ */
+export interface Choice {
+  readonly label: string;
+  /** A command line in the text grammar, without prefix: `up NGC 7331 site:Calgary`. */
+  readonly run: string;
+  /** Where several choices stand together, the one most people want. */
+  readonly preferred?: boolean;
+}
+
+/** Who may read an answer. `asker`: shown to the one who asked alone (a member's own site, personal data). */
+export type Audience = 'everyone' | 'asker';
+
+/** Something was wrong with what was asked. `message` says what was wrong and what would be right, ≤ 400 characters. */
+export interface Problem {
+  readonly problem: string;
+  readonly message: string;
+  readonly choices?: readonly Choice[];
+  /** Set by dispatch, as a Reply's is; absent: everyone. */
+  readonly audience?: Audience;
+}
+
+export const MESSAGE_LIMIT = 400;
+
+/** Makes a Problem; the code is kebab-case ("unknown-target"). Over-long messages are cut at the limit. */
+export const problem = (code: string, message: string, choices?: readonly Choice[]): Problem => ({
+  problem: code,
+  message: message.length <= MESSAGE_LIMIT ? message : `${message.slice(0, MESSAGE_LIMIT - 1)}…`,
+  ...(choices === undefined || choices.length === 0 ? {} : { choices }),
+});
+
+/** Tells a Problem from any value that is none. */
+export const isProblem = (value: unknown): value is Problem =>
+  typeof value === 'object' && value !== null && 'problem' in value;

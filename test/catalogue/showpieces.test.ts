@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { NO_KIND, TARGET_KINDS } from '../../bot/catalogue/index.js';
+import { catalogue, found } from './loaded.js';
+
+const at = (name: string): number => {
+  const { id } = found(name);
+  for (let i = 0; i < catalogue.sweep.length; i += 1) if (catalogue.targetAt(i).id === id) return i;
+  throw new Error(name);
+};
+
+describe('what an observer means by an object', () => {
+  // Common practice, no source: what each is looked at as.
+  it.each([
+    ['M 42', 'nebula', null],
+    ['IC 1805', 'nebula', 'open-cluster'],
+    ['NGC 2244', 'open-cluster', null],
+    ['NGC 2264', 'open-cluster', 'nebula'],
+    ['NGC 2237', 'nebula', null],
+  ])('%s is a %s (also asked for as: %s)', (name, kind, also) => {
+    const target = found(name);
+    expect([target.kind, target.alsoKind]).toEqual([kind, also]);
+    const i = at(name);
+    expect(TARGET_KINDS[catalogue.sweep.kindIndex[i] ?? 0]).toBe(kind);
+    expect(catalogue.sweep.alsoKindIndex[i]).toBe(also === null ? NO_KIND : TARGET_KINDS.indexOf(also as 'nebula'));
+  });
+
+  it('counts a pair, or a nebula and its cluster, as one stop', () => {
+    for (const [one, other] of [
+      ['M 42', 'M 43'],
+      ['NGC 869', 'NGC 884'],
+      ['NGC 869', 'Double Cluster'],
+      ['NGC 2244', 'NGC 2237'],
+      ['M 51', 'NGC 5195'],
+      ['M 16', 'IC 4703'],
+    ] as const) {
+      expect(found(one).groupId, one).toBe(found(other).groupId);
+      expect(found(one).groupId, one).not.toBeNull();
+      expect(catalogue.sweep.group[at(one)]).toBe(catalogue.sweep.group[at(other)]);
+    }
+    expect(found('M 13').groupId).toBeNull();
+    expect(catalogue.sweep.group[at('M 13')]).toBe(0);
+  });
+
+  it('ranks every Messier and Caldwell object, and nothing that has no name and no list', () => {
+    for (let n = 1; n <= 110; n += 1)
+      if (n !== 102) expect(found(`M ${n}`).showpieceRank, `M ${n}`).toBeLessThanOrEqual(3);
+    for (let n = 1; n <= 109; n += 1) expect(found(`C ${n}`).showpieceRank, `C ${n}`).toBeLessThanOrEqual(4);
+    expect(found('M 42').showpieceRank).toBe(1);
+    expect(found('NGC 1').showpieceRank).toBeNull();
+    const first = catalogue.sweep.showpieceRank.reduce((sum, rank) => sum + (rank === 1 ? 1 : 0), 0);
+    expect(first).toBeGreaterThan(30);
+    expect(first).toBeLessThan(60);
+  });
+
+  // M 33's mean surface brightness is given as 14.2 magnitudes a square arcminute (23.1 a square arcsecond) in observers' handbooks (from memory).
+  it('gives the mean surface brightness of M 33 within 0.3 of the handbooks', () => {
+    expect(found('M 33').surfaceBrightness).toBeGreaterThan(22.8);
+    expect(found('M 33').surfaceBrightness).toBeLessThan(23.4);
+  });
+});
