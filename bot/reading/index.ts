@@ -22,3 +22,4 @@ export {
   type WordEntry,
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
+export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -37,13 +37,20 @@ const STAMPED =
 const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"‘“]/gu;
 const NAMED = /\b\w+(?:exception|error)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b[A-Z_]{8,}\b/u;
 
+/** How programs begin what they have to say. */
+const FORMAL =
+  /^(?:error|warning|exception|fatal|failed|failure|cannot|can['’]t|could not|unable|access to|access is|unknown|connection|windows|this device|the (?:device|drivers?|port|system|operation)|device|port|no com|init|power surge|currently|system extension|a (?:device|program|driver|request|connection)|an? \w+ attempt)\b.*[.:)]|\(code \d/iu;
+const INFORMAL =
+  /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
+const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
+
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
   if (STAMPED.test(line)) return true;
   const marks = line.match(MARKS)?.length ?? 0;
   const words = line.trim().split(/\s+/u).length;
   if (PERSONAL.test(line)) return marks > words;
-  return marks * 3 >= words || NAMED.test(line);
+  return marks * 3 >= words || NAMED.test(line) || (FORMAL.test(line) && !INFORMAL.test(line)) || FOREIGN.test(line);
 };
 
 export interface Line {

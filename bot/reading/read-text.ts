@@ -19,8 +19,7 @@ const quoteOf = (text: string, { start, end }: Span): string => {
   return text.slice(from, from + QUOTE_LIMIT).trim();
 };
 
-const lineAt = (lines: readonly Line[], at: number): Line | undefined =>
-  lines.findLast(({ start }) => start <= at);
+const lineAt = (lines: readonly Line[], at: number): Line | undefined => lines.findLast(({ start }) => start <= at);
 
 /** A message found among a member's words, as if a phrase had taken all of it. */
 const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
@@ -56,13 +55,19 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const messages = findMessages(vocabulary, prepare(folded, by === 'picture'), counts).map(({ entry, span }) => {
     const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
     const finding: Finding = {
-      entry,
+      // A member who quotes a message may do so from any system.
+      entry: own === 'words' ? { ...entry, system: undefined } : entry,
       sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
       quote: quoteOf(folded, span),
       by: own,
     };
-    return { finding, at: span.start };
+    return { finding, at: span.start, end: span.end };
   });
+  /** What a message says already is not taken from its words once more. */
+  const isTold = (span: Span): boolean =>
+    messages.some(
+      ({ finding: { entry }, at, end }) => entry.answers !== undefined && span.start < end && at < span.end,
+    );
   const said = sentences.flatMap(({ sentence, start }) =>
     readWords(vocabulary.sayings, [sentence]).map(({ entry, match }) => {
       const span = {
@@ -75,10 +80,16 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         quote: quoteOf(folded, span),
         by: 'words',
       };
-      return { finding, at: span.start };
+      return { finding, at: span.start, told: entry.answers !== undefined && isTold(span), unless: entry.unless };
     }),
   );
-  const findings = [...messages, ...said].sort((a, b) => a.at - b.at).map(({ finding }) => finding);
+  const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));
+  const findings = [
+    ...messages,
+    ...said.filter(({ told, unless }) => !told && unless?.some((id) => ids.has(id)) !== true),
+  ]
+    .sort((a, b) => a.at - b.at)
+    .map(({ finding }) => finding);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   return {

@@ -43,7 +43,7 @@ export const evidenceSchema = z.strictObject({
    * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
    * have no use here, and a space in the pattern stands for any white space.
    */
-  pattern: line(400),
+  pattern: line(600),
   /** Numbers that say the same, each of its own table: `device` Device Manager's codes, `errno`, `windows` error codes, `socket` Winsock. */
   numbers: z.partialRecord(z.enum(NUMBER_KINDS), z.array(z.number().int().min(0).max(99_999)).min(1)).optional(),
   /** A text that must match. */
@@ -96,12 +96,16 @@ export const sayingSchema = z.strictObject({
   examples: z.array(line(240)).min(1),
   nonExamples: z.array(line(240)).optional(),
   ...told,
+  /** Tells nothing of these (check ids, path, system) and sets shorter sayings about them aside: "a power adapter" is no USB adapter. */
+  hides: z.array(id).min(1).optional(),
   /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
   asked: z.boolean().optional(),
   /** Also taken when denied: the phrase holds its own "not". Denial words before it are then no concern. */
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */
   others: z.boolean().optional(),
+  /** Does not count when one of these sayings or messages is met too. */
+  unless: z.array(id).min(1).optional(),
   /** Not taken when said of these (entries of words.yaml). */
   notOf: z.array(id).min(1).optional(),
   /** 0 to 1, default 0.85. */

@@ -94,7 +94,10 @@ const FILES = [
 ] as const;
 
 /** @param judged id → readings a person found borne out by the text, for folders whose labels are not complete */
-export const loadCorpus = (folder: string, judged: Readonly<Record<string, readonly string[]>> = {}): readonly Case[] => {
+export const loadCorpus = (
+  folder: string,
+  judged: Readonly<Record<string, readonly string[]>> = {},
+): readonly Case[] => {
   const labels = readJson<RawLabels>(join(folder, 'labels.json'));
   return FILES.flatMap(([name, kind]) =>
     (readJson<readonly RawCase[]>(join(folder, `${name}.json`)) ?? []).map((raw): Case => {

@@ -22,9 +22,15 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ['system', '\\(os error (\\d{1,5})\\)'],
   ['windows', '\\[winerror (\\d{1,4})\\]'],
   ['windows', ', none, (\\d{1,4})\\)'],
-  ['windows', '(?:getlasterror(?:\\(\\))?|last ?error|win32 ?error|system error|createfile\\S*.{0,40}error)(?: code)?\\s?[=:]?\\s?(\\d{1,4})\\b'],
-  ['windows', "file failed \\(?\\w*error\\((\\d{1,4}),"],
-  ['windows', "(?:readfile|writefile|createfile|clearcommerror|getoverlappedresult|setcommstate)[^()]{0,20}\\((\\d{1,4}), '"],
+  [
+    'windows',
+    '(?:getlasterror(?:\\(\\))?|last ?error|win32 ?error|system error|createfile\\S*.{0,40}error)(?: code)?\\s?[=:]?\\s?(\\d{1,4})\\b',
+  ],
+  ['windows', 'file failed \\(?\\w*error\\((\\d{1,4}),'],
+  [
+    'windows',
+    "(?:readfile|writefile|createfile|clearcommerror|getoverlappedresult|setcommstate)[^()]{0,20}\\((\\d{1,4}), '",
+  ],
   ['windows', "error: \\((\\d{1,4}), '\\w+', '"],
   ['windows', '(?:^|[^:\\w] ?)error (\\d{1,4}): [a-z]'],
   ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w*)\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],

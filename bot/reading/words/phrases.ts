@@ -1,5 +1,5 @@
 /** The little language of sayings: parsed once, matched against the words of a sentence with bounded reach. */
-import type { Met } from './lexicon.js';
+import { formsOf, type Met } from './lexicon.js';
 import type { Token } from './tokens.js';
 
 /** One step of a phrase. */
@@ -58,7 +58,7 @@ export const parsePhrase = (phrase: string): Phrase => {
       for (const one of part.replace(/\?$/u, '').split('|')) {
         const id = /^<([a-z0-9-]+)>$/u.exec(one)?.[1];
         if (id !== undefined) ids.add(id);
-        else if (/^[\p{L}\d°%.]+$/u.test(one)) words.add(one);
+        else if (/^[\p{L}\d°%.]+~?$/u.test(one)) for (const form of formsOf(one)) words.add(form);
         else throw new Error(`"${part}" is neither a word, <an-entry>, ".." nor "..."`);
       }
       return { kind: 'word', words, ids, optional };

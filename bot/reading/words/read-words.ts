@@ -34,7 +34,8 @@ export const indexSayings = (lexicon: Lexicon, sayings: readonly CompiledSaying[
   return { lexicon, byStart };
 };
 
-const tells = ({ answers, system, client, path }: SayingEntry): readonly string[] => [
+const tells = ({ answers, system, client, path, hides }: SayingEntry): readonly string[] => [
+  ...(hides ?? []),
   ...Object.keys(answers ?? {}),
   ...(system === undefined ? [] : ['system']),
   ...(client === undefined ? [] : ['client']),
@@ -70,7 +71,11 @@ const readSentence = ({ byStart }: Sayings, sentence: Clauses): readonly Said[] 
       }
   }
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
-  return longest(found).filter(({ entry, match }) => stands(sentence, match, entry));
+  return longest(found).filter(
+    ({ entry, match }) =>
+      entry.hides === undefined &&
+      stands(sentence, match, { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined }),
+  );
 };
 
 export const readWords = (sayings: Sayings, sentences: readonly Clauses[]): readonly Said[] =>

@@ -7,6 +7,8 @@ export interface Leave {
   readonly asked?: boolean | undefined;
   readonly denied?: boolean | undefined;
   readonly others?: boolean | undefined;
+  /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
+  readonly mentioned?: boolean | undefined;
   /** Entries of words.yaml it must not be said of. */
   readonly notOf?: readonly string[] | undefined;
 }
@@ -27,8 +29,7 @@ const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
 };
 
 const clauseEnd = (own: Clauses, at: number): number => {
-  for (let i = at; i < own.tokens.length; i++)
-    if (own.tokens[i]?.kind === 'pause' || has(own, i, 'turn')) return i;
+  for (let i = at; i < own.tokens.length; i++) if (own.tokens[i]?.kind === 'pause' || has(own, i, 'turn')) return i;
   return own.tokens.length;
 };
 
@@ -81,7 +82,7 @@ const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   for (let i = match.end - 1; i >= from; i--) {
     if (match.taken.has(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
-    if (i < match.start && (has(own, i, 'mount') || has(own, i, 'pronoun') || has(own, i, 'computer'))) return false;
+    if (i < match.start && (has(own, i, 'mount') || has(own, i, 'pronoun') || has(own, i, 'computer'))) break;
   }
   const to = Math.min(match.end + 4, own.tokens.length);
   for (let i = match.end; i < to; i++) {
@@ -92,12 +93,10 @@ const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   return false;
 };
 
-const isElsewhere = (own: Clauses, match: PhraseMatch): boolean => {
+const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
-  return (
-    any(own, match, from, match.end, 'hearsay') || any(own, match, from, match.start, 'stranger') ||
-    isOf(own, match, 'other-gear')
-  );
+  if (any(own, match, from, match.start, 'stranger')) return true;
+  return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
 };
 
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
@@ -110,7 +109,7 @@ const isOver = (own: Clauses, match: PhraseMatch): boolean => {
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   if (leave.denied !== true && isDenied(own, match)) return false;
   if (leave.asked !== true && (isAsked(own, match) || isConditional(own, match))) return false;
-  if (leave.others !== true && isElsewhere(own, match)) return false;
+  if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
   return !isOver(own, match);

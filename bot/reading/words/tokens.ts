@@ -10,7 +10,7 @@ export interface Token {
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const TOKEN =
-  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:\.[\p{Ll}\d_]+)+|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
 
 const SHORT_FORMS: readonly (readonly [RegExp, readonly string[]])[] = [
   [/^(?:can['’]?t|cannot|cant|cann?t)$/u, ['can', 'not']],
@@ -34,7 +34,6 @@ const PHONE: Readonly<Record<string, string>> = {
   c: 'see',
   im: 'i',
   ive: 'i',
-  its: 'it',
   thx: 'thanks',
   pls: 'please',
   plz: 'please',

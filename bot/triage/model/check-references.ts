@@ -1,5 +1,5 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
-import { compilePattern, foldText } from '../../reading/index.js';
+import { checkVocabulary, type Told } from '../../reading/index.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { EntryKind, ReadResult } from './read-entries.js';
 import type { AnswerOdds, Only } from './schema.js';
@@ -9,6 +9,7 @@ export const checkReferences = ({ entries, locate }: ReadResult): readonly Knowl
   const problems: KnowledgeProblem[] = [];
   const paths = new Map(entries.paths.map((path) => [path.id, path]));
   const stages = new Set(entries.stages.map(({ id }) => id));
+  const families = new Set(entries.families.map(({ id }) => id));
   const faults = new Set(entries.faults.map(({ id }) => id));
   const checks = new Map(entries.checks.map((check) => [check.id, new Set(check.answers.map(({ id }) => id))]));
 
@@ -73,33 +74,23 @@ export const checkReferences = ({ entries, locate }: ReadResult): readonly Knowl
       oddsFit('checks', check.id, ['byStage', stage], check.id, odds);
     }
   }
-  for (const entry of entries.evidence) {
+  const told = (kind: 'evidence' | 'sayings', entry: Told): void => {
     for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
-      oddsFit('evidence', entry.id, ['answers', checkId], checkId, answer);
+      oddsFit(kind, entry.id, ['answers', checkId], checkId, answer);
     for (const fault of Object.keys(entry.suggests ?? {}))
-      if (!faults.has(fault)) complain('evidence', entry.id, ['suggests', fault], `there is no fault "${fault}"`);
-    if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined)
-      complain('evidence', entry.id, ['answers'], 'it neither answers a check nor suggests a fault');
-    try {
-      const pattern = compilePattern(entry.pattern);
-      // Text arrives folded into one line with other words around it.
-      if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`))
-        complain(
-          'evidence',
-          entry.id,
-          ['pattern'],
-          'it does not match its example once that stands in one line with words around it',
-        );
-      if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
-        complain('evidence', entry.id, ['nonExample'], 'the pattern matches it');
-    } catch (error) {
-      complain(
-        'evidence',
-        entry.id,
-        ['pattern'],
-        `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`,
-      );
-    }
-  }
+      if (!faults.has(fault)) complain(kind, entry.id, ['suggests', fault], `there is no fault "${fault}"`);
+    if (entry.path !== undefined && !paths.has(entry.path) && !families.has(entry.path))
+      complain(kind, entry.id, ['path'], `there is no path or family "${entry.path}"`);
+    const { answers, suggests, system, path, client } = entry;
+    const hides = 'hides' in entry ? entry.hides : undefined;
+    if ([answers, suggests, system, path, client, hides].every((part) => part === undefined))
+      complain(kind, entry.id, ['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
+  };
+  for (const { id, paths: own } of entries.families)
+    for (const [i, path] of own.entries())
+      if (!paths.has(path)) complain('families', id, ['paths', i], `there is no path "${path}"`);
+  for (const entry of entries.evidence) told('evidence', entry);
+  for (const entry of entries.sayings) told('sayings', entry);
+  for (const { kind, id, path, message } of checkVocabulary(entries)) complain(kind, id, path, message);
   return problems;
 };
