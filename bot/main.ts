@@ -20,7 +20,7 @@ const main = async (): Promise<void> => {
     onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel,
     secretsOf(settings),
   );
-  const { deps, warm, close } = await openDeps(settings);
+  const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message));
   const context: PlatformContext = {
     deps,
     settings,

@@ -9,6 +9,7 @@ import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
+import { keepElements } from '../small-bodies/index.js';
 import { openStore } from '../store/open-store.js';
 import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
 
@@ -25,11 +26,17 @@ const once = <T>(make: () => T): (() => T) => {
 };
 
 /**
- * Opens all that commands need. The catalogue is read at once, gazetteer and fault model on first use; a club's own
+ * Opens all that commands need; what goes wrong later (a list that cannot be fetched) goes to `onProblem`.
+ * The catalogue is read at once, gazetteer and fault model on first use; a club's own
  * fault model is read now, so that the operator hears of a mistake in it at start.
  * @throws StartError when the store or the club's knowledge folder cannot be used
  */
-export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
+export const openDeps = async (
+  settings: Settings,
+  onProblem: (message: string) => void = (message) =>
+    void process.stderr.write(`pierhand: ${message}
+`),
+): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
     loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined),
@@ -47,7 +54,13 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
   );
   const places = loadPlaces(path.join(knowledge, 'places'));
   const pictures = createPictureReader();
-  const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
+  const elements = keepElements({
+    source: settings.elements,
+    dataFolder: settings.dataFolder,
+    now: () => Date.now(),
+    onProblem,
+  });
+  const catalogue = { ...loadCatalogue(path.join(knowledge, 'catalogue')), moving: elements.moving };
   return {
     deps: {
       catalogue,
@@ -66,6 +79,7 @@ export const openDeps = async (settings: Settings): Promise<OpenedDeps> => {
       }
     },
     close: async () => {
+      elements.close();
       pictures.close();
       await store.close();
     },

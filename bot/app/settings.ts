@@ -31,6 +31,8 @@ export interface Settings {
   /** PostgreSQL instead of SQLite in the data folder. */
   readonly databaseUrl: string | null;
   readonly knowledgeFolder: string | null;
+  /** Orbital elements of comets and minor planets: a file, or a web address. */
+  readonly elements: string | null;
   /** The club's site in the site grammar, as written. */
   readonly clubSiteText: string | null;
   /** What opens a command in a Matrix room. */
@@ -114,6 +116,7 @@ const VARIABLES = {
     true,
   ),
   PIERHAND_KNOWLEDGE: variable(z.string().max(4096), 'a folder'),
+  PIERHAND_ELEMENTS: variable(z.string().max(4096), 'a file or a web address with orbital elements'),
   PIERHAND_SITE: variable(z.string().max(200), 'a place name, or LAT,LON in degrees such as 52.71,0.12'),
   PIERHAND_PREFIX: variable(oneWord(20), 'one word of at most 20 characters, such as !pier'),
   PIERHAND_HTTP_PORT: variable(wholeNumber(1, 65_535), 'a port number from 1 to 65535'),
@@ -189,6 +192,7 @@ export const loadSettings = (
     dataFolder: get('PIERHAND_DATA') ?? './data',
     databaseUrl: get('DATABASE_URL'),
     knowledgeFolder: get('PIERHAND_KNOWLEDGE'),
+    elements: get('PIERHAND_ELEMENTS'),
     clubSiteText: get('PIERHAND_SITE'),
     prefix: get('PIERHAND_PREFIX') ?? '!pier',
     http: port === null ? null : { host, port },

@@ -1,5 +1,6 @@
 /** What a loaded catalogue offers: targets by index or id, and plain arrays for sweeping all of them; it knows nothing of observers or time. */
 import type { CatalogueIndex } from './catalogue-index.js';
+import type { MovingTargets } from './moving-targets.js';
 import type { Target, TargetKind } from './target.js';
 
 /** The kinds in the order `CatalogueSweep.kindIndex` counts them. */
@@ -19,6 +20,8 @@ export const TARGET_KINDS: readonly TargetKind[] = [
   'asterism',
   'other',
   'coordinates',
+  'comet',
+  'minor-planet',
 ];
 
 /** In `CatalogueSweep.alsoKindIndex`: no second kind. */
@@ -62,6 +65,8 @@ export interface Catalogue {
   targetAt(index: number): Target;
   /** By stable id ("ngc7331", "hip91262", "moon"), or undefined. */
   targetById(id: string): Target | undefined;
+  /** Comets and minor planets, where the operator gave a list. */
+  readonly moving?: MovingTargets;
   /** Look-up tables; for this folder's own use. */
   readonly index: CatalogueIndex;
 }

@@ -157,10 +157,11 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
     }
   }
   let order = best.inOrder();
-  if (order.length === 0 && (typed[0] ?? '').length >= 4) {
+  const moving = catalogue.moving?.complete(cleanText(partial), most) ?? [];
+  if (order.length === 0 && moving.length === 0 && (typed[0] ?? '').length >= 4) {
     order = namesBeginningNearly(catalogue, typed[0] ?? '', Math.min(most, 5));
   }
-  return order.map((position) => suggestion(catalogue, position, typed));
+  return [...order.map((position) => suggestion(catalogue, position, typed)), ...moving].slice(0, most);
 }
 
 /** Builds the table now, so that the first member to type does not wait for it. */

@@ -2,6 +2,8 @@
 export { meanSurfaceBrightness, NO_CATALOGUE_DATA } from './target.js';
 export type { DoubleStar, Target, TargetKind, VariableStar } from './target.js';
 export { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
+export type { MovingTargets } from './moving-targets.js';
+export { NO_SATELLITES, NO_WEATHER } from './untold.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion } from './complete-targets.js';

@@ -13,6 +13,7 @@ import {
 } from './deep-sky-row.js';
 import { readShowpieces } from './showpieces.js';
 import { SOLAR_SYSTEM } from './solar-system.js';
+import { readStarExtras } from './star-extras.js';
 import { indexStarRow, readStarRow, STAR_COLUMNS, starRank, starTarget } from './star-row.js';
 import type { Target } from './target.js';
 
@@ -24,6 +25,7 @@ export function loadCatalogue(folder: string): Catalogue {
   const deepSky = readCsvLines(join(folder, 'deep-sky.csv'), DEEP_SKY_COLUMNS);
   const stars = readCsvLines(join(folder, 'stars.csv'), STAR_COLUMNS);
   const showpieces = readShowpieces(folder);
+  const extras = readStarExtras(folder);
   const firstStar = deepSky.lines.length;
   const length = firstStar + stars.lines.length;
   const sweep = {
@@ -70,18 +72,20 @@ export function loadCatalogue(folder: string): Catalogue {
   stars.lines.forEach((line, i) => {
     const row = readStarRow(line);
     const position = firstStar + i;
+    const measured = extras.doubles.get(row.hip);
     enter(
       position,
       indexStarRow(row, position, tables),
-      row.isDouble ? 'double-star' : 'star',
+      row.isDouble || measured !== undefined ? 'double-star' : 'star',
       row.raDeg,
       row.decDeg,
       row.magnitude,
     );
+    sweep.separationArcsec[position] = measured?.separationArcsec ?? NaN;
+    sweep.showpieceRank[position] = measured?.showpieceRank ?? 0;
     sweep.wellKnown[position] = row.names ? 1 : 0;
     rank[position] = starRank(row);
   });
-  const groups = new Map<string, number>();
   deepSky.lines.forEach((line, position) => {
     const row = readDeepSkyRow(line);
     const id = indexDeepSkyRow(row, position, tables);
@@ -89,26 +93,35 @@ export function loadCatalogue(folder: string): Catalogue {
     sweep.sizeArcmin[position] = row.sizeArcmin ?? NaN;
     sweep.minorSizeArcmin[position] = row.minorSizeArcmin ?? row.sizeArcmin ?? NaN;
     sweep.alsoKindIndex[position] = KIND_INDEX.get(row.alsoKind) ?? NO_KIND;
-    const showpiece = showpieces.get(id);
-    sweep.showpieceRank[position] = showpieceRank(row, showpiece) ?? 0;
-    if (showpiece?.groupId != null) {
-      if (!groups.has(showpiece.groupId)) groups.set(showpiece.groupId, groups.size + 1);
-      sweep.group[position] = groups.get(showpiece.groupId) ?? 0;
-    }
+    sweep.showpieceRank[position] = showpieceRank(row, showpieces.get(id)) ?? 0;
     sweep.wellKnown[position] = row.messier || row.caldwell || row.commonNames ? 1 : 0;
     rank[position] = deepSkyRank(row);
   });
 
-  for (const id of showpieces.keys())
-    if (!positions.has(id)) throw new Error(`showpieces.csv in ${folder} names ${id}, which is not in deep-sky.csv.`);
+  const groups = new Map<string, number>();
+  for (const [id, { groupId }] of showpieces) {
+    const position = positions.get(id);
+    if (position === undefined)
+      throw new Error(`showpieces.csv in ${folder} names ${id}, which is not in the catalogue.`);
+    if (groupId === null) continue;
+    if (!groups.has(groupId)) groups.set(groupId, groups.size + 1);
+    sweep.group[position] = groups.get(groupId) ?? 0;
+  }
+  for (const hip of [...extras.doubles.keys(), ...extras.variables.keys()])
+    if (!positions.has(`hip${hip}`)) throw new Error(`${folder} knows more of HIP ${hip} than stars.csv does.`);
 
   const nonexistent = new Set(
     deepSky.comments.flatMap((line) => /^# nonexistent: (.*)$/.exec(line)?.[1]?.split(';') ?? []).map(numberKeyOf),
   );
+  const starOf = (line: string): Target => {
+    const target = starTarget(readStarRow(line), extras);
+    const groupId = showpieces.get(target.id)?.groupId;
+    return groupId == null ? target : { ...target, groupId };
+  };
   const targetAt = (position: number): Target => {
     const line = position < firstStar ? deepSky.lines[position] : stars.lines[position - firstStar];
     if (line === undefined) throw new RangeError(`No target at ${position}: the catalogue has ${length}.`);
-    if (position >= firstStar) return starTarget(readStarRow(line));
+    if (position >= firstStar) return starOf(line);
     const row = readDeepSkyRow(line);
     return deepSkyTarget(row, showpieces.get(numberKeyOf(row.designation)));
   };

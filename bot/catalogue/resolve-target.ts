@@ -5,7 +5,7 @@ import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
-import { movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
+import { isSatellite, movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
@@ -99,6 +99,15 @@ function asToldOurselves(text: string): string | null {
   return head === null || head === text ? null : head;
 }
 
+/** A comet or minor planet of the operator's list, or which of several. */
+function movingTarget(catalogue: Catalogue, text: string, shown: string): TargetResolution | null {
+  const found = catalogue.moving?.find(text) ?? [];
+  const [only] = found;
+  if (only === undefined) return null;
+  if (found.length > 1) return { ok: false, problem: 'ambiguous-target', text: shown, candidates: found };
+  return { ok: true, target: only, note: catalogue.moving?.noteOn(only) ?? '' };
+}
+
 /**
  * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
  * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
@@ -181,6 +190,8 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   }
   const shortened = settle(shortHits);
   if (shortened) return shortened;
+  const moving = movingTarget(catalogue, clean, shown);
+  if (moving) return moving;
 
   if (number !== undefined) {
     const whole = positionsAt(exact, number.replace(/[a-z]+\d*$|ned\d+$/, ''));
@@ -190,7 +201,8 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   if (told !== null) return resolveTarget(catalogue, told);
   const planet = planetOfMoon(clean);
   if (planet) return { ok: false, problem: 'unknown-target', text: shown, nearest: [planet], reason: 'moon-of-planet' };
-  if (movesUnlisted(clean)) return unknown('moves-unlisted');
+  if (isSatellite(clean)) return unknown('satellite');
+  if (movesUnlisted(clean)) return unknown(catalogue.moving?.state() === 'read' ? 'not-in-list' : 'moves-unlisted');
   const near = nearestNames(catalogue, words);
   if (near.certain.length > 0) {
     const first = near.certain[0];

@@ -57,11 +57,18 @@ export function planetOfMoon(text: string): Target | undefined {
   return SOLAR_SYSTEM.find(({ name }) => name === planet);
 }
 
-/** Whether a text names what moves among the stars but is not listed: comets, asteroids, satellites of Earth. */
+/** Whether a text names a satellite of Earth. */
+export function isSatellite(text: string): boolean {
+  return (
+    /\b(?:satellites?|iss|tiangong|starlink)\b/i.test(text) || /^(?:the)?(?:hubble|spacestation)$/.test(foldKey(text))
+  );
+}
+
+/** Whether a text names a comet or a minor planet. */
 export function movesUnlisted(text: string): boolean {
   return (
-    /\b(?:comets?|asteroids?|satellites?|iss|tiangong|starlink)\b|^[cpdx]\/\s?-?\d|^\d+p\//i.test(text) ||
-    /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke|hubble|space station)$/.test(
+    /\b(?:comets?|asteroids?|minor planets?)\b|^[cpdx]\/\s?-?\d|^\d+[pi](?:\/|$)/i.test(text) ||
+    /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke)$/.test(
       foldKey(text),
     )
   );

@@ -2,7 +2,8 @@
 import { addKey, addName, type CatalogueTables } from './catalogue-index.js';
 import { cellList } from './csv-lines.js';
 import { bayerKey, bayerText, flamsteedKey } from './designation.js';
-import { NO_CATALOGUE_DATA, type Target } from './target.js';
+import type { StarExtras } from './star-extras.js';
+import { NO_CATALOGUE_DATA, type DoubleStar, type Target } from './target.js';
 
 export const STAR_COLUMNS = 13;
 /** Marks a name in everyday use that is not the star's approved one. */
@@ -78,8 +79,22 @@ export function indexStarRow(row: StarRow, position: number, tables: CatalogueTa
   return id;
 }
 
+const starKindText = (isDouble: boolean, isVariable: boolean): string => {
+  if (isDouble) return isVariable ? 'double and variable star' : 'double star';
+  return isVariable ? 'variable star' : 'star';
+};
+
+const doubleOf = ({ separationArcsec, positionAngleDeg, year, magnitudes }: DoubleStar): DoubleStar => ({
+  separationArcsec,
+  positionAngleDeg,
+  year,
+  magnitudes,
+});
+
 /** The target: shown by its approved name, else its designation, else an everyday name, else its HIP number. */
-export function starTarget(row: StarRow): Target {
+export function starTarget(row: StarRow, { doubles, variables }: StarExtras): Target {
+  const measured = doubles.get(row.hip);
+  const isDouble = row.isDouble || measured !== undefined;
   const names = cellList(row.names);
   const shown = [
     ...names.filter((name) => !name.startsWith(EVERYDAY)),
@@ -92,11 +107,14 @@ export function starTarget(row: StarRow): Target {
     id: `hip${row.hip}`,
     name: shown[0] ?? row.hip,
     aliases: shown.slice(1),
-    kind: row.isDouble ? 'double-star' : 'star',
-    kindText: row.isDouble ? 'double star' : 'star',
+    kind: isDouble ? 'double-star' : 'star',
+    kindText: starKindText(isDouble, variables.has(row.hip)),
     ...NO_CATALOGUE_DATA,
     constellation: row.constellation,
     magnitude: row.magnitude,
+    showpieceRank: measured?.showpieceRank ?? null,
+    double: measured === undefined ? null : doubleOf(measured),
+    variable: variables.get(row.hip) ?? null,
     body: {
       kind: 'fixed',
       raHoursJ2000: row.raDeg / 15,

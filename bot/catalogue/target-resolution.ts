@@ -22,9 +22,19 @@ export type TargetProblem =
       readonly text: string;
       /** Best first, at most 5; empty when nothing is near. */
       readonly nearest: readonly Target[];
-      /** 'moon-of-planet': `nearest` is its planet. 'moves-unlisted': a comet, an asteroid or a satellite of Earth. */
+      /**
+       * 'moon-of-planet': `nearest` is its planet. 'moves-unlisted': a comet or an asteroid, and there is no list of them;
+       * 'not-in-list': there is one, without it. 'satellite': of Earth.
+       */
       readonly reason:
-        'empty' | 'too-long' | 'not-found' | 'listed-as-nonexistent' | 'moon-of-planet' | 'moves-unlisted';
+        | 'empty'
+        | 'too-long'
+        | 'not-found'
+        | 'listed-as-nonexistent'
+        | 'moon-of-planet'
+        | 'moves-unlisted'
+        | 'not-in-list'
+        | 'satellite';
     }
   | {
       readonly ok: false;

@@ -16,7 +16,9 @@ export type TargetKind =
   | 'dark-nebula'
   | 'asterism'
   | 'other'
-  | 'coordinates';
+  | 'coordinates'
+  | 'comet'
+  | 'minor-planet';
 
 /** A double star as last measured, or as its orbit has it for the year. */
 export interface DoubleStar {

@@ -3,6 +3,7 @@ import { constellationName } from './constellations.js';
 import { constellationOf } from './designation.js';
 import type { TargetProblem } from './target-resolution.js';
 import type { Target } from './target.js';
+import { NO_ELEMENTS, NO_SATELLITES } from './untold.js';
 
 const LONGEST_LABEL = 100;
 const LONGEST_MESSAGE = 400;
@@ -73,9 +74,10 @@ export function targetProblemMessage(problem: TargetProblem): string {
         }
         if (problem.reason === 'moon-of-planet')
           return `${problem.text} goes with ${problem.nearest[0]?.name ?? 'its planet'}: ask for that.`;
-        if (problem.reason === 'moves-unlisted') {
-          return `${problem.text} moves among the stars and is not listed. Give its J2000 coordinates for the hour, for example 05h34m32s +22°00′52″.`;
-        }
+        if (problem.reason === 'satellite') return NO_SATELLITES;
+        if (problem.reason === 'moves-unlisted') return NO_ELEMENTS;
+        if (problem.reason === 'not-in-list')
+          return `${problem.text} is not in this bot’s list of comets and minor planets. Check the name (C/2023 A3, 12P, Ceres), or give its J2000 coordinates for the hour.`;
         return problem.nearest.length > 0
           ? `Found no target “${problem.text}”. Did you mean ${choices(problem.nearest, 4)}?`
           : `Found no target “${problem.text}”. Try a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.`;

@@ -1,10 +1,12 @@
 /** `gear`: what a member observes with, so that troubleshooting and routes need not ask. */
 import { tidy } from '../ground/tidy.js';
 import { problem } from '../ground/problem.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
+import { MOUNT_NAMES } from './asking/mount-for.js';
+import { commandLine } from './asking/question-parts.js';
 
 const NOTHING: Gear = { mount: null, connection: null, system: null };
 
@@ -26,24 +28,29 @@ const connectionTitle = (deps: Deps, id: string | null): string =>
 const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null =>
   given === undefined ? before : given === 'none' ? null : given;
 
+/** The ways of connecting whose name or title holds the words. */
+const pathsLike = (deps: Deps, words: string) =>
+  deps.triage().paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(words.toLowerCase()));
+
 export const gear = defineCommand({
   name: 'gear',
   summary: 'Say once what you observe with: mount, connection, computer',
   options: {
-    mount: optional(choice('The kind of mount; none takes it away', ['german', 'fork', 'altaz', 'none'])),
+    mount: optional(choice('The kind of mount; none takes it away', ['german', 'fork', 'altaz', 'none'], MOUNT_NAMES)),
     connection: optional(text('How the computer reaches it; none takes it away', { complete: 'own', maxLength: 60 })),
     system: optional(
-      choice("The computer's operating system; none takes it away", ['windows', 'macos', 'linux', 'none']),
+      choice("The computer's operating system; none takes it away", ['windows', 'macos', 'linux', 'none'], {
+        mac: 'macos',
+        osx: 'macos',
+        pc: 'windows',
+        win: 'windows',
+      }),
     ),
   },
   bare: 'mount',
   examples: ['gear mount:german connection:controller-serial system:linux', 'gear', 'gear connection:none'],
   completeOwn: async (deps, _option, partial) => {
-    const wanted = partial.toLowerCase();
-    return deps
-      .triage()
-      .paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(wanted))
-      .map(({ id, title }) => ({ label: title.slice(0, 100), value: id }));
+    return pathsLike(deps, partial).map(({ id, title }) => ({ label: title.slice(0, 100), value: id }));
   },
   run: async (deps, { options, asker }): Promise<Outcome> => {
     const given = options.connection?.trim().toLowerCase();
@@ -54,6 +61,12 @@ export const gear = defineCommand({
           .triage()
           .paths.map(({ id }) => id)
           .join(', ')}; or none.`,
+        fittingChoices(
+          pathsLike(deps, given).map(({ id, title }) => ({
+            label: title,
+            run: commandLine('gear', '', { mount: options.mount, connection: id, system: options.system }),
+          })),
+        ),
       );
     }
     const before = (await deps.store.gear.get(asker.memberId)) ?? NOTHING;

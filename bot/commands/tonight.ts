@@ -1,90 +1,217 @@
-/** `tonight`: what is well placed in the dark hours, ten at most, each with its reason. */
-import { isProblem } from '../ground/problem.js';
-import { nameWithAlias } from '../catalogue/index.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
-import { degrees, isoUtc, rounded } from '../reply/wording.js';
-import { darkness, twilights } from '../sky/index.js';
-import { formatClock, zoneName } from '../times/index.js';
-import { choice, defineCommand, number, optional, text } from './core/command.js';
-import { darkWords, twilightSpan } from './asking/night-words.js';
-import { audienceOf, commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
-import { PICK_KINDS, tonightPicks } from '../evening/tonight-picks.js';
-import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
+/** `tonight`: what is worth pointing at this evening, ten at most, in the order of the hours. */
+import { nameWithAlias, type Target } from '../catalogue/index.js';
+import {
+  readEquipment,
+  SKIES,
+  SKY_NAMES,
+  SKY_WORDS,
+  USUAL_EQUIPMENT,
+  USUAL_SKY,
+  ZENITH_MAG_PER_ARCSEC2,
+  type Equipment,
+} from '../evening/equipment.js';
+import { eveningHours, type EveningHours } from '../evening/evening-hours.js';
+import { PICK_KIND_NAMES, PICK_KINDS } from '../evening/kinds.js';
+import { tonightPicks, type Pick } from '../evening/tonight-picks.js';
+import { total } from '../evening/worth.js';
+import { DROWNED_MAG, whyOf } from '../evening/why.js';
+import { isProblem, problem, type Problem } from '../ground/problem.js';
+import { fittingChoices, reply, type Json, type Outcome } from '../reply/reply.js';
+import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
+import { darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
+import type { UtcMs } from '../sky/types.js';
+import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
+import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
+import { darkWords, noDarkWords, twilightSpan } from './asking/night-words.js';
+import { audienceOf, commandLine, siteAtNight, siteNotes, type AskedNight } from './asking/question-parts.js';
+import type { ResolvedSite } from './asking/resolve-site.js';
 
 const FAINTEST_BY_DEFAULT = 11;
+const MORE_CHOICES = 3;
+const BEST_NAMED = 3;
+const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
+const DAY_MS = 86_400_000;
+
+const options = {
+  site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+  on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
+  kind: optional(choice('Only one kind of target', PICK_KINDS, PICK_KIND_NAMES)),
+  from: optional(text('From which hour (usual: when it is dark)', { complete: 'time', maxLength: 40 })),
+  until: optional(text('Until which hour (usual: half past midnight)', { complete: 'time', maxLength: 40 })),
+  with: optional(text('With what: eyes, binoculars, or an aperture such as 150 mm (usual: 150 mm)', { maxLength: 40 })),
+  sky: optional(choice('How dark your sky is (usual: country)', SKIES, SKY_NAMES)),
+  brighter: optional(number('Faintest magnitude to list (usual: 11)', { min: -5, max: 20 })),
+  above: optional(number('Least altitude in degrees (usual: 20; Moon and planets 10)', { min: 0, max: 85 })),
+} satisfies Record<string, OptionSpec>;
+type Options = OptionValues<typeof options>;
+
+/** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
+const hourOf = (
+  asked: string | undefined,
+  night: AskedNight,
+  zone: string,
+  nowUtcMs: UtcMs,
+): UtcMs | null | Problem => {
+  if (asked === undefined) return null;
+  const isRelative = /^\s*(?:now|right now|in )/iu.test(asked);
+  const afternoonUtcMs = localToUtc(night.date, { hour: 15, minute: 0, second: 0 }, zone).utcMs;
+  const found = parseTime(asked, zone, isRelative ? nowUtcMs : afternoonUtcMs);
+  return found.ok ? found.utcMs : problem(found.problem, found.message);
+};
+
+interface Sought {
+  readonly hours: EveningHours;
+  readonly equipment: Equipment;
+}
+
+/** The hours and the equipment; null hours where the night has none to offer. */
+const soughtOf = (
+  given: Options,
+  { where, night }: { readonly where: ResolvedSite; readonly night: AskedNight },
+  twilight: Twilights,
+  nowUtcMs: UtcMs,
+): Sought | Problem | null => {
+  const { zone } = where.site;
+  const equipment = given.with === undefined ? USUAL_EQUIPMENT : readEquipment(given.with);
+  if (isProblem(equipment)) return equipment;
+  const fromUtcMs = hourOf(given.from, night, zone, nowUtcMs);
+  if (isProblem(fromUtcMs)) return fromUtcMs;
+  const untilUtcMs = hourOf(given.until, night, zone, nowUtcMs);
+  if (isProblem(untilUtcMs)) return untilUtcMs;
+  if (fromUtcMs !== null && untilUtcMs !== null && untilUtcMs <= fromUtcMs)
+    return problem(
+      'bad-time',
+      'until: comes before from:. Give the later hour as until:, such as from:21:00 until:23:30.',
+    );
+  const bright = twilightSpan(twilight.civil, night);
+  const dark = twilightSpan(twilight.astronomical, night) ?? twilightSpan(twilight.nautical, night) ?? bright;
+  if (bright === null || dark === null) return null;
+  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
+  const hours = eveningHours({ dark, bright, bedtimeUtcMs, nowUtcMs, fromUtcMs, untilUtcMs });
+  return hours === null ? null : { hours, equipment };
+};
+
+/** "Double Cluster" rather than "C 14"; Messier's numbers are names themselves. */
+const commonName = ({ name, aliases }: Target): string =>
+  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name) ? (aliases.find((alias) => !/\d/u.test(alias)) ?? name) : name;
+
+const magnitudeWords = (magnitude: number | null): string =>
+  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-', '−')}`;
+
+const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
+  const { target, bestUtcMs, bestAltitudeDeg, azimuthDeg } = pick;
+  const isOtherZone = zoneName(bestUtcMs, zone) !== zoneName(hours.brightWindow.startUtcMs, zone);
+  const why = whyOf(pick, equipment);
+  return {
+    label: isOtherZone ? formatLocalTime(bestUtcMs, zone) : formatClock(bestUtcMs, zone),
+    value: `${nameWithAlias(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${target.kindText === 'natural satellite' ? `${Math.round(pick.moonLitFraction * 100)} % lit` : `${target.kindText}${magnitudeWords(target.magnitude)}`}${why === '' ? '' : `; ${why}`}`,
+  };
+};
+
+const dataOf = (pick: Pick, equipment: Equipment): Json => ({
+  name: pick.target.name,
+  type: pick.target.kindText,
+  magnitude: pick.target.magnitude === null ? null : rounded(pick.target.magnitude, 2),
+  bestUtc: isoUtc(pick.bestUtcMs),
+  bestAltitudeDeg: rounded(pick.bestAltitudeDeg, 4),
+  moonSeparationDeg: rounded(pick.moonSeparationDeg, 4),
+  why: whyOf(pick, equipment),
+  marginMag: rounded(pick.marginMag, 2),
+  worth: {
+    showpiece: rounded(pick.worth.showpiece, 2),
+    seen: rounded(pick.worth.seen, 2),
+    height: rounded(pick.worth.height, 2),
+    total: rounded(total(pick.worth), 2),
+  },
+});
+
+const nothingWords = (given: Options, noDark: string | null): string =>
+  given.kind === undefined || given.kind === 'any'
+    ? `Nothing shows in those hours${noDark === null ? '' : ` (${noDark.toLowerCase()})`}. Try other hours, a smaller above:, or with: and sky: as they are.`
+    : `None of that kind shows in those hours. Moonlight or twilight may drown them: try another night, kind:any, or a smaller above:.`;
+
+const summaryOf = (picks: readonly Pick[], { hours }: Sought, zone: string): string => {
+  const best = listed(picks.slice(0, BEST_NAMED).map(({ target }) => commonName(target)));
+  const drowned = picks.filter(({ marginMag }) => marginMag < DROWNED_MAG).length;
+  if (drowned > picks.length / 2)
+    return `A poor night for these: moonlight or twilight drowns ${drowned === picks.length ? 'all' : 'most'} of them. The least bad: ${best}.`;
+  if (picks.length === 1) return `One target: ${best}.`;
+  const span = `${formatClock(hours.brightWindow.startUtcMs, zone)} to ${formatLocalTime(hours.brightWindow.endUtcMs, zone)}`;
+  return `The best: ${best}. ${picks.length} targets by the hour, ${span}:`;
+};
 
 export const tonight = defineCommand({
   name: 'tonight',
-  summary: 'What is well placed in the dark hours? Ten at most, and why',
-  options: {
-    site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-    on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
-    kind: optional(choice('Only one kind of target', PICK_KINDS)),
-    brighter: optional(number('Faintest magnitude to list (usual: 11)', { min: -5, max: 20 })),
-    above: optional(number('Least altitude in degrees (usual: 20)', { min: 0, max: 85 })),
-  },
+  summary: 'What is worth pointing at this evening? Ten at most, hour by hour',
+  options,
   bare: 'site',
-  examples: ['tonight site:52.71,0.12', 'tonight kind:galaxy brighter:10 site:"Alice Springs"'],
+  examples: [
+    'tonight site:52.71,0.12',
+    'tonight kind:galaxy site:"Alice Springs"',
+    'tonight until:22:30 with:binoculars sky:suburb site:52.71,0.12',
+  ],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { where, night } = asked;
-    const { options } = request;
+    const { options: given, nowUtcMs } = request;
     const { observer, zone } = where.site;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
-    const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
-    const brightWindow = twilightSpan(twilight.civil, night);
-    const window = dark ?? twilightSpan(twilight.nautical, night) ?? brightWindow;
+    const sought = soughtOf(given, asked, twilight, nowUtcMs);
+    if (isProblem(sought)) return sought;
+    const sky = given.sky ?? USUAL_SKY;
     const picks =
-      window === null || brightWindow === null
+      sought === null
         ? []
         : tonightPicks(deps.catalogue, {
             observer,
             night,
-            window,
-            brightWindow,
-            kind: options.kind ?? 'any',
-            brighter: options.brighter ?? FAINTEST_BY_DEFAULT,
-            minimumAltitudeDeg: options.above ?? LEAST_USEFUL_ALTITUDE_DEG,
+            ...sought.hours,
+            kind: given.kind ?? 'any',
+            brighter: given.brighter ?? FAINTEST_BY_DEFAULT,
+            minimumAltitudeDeg: given.above ?? null,
             horizon: where.horizon,
+            equipment: sought.equipment,
+            zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
           });
-    const first = picks[0];
-    const summary =
-      window === null
-        ? `Nothing to list: ${darkWords(twilight, night, zone)}.`
-        : first === undefined
-          ? 'Nothing fits in the dark hours. Try a smaller above:, a larger brighter:, or another kind:.'
-          : `${picks.length === 1 ? 'One target is' : `${picks.length} targets are`} well placed; ${first.target.name} first, at ${formatClock(first.bestUtcMs, zone)}, ${degrees(first.bestAltitudeDeg)} high.`;
+    const noDark = noDarkWords(twilight, night, zone);
+    const dark: TimeSpan | null = darkness(observer, night.startUtcMs, night.endUtcMs);
+    const inOrder = [...picks].sort((a, b) => a.bestUtcMs - b.bestUtcMs);
     return reply({
-      title: `Well placed, night of ${night.said}`,
-      level: first === undefined ? 'info' : 'good',
-      summary,
-      facts: picks.map(({ target, bestUtcMs, bestAltitudeDeg, why }) => ({
-        label: nameWithAlias(target),
-        value: `${target.kindText}${target.magnitude === null ? '' : `, mag ${target.magnitude.toFixed(1).replace('-', '−')}`}; ${formatClock(bestUtcMs, zone)}, ${degrees(bestAltitudeDeg)}: ${why}`,
-      })),
+      title: `Worth seeing, night of ${night.said}`,
+      level: picks.every(({ marginMag }) => marginMag < DROWNED_MAG) ? 'info' : 'good',
+      summary:
+        sought === null
+          ? `Nothing to list. ${noDark ?? 'Those hours are not in the dark of this night'}.`
+          : picks.length === 0
+            ? nothingWords(given, noDark)
+            : summaryOf(picks, sought, zone),
+      facts: sought === null ? [] : inOrder.map((pick) => entry(pick, sought, zone)),
       notes: [
-        `Dark: ${darkWords(twilight, night, zone)}. Times in ${zoneName(night.endUtcMs, zone)}.`,
+        ...(sought === null
+          ? []
+          : [
+              `${noDark ?? `Dark ${darkWords(twilight, night, zone)}`}. For ${SKY_WORDS[sky]} and ${sought.equipment.saidAs}; say sky: and with: for yours.`,
+            ]),
         ...siteNotes(where),
       ],
       choices: fittingChoices(
-        picks.map(({ target }) => ({
+        picks.slice(0, MORE_CHOICES).map(({ target }) => ({
           label: `More on ${nameWithAlias(target)}`,
-          run: commandLine('up', target.name, { site: options.site, on: options.on }),
+          run: commandLine('up', target.name, { site: given.site, on: given.on }),
         })),
       ),
       audience: audienceOf(where),
       data: {
         dark: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
-        picks: picks.map(({ target, bestUtcMs, bestAltitudeDeg, moonSeparationDeg, why }) => ({
-          name: target.name,
-          type: target.kindText,
-          magnitude: target.magnitude === null ? null : rounded(target.magnitude, 2),
-          bestUtc: isoUtc(bestUtcMs),
-          bestAltitudeDeg: rounded(bestAltitudeDeg, 4),
-          moonSeparationDeg: rounded(moonSeparationDeg, 4),
-          why,
-        })),
+        hours:
+          sought === null
+            ? null
+            : {
+                startUtc: isoUtc(sought.hours.brightWindow.startUtcMs),
+                endUtc: isoUtc(sought.hours.brightWindow.endUtcMs),
+              },
+        picks: picks.map((pick) => dataOf(pick, sought?.equipment ?? USUAL_EQUIPMENT)),
       },
     });
   },

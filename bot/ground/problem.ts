@@ -8,6 +8,10 @@ export interface Choice {
   readonly label: string;
   /** A command line in the text grammar, without prefix: `up NGC 7331 site:Calgary`. */
   readonly run: string;
+  /** Opens this form of the command that `run` names; what is typed there is added to `run`. */
+  readonly form?: string;
+  /** Beside `form`, for platforms without forms: one sentence on what to type, such as "Type them in one line: lst 5:12, alt 40". */
+  readonly invitation?: string;
   /** Where several choices stand together, the one most people want. */
   readonly preferred?: boolean;
 }

@@ -1,6 +1,7 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
 import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { meansCountry, meansRegion } from './countries.js';
+import { islandsNamed } from './islands.js';
 import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';
 import type { PlaceRecord, PlaceResolution } from './site-resolution.js';
@@ -9,8 +10,9 @@ import { placeLabel, placeSpec } from './wording.js';
 const MOST_CANDIDATES = 25;
 /** A place this many times as large as the next of its name is taken without asking, and said so. */
 const OVERWHELMING = 20;
-/** Where places bear a name as their main one, another place's further name counts only when it is this many times as large. */
-const OTHER_NAME_COUNTS = 5;
+/** Beside places that bear a name as their main one, a place known by it too counts when it is a city, and not much smaller. */
+const CITY_POPULATION = 100_000;
+const NOT_MUCH_SMALLER = 0.2;
 const MOST_NEAREST = 5;
 
 function qualifies(place: PlaceRecord, qualifier: string): boolean {
@@ -28,9 +30,13 @@ function matching(places: Places, name: string, qualifiers: readonly string[]): 
   const fitting = (rows: readonly number[]): PlaceRecord[] =>
     rows.map((row) => places.placeAt(row)).filter((place) => qualifiers.every((q) => qualifies(place, q)));
   const named = fitting(own);
-  // Cologne is a village in the United States, and what the world calls Köln.
-  const larger = fitting(other).filter((place) => place.population >= OTHER_NAME_COUNTS * (named[0]?.population ?? 0));
-  return [...named, ...larger].sort((a, b) => b.population - a.population);
+  // Cologne is a village in the United States, and what the world calls Köln; Newcastle is Newcastle upon Tyne as well.
+  const largest = Math.max(0, ...named.map(({ population }) => population));
+  const known = fitting(other).filter(
+    ({ population }) => largest === 0 || (population >= CITY_POPULATION && population >= NOT_MUCH_SMALLER * largest),
+  );
+  const islands = islandsNamed(name).filter((place) => qualifiers.every((q) => qualifies(place, q)));
+  return [...named, ...known, ...islands].sort((a, b) => b.population - a.population);
 }
 
 /** Every way to read a text as a name and what qualifies it; the reading with the longest name first. */

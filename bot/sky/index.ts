@@ -24,10 +24,12 @@ export { airmass } from './airmass.js';
 export { altitudeCurve } from './altitude-curve.js';
 export { bestTime } from './best-time.js';
 export { apparentMagnitude } from './brightness.js';
+export { orbitMagnitude } from './orbit.js';
 export { isWithinEphemeris } from './ephemeris-range.js';
 export { horizonFrame } from './horizon-frame.js';
 export { MOON, moonAt, moonSeparationDeg, moonlessDark } from './moon.js';
 export type { MoonState } from './moon.js';
+export { nextMoonPhase } from './moon-phase.js';
 export { localDateOfNight, nightOf } from './night.js';
 export type { TimeSpan } from './night.js';
 export { nightFrame } from './night-frame.js';
@@ -50,6 +52,17 @@ export {
 } from './rise-set.js';
 export type { RiseTransitSet } from './rise-set.js';
 export { siderealTimes } from './sidereal-time.js';
+export {
+  EXTINCTION_MAG_PER_AIRMASS,
+  extinctionOverZenith,
+  magnitudePerArcsec2,
+  moonlightFactor,
+  moonlightNanolamberts,
+  nakedEyeLimit,
+  nanolamberts,
+  siteNanolamberts,
+  twilightNanolamberts,
+} from './sky-brightness.js';
 export { sunLevel, sunLimits, sunSafety } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunSafety } from './sun-safety.js';
 export { SUN, darkness, twilights } from './twilight.js';

@@ -26,7 +26,7 @@ import {
 import type { EarthState, Site } from './earth.js';
 import { apparentAltitudeDeg } from './refraction.js';
 import { gastHours } from './sidereal-time.js';
-import { apparentVector, astrometricVector } from './solar-system.js';
+import { apparentMovingVector, astrometricMovingVector } from './solar-system.js';
 import type { Equatorial, Horizontal, Observer, Place, SkyBody, UtcMs } from './types.js';
 
 const withDiurnalAberration = (meridian: Vector3, site: Site): Vector3 => {
@@ -38,7 +38,7 @@ const withDiurnalAberration = (meridian: Vector3, site: Site): Vector3 => {
 const apparentMeridianDirection = (body: SkyBody, earth: EarthState, site: Site): Vector3 => {
   const lastDeg = earth.gastDeg + site.longitudeDeg;
   const geocentric =
-    body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time);
+    body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentMovingVector(body, earth);
   const meridian = toMeridianFrame(multiply(earth.toDate, geocentric), lastDeg);
   return withDiurnalAberration(body.kind === 'fixed' ? meridian : seenFromSite(meridian, site), site);
 };
@@ -47,7 +47,7 @@ const apparentMeridianDirection = (body: SkyBody, earth: EarthState, site: Site)
 const astrometricDirection = (body: SkyBody, earth: EarthState, site: Site): Vector3 => {
   if (body.kind === 'fixed') return fixedDirection(body, earth);
   const lastDeg = earth.gastDeg + site.longitudeDeg;
-  const geocentric = multiply(earth.toDate, astrometricVector(body.body, earth.time, earth.aberration));
+  const geocentric = multiply(earth.toDate, astrometricMovingVector(body, earth));
   const topocentric = seenFromSite(toMeridianFrame(geocentric, lastDeg), site);
   return multiplyTransposed(earth.toDate, fromMeridianFrame(topocentric, lastDeg));
 };

@@ -36,7 +36,7 @@ export interface RiseTransitSet {
  * Supplement to the Astronomical Almanac, 3rd ed., sec. 12.3).
  */
 export const aboveHorizon = (body: SkyBody, track: SkyTrack): TimeFunction => {
-  if (body.kind === 'fixed') return (utcMs) => track.altitudeDegAt(utcMs) - HORIZON_ALTITUDE_DEG;
+  if (body.kind !== 'solarSystem') return (utcMs) => track.altitudeDegAt(utcMs) - HORIZON_ALTITUDE_DEG;
   switch (body.body) {
     case 'Sun':
       return (utcMs) => track.altitudeDegAt(utcMs) - SUN_HORIZON_ALTITUDE_DEG;

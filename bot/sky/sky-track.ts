@@ -3,7 +3,7 @@ import { MS_PER_DAY } from '../ground/durations.js';
 import { asinDeg, multiply, wrapDeg180 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import { aberrated, earthAt, fixedDirection, seenFromSite, siteOf, toMeridianFrame } from './earth.js';
-import { apparentVector } from './solar-system.js';
+import { apparentMovingVector } from './solar-system.js';
 import type { Observer, SkyBody, UtcMs } from './types.js';
 
 export interface SkyTrack {
@@ -51,7 +51,7 @@ const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
     vectors: states.map((earth) =>
       multiply(
         earth.toDate,
-        body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentVector(body.body, earth.time),
+        body.kind === 'fixed' ? aberrated(fixedDirection(body, earth), earth) : apparentMovingVector(body, earth),
       ),
     ),
     gastStartDeg,

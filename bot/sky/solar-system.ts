@@ -2,8 +2,10 @@
 import { Body, GeoVector } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
 import { add, norm, scale } from './angles.js';
+import { orbitVector } from './orbit.js';
 import type { Vector3 } from './angles.js';
-import type { SolarSystemBody } from './types.js';
+import type { EarthState } from './earth.js';
+import type { MovingBody, SolarSystemBody } from './types.js';
 
 const engineVector = (body: SolarSystemBody, time: AstroTime, aberration: boolean): Vector3 => {
   const { x, y, z } = GeoVector(Body[body], time, aberration);
@@ -23,3 +25,16 @@ export const astrometricVector = (body: SolarSystemBody, time: AstroTime, aberra
   const apparent = apparentVector(body, time);
   return add(apparent, scale(aberration, -norm(apparent)));
 };
+
+/** {@link apparentVector} for anything that moves. */
+export const apparentMovingVector = (body: MovingBody, earth: EarthState): Vector3 => {
+  if (body.kind === 'solarSystem') return apparentVector(body.body, earth.time);
+  const astrometric = orbitVector(body.elements, earth.time);
+  return add(astrometric, scale(earth.aberration, norm(astrometric)));
+};
+
+/** {@link astrometricVector} for anything that moves. */
+export const astrometricMovingVector = (body: MovingBody, earth: EarthState): Vector3 =>
+  body.kind === 'solarSystem'
+    ? astrometricVector(body.body, earth.time, earth.aberration)
+    : orbitVector(body.elements, earth.time);

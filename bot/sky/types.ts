@@ -42,8 +42,40 @@ export interface FixedBody {
   readonly parallaxMas?: number;
 }
 
+/** How bright a small body is: the laws of the Minor Planet Center's lists. */
+export type MagnitudeLaw =
+  /** H, G of minor planets (E. Bowell et al., Asteroids II, 1989). */
+  | { readonly law: 'minor-planet'; readonly absolute: number; readonly slope: number }
+  /** m = H + 5 log Δ + 2.5 K log r of comets. */
+  | { readonly law: 'comet'; readonly absolute: number; readonly slope: number };
+
+/** An orbit round the Sun by two-body motion: elements at an epoch, ecliptic and equinox J2000. */
+export interface OrbitalElements {
+  /** Perihelion passage, days of TT since J2000.0. */
+  readonly perihelionTtDays: number;
+  /** More than 0. */
+  readonly perihelionDistanceAu: number;
+  /** 0..1 ellipse, 1 parabola, more a hyperbola. */
+  readonly eccentricity: number;
+  readonly inclinationDeg: number;
+  readonly ascendingNodeDeg: number;
+  readonly perihelionArgumentDeg: number;
+  /** The instant the elements are right for, days of TT since J2000.0; null where the list does not say. */
+  readonly epochTtDays: number | null;
+  readonly magnitude: MagnitudeLaw | null;
+}
+
+/** A comet or a minor planet. */
+export interface OrbitBody {
+  readonly kind: 'orbit';
+  readonly elements: OrbitalElements;
+}
+
+/** What moves among the stars. */
+export type MovingBody = OrbitBody | { readonly kind: 'solarSystem'; readonly body: SolarSystemBody };
+
 /** Anything whose place can be computed. */
-export type SkyBody = FixedBody | { readonly kind: 'solarSystem'; readonly body: SolarSystemBody };
+export type SkyBody = FixedBody | MovingBody;
 
 /** Where a body is for an observer at an instant. */
 export interface Place {

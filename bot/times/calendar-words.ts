@@ -1,4 +1,5 @@
 /** A day as members write it: "tonight", "tomorrow night", "friday", "1 Dec", "2026-12-01", "in 3 days". */
+import { nextMoonPhase } from '../sky/moon-phase.js';
 import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
@@ -93,6 +94,31 @@ function namedMonth(text: string, today: LocalDate): DayText | null {
   return null;
 }
 
+const MOON_PHASES: Readonly<Record<string, number>> = {
+  'new moon': 0,
+  'first quarter': 90,
+  'full moon': 180,
+  'last quarter': 270,
+  'third quarter': 270,
+};
+
+/** The Moon's elongation in degrees that words such as "the next new moon" name; null for other words. */
+export function moonPhaseNamed(words: string): number | null {
+  const key = words
+    .replace(/^(?:at |on |the |next |coming )+/, '')
+    .replace(/ moon$/, (moon) => (/quarter/.test(words) ? '' : moon));
+  return Object.hasOwn(MOON_PHASES, key) ? (MOON_PHASES[key] ?? null) : null;
+}
+
+/** The night in which the Moon next reaches a phase: an instant before noon belongs to the evening before. */
+function nightOfPhase(elongationDeg: number, zone: string, nowUtcMs: number): DayText {
+  const local = new Date(clocksAsUtcMs(zone, nextMoonPhase(elongationDeg, nowUtcMs - MS_PER_DAY / 2)) - MS_PER_DAY / 2);
+  return {
+    date: { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() },
+    night: true,
+  };
+}
+
 /** Reads a day; null when the text is none. The text is lower case, single-spaced. */
 export function readDay(text: string, zone: string, nowUtcMs: number): DayText | null {
   const { today, tonight } = todayAndTonight(zone, nowUtcMs);
@@ -101,6 +127,8 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
   if (words === 'tomorrow night' || words === 'tomorrow evening') return { date: addDays(tonight, 1), night: true };
   if (words === 'last night' || words === 'yesterday night' || words === 'yesterday evening')
     return { date: addDays(tonight, -1), night: true };
+  const phase = moonPhaseNamed(words);
+  if (phase !== null) return nightOfPhase(phase, zone, nowUtcMs);
   if (words === 'today') return { date: today, night: false };
   if (words === 'tomorrow') return { date: addDays(today, 1), night: false };
   if (words === 'yesterday') return { date: addDays(today, -1), night: false };

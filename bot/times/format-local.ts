@@ -76,3 +76,12 @@ export function formatLocalDateTime(utcMs: number, zone: string): string {
   const rounded = Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE;
   return `${formatLocalDate(rounded, zone)}, ${formatLocalTime(rounded, zone)}`;
 }
+
+/** "19:40 to 04:48 GMT"; over a change of the clocks each in its own: "19:40 BST to 04:48 GMT". */
+export function formatSpan(startUtcMs: number, endUtcMs: number, zone: string): string {
+  const start =
+    zoneName(startUtcMs, zone) === zoneName(endUtcMs, zone)
+      ? formatClock(startUtcMs, zone)
+      : formatLocalTime(startUtcMs, zone);
+  return `${start} to ${formatLocalTime(endUtcMs, zone)}`;
+}

@@ -8,7 +8,9 @@ export {
   formatLocalDate,
   formatLocalDateTime,
   formatLocalTime,
+  formatSpan,
   localDateAt,
   zoneName,
 } from './format-local.js';
-export { offsetMinutes } from './local-to-utc.js';
+export { localToUtc, offsetMinutes } from './local-to-utc.js';
+export { namesHour, namesNight } from './day-words.js';

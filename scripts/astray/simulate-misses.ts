@@ -11,15 +11,10 @@ import {
   type Observation,
   type PointedTarget,
 } from '../../bot/pointing/miss/astray-types.js';
-import {
-  landedVector,
-  lstErrorS,
-  rightBelief,
-  shownHorizontal,
-  type Belief,
-} from '../../bot/pointing/miss/controller-belief.js';
-import { explainMiss } from '../../bot/pointing/miss/explain-miss.js';
-import { possibleMistakes } from '../../bot/pointing/miss/mistakes.js';
+import { lstErrorS, rightBelief, shownHorizontal, type Belief } from '../../bot/pointing/miss/controller-belief.js';
+import { landedVector } from '../../bot/pointing/miss/landing.js';
+import { causeKey, explainMiss } from '../../bot/pointing/miss/explain-miss.js';
+import { possibleMistakes } from '../../bot/pointing/miss/possible-mistakes.js';
 import { tangents } from '../../bot/pointing/miss/observation-misfit.js';
 import type { MountKind } from '../../bot/pointing/mount/mount.js';
 import {
@@ -179,14 +174,17 @@ export const simulatedMiss = (
     const circumstances = randomCircumstances(random, brightStars);
     const mistake = possibleMistakes(circumstances).find(({ id }) => id === cause);
     if (mistake === undefined) continue;
+    const right = rightBelief(circumstances);
+    const form = pick(random, [...mistake.forms, ...mistake.sizes], ({ share }) => share);
     const belief =
-      mistake.continuum === null
-        ? pick(random, mistake.variants, ({ share }) => share).belief
-        : mistake.continuum.beliefAt(Array.from({ length: mistake.continuum.dimensions }, () => gaussian(random)));
+      'slip' in form
+        ? form.change(right)
+        : form.change(
+            form.isFlat.map((isFlat) => (isFlat ? (random() - 0.5) * Math.sqrt(2 * Math.PI) : gaussian(random))),
+          )(right);
     const observations: Observation[] = [];
     const targets = Array.from({ length: options.targets }, () => randomTarget(random, circumstances));
     let effectDeg = Math.abs(lstErrorS(belief)) / 240;
-    const right = rightBelief(circumstances);
     for (const target of targets) {
       observations.push(
         ...observe(
@@ -260,10 +258,11 @@ export const simulate = (
     total++;
     const { causes: ranked } = explainMiss(miss.circumstances, miss.target, miss.observations);
     const row = byCause.get(cause) ?? { count: 0, first: 0, firstThree: 0 };
-    const place = ranked.findIndex(({ id }) => id === cause);
+    const ids = ranked.map(causeKey);
+    const place = ids.indexOf(cause);
     row.count++;
     if (place === 0) row.first++;
-    else confusions.set(`${cause} → ${ranked[0]!.id}`, (confusions.get(`${cause} → ${ranked[0]!.id}`) ?? 0) + 1);
+    else confusions.set(`${cause} → ${ids[0]!}`, (confusions.get(`${cause} → ${ids[0]!}`) ?? 0) + 1);
     if (place >= 0 && place < 3) row.firstThree++;
     byCause.set(cause, row);
   }

@@ -19,6 +19,8 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 OUT = ROOT / 'knowledge/catalogue/deep-sky.csv'
 MORE = ROOT / 'scripts/catalogue/more-objects.csv'
 NAMES = ROOT / 'scripts/catalogue/common-names.csv'
+DROPPED = ROOT / 'scripts/catalogue/dropped-names.csv'
+DIFFERENCES = ROOT / 'scripts/catalogue/differences.csv'
 CORRECTIONS = ROOT / 'scripts/catalogue/corrections.csv'
 
 PREFIXES = {'Mel': 'Mel', 'Cl': 'Cr', 'B': 'Barnard', 'H': 'Harvard', 'C': 'C'}
@@ -109,6 +111,31 @@ def read_corrections() -> dict[str, list[str]]:
     return found
 
 
+def read_dropped() -> dict[str, set[str]]:
+    with DROPPED.open(encoding='utf-8') as f:
+        return {row[0]: {n.lower() for n in row[1].split(';')} for row in csv.reader(l for l in f if not l.startswith('#'))}
+
+
+def colour(hubble: str | None) -> float:
+    """Mean B-V of a galaxy's type (means of the Third Reference Catalogue of Bright Galaxies, from memory)."""
+    h = (hubble or '').replace('B', '').replace('A', '').strip()
+    if h.startswith(('E', 'S0')):
+        return 0.9
+    if h.startswith(('Sa', 'Sab', 'Sb')) and not h.startswith('Sbc'):
+        return 0.8
+    if h.startswith(('Sbc', 'Sc')) and not h.startswith('Scd'):
+        return 0.6
+    return 0.45
+
+
+def galaxy_magnitude(row) -> tuple[str, str]:
+    """OpenNGC's V, or, where it cannot be beside its own B (bluer than any galaxy, or redder), one from B; and the reason."""
+    v, b = row['vmag'], row['bmag']
+    if row['type'] != 'G' or v is None or b is None or 0.2 <= b - v <= 1.5:
+        return number(v), ''
+    return number(b - colour(row['hubble'])), f'V cannot be {v:.2f} where B is {b:.2f}: taken from B and the mean colour of the type'
+
+
 def corrected(ours: str, theirs: str) -> str:
     return '' if ours == '-' else ours or theirs
 
@@ -165,6 +192,8 @@ def main() -> None:
 
     corrections = read_corrections()
     mended = set()
+    dropped = read_dropped()
+    differences = []
     out = []
     nonexistent = []
     used = set()
@@ -193,6 +222,7 @@ def main() -> None:
                 prefix = {'SH 2': 'Sh2', 'Cl': 'Cr'}.get(m[1], m[1])
                 others.append(f'Sh2-{m[2]}' if prefix == 'Sh2' else f'{prefix} {m[2]}')
         common = [] if kind == 'star' else [spell_greek(tidy_common(n)) for n in (row['commonnames'] or '').split(',') if n.strip()]
+        common = [c for c in common if c.lower() not in dropped.get(name, set())]
         for known in (name, *aliases.get(row['name'], [])):
             if known not in extra:
                 continue
@@ -204,7 +234,8 @@ def main() -> None:
             common = names + [c for c in common if c.lower() not in (n.lower() for n in names)]
         also = 'nebula' if row['type'] == 'Cl+N' else ''
         size = ('', '') if kind in ('star', 'double-star') else (number(row['majax']), number(row['minax']))
-        magnitude = number(row['vmag'])
+        magnitude, why = galaxy_magnitude(row)
+        original = [kind, number(row['vmag']), *size]
         better = corrections.get(PREFERRED.get(name, name))
         if better:
             mended.add(better[0])
@@ -214,6 +245,10 @@ def main() -> None:
                 kind, text, also = better[2:5]
             magnitude = corrected(better[5], magnitude)
             size = (corrected(better[6], size[0]), better[7] if better[6] else size[1])
+            why = better[8]
+        for what, theirs, taken in zip(('kind', 'magnitude', 'major axis', 'minor axis'), original, (kind, magnitude, *size)):
+            if theirs != taken:
+                differences.append([PREFERRED.get(name, name), what, theirs, taken, why])
         if name in PREFERRED:
             others = [name if o == PREFERRED[name] else o for o in others]
             name = PREFERRED[name]
@@ -253,6 +288,14 @@ def main() -> None:
             '# major axis, minor axis (arcminutes), Messier number, Caldwell number, common names (;), other designations (;). Empty: not known.\n'
             f'# nonexistent: {";".join(sorted(nonexistent))}\n')
         csv.writer(f, lineterminator='\n').writerows(out)
+    with DIFFERENCES.open('w', encoding='utf-8', newline='') as f:
+        f.write(
+            '# Where deep-sky.csv does not follow OpenNGC: what it says, what was taken, why. Made by make-deep-sky.py from corrections.csv (its head says\n'
+            '# what "published" is) and from OpenNGC\'s own blue magnitudes; Harris: W. E. Harris, "A Catalog of Parameters for Globular Clusters in the\n'
+            '# Milky Way", Astronomical Journal 112, 1487, 1996 (2010 edition), from memory. Licence: CC BY-SA 4.0.\n'
+            '# Columns: designation, field, OpenNGC, taken, reason\n')
+        csv.writer(f, lineterminator='\n').writerows(differences)
+    print(f'{DIFFERENCES}: {len(differences)}')
     print(f'{OUT}: {len(out)} objects, {len(nonexistent)} nonexistent, {sum(len(a) for a in aliases.values())} duplicates folded')
 
 

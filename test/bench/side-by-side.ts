@@ -3,6 +3,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Catalogue } from '../../bot/catalogue/index.js';
+import { USUAL_EQUIPMENT, ZENITH_MAG_PER_ARCSEC2 } from '../../bot/evening/equipment.js';
 import { tonightPicks } from '../../bot/evening/tonight-picks.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
 import { darkness, moonAt, moonSeparationDeg, placeOf, riseTransitSet, twilights } from '../../bot/sky/index.js';
@@ -135,6 +136,8 @@ export const sideBySideRows = async (catalogue: Catalogue, python: string): Prom
       brighter: 30,
       minimumAltitudeDeg: 0,
       horizon: null,
+      equipment: USUAL_EQUIPMENT,
+      zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2.dark,
     });
   });
   return [

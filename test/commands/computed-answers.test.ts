@@ -40,7 +40,7 @@ describe('the fields of the contract (shared/DESIGN.md, one-shot table)', () => 
     ['sidereal site:52.71,0.12', ['utc', 'gmstHours', 'gastHours', 'lmstHours', 'lastHours']],
     ['epoch Mizar', ['j2000', 'ofDate', 'separationArcmin']],
     ['dark site:52.71,0.12', ['sunsetUtc', 'civil', 'nautical', 'astronomical', 'sunriseUtc', 'moon', 'moonlessDark']],
-    ['tonight site:52.71,0.12', ['dark', 'picks']],
+    ['tonight site:52.71,0.12', ['dark', 'hours', 'picks']],
   ])('%s', async (line, fields) => expect(Object.keys(await data(line)).sort()).toEqual([...fields].sort()));
 
   it('names the parts of nested fields', async () => {
@@ -51,10 +51,12 @@ describe('the fields of the contract (shared/DESIGN.md, one-shot table)', () => 
       'bestAltitudeDeg',
       'bestUtc',
       'magnitude',
+      'marginMag',
       'moonSeparationDeg',
       'name',
       'type',
       'why',
+      'worth',
     ]);
   });
 });

@@ -33,10 +33,11 @@ const whom = defineCommand({
       choices: [{ label: 'Again', run: 'whom for:ravi' }],
     }),
 });
+const { catalogue } = await realDeps();
 const errors: unknown[] = [];
 const session = () =>
   consoleSession(
-    { commands: [echo, whom] } as unknown as Deps,
+    { commands: [echo, whom], catalogue } as unknown as Deps,
     () => 0,
     (error) => errors.push(error),
   );

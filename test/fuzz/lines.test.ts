@@ -4,7 +4,7 @@ import { isProblem } from '../../bot/ground/problem.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import { completeOption } from '../../bot/commands/core/complete.js';
 import { checkOptions, runCommand, runLine } from '../../bot/commands/core/dispatch.js';
-import { parseLine } from '../../bot/commands/core/grammar.js';
+import { BARE_WORDS, parseLine } from '../../bot/commands/core/grammar.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { type Outcome } from '../../bot/reply/reply.js';
 import { ODALYS, realDeps } from '../commands/real-deps.js';
@@ -57,8 +57,10 @@ describe('whatever line is typed', () => {
           const parsed = parseLine(line, allCommands);
           if ('problem' in parsed) expect(outcomeTroubles(parsed, line), line).toEqual([]);
           else {
-            for (const name of parsed.raw.keys()) expect(Object.hasOwn(parsed.command.options, name), line).toBe(true);
-            const checked = checkOptions(parsed.command, parsed.raw);
+            const raw = new Map(parsed.raw);
+            raw.delete(BARE_WORDS);
+            for (const name of raw.keys()) expect(Object.hasOwn(parsed.command.options, name), line).toBe(true);
+            const checked = checkOptions(parsed.command, raw);
             if ('problem' in checked) expect(outcomeTroubles(checked, line), line).toEqual([]);
           }
         }),

@@ -20,7 +20,13 @@ export interface BotProcess {
   readonly remove: () => Promise<void>;
 }
 
-/** @param entry the real program, or the one with the tests' own commands */
+/** Loaded before the bot: its encryption library is as missing as where nobody added it. */
+const WITHOUT_LIBRARY = path.resolve('test/homeserver/without-library.mjs');
+
+/**
+ * @param env `WITHOUT_LIBRARY: 'yes'`: as where the encryption library is not there
+ * @param entry the real program, or the one with the tests' own commands
+ */
 export const botProcess = (
   env: Readonly<Record<string, string>>,
   entry: 'bot/main' | 'test/homeserver/bot-with-test-commands' = 'test/homeserver/bot-with-test-commands',
@@ -32,7 +38,8 @@ export const botProcess = (
     new Promise((resolve, reject) => {
       output = '';
       const { PATH = '', HOME = '' } = process.env;
-      const started = spawn(process.execPath, ['--enable-source-maps', path.join(BUILT, `${entry}.js`)], {
+      const before = env['WITHOUT_LIBRARY'] === 'yes' ? ['--import', WITHOUT_LIBRARY] : [];
+      const started = spawn(process.execPath, [...before, '--enable-source-maps', path.join(BUILT, `${entry}.js`)], {
         env: { PATH, HOME, PIERHAND_SITE: '52.71,0.12', PIERHAND_DATA: dataFolder, LOG_LEVEL: 'debug', ...env },
         stdio: ['pipe', 'pipe', 'pipe'],
       });

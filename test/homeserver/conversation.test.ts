@@ -33,6 +33,7 @@ describe.skipIf(folder === null)('a conversation on a real homeserver', () => {
       MATRIX_HOMESERVER_URL: server.url,
       MATRIX_ACCESS_TOKEN: botAccount.accessToken,
       MATRIX_ALLOWED: `${odalys.userId},${tamsin.userId}`,
+      WITHOUT_LIBRARY: 'yes',
       LIMIT_MEMBERS: 'no',
     });
     await bot.start();

@@ -3,9 +3,9 @@
  * works is shown in test/homeserver.
  */
 import { describe, expect, test } from 'vitest';
-import { PierhandMatrixClient } from '../../bot/platforms/matrix/connect/client.js';
-import type { Call } from '../../bot/platforms/matrix/connect/homeserver-call.js';
+import { asEvent } from '../../bot/platforms/matrix/answer/matrix-event.js';
 import { runSync } from '../../bot/platforms/matrix/connect/sync-loop.js';
+import { clientOf, type Answer } from './fake-homeserver.js';
 import { BOT, event, NOW, ODALYS } from './events.js';
 
 const hidden = (text: string) => ({
@@ -14,31 +14,27 @@ const hidden = (text: string) => ({
 });
 
 /** An "engine" that encodes instead of encrypting, and opens only what it has been given the key for. */
-const withEngine = (hasKey: () => boolean, answer: (call: Call) => unknown = () => ({ event_id: '$new' })) => {
-  const calls: Call[] = [];
-  const client = new PierhandMatrixClient('http://127.0.0.1:1', 'token', null, {
-    call: async (call) => {
-      calls.push(call);
-      return answer(call);
-    },
-  });
+const withEngine = (hasKey: () => boolean, answer: Answer = () => ({ event_id: '$new' })) => {
+  const { client, calls } = clientOf(answer);
   const taken: unknown[] = [];
-  Object.defineProperty(client, 'crypto', {
-    value: {
-      isRoomEncrypted: async (roomId: string) => roomId === '!secret',
-      encryptRoomEvent: async (_roomId: string, type: string, content: object) =>
-        hidden(JSON.stringify({ type, content })),
-      decryptRoomEvent: async ({ raw }: { raw: { content: { ciphertext: string } } }) => {
-        if (!hasKey()) throw new Error('no key');
-        return { raw: { ...raw, ...(JSON.parse(Buffer.from(raw.content.ciphertext, 'base64').toString()) as object) } };
-      },
-      updateSyncData: async (...data: readonly unknown[]) => {
-        taken.push(data);
-      },
-      onRoomEvent: async () => undefined,
-      onRoomJoin: async () => undefined,
+  client.encryption = {
+    takeIn: async (sync) => {
+      taken.push(sync['to_device']);
     },
-  });
+    sawState: async () => undefined,
+    isRoomEncrypted: async (roomId) => roomId === '!secret',
+    lock: async (_roomId, type, content) => hidden(JSON.stringify({ type, content })),
+    open: async (_roomId, { content, ...rest }) =>
+      hasKey()
+        ? asEvent({
+            ...rest,
+            ...(JSON.parse(Buffer.from(String(content['ciphertext']), 'base64').toString()) as object),
+          })
+        : null,
+    lockFile: (bytes) => ({ bytes: Buffer.from(bytes), file: {} }),
+    openFile: (bytes) => bytes,
+    close: async () => undefined,
+  };
   return { client, calls, taken };
 };
 
@@ -110,6 +106,6 @@ describe('with an encryption engine', () => {
         content: { body: '!pier dark', 'm.relates_to': { rel_type: 'm.thread', event_id: '$root' } },
       },
     ]);
-    expect(taken[1]).toMatchObject([[keys], {}, [], [], []]);
+    expect(taken).toEqual([undefined, { events: [keys] }]);
   });
 });

@@ -15,5 +15,5 @@ export const clientOf = (
       return answer(call);
     },
   };
-  return { client: new PierhandMatrixClient('http://127.0.0.1:1', 'token', null, homeserver), calls };
+  return { client: new PierhandMatrixClient('http://127.0.0.1:1', 'token', homeserver), calls };
 };

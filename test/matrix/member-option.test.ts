@@ -22,6 +22,8 @@ const room = await createRooms({
     joined('@ravi:fenwold.test', 'Ravi'),
     joined('@ravi2:fenwold.test', 'ravi'),
     joined('@ingo:fenwold.test', 'Quarry keeper'),
+    joined('@mallory:fenwold.test', 'Mallory of Cold Ridge'),
+    joined('@stranger:example.net', 'mallory'),
     joined('@mbali:fenwold.test', 'Mbali', 'leave'),
   ],
 }).state('!r');
@@ -50,6 +52,9 @@ describe('a member', () => {
       expect(forWhom(value)).toBe('unknown-member');
     },
   );
+  test('whose user name another took as a display name is asked for again, not mistaken', () => {
+    expect(forWhom('mallory')).toBe('which-member');
+  });
   test('that two are called is asked for again', () => {
     expect(forWhom('Ravi')).toBe('which-member');
   });

@@ -1,6 +1,9 @@
 /** Who is in a room, who may change its settings, and which rooms are private. */
 import { describe, expect, test } from 'vitest';
-import { isAllowed } from '../../bot/platforms/matrix/rooms/membership.js';
+import { createLog } from '../../bot/app/log.js';
+import { createRateLimit } from '../../bot/platforms/shared/rate-limit.js';
+import { createDirectRooms } from '../../bot/platforms/matrix/rooms/direct-rooms.js';
+import { createMembership, isAllowed } from '../../bot/platforms/matrix/rooms/membership.js';
 import {
   createRooms,
   displayNameIn,
@@ -12,6 +15,7 @@ import {
 } from '../../bot/platforms/matrix/rooms/rooms.js';
 import type { MatrixEvent } from '../../bot/platforms/matrix/answer/matrix-event.js';
 import { BOT, ODALYS, state, TAMSIN } from './events.js';
+import { clientOf } from './fake-homeserver.js';
 
 const stateOf = async (...events: readonly MatrixEvent[]): Promise<RoomState> =>
   createRooms({ call: async () => events }).state('!room:fenwold.test');
@@ -121,7 +125,56 @@ test('state is asked for once and kept up from the sync', async () => {
   expect(asked).toBe(2);
 });
 
+test('somebody who comes in while the state is on the way is seen: two are not taken for alone that are three', async () => {
+  const invite = state('m.room.join_rules', '', { join_rule: 'invite' });
+  const before = [create, invite, joined(BOT), joined(ODALYS)];
+  const answers = [before, [...before, joined(TAMSIN)]];
+  const rooms = createRooms({
+    call: async () => {
+      const answer = answers.shift();
+      await Promise.resolve();
+      // The server answers from before; the sync brings the join while the answer travels.
+      if (answers.length === 1) rooms.apply('!a', joined(TAMSIN));
+      return answer;
+    },
+  });
+  const asked = rooms.state('!a');
+  expect(isPrivateBetween(await asked, BOT, ODALYS)).toBe(false);
+  expect(isPrivateBetween(await rooms.state('!a'), BOT, ODALYS)).toBe(false);
+});
+
 describe('invitations', () => {
+  test('beyond a number, one member after another is declined for that member alone', async () => {
+    const { client, calls } = clientOf(() => ({}));
+    const membership = createMembership({
+      client,
+      botId: BOT,
+      rooms: createRooms(client.homeserver),
+      direct: {
+        with: async () => ({ roomId: '', isNew: true }),
+        existing: async () => null,
+        remember: async () => undefined,
+      },
+      outbox: { send: async () => '', sentParts: async () => new Map<string, string>() },
+      notes: {} as never,
+      log: createLog('silent', []),
+      allowed: [],
+      prefix: '!pier',
+      invitations: createRateLimit({ burst: 3, perSecond: 1 / 600 }),
+      ticksMs: () => 0,
+      stop: new AbortController().signal,
+    });
+    const invite = (inviter: string) => [
+      { type: 'm.room.member', state_key: BOT, sender: inviter, content: { membership: 'invite' } },
+    ];
+    for (let i = 0; i < 50; i++) await membership.invited(`!r${i}:fenwold.test`, invite(ODALYS));
+    await membership.invited('!other:fenwold.test', invite('@ravi:fenwold.test'));
+    const joins = calls.filter(({ path }) => path.includes('/join/'));
+    expect(joins).toHaveLength(4);
+    expect(calls.filter(({ path }) => path.endsWith('/leave'))).toHaveLength(47);
+    expect(joins.at(-1)?.path).toContain(encodeURIComponent('!other:fenwold.test'));
+  });
+
   test.each([
     ["the bot's own server by default", ODALYS, [], true],
     ['another server by default', TAMSIN, [], false],
@@ -133,5 +186,15 @@ describe('invitations', () => {
     ['a server with a port', '@x:example.org:8448', ['example.org:8448'], true],
   ])('%s', (_name, inviter, allowed, expected) => {
     expect(isAllowed(inviter, BOT, allowed)).toBe(expected);
+  });
+});
+
+test('a direct room of its own making shows its past to nobody who comes later', async () => {
+  const { client, calls } = clientOf(({ path }) => (path.endsWith('/createRoom') ? { room_id: '!new' } : {}));
+  await createDirectRooms(client, BOT, createRooms(client.homeserver)).with(TAMSIN);
+  // "invited" and "joined" keep earlier events from those who come later (Matrix specification, m.room.history_visibility).
+  expect(calls.find(({ path }) => path.endsWith('/createRoom'))?.body).toMatchObject({
+    preset: 'private_chat',
+    initial_state: [{ type: 'm.room.history_visibility', content: { history_visibility: 'invited' } }],
   });
 });

@@ -282,6 +282,20 @@ const hourAhead = async (): Promise<string> => {
   return `${Math.floor(hours)}:${Math.floor(hours * 60) % 60}:${Math.floor(hours * 3600) % 60}`;
 };
 
+interface MixedMiss {
+  kind: string;
+  ids: string[];
+  readings: string[];
+  offsetMinutes: number | null;
+  line: string;
+}
+interface NamedCause {
+  id?: string;
+  ids?: string[];
+  probability: number;
+  offsetMinutes?: number;
+}
+
 describe('astray', () => {
   it('finds daylight saving from the sidereal time and the landing, and says what to set', async () => {
     const reply = await asked(
@@ -318,6 +332,67 @@ describe('astray', () => {
     expect(misses.length).toBe(340);
     expect(first / misses.length).toBeGreaterThanOrEqual(0.9);
     expect(firstThree / misses.length).toBeGreaterThanOrEqual(0.98);
+  });
+  it('names open amounts, turned bases and two mistakes too, says when it knows none, and how sure it is (generate_pointing_mixed_misses.py)', async () => {
+    const { misses } = JSON.parse(
+      readFileSync(new URL('../reference/pointing-mixed-misses.json', import.meta.url), 'utf8'),
+    ) as { misses: MixedMiss[] };
+    const judged: { miss: MixedMiss; place: number; probability: number }[] = [];
+    for (const miss of misses) {
+      const causes = (await asked(miss.line)).data.causes as unknown as NamedCause[];
+      const wanted = [...miss.ids].sort().join('+');
+      const place = causes.findIndex(({ id, ids }) => (id ?? [...ids!].sort().join('+')) === wanted);
+      judged.push({ miss, place, probability: causes[0]!.probability });
+      if (place === 0 && miss.offsetMinutes !== null && miss.readings.includes('lst'))
+        expect(Math.abs(causes[0]!.offsetMinutes! - miss.offsetMinutes), miss.line).toBeLessThan(2);
+    }
+    const share = (some: typeof judged, from: (place: number) => boolean): number =>
+      some.filter(({ place }) => from(place)).length / some.length;
+    const whole = judged.filter(({ miss }) => miss.readings.length === 3);
+    const unknown = judged.filter(({ miss }) => miss.kind === 'none');
+    const bins = Array.from({ length: 10 }, (_, i) =>
+      judged.filter(({ probability }) => Math.min(9, Math.floor(probability * 10)) === i),
+    );
+    const calibrationError = bins.reduce((sum, bin) => {
+      const said = bin.reduce((total, { probability }) => total + probability, 0);
+      return sum + Math.abs(said - bin.filter(({ place }) => place === 0).length) / judged.length;
+    }, 0);
+    console.info(
+      `astray on ${whole.length} mixed misses read whole: first ${(100 * share(whole, (place) => place === 0)).toFixed(1)} %, in three ${(100 * share(whole, (place) => place >= 0 && place < 3)).toFixed(1)} %; unknown said of ${(100 * share(unknown, (place) => place === 0)).toFixed(1)} % of ${unknown.length}; calibration error ${(100 * calibrationError).toFixed(1)} % of all ${judged.length}`,
+    );
+    expect(share(whole, (place) => place === 0)).toBeGreaterThanOrEqual(0.9);
+    expect(share(whole, (place) => place >= 0 && place < 3)).toBeGreaterThanOrEqual(0.98);
+    expect(share(unknown, (place) => place === 0)).toBeGreaterThanOrEqual(0.8);
+    expect(calibrationError).toBeLessThanOrEqual(0.05);
+    const sure = judged.filter(({ probability }) => probability >= 0.9);
+    expect(share(sure, (place) => place === 0)).toBeGreaterThanOrEqual(0.9);
+  });
+  it('says what an open amount would be as clock, date or longitude, and asks for the number that decides where none was read', async () => {
+    const hours = (await asked(`sidereal ${COMMON} at:2026-11-25T20:00Z`)).data.lastHours as number;
+    const ahead = hours + 37 / 60;
+    const lst = `${Math.floor(ahead)}:${Math.floor(ahead * 60) % 60}:${Math.floor(ahead * 3600) % 60}`;
+    const reply = await asked(`astray Mirach lst:${lst} landed:"9 degrees west of it" ${COMMON} at:2026-11-25T20:00Z`);
+    const [first] = reply.data.causes as unknown as NamedCause[];
+    expect(first!.id).toBe('sidereal-amount');
+    expect(first!.offsetMinutes).toBeCloseTo(37, 0);
+    expect(reply.summary).toMatch(/37 min ahead.*the clock 37 min fast.*the longitude at 009° 22′ E/u);
+    const unread = await asked(`astray Mirach landed:"9 degrees west of it" ${COMMON} at:2026-11-25T20:00Z`);
+    expect((unread.data.causes as unknown as NamedCause[])[0]!.probability).toBeLessThan(0.9);
+    expect(unread.notes.join(' ')).toMatch(/^To be surer: (?:Read the sidereal time|Send it to|Read the altitude)/u);
+  });
+  it('explains a small miss by the known shift of the epochs', async () => {
+    const { separationArcmin } = (await asked('epoch Mirach at:2026-11-25')).data as { separationArcmin: number };
+    const { j2000, ofDate } = (await asked('epoch Mirach at:2026-11-25')).data as unknown as Record<
+      'j2000' | 'ofDate',
+      { raHours: number; decDeg: number }
+    >;
+    expect(separationArcmin).toBeGreaterThan(15);
+    // Where numbers for J2000 are taken for those of date, the tube goes as far back again.
+    const raHours = 2 * j2000.raHours - ofDate.raHours;
+    const decDeg = 2 * j2000.decDeg - ofDate.decDeg;
+    const coordinates = `${Math.floor(raHours)}:${Math.floor(raHours * 60) % 60}:${Math.floor(raHours * 3600) % 60} +${Math.floor(decDeg)}:${Math.floor(decDeg * 60) % 60}`;
+    const reply = await asked(`astray Mirach landed:"${coordinates}" ${COMMON} at:2026-11-25T20:00Z`);
+    expect(reply.summary).toContain('J2000 coordinates taken for those of date');
   });
   it('takes a star, coordinates, alt,az or words for the landing, and further targets', async () => {
     for (const landed of [

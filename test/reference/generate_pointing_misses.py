@@ -156,12 +156,17 @@ def one_miss(cause):
             f'lst:{lst_read} at:{t.strftime("%Y-%m-%dT%H:%M:%SZ")} site:{lat},{lon} mount:{mount}')
 
 
-misses = []
-while len(misses) < COUNT:
-    made = one_miss(CAUSES[len(misses) % len(CAUSES)])
-    if made is not None:
-        misses.append({"cause": CAUSES[len(misses) % len(CAUSES)], "line": made})
-with open(os.path.join(HERE, "pointing-misses.json"), "w", encoding="utf-8") as file:
-    json.dump({"madeBy": "test/reference/generate_pointing_misses.py", "seed": SEED,
-               "madeWith": {"python": sys.version.split()[0], "pyerfa": erfa.__version__, "numpy": np.__version__}, "misses": misses}, file, indent=0)
-    file.write("\n")
+def main():
+    misses = []
+    while len(misses) < COUNT:
+        made = one_miss(CAUSES[len(misses) % len(CAUSES)])
+        if made is not None:
+            misses.append({"cause": CAUSES[len(misses) % len(CAUSES)], "line": made})
+    with open(os.path.join(HERE, "pointing-misses.json"), "w", encoding="utf-8") as file:
+        json.dump({"madeBy": "test/reference/generate_pointing_misses.py", "seed": SEED,
+                   "madeWith": {"python": sys.version.split()[0], "pyerfa": erfa.__version__, "numpy": np.__version__}, "misses": misses}, file, indent=0)
+        file.write("\n")
+
+
+if __name__ == "__main__":
+    main()

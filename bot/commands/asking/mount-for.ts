@@ -4,8 +4,24 @@ import { StoreError } from '../../store/store.js';
 import { choice, optional, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 
+/** What people call each kind of mount. */
+export const MOUNT_NAMES: Readonly<Record<string, MountKind>> = {
+  equatorial: 'german',
+  eq: 'german',
+  gem: 'german',
+  'german-equatorial': 'german',
+  wedge: 'fork',
+  'fork-on-a-wedge': 'fork',
+  dobsonian: 'altaz',
+  dob: 'altaz',
+  'alt-az': 'altaz',
+  'alt-azimuth': 'altaz',
+  altazimuth: 'altaz',
+  az: 'altaz',
+};
+
 export const mountOption = optional(
-  choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS),
+  choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS, MOUNT_NAMES),
 );
 
 /** A store that does not answer costs only what the member saved. */

@@ -15,7 +15,7 @@ import {
 } from '../../sky/index.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { HorizonPoint } from '../../store/store.js';
-import { formatClock, formatLocalTime } from '../../times/index.js';
+import { formatClock, formatLocalTime, formatSpan } from '../../times/index.js';
 
 const CURVE_POINTS = 97;
 
@@ -27,8 +27,8 @@ export const aboveHorizonWords = ({ riseUtcMs, setUtcMs, alwaysUp, neverUp }: Ri
   if (setUtcMs === null && riseUtcMs !== null) return `from ${formatLocalTime(riseUtcMs, zone)}`;
   if (riseUtcMs === null || setUtcMs === null) return 'not at all this night';
   return riseUtcMs < setUtcMs
-    ? `${formatClock(riseUtcMs, zone)} to ${formatLocalTime(setUtcMs, zone)}`
-    : `until ${formatClock(setUtcMs, zone)}, again from ${formatLocalTime(riseUtcMs, zone)}`;
+    ? formatSpan(riseUtcMs, setUtcMs, zone)
+    : `until ${formatSpan(setUtcMs, riseUtcMs, zone).replace(' to ', ', again from ')}`;
 };
 
 /** The span a twilight's darkness covers within the night. */
@@ -37,23 +37,27 @@ export const twilightSpan = (times: TwilightTimes | null, night: TimeSpan): Time
     ? null
     : { startUtcMs: times.duskUtcMs ?? night.startUtcMs, endUtcMs: times.dawnUtcMs ?? night.endUtcMs };
 
-/** "18:24 to 06:12 MST", or why there is none. */
-export const darkWords = (
+/** Why a night has no full darkness, as a sentence; null where it has. Each twilight is named by how far down the Sun is at its darkest. */
+export const noDarkWords = (
   { nautical, civil, astronomical, sunAlwaysUp }: Twilights,
   night: TimeSpan,
   zone: string,
-): string => {
-  const dark = twilightSpan(astronomical, night);
-  if (dark !== null)
-    return astronomical?.darkAllNight === true
-      ? 'all the time, the Sun stays far down'
-      : `${formatClock(dark.startUtcMs, zone)} to ${formatLocalTime(dark.endUtcMs, zone)}`;
-  if (sunAlwaysUp) return 'none, the Sun does not set';
+): string | null => {
+  if (astronomical !== null) return null;
+  if (sunAlwaysUp) return 'No darkness: the Sun does not set';
   const next = twilightSpan(nautical, night) ?? twilightSpan(civil, night);
-  const word = nautical !== null ? 'nautical twilight' : 'civil twilight';
-  return next === null
-    ? 'none, bright twilight all night'
-    : `never quite; darkest (${word}) ${formatClock(next.startUtcMs, zone)} to ${formatLocalTime(next.endUtcMs, zone)}`;
+  if (next === null) return 'No darkness: civil twilight, the brightest, lasts all night';
+  const word = nautical !== null ? 'astronomical twilight' : 'nautical twilight';
+  return `No full darkness: at its darkest ${word}, ${formatSpan(next.startUtcMs, next.endUtcMs, zone)}`;
+};
+
+/** "18:24 to 06:12 MST", or why there is none. */
+export const darkWords = (twilights: Twilights, night: TimeSpan, zone: string): string => {
+  const dark = twilightSpan(twilights.astronomical, night);
+  if (dark === null) return (noDarkWords(twilights, night, zone) ?? '').replace(/^No (?:full )?darkness: /u, '');
+  return twilights.astronomical?.darkAllNight === true
+    ? 'all the time, the Sun stays far down'
+    : formatSpan(dark.startUtcMs, dark.endUtcMs, zone);
 };
 
 /** "62° away, 34 % lit, sets 21:40": the Moon as it stands to a target at an instant. */

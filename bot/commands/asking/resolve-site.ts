@@ -38,6 +38,12 @@ export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): Resolve
   saidAs: kind === 'member' ? `${stored.name} (your site)` : `${stored.name} (the club's site)`,
 });
 
+/** Words for where someone lives or observes. There are towns of these names; nobody means them. */
+const PRIVATE_WORDS =
+  /^(?:(?:my|our|the) )?(?:home|house|here|place|garden|back ?garden|yard|back ?yard|balcony|terrace|roof|patio|field|club|club ?site|observatory|obs|dome|shed|pier|site|cabin|cottage|work|school)$/iu;
+
+export const isPrivateWord = (text: string): boolean => PRIVATE_WORDS.test(text.trim().replace(/\s+/gu, ' '));
+
 interface SavedSites {
   readonly member: readonly StoredSite[];
   readonly club: readonly StoredSite[];
@@ -96,6 +102,13 @@ export const siteFor = async (
         'personal-site',
         `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`,
       );
+    if (isPrivateWord(siteText)) {
+      const names = [...saved.member, ...saved.club].map(({ name }) => name);
+      return problem(
+        'unknown-site',
+        `I do not know where "${tidy(siteText, 30)}" is${names.length === 0 ? '' : `; saved are ${tidy(names.join(', '), 150)}`}. Save it once: site add ${tidy(siteText, 30).replace(/^(?:my|our|the) /iu, '')} 52.71,0.12 with your own latitude and longitude, or a town instead of them.`,
+      );
+    }
     const found = resolveSite(deps.places(), siteText);
     if (found.ok) return { site: found.site, horizon: null, isPersonal: false, saidAs: found.site.name };
     const message = siteProblemMessage(found);

@@ -16,7 +16,17 @@ import {
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/deps.js';
 
-export const pointedAt = (name: string, body: SkyBody, observer: Observer, utcMs: UtcMs): PointedTarget => {
+/** Where and when something was seen. */
+export interface SkyThen {
+  readonly deps: Deps;
+  readonly observer: Observer;
+  readonly utcMs: UtcMs;
+}
+
+export const pointedAt = (
+  { observer, utcMs }: SkyThen,
+  { name, body }: { readonly name: string; readonly body: SkyBody },
+): PointedTarget => {
   const { ofDate, j2000 } = placeOf(body, observer, utcMs);
   if (body.kind === 'fixed') return { name, ofDate, j2000 };
   // A planet's place is dear, and the same few instants are asked for thousands of times.
@@ -156,51 +166,63 @@ export interface ReadLanding {
   readonly note?: string;
 }
 
-/** Where the tube really went: a name, J2000 coordinates, `alt,az`, or "about 15 degrees west of it". */
-export const readLanding = (
-  deps: Deps,
+/** Read by a scale or a chart, a small offset is out by a few minutes of arc. Common practice, no source. */
+const LEAST_SIGMA_DEG = 0.1;
+
+/** "15 degrees west of it", "20′ higher": null when the text is no offset. */
+const readOffset = (
+  { observer, utcMs }: SkyThen,
   text: string,
   target: PointedTarget,
   body: SkyBody,
-  observer: Observer,
-  utcMs: UtcMs,
+): ReadLanding | null => {
+  const offset = OFFSET.exec(text);
+  if (offset === null) return null;
+  const word = offset[3]!.toLowerCase();
+  const distanceDeg = Number(offset[1]) * (UNIT_DEGREES[(offset[2] ?? '°').toLowerCase()] ?? 1);
+  const onSky = SKY_DIRECTIONS[word];
+  const inHorizon = HORIZON_DIRECTIONS[word];
+  if ((onSky === undefined && inHorizon === undefined) || distanceDeg > 180) return null;
+  // A guess by eye is out by a sixth or so; common practice, no source.
+  const leastDeg = distanceDeg < 1 ? LEAST_SIGMA_DEG : POSITION_SIGMA_DEG;
+  const sigmaDeg = Math.max(leastDeg, 0.15 * distanceDeg);
+  if (onSky !== undefined)
+    return {
+      ofDate: equatorialFromVector(moved(unitFromEquatorial(target.ofDate), [0, 0, 1], onSky, distanceDeg)),
+      sigmaDeg,
+      note: 'North, south, east and west are taken as on the sky: west is where the stars set to.',
+    };
+  const at = horizontalOf(body, observer, utcMs);
+  const isUpright = inHorizon === 0 || inHorizon === 180;
+  const levelDeg = distanceDeg / Math.max(0.2, Math.cos((at.altitudeDeg * Math.PI) / 180));
+  const altitudeDeg = at.altitudeDeg + (inHorizon === 0 ? distanceDeg : -distanceDeg);
+  return {
+    ofDate: ofDateFromHorizontal(
+      isUpright
+        ? { altitudeDeg, azimuthDeg: at.azimuthDeg }
+        : { altitudeDeg: at.altitudeDeg, azimuthDeg: at.azimuthDeg + (inHorizon === 90 ? levelDeg : -levelDeg) },
+      observer,
+      utcMs,
+    ),
+    sigmaDeg,
+  };
+};
+
+/** Where the tube really went: a name, J2000 coordinates, `alt,az`, or "about 15 degrees west of it". */
+export const readLanding = (
+  sky: SkyThen,
+  text: string,
+  target: PointedTarget,
+  body: SkyBody,
 ): ReadLanding | Problem => {
+  const { deps, observer, utcMs } = sky;
   const clean = text.trim();
   const pair = readAltAz('landed', clean);
-  if (pair !== null)
-    return isProblem(pair)
-      ? pair
-      : { ofDate: ofDateFromHorizontal(pair, observer, utcMs), sigmaDeg: POSITION_SIGMA_DEG };
+  if (isProblem(pair)) return pair;
+  if (pair !== null) return { ofDate: ofDateFromHorizontal(pair, observer, utcMs), sigmaDeg: POSITION_SIGMA_DEG };
   if (ON_TARGET.test(clean)) return { ofDate: target.ofDate, sigmaDeg: POSITION_SIGMA_DEG };
-  const offset = OFFSET.exec(clean);
-  if (offset !== null) {
-    const word = offset[3]!.toLowerCase();
-    const distanceDeg = Number(offset[1]) * (UNIT_DEGREES[(offset[2] ?? '°').toLowerCase()] ?? 1);
-    const onSky = SKY_DIRECTIONS[word];
-    const inHorizon = HORIZON_DIRECTIONS[word];
-    if ((onSky !== undefined || inHorizon !== undefined) && distanceDeg <= 180) {
-      // A guess by eye is out by a sixth or so; common practice, no source.
-      const sigmaDeg = Math.max(POSITION_SIGMA_DEG, 0.15 * distanceDeg);
-      if (onSky !== undefined) {
-        return {
-          ofDate: equatorialFromVector(moved(unitFromEquatorial(target.ofDate), [0, 0, 1], onSky, distanceDeg)),
-          sigmaDeg,
-          note: 'North, south, east and west are taken as on the sky: west is where the stars set to.',
-        };
-      }
-      const at = horizontalOf(body, observer, utcMs);
-      const ahead =
-        inHorizon === 0 || inHorizon === 180
-          ? { altitudeDeg: at.altitudeDeg + (inHorizon === 0 ? distanceDeg : -distanceDeg), azimuthDeg: at.azimuthDeg }
-          : {
-              altitudeDeg: at.altitudeDeg,
-              azimuthDeg:
-                at.azimuthDeg +
-                ((inHorizon === 90 ? 1 : -1) * distanceDeg) / Math.max(0.2, Math.cos((at.altitudeDeg * Math.PI) / 180)),
-            };
-      return { ofDate: ofDateFromHorizontal(ahead, observer, utcMs), sigmaDeg };
-    }
-  }
+  const offset = readOffset(sky, clean, target, body);
+  if (offset !== null) return offset;
   const found = resolveTarget(deps.catalogue, clean);
   if (found.ok) return { ofDate: placeOf(found.target.body, observer, utcMs).ofDate, sigmaDeg: POSITION_SIGMA_DEG };
   return problem(

@@ -56,16 +56,38 @@ export const integer = (description: string, hints: NumberHints): OptionSpec<num
   ...hints,
   schema: z.coerce.number().int().min(hints.min).max(hints.max),
 });
-/** One of a few words; case is forgiven. At most 25 (Discord's limit). */
-export const choice = <const C extends readonly string[]>(description: string, choices: C): OptionSpec<C[number]> => ({
+/**
+ * The choice a word means, or undefined: itself, a plural ("galaxies"), another word for it (`also`, in lower case), or a
+ * beginning of three letters or more that only one choice has ("globular").
+ */
+const choiceMeant = (
+  typed: string,
+  choices: readonly string[],
+  also: Readonly<Record<string, string>>,
+): string | undefined => {
+  const word = typed.trim().toLowerCase().replace(/\s+/gu, '-');
+  const forms = [word, word.replace(/s$/u, ''), word.replace(/ies$/u, 'y'), word.replace(/ae$/u, 'a')];
+  const named = forms.find((form) => choices.includes(form));
+  if (named !== undefined) return named;
+  const other = forms.find((form) => Object.hasOwn(also, form));
+  if (other !== undefined) return also[other];
+  const begun = choices.filter((choice) => word.length >= 3 && forms.some((form) => choice.startsWith(form)));
+  return begun.length === 1 ? begun[0] : undefined;
+};
+
+/** One of a few words; case, plurals and short forms are forgiven, and other words for them by `also`. At most 25 (Discord's limit). */
+export const choice = <const C extends readonly string[]>(
+  description: string,
+  choices: C,
+  also: Readonly<Record<string, C[number]>> = {},
+): OptionSpec<C[number]> => ({
   type: 'choice',
   description,
   required: true,
   choices,
   schema: z
     .string()
-    .trim()
-    .toLowerCase()
+    .transform((typed) => choiceMeant(typed, choices, also) ?? typed)
     .pipe(z.enum(choices as unknown as readonly [string, ...string[]])),
 });
 export const flag = (description: string): OptionSpec<boolean> => ({

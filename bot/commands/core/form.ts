@@ -1,6 +1,6 @@
 /**
  * What is typed rather than picked. A command declares its forms; a choice opens one. Discord shows it as a form of
- * fields; where there is only a line to type, the form's invitation stands in the answer and the line is taken as it comes.
+ * fields; where there is only a line to type, the choice's invitation stands in the answer and the line is taken as it comes.
  */
 
 export interface FormField {
@@ -23,6 +23,4 @@ export interface Form {
   readonly into?: string;
   /** One to five (Discord's limit). */
   readonly fields: readonly FormField[];
-  /** For platforms without forms: one sentence on what to type, such as "Type them in one line: lst 5:12, alt 40, az 110". */
-  readonly invitation: string;
 }

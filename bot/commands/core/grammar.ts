@@ -12,6 +12,9 @@ export interface ParsedLine {
 
 export const LINE_LIMIT = 4000;
 
+/** Where bare words are kept whose option is given by name as well: "tonight saturday site:Cork" means a night by its bare word. */
+export const BARE_WORDS = '';
+
 /** The option that bare words fill. */
 export const bareOption = (command: Command): string | undefined =>
   command.bare ?? Object.entries(command.options).find(([, spec]) => spec.required)?.[0];
@@ -21,6 +24,31 @@ const nearest = (word: string, names: readonly string[]): string | undefined =>
     .map((name) => ({ name, distance: editDistance(word, name, 2) }))
     .filter(({ distance, name }) => distance <= Math.min(2, name.length - 2))
     .sort((a, b) => a.distance - b.distance)[0]?.name;
+
+/** Other words people write for an option, best first. */
+const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+  to: ['target'],
+  object: ['target'],
+  in: ['site'],
+  place: ['site', 'position'],
+  where: ['site', 'position'],
+  near: ['site'],
+  when: ['at', 'on'],
+  time: ['at'],
+  hour: ['at'],
+  at: ['on'],
+  on: ['at'],
+  date: ['on', 'at'],
+  night: ['on'],
+  type: ['kind'],
+  telescope: ['with'],
+};
+
+/** The command's own option that a name stands for; the name itself where there is none. */
+const optionMeant = (key: string, command: Command, given: ReadonlyMap<string, string>): string => {
+  if (Object.hasOwn(command.options, key) || !Object.hasOwn(OTHER_NAMES, key)) return key;
+  return OTHER_NAMES[key]?.find((name) => Object.hasOwn(command.options, name) && !given.has(name)) ?? key;
+};
 
 export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {
   const close = nearest(
@@ -59,6 +87,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   let open: string | undefined = bare;
   let words: string[] = [];
   let opened = false;
+  let bareIsSpoken = false;
 
   const close = (): Problem | undefined => {
     if (words.length === 0 && !opened) return undefined;
@@ -71,7 +100,12 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
     }
     if (value === '')
       return problem('empty-option', `${open}: has no value. Write it as ${open}:value, or leave it out.`);
-    if (raw.has(open)) return problem('option-twice', `${open}: is given twice. Give it once.`);
+    const spoken = open === bare ? raw.get(open) : undefined;
+    if (spoken !== undefined && bareIsSpoken) {
+      bareIsSpoken = false;
+      raw.set(BARE_WORDS, spoken);
+    } else if (raw.has(open)) return problem('option-twice', `${open}: is given twice. Give it once.`);
+    if (open === bare && !opened) bareIsSpoken = true;
     raw.set(open, value);
     return undefined;
   };
@@ -82,7 +116,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
     const [, name, quoted, word] = match;
     if (name !== undefined) {
-      const key = name.toLowerCase();
+      const key = optionMeant(name.toLowerCase(), command, raw);
       if (names.includes(key)) {
         const trouble = close();
         if (trouble !== undefined) return trouble;

@@ -1,10 +1,8 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
-import { isProblem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
-import { runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
-import { parseLine } from '../../commands/core/grammar.js';
+import { readLine, runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
@@ -45,8 +43,8 @@ export const runConsoleLine = async (
   nowUtcMs: UtcMs,
   onError: ErrorSink,
 ): Promise<Outcome> => {
-  const parsed = parseLine(line, deps.commands);
-  return isProblem(parsed)
-    ? parsed
+  const parsed = readLine(deps, line);
+  return 'outcome' in parsed
+    ? parsed.outcome
     : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
 };

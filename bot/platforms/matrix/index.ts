@@ -14,12 +14,16 @@ import { homeserverAt } from './connect/homeserver-call.js';
 import { logIn } from './connect/login.js';
 import { isRecord, textAt } from './answer/matrix-event.js';
 import { createMembership } from './rooms/membership.js';
+import { createBatchTaker } from './rooms/take-batch.js';
+import { createMissingKeys } from './answer/missing-keys.js';
+import { KeysLost } from './connect/encryption-engine.js';
+import { openEncryption, type Encryption, type EncryptionParts } from './connect/encryption.js';
 import { nativeCrypto } from './connect/native-crypto.js';
 import { createOutbox } from './connect/outbox.js';
 import { createPendingAnswers } from './answer/pending-answers.js';
-import { createRooms, isEncrypted } from './rooms/rooms.js';
-import { LogService, MatrixError, RustSdkCryptoStorageProvider } from './connect/sdk.js';
-import { runSync, type SyncBatch } from './connect/sync-loop.js';
+import { createRooms, readersIn } from './rooms/rooms.js';
+import { LogService, MatrixError } from './connect/sdk.js';
+import { runSync } from './connect/sync-loop.js';
 import { plainNotice } from './answer/write-reply.js';
 
 export interface Tuning {
@@ -27,6 +31,10 @@ export interface Tuning {
   readonly perMember: BucketSize;
 }
 const DEFAULT_TUNING: Tuning = { perMember: { burst: 10, perSecond: 1 / 3 } };
+/** Invitations taken from one member: ten, and one more each ten minutes. */
+const INVITATIONS: BucketSize = { burst: 10, perSecond: 1 / 600 };
+/** Limits go by a clock that never jumps. */
+const ticksMs = (): number => performance.now();
 
 /** Answers under way get this long to finish when the bot stops. */
 const STOP_PATIENCE_MS = 8000;
@@ -44,13 +52,23 @@ const quietSdkLog = (log: PlatformContext['log']): void => {
   LogService.setLogger({ trace: () => undefined, debug: () => undefined, info: say, warn: say, error: say });
 };
 
-const prepareKeys = async (client: PierhandMatrixClient, keyFolder: string): Promise<void> => {
+/**
+ * Null where the keys of this device are lost: then the bot does without.
+ * @throws StartError where the kept keys cannot be used
+ */
+const startEncryption = async (parts: EncryptionParts, log: PlatformContext['log']): Promise<Encryption | null> => {
   try {
-    await client.crypto.prepare(await client.getJoinedRooms());
+    return await openEncryption(parts);
   } catch (error) {
+    if (error instanceof KeysLost) {
+      log.error(
+        'MATRIX_ACCESS_TOKEN: its device has encryption keys that are not in the data folder, so encrypted rooms cannot be read; a new token, from a new login, mends it',
+      );
+      return null;
+    }
     const why = error instanceof Error ? error.message.split('\n')[0] : 'error';
     throw new StartError(
-      `PIERHAND_DATA: the Matrix encryption keys in ${keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,
+      `PIERHAND_DATA: the Matrix encryption keys in ${parts.keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,
     );
   }
 };
@@ -70,21 +88,30 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const homeserver = homeserverAt(matrix.homeserverUrl, session.accessToken, ending.signal, (reason, pauseMs) => {
     log.debug({ reason, pauseMs }, 'waiting for the homeserver');
   });
-  // Keys belong to a device: a new token means new ones.
-  const keyFolder = path.join(
-    settings.dataFolder,
-    'matrix-keys',
-    encodeURIComponent(session.deviceId ?? 'device').replaceAll('.', '%2E'),
-  );
-  const crypto =
-    nativeCrypto === null ? null : new RustSdkCryptoStorageProvider(keyFolder, nativeCrypto.StoreType.Sqlite);
-  const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, crypto, homeserver);
-  if (client.hasCrypto) await prepareKeys(client, keyFolder);
-  else log.info('the native encryption package is not there: encrypted rooms cannot be read');
+  const client = new PierhandMatrixClient(matrix.homeserverUrl, session.accessToken, homeserver);
+  const rooms = createRooms(homeserver);
+  const { deviceId } = session;
+  if (nativeCrypto === null || deviceId === null)
+    log.info('the native encryption library is not there: encrypted rooms cannot be read');
+  else
+    client.encryption = await startEncryption(
+      {
+        native: nativeCrypto,
+        homeserver,
+        userId: botId,
+        deviceId,
+        // Keys belong to a device: a new token means new ones.
+        keyFolder: path.join(settings.dataFolder, 'matrix-keys', encodeURIComponent(deviceId).replaceAll('.', '%2E')),
+        readersOf: async (roomId) => readersIn(await rooms.state(roomId)),
+        onError: (error) => {
+          log.warn({ err: error }, 'keys could not be exchanged; trying again with the next sync');
+        },
+      },
+      log,
+    );
 
   const tokenNote = `matrix:${botId}:sync-token`;
   const startedUtcMs = now();
-  const rooms = createRooms(homeserver);
   const direct = createDirectRooms(client, botId, rooms);
   const outbox = createOutbox(client, botId, OLDEST_ANSWERED_MS, ending.signal);
   const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => {
@@ -104,6 +131,8 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     leftOver,
     startedUtcMs,
     limit: createRateLimit(tuning.perMember),
+    lookUps: createRateLimit(DEFAULT_TUNING.perMember),
+    ticksMs,
     stop: ending.signal,
   });
   const membership = createMembership({
@@ -116,6 +145,8 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     notes: deps.store.notes,
     allowed: matrix.allowed,
     prefix: settings.prefix,
+    invitations: createRateLimit(INVITATIONS),
+    ticksMs,
     stop: ending.signal,
   });
   const readOwnName = async (): Promise<void> => {
@@ -124,59 +155,28 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   };
   await readOwnName();
 
-  /** One thing after another in a room, rooms side by side. */
-  const queues = new Map<string, Promise<unknown>>();
-  const inRoom = (roomId: string, work: () => Promise<boolean>): Promise<boolean> => {
-    const result = (queues.get(roomId) ?? Promise.resolve()).then(work);
-    queues.set(roomId, result);
-    void result.finally(() => {
-      if (queues.get(roomId) === result) queues.delete(roomId);
-    });
-    return result;
-  };
-  const done = async (work: Promise<void>): Promise<boolean> => {
-    await work;
-    return !ending.signal.aborted;
-  };
-
-  const onBatch = (batch: SyncBatch): readonly Promise<boolean>[] => {
-    for (const roomId of batch.leftRoomIds) rooms.forget(roomId);
-    for (const { roomId, state, joined } of batch.rooms) {
-      if (joined !== null) rooms.forget(roomId);
-      for (const event of state) {
-        rooms.apply(roomId, event);
-        if (event.type === 'm.room.member' && event.state_key === botId)
-          botName = textAt(event.content, 'displayname') ?? botName;
-      }
-    }
-    const work: Promise<boolean>[] = batch.invites.map(({ roomId, state }) =>
-      inRoom(roomId, () => done(membership.invited(roomId, state))),
-    );
-    // Before any answer: one of them may be about to make the same direct room again.
-    for (const { roomId, state } of batch.rooms) {
-      const create = state.find(({ type }) => type === 'm.room.create');
-      if (create !== undefined) work.push(done(membership.made(roomId, create)));
-    }
-    for (const { roomId, events, joined } of batch.rooms) {
-      if (joined !== null) work.push(inRoom(roomId, () => done(membership.joined(roomId, joined))));
-      for (const event of events) {
-        if (event.type === 'm.room.message' || event.type === 'm.reaction')
-          work.push(inRoom(roomId, () => answer(roomId, event)));
-        if (!client.hasCrypto && (event.type === 'm.room.encrypted' || event.type === 'm.room.encryption'))
-          work.push(inRoom(roomId, () => done(unreadable(roomId))));
-        if (event.type === 'm.room.tombstone') work.push(inRoom(roomId, () => done(membership.upgraded(event))));
-      }
-      const someoneLeft = events.some(
-        ({ type, content, state_key: who }) =>
-          type === 'm.room.member' && who !== botId && ['leave', 'ban'].includes(textAt(content, 'membership') ?? ''),
-      );
-      if (someoneLeft) work.push(inRoom(roomId, () => done(membership.leaveIfEmpty(roomId))));
-    }
-    return work;
-  };
-  const unreadable = async (roomId: string): Promise<void> => {
-    if (isEncrypted(await rooms.state(roomId))) await membership.tellUnreadable(roomId);
-  };
+  const onBatch = createBatchTaker({
+    client,
+    botId,
+    rooms,
+    membership,
+    answer,
+    missingKey: createMissingKeys({
+      client,
+      rooms,
+      outbox,
+      log,
+      now,
+      ticksMs,
+      oldestMs: OLDEST_ANSWERED_MS,
+      stop: ending.signal,
+    }),
+    onOwnName: (name) => {
+      botName = name;
+    },
+    ticksMs,
+    stop: ending.signal,
+  });
 
   let lastSyncUtcMs = startedUtcMs;
   let trouble: string | null = 'not connected yet';
@@ -259,6 +259,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       await Promise.race([following, sleep(STOP_PATIENCE_MS, undefined, { ref: false })]);
       ending.abort();
       await following;
+      await client.encryption?.close();
     },
   };
 };

@@ -21,6 +21,8 @@ export const CAUSE_IDS = [
   'polar-axis',
   'not-tracking',
   'mirrored-axis',
+  'sidereal-amount',
+  'facing',
 ] as const;
 export type CauseId = (typeof CAUSE_IDS)[number];
 

@@ -1,21 +1,22 @@
-/** What a controller believes, and from that: the sidereal time it shows, the place it shows, and where the tube really goes. */
-import { MS_PER_MINUTE } from '../../ground/durations.js';
-import {
-  asinDeg,
-  cosDeg,
-  equatorialFromVector,
-  rotatedAbout,
-  sinDeg,
-  wrapDeg180,
-  wrapDeg360,
-  wrapHours24,
-  type Vector3,
-} from '../../sky/angles.js';
+/** What a controller believes, and from that the sidereal time and the place that it shows. */
+import { asinDeg, cosDeg, sinDeg, wrapDeg180, wrapDeg360, wrapHours24 } from '../../sky/angles.js';
 import { SIDEREAL_DEG_PER_MS } from '../../sky/earth.js';
 import { lastHours } from '../../sky/sidereal-time.js';
 import type { Equatorial, Horizontal, UtcMs } from '../../sky/types.js';
 import type { AlignmentStar, Circumstances, PointedTarget } from './astray-types.js';
-import { axesFor, tubeVector, type AxisAngles, type MountKind } from '../mount/mount.js';
+import type { AxisAngles } from '../mount/mount.js';
+
+/** How a base stands that should stand level and true. */
+export interface Stance {
+  /** Turned about the vertical, east positive: true azimuth minus believed. */
+  readonly turnDeg: number;
+  /** Raised at the end of the elevated pole (alt-azimuth: at the north end). */
+  readonly raisedDeg: number;
+  /** Leaning sideways, the east side up. */
+  readonly tiltDeg: number;
+}
+
+export const STANDS_TRUE: Stance = { turnDeg: 0, raisedDeg: 0, tiltDeg: 0 };
 
 /** The controller's picture of the world, and how the mount that obeys it differs from what it takes for granted. */
 export interface Belief {
@@ -36,8 +37,7 @@ export interface Belief {
   readonly axisSigns: { readonly primary: 1 | -1; readonly secondary: 1 | -1 };
   /** How far the axes stood from home when the controller took them to be at home. */
   readonly axisOffsets: AxisAngles;
-  /** How far the polar (or azimuth) axis leans: towards the meridian's upper side, and towards the west (alt-azimuth: north, east). */
-  readonly lean: { readonly alongDeg: number; readonly acrossDeg: number };
+  readonly stance: Stance;
   /** Minutes since the mount stopped following the sky. */
   readonly stoppedMinutes: number;
   /** The star the controller was told, and the one that was centred; null: trusts its home position. */
@@ -58,22 +58,30 @@ export const rightBelief = ({ observer, utcMs, alignedOn }: Circumstances): Beli
     epochSlip: 'none',
     axisSigns: { primary: 1, secondary: 1 },
     axisOffsets: { primaryDeg: 0, secondaryDeg: 0 },
-    lean: { alongDeg: 0, acrossDeg: 0 },
+    stance: STANDS_TRUE,
     stoppedMinutes: 0,
     alignment: alignedOn === null ? null : { expected: alignedOn, centred: alignedOn },
   };
 };
 
-/** The same belief with another time or longitude entered. */
-export const withClock = (belief: Belief, utcMs: UtcMs, longitudeDeg = belief.longitudeDeg): Belief => ({
+/** The same belief with the clock moved on; the sidereal time goes with it (to the second even over months). */
+export const withClockMoved = (belief: Belief, ms: number): Belief => ({
   ...belief,
-  utcMs,
+  utcMs: belief.utcMs + ms,
+  lstHours: wrapHours24(belief.lstHours + (ms * SIDEREAL_DEG_PER_MS) / 15),
+});
+
+/** The same belief at another place. */
+export const withSite = (belief: Belief, latitudeDeg: number, longitudeDeg: number): Belief => ({
+  ...belief,
+  latitudeDeg,
   longitudeDeg,
-  lstHours: lastHours(utcMs, longitudeDeg),
+  lstHours: wrapHours24(belief.lstHours + (longitudeDeg - belief.longitudeDeg) / 15),
+  southern: latitudeDeg < 0,
 });
 
 /** The coordinates the controller aims at. */
-const aimedAt = (belief: Belief, target: PointedTarget): Equatorial => {
+export const aimedAt = (belief: Belief, target: PointedTarget): Equatorial => {
   if (belief.epochSlip === 'j2000-as-date') return target.j2000;
   if (belief.epochSlip === 'twice') {
     // Once more by the same small step as from J2000 to now.
@@ -85,7 +93,7 @@ const aimedAt = (belief: Belief, target: PointedTarget): Equatorial => {
   return target.ofDateAt?.(belief.utcMs) ?? target.ofDate;
 };
 
-const horizontalOfHourAngle = (hourAngleDeg: number, decDeg: number, latitudeDeg: number): Horizontal => {
+export const horizontalOfHourAngle = (hourAngleDeg: number, decDeg: number, latitudeDeg: number): Horizontal => {
   const altitudeDeg = asinDeg(
     sinDeg(decDeg) * sinDeg(latitudeDeg) + cosDeg(decDeg) * cosDeg(hourAngleDeg) * cosDeg(latitudeDeg),
   );
@@ -99,109 +107,6 @@ export const shownHorizontal = (belief: Belief, target: PointedTarget): Horizont
   const aim = aimedAt(belief, target);
   return horizontalOfHourAngle((belief.lstHours - aim.raHours) * 15, aim.decDeg, belief.latitudeDeg);
 };
-
-/**
- * The frame in which a mount's axes turn: equatorial, longitude counted round the elevated pole anticlockwise as seen from
- * behind the mount (the hour angle in the north, its negative in the south) and latitude towards that pole; alt-azimuth,
- * azimuth and altitude.
- */
-const inAxisFrame = (
-  mount: MountKind,
-  hourAngleDeg: number,
-  decDeg: number,
-  latitudeDeg: number,
-  southern: boolean,
-): { longitudeDeg: number; latitudeDeg: number } => {
-  if (mount === 'altaz') {
-    const { altitudeDeg, azimuthDeg } = horizontalOfHourAngle(hourAngleDeg, decDeg, latitudeDeg);
-    return { longitudeDeg: azimuthDeg, latitudeDeg: altitudeDeg };
-  }
-  return southern
-    ? { longitudeDeg: -hourAngleDeg, latitudeDeg: -decDeg }
-    : { longitudeDeg: hourAngleDeg, latitudeDeg: decDeg };
-};
-
-/** The lean of the axis as two turns: about the frame's y axis (along the meridian), then about its x axis (across). */
-const leant = (v: Vector3, { alongDeg, acrossDeg }: Belief['lean']): Vector3 =>
-  alongDeg === 0 && acrossDeg === 0 ? v : rotatedAbout(rotatedAbout(v, [0, 1, 0], alongDeg), [1, 0, 0], -acrossDeg);
-const unleant = (v: Vector3, { alongDeg, acrossDeg }: Belief['lean']): Vector3 =>
-  alongDeg === 0 && acrossDeg === 0 ? v : rotatedAbout(rotatedAbout(v, [1, 0, 0], acrossDeg), [0, 1, 0], -alongDeg);
-
-/** Axis angles as the controller or the mount counts them once aligned on a star: one turn of the tube for each direction. */
-const plainAxes = (mount: MountKind, longitudeDeg: number, latitudeDeg: number): AxisAngles =>
-  axesFor(mount === 'altaz' ? 'altaz' : 'fork', { longitudeDeg, latitudeDeg });
-
-/** Where the tube really points, of date (unit vector), when the controller with this belief has gone to the target. */
-export const landedVector = (circumstances: Circumstances, belief: Belief, target: PointedTarget): Vector3 => {
-  const { mount, observer } = circumstances;
-  const trulySouthern = observer.latitudeDeg < 0;
-  const trueLstDeg = belief.trueLstHours * 15;
-  const stoppedDeg = belief.stoppedMinutes * MS_PER_MINUTE * SIDEREAL_DEG_PER_MS;
-  const believed = (direction: Equatorial): { longitudeDeg: number; latitudeDeg: number } =>
-    inAxisFrame(
-      mount,
-      belief.lstHours * 15 - stoppedDeg - direction.raHours * 15,
-      direction.decDeg,
-      belief.latitudeDeg,
-      belief.southern,
-    );
-  const sense = (direction: {
-    longitudeDeg: number;
-    latitudeDeg: number;
-  }): { longitudeDeg: number; latitudeDeg: number } =>
-    belief.poleAlone ? { ...direction, longitudeDeg: -direction.longitudeDeg } : direction;
-  const aim = sense(believed(aimedAt(belief, target)));
-  const { primary, secondary } = belief.axisSigns;
-  let kind = mount;
-  let axes: AxisAngles;
-  if (belief.alignment === null) {
-    const wanted = axesFor(mount, aim);
-    axes = {
-      primaryDeg: primary * wanted.primaryDeg + belief.axisOffsets.primaryDeg,
-      secondaryDeg: secondary * wanted.secondaryDeg + belief.axisOffsets.secondaryDeg,
-    };
-  } else {
-    if (kind === 'german') kind = 'fork';
-    const wanted = plainAxes(mount, aim.longitudeDeg, aim.latitudeDeg);
-    const expected = sense(believed(belief.alignment.expected.ofDate));
-    const expectedAxes = plainAxes(mount, expected.longitudeDeg, expected.latitudeDeg);
-    const star = belief.alignment.centred.ofDate;
-    const seen = inAxisFrame(
-      mount,
-      trueLstDeg - stoppedDeg - star.raHours * 15,
-      star.decDeg,
-      observer.latitudeDeg,
-      trulySouthern,
-    );
-    const [x, y, z] = unleant(tubeVector(kind, plainAxes(mount, seen.longitudeDeg, seen.latitudeDeg)), belief.lean);
-    const trueAxes = plainAxes(mount, (Math.atan2(y, x) * 180) / Math.PI, asinDeg(z));
-    axes = {
-      primaryDeg: trueAxes.primaryDeg + primary * (wanted.primaryDeg - expectedAxes.primaryDeg),
-      secondaryDeg: trueAxes.secondaryDeg + secondary * (wanted.secondaryDeg - expectedAxes.secondaryDeg),
-    };
-  }
-  const [x, y, z] = leant(tubeVector(kind, axes), belief.lean);
-  if (mount === 'altaz') {
-    // North, east, up → hour angle and declination.
-    const sinLatitude = sinDeg(observer.latitudeDeg);
-    const cosLatitude = cosDeg(observer.latitudeDeg);
-    const towardsMeridian = z * cosLatitude - x * sinLatitude;
-    const towardsPole = z * sinLatitude + x * cosLatitude;
-    return turned([towardsMeridian, -y, towardsPole], trueLstDeg);
-  }
-  return turned(trulySouthern ? [x, -y, -z] : [x, y, z], trueLstDeg);
-};
-
-/** From meridian, west, north pole to the equator and equinox of date. */
-const turned = ([meridian, west, pole]: Vector3, lstDeg: number): Vector3 => {
-  const cosine = cosDeg(lstDeg);
-  const sine = sinDeg(lstDeg);
-  // Right ascension = sidereal time − hour angle.
-  return [meridian * cosine + west * sine, meridian * sine - west * cosine, pole];
-};
-
-export const landedOfDate = (circumstances: Circumstances, belief: Belief, target: PointedTarget): Equatorial =>
-  equatorialFromVector(landedVector(circumstances, belief, target));
 
 /** Controller's sidereal time minus the true one, −12 h..12 h, in seconds. */
 export const lstErrorS = ({ lstHours, trueLstHours }: Belief): number =>

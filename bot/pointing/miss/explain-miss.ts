@@ -1,26 +1,31 @@
-/** Which mistake explains a miss: every possible one is played through, and weighed by how well it predicts what was seen. */
+/** Which mistake explains a miss: every possible one, and every two, are played through and weighed by how well they predict what was seen. */
 import { angleBetween, unitFromEquatorial } from '../../sky/angles.js';
 import type { CauseId, Circumstances, Observation, PointedTarget } from './astray-types.js';
-import { landedVector, rightBelief, type Belief } from './controller-belief.js';
-import { fitContinuum } from './fit-continuum.js';
-import { possibleMistakes, type Continuum, type Slip } from './mistakes.js';
-import { leftOverDeg, logAnything, standardResiduals } from './observation-misfit.js';
+import { rightBelief, type Belief } from './controller-belief.js';
+import { landedVector } from './landing.js';
+import type { Slip } from './mistake-types.js';
+import { leftOverDeg, standardResiduals } from './observation-misfit.js';
+import { logSum } from './log-sum.js';
+import { possibleMistakes } from './possible-mistakes.js';
+import { weighUnexplained } from './unexplained.js';
+import { weighMistakes, type Spread } from './weigh-mistakes.js';
 
-/** A cause at its best-fitting form. */
-export interface Explanation {
+/** One mistake at its best-fitting form or size. */
+export interface Part {
   readonly id: CauseId;
+  readonly slip: Slip;
+  /** In the mistake's own units, for one that has a size. */
+  readonly size: readonly number[] | null;
+}
+
+/** A cause at its best-fitting form: one mistake, or two made together. */
+export interface Explanation {
+  readonly parts: readonly [Part] | readonly [Part, Part];
   /** 0..1, of everything considered. */
   readonly probability: number;
   readonly belief: Belief;
-  readonly slip: Slip;
-  /** Size of the mistake in its own units, for causes that have one. */
-  readonly size: readonly number[] | null;
   /** For causes with a size: how sure it is. */
-  readonly spread: {
-    readonly continuum: Continuum;
-    readonly parameters: readonly number[];
-    readonly covariance: readonly (readonly number[])[];
-  } | null;
+  readonly spread: Spread | null;
   /** How far the tube would land from the target. */
   readonly predictedMissDeg: number;
   readonly residualDeg: number;
@@ -29,24 +34,21 @@ export interface Explanation {
 export interface Diagnosis {
   /** Most probable first; every cause that could have been made. */
   readonly causes: readonly Explanation[];
+  /** What was seen is as near to right as it can be read. */
+  readonly isRight: boolean;
   /** Nothing is wrong beyond the uncertainty of what was seen. */
   readonly noMistakeProbability: number;
   /** None of the causes known here. */
   readonly unexplainedProbability: number;
 }
 
-/** Frequencies before anything is seen, on the scale of the mistakes' priors. Common practice, no source. */
-const NO_MISTAKE_PRIOR = 12;
-const UNEXPLAINED_PRIOR = 3;
-/** A residual beyond this many sigmas counts as this many: members misread, and one bad number must not decide alone. */
-const OUTLIER_SIGMAS = 12;
+/** Mean square of the residuals, in sigmas, up to which readings count as right: chance alone stays under it five times in six. */
+const NEAR_ENOUGH = 1.8;
+/** Beyond this many causes nobody looks. */
+const MOST_CAUSES = 40;
 
-const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
-
-const logSum = (logs: readonly number[]): number => {
-  const top = Math.max(...logs);
-  return top === -Infinity ? top : top + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - top), 0));
-};
+/** A cause's ids as one word: "daylight-saving", "daylight-saving+longitude-sign". */
+export const causeKey = ({ parts }: Pick<Explanation, 'parts'>): string => parts.map(({ id }) => id).join('+');
 
 /**
  * Ranks the causes of a miss (Bayes' rule; forms of a cause and sizes of a mistake are summed over, so that a cause which
@@ -57,62 +59,26 @@ export const explainMiss = (
   target: PointedTarget,
   observations: readonly Observation[],
 ): Diagnosis => {
-  const predictedMissDeg = (belief: Belief): number =>
-    angleBetween(unitFromEquatorial(target.ofDate), landedVector(circumstances, belief, target));
-  const misfit = (belief: Belief): number =>
-    sumOfSquares(
-      standardResiduals(circumstances, belief, observations).map((r) =>
-        Math.max(-OUTLIER_SIGMAS, Math.min(OUTLIER_SIGMAS, r)),
-      ),
-    ) / 2;
-  const weighed = possibleMistakes(circumstances).map((mistake) => {
-    const explained = (
-      logLikelihood: number,
-      belief: Belief,
-      slip: Slip,
-      size: Explanation['size'],
-      spread: Explanation['spread'],
-    ) => ({ id: mistake.id, logWeight: Math.log(mistake.prior) + logLikelihood, belief, slip, size, spread });
-    if (mistake.continuum !== null) {
-      const { continuum } = mistake;
-      const fit = fitContinuum(continuum.dimensions, (p) =>
-        standardResiduals(circumstances, continuum.beliefAt(p), observations),
-      );
-      return explained(
-        fit.logEvidence,
-        continuum.beliefAt(fit.parameters),
-        { kind: 'plain' },
-        continuum.sizeAt(fit.parameters),
-        { continuum, parameters: fit.parameters, covariance: fit.covariance },
-      );
-    }
-    const logs = mistake.variants.map(({ share, belief }) => Math.log(share) - misfit(belief));
-    const best = mistake.variants[logs.indexOf(Math.max(...logs))]!;
-    return explained(logSum(logs), best.belief, best.slip, null, null);
-  });
-  const noMistake = Math.log(NO_MISTAKE_PRIOR) - misfit(rightBelief(circumstances));
-  // Anything goes: all of it, or the landing alone (a slipped clutch, a lost step) while the display is right.
   const right = rightBelief(circumstances);
-  const landings = observations.filter(({ kind }) => kind === 'landed');
-  const displays = observations.filter(({ kind }) => kind !== 'landed');
-  const anything = (list: readonly Observation[]): number =>
-    list.reduce((sum, observation) => sum + logAnything(observation), 0);
-  const unexplained =
-    Math.log(UNEXPLAINED_PRIOR / 2) +
-    logSum([
-      anything(observations),
-      anything(landings) - sumOfSquares(standardResiduals(circumstances, right, displays)) / 2,
-    ]);
+  const { noMistake, unexplained } = weighUnexplained(circumstances, right, observations);
+  const lst = observations.find(({ kind }) => kind === 'lst');
+  const mistakes = possibleMistakes(circumstances, lst?.kind === 'lst' ? lst.lstHours : null);
+  const weighed = weighMistakes(circumstances, mistakes, observations, Math.max(noMistake, unexplained));
   const total = logSum([...weighed.map(({ logWeight }) => logWeight), noMistake, unexplained]);
+  const aim = unitFromEquatorial(target.ofDate);
+  const residuals = standardResiduals(circumstances, right, observations);
+  const meanSquare = residuals.reduce((sum, residual) => sum + residual * residual, 0) / residuals.length;
   return {
-    causes: weighed
-      .map(({ logWeight, ...explanation }): Explanation => ({
-        ...explanation,
+    isRight: meanSquare < NEAR_ENOUGH && noMistake > unexplained,
+    causes: [...weighed]
+      .sort((a, b) => b.logWeight - a.logWeight)
+      .slice(0, MOST_CAUSES)
+      .map(({ logWeight, ...explained }): Explanation => ({
+        ...explained,
         probability: Math.exp(logWeight - total),
-        predictedMissDeg: predictedMissDeg(explanation.belief),
-        residualDeg: leftOverDeg(circumstances, explanation.belief, observations),
-      }))
-      .sort((a, b) => b.probability - a.probability),
+        predictedMissDeg: angleBetween(aim, landedVector(circumstances, explained.belief, target)),
+        residualDeg: leftOverDeg(circumstances, explained.belief, observations),
+      })),
     noMistakeProbability: Math.exp(noMistake - total),
     unexplainedProbability: Math.exp(unexplained - total),
   };

@@ -1,4 +1,7 @@
 /** Fits the size of a mistake to what was seen, and weighs the mistake by its marginal likelihood (Laplace's approximation). */
+import type { Sized } from './mistake-types.js';
+import { inverted, times } from './small-matrix.js';
+
 export interface ContinuumFit {
   /** Standardised parameters at the best point. */
   readonly parameters: readonly number[];
@@ -12,80 +15,88 @@ type Residuals = (parameters: readonly number[]) => readonly number[];
 
 const STEP = 1e-4;
 const TURNS = 30;
+const ENOUGH_GAIN = 1e-4;
+/** Keeps a parameter that nothing depends on from dividing by nought. */
+const TINY = 1e-9;
 
 const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
 
-/** Inverse and determinant of a symmetric 1×1 or 2×2 matrix. */
-const inverted = (
-  m: readonly (readonly number[])[],
-): { readonly inverse: number[][]; readonly determinant: number } => {
-  if (m.length === 1) return { inverse: [[1 / m[0]![0]!]], determinant: m[0]![0]! };
-  const [[a, b], [, d]] = m as [[number, number], [number, number]];
-  const determinant = a * d - b * b;
-  return {
-    inverse: [
-      [d / determinant, -b / determinant],
-      [-b / determinant, a / determinant],
-    ],
-    determinant,
-  };
-};
+interface Problem {
+  readonly residuals: Residuals;
+  /** 1 where the parameter is standard normal before anything is seen, 0 where any value is as likely. */
+  readonly priorWeights: readonly (0 | 1)[];
+}
 
-/** Half the sum of squares with the prior's, which is standard normal. */
-const costOf = (r: readonly number[], p: readonly number[]): number => (sumOfSquares(r) + sumOfSquares(p)) / 2;
+/** Half the sum of squares with the prior's. */
+const costOf = (r: readonly number[], p: readonly number[], priorWeights: readonly number[]): number =>
+  (sumOfSquares(r) + p.reduce((sum, value, i) => sum + priorWeights[i]! * value * value, 0)) / 2;
 
-/** JᵀJ + I and Jᵀr + p. */
+interface Normal {
+  /** JᵀJ. */
+  readonly information: number[][];
+  /** Jᵀr + p. */
+  readonly gradient: number[];
+  readonly cost: number;
+}
+
 const normalEquations = (
-  residuals: Residuals,
+  { residuals, priorWeights }: Problem,
   p: readonly number[],
-  r = residuals(p),
-): { readonly matrix: number[][]; readonly gradient: number[]; readonly cost: number } => {
+  r: readonly number[] = residuals(p),
+): Normal => {
   const columns = p.map((_, i) => {
     const forward = residuals(p.map((value, j) => value + (i === j ? STEP : 0)));
     return r.map((value, k) => (forward[k]! - value) / STEP);
   });
   return {
-    matrix: columns.map((a, i) =>
-      columns.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k]!, 0) + (i === j ? 1 : 0)),
-    ),
-    gradient: columns.map((a, i) => a.reduce((sum, value, k) => sum + value * r[k]!, 0) + p[i]!),
-    cost: costOf(r, p),
+    information: columns.map((a) => columns.map((b) => a.reduce((sum, value, k) => sum + value * b[k]!, 0))),
+    gradient: columns.map((a, i) => a.reduce((sum, value, k) => sum + value * r[k]!, 0) + priorWeights[i]! * p[i]!),
+    cost: costOf(r, p, priorWeights),
   };
 };
 
-const descend = (residuals: Residuals, start: readonly number[]): ContinuumFit => {
+/** With so much added to every diagonal element, and a share of itself. */
+const loaded = (matrix: readonly (readonly number[])[], added: readonly number[], damping: number): number[][] =>
+  matrix.map((row, i) => row.map((value, j) => (i === j ? (value + added[i]! + TINY) * (1 + damping) : value)));
+
+const descend = (problem: Problem, start: readonly number[]): ContinuumFit => {
   let p = start;
-  let here = normalEquations(residuals, p);
+  let here = normalEquations(problem, p);
   let damping = 1e-3;
   for (let turn = 0; turn < TURNS; turn++) {
-    const damped = here.matrix.map((row, i) => row.map((value, j) => (i === j ? value * (1 + damping) : value)));
-    const { inverse } = inverted(damped);
-    const next = p.map((value, i) => value - inverse[i]!.reduce((sum, entry, j) => sum + entry * here.gradient[j]!, 0));
-    const r = residuals(next);
-    const gain = here.cost - costOf(r, next);
+    const { inverse } = inverted(loaded(here.information, problem.priorWeights, damping));
+    const step = times(inverse, here.gradient);
+    const next = p.map((value, i) => value - step[i]!);
+    const r = problem.residuals(next);
+    const gain = here.cost - costOf(r, next, problem.priorWeights);
     if (gain > 0) {
       p = next;
-      here = normalEquations(residuals, next, r);
+      here = normalEquations(problem, next, r);
       damping = Math.max(1e-9, damping / 10);
-      if (gain < 1e-9) break;
+      if (gain < ENOUGH_GAIN) break;
     } else {
       damping *= 10;
-      if (damping > 1e9) break;
+      if (damping > 1e7 || Math.abs(gain) < ENOUGH_GAIN) break;
     }
   }
-  const { inverse, determinant } = inverted(here.matrix);
+  // A flat parameter of which nothing is known weighs as much as a normal one; the added 1 keeps it at that.
+  const { inverse, determinant } = inverted(
+    loaded(
+      here.information,
+      p.map(() => 1),
+      0,
+    ),
+  );
   return { parameters: p, covariance: inverse, logEvidence: -here.cost - 0.5 * Math.log(determinant) };
 };
 
-/** The best of several descents (K. Levenberg 1944, D. Marquardt 1963), since angles wrap and minima are several. */
-export const fitContinuum = (dimensions: 1 | 2, residuals: Residuals): ContinuumFit => {
-  const seeds = [-2.5, -1.2, 0, 1.2, 2.5];
-  const starts = dimensions === 1 ? seeds.map((x) => [x]) : [[0, 0], ...seeds.flatMap((x) => seeds.map((y) => [x, y]))];
-  // Descend only from the most promising starts.
-  return starts
-    .map((start) => ({ start, cost: sumOfSquares(residuals(start)) + sumOfSquares(start) }))
+/** The best of several descents (K. Levenberg 1944, D. Marquardt 1963) from the most promising starts, since angles wrap and minima are several. */
+export const fitContinuum = (sized: Sized, residuals: Residuals, descents = 3): ContinuumFit => {
+  const problem: Problem = { residuals, priorWeights: sized.isFlat.map((isFlat) => (isFlat ? 0 : 1)) };
+  return sized.seeds
+    .map((start) => ({ start, cost: costOf(residuals(start), start, problem.priorWeights) }))
     .sort((a, b) => a.cost - b.cost)
-    .slice(0, 4)
-    .map(({ start }) => descend(residuals, start))
+    .slice(0, descents)
+    .map(({ start }) => descend(problem, start))
     .reduce((best, fit) => (fit.logEvidence > best.logEvidence ? fit : best));
 };

@@ -1,5 +1,13 @@
 /** Which further observation would best tell the two likeliest causes of a miss apart. */
-import { asinDeg, cosDeg, sinDeg, wrapDeg180, wrapHours12, type Vector3 } from '../../sky/angles.js';
+import {
+  asinDeg,
+  cosDeg,
+  sinDeg,
+  unitFromHorizontal,
+  wrapDeg180,
+  wrapHours12,
+  type Vector3,
+} from '../../sky/angles.js';
 import {
   LST_SIGMA_S,
   POSITION_SIGMA_DEG,
@@ -7,9 +15,10 @@ import {
   type Observation,
   type PointedTarget,
 } from './astray-types.js';
-import type { Belief } from './controller-belief.js';
+import { shownHorizontal, type Belief } from './controller-belief.js';
+import { landedVector } from './landing.js';
 import type { Explanation } from './explain-miss.js';
-import { offsetDeg, predictedVector } from './observation-misfit.js';
+import { offsetDeg } from './observation-misfit.js';
 
 export type NextObservation =
   /** Read the sidereal time off the controller. */
@@ -57,7 +66,7 @@ const cloudOf = (explanation: Explanation, predict: Predict, origin: Vector3): C
     const slopes = spread.parameters.map((_, i) => {
       const [x, y] = offsetDeg(
         origin,
-        predict(spread.continuum.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))),
+        predict(spread.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)))),
       );
       return [(x - mean[0]) / step, (y - mean[1]) / step] as const;
     });
@@ -84,6 +93,24 @@ export const bhattacharyya = (a: Cloud, b: Cloud): number => {
   return mahalanobis / 8 + 0.5 * Math.log(det / Math.sqrt(determinant(a.covariance) * determinant(b.covariance)));
 };
 
+/** One sigma of the sidereal time a cause predicts, in seconds, the reading's own included. */
+const clockSigmaS = ({ belief, spread }: Explanation): number => {
+  if (spread === null) return LST_SIGMA_S;
+  const step = 0.02;
+  const variance = spread.parameters.reduce((sum, _, i) => {
+    const moved = spread.beliefAt(spread.parameters.map((value, j) => value + (i === j ? step : 0)));
+    const slope = (wrapDeg180((moved.lstHours - belief.lstHours) * 15) * 240) / step;
+    return sum + slope * slope * spread.covariance[i]![i]!;
+  }, LST_SIGMA_S ** 2);
+  return Math.sqrt(variance);
+};
+
+const distanceByClock = (seconds: number, first: Explanation, second: Explanation): number => {
+  const [a, b] = [clockSigmaS(first), clockSigmaS(second)];
+  const variance = (a * a + b * b) / 2;
+  return (seconds * seconds) / variance / 8 + 0.5 * Math.log(variance / (a * b));
+};
+
 /** Stars to try next: spread over the sky, well up, away from the target. */
 const starsToTry = (circumstances: Circumstances, belief: Belief): PointedTarget[] =>
   circumstances.stars
@@ -94,48 +121,36 @@ const starsToTry = (circumstances: Circumstances, belief: Belief): PointedTarget
     })
     .slice(0, STARS_TRIED);
 
-/**
- * The observation that separates two causes best: the least troublesome that separates them well, else the best of all; null
- * when none tried would separate them, which is so when both predict the same everywhere.
- */
-export const nextObservation = (
+interface Candidate {
+  readonly observation: NextObservation;
+  /** How well it separates the two causes (Bhattacharyya distance). */
+  readonly distance: number;
+}
+
+/** What could be asked for, the least troublesome first. */
+const candidatesFor = (
   circumstances: Circumstances,
   target: PointedTarget,
   made: readonly Observation[],
-  first: Explanation,
-  second: Explanation,
-): { readonly observation: NextObservation; readonly distance: number } | null => {
-  const distanceBy = (predictFirst: Predict, predictSecond: Predict = predictFirst): number => {
-    const origin = predictFirst(first.belief);
-    return bhattacharyya(cloudOf(first, predictFirst, origin), cloudOf(second, predictSecond, origin));
+  [first, second]: readonly [Explanation, Explanation],
+): Candidate[] => {
+  const distanceBy = (predict: Predict): number => {
+    const origin = predict(first.belief);
+    return bhattacharyya(cloudOf(first, predict, origin), cloudOf(second, predict, origin));
   };
   const landing =
     (at: PointedTarget): Predict =>
     (belief) =>
-      predictedVector(circumstances, belief, {
-        kind: 'landed',
-        target: at,
-        ofDate: at.ofDate,
-        sigmaDeg: POSITION_SIGMA_DEG,
-      });
+      landedVector(circumstances, belief, at);
   const has = (kind: Observation['kind']): boolean => made.some((observation) => observation.kind === kind);
-  const candidates: { readonly observation: NextObservation; readonly distance: number }[] = [];
+  const candidates: Candidate[] = [];
   if (!has('lst')) {
     const seconds = wrapDeg180((first.belief.lstHours - second.belief.lstHours) * 15) * 240;
-    candidates.push({ observation: { kind: 'lst' }, distance: (seconds / LST_SIGMA_S) ** 2 / 8 });
+    candidates.push({ observation: { kind: 'lst' }, distance: distanceByClock(seconds, first, second) });
   }
   if (!has('shown')) {
-    candidates.push({
-      observation: { kind: 'shown', target },
-      distance: distanceBy((belief) =>
-        predictedVector(circumstances, belief, {
-          kind: 'shown',
-          target,
-          at: { altitudeDeg: 0, azimuthDeg: 0 },
-          sigmaDeg: POSITION_SIGMA_DEG,
-        }),
-      ),
-    });
+    const shown: Predict = (belief) => unitFromHorizontal(shownHorizontal(belief, target));
+    candidates.push({ observation: { kind: 'shown', target }, distance: distanceBy(shown) });
   }
   if (!has('landed'))
     candidates.push({ observation: { kind: 'landed', target }, distance: distanceBy(landing(target)) });
@@ -146,8 +161,22 @@ export const nextObservation = (
   const waited: Predict = (belief) => landing(target)(later(belief));
   if (has('landed'))
     candidates.push({ observation: { kind: 'wait', target, minutes: WAIT_MINUTES }, distance: distanceBy(waited) });
+  return candidates;
+};
+
+/**
+ * The observation that separates two causes best: the least troublesome that separates them well, else the best of all; null
+ * when none tried would separate them, which is so when both predict the same everywhere.
+ */
+export const nextObservation = (
+  circumstances: Circumstances,
+  target: PointedTarget,
+  made: readonly Observation[],
+  [first, second]: readonly [Explanation, Explanation],
+): Candidate | null => {
+  const candidates = candidatesFor(circumstances, target, made, [first, second]);
   const enough = candidates.find(({ distance }) => distance >= ENOUGH);
-  const best = candidates.reduce<(typeof candidates)[number] | null>(
+  const best = candidates.reduce<Candidate | null>(
     (most, candidate) => (most === null || candidate.distance > most.distance ? candidate : most),
     null,
   );

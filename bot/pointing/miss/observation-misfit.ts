@@ -11,7 +11,8 @@ import {
   type Vector3,
 } from '../../sky/angles.js';
 import type { Circumstances, Observation } from './astray-types.js';
-import { landedVector, shownHorizontal, type Belief } from './controller-belief.js';
+import { shownHorizontal, type Belief } from './controller-belief.js';
+import { landedVector } from './landing.js';
 
 /** What a belief predicts for an observation: a direction in the observation's own frame, or a sidereal time in hours. */
 export const predictedVector = (
@@ -59,14 +60,34 @@ export const standardResiduals = (
   circumstances: Circumstances,
   belief: Belief,
   observations: readonly Observation[],
-): number[] =>
-  observations.flatMap((observation) => {
-    if (observation.kind === 'lst')
-      return [(wrapDeg180((belief.lstHours - observation.lstHours) * 15) * 240) / observation.sigmaS];
+): number[] => {
+  const residuals: number[] = [];
+  for (const observation of observations) {
+    if (observation.kind === 'lst') {
+      residuals.push((wrapDeg180((belief.lstHours - observation.lstHours) * 15) * 240) / observation.sigmaS);
+      continue;
+    }
     const { seen, along } = frameOf(observation);
     const [x, y] = offsetDeg(seen, predictedVector(circumstances, belief, observation), along);
-    return [x / observation.sigmaDeg, y / observation.sigmaDeg];
-  });
+    residuals.push(x / observation.sigmaDeg, y / observation.sigmaDeg);
+  }
+  return residuals;
+};
+
+/** A residual beyond this many sigmas counts as this many: members misread, and one bad number must not decide alone. */
+const OUTLIER_SIGMAS = 12;
+
+/** Half the sum of squared residuals. */
+export const misfitOf = (
+  circumstances: Circumstances,
+  belief: Belief,
+  observations: readonly Observation[],
+): number => {
+  let sum = 0;
+  for (const residual of standardResiduals(circumstances, belief, observations))
+    sum += Math.min(OUTLIER_SIGMAS, Math.abs(residual)) ** 2;
+  return sum / 2;
+};
 
 /** What a belief leaves unexplained, in degrees: at the landing where one was seen, else on the display, else in sidereal time (15° an hour). */
 export const leftOverDeg = (

@@ -65,6 +65,7 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
     server.listen(options.port ?? 0, '127.0.0.1', resolve);
   });
   port = (server.address() as AddressInfo).port;
+  world.mediaUrl = `http://127.0.0.1:${port}/attachments`;
 
   const waitFor = async (done: () => boolean, what: string, timeoutMs = 60_000): Promise<void> => {
     const end = Date.now() + timeoutMs;

@@ -9,9 +9,35 @@ import {
 import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import { snowflake } from './snowflake.js';
-import type { Channel, Interaction, Message, Person, World } from './world.js';
+import type { Attachment, Channel, Interaction, Message, Person, World } from './world.js';
 
-export type OptionValue = string | number | boolean | Person;
+/** A file from a member's device. */
+export interface SentFile {
+  readonly filename: string;
+  readonly contentType: string;
+  readonly bytes: Buffer;
+}
+
+export type OptionValue = string | number | boolean | Person | SentFile;
+
+const isFile = (value: OptionValue): value is SentFile => typeof value === 'object' && 'bytes' in value;
+const isPerson = (value: OptionValue): value is Person => typeof value === 'object' && !('bytes' in value);
+
+/** Puts a file where the double hands it out. */
+export const upload = (world: World, { filename, contentType, bytes }: SentFile): Attachment => {
+  const attachment = { id: snowflake(), filename, description: '', contentType, bytes };
+  world.files.set(attachment.id, attachment);
+  return attachment;
+};
+
+const attachmentPayload = (world: World, { id, filename, contentType, bytes }: Attachment): object => ({
+  id,
+  filename,
+  content_type: contentType,
+  size: bytes.length,
+  url: `${world.mediaUrl}/${id}/${filename}`,
+  proxy_url: `${world.mediaUrl}/${id}/${filename}`,
+});
 
 const MANAGE_SERVER = 1n << 5n;
 const USUAL_MEMBER = (1n << 10n) | (1n << 11n) | (1n << 31n);
@@ -145,8 +171,11 @@ const checkValue = (option: OptionPayload, value: OptionValue): void => {
     case Kind.Boolean:
       if (typeof value !== 'boolean') wrong('yes or no is wanted');
       break;
+    case Kind.Attachment:
+      if (!isFile(value)) wrong('a file is wanted');
+      break;
     case Kind.User:
-      if (typeof value !== 'object') wrong('a member is wanted');
+      if (!isPerson(value)) wrong('a member is wanted');
       break;
     default:
       wrong('an unknown kind');
@@ -155,6 +184,7 @@ const checkValue = (option: OptionPayload, value: OptionValue): void => {
 
 /** `focused` names the option being typed; it and those missing are then not checked. */
 export const slashData = (
+  world: World,
   command: CommandPayload,
   values: Readonly<Record<string, OptionValue>>,
   focused?: string,
@@ -170,7 +200,10 @@ export const slashData = (
   } else if (options.find(({ name }) => name === focused)?.autocomplete !== true) {
     throw new Error(`${focused} offers no suggestions`);
   }
-  const people = Object.values(values).filter((value): value is Person => typeof value === 'object');
+  const people = Object.values(values).filter(isPerson);
+  const attachments = new Map(
+    Object.entries(values).flatMap(([name, value]) => (isFile(value) ? [[name, upload(world, value)] as const] : [])),
+  );
   return {
     id: snowflake(),
     type: 1,
@@ -183,15 +216,18 @@ export const slashData = (
         {
           name: option.name,
           type: option.type,
-          value: typeof value === 'object' ? value.id : value,
+          value: attachments.get(option.name)?.id ?? (isPerson(value) ? value.id : value),
           ...(option.name === focused ? { focused: true } : {}),
         },
       ];
     }),
-    ...(people.length === 0
+    ...(people.length === 0 && attachments.size === 0
       ? {}
       : {
           resolved: {
+            attachments: Object.fromEntries(
+              [...attachments.values()].map((file) => [file.id, attachmentPayload(world, file)]),
+            ),
             users: Object.fromEntries(people.map((person) => [person.id, userPayload(person)])),
             members: Object.fromEntries(people.map((person) => [person.id, memberPayload(person)])),
           },
@@ -230,4 +266,54 @@ export const pressData = (message: Message, label: string): object => {
     }
   }
   throw new Error(`no choice "${label}" on that message; there are: ${offered.join(', ') || 'none'}`);
+};
+
+interface ShownForm {
+  readonly custom_id: string;
+  readonly components: readonly {
+    readonly component: {
+      readonly type: number;
+      readonly custom_id: string;
+      readonly max_length?: number;
+      readonly required?: boolean;
+    };
+  }[];
+}
+
+/** A form filled in and sent; fields left out stay empty, as far as the form allows that. */
+export const submitData = (
+  world: World,
+  shown: unknown,
+  values: Readonly<Record<string, string | SentFile>>,
+): object => {
+  const form = shown as ShownForm;
+  const known = form.components.map(({ component }) => component.custom_id);
+  for (const name of Object.keys(values)) {
+    if (!known.includes(name)) throw new Error(`the form has no field ${name}; there are: ${known.join(', ')}`);
+  }
+  const attachments: Attachment[] = [];
+  const components = form.components.map(
+    ({ component: { type, custom_id: id, max_length: most = 4000, required } }) => {
+      const value = values[id] ?? '';
+      if (required === true && value === '') throw new Error(`the form needs ${id}`);
+      if (typeof value !== 'string') {
+        if (type !== Number(ComponentType.FileUpload)) throw new Error(`${id} takes no file`);
+        attachments.push(upload(world, value));
+        return {
+          type: ComponentType.Label,
+          id: 1,
+          component: { type, id: 2, custom_id: id, values: [attachments.at(-1)?.id] },
+        };
+      }
+      if (type === Number(ComponentType.FileUpload))
+        return { type: ComponentType.Label, id: 1, component: { type, id: 2, custom_id: id, values: [] } };
+      if (value.length > most) throw new Error(`Discord would not take ${value.length} characters in ${id}`);
+      return { type: ComponentType.Label, id: 1, component: { type, id: 2, custom_id: id, value } };
+    },
+  );
+  return {
+    custom_id: form.custom_id,
+    components,
+    resolved: { attachments: Object.fromEntries(attachments.map((file) => [file.id, attachmentPayload(world, file)])) },
+  };
 };

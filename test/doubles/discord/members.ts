@@ -8,7 +8,10 @@ import {
   offeredCommand,
   pressData,
   slashData,
+  submitData,
+  upload,
   type OptionValue,
+  type SentFile,
 } from './interaction-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import type { RestLog } from './rest-server.js';
@@ -62,9 +65,16 @@ export interface Member {
   ) => Promise<Suggestions>;
   /** Presses a button, or picks from a select menu, by its label. */
   readonly press: (message: Message, label: string, where?: Where) => Promise<Seen>;
+  /** Presses a button that opens a form, fills the form in by its fields' ids and sends it. */
+  readonly fillIn: (
+    message: Message,
+    label: string,
+    values: Readonly<Record<string, string | SentFile>>,
+    where?: Where,
+  ) => Promise<Seen>;
   readonly menu: (name: string, target: Member | Message, where?: Where) => Promise<Seen>;
   /** Writes an ordinary message (the bot, having no such intent, is not told). */
-  readonly write: (text: string, channel: Channel) => Message;
+  readonly write: (text: string, channel: Channel, files?: readonly SentFile[]) => Message;
   readonly sees: (channel: Channel | 'direct') => readonly Message[];
 }
 
@@ -148,11 +158,22 @@ export const createMember = (
     person,
     slash: async (name, options = {}, where = {}) => {
       const channel = channelOf(where);
-      return ask(2, slashData(offeredCommand(world, person, channel, 1, name), options), channel, where, `/${name}`);
+      return ask(
+        2,
+        slashData(world, offeredCommand(world, person, channel, 1, name), options),
+        channel,
+        where,
+        `/${name}`,
+      );
     },
     complete: async (name, option, partial, others = {}, where = {}) => {
       const channel = channelOf(where);
-      const data = slashData(offeredCommand(world, person, channel, 1, name), { ...others, [option]: partial }, option);
+      const data = slashData(
+        world,
+        offeredCommand(world, person, channel, 1, name),
+        { ...others, [option]: partial },
+        option,
+      );
       const interaction = newInteraction(world, person, channel);
       gateway.dispatch('INTERACTION_CREATE', channel.guildId, {
         ...commonParts(world, person, channel, interaction),
@@ -165,6 +186,22 @@ export const createMember = (
     press: async (message, label, where = {}) => {
       const channel = world.channels.get(message.channelId) ?? usual;
       return ask(3, pressData(message, label), channel, where, `pressing ${label}`, {
+        pressed: message,
+        message: messagePayload(world, message),
+      });
+    },
+    fillIn: async (message, label, values, where = {}) => {
+      const channel = world.channels.get(message.channelId) ?? usual;
+      const pressed = newInteraction(world, person, channel, message.id);
+      gateway.dispatch('INTERACTION_CREATE', channel.guildId, {
+        ...commonParts(world, person, channel, pressed),
+        type: 3,
+        data: pressData(message, label),
+        message: messagePayload(world, message),
+      });
+      await until(() => pressed.firstResponse !== null, where.timeoutMs ?? 20_000, `pressing ${label}`);
+      if (pressed.firstResponse?.type !== 9) throw new Error(`${label} opens no form`);
+      return ask(5, submitData(world, pressed.firstResponse.data, values), channel, where, `the form of ${label}`, {
         pressed: message,
         message: messagePayload(world, message),
       });
@@ -190,7 +227,13 @@ export const createMember = (
             );
       return ask(2, data, channel, where, name);
     },
-    write: (text, channel) => addMessage(world, { channelId: channel.id, authorId: person.id, content: text }),
+    write: (text, channel, files = []) =>
+      addMessage(world, {
+        channelId: channel.id,
+        authorId: person.id,
+        content: text,
+        attachments: files.map((file) => upload(world, file)),
+      }),
     sees: (where) => visibleTo(world, (where === 'direct' ? directChannel(world, person.id) : where).id, person.id),
   };
 };

@@ -68,8 +68,8 @@ export const messagePayload = (world: World, message: Message): object => ({
     filename,
     description,
     size: bytes.length,
-    url: `https://example.org/${filename}`,
-    proxy_url: `https://example.org/${filename}`,
+    url: `${world.mediaUrl}/${id}/${filename}`,
+    proxy_url: `${world.mediaUrl}/${id}/${filename}`,
   })),
 });
 
@@ -118,11 +118,12 @@ const callback = (
   const afterMs = Date.now() - interaction.sentMs;
   if (afterMs > firstResponseMs) return UNKNOWN_INTERACTION;
   const { type, data = {} } = request.body as { type: number; data?: Json };
-  interaction.firstResponse = { type, afterMs };
+  interaction.firstResponse = { type, afterMs, data };
   if (type === 8) {
     interaction.suggestions = (data.choices ?? []) as { name: string; value: string }[];
     return { status: 204 };
   }
+  if (type === 9) return { status: 204 };
   if (type === 4 || type === 5) {
     const message = addMessage(world, {
       channelId: interaction.channelId,

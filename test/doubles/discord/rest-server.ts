@@ -112,7 +112,16 @@ export const createRestServer = (
     response.end(body === undefined ? undefined : JSON.stringify(body));
   };
 
+  /** Members' files, as Discord's media host hands them out. */
+  const serveFile = (response: ServerResponse, id: string): void => {
+    const file = world.files.get(id);
+    response.writeHead(file === undefined ? 404 : 200, { 'content-type': file?.contentType ?? 'text/plain' });
+    response.end(file?.bytes);
+  };
+
   const serve = async (message: IncomingMessage, response: ServerResponse): Promise<void> => {
+    const fileId = /^\/attachments\/(\d+)\//u.exec(message.url ?? '')?.[1];
+    if (fileId !== undefined) return serveFile(response, fileId);
     log.underWay++;
     try {
       const request = await readRequest(message);

@@ -63,7 +63,7 @@ export interface Interaction {
   readonly channelId: string;
   readonly sentMs: number;
   readonly pressedMessageId: string | null;
-  firstResponse: { readonly type: number; readonly afterMs: number } | null;
+  firstResponse: { readonly type: number; readonly afterMs: number; readonly data?: unknown } | null;
   originalId: string | null;
   readonly messageIds: string[];
   suggestions: readonly { readonly name: string; readonly value: string }[] | null;
@@ -96,6 +96,9 @@ export interface World {
   readonly commands: Map<string, readonly CommandPayload[]>;
   /** Emits 'change' after every request. */
   readonly changes: EventEmitter;
+  /** Where members' files are handed out, with the port once it is known. */
+  mediaUrl: string;
+  readonly files: BoundedMap<Attachment>;
 }
 
 // View, send, embed links, attach files, create public threads, send in threads: what deploy/README.md asks for.
@@ -114,6 +117,8 @@ export const createWorld = (token: string): World => {
     messages: new BoundedMap(20_000),
     interactions: new BoundedMap(20_000),
     commands: new Map(),
+    mediaUrl: '',
+    files: new BoundedMap(1000),
   };
 };
 

@@ -1,8 +1,14 @@
 /** "Help with connection", from the menu of a member or of a message: starts a walk for that member. */
-import { ApplicationCommandType, type APIApplicationCommandInteraction, type APIUser } from 'discord-api-types/v10';
+import {
+  ApplicationCommandType,
+  type APIApplicationCommandInteraction,
+  type APIAttachment,
+  type APIUser,
+} from 'discord-api-types/v10';
 import type { Command } from '../../../commands/core/command.js';
 import { runCommand } from '../../../commands/core/dispatch.js';
 import type { Question } from './answer-question.js';
+import { memberFile } from './attachment.js';
 import { errorSink, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
 import { askerOf, displayName, PREFIX } from './read-interaction.js';
@@ -22,16 +28,20 @@ const pastedOption = (command: Command): { readonly name: string; readonly limit
 interface Subject {
   readonly user: APIUser;
   readonly pasted: string;
+  /** The first of the message's files: long pastes are turned into one by Discord. */
+  readonly attachment: APIAttachment | undefined;
 }
 
 const subjectOf = ({ data }: APIApplicationCommandInteraction): Subject | undefined => {
   if (data.type === ApplicationCommandType.User) {
     const user = data.resolved.users[data.target_id];
-    return user === undefined ? undefined : { user, pasted: '' };
+    return user === undefined ? undefined : { user, pasted: '', attachment: undefined };
   }
   if (data.type === ApplicationCommandType.Message) {
     const message = data.resolved.messages[data.target_id];
-    return message === undefined ? undefined : { user: message.author, pasted: message.content };
+    return message === undefined
+      ? undefined
+      : { user: message.author, pasted: message.content, attachment: message.attachments[0] };
   }
   return undefined;
 };
@@ -50,6 +60,9 @@ export const menuQuestion = (bot: Bot, interaction: APIApplicationCommandInterac
   const pasted = pastedOption(command);
   const text = subject.pasted.trim();
   if (pasted !== undefined && text !== '') raw.set(pasted.name, text.slice(0, pasted.limit));
+  const fileOption = Object.entries(command.options).find(([, { type }]) => type === 'file')?.[0];
+  if (fileOption !== undefined && subject.attachment !== undefined)
+    raw.set(fileOption, memberFile(subject.attachment, bot.context.settings.discord?.apiUrl));
   return {
     command: command.name,
     slow: command.slow === true,

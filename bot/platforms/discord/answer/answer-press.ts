@@ -2,7 +2,6 @@
 import {
   ComponentType,
   MessageFlags,
-  Routes,
   type APIMessageComponentButtonInteraction,
   type APIMessageStringSelectInteractionData,
   type APIMessageComponentSelectMenuInteraction,
@@ -14,19 +13,16 @@ import { type Outcome } from '../../../reply/reply.js';
 import type { Question } from './answer-question.js';
 import { errorSink, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
-import { escapeWithin } from '../write/escape-text.js';
-import { LIMITS } from '../write/limits.js';
-import { askerOf, isInServer } from './read-interaction.js';
+import { askerOf } from './read-interaction.js';
 import { remember } from '../../../ground/remember.js';
-import { LATER_DELAYS_MS, persist } from './respond.js';
+import { settle } from './settle-question.js';
 import { offeredOn, runOf } from '../write/write-choices.js';
-import { NO_MENTIONS } from '../write/write-reply.js';
 
 export type PressInteraction = APIMessageComponentButtonInteraction | APIMessageComponentSelectMenuInteraction;
 
 const MOST_SETTLED = 5000;
 
-const pressedId = ({ data }: PressInteraction): string =>
+export const pressedId = ({ data }: PressInteraction): string =>
   data.component_type === ComponentType.Button
     ? data.custom_id
     : ((data as APIMessageStringSelectInteractionData).values[0] ?? '');
@@ -54,26 +50,4 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
     ask: () => runLine(deps, line, askerOf(interaction), now(), errorSink(bot)),
     ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
   };
-};
-
-/** Takes the buttons off an answered question and leaves what was chosen, where the bot may touch the message. */
-const settle = async (bot: Bot, interaction: PressInteraction, label: string, outcome: Outcome): Promise<void> => {
-  if (isProblem(outcome)) {
-    bot.settled.delete(interaction.message.id);
-    return;
-  }
-  if (!isInServer(interaction) && !askerOf(interaction).isPrivate) return;
-  await persist(
-    () =>
-      bot.rest.patch(Routes.channelMessage(interaction.message.channel_id, interaction.message.id), {
-        body: {
-          content: escapeWithin(`Chosen: ${label}`, LIMITS.content),
-          components: [],
-          allowed_mentions: NO_MENTIONS,
-        },
-      }),
-    LATER_DELAYS_MS,
-  ).catch((error: unknown) =>
-    bot.context.log.debug({ err: error }, 'the buttons of an answered question were left standing'),
-  );
 };

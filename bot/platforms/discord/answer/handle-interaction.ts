@@ -5,13 +5,15 @@ import { unknownCommand } from '../../../commands/core/grammar.js';
 import type { Command } from '../../../commands/core/command.js';
 import { answerCompletion } from './answer-completion.js';
 import { menuQuestion } from './answer-menu.js';
-import { pressQuestion, type PressInteraction } from './answer-press.js';
+import { formQuestion, formToShow } from './answer-form.js';
+import { pressedId, pressQuestion, type PressInteraction } from './answer-press.js';
 import { answerQuestion, type Question } from './answer-question.js';
 import { errorSink, tooMany, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
 import { askerOf, displayName, rawOptions } from './read-interaction.js';
-import { answerNow, isExpired } from './respond.js';
+import { answerNow, isExpired, openForm } from './respond.js';
 import type { ThreadFor } from './walk-thread.js';
+import { formOn } from '../write/write-choices.js';
 import { writeNotice } from '../write/write-reply.js';
 
 type SlashInteraction = Extract<
@@ -43,7 +45,7 @@ const slashQuestion = (bot: Bot, interaction: SlashInteraction): Question => {
     return { command: 'unknown', slow: false, ask: async () => unknownCommand(interaction.data.name, deps.commands) };
   }
   const asker = askerOf(interaction);
-  const raw = rawOptions(interaction);
+  const raw = rawOptions(interaction, bot.context.settings.discord?.apiUrl);
   return {
     command: command.name,
     slow: command.slow === true,
@@ -71,7 +73,14 @@ const questionOf = (bot: Bot, interaction: APIInteraction): Question | string =>
     }
   }
   if (isPress(interaction)) return pressQuestion(bot, interaction);
+  if (interaction.type === InteractionType.ModalSubmit) return formQuestion(bot, interaction);
   return 'I do not know that kind of question.';
+};
+
+/** The form that a press opens, or a line to say instead; undefined for all else. */
+const formPressed = (bot: Bot, interaction: APIInteraction): ReturnType<typeof formToShow> | undefined => {
+  const form = isPress(interaction) ? formOn(pressedId(interaction)) : undefined;
+  return form === undefined ? undefined : formToShow(bot, form.name, form.run);
 };
 
 /** Never rejects. `isStopping`: new questions are turned away kindly. */
@@ -89,9 +98,13 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
       return;
     }
     const asker = askerOf(interaction);
-    const question = isStopping
-      ? 'I am being restarted. Please ask again in a minute.'
-      : (tooMany(bot, asker) ?? questionOf(bot, interaction));
+    const refused = isStopping ? 'I am being restarted. Please ask again in a minute.' : tooMany(bot, asker);
+    const opened = refused === undefined ? formPressed(bot, interaction) : undefined;
+    if (opened !== undefined && typeof opened !== 'string') {
+      await openForm(answers, interaction, opened);
+      return;
+    }
+    const question = refused ?? opened ?? questionOf(bot, interaction);
     if (typeof question === 'string') {
       await answerNow(answers, interaction, writeNotice(question, true));
       await bot.once.answered(interaction.id);

@@ -10,6 +10,7 @@ import {
 } from 'discord-api-types/v10';
 import { tidy } from '../../../ground/tidy.js';
 import type { Asker } from '../../../commands/core/command.js';
+import { memberFile } from './attachment.js';
 
 export const PREFIX = 'discord:';
 /** "discord:123" → "123". */
@@ -58,11 +59,19 @@ export const askerOf = (interaction: APIInteraction): Asker => {
   };
 };
 
-/** Option values by name, typed as Discord typed them; a member becomes "discord:123". */
-export const rawOptions = (interaction: APIChatInputApplicationCommandInteraction): ReadonlyMap<string, unknown> => {
+/** Option values by name, typed as Discord typed them; a member becomes "discord:123", an attachment a MemberFile. */
+export const rawOptions = (
+  interaction: APIChatInputApplicationCommandInteraction,
+  apiUrl: string | undefined,
+): ReadonlyMap<string, unknown> => {
   const raw = new Map<string, unknown>();
   for (const option of interaction.data.options ?? []) {
     if (!('value' in option)) continue;
+    if (option.type === ApplicationCommandOptionType.Attachment) {
+      const attachment = interaction.data.resolved?.attachments?.[option.value];
+      if (attachment !== undefined) raw.set(option.name, memberFile(attachment, apiUrl));
+      continue;
+    }
     raw.set(option.name, option.type === ApplicationCommandOptionType.User ? `${PREFIX}${option.value}` : option.value);
   }
   return raw;

@@ -5,6 +5,7 @@ import {
   Routes,
   type APIInteraction,
   type APIMessage,
+  type APIModalInteractionResponseCallbackData,
   type RESTPostAPIInteractionCallbackWithResponseResult,
 } from 'discord-api-types/v10';
 import { DiscordAPIError, HTTPError, type RawFile, type REST } from 'discord.js';
@@ -81,6 +82,10 @@ export const answerNow = (rest: REST, target: Target, message: DiscordMessage, w
     { type: InteractionResponseType.ChannelMessageWithSource, data: message.body },
     { ...withFiles(message), withResponse: wantId },
   );
+
+/** Opens a form; it must be the first response. */
+export const openForm = (rest: REST, target: Target, form: APIModalInteractionResponseCallbackData) =>
+  callback(rest, target, { type: InteractionResponseType.Modal, data: form });
 
 /** Says that an answer is coming, for all to see; what is private is then sent beside it, never in it. */
 export const acknowledge = (rest: REST, target: Target) =>

@@ -28,4 +28,10 @@ export const LIMITS = {
   commandsOfAKind: 100,
   contextMenusOfAKind: 15,
   threadName: 100,
+  formTitle: 45,
+  formFields: 5,
+  formLabel: 45,
+  formHint: 100,
+  formLine: 200,
+  formParagraph: 4000,
 } as const;

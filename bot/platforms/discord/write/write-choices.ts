@@ -9,6 +9,7 @@ import {
 import type { Choice } from '../../../ground/problem.js';
 import { plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
+import { formId, formIn } from './write-form.js';
 
 export type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 
@@ -19,14 +20,16 @@ export interface WrittenChoices {
 }
 
 // Ids must differ within a message even where two choices run the same line: each starts with its number.
-const idOf = (index: number, run: string): string => `${index}:${run}`;
-const ID = /^\d{1,2}:(.*)$/su;
+const idOf = (index: number, { run, form }: Choice): string =>
+  `${index}:${form === undefined ? run : `?${formId(form, run)}`}`;
+const ID = /^\d{1,2}:([^?].*)$/su;
+const FORM_ID = /^\d{1,2}:\?(.*)$/su;
 const SELECT_ID = 'choose';
 
 /** Makes the rows; a line too long for an id, and choices beyond 25, are left. */
 export const writeChoices = (choices: readonly Choice[]): WrittenChoices => {
   const fits = (choice: Choice, index: number): boolean =>
-    index < LIMITS.selectOptions && idOf(index, choice.run).length <= LIMITS.customId;
+    index < LIMITS.selectOptions && idOf(index, choice).length <= LIMITS.customId;
   const kept = choices.filter(fits);
   const left = choices.filter((choice, index) => !fits(choice, index));
   if (kept.length === 0) return { rows: [], left };
@@ -36,11 +39,11 @@ export const writeChoices = (choices: readonly Choice[]): WrittenChoices => {
       rows: [
         {
           type: ComponentType.ActionRow,
-          components: kept.map(({ label, run, preferred }, index) => ({
+          components: kept.map((choice, index) => ({
             type: ComponentType.Button,
-            style: preferred === true ? ButtonStyle.Primary : ButtonStyle.Secondary,
-            label: plainWithin(label, LIMITS.buttonLabel),
-            custom_id: idOf(index, run),
+            style: choice.preferred === true ? ButtonStyle.Primary : ButtonStyle.Secondary,
+            label: plainWithin(choice.label, LIMITS.buttonLabel),
+            custom_id: idOf(index, choice),
           })),
         },
       ],
@@ -56,10 +59,10 @@ export const writeChoices = (choices: readonly Choice[]): WrittenChoices => {
             type: ComponentType.StringSelect,
             custom_id: SELECT_ID,
             placeholder: 'Choose one',
-            options: kept.map(({ label, run, preferred }, index) => ({
-              label: plainWithin(label, LIMITS.selectLabel),
-              value: idOf(index, run),
-              ...(preferred === true ? { description: 'Most people want this one' } : {}),
+            options: kept.map((choice, index) => ({
+              label: plainWithin(choice.label, LIMITS.selectLabel),
+              value: idOf(index, choice),
+              ...(choice.preferred === true ? { description: 'Most people want this one' } : {}),
             })),
           },
         ],
@@ -70,6 +73,12 @@ export const writeChoices = (choices: readonly Choice[]): WrittenChoices => {
 
 /** The line a pressed button or a picked option runs, or undefined when the id is none of ours. */
 export const runOf = (id: string): string | undefined => ID.exec(id)?.[1];
+
+/** The form a pressed button opens, or undefined when it opens none. */
+export const formOn = (id: string): { readonly name: string; readonly run: string } | undefined => {
+  const named = FORM_ID.exec(id)?.[1];
+  return named === undefined ? undefined : formIn(named);
+};
 
 interface Offered {
   readonly id: string;

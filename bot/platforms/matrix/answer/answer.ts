@@ -1,35 +1,27 @@
-/** One member's event from reading to answered: who asks, what is asked, run it, say it, each exactly once. */
+/** One member's event from reading to answered: is it meant for the bot, may they ask, run it, say it, each exactly once. */
 import { MS_PER_MINUTE } from '../../../ground/durations.js';
-import { isProblem, problem } from '../../../ground/problem.js';
-import { tidy } from '../../../ground/tidy.js';
-import type { Asker } from '../../../commands/core/command.js';
-import { runCommand } from '../../../commands/core/dispatch.js';
-import { parseLine } from '../../../commands/core/grammar.js';
-import { renderChart } from '../../../reply/render-chart.js';
-import type { Chart, Outcome } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { RateLimit } from '../../shared/rate-limit.js';
-import { keycap } from './choices.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
-import type { DirectRooms } from '../rooms/direct-rooms.js';
-import { offerFor } from './find-choices.js';
-import type { Content, MatrixEvent } from './matrix-event.js';
-import { answerRelation, relationTo, threadRootOf } from './matrix-event.js';
-import { withMemberIds } from './member-option.js';
 import type { Outbox } from '../connect/outbox.js';
-import type { PendingAnswers } from './pending-answers.js';
-import { askedIn, type Asked } from './read-message.js';
-import { displayNameIn, isEncrypted, isPrivateBetween, mayManage, type Rooms, type RoomState } from '../rooms/rooms.js';
 import { MatrixError } from '../connect/sdk.js';
-import { chartImage, plainNotice, reactionsFor, writeOutcome } from './write-reply.js';
+import type { DirectRooms } from '../rooms/direct-rooms.js';
+import { displayNameIn, isEncrypted, isPrivateBetween, type Rooms } from '../rooms/rooms.js';
+import { createClaims } from './claims.js';
+import { findTask, type Task } from './find-task.js';
+import type { MatrixEvent } from './matrix-event.js';
+import { answerRelation } from './matrix-event.js';
+import { createOffers } from './offers.js';
+import type { PendingAnswers } from './pending-answers.js';
+import { askedIn } from './read-message.js';
+import { askerIn, createRunner, type Done } from './run-task.js';
+import { createSpeaker } from './say-outcome.js';
+import { plainNotice } from './write-reply.js';
 
 /** Older questions are not answered: their moment has passed. */
 export const OLDEST_ANSWERED_MS = 10 * MS_PER_MINUTE;
-
-/** Where the server limits the bot, its number reactions are the first to go. */
-const REACTION_PATIENCE_MS = 3000;
 
 export interface AnswerParts {
   readonly context: PlatformContext;
@@ -41,177 +33,86 @@ export interface AnswerParts {
   readonly outbox: Outbox;
   readonly pending: PendingAnswers;
   readonly limit: RateLimit;
+  /** How often one member may have the server asked for what a reply or a reaction names. */
+  readonly lookUps: RateLimit;
   /** Keys claimed by a process that died before it had answered. */
   readonly leftOver: Set<string>;
   readonly startedUtcMs: UtcMs;
+  /** A clock that never jumps: limits go by it, as the times on events are their senders' word. */
+  readonly ticksMs: () => number;
   readonly stop: AbortSignal;
 }
 
-/** What is to be run, and where its answer belongs. */
-interface Task {
-  readonly line: string;
-  readonly relation: Content;
-}
+/** Answers one event. Never rejects; false: left undone because the bot is stopping, to be taken up at the next start. */
+export type Answerer = (roomId: string, event: MatrixEvent, arrivedMs: number) => Promise<boolean>;
 
 export const eventKey = (botId: string, eventId: string): string => `matrix:${botId}:${eventId}`;
 
-/** Answers events. Never rejects; false: left undone because the bot is stopping, to be taken up at the next start. */
-export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: MatrixEvent) => Promise<boolean>) => {
-  const { context, client, botId, botName, rooms, direct, outbox, pending, limit, leftOver, startedUtcMs, stop } =
-    parts;
+export const createAnswerer = (parts: AnswerParts): Answerer => {
+  const { context, client, botId, rooms, outbox, pending, limit, leftOver, startedUtcMs, ticksMs } = parts;
   const { deps, log, metrics, now, settings } = context;
-  /** Stands in for the store where it cannot answer. */
-  const seen = new Set<string>();
+  const claims = createClaims({ events: deps.store.events, pending, leftOver, log, now });
+  const offers = createOffers({ client, botId, now, ticksMs, lookUps: parts.lookUps });
+  const say = createSpeaker({ context, client, direct: parts.direct, outbox, offers, ticksMs });
+  const run = createRunner(context, client);
 
-  const claim = async (key: string): Promise<'fresh' | 'left-over' | 'done'> => {
-    if (seen.has(key)) return 'done';
-    seen.add(key);
-    if (seen.size > 10_000) seen.delete(seen.values().next().value ?? '');
-    if (leftOver.delete(key)) return 'left-over';
-    try {
-      return (await deps.store.events.claim(key, now())) ? 'fresh' : 'done';
-    } catch (error) {
-      log.warn({ err: error }, 'cannot claim a Matrix event in the store; answering all the same');
-      return 'fresh';
-    }
+  const isOurs = ({ type, sender, origin_server_ts: sentUtcMs }: MatrixEvent): boolean =>
+    sender !== botId && sentUtcMs >= now() - OLDEST_ANSWERED_MS && (type === 'm.room.message' || type === 'm.reaction');
+
+  /** What the event asks of the bot, or null. */
+  const taskIn = async (roomId: string, event: MatrixEvent, arrivedMs: number): Promise<Task | null> => {
+    const state = await rooms.state(roomId);
+    // What is said in the clear in an encrypted room must not be answered in the clear there.
+    if (isEncrypted(state) && client.encryption === null) return null;
+    const me = { userId: botId, names: [parts.botName(), displayNameIn(state, botId) ?? ''], prefix: settings.prefix };
+    const asked = askedIn(event, me, isPrivateBetween(state, botId, event.sender));
+    return asked === null ? null : findTask(offers, roomId, event, asked, arrivedMs);
   };
 
-  const settle = async (key: string): Promise<void> => {
-    try {
-      await deps.store.events.answered(key);
-    } catch (error) {
-      log.warn({ err: error }, 'cannot mark a Matrix event as answered');
-    }
-    await pending.done(key);
-  };
-
-  /** The line to run, or words for a pick that cannot be, or null where nothing was meant for the bot. */
-  const taskFor = async (
-    roomId: string,
-    event: MatrixEvent,
-    asked: Asked,
-  ): Promise<Task | { readonly problem: Outcome } | null> => {
-    if (asked.kind === 'line') return { line: asked.line, relation: answerRelation(event) };
-    const offer = await offerFor(client, botId, roomId, event, asked, event.origin_server_ts);
-    const run = offer?.runs[asked.number - 1];
-    if (offer !== null && run !== undefined) {
-      // Nothing can be a reply to a reaction; the answer follows the offer instead.
-      return {
-        line: run,
-        relation:
-          asked.kind === 'reaction'
-            ? relationTo(offer.event.event_id, threadRootOf(offer.event))
-            : answerRelation(event),
-      };
-    }
-    if (asked.kind === 'reaction') return null;
-    if (offer !== null && (asked.addressed || asked.repliedTo !== null)) {
-      return {
-        problem: problem('no-such-choice', `Choose a number from 1 to ${offer.runs.length}, or ask another question.`),
-      };
-    }
-    return asked.addressed
-      ? {
-          problem: problem('no-such-choice', 'There is nothing to choose from just now. Ask a question, or type help.'),
-        }
-      : null;
-  };
-
-  const askerOf = (roomId: string, event: MatrixEvent, state: RoomState, isPrivate: boolean): Asker => {
-    const memberId = `matrix:${event.sender}`;
-    return {
-      platform: 'matrix',
-      memberId,
-      displayName:
-        tidy(displayNameIn(state, event.sender) ?? '', 60) || tidy(event.sender.slice(1).replace(/:.*$/u, ''), 60),
-      clubId: isPrivate ? memberId : `matrix:${roomId}`,
-      channelId: roomId,
-      isManager: isPrivate || mayManage(state, event.sender),
-      isPrivate,
-    };
-  };
-
-  const run = async (
-    roomId: string,
-    state: RoomState,
-    line: string,
-    asker: Asker,
-    askedUtcMs: UtcMs,
-  ): Promise<{ readonly name: string; readonly outcome: Outcome }> => {
-    const parsed = parseLine(line, deps.commands);
-    if (isProblem(parsed)) return { name: 'unknown', outcome: parsed };
-    const { command } = parsed;
-    const raw = withMemberIds(command, parsed.raw, state);
-    if (isProblem(raw)) return { name: command.name, outcome: raw };
-    const typing = command.slow === true;
-    if (typing) void client.setTyping(roomId, true, 20_000).catch(() => undefined);
-    const outcome = await runCommand(deps, command, raw, asker, askedUtcMs, (error, name) => {
-      log.error({ err: error, command: name }, 'a command failed');
-      metrics.failed('matrix', 'command');
+  /** One kind word, then silence until there is room again; false where the member may ask. */
+  const isTooMany = async (roomId: string, event: MatrixEvent, key: string): Promise<boolean> => {
+    const taken = limit.take(event.sender, ticksMs());
+    if (taken.ok) return false;
+    metrics.limited('matrix', 'member');
+    if (taken.again || (await claims.claim(key)) === 'done') return true;
+    await outbox.send({
+      roomId,
+      type: 'm.room.message',
+      answersId: event.event_id,
+      askedUtcMs: event.origin_server_ts,
+      name: 'text',
+      maybeSent: event.origin_server_ts < startedUtcMs,
+      content: plainNotice(
+        `One moment, please: that was a lot of questions at once. Ask again in ${taken.waitSeconds} s.`,
+        { 'm.relates_to': answerRelation(event) },
+      ),
     });
-    if (typing) void client.setTyping(roomId, false).catch(() => undefined);
-    return { name: command.name, outcome };
+    await claims.settle(key);
+    return true;
   };
 
-  const answer = async (
-    roomId: string,
-    event: MatrixEvent,
-    state: RoomState,
-    task: Task | { readonly problem: Outcome },
-    key: string,
-    maybeSent: boolean,
-  ): Promise<void> => {
+  /** Runs the task unless an earlier process has, and says what came of it. */
+  const carryOut = async (roomId: string, event: MatrixEvent, task: Task, maybeSent: boolean): Promise<void> => {
+    const key = eventKey(botId, event.event_id);
+    const state = await rooms.state(roomId);
     const isPrivate = isPrivateBetween(state, botId, event.sender);
-    const asker = askerOf(roomId, event, state, isPrivate);
+    const asker = askerIn(roomId, event.sender, state, isPrivate);
     const askedUtcMs = Math.min(now(), event.origin_server_ts);
-    const relation = 'line' in task ? task.relation : answerRelation(event);
-    const part = (room: string, name: string, content: Content) =>
-      outbox.send({
-        roomId: room,
-        type: 'm.room.message',
-        answersId: event.event_id,
-        askedUtcMs,
-        name,
-        content,
-        maybeSent,
-      });
-
-    let outcome = pending.get(key);
-    let name = 'again';
-    if (outcome === undefined) {
-      ({ name, outcome } =
-        'line' in task
-          ? await run(roomId, state, task.line, asker, askedUtcMs)
-          : { name: 'pick', outcome: task.problem });
-      await pending.put(key, outcome);
-    }
-
-    let target = roomId;
-    let extra: Content = { 'm.relates_to': relation };
-    let told: string | null = null;
-    if (!isProblem(outcome) && outcome.audience === 'asker' && !isPrivate) {
-      const opened = await openDirect(event.sender);
-      if (opened === null) {
-        await part(
-          roomId,
-          'told',
-          plainNotice(
-            'That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.',
-            extra,
-          ),
-        );
-        return;
-      }
-      told = `${asker.displayName}, that answer is for you alone: it is in our direct room.${opened.isNew ? ' I have invited you to it.' : ''}`;
-      target = opened.roomId;
-      extra = {};
-    }
-    const textId = await part(target, 'text', writeOutcome(outcome, event.sender, extra));
-    if (told !== null) await part(roomId, 'told', plainNotice(told, { 'm.relates_to': relation }));
-    const chart = isProblem(outcome) ? undefined : outcome.chart;
-    if (chart !== undefined) await part(target, 'chart', await chartContent(target, chart, extra));
-    // Nobody waits for these: the next answer matters more.
-    void offerReactions(target, textId, reactionsFor(outcome), askedUtcMs);
+    const kept = pending.get(key);
+    const done: Done =
+      kept === undefined ? await run(task.run, asker, state, askedUtcMs) : { name: 'again', outcome: kept };
+    const { name, outcome } = done;
+    if (kept === undefined) await pending.put(key, outcome);
+    await say({
+      roomId,
+      event,
+      outcome,
+      relation: task.relation,
+      askedUtcMs,
+      askerName: asker.displayName,
+      isPrivate,
+      maybeSent,
+    });
     metrics.answered({
       platform: 'matrix',
       command: name,
@@ -220,130 +121,45 @@ export const createAnswerer = (parts: AnswerParts): ((roomId: string, event: Mat
     });
   };
 
-  const openDirect = async (userId: string): Promise<{ readonly roomId: string; readonly isNew: boolean } | null> => {
-    try {
-      return await direct.with(userId);
-    } catch (error) {
-      if (!(error instanceof MatrixError)) throw error;
-      log.warn({ errcode: error.errcode }, 'cannot open a direct room');
-      return null;
-    }
-  };
-
-  /** Number reactions to tap; nothing is lost where they cannot be put there. */
-  const offerReactions = async (roomId: string, targetId: string, count: number, askedUtcMs: UtcMs): Promise<void> => {
-    for (let number = 1; number <= count; number++) {
-      try {
-        await outbox.send({
-          roomId,
-          type: 'm.reaction',
-          answersId: targetId,
-          askedUtcMs,
-          name: `choice ${number}`,
-          maybeSent: false,
-          patienceMs: REACTION_PATIENCE_MS,
-          content: { 'm.relates_to': { rel_type: 'm.annotation', event_id: targetId, key: keycap(number) } },
-        });
-      } catch (error) {
-        log.debug({ err: error }, 'cannot put a number reaction');
-        return;
-      }
-    }
-  };
-
-  /** The chart as an image, or its text alternative where it cannot be drawn or uploaded. */
-  const chartContent = async (roomId: string, chart: Chart, extra: Content): Promise<Content> => {
-    try {
-      const { png, width, height } = await renderChart(chart);
-      const encrypted =
-        client.hasCrypto && (await client.crypto.isRoomEncrypted(roomId))
-          ? await client.crypto.encryptMedia(png)
-          : null;
-      const uri = await client.uploadContent(
-        encrypted?.buffer ?? png,
-        encrypted === null ? 'image/png' : 'application/octet-stream',
-        'chart.png',
-      );
-      return chartImage(
-        chart.altText,
-        encrypted === null ? { url: uri } : { file: { ...encrypted.file, url: uri } },
-        { width, height, bytes: png.length },
-        extra,
-      );
-    } catch (error) {
-      log.warn({ err: error }, 'cannot draw or upload a chart');
-      metrics.failed('matrix', 'chart');
-      return plainNotice(`(The picture could not be shown.) ${chart.altText}`, extra);
-    }
-  };
-
-  const refuse = async (roomId: string, event: MatrixEvent, waitSeconds: number, again: boolean): Promise<void> => {
-    metrics.limited('matrix', 'member');
-    if (again) return;
-    await outbox.send({
-      roomId,
-      type: 'm.room.message',
-      answersId: event.event_id,
-      askedUtcMs: event.origin_server_ts,
-      name: 'text',
-      maybeSent: false,
-      content: plainNotice(`One moment, please: that was a lot of questions at once. Ask again in ${waitSeconds} s.`, {
-        'm.relates_to': answerRelation(event),
-      }),
-    });
-  };
-
-  const handle = async (roomId: string, event: MatrixEvent): Promise<boolean> => {
+  const handle = async (roomId: string, event: MatrixEvent, arrivedMs: number): Promise<void> => {
     const key = eventKey(botId, event.event_id);
+    if (!isOurs(event)) return;
+    const task = await taskIn(roomId, event, arrivedMs);
+    if (task === null) return;
+    if (claims.isSeen(key)) {
+      metrics.duplicate('matrix');
+      return;
+    }
+    // Before anything that costs: a flood is a look at a number.
+    const isBegun = leftOver.has(key) || pending.get(key) !== undefined;
+    if (!isBegun && (await isTooMany(roomId, event, key))) return;
+    const claimed = await claims.claim(key);
+    if (claimed === 'done') {
+      metrics.duplicate('matrix');
+      return;
+    }
+    const maybeSent = claimed === 'left-over' || event.origin_server_ts < startedUtcMs;
+    // Not in the store, yet from before this start: if the store was lost, the room still knows.
+    const isAnswered =
+      claimed === 'fresh' &&
+      maybeSent &&
+      (await outbox.sentParts(roomId, event.event_id, event.origin_server_ts)).size > 0;
+    if (!isAnswered) await carryOut(roomId, event, task, maybeSent);
+    await claims.settle(key);
+  };
+
+  return async (roomId, event, arrivedMs) => {
     try {
-      if (event.sender === botId || event.origin_server_ts < now() - OLDEST_ANSWERED_MS) return true;
-      if (event.type !== 'm.room.message' && event.type !== 'm.reaction') return true;
-      const state = await rooms.state(roomId);
-      // What is said in the clear in an encrypted room must not be answered in the clear there.
-      if (isEncrypted(state) && !client.hasCrypto) return true;
-      const names = [botName(), displayNameIn(state, botId) ?? ''];
-      const asked = askedIn(
-        event,
-        { userId: botId, names, prefix: settings.prefix },
-        isPrivateBetween(state, botId, event.sender),
-      );
-      if (asked === null) return true;
-      const task = await taskFor(roomId, event, asked);
-      if (task === null) return true;
-      const claimed = await claim(key);
-      if (claimed === 'done') {
-        metrics.duplicate('matrix');
-        return true;
-      }
-      const maybeSent = claimed === 'left-over' || event.origin_server_ts < startedUtcMs;
-      if (claimed === 'fresh' && maybeSent) {
-        // Not in the store, yet from before this start: if the store was lost, the room still knows.
-        const sent = await outbox.sentParts(roomId, event.event_id, event.origin_server_ts);
-        if (sent.size > 0) {
-          await settle(key);
-          return true;
-        }
-      }
-      if (pending.get(key) === undefined) {
-        const taken = limit.take(event.sender, Math.min(now(), event.origin_server_ts));
-        if (!taken.ok) {
-          await refuse(roomId, event, taken.waitSeconds, taken.again);
-          await settle(key);
-          return true;
-        }
-      }
-      await answer(roomId, event, state, task, key, maybeSent);
-      await settle(key);
+      await handle(roomId, event, arrivedMs);
       return true;
     } catch (error) {
-      if (stop.aborted) return false;
+      if (parts.stop.aborted) return false;
       // A room may well forbid the bot to speak; that is no fault.
       if (error instanceof MatrixError) log.warn({ errcode: error.errcode }, 'the homeserver refused an answer');
       else log.error({ err: error }, 'cannot answer a Matrix event');
       metrics.failed('matrix', 'send');
-      await settle(key).catch(() => undefined);
+      await claims.settle(eventKey(botId, event.event_id)).catch(() => undefined);
       return true;
     }
   };
-  return handle;
 };

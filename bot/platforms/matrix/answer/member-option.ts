@@ -6,16 +6,18 @@ import { displayNameIn, presentMembers, type RoomState } from '../rooms/rooms.js
 
 const MATRIX_ID = /^(?:matrix:)?(@[^\s:@]+:[^\s@]+?)[,:]?$/u;
 
-/** The members of the room whom a word may mean: by id, or by name where there is no id in it. */
+/** The members of the room whom a word may mean: by id, or by display or user name where there is no id in it. */
 const meantBy = (value: string, state: RoomState): readonly string[] => {
   const id = MATRIX_ID.exec(value)?.[1];
   const present = presentMembers(state);
   if (id !== undefined) return present.filter((userId) => userId === id);
   const name = value.replace(/^@/u, '').toLowerCase();
-  const named = present.filter((userId) => displayNameIn(state, userId)?.toLowerCase() === name);
-  return named.length > 0
-    ? named
-    : present.filter((userId) => userId.slice(1, userId.indexOf(':')).toLowerCase() === name);
+  // Anyone may take another's user name as their display name, so neither goes before the other.
+  return present.filter(
+    (userId) =>
+      displayNameIn(state, userId)?.toLowerCase() === name ||
+      userId.slice(1, userId.indexOf(':')).toLowerCase() === name,
+  );
 };
 
 /** The raw options with each member as "matrix:@user:server", or a Problem where none or several of the room are meant. */

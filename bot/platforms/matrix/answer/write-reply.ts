@@ -169,6 +169,9 @@ export const writeOutcome = (outcome: Outcome, askerId: string, extra: Content):
     : replyNotice(outcome, choices, all);
 };
 
+/** The command lines a written notice offers, in order. */
+export const offeredRuns = (outcome: Outcome): readonly string[] => carried(outcome).map(({ run }) => run);
+
 /** How many choices a written notice offers by reaction. */
 export const reactionsFor = (outcome: Outcome): number => {
   const { length } = carried(outcome);

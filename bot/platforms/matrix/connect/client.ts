@@ -1,19 +1,21 @@
 /** The SDK's client over our own HTTP calls, with sends whose transaction id we choose. */
 import type { Content, MatrixEvent } from '../answer/matrix-event.js';
-import { asEvent, isRecord, textAt } from '../answer/matrix-event.js';
+import { isRecord, textAt } from '../answer/matrix-event.js';
 import type { Call, Homeserver } from './homeserver-call.js';
-import { EncryptedRoomEvent, MatrixClient } from './sdk.js';
-import type { RustSdkCryptoStorageProvider } from './sdk.js';
+import type { Encryption } from './encryption.js';
+import { MatrixClient } from './sdk.js';
 
-/** A class because the SDK is extended by inheritance: its encryption engine makes its requests through `doRequest`. */
+/** A class because the SDK is extended by inheritance: all its requests go through `doRequest`. */
 export class PierhandMatrixClient extends MatrixClient {
+  /** Null where encrypted rooms cannot be read. */
+  encryption: Encryption | null = null;
+
   constructor(
     url: string,
     accessToken: string,
-    crypto: RustSdkCryptoStorageProvider | null,
     readonly homeserver: Homeserver,
   ) {
-    super(url, accessToken, null as never, crypto as never);
+    super(url, accessToken);
   }
 
   override doRequest(
@@ -35,15 +37,6 @@ export class PierhandMatrixClient extends MatrixClient {
     });
   }
 
-  get hasCrypto(): boolean {
-    return (this.crypto as unknown) !== undefined;
-  }
-
-  /** Hands a sync's device messages and key counts to the encryption engine; its rooms are read elsewhere. */
-  async takeInKeys(sync: Content): Promise<void> {
-    await this.processSync({ ...sync, rooms: undefined, account_data: undefined });
-  }
-
   /** Sends once for a transaction id: the server drops a repeat. Encrypts where the room is encrypted and encryption works. */
   async sendWithTransaction(
     roomId: string,
@@ -53,13 +46,11 @@ export class PierhandMatrixClient extends MatrixClient {
     patienceMs: number,
   ): Promise<string> {
     // Reactions stay readable in encrypted rooms, as their relation must be in the clear anyway.
-    const encrypt = this.hasCrypto && type !== 'm.reaction' && (await this.crypto.isRoomEncrypted(roomId));
-    const [sentType, sentContent] = encrypt
-      ? [
-          'm.room.encrypted',
-          withRelation((await this.crypto.encryptRoomEvent(roomId, type, content)) as unknown as Content, content),
-        ]
-      : [type, content];
+    const lock = type === 'm.reaction' ? null : await this.lockFor(roomId);
+    const [sentType, sentContent] =
+      lock === null
+        ? [type, content]
+        : ['m.room.encrypted', withRelation(await lock.lock(roomId, type, content), content)];
     const answer = await this.homeserver.call({
       method: 'PUT',
       body: sentContent,
@@ -69,21 +60,21 @@ export class PierhandMatrixClient extends MatrixClient {
     return (isRecord(answer) ? textAt(answer, 'event_id') : null) ?? '';
   }
 
+  /** The encryption to use for what is sent to a room, or null where the room is in the clear or nothing can be encrypted. */
+  async lockFor(roomId: string): Promise<Encryption | null> {
+    return this.encryption !== null && (await this.encryption.isRoomEncrypted(roomId)) ? this.encryption : null;
+  }
+
   /** An encrypted event opened, or the event as it is where it cannot be. */
   async opened(roomId: string, event: MatrixEvent): Promise<MatrixEvent> {
-    if (event.type !== 'm.room.encrypted' || !this.hasCrypto) return event;
-    try {
-      const decrypted = await this.crypto.decryptRoomEvent(new EncryptedRoomEvent(event), roomId);
-      const clear = asEvent(decrypted.raw);
-      if (clear === null) return event;
-      // Relations travel outside the ciphertext.
-      const relation = event.content['m.relates_to'];
-      return relation === undefined || 'm.relates_to' in clear.content
-        ? clear
-        : { ...clear, content: { ...clear.content, 'm.relates_to': relation } };
-    } catch {
-      return event;
-    }
+    if (event.type !== 'm.room.encrypted' || this.encryption === null) return event;
+    const clear = await this.encryption.open(roomId, event);
+    if (clear === null) return event;
+    // Relations travel outside the ciphertext.
+    const relation = event.content['m.relates_to'];
+    return relation === undefined || 'm.relates_to' in clear.content
+      ? clear
+      : { ...clear, content: { ...clear.content, 'm.relates_to': relation } };
   }
 }
 

@@ -1,10 +1,4 @@
 /** The one place that imports the Matrix SDK, after its native part has been loaded or stood in for (imports run in order). */
 import './native-crypto.js';
 
-export {
-  EncryptedRoomEvent,
-  LogService,
-  MatrixClient,
-  MatrixError,
-  RustSdkCryptoStorageProvider,
-} from 'matrix-bot-sdk';
+export { LogService, MatrixClient, MatrixError, RustSdkCryptoStorageProvider } from 'matrix-bot-sdk';

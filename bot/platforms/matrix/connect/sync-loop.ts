@@ -14,6 +14,8 @@ export interface SyncedRoom {
   readonly state: readonly MatrixEvent[];
   /** In order; without what was there before the bot joined, and without anything on a first sync. */
   readonly events: readonly MatrixEvent[];
+  /** What was said between the bot's invitation and its joining. */
+  readonly firstWords: readonly MatrixEvent[];
   /** The bot's own joining, where this sync brings it. */
   readonly joined: MatrixEvent | null;
 }
@@ -49,17 +51,17 @@ const LONGEST_SYNC_PAUSE_MS = 5000;
 /** So many old events in a row end the look back: one server's wrong clock must not. */
 const OLD_IN_A_ROW = 20;
 const MOST_UNOPENED = 200;
-/** Work under way beyond this holds the next poll back. */
-const MOST_UNDER_WAY = 100;
+/** Work under way beyond this holds the next poll back; high, so that one room's backlog holds up no other. */
+const MOST_UNDER_WAY = 2000;
 
-/** @param isFirst brings every room's state, of which only encryption needs the members */
-const filter = (isFirst: boolean, hasCrypto: boolean): string =>
+/** @param isFirst brings every room's state, of which the members are not needed */
+const filter = (isFirst: boolean): string =>
   JSON.stringify({
     presence: { not_types: ['*'] },
     room: {
       ephemeral: { not_types: ['*'] },
       timeline: { limit: isFirst ? 1 : 50 },
-      state: { lazy_load_members: isFirst && !hasCrypto },
+      state: { lazy_load_members: isFirst },
     },
   });
 
@@ -69,6 +71,9 @@ const isOwnJoin = (event: MatrixEvent, botId: string): boolean =>
   textAt(event.content, 'membership') === 'join' &&
   // A new display name is a join event as well.
   textAt(recordAt(event.unsigned, 'prev_content'), 'membership') !== 'join';
+
+const isOwnInvitation = (event: MatrixEvent, botId: string): boolean =>
+  event.type === 'm.room.member' && event.state_key === botId && textAt(event.content, 'membership') === 'invite';
 
 /** The homeserver no longer knows the token (it was restored, or replaced): begin anew, as on a first sync. */
 const isUnknownPosition = (error: unknown): boolean =>
@@ -93,15 +98,27 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
   };
 
   /** Encrypted events that came before their keys. */
-  let unopened: { readonly roomId: string; readonly event: MatrixEvent }[] = [];
+  let unopened: { readonly roomId: string; readonly event: MatrixEvent; readonly isFirstWords: boolean }[] = [];
+  const keepUnopened = (roomId: string, events: readonly MatrixEvent[], isFirstWords: boolean): void => {
+    if (client.encryption === null) return;
+    unopened.push(
+      ...events
+        .filter(({ type, sender }) => type === 'm.room.encrypted' && sender !== botId)
+        .map((event) => ({ roomId, event, isFirstWords })),
+    );
+  };
   const openedSince = async (): Promise<readonly SyncedRoom[]> => {
     const before = unopened.filter(({ event }) => event.origin_server_ts >= now() - oldestMs).slice(-MOST_UNOPENED);
     unopened = [];
     const found: SyncedRoom[] = [];
-    for (const { roomId, event } of before) {
+    for (const waiting of before) {
+      const { roomId, event, isFirstWords } = waiting;
       const opened = await client.opened(roomId, event);
-      if (opened.type === 'm.room.encrypted') unopened.push({ roomId, event });
-      else found.push({ roomId, state: [], events: [opened], joined: null });
+      if (opened.type === 'm.room.encrypted') unopened.push(waiting);
+      else {
+        const [events, firstWords] = isFirstWords ? [[], [opened]] : [[opened], []];
+        found.push({ roomId, state: [], events, firstWords, joined: null });
+      }
     }
     return found;
   };
@@ -112,24 +129,26 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     const state = [...eventsIn(recordAt(raw, 'state')['events']), ...recent].filter(
       (event) => event.state_key !== undefined,
     );
-    if (client.hasCrypto) for (const event of state) await client.crypto.onRoomEvent(roomId, event);
-    if (isFirst) return { roomId, state, events: [], joined: null };
+    await client.encryption?.sawState(roomId, state);
+    if (isFirst) return { roomId, state, events: [], firstWords: [], joined: null };
     const opened: MatrixEvent[] = [];
     for (const event of recent) opened.push(await client.opened(roomId, event));
-    if (client.hasCrypto)
-      unopened.push(...opened.filter(({ type }) => type === 'm.room.encrypted').map((event) => ({ roomId, event })));
     const from = textAt(timeline, 'prev_batch');
     const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
     const all = isWhole ? opened : [...(await gapBefore(roomId, from)), ...opened];
     const joinedAt = all.findLastIndex((event) => isOwnJoin(event, botId));
     const joined = all[joinedAt] ?? null;
-    if (joined !== null && client.hasCrypto) await client.crypto.onRoomJoin(roomId);
-    return { roomId, state, events: all.slice(joinedAt + 1), joined };
+    const invitedAt = all.slice(0, Math.max(0, joinedAt)).findLastIndex((event) => isOwnInvitation(event, botId));
+    const firstWords = invitedAt < 0 ? [] : all.slice(invitedAt + 1, joinedAt);
+    const events = all.slice(joinedAt + 1);
+    keepUnopened(roomId, firstWords, true);
+    keepUnopened(roomId, events, false);
+    return { roomId, state, events, firstWords, joined };
   };
 
   const read = async (raw: Content, isFirst: boolean): Promise<SyncBatch> => {
-    // Keys first, so that what they open can be opened; the SDK hands them to its encryption engine.
-    if (client.hasCrypto) await client.takeInKeys(raw);
+    // Keys first, so that what they open can be opened.
+    await client.encryption?.takeIn(raw);
     const rooms = recordAt(raw, 'rooms');
     const joinedRooms: SyncedRoom[] = [...(await openedSince())];
     for (const [roomId, room] of Object.entries(recordAt(rooms, 'join'))) {
@@ -174,7 +193,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
       query: {
         since: token,
         timeout: isFirst || attempt > 0 || !wasReady ? 0 : POLL_MS,
-        filter: filter(isFirst, client.hasCrypto),
+        filter: filter(isFirst),
       },
     });
     const next = isRecord(answer) ? textAt(answer, 'next_batch') : null;

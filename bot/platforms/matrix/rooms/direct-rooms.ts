@@ -17,6 +17,16 @@ export interface DirectRooms {
 /** Our own key in a room's creation: lets a room be recognised whose making was cut short before it was written down. */
 export const DIRECT_WITH_KEY = 'pierhand.direct_with';
 
+/**
+ * Whoever comes later reads nothing from before their invitation; the member themself reads from theirs on, so that the answer that
+ * comes with it is there (Matrix specification, m.room.history_visibility).
+ */
+const OWN_PAST_ONLY = {
+  type: 'm.room.history_visibility',
+  state_key: '',
+  content: { history_visibility: 'invited' },
+};
+
 export const createDirectRooms = (client: PierhandMatrixClient, botId: string, rooms: Rooms): DirectRooms => {
   // One change at a time: the list is one document.
   let chain: Promise<unknown> = Promise.resolve();
@@ -60,7 +70,8 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
       try {
         const state = await rooms.state(roomId);
         // What cannot be read or written there is no place for an answer.
-        if (isPrivateBetween(state, botId, userId) && (client.hasCrypto || !isEncrypted(state))) return roomId;
+        if (isPrivateBetween(state, botId, userId) && (client.encryption !== null || !isEncrypted(state)))
+          return roomId;
       } catch (error) {
         if (!(error instanceof MatrixError)) throw error;
       }
@@ -69,7 +80,7 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
   };
 
   const hasKeys = async (userId: string): Promise<boolean> => {
-    if (!client.hasCrypto) return false;
+    if (client.encryption === null) return false;
     const { device_keys: keys } = await client.getUserDevices([userId]);
     return Object.keys(keys[userId] ?? {}).length > 0;
   };
@@ -80,9 +91,12 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
       invite: [userId],
       is_direct: true,
       creation_content: { [DIRECT_WITH_KEY]: userId },
-      initial_state: (await hasKeys(userId))
-        ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }]
-        : [],
+      initial_state: [
+        OWN_PAST_ONLY,
+        ...((await hasKeys(userId))
+          ? [{ type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } }]
+          : []),
+      ],
     } as never);
     await add(userId, roomId);
     return roomId;

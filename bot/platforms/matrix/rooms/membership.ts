@@ -1,6 +1,7 @@
 /** Which rooms the bot goes into, what it says there first, and when it leaves. */
 import type { Logger } from 'pino';
 import type { Store } from '../../../store/store.js';
+import type { RateLimit } from '../../shared/rate-limit.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import { DIRECT_WITH_KEY, type DirectRooms } from './direct-rooms.js';
 import type { Content, MatrixEvent } from '../answer/matrix-event.js';
@@ -20,6 +21,9 @@ export interface MembershipParts {
   /** Users and servers; empty: the bot's own server. */
   readonly allowed: readonly string[];
   readonly prefix: string;
+  /** How often one member may invite the bot. */
+  readonly invitations: RateLimit;
+  readonly ticksMs: () => number;
   readonly stop: AbortSignal;
 }
 
@@ -59,6 +63,8 @@ export const createMembership = ({
   log,
   allowed,
   prefix,
+  invitations,
+  ticksMs,
   stop,
 }: MembershipParts): Membership => {
   const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {
@@ -103,6 +109,11 @@ export const createMembership = ({
         await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
         return;
       }
+      if (!invitations.take(inviterId, ticksMs()).ok) {
+        log.info({ server: serverOf(inviterId) }, 'declined an invitation: too many from one member');
+        await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
+        return;
+      }
       await quietly('cannot accept an invitation', async () => {
         await client.joinRoom(roomId, [serverOf(inviterId)]);
         if (recordAt(invite, 'content')['is_direct'] === true) await direct.remember(inviterId, roomId);
@@ -119,7 +130,7 @@ export const createMembership = ({
         const create = [...state.values()].find(({ type }) => type === 'm.room.create');
         // A direct room of the bot's own making needs no greeting, and nobody talks in a space.
         if (create?.sender === botId || textAt(create?.content, 'type') === 'm.space') return;
-        if (isEncrypted(state) && !client.hasCrypto) {
+        if (isEncrypted(state) && client.encryption === null) {
           await tellUnreadable(roomId);
           return;
         }

@@ -23,11 +23,16 @@ const KEPT = new Set([
 ]);
 const keyOf = (type: string, stateKey: string): string => `${type}\n${stateKey}`;
 
+/** Asked again this often where a room changes while its state is on the way. */
+const MOST_ASKS = 5;
+
 export const createRooms = (homeserver: Homeserver): Rooms => {
   const known = new Map<string, Map<string, MatrixEvent>>();
   const asking = new Map<string, Promise<Map<string, MatrixEvent>>>();
+  /** Rooms that changed, or were forgotten, while their state was on the way. */
+  const changed = new Map<string, MatrixEvent[]>();
 
-  const ask = async (roomId: string): Promise<Map<string, MatrixEvent>> => {
+  const snapshot = async (roomId: string): Promise<Map<string, MatrixEvent>> => {
     const answer = await homeserver.call({
       method: 'GET',
       path: `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/state`,
@@ -36,24 +41,43 @@ export const createRooms = (homeserver: Homeserver): Rooms => {
     for (const event of eventsIn(answer)) {
       if (KEPT.has(event.type) && event.state_key !== undefined) state.set(keyOf(event.type, event.state_key), event);
     }
-    known.set(roomId, state);
     return state;
+  };
+
+  /** Until nothing changed meanwhile: what the sync brought is in an answer that was asked for after it, and may be missing in an earlier one. */
+  const ask = async (roomId: string): Promise<Map<string, MatrixEvent>> => {
+    for (let asks = 1; ; asks++) {
+      changed.delete(roomId);
+      const state = await snapshot(roomId);
+      const missed = changed.get(roomId);
+      if (missed !== undefined && asks < MOST_ASKS) continue;
+      for (const event of missed ?? []) state.set(keyOf(event.type, event.state_key ?? ''), event);
+      known.set(roomId, state);
+      return state;
+    }
   };
 
   return {
     state: async (roomId) => {
       const here = known.get(roomId);
       if (here !== undefined) return here;
-      const under = asking.get(roomId) ?? ask(roomId).finally(() => asking.delete(roomId));
+      const under =
+        asking.get(roomId) ??
+        ask(roomId).finally(() => {
+          asking.delete(roomId);
+          changed.delete(roomId);
+        });
       asking.set(roomId, under);
       return under;
     },
     apply: (roomId, event) => {
-      if (event.state_key !== undefined && KEPT.has(event.type))
-        known.get(roomId)?.set(keyOf(event.type, event.state_key), event);
+      if (event.state_key === undefined || !KEPT.has(event.type)) return;
+      known.get(roomId)?.set(keyOf(event.type, event.state_key), event);
+      if (asking.has(roomId)) changed.set(roomId, [...(changed.get(roomId) ?? []), event]);
     },
     forget: (roomId) => {
       known.delete(roomId);
+      if (asking.has(roomId)) changed.set(roomId, changed.get(roomId) ?? []);
     },
   };
 };
@@ -70,6 +94,14 @@ export const presentMembers = (state: RoomState): readonly string[] =>
         type === 'm.room.member' && ['join', 'invite'].includes(textAt(content, 'membership') ?? ''),
     )
     .map(({ state_key: userId }) => userId ?? '');
+
+/** Who may read what is sent now: members joined, and invited where they may read from the invitation on (Matrix specification, history visibility). */
+export const readersIn = (state: RoomState): readonly string[] =>
+  textAt(single(state, 'm.room.history_visibility')?.content, 'history_visibility') === 'joined'
+    ? presentMembers(state).filter(
+        (userId) => textAt(state.get(keyOf('m.room.member', userId))?.content, 'membership') === 'join',
+      )
+    : presentMembers(state);
 
 /** Nobody but the asker and the bot is in or invited, and nobody can walk in or look in. */
 export const isPrivateBetween = (state: RoomState, botId: string, userId: string): boolean => {

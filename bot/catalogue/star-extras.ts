@@ -1,0 +1,57 @@
+/** What more is known of some stars, by Hipparcos number: doubles.csv and variables.csv. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { readCsvLines } from './csv-lines.js';
+import type { DoubleStar, VariableStar } from './target.js';
+
+export interface StarExtras {
+  readonly doubles: ReadonlyMap<string, DoubleStar & { readonly showpieceRank: number }>;
+  readonly variables: ReadonlyMap<string, VariableStar>;
+}
+
+const DOUBLE_COLUMNS = 7;
+const VARIABLE_COLUMNS = 7;
+
+const linesOf = (folder: string, file: string, columns: number): readonly string[] => {
+  const path = join(folder, file);
+  return existsSync(path) ? readCsvLines(path, columns).lines : [];
+};
+
+const orNull = (cell: string): number | null => (cell === '' ? null : Number(cell));
+
+const readVariable = (cells: readonly string[]): VariableStar => {
+  const [, type = '', brightest, faintest, period = '', epoch = '', epochIs = ''] = cells;
+  return {
+    type: type.replace(';', ','),
+    brightestMagnitude: Number(brightest),
+    faintestMagnitude: Number(faintest),
+    periodDays: orNull(period),
+    epochJd: orNull(epoch),
+    epochIs: epochIs === 'minimum' || epochIs === 'maximum' ? epochIs : null,
+  };
+};
+
+/** Reads both files of the folder; a file that is not there has nothing. */
+export const readStarExtras = (folder: string): StarExtras => ({
+  doubles: new Map(
+    linesOf(folder, 'doubles.csv', DOUBLE_COLUMNS).map((line) => {
+      const [hip = '', separation, angle, year, brighter, fainter, rank] = line.split(',');
+      return [
+        hip,
+        {
+          separationArcsec: Number(separation),
+          positionAngleDeg: Number(angle),
+          year: Number(year),
+          magnitudes: [Number(brighter), Number(fainter)],
+          showpieceRank: Number(rank),
+        },
+      ];
+    }),
+  ),
+  variables: new Map(
+    linesOf(folder, 'variables.csv', VARIABLE_COLUMNS).map((line) => {
+      const cells = line.split(',');
+      return [cells[0] ?? '', readVariable(cells)];
+    }),
+  ),
+});

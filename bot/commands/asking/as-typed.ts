@@ -1,0 +1,260 @@
+/**
+ * Understands options as people type them, for every command alike: "up m42 saturday", "dark sydney", "altitude vega 9pm
+ * 52.71,0.12", "tonight galaxies with binoculars", "site use fen". Which option takes what follows from the declaration.
+ */
+import { resolveTarget } from '../../catalogue/index.js';
+import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
+import { problem, type Problem } from '../../ground/problem.js';
+import { fittingChoices } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
+import { namesHour, namesNight } from '../../times/index.js';
+import type { Asker, Command, CompletionKind, OptionSpec } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { BARE_WORDS, bareOption } from '../core/grammar.js';
+import { commandLine } from './question-parts.js';
+import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
+import { withoutTrailing } from './trailing-words.js';
+
+type Raw = Map<string, unknown>;
+
+interface Typed {
+  readonly deps: Deps;
+  readonly command: Command;
+  readonly asker: Asker;
+  readonly nowUtcMs: UtcMs;
+}
+
+/** Options whose name people write as a word of the sentence: "with binoculars", "until 22:30". */
+const SPOKEN_NAMES = ['with', 'until', 'above', 'brighter', 'sky', 'to', 'not', 'from'] as const;
+const FILLERS = /^(?:me|my|when|whenever|its|it's|is|it|the|a|please|again|up|on|high)$/iu;
+
+const specOf = (command: Command, name: string): OptionSpec | undefined =>
+  Object.hasOwn(command.options, name) ? command.options[name] : undefined;
+
+const firstFree = (command: Command, raw: Raw, ...kinds: readonly CompletionKind[]): string | undefined =>
+  Object.entries(command.options).find(
+    ([name, { complete }]) => !raw.has(name) && complete !== undefined && kinds.includes(complete),
+  )?.[0];
+
+const fits = (spec: OptionSpec | undefined, word: string): boolean =>
+  spec?.type === 'choice' && spec.schema.safeParse(word).success;
+
+/** A choice that a word means and whose schema would not take any word at all. */
+const choiceTaking = (command: Command, raw: Raw, word: string): string | undefined =>
+  Object.entries(command.options).find(
+    ([name, spec]) => !raw.has(name) && fits(spec, word) && !fits(spec, 'no such word'),
+  )?.[0];
+
+/** Moves "with binoculars", "until 22:30" and the like from the words to their options; gives back the words left. */
+const takeSpoken = (command: Command, raw: Raw, text: string, nowUtcMs: UtcMs): string => {
+  const names = SPOKEN_NAMES.filter((name) => specOf(command, name) !== undefined && !raw.has(name));
+  const words = text.split(/\s+/u);
+  const kept: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const name = names.find((candidate) => candidate === words[at]?.toLowerCase());
+    const value = words[at + 1];
+    const isTime = name !== undefined && specOf(command, name)?.complete === 'time';
+    if (name === undefined || value === undefined || raw.has(name) || (isTime && !namesHour(value, nowUtcMs)))
+      kept.push(words[at] ?? '');
+    else {
+      const size = specOf(command, name)?.type === 'text' && !isTime ? words.length : at + 2;
+      raw.set(name, words.slice(at + 1, size).join(' '));
+      at = size - 1;
+    }
+  }
+  return kept.join(' ');
+};
+
+/** Takes a leading or trailing word that only a choice of the command can mean: "galaxies", "fork". */
+const takeChoices = (command: Command, raw: Raw, text: string): string => {
+  const words = text.split(/\s+/u).filter((word) => word !== '');
+  const taken = (word: string | undefined): boolean => {
+    const name = word === undefined ? undefined : choiceTaking(command, raw, word);
+    if (name !== undefined) raw.set(name, word);
+    return name !== undefined;
+  };
+  const whole = words.length > 1 ? choiceTaking(command, raw, words.join(' ')) : undefined;
+  if (whole !== undefined) {
+    raw.set(whole, words.join(' '));
+    return '';
+  }
+  while (words.length > 0 && taken(words[0])) words.shift();
+  while (words.length > 0 && taken(words.at(-1))) words.pop();
+  return words.join(' ');
+};
+
+/** Puts the night, hour and position from the end of the words into the options that take them; gives back the words left. */
+const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLeastLeft: number): string => {
+  const { head, night, hour, position } = withoutTrailing(text, atLeastLeft, nowUtcMs);
+  const placeOption = firstFree(command, raw, 'site', 'place');
+  const nightOption = firstFree(command, raw, 'date');
+  const hourOption = firstFree(command, raw, 'time');
+  const unplaced = [
+    ...(night !== null && nightOption === undefined && hourOption === undefined ? [night] : []),
+    ...(hour !== null && hourOption === undefined ? [hour] : []),
+    ...(position !== null && placeOption === undefined ? [position] : []),
+  ];
+  // What no option takes stays where it was, so that the answer says so.
+  if (unplaced.length > 0) return text;
+  if (position !== null && placeOption !== undefined) raw.set(placeOption, position);
+  if (night !== null && nightOption !== undefined) raw.set(nightOption, night);
+  const when = [nightOption === undefined ? night : null, hour].filter((part) => part !== null).join(' ');
+  if (when !== '' && hourOption !== undefined) raw.set(hourOption, when);
+  return head;
+};
+
+const isTarget = (deps: Deps, text: string): boolean => {
+  const found = resolveTarget(deps.catalogue, text);
+  return found.ok ? found.note === undefined : found.problem === 'ambiguous-target';
+};
+
+/** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
+const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promise<string> => {
+  const { deps, command, asker, nowUtcMs } = typed;
+  const siteOption = firstFree(command, raw, 'site');
+  const words = text.split(/\s+/u);
+  if (siteOption === undefined || words.length < 2 || isTarget(deps, text)) return text;
+  const saved = await savedSites(deps, asker);
+  const names = [...saved.member, ...saved.club].map(({ name }) => name);
+  for (let count = 1; count < words.length; count++) {
+    const place = words
+      .slice(count)
+      .join(' ')
+      .replace(/^(?:at|from|in|near)\s+/iu, '');
+    const isPlace =
+      names.some((name) => sameSiteName(name, place)) ||
+      isPrivateWord(place) ||
+      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && isKnownPlace(deps, place));
+    const before = words.slice(0, count).join(' ');
+    if (!isPlace || !isTarget(deps, withoutTrailing(before, 1, nowUtcMs).head)) continue;
+    raw.set(siteOption, place);
+    return isTarget(deps, before) ? before : takeTrailing(typed, raw, before, 1);
+  }
+  return text;
+};
+
+const isKnownPlace = (deps: Deps, text: string): boolean => {
+  const found = resolvePlace(deps.places(), text);
+  return found.ok || found.problem === 'ambiguous-place';
+};
+
+/** Commands whose first words are an action or a kind: `site use fen`, `gear dobsonian`, `remind sunrise`. */
+const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
+  const { command } = typed;
+  const isAction = (word: string): boolean => command.options[bare]?.choices?.includes(word) === true;
+  const [first = '', ...others] = text.split(/\s+/u);
+  const meantFirst = specOf(command, bare)?.schema.safeParse(first);
+  const action =
+    meantFirst?.success === true && isAction(String(meantFirst.data).toLowerCase()) ? String(meantFirst.data) : null;
+  if (action === null && fits(specOf(command, bare), text) && !FILLERS.test(first)) {
+    // An action that takes any word (a target, for remind) keeps it, unless another option's choice means it.
+    const other = others.length === 0 ? choiceTaking(command, raw, text) : undefined;
+    if (other === undefined) return;
+  }
+  raw.delete(bare);
+  if (action !== null) raw.set(bare, action);
+  const said = action === null ? text.split(/\s+/u) : others;
+  const words = action === null && FILLERS.test(first) ? said.filter((word) => !FILLERS.test(word)) : said;
+  const spoken = takeSpoken(command, raw, words.join(' '), typed.nowUtcMs);
+  const left = takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
+  if (left === '') return;
+  const rest = firstFree(command, raw, 'target', 'own');
+  const value = rest === undefined ? null : await ownValue(typed, rest, left, action !== null);
+  if (rest === undefined || value === null) raw.set(bare, text);
+  else raw.set(rest, value);
+};
+
+/**
+ * What words mean for an option with suggestions of the command's own: the only suggestion there is ("network" →
+ * "network-bridge"), else the words themselves; null when nothing said so far makes them likely.
+ */
+const ownValue = async (
+  { deps, command, asker }: Typed,
+  option: string,
+  words: string,
+  isExpected: boolean,
+): Promise<string | null> => {
+  if (specOf(command, option)?.complete !== 'own') return words;
+  const offered = (await command.completeOwn?.(deps, option, words, asker)) ?? [];
+  if (offered.length === 1 && !isExpected) return offered[0]?.value ?? words;
+  return isExpected || offered.length > 0 ? words : null;
+};
+
+const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
+  const { command, deps, nowUtcMs } = typed;
+  const spec = specOf(command, bare);
+  if (spec?.choices !== undefined) return spreadAfterChoice(typed, raw, bare, text);
+  if (spec?.complete === 'target') {
+    if (isTarget(deps, text)) return;
+    const head = takeTrailing(typed, raw, takeSpoken(command, raw, text, nowUtcMs), 1);
+    raw.set(bare, await takePlaceAfterTarget(typed, raw, head));
+    return;
+  }
+  if (spec?.complete !== 'site' && spec?.complete !== 'date' && spec?.complete !== 'time') return;
+  raw.delete(bare);
+  const spoken = takeSpoken(command, raw, text, nowUtcMs);
+  const head = takeChoices(command, raw, takeTrailing(typed, raw, spoken, 0));
+  // The rest is a place, where it does not begin with the night or the hour ("tonight cork").
+  const [first = '', ...others] = head.split(/\s+/u);
+  const isNight = namesNight(first, nowUtcMs);
+  const option = firstFree(command, raw, ...(isNight ? (['date', 'time'] as const) : (['time'] as const)));
+  const takesFirst = option !== undefined && (isNight || namesHour(first, nowUtcMs));
+  if (takesFirst) raw.set(option, first);
+  const place = (takesFirst ? others.join(' ') : head).replace(/^(?:at|from|in|near|for)\s+/iu, '');
+  if (place === '') return;
+  raw.set(firstFree(command, raw, 'site') ?? bare, place);
+};
+
+/** A place name that several share: the same question again with each, the largest first. */
+const askWhichPlace = async ({ deps, command, asker }: Typed, raw: Raw): Promise<Problem | null> => {
+  const name = Object.entries(command.options).find(([, { complete }]) => complete === 'site')?.[0];
+  const text = name === undefined ? undefined : raw.get(name);
+  if (name === undefined || typeof text !== 'string' || isPrivateWord(text)) return null;
+  const found = resolveSite(deps.places(), text);
+  if (found.ok || found.problem !== 'ambiguous-place') return null;
+  const saved = await savedSites(deps, asker);
+  if ([...saved.member, ...saved.club].some((site) => sameSiteName(site.name, text))) return null;
+  const bare = bareOption(command) ?? '';
+  const given = Object.fromEntries([...raw].map(([option, value]) => [option, String(value)]));
+  const { [bare]: bareValue, ...named } = given;
+  return problem(
+    found.problem,
+    siteProblemMessage(found),
+    fittingChoices(
+      found.candidates.map((place) => {
+        const spec = placeSpec(place);
+        return {
+          label: `${spec} (${place.population.toLocaleString('en')} people)`,
+          run:
+            bare === name
+              ? commandLine(command.name, '', { ...named, [name]: spec })
+              : commandLine(command.name, bareValue ?? '', { ...named, [name]: spec }),
+        };
+      }),
+    ),
+  );
+};
+
+/** The options as meant, or the question that has to be asked first. What was given by name is never changed. */
+export const asTyped = async (
+  deps: Deps,
+  command: Command,
+  given: ReadonlyMap<string, unknown>,
+  asker: Asker,
+  nowUtcMs: UtcMs,
+): Promise<ReadonlyMap<string, unknown> | Problem> => {
+  if (command.freeText === true) return given;
+  const typed: Typed = { deps, command, asker, nowUtcMs };
+  const raw: Raw = new Map(given);
+  const bare = bareOption(command);
+  const named = bare !== undefined && raw.has(BARE_WORDS) ? raw.get(bare) : undefined;
+  const text = bare === undefined ? undefined : (raw.get(BARE_WORDS) ?? raw.get(bare));
+  if (raw.delete(BARE_WORDS) && bare !== undefined) raw.delete(bare);
+  if (bare !== undefined && typeof text === 'string' && text.trim() !== '')
+    await spreadBare(typed, raw, bare, text.trim());
+  if (bare !== undefined && named !== undefined) {
+    if (raw.has(bare)) return problem('option-twice', `${bare}: is given twice. Give it once.`);
+    raw.set(bare, named);
+  }
+  return (await askWhichPlace(typed, raw)) ?? raw;
+};

@@ -1,0 +1,193 @@
+/** The stars, clusters, nebulae and galaxies that show in the hours asked about, each at its best moment. */
+import { TARGET_KINDS, type Catalogue, type TargetKind } from '../catalogue/index.js';
+import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
+import { nightFrame, type Vector3 } from '../sky/index.js';
+import type { Observer, UtcMs } from '../sky/types.js';
+import { KINDS_OF } from './kinds.js';
+import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
+import { skyMagAt, type SkySample } from './sky-samples.js';
+import { marginMag, type Seen } from './visibility.js';
+import { finestOf, heightWorth, seenWorth, showpieceWorth, type Worth } from './worth.js';
+
+type NightFrame = ReturnType<typeof nightFrame>;
+type NightDirection = ReturnType<NightFrame['directionOf']>;
+
+/** So many are looked at hour by hour; the rest cannot come into a list of ten. */
+const SHORTLIST = 140;
+/** In a list of all kinds an object has to show; asked for by its kind it may be at the threshold, or drowned by the night's moonlight. */
+const LEAST_MARGIN_MAG = { any: 1, oneKind: 0.2, moonlit: -4 } as const;
+const FROM_ALTITUDE_DEG = 15;
+/** A difference in worth that nobody sees at the eyepiece. */
+const AS_GOOD = 0.12;
+
+const finestOfAll = new WeakMap<Catalogue, Float32Array>();
+/** {@link finestOf} by place in the sweep. */
+const finestIn = (catalogue: Catalogue): Float32Array => {
+  const known = finestOfAll.get(catalogue);
+  if (known !== undefined) return known;
+  const { sweep } = catalogue;
+  const found = new Float32Array(sweep.length);
+  for (let i = 0; i < sweep.length; i++)
+    if (sweep.showpieceRank[i] === 1) found[i] = finestOf(catalogue.targetAt(i).id);
+  finestOfAll.set(catalogue, found);
+  return found;
+};
+
+interface Short {
+  readonly index: number;
+  readonly seen: Seen;
+  readonly unit: Vector3;
+  readonly direction: NightDirection;
+  readonly showpiece: number;
+  readonly score: number;
+}
+
+/** Declinations (as sines) that ever reach the altitude: 90° − |φ − δ| settles most at the price of a comparison. */
+const reach = ({ latitudeDeg }: Observer, minimumAltitudeDeg: number): readonly [number, number] => {
+  const reachDeg = 90.6 - minimumAltitudeDeg;
+  const sine = (deg: number): number => Math.sin((Math.max(-90, Math.min(90, deg)) * Math.PI) / 180);
+  return [sine(latitudeDeg - reachDeg), sine(latitudeDeg + reachDeg)];
+};
+
+const leastMargin = ({ kind }: PickQuestion): number =>
+  kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
+
+/** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
+const fitting = ({ sweep }: Catalogue, question: PickQuestion): ((index: number) => TargetKind | null) => {
+  const wanted = new Set(KINDS_OF[question.kind].map((kind) => TARGET_KINDS.indexOf(kind)));
+  return (index) => {
+    const kindIndex = sweep.kindIndex[index] as number;
+    if (!wanted.has(kindIndex) && !(question.kind !== 'any' && wanted.has(sweep.alsoKindIndex[index] as number)))
+      return null;
+    const kind = TARGET_KINDS[kindIndex] ?? 'other';
+    const magnitude = sweep.magnitude[index] as number;
+    const rank = sweep.showpieceRank[index] as number;
+    const isGlow = kind === 'nebula' || kind === 'supernova-remnant';
+    if (Number.isNaN(magnitude) ? !(isGlow && (rank === 1 || rank === 2)) : magnitude > question.brighter) return null;
+    if (kind === 'double-star' && rank === 0) return null;
+    if (kind === 'star' && rank === 0 && !(sweep.wellKnown[index] === 1 && magnitude < 2.5)) return null;
+    return kind;
+  };
+};
+
+const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {
+  const { sweep } = catalogue;
+  const finest = finestIn(catalogue);
+  const kindOf = fitting(catalogue, question);
+  const minimumAltitudeDeg = question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG;
+  const [south, north] = reach(question.observer, minimumAltitudeDeg);
+  const found: Short[] = [];
+  for (let index = 0; index < sweep.length; index++) {
+    const kind = kindOf(index);
+    const z = sweep.unitZ[index] as number;
+    if (kind === null || z < south || z > north) continue;
+    const seen: Seen = {
+      kind,
+      magnitude: sweep.magnitude[index] as number,
+      sizeArcmin: sweep.sizeArcmin[index] as number,
+      minorSizeArcmin: sweep.minorSizeArcmin[index] as number,
+      showpieceRank: sweep.showpieceRank[index] as number,
+    };
+    const unit: Vector3 = [sweep.unitX[index] as number, sweep.unitY[index] as number, z];
+    const direction = frame.directionOf(unit);
+    const { altitudeDeg } = frame.highestIn(direction, question.window);
+    if (altitudeDeg < minimumAltitudeDeg) continue;
+    const margin = marginMag(seen, question.zenithMagPerArcsec2, altitudeDeg, question.equipment);
+    if (margin < leastMargin(question)) continue;
+    const showpiece = showpieceWorth(
+      {
+        ...seen,
+        finest: finest[index] as number,
+        wellKnown: sweep.wellKnown[index] === 1,
+        separationArcsec: sweep.separationArcsec[index] as number,
+      },
+      question.equipment,
+    );
+    if (showpiece < 0) continue;
+    const score = showpiece + seenWorth(margin) + heightWorth(altitudeDeg, FROM_ALTITUDE_DEG);
+    found.push({ index, seen, unit, direction, showpiece, score });
+  }
+  return found.sort((a, b) => b.score - a.score || a.index - b.index).slice(0, SHORTLIST);
+};
+
+/** Azimuth from hour angle and declination: Meeus, Astronomical Algorithms (2nd ed.), formula 13.5, turned to count from north. */
+const azimuthDegAt = (frame: NightFrame, direction: NightDirection, utcMs: UtcMs): number => {
+  const hourAngle = (frame.hourAngleDegAt(direction, utcMs) * Math.PI) / 180;
+  const latitude = (frame.observer.latitudeDeg * Math.PI) / 180;
+  const east = -direction.cosDec * Math.sin(hourAngle);
+  const north = direction.sinDec * Math.cos(latitude) - direction.cosDec * Math.cos(hourAngle) * Math.sin(latitude);
+  return ((Math.atan2(east, north) * 180) / Math.PI + 360) % 360;
+};
+
+interface Moment {
+  readonly utcMs: UtcMs;
+  readonly altitudeDeg: number;
+  readonly margin: number;
+  readonly score: number;
+}
+
+/** How an object does at a sample: null where it is low or behind the site's own horizon. */
+const momentAt = (short: Short, sample: SkySample, frame: NightFrame, question: PickQuestion): Moment | null => {
+  const altitudeDeg = frame.altitudeDegAt(short.direction, sample.utcMs);
+  if (altitudeDeg < (question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG)) return null;
+  const { horizon } = question;
+  if (
+    horizon !== null &&
+    altitudeDeg <= horizonAltitudeDegAt(horizon, azimuthDegAt(frame, short.direction, sample.utcMs))
+  )
+    return null;
+  const sky = skyMagAt(sample, short.unit, altitudeDeg, question.zenithMagPerArcsec2);
+  const margin = marginMag(short.seen, sky, altitudeDeg, question.equipment);
+  // The last term settles ties among hours that are as good: the higher.
+  const score = seenWorth(margin) + heightWorth(altitudeDeg, FROM_ALTITUDE_DEG) + altitudeDeg / 500;
+  return { utcMs: sample.utcMs, altitudeDeg, margin, score };
+};
+
+const bestMoment = (
+  short: Short,
+  samples: readonly SkySample[],
+  frame: NightFrame,
+  question: PickQuestion,
+): Moment | null => {
+  const moments = samples.flatMap((sample) => momentAt(short, sample, frame, question) ?? []);
+  const best = moments.reduce<Moment | null>(
+    (top, next) => (top === null || next.score > top.score ? next : top),
+    null,
+  );
+  if (best === null) return null;
+  // What only gets higher, and stood high enough before, need not wait for the evening's last minute.
+  if (best === moments.at(-1) && best.utcMs === samples.at(-1)?.utcMs)
+    return moments.find(({ score }) => score >= best.score - AS_GOOD) ?? best;
+  // The very culmination, where it falls beside the best sample.
+  const stepMs = samples.length < 2 ? 0 : (samples[1]?.utcMs ?? 0) - (samples[0]?.utcMs ?? 0);
+  const peak = frame.highestIn(short.direction, question.window);
+  const isBeside = Math.abs(peak.utcMs - best.utcMs) < stepMs && question.horizon === null;
+  return isBeside && peak.altitudeDeg > best.altitudeDeg ? { ...best, ...peak } : best;
+};
+
+export const fixedCandidates = (
+  catalogue: Catalogue,
+  question: PickQuestion,
+  samples: readonly SkySample[],
+): readonly Candidate[] => {
+  const frame = nightFrame(question.observer, question.night.startUtcMs, question.night.endUtcMs);
+  return shortlist(catalogue, question, frame).flatMap((short): Candidate[] => {
+    const moment = bestMoment(short, samples, frame, question);
+    const least = question.kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.moonlit;
+    if (moment === null || moment.margin < least) return [];
+    const worth: Worth = {
+      showpiece: short.showpiece,
+      seen: seenWorth(moment.margin),
+      height: heightWorth(moment.altitudeDeg, FROM_ALTITUDE_DEG),
+    };
+    return [
+      {
+        target: catalogue.targetAt(short.index),
+        bestUtcMs: moment.utcMs,
+        worth,
+        marginMag: moment.margin,
+        group: catalogue.sweep.group[short.index] as number,
+      },
+    ];
+  });
+};

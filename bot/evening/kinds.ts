@@ -1,0 +1,68 @@
+/** The kinds that `tonight` can be asked for, and which objects each takes in. */
+import type { TargetKind } from '../catalogue/index.js';
+
+export const PICK_KINDS = [
+  'any',
+  'galaxy',
+  'cluster',
+  'open-cluster',
+  'globular-cluster',
+  'nebula',
+  'planetary-nebula',
+  'planet',
+  'double-star',
+  'star',
+] as const;
+export type PickKind = (typeof PICK_KINDS)[number];
+
+/** Other words people use for them. */
+export const PICK_KIND_NAMES: Readonly<Record<string, PickKind>> = {
+  all: 'any',
+  everything: 'any',
+  galaxie: 'galaxy',
+  gal: 'galaxy',
+  glob: 'globular-cluster',
+  open: 'open-cluster',
+  nebulosity: 'nebula',
+  pn: 'planetary-nebula',
+  planetary: 'planetary-nebula',
+  double: 'double-star',
+  binary: 'double-star',
+  'binary-star': 'double-star',
+};
+
+export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = {
+  any: [
+    'galaxy',
+    'open-cluster',
+    'globular-cluster',
+    'planetary-nebula',
+    'nebula',
+    'supernova-remnant',
+    'planet',
+    'double-star',
+    'moon',
+    'asterism',
+  ],
+  galaxy: ['galaxy'],
+  cluster: ['open-cluster', 'globular-cluster'],
+  'open-cluster': ['open-cluster'],
+  'globular-cluster': ['globular-cluster'],
+  nebula: ['nebula', 'supernova-remnant', 'planetary-nebula'],
+  'planetary-nebula': ['planetary-nebula'],
+  planet: ['planet'],
+  'double-star': ['double-star'],
+  star: ['star', 'double-star'],
+};
+
+/** At most so many of a kind when any kind is asked for, so that the list is an evening and not a collection. */
+export const MOST_OF_A_KIND: Readonly<Partial<Record<TargetKind, number>>> = {
+  galaxy: 2,
+  'open-cluster': 2,
+  'globular-cluster': 2,
+  'planetary-nebula': 2,
+  nebula: 2,
+  'supernova-remnant': 1,
+  'double-star': 2,
+  asterism: 1,
+};

@@ -1,0 +1,40 @@
+/** What is asked of the evening, and what an entry of the answer holds. */
+import type { Target } from '../catalogue/index.js';
+import type { TimeSpan } from '../sky/index.js';
+import type { Observer, UtcMs } from '../sky/types.js';
+import type { Equipment } from './equipment.js';
+import type { PickKind } from './kinds.js';
+import type { Worth } from './worth.js';
+
+export interface PickQuestion {
+  readonly observer: Observer;
+  readonly night: TimeSpan;
+  /** The hours for faint things. */
+  readonly window: TimeSpan;
+  /** The hours for Moon and planets, which need no dark; holds `window`. */
+  readonly brightWindow: TimeSpan;
+  readonly kind: PickKind;
+  /** Faintest magnitude wanted. */
+  readonly brighter: number;
+  /** As asked for; null: 20°, and 10° for Moon and planets. */
+  readonly minimumAltitudeDeg: number | null;
+  readonly horizon: readonly { readonly azimuthDeg: number; readonly altitudeDeg: number }[] | null;
+  readonly equipment: Equipment;
+  readonly zenithMagPerArcsec2: number;
+}
+
+/** An object at its best moment in the hours asked about. */
+export interface Candidate {
+  readonly target: Target;
+  readonly bestUtcMs: UtcMs;
+  readonly worth: Worth;
+  /** Magnitudes above the threshold of seeing. */
+  readonly marginMag: number;
+  /** Objects with one number are one stop at the eyepiece; 0 stands alone. */
+  readonly group: number;
+}
+
+/** Under this the air is thick and roofs are near; common practice, no source. */
+export const LEAST_USEFUL_ALTITUDE_DEG = 20;
+/** Moon and planets are bright enough to be looked at lower; common practice, no source. */
+export const LEAST_PLANET_ALTITUDE_DEG = 10;

@@ -1,0 +1,92 @@
+/**
+ * How far above the threshold of seeing an object stands, in magnitudes, by its kind: stars and clusters of stars by the faintest
+ * star that shows, galaxies and nebulae by their light against that of the sky behind them.
+ */
+import type { TargetKind } from '../catalogue/index.js';
+import { extinctionOverZenith, nakedEyeLimit } from '../sky/index.js';
+import { isHandHeld, type Equipment } from './equipment.js';
+
+export interface Seen {
+  readonly kind: TargetKind;
+  /** NaN where not known. */
+  readonly magnitude: number;
+  /** NaN where not known. */
+  readonly sizeArcmin: number;
+  readonly minorSizeArcmin: number;
+  /** 1 to 4, 0 for none, as the catalogue has it. */
+  readonly showpieceRank: number;
+}
+
+const EYE_MM = 7;
+/** Hands shake; common practice, no source. */
+const HAND_HELD_LOSS_MAG = 0.5;
+
+/** Faintest star, zenith magnitude, that shows under a sky with an aperture: the eye's limit and the light gained. */
+export const faintestStar = (skyMagPerArcsec2: number, equipment: Equipment): number =>
+  nakedEyeLimit(skyMagPerArcsec2) +
+  5 * Math.log10(equipment.apertureMm / EYE_MM) -
+  (isHandHeld(equipment) && equipment.apertureMm > EYE_MM ? HAND_HELD_LOSS_MAG : 0);
+
+/** The members that make a cluster a sight are about so much fainter than the whole. Common practice, no source. */
+const MEMBERS_FAINTER_MAG = 3;
+/** Taken for a showpiece whose magnitude nobody gives; common practice, no source. */
+const UNKNOWN_SURFACE_MAG: Readonly<Record<number, number>> = { 1: 20.5, 2: 21.6 };
+const LARGE_ARCMIN = 60;
+
+interface Glow {
+  /** Least ratio of its light to the sky's, over the part looked at, that an eye at the telescope notices. */
+  readonly leastContrast: number;
+  /** Share of the size that holds the light looked at. */
+  readonly core: number;
+  /** Magnitudes by which that part outshines the mean. */
+  readonly gainMag: number;
+}
+
+/** By kind; common practice, no source, set so that what handbooks call easy, fair and hard comes out so. */
+const glowOf = ({ kind, sizeArcmin, showpieceRank }: Seen): Glow => {
+  const isLarge = sizeArcmin > LARGE_ARCMIN;
+  switch (kind) {
+    case 'galaxy':
+      return { leastContrast: 0.1, core: 1, gainMag: isLarge && showpieceRank === 1 ? 1 : 0 };
+    case 'globular-cluster':
+      return { leastContrast: 0.05, core: 0.4, gainMag: 0 };
+    case 'planetary-nebula':
+      return { leastContrast: 0.05, core: 1, gainMag: 0 };
+    default:
+      return showpieceRank === 1
+        ? { leastContrast: 0.08, core: 0.4, gainMag: 3 }
+        : { leastContrast: sizeArcmin > 40 ? 0.3 : 0.12, core: 1, gainMag: 0 };
+  }
+};
+
+const areaArcsec2 = (majorArcmin: number, minorArcmin: number): number =>
+  (Math.PI / 4) * Math.max(0.1, majorArcmin) * Math.max(0.1, minorArcmin) * 3600;
+
+/** Clusters and asterisms are as visible as their stars, stars and planets as themselves. */
+const starLike = (kind: TargetKind): number | null => {
+  if (kind === 'open-cluster' || kind === 'asterism') return MEMBERS_FAINTER_MAG;
+  return kind === 'star' || kind === 'double-star' || kind === 'planet' || kind === 'moon' ? 0 : null;
+};
+
+/**
+ * Magnitudes above the threshold at an altitude under a sky: 0 is barely seen by one who knows where, 1 is seen, 3 is plain. −9 where
+ * nothing tells.
+ */
+export const marginMag = (seen: Seen, skyMagPerArcsec2: number, altitudeDeg: number, equipment: Equipment): number => {
+  const { magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
+  const lost = extinctionOverZenith(altitudeDeg);
+  const limit = faintestStar(skyMagPerArcsec2, equipment);
+  const fainter = starLike(seen.kind);
+  if (fainter !== null) return Number.isNaN(magnitude) ? -9 : limit - magnitude - fainter - lost;
+  const { leastContrast, core, gainMag } = glowOf(seen);
+  const size = Number.isNaN(sizeArcmin) ? 1 : sizeArcmin;
+  const minor = Number.isNaN(minorSizeArcmin) ? size : minorSizeArcmin;
+  const unknown = UNKNOWN_SURFACE_MAG[showpieceRank];
+  if (Number.isNaN(magnitude) && unknown === undefined) return -9;
+  const wholeArea = areaArcsec2(size, minor);
+  const surfaceMag = (Number.isNaN(magnitude) ? (unknown ?? 30) : magnitude + 2.5 * Math.log10(wholeArea)) - gainMag;
+  const area = wholeArea * core ** 2;
+  const light = 10 ** (-0.4 * (surfaceMag + lost)) * area;
+  const needed = 10 ** (-0.4 * limit) + leastContrast * 10 ** (-0.4 * skyMagPerArcsec2) * area;
+  return 2.5 * Math.log10(light / needed);
+};

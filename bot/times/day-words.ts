@@ -1,0 +1,28 @@
+/** Tells words that name a night or an hour from other words, without reading which one: for words typed after a target or a place. */
+import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
+import { moonPhaseNamed, readDay } from './calendar-words.js';
+import { readClock } from './clock-reading.js';
+import { parseTime } from './parse-time.js';
+
+const plainWords = (text: string): string | null =>
+  text.length > LONGEST_TEXT ? null : cleanText(text).toLowerCase().replace(/\s+/g, ' ');
+
+/** Figures alone ("2024") name an object as often as a date or an hour. */
+const isFigures = (words: string): boolean => /^[\d\s.]*$/.test(words);
+
+/** Whether the text names a night ("saturday", "1 Dec", "new moon"), be it one that cannot be ("31 Feb"). */
+export const namesNight = (text: string, nowUtcMs: number): boolean => {
+  const words = plainWords(text);
+  if (words === null || isFigures(words)) return false;
+  return moonPhaseNamed(words) !== null || readDay(words, 'Etc/UTC', nowUtcMs) !== null;
+};
+
+/** Whether the text names an hour and no day ("9pm", "22:30", "in 2 hours", "now"). */
+export const namesHour = (text: string, nowUtcMs: number): boolean => {
+  const words = plainWords(text);
+  if (words === null || isFigures(words)) return false;
+  if (words === 'now' || words === 'right now') return true;
+  if (/^in .*\d.*(?:h|m|hours?|minutes?|mins?)$/.test(words)) return parseTime(words, 'Etc/UTC', nowUtcMs).ok;
+  const clock = readClock(words);
+  return clock !== null && 'clock' in clock;
+};

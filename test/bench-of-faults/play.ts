@@ -1,0 +1,75 @@
+/** Plays the bench's set-ups through the real command and says how each walk ended. */
+import type { Asker } from '../../bot/commands/core/command.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { playWalk, type Played } from '../stories/told-player.js';
+import type { Job } from './jobs.js';
+import { memberAt, NOISE, type Noise } from './member.js';
+
+export interface Result {
+  readonly job: Job;
+  readonly end: 'cured' | 'handed on rightly' | 'handed on wrongly' | 'lost';
+  readonly steps: number;
+  readonly played: Played;
+  /** "Run out" was said although one cause stood at this or more. */
+  readonly ranOutOnKnown: boolean;
+  readonly unknownChecks: readonly string[];
+}
+
+const UNLISTED = /^(?:unexplained|unknown|unlisted)/u;
+const KNOWN_FROM = 0.6;
+
+/** Named first among the listed causes, or its remedy was offered and could not be done. */
+const namesTruth = ({ truth }: Job, { standing, turns }: Played): boolean => {
+  const listed = standing.filter(({ faultId }) => !UNLISTED.test(faultId));
+  return (
+    truth.includes(listed[0]?.faultId ?? '') ||
+    turns.some(({ kind, id, answer }) => kind === 'try' && answer === 'could-not' && truth.includes(id))
+  );
+};
+
+/** What no list holds is rightly handed on where no listed cause is given out as known. */
+const rightlyHandedOn = (job: Job, played: Played): boolean => {
+  if (job.kind !== 'off-list') return namesTruth(job, played);
+  const first = played.standing[0];
+  return first === undefined || UNLISTED.test(first.faultId) || first.probability < KNOWN_FROM;
+};
+
+const endOf = (job: Job, played: Played): Result['end'] => {
+  if (played.end === 'cured' || played.end === 'lost') return played.end;
+  return rightlyHandedOn(job, played) ? 'handed on rightly' : 'handed on wrongly';
+};
+
+const askerFor = (seed: string, club: string): Asker => ({
+  platform: 'console',
+  memberId: `console:${seed.replaceAll(/[^a-z0-9]+/giu, '-')}`,
+  displayName: 'Tamsin',
+  clubId: `console:${club}`,
+  channelId: 'console',
+  isManager: false,
+  isPrivate: true,
+});
+
+export const playJob = async (deps: Deps, job: Job, noise: Noise = NOISE, club = 'fenwold'): Promise<Result> => {
+  const member = memberAt(deps.triage(), job.world, job.seed, noise);
+  const { path, system, client } = job.world;
+  const context: Readonly<Record<string, string>> = { path, system, client };
+  const played = await playWalk(deps, askerFor(job.seed, club), {
+    opening: '',
+    context: (field) => context[field] ?? 'unsure',
+    answers: member.answers,
+    tries: member.tries,
+  });
+  const listed = played.standing.filter(({ faultId }) => !UNLISTED.test(faultId));
+  return {
+    job,
+    end: endOf(job, played),
+    steps: played.steps,
+    played,
+    ranOutOnKnown: /run out/iu.test(played.lastShown) && (listed[0]?.probability ?? 0) >= KNOWN_FROM,
+    unknownChecks: [...member.unknown],
+  };
+};
+
+export const isGood = ({ end }: Result): boolean => end === 'cured' || end === 'handed on rightly';
+export const within = (results: readonly Result[], steps: number): number =>
+  results.filter((result) => isGood(result) && result.steps <= steps).length / Math.max(1, results.length);

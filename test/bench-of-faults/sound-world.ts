@@ -1,0 +1,150 @@
+/** A sound set-up; what varies among sound ones (thin leads, hubs, marks, sites) is drawn. */
+import type { Random } from './random.js';
+import type { ClientId, PathId, SystemId, World } from './world.js';
+
+const HOUR_MS = 3_600_000;
+
+export const soundWorld = (path: PathId, system: SystemId, client: ClientId, random: Random): World => {
+  const latitudeDeg = 20 + Math.floor(35 * random.next()) + 0.4 + 0.55 * random.next();
+  const longitudeDeg =
+    (random.chance(0.5) ? 1 : -1) * (3 + Math.floor(115 * random.next()) + 0.4 + 0.55 * random.next());
+  const zoneHours = Math.round(longitudeDeg / 15);
+  const summer = random.chance(0.5);
+  // An evening at the site: 22:00 on a day of the right half of the year.
+  const utcMs = Date.UTC(2026, summer ? 6 : 0, 10 + Math.floor(15 * random.next()), 22) - zoneHours * HOUR_MS;
+  const fromBattery = random.chance(0.45);
+  return {
+    path,
+    system,
+    client,
+    luck: random.next(),
+    power: {
+      switchOn: true,
+      source: 'live',
+      plug: 'firm',
+      looseContact: random.chance(0.5),
+      fuseWhole: true,
+      supply: 'enough',
+      from: fromBattery ? 'battery' : 'mains',
+      batteryFull: true,
+      lead: random.chance(0.25) ? 'thin' : 'stout',
+      electronicsAlive: true,
+      controllerLeadHome: true,
+      bridgeFed: true,
+    },
+    leads: {
+      usbWire: 'data',
+      usbHome: true,
+      wornAt: null,
+      snags: false,
+      bundled: random.chance(0.35),
+      disturbed: false,
+      usbTooLong: false,
+      hub: random.pick(['none', 'none', 'none', 'own-supply', 'bus'] as const),
+      hubStarves: false,
+      serial: 'its-own',
+      serialBroken: false,
+      serialTooLong: false,
+      level: 'logic',
+      levelMarked: random.chance(0.7),
+      socket: 'right',
+    },
+    adapter: {
+      alive: true,
+      driver: 'fits',
+      socketAlive: true,
+      maySleep: random.chance(0.5),
+      fallsAsleep: false,
+      computerSlept: false,
+      latencyLong: random.chance(0.6),
+      latencyHurts: false,
+      machineTakes: false,
+      mountUsbAlive: true,
+      chipBusPowered: random.chance(0.5),
+    },
+    radio: { on: true, pairing: 'good', heldElsewhere: false, far: false, lowEnergyOnly: false },
+    port: {
+      chosen: 'right',
+      group: 'member',
+      holder: null,
+      package: random.chance(0.12) ? 'confined-allowed' : 'ordinary',
+    },
+    settings: {
+      speedFits: true,
+      frameFits: true,
+      flowControl: false,
+      timeOutShort: false,
+      noRetries: false,
+      restartsOnOpen: false,
+      bridgeSpeedFits: true,
+    },
+    controller: {
+      screen: 'ready',
+      driverWantsPassThrough: false,
+      otherSocket: false,
+      firmware: 'enough',
+      bothPlugged: false,
+    },
+    driver: {
+      installed: true,
+      rightOfTwo: true,
+      twoAlike: random.chance(0.25),
+      bitsMatch: true,
+      componentOn: true,
+      oneStarter: true,
+      privilegeAlike: true,
+      serviceRuns: true,
+    },
+    program: {
+      type: 'fits',
+      parked: false,
+      lowLimitDeg: 5,
+      pastMeridianLimit: false,
+      aligned: true,
+      tracking: 'sidereal',
+      buttonsSlow: false,
+      clutchFirm: true,
+    },
+    network: {
+      joined: 'mounts',
+      addressNow: 'saved',
+      bridgeJoined: true,
+      band24: true,
+      isolated: false,
+      portFits: true,
+      kindFits: true,
+      firewall: 'lets',
+      localAllowed: true,
+      masters: 'one',
+      vpn: false,
+      weak: false,
+      twins: false,
+      hung: false,
+    },
+    sky: {
+      mount: random.pick(['german', 'german', 'german', 'altaz', 'fork'] as const),
+      latitudeDeg,
+      longitudeDeg,
+      utcMs,
+      zoneHours,
+      summer,
+      target: { eastHours: 1.5, decDeg: 20 * random.next() },
+      told: {
+        latitudeDeg,
+        longitudeDeg,
+        zoneHours,
+        summer,
+        clockOffHours: 0,
+        entry: 'right',
+        siteEntry: 'match',
+      },
+      sends: random.pick(['nothing', 'nothing', 'right'] as const),
+      epochMixed: false,
+      atHome: true,
+      starRight: true,
+      polarOffDeg: random.chance(0.2) ? 1.5 : 0.5,
+      reversed: false,
+    },
+    oddity: null,
+  };
+};

@@ -1,0 +1,106 @@
+/** Plays one walk through the real `triage` command as a member would: words first, then the choices shown, by their lines. */
+import type { Asker } from '../../bot/commands/core/command.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { runLine } from '../../bot/commands/core/dispatch.js';
+import { isProblem, type Reply } from '../../bot/reply/reply.js';
+
+/** Who answers: by step id, never by wording, except where a step has no id known. */
+export interface Speaker {
+  /** Said after `triage`; '' opens without words. */
+  readonly opening: string;
+  /** Answers path, system or client. */
+  readonly context: (field: string) => string;
+  readonly answers: (check: string, offered: readonly string[]) => string;
+  readonly tries: (fault: string) => 'works' | 'same' | 'changed' | 'could-not';
+}
+
+export interface Turn {
+  readonly kind: string;
+  readonly id: string;
+  readonly answer: string;
+  readonly shown: string;
+}
+
+export interface Played {
+  readonly end: 'cured' | 'handed on' | 'lost';
+  /** Questions about the trouble and remedies tried; the three about the set-up are counted apart. */
+  readonly steps: number;
+  readonly contextQuestions: number;
+  readonly turns: readonly Turn[];
+  /** What stood at the end, likeliest first. */
+  readonly standing: readonly { readonly faultId: string; readonly probability: number }[];
+  /** The last reply, as text. */
+  readonly lastShown: string;
+}
+
+const CONTEXT: ReadonlySet<string> = new Set(['path', 'system', 'client']);
+const MOST_TURNS = 40;
+const NOW_UTC_MS = Date.UTC(2026, 10, 25, 21, 0);
+
+export const textOf = ({ summary, facts, notes }: Reply): string =>
+  [summary, ...(facts ?? []).map(({ label, value }) => `${label}: ${value}`), ...(notes ?? [])].join('\n');
+
+const runFor = (
+  reply: Reply,
+  step: string,
+  wanted: string,
+): { readonly run: string; readonly answer: string } | null => {
+  const offered = (reply.choices ?? []).flatMap(({ run }) => {
+    const found = / answer:([a-z0-9-]+)\.([a-z0-9-]+)/u.exec(run);
+    return found === null || found[1] !== step ? [] : [{ run, answer: found[2] ?? '' }];
+  });
+  return (
+    offered.find(({ answer }) => answer === wanted) ??
+    offered.find(({ answer }) => answer === 'unsure') ??
+    offered[0] ??
+    null
+  );
+};
+
+const offeredIn = (reply: Reply, step: string): string[] =>
+  (reply.choices ?? []).flatMap(({ run }) => {
+    const found = / answer:([a-z0-9-]+)\.([a-z0-9-]+)/u.exec(run);
+    return found === null || found[1] !== step ? [] : [found[2] ?? ''];
+  });
+
+interface StepData {
+  readonly kind: string;
+  readonly id: string;
+}
+
+/** The asker must be new to the club: a walk under way would go on instead. @throws where the command answers a choice of its own with a problem: that is a fault of the bot's. */
+export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Promise<Played> => {
+  const ask = async (line: string): Promise<Reply> => {
+    const outcome = await runLine(deps, line, asker, NOW_UTC_MS, (error) => {
+      throw error instanceof Error ? error : new Error(String(error));
+    });
+    if (isProblem(outcome)) throw new Error(`${line}: ${outcome.problem}: ${outcome.message}`);
+    return outcome;
+  };
+  let reply = await ask(`triage ${speaker.opening.replace(/\s*\n\s*/gu, ' ')}`.trim());
+  const turns: Turn[] = [];
+  for (let count = 0; count < MOST_TURNS; count++) {
+    const step = reply.data['step'] as unknown as StepData;
+    if (step.kind === 'done' || step.kind === 'handOn') break;
+    const wanted =
+      step.kind === 'try'
+        ? speaker.tries(step.id)
+        : CONTEXT.has(step.id)
+          ? speaker.context(step.id)
+          : speaker.answers(step.id, offeredIn(reply, step.id));
+    const chosen = runFor(reply, step.id, wanted);
+    turns.push({ kind: step.kind, id: step.id, answer: chosen?.answer ?? '(no way on)', shown: textOf(reply) });
+    if (chosen === null) break;
+    reply = await ask(chosen.run);
+  }
+  const last = reply.data['step'] as unknown as StepData;
+  const contextQuestions = turns.filter(({ kind, id }) => kind === 'ask' && CONTEXT.has(id)).length;
+  return {
+    end: last.kind === 'done' ? 'cured' : last.kind === 'handOn' ? 'handed on' : 'lost',
+    steps: turns.length - contextQuestions,
+    contextQuestions,
+    turns,
+    standing: (reply.data['standing'] ?? []) as unknown as Played['standing'],
+    lastShown: textOf(reply),
+  };
+};
