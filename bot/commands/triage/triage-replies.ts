@@ -342,7 +342,10 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
 /** What pasted text answered by itself. */
 export const readingNotes = (
   model: TriageModel,
-  read: { readonly matched: readonly { readonly says?: string | undefined }[]; readonly answers: ReadonlyMap<string, string> },
+  read: {
+    readonly matched: readonly { readonly says?: string | undefined }[];
+    readonly answers: ReadonlyMap<string, string>;
+  },
   asked: ReadonlySet<string>,
 ): string[] => {
   if (read.matched.length === 0) return ['I recognised nothing in that text, so I ask.'];
@@ -356,5 +359,8 @@ export const readingNotes = (
             `Skipped, your text answers it: ${check.question} ${check.answers.find(({ id }) => id === answer)?.label ?? answer}.`,
           ];
     });
-  return [...read.matched.flatMap(({ says }) => (says === undefined ? [] : [`Your text says: ${says}`])).slice(0, 4), ...skipped.slice(0, 6)];
+  return [
+    ...read.matched.flatMap(({ says }) => (says === undefined ? [] : [`Your text says: ${says}`])).slice(0, 4),
+    ...skipped.slice(0, 6),
+  ];
 };
