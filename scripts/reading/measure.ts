@@ -1,9 +1,6 @@
 /** How much of what texts plainly say is read, and how much of what is read they say. */
-import { readText, type Reading } from '../../bot/reading/index.js';
-import type { TriageModel } from '../../bot/triage/index.js';
-import { beliefFrom, type Observation } from '../../bot/triage/engine/belief.js';
-import { situationFor } from '../../bot/triage/engine/situation.js';
-import { SYSTEMS } from '../../bot/triage/model/schema.js';
+import { readText, SYSTEMS, type Reading } from '../../bot/reading/index.js';
+import { assess, startWalk, tellText, type TriageModel } from '../../bot/triage/index.js';
 import type { Case } from './corpus.js';
 
 export interface Tally {
@@ -28,35 +25,13 @@ export interface Measured {
   readonly ms: number;
 }
 
-/** The three likeliest faults, with and without the reading. */
-const firstThree = (model: TriageModel, own: Case, reading: Reading | null): readonly string[] => {
-  const fact = (what: string): string | null => reading?.facts.find((one) => one.what === what)?.answer ?? null;
-  const situation = situationFor(model, {
-    path: own.way,
-    system: SYSTEMS.find((one) => one === (own.system ?? fact('system'))) ?? null,
-    client: null,
-  });
-  const observations = (reading?.facts ?? []).flatMap(({ what, answer }): Observation[] => {
-    const check = situation.checkIndex.get(what);
-    const index = check === undefined ? -1 : (situation.checks[check]?.answers.indexOf(answer) ?? -1);
-    return check === undefined || index < 0 ? [] : [{ check, answer: index, look: 'text' }];
-  });
-  const factors = new Map(
-    (reading?.suggested ?? []).flatMap(({ faultId, weight }) => {
-      const index = situation.faultIndex.get(faultId);
-      return index === undefined ? [] : [[index, weight] as const];
-    }),
-  );
-  const { probabilities } = beliefFrom(situation, {
-    observations,
-    tried: new Map(),
-    closed: new Set(),
-    factors,
-    unsure: new Set(),
-    setAside: new Set(),
-  });
+/** The three likeliest faults of a walk that was told the text; without text, of one that was told nothing. */
+const firstThree = (model: TriageModel, own: Case, text: string): readonly string[] => {
+  const known = { path: own.way, system: SYSTEMS.find((one) => one === own.system) ?? null };
+  const told = tellText(model, startWalk({ member: null, helper: null }, known), text, 'member');
+  const { situation, belief } = assess(model, told.state);
   return situation.faults
-    .map(({ id }, index) => ({ id, p: probabilities[index] ?? 0 }))
+    .map(({ id }, index) => ({ id, p: belief.probabilities[index] ?? 0 }))
     .sort((a, b) => b.p - a.p)
     .slice(0, 3)
     .map(({ id }) => id);
@@ -82,8 +57,8 @@ export const measure = (model: TriageModel, own: Case): Measured => {
   const beyond: string[] = [];
   const pairs = new Set(reading.facts.map(({ what, answer }) => `${what}.${answer}`));
   const raised = new Set(reading.suggested.flatMap(({ faultId, weight }) => (weight > 1 ? [faultId] : [])));
-  const usual = new Set(firstThree(model, own, null));
-  const likely = firstThree(model, own, reading);
+  const usual = new Set(firstThree(model, own, ''));
+  const likely = firstThree(model, own, own.text);
   const fresh = new Set(likely.filter((id) => !usual.has(id)));
 
   for (const { what, answer } of reading.facts) {

@@ -15,18 +15,21 @@ import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
   faultSchema,
+  linkSchema,
   pathSchema,
   stageSchema,
   type CheckEntry,
   type FaultEntry,
+  type LinkEntry,
   type PathEntry,
   type StageEntry,
 } from './schema.js';
 
-export type EntryKind = 'paths' | 'stages' | 'faults' | 'checks' | keyof VocabularyEntries;
+export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | keyof VocabularyEntries;
 
 export interface Entries extends VocabularyEntries {
   readonly paths: readonly PathEntry[];
+  readonly links: readonly LinkEntry[];
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
@@ -43,11 +46,14 @@ export interface ReadResult {
   readonly entries: Entries;
   readonly problems: readonly KnowledgeProblem[];
   readonly locate: Locate;
+  /** Ids that the club's layer took out; entries that still name them are not wrong for it. */
+  readonly removed: ReadonlySet<string>;
 }
 
 /** Kind → where its files stand in a folder. */
 const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
   paths: ['paths'],
+  links: ['links'],
   stages: ['stages'],
   faults: ['faults'],
   checks: ['checks'],
@@ -61,6 +67,7 @@ const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
 const KINDS = Object.keys(PLACES) as readonly EntryKind[];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   paths: pathSchema,
+  links: linkSchema,
   stages: stageSchema,
   faults: faultSchema,
   checks: checkSchema,
@@ -187,7 +194,18 @@ const isPlainObject = (value: unknown): value is Record<string, unknown> =>
  */
 const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
   const merged = { ...base, ...over };
-  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage', 'usual', 'texts'] as const) {
+  for (const key of [
+    'answers',
+    'suggests',
+    'verify',
+    'remedy',
+    'byStage',
+    'usual',
+    'under',
+    'leans',
+    'adds',
+    'texts',
+  ] as const) {
     const [below, above] = [base[key], over[key]];
     if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
   }
@@ -201,6 +219,7 @@ const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>):
 export const readEntries = (folder: string, overlayFolder?: string): ReadResult => {
   const problems: KnowledgeProblem[] = [];
   const raw = new Map<EntryKind, Map<string, RawEntry>>(KINDS.map((kind) => [kind, new Map()]));
+  const removed = new Set<string>();
   const layers = overlayFolder === undefined ? [folder] : [folder, overlayFolder];
   for (const [layer, root] of layers.entries()) {
     if (!existsSync(root)) {
@@ -233,6 +252,7 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
                 message: `nothing to remove: none of the ${kind} has this id`,
               });
             found.delete(id);
+            removed.add(id);
           } else {
             found.set(
               id,
@@ -273,5 +293,5 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
       }),
     ]),
   ) as unknown as Entries;
-  return { entries: parsed, problems, locate };
+  return { entries: parsed, problems, locate, removed };
 };
