@@ -60,6 +60,11 @@ const longest = (said: readonly Said[]): readonly Said[] =>
 
 const readSentence = ({ byStart }: Sayings, sentence: Clauses): readonly Said[] => {
   const found: Said[] = [];
+  // "No response needed" holds no "no response".
+  const fixed = new Set<number>();
+  for (const [at, own] of sentence.met.entries())
+    for (const { id, length } of own)
+      if (id === 'small' && length > 1) for (let i = at; i < at + length; i++) fixed.add(i);
   const isSmall = (at: number): boolean => sentence.covers[at]?.has('small') === true;
   for (const [at, { word, kind }] of sentence.tokens.entries()) {
     if (kind !== 'word') continue;
@@ -67,7 +72,7 @@ const readSentence = ({ byStart }: Sayings, sentence: Clauses): readonly Said[] 
     for (const key of new Set(keys))
       for (const { saying, phrase } of byStart.get(key) ?? []) {
         const match = matchPhrase(phrase, sentence, at, isSmall);
-        if (match !== null) found.push({ entry: saying.entry, sentence, match });
+        if (match !== null && ![...match.taken].some((i) => fixed.has(i))) found.push({ entry: saying.entry, sentence, match });
       }
   }
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".

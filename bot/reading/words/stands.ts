@@ -112,5 +112,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return !isOver(own, match);
+  return leave.mentioned === true || !isOver(own, match);
 };
