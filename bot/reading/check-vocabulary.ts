@@ -49,16 +49,18 @@ const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: C
   }
 };
 
-/** Whether one of the things that an entry tells is read of a text. */
-const isRead = (vocabulary: Vocabulary, { id }: Told, text: string): boolean =>
-  readText(vocabulary, text).met.includes(id);
+/** Whether a text is read as the entry says: by the entry itself, or by a message that tells the same. */
+const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): boolean => {
+  const { met, facts } = readText(vocabulary, text);
+  return met.includes(id) || facts.some(({ what, answer }) => answers?.[what] === answer);
+};
 
 const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complain: Complain): void => {
   for (const [i, example] of entry.examples.entries())
     if (entry.hides === undefined && !isRead(vocabulary, entry, example))
       complain(entry.id, ['examples', i], 'this saying is not read of it');
   for (const [i, example] of (entry.nonExamples ?? []).entries())
-    if (isRead(vocabulary, entry, example)) complain(entry.id, ['nonExamples', i], 'this saying is read of it');
+    if (readText(vocabulary, example).met.includes(entry.id)) complain(entry.id, ['nonExamples', i], 'this saying is read of it');
 };
 
 /** Ids of checks, faults and paths are the caller's business. */
