@@ -4,7 +4,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
-import { allCommands } from '../commands/index.js';
+import { allCommands, allReaders } from '../commands/index.js';
 import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';
@@ -71,6 +71,7 @@ export const openDeps = async (
       clubSiteText: settings.clubSiteText,
       sunLimits: settings.sunLimits,
       commands: allCommands,
+      readers: allReaders,
     },
     warm: async () => {
       for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {

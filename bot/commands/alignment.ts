@@ -12,7 +12,7 @@ import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import type { MountKind } from '../pointing/mount/mount.js';
 import { mountSky } from '../pointing/mount/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/stars/star-visibility.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
 import {
   SUN,
@@ -30,10 +30,9 @@ import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-star
 import { defineCommand, integer, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
-import { audienceOf, commandLine, nightAround } from './asking/question-parts.js';
+import { commandLine, nightAround } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** Sets of three are tried among so many; beyond them nothing is gained. */
 const CANDIDATES_TRIED = 28;
@@ -156,12 +155,11 @@ export const alignment = defineCommand({
         title: 'Stars to align on',
         summary: tooFew(where, utcMs, offered, excluded.size > 0),
         notes,
-        audience: audienceOf(where),
+        pointsAt: NOWHERE,
         data: { utc: isoUtc(utcMs), mount, stars: [], expectedErrorArcmin: null },
       });
     }
     const inOrder = chosen.stars.map(({ name }) => offered.find(({ star }) => star.name === name)!);
-    const warning = sunWarning(deps, inOrder[0]!.star, observer, utcMs, zone);
     const choices = fittingChoices(
       inOrder.map(({ star }) => ({
         label: `I cannot see ${star.name}`,
@@ -176,7 +174,7 @@ export const alignment = defineCommand({
     );
     return reply({
       title: 'Stars to align on',
-      level: levelWithSun('good', warning.level),
+      level: 'good',
       summary: `In this order: ${listed(
         inOrder.map(({ star }) => star.name),
         'then',
@@ -189,9 +187,10 @@ export const alignment = defineCommand({
         'If one is hidden, say so with not: and its name. Centre each star the same way, ending with the same two keys.',
         ...notes,
       ],
-      cautions: warning.cautions,
+      pointsAt: inOrder
+        .slice(0, 1)
+        .map(({ star }) => ({ what: star.name, when: { utcMs }, observer, zone, direction: star.body })),
       choices,
-      audience: audienceOf(where),
       data: {
         utc: isoUtc(utcMs),
         mount,

@@ -2,13 +2,12 @@
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { reply, type Level, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Level, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
 import { airmass, placeOf } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
-import { audienceOf, targetAtSite, timeFor } from './asking/question-parts.js';
-import { levelWithSun, sunWarning } from './asking/sun-warning.js';
+import { targetAtSite, timeFor } from './asking/question-parts.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
 
 /** "2.4 h west of the meridian". */
@@ -30,8 +29,14 @@ export const altitude = defineCommand({
     'altitude Aldebaran at:"tonight 22:30" site:"Cork, Ireland"',
     'altitude M 46 at:2026-12-13T21:00Z site:-33.9,18.4',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'altitude', options.target, options.site, { at: options.at });
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'altitude',
+      target: options.target,
+      site: options.site,
+      rest: { at: options.at },
+    });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
@@ -44,9 +49,6 @@ export const altitude = defineCommand({
     const isUp = place.apparentAltitudeDeg > 0;
     const behind = where.horizon === null ? null : horizonAltitudeDegAt(where.horizon, place.azimuthDeg);
     const isBehind = isUp && behind !== null && place.altitudeDeg < behind;
-    const warning = isUp
-      ? sunWarning(deps, target, observer, time.utcMs, zone)
-      : ({ level: 'clear', cautions: [] } as const);
     const height = degrees(Math.abs(place.apparentAltitudeDeg), Math.abs(place.apparentAltitudeDeg) < 10 ? 1 : 0);
     const summary = !isUp
       ? `Down: ${height} below the horizon at ${when}.`
@@ -56,7 +58,7 @@ export const altitude = defineCommand({
     const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
     return reply({
       title: nameWithAlias(target),
-      level: levelWithSun(level, warning.level),
+      level: level,
       summary,
       facts: [
         { label: 'Direction', value: direction(place.azimuthDeg) },
@@ -64,8 +66,9 @@ export const altitude = defineCommand({
         ...(mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }]),
       ],
       notes: [...time.notes, ...asked.notes],
-      cautions: warning.cautions,
-      audience: audienceOf(where),
+      pointsAt: isUp
+        ? [{ what: target.name, when: { utcMs: time.utcMs }, observer, zone, direction: target.body }]
+        : NOWHERE,
       data: {
         target: {
           name: target.name,

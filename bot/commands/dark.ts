@@ -1,12 +1,12 @@
 /** `dark`: when the night is dark, and how much of it is free of the Moon. */
 import { isProblem } from '../ground/problem.js';
-import { reply, type Json, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
 import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } from '../sky/index.js';
 import { formatClock, formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { darkWords, moonTimesOf, twilightSpan } from './asking/night-words.js';
-import { audienceOf, siteAtNight, siteNotes } from './asking/question-parts.js';
+import { siteAtNight, siteNotes } from './asking/question-parts.js';
 
 const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({
   startUtc: isoUtc(startUtcMs),
@@ -81,7 +81,7 @@ export const dark = defineCommand({
         ...(moonlessWords === null ? [] : [{ label: 'No Moon', value: moonlessWords }]),
       ],
       notes: siteNotes(where),
-      audience: audienceOf(where),
+      pointsAt: NOWHERE,
       data: {
         sunsetUtc: orNull(twilight.sunsetUtcMs),
         civil: twilightData(twilight.civil),

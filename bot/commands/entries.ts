@@ -1,7 +1,7 @@
 /** `entries`: what to type into a hand controller for a site now, and how to see that it took it. */
 import { isProblem } from '../ground/problem.js';
 import { degreesAndMinutesText, degreesMinutesSecondsText } from '../pointing/entering/sexagesimal.js';
-import { reply, type Json, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { degrees, direction, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { horizontalOf, siderealTimes } from '../sky/index.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
@@ -9,10 +9,8 @@ import { zoneName } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
 import { defineCommand } from './core/command.js';
 import type { Deps } from './core/deps.js';
-import { audienceOf } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { offsetWords, siteClock, type SiteClock } from '../times/site-clock.js';
-import { levelWithSun, sunWarning } from './asking/sun-warning.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
 const checkStar = (
@@ -58,12 +56,13 @@ export const entries = defineCommand({
     const { local } = clock;
     const { lastHours } = siderealTimes(utcMs, longitudeDeg);
     const check = checkStar(deps, observer, utcMs);
-    const warning = check === null ? null : sunWarning(deps, check.star, observer, utcMs, zone);
     const isReadableBothWays = local.day <= 12 && local.day !== local.month;
     return reply({
       title: 'What to type into the controller',
-      level: levelWithSun('info', warning?.level ?? 'clear'),
-      cautions: warning?.cautions ?? [],
+      pointsAt:
+        check === null
+          ? NOWHERE
+          : [{ what: check.star.name, when: { utcMs }, observer, zone, direction: check.star.body }],
       summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
       facts: [
         {
@@ -106,7 +105,6 @@ export const entries = defineCommand({
           : ['East longitude is usually positive; a few controllers count west as positive, so look for the letter.']),
         ...asked.notes,
       ],
-      audience: audienceOf(where),
       data: {
         utc: isoUtc(utcMs),
         latitude: angleData('latitude', latitudeDeg),

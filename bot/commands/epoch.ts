@@ -1,6 +1,6 @@
 /** `epoch`: a target's coordinates for J2000 and of date, and how far apart the numbers are. */
 import { isProblem } from '../ground/problem.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wording.js';
 import { equatorialOfDateFromJ2000, placeOf, separationDeg } from '../sky/index.js';
 import type { Equatorial, Observer } from '../sky/types.js';
@@ -47,6 +47,7 @@ export const epoch = defineCommand({
         ...found.notes,
         ...time.notes,
       ],
+      pointsAt: NOWHERE,
       data: { j2000: inData(j2000), ofDate: inData(ofDate), separationArcmin: rounded(separationArcmin, 4) },
     });
   },

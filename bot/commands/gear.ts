@@ -1,7 +1,7 @@
 /** `gear`: what a member observes with, so that troubleshooting and routes need not ask. */
 import { tidy } from '../ground/tidy.js';
 import { problem } from '../ground/problem.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
@@ -92,6 +92,7 @@ export const gear = defineCommand({
         { label: 'Connection', value: connectionTitle(deps, now.connection) },
         { label: 'Computer', value: now.system === null ? 'not said' : SYSTEM_WORDS[now.system] },
       ],
+      pointsAt: NOWHERE,
       data: { gear: { ...now } },
     });
   },

@@ -1,5 +1,5 @@
 /** `help`: the list of commands, or one command in full; made from the declarations themselves. */
-import { reply, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { defineCommand, optional, text, type Command, type OptionSpec } from './core/command.js';
 import { bareOption, unknownCommand } from './core/grammar.js';
 
@@ -20,6 +20,7 @@ const oneCommand = (command: Command): Outcome =>
       ...command.examples.map((example) => ({ label: 'Example', value: example })),
     ],
     notes: command.access === 'manager' ? ["For those who may change the club's settings."] : [],
+    pointsAt: NOWHERE,
     data: {
       command: command.name,
       summary: command.summary,
@@ -47,6 +48,7 @@ export const help = defineCommand({
       notes: [
         'More on one: help altitude. Never point at the Sun without a proper filter on the front; ask sun first.',
       ],
+      pointsAt: NOWHERE,
       data: { commands: commands.map(({ name }) => name) },
     });
   },

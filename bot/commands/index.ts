@@ -1,8 +1,11 @@
 /** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
+import { ahead } from './ahead/ahead.js';
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
+import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
+import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
@@ -10,6 +13,8 @@ import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
 import { meridian } from './meridian.js';
+import { moon } from './moon.js';
+import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
 import { remind } from './remind/remind.js';
@@ -18,6 +23,7 @@ import { site } from './site/site.js';
 import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
 import { triage } from './triage/triage.js';
+import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [
@@ -26,6 +32,9 @@ export const allCommands: readonly Command[] = [
   altitude,
   tonight,
   dark,
+  moon,
+  ahead,
+  moons,
   sun,
   meridian,
   alignment,
@@ -40,4 +49,10 @@ export const allCommands: readonly Command[] = [
   mydata,
   forget,
   help,
+];
+
+/** Who is asked, in order, about text that begins with no command. */
+export const allReaders: readonly WordsReader[] = [
+  waitingWords,
+  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
 ];

@@ -4,15 +4,14 @@ import { isProblem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount/mount.js';
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './core/command.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
-import { audienceOf, targetAtSite, timeFor } from './asking/question-parts.js';
-import { levelWithSun, sunWarning } from './asking/sun-warning.js';
+import { targetAtSite, timeFor } from './asking/question-parts.js';
 
 /** As most mounts come: they flip at the meridian; and under 15° the air and the neighbours spoil it. Common practice, no source. */
 const USUAL_PAST_DEG = 0;
@@ -77,10 +76,16 @@ export const meridian = defineCommand({
     'meridian M 37 at:"tonight 22:00" site:52.71,0.12',
     'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'meridian', options.target, options.site, {
-      at: options.at,
-      mount: options.mount,
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, asker, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'meridian',
+      target: options.target,
+      site: options.site,
+      rest: {
+        at: options.at,
+        mount: options.mount,
+      },
     });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
@@ -97,12 +102,9 @@ export const meridian = defineCommand({
     const atMeridian = placeOf(target.body, observer, meridianUtcMs);
     const side = pierSide(place.hourAngleHours);
     const isUp = place.altitudeDeg > 0;
-    const warning = isUp
-      ? sunWarning(deps, target, observer, utcMs, zone)
-      : ({ level: 'clear', cautions: [] } as const);
     return reply({
       title: `${target.name} and the meridian`,
-      level: levelWithSun(place.altitudeDeg >= lowestAltitudeDeg ? 'good' : 'info', warning.level),
+      level: place.altitudeDeg >= lowestAltitudeDeg ? 'good' : 'info',
       summary: summaryOf(target, place, limit, mount, utcMs, zone, lowestAltitudeDeg, pastMeridianDeg),
       facts: [
         {
@@ -138,8 +140,7 @@ export const meridian = defineCommand({
         ...time.notes,
         ...asked.notes,
       ],
-      cautions: warning.cautions,
-      audience: audienceOf(where),
+      pointsAt: isUp ? [{ what: target.name, when: { utcMs }, observer, zone, direction: target.body }] : NOWHERE,
       data: {
         utc: isoUtc(utcMs),
         mount,

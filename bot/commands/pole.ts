@@ -3,12 +3,11 @@ import { isProblem, problem } from '../ground/problem.js';
 import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../pointing/pole/magnetic-north.js';
 import { allowedPolarErrorArcmin } from '../pointing/pole/polar-drift.js';
 import { clockFaceText, poleClockHours } from '../pointing/pole/pole-clock.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf, refractionDeg, wrapDeg360, wrapHours24 } from '../sky/index.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional } from './core/command.js';
-import { audienceOf } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 /** By the names observers use for them. */
@@ -97,7 +96,7 @@ export const pole = defineCommand({
           : []),
         ...asked.notes,
       ],
-      audience: audienceOf(where),
+      pointsAt: NOWHERE,
       data: {
         utc: isoUtc(utcMs),
         poleAltitudeDeg: rounded(altitudeDeg, 6),

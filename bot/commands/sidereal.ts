@@ -1,11 +1,10 @@
 /** `sidereal`: the sidereal time a hand controller should show, to catch a wrong site, date or clock before slewing. */
 import { isProblem } from '../ground/problem.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { siderealTimes } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand } from './core/command.js';
-import { audienceOf } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 export const sidereal = defineCommand({
@@ -33,7 +32,7 @@ export const sidereal = defineCommand({
         'Off by whole hours: time zone, daylight saving or 12 hours. Off by minutes: longitude. UT1−UTC (under 0.9 s) is left out.',
         ...asked.notes,
       ],
-      audience: audienceOf(where),
+      pointsAt: NOWHERE,
       data: {
         utc: isoUtc(utcMs),
         gmstHours: rounded(times.gmstHours, 8),

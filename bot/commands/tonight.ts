@@ -23,7 +23,7 @@ import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
 import { darkWords, noDarkWords, twilightSpan } from './asking/night-words.js';
-import { audienceOf, commandLine, siteAtNight, siteNotes, type AskedNight } from './asking/question-parts.js';
+import { commandLine, siteAtNight, siteNotes, type AskedNight } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
 
 const FAINTEST_BY_DEFAULT = 11;
@@ -201,7 +201,13 @@ export const tonight = defineCommand({
           run: commandLine('up', target.name, { site: given.site, on: given.on }),
         })),
       ),
-      audience: audienceOf(where),
+      pointsAt: picks.map(({ target, bestUtcMs }) => ({
+        what: target.name,
+        when: { utcMs: bestUtcMs },
+        observer,
+        zone,
+        direction: target.body,
+      })),
       data: {
         dark: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
         hours:

@@ -2,7 +2,7 @@
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias, type Target } from '../catalogue/index.js';
 import { clearSpans } from '../pointing/horizon/horizon-profile.js';
-import { reply, type ChartPoint, type Level, type Outcome } from '../reply/reply.js';
+import { reply, type ChartPoint, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
   bestTime,
@@ -29,8 +29,7 @@ import {
   nightChart,
   twilightSpan,
 } from './asking/night-words.js';
-import { audienceOf, nightFor, targetAtSite, wholeSecond } from './asking/question-parts.js';
-import { levelWithSun, sunWarning } from './asking/sun-warning.js';
+import { nightFor, targetAtSite, wholeSecond } from './asking/question-parts.js';
 
 /** Under this the air is thick and roofs are near; common practice, no source. */
 export const LEAST_USEFUL_ALTITUDE_DEG = 20;
@@ -134,8 +133,14 @@ export const up = defineCommand({
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
   },
   examples: ['up NGC 7331 site:51.05,-114.07', 'up Saturn site:"Hobart, Tasmania" on:tomorrow'],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'up', options.target, options.site, { on: options.on });
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'up',
+      target: options.target,
+      site: options.site,
+      rest: { on: options.on },
+    });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
@@ -189,13 +194,7 @@ export const up = defineCommand({
       nowUtcMs >= night.startUtcMs &&
       nowUtcMs < night.endUtcMs &&
       horizontalOf(target.body, observer, nowUtcMs).altitudeDeg > 0;
-    const warnings = [...(pointsNow ? [nowUtcMs] : []), ...(best.altitudeDeg > 0 ? [best.utcMs] : [])].map((utcMs) =>
-      sunWarning(deps, target, observer, utcMs, zone),
-    );
-    const level = warnings.reduce(
-      (worst, { level: sun }) => levelWithSun(worst, sun),
-      (verdict === 'up' ? 'good' : 'info') as Level,
-    );
+    const instants = [...(pointsNow ? [nowUtcMs] : []), ...(best.altitudeDeg > 0 ? [best.utcMs] : [])];
 
     const washedOut =
       !isMoon &&
@@ -209,7 +208,7 @@ export const up = defineCommand({
     );
     return reply({
       title: `${nameWithAlias(target)}, night of ${night.said}`,
-      level,
+      level: verdict === 'up' ? 'good' : 'info',
       summary,
       facts: [
         { label: 'In the sky', value: aboveHorizonWords(times, zone) },
@@ -241,7 +240,13 @@ export const up = defineCommand({
           : [`Goes behind your horizon at ${formatLocalTime(bite.hiddenUtcMs, zone)}.`]),
         ...asked.notes,
       ],
-      cautions: [...new Set(warnings.flatMap(({ cautions }) => cautions))],
+      pointsAt: instants.map((utcMs) => ({
+        what: target.name,
+        when: { utcMs },
+        observer,
+        zone,
+        direction: target.body,
+      })),
       chart: nightChart({
         title: `${target.name}, night of ${night.said}`,
         body: target.body,
@@ -255,7 +260,6 @@ export const up = defineCommand({
         nowUtcMs,
         altText: nightAltText(target.name, times, best, darkLine, isMoon ? 'the target itself' : moonLine, zone),
       }),
-      audience: audienceOf(where),
       data: {
         night: { startUtc: isoUtc(night.startUtcMs), endUtc: isoUtc(night.endUtcMs) },
         riseUtc: times.riseUtcMs === null ? null : isoUtc(times.riseUtcMs),

@@ -1,6 +1,9 @@
 /** A Reply is data, not text: a command makes one, each platform's writer renders it once. */
 import type { Audience, Choice, Problem } from '../ground/problem.js';
 import type { UtcMs } from '../sky/types.js';
+import type { PointsAt } from './points-at.js';
+
+export { NOWHERE, type PointsAt, type PointsAtWhen } from './points-at.js';
 
 /** Until all have moved to where these now live. */
 export { isProblem, MESSAGE_LIMIT, problem, type Choice, type Problem } from '../ground/problem.js';
@@ -62,9 +65,19 @@ export interface Reply {
   readonly summary: string;
   readonly facts: readonly Fact[];
   readonly notes: readonly string[];
+  /** What is said for safety. The Sun's is not written here: it follows from `pointsAt`. */
   readonly cautions: readonly string[];
+  /**
+   * Every direction and instant the reply sends someone to, or says the tube is at; {@link NOWHERE} where there is none.
+   * Dispatch judges the Sun for each, raises `level` to the worst and adds the caution.
+   */
+  readonly pointsAt: readonly PointsAt[];
   readonly chart?: Chart;
   readonly choices?: readonly Choice[];
+  /**
+   * A command leaves it out: where the request read or wrote a member's own row, dispatch makes it the asker's alone.
+   * 'asker' may be given for what is private for another reason.
+   */
   readonly audience: Audience;
   /** The machine-readable answer, with the fields DESIGN's contract names. */
   readonly data: { readonly [key: string]: Json };
@@ -82,8 +95,8 @@ export const fittingChoices = (choices: readonly Choice[]): readonly Choice[] =>
     .filter(({ run }) => run.length <= RUN_LIMIT)
     .map((choice) => ({ ...choice, label: choice.label.slice(0, LABEL_LIMIT) }));
 
-/** A Reply with everything optional left empty. */
-export const reply = (parts: Pick<Reply, 'title' | 'summary'> & Partial<Reply>): Reply => ({
+/** A Reply with everything optional left empty. What it points at is not optional: leaving it out is a type error. */
+export const reply = (parts: Pick<Reply, 'title' | 'summary' | 'pointsAt'> & Partial<Reply>): Reply => ({
   level: 'info',
   facts: [],
   notes: [],

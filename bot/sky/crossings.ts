@@ -16,6 +16,8 @@ export interface Crossing {
  */
 const SAMPLE_MS = 240_000;
 const TIME_TOLERANCE_MS = 0.5;
+/** Near enough for what moves a degree in four minutes. */
+const REFINED_TO_MS = 1000;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The zero between two instants at which the function's signs differ (bisection kept, secants taken: the Illinois method; M. Dowell and P. Jarratt, BIT 11, 168 (1971)). */
@@ -48,14 +50,19 @@ export const zeroBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs)
 };
 
 /** Where the function peaks between two instants, given that it has one peak there (golden-section search; J. Kiefer, Proc. AMS 4, 502 (1953)). */
-const peakBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+const peakBetween = (
+  f: TimeFunction,
+  startUtcMs: UtcMs,
+  endUtcMs: UtcMs,
+  toleranceMs = TIME_TOLERANCE_MS * 2,
+): UtcMs => {
   let a = startUtcMs;
   let b = endUtcMs;
   let c = b - GOLDEN * (b - a);
   let d = a + GOLDEN * (b - a);
   let fc = f(c);
   let fd = f(d);
-  while (b - a > TIME_TOLERANCE_MS * 2) {
+  while (b - a > toleranceMs) {
     if (fc >= fd) {
       b = d;
       d = c;
@@ -141,4 +148,23 @@ export const greatestIn = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs):
   const peak = peakBetween(f, times[Math.max(0, best - 1)]!, times[Math.min(times.length - 1, best + 1)]!);
   // At an end of the span the function may still be climbing out of it; then the end itself is the answer.
   return f(peak) >= values[best]! ? peak : times[best]!;
+};
+
+/**
+ * When the function is least in a span, ends included: sampled at most `stepMs` apart, which must leave no two valleys between
+ * three samples, then refined. An empty span is its start.
+ */
+export const leastIn = (f: TimeFunction, { startUtcMs, endUtcMs }: TimeSpan, stepMs: number): UtcMs => {
+  if (!(endUtcMs > startUtcMs)) return startUtcMs;
+  const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / stepMs));
+  const times = Array.from({ length: steps + 1 }, (_, i) => startUtcMs + ((endUtcMs - startUtcMs) * i) / steps);
+  const values = times.map(f);
+  const best = values.reduce((least, value, i) => (value < values[least]! ? i : least), 0);
+  const valley = peakBetween(
+    (utcMs) => -f(utcMs),
+    times[Math.max(0, best - 1)]!,
+    times[Math.min(steps, best + 1)]!,
+    REFINED_TO_MS,
+  );
+  return f(valley) <= values[best]! ? valley : times[best]!;
 };

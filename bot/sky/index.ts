@@ -24,13 +24,18 @@ export { airmass } from './airmass.js';
 export { altitudeCurve } from './altitude-curve.js';
 export { bestTime } from './best-time.js';
 export { apparentMagnitude } from './brightness.js';
+export { lunarEclipses, solarEclipses, type Eclipse } from './eclipses.js';
+export { jupiterMoons, type JupiterMoon } from './jupiter-moons.js';
+export { moonAgeDays, moonLibration, moonPhaseName } from './moon-details.js';
+export { planetEvents, type PlanetEvent } from './planet-events.js';
+export { sunAtLongitude } from './sun-longitude.js';
 export { orbitMagnitude } from './orbit.js';
 export { isWithinEphemeris } from './ephemeris-range.js';
 export { horizonFrame } from './horizon-frame.js';
 export { MOON, moonAt, moonSeparationDeg, moonlessDark } from './moon.js';
 export type { MoonState } from './moon.js';
 export { nextMoonPhase } from './moon-phase.js';
-export { localDateOfNight, nightOf } from './night.js';
+export { localDateOfNight, nightOf, type LocalDate } from './night.js';
 export type { TimeSpan } from './night.js';
 export { nightFrame } from './night-frame.js';
 export {
@@ -65,5 +70,7 @@ export {
 } from './sky-brightness.js';
 export { sunLevel, sunLimits, sunSafety } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunSafety } from './sun-safety.js';
+export { sunAtWorst } from './sun-span.js';
+export type { SunAtWorst, SunDirection } from './sun-span.js';
 export { SUN, darkness, twilights } from './twilight.js';
 export type { TwilightTimes, Twilights } from './twilight.js';

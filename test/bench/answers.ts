@@ -18,8 +18,12 @@ const night = (run: number): string => new Date(NOW_UTC_MS + (run % 360) * 86_40
 /** `skip` is told of commands that are not there. */
 export const answerRows = async (deps: Deps, skip: (why: string) => void): Promise<BenchRow[]> => {
   const ask = async (line: string): Promise<Chart | undefined> => {
-    const outcome = await runLine(deps, line, CONSOLE_ASKER, NOW_UTC_MS, (error) => {
-      throw error as Error;
+    const outcome = await runLine(deps, line, {
+      asker: CONSOLE_ASKER,
+      nowUtcMs: NOW_UTC_MS,
+      onError: (error) => {
+        throw error as Error;
+      },
     });
     if (isProblem(outcome)) throw new Error(`${line}: ${outcome.message}`);
     return outcome.chart;

@@ -55,8 +55,12 @@ const catalogueRows = async (deps: Deps, folder: string): Promise<BenchRow[]> =>
   ] as const) {
     const said = `catalogue ${size} (${catalogue.sweep.length} objects)`;
     const ask = async (line: string): Promise<void> => {
-      const outcome = await runLine({ ...deps, catalogue }, line, CONSOLE_ASKER, NOW_UTC_MS, (error) => {
-        throw error as Error;
+      const outcome = await runLine({ ...deps, catalogue }, line, {
+        asker: CONSOLE_ASKER,
+        nowUtcMs: NOW_UTC_MS,
+        onError: (error) => {
+          throw error as Error;
+        },
       });
       if (isProblem(outcome)) throw new Error(`${line}: ${outcome.message}`);
     };
@@ -106,8 +110,12 @@ const clubRows = async (deps: Deps): Promise<BenchRow[]> => {
         clubId: `discord:club-${club}`,
         isPrivate: false,
       } as const;
-      const outcome = await runLine(of, 'sidereal', asker, NOW_UTC_MS, (error) => {
-        throw error as Error;
+      const outcome = await runLine(of, 'sidereal', {
+        asker,
+        nowUtcMs: NOW_UTC_MS,
+        onError: (error) => {
+          throw error as Error;
+        },
       });
       if (isProblem(outcome)) throw new Error(outcome.message);
     };

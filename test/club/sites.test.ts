@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { openPrivacy } from '../../bot/commands/core/privacy.js';
 import { siteFor } from '../../bot/commands/asking/resolve-site.js';
 import { brokenStore, inPrivate, MBALI, openClub, RAVI, TAMSIN, type Club } from './club-bench.js';
 
@@ -189,10 +190,11 @@ describe("the club's sites", () => {
 describe('finding the site of a question', () => {
   it("prefers the member's own saved name to the club's, and that to a place of the same name", async () => {
     const latitude = async (text: string | undefined, asker = TAMSIN) => {
-      const found = await siteFor(club.deps, asker, text);
+      const { privacy } = openPrivacy(club.deps.store);
+      const found = await siteFor(club.deps, { asker, privacy }, text);
       return 'problem' in found
         ? found.problem
-        : [found.site.source, Math.round(found.site.observer.latitudeDeg), found.isPersonal];
+        : [found.site.source, Math.round(found.site.observer.latitudeDeg), privacy.isPersonal()];
     };
     expect(await latitude('Alice Springs')).toEqual(['place', -24, false]);
     await club.says('site add name:"Alice Springs" position:10,0 for:club', MBALI);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { tidy } from '../../bot/ground/tidy.js';
 import { choice, defineCommand, number, optional, text } from '../../bot/commands/core/command.js';
 import { LINE_LIMIT, parseLine } from '../../bot/commands/core/grammar.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 
 const point = defineCommand({
   name: 'point',
@@ -16,14 +16,14 @@ const point = defineCommand({
     above: optional(number('Least', { min: 0, max: 90 })),
     kind: optional(choice('Kind', ['one', 'two'])),
   },
-  run: async () => reply({ title: 't', summary: 's' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: 't', summary: 's' }),
 });
 const bareless = defineCommand({
   name: 'list',
   summary: 'No required option',
   examples: ['list'],
   options: { site: optional(text('Site')) },
-  run: async () => reply({ title: 't', summary: 's' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: 't', summary: 's' }),
 });
 const commands = [point, bareless];
 

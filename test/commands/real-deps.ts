@@ -5,7 +5,7 @@ import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands, allReaders } from '../../bot/commands/index.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
@@ -27,6 +27,7 @@ export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
   clubSiteText: null,
   sunLimits: { dangerDeg: 15, cautionDeg: 45 },
   commands: allCommands,
+  readers: allReaders,
   ...over,
 });
 
@@ -45,7 +46,7 @@ const failLoudly = (error: unknown): never => {
 };
 
 export const ask = (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Outcome> =>
-  runLine(deps, line, asker, nowUtcMs, failLoudly);
+  runLine(deps, line, { asker, nowUtcMs, onError: failLoudly });
 
 export const answer = async (deps: Deps, line: string, nowUtcMs: number, asker: Asker = ODALYS): Promise<Reply> => {
   const outcome = await ask(deps, line, nowUtcMs, asker);

@@ -4,7 +4,7 @@ import { realDeps } from '../commands/real-deps.js';
 import { choice, defineCommand, member, optional, text } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
-import { reply, type Outcome } from '../../bot/reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../bot/reply/reply.js';
 
 const echo = defineCommand({
   name: 'echo',
@@ -18,7 +18,7 @@ const echo = defineCommand({
         { label: 'Two', run: 'echo two' },
       ]);
     if (options.words === 'boom') throw new Error('secret detail at /root/place');
-    return reply({ title: 'echo', summary: options.words });
+    return reply({ pointsAt: NOWHERE, title: 'echo', summary: options.words });
   },
 });
 const whom = defineCommand({
@@ -28,6 +28,7 @@ const whom = defineCommand({
   options: { for: member('Whom') },
   run: async (_deps, { options, asker }): Promise<Outcome> =>
     reply({
+      pointsAt: NOWHERE,
       title: 'whom',
       summary: `${asker.memberId} (${asker.displayName}) about ${options.for}`,
       choices: [{ label: 'Again', run: 'whom for:ravi' }],
@@ -37,7 +38,7 @@ const { catalogue } = await realDeps();
 const errors: unknown[] = [];
 const session = () =>
   consoleSession(
-    { commands: [echo, whom], catalogue } as unknown as Deps,
+    { commands: [echo, whom], catalogue, store: {} } as unknown as Deps,
     () => 0,
     (error) => errors.push(error),
   );

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { problem } from '../../bot/ground/problem.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 
 const plain = { colour: false, width: 60 } as const;
 
@@ -9,6 +9,7 @@ describe('an answer on the console', () => {
   it('puts the verdict first, then facts, cautions, notes and numbered choices', () => {
     const lines = consoleLines(
       reply({
+        pointsAt: NOWHERE,
         title: 'M 46',
         level: 'caution',
         summary: 'Up, best at 02:10 GMT.',
@@ -41,7 +42,7 @@ describe('an answer on the console', () => {
   });
 
   it('says the level in words, with colour only where it is wanted', () => {
-    const danger = reply({ title: 'Venus', level: 'danger', summary: 'Four degrees from the Sun.' });
+    const danger = reply({ pointsAt: NOWHERE, title: 'Venus', level: 'danger', summary: 'Four degrees from the Sun.' });
     expect(consoleLines(danger, null, plain)[1]).toBe('Danger: Four degrees from the Sun.');
     // eslint-disable-next-line no-control-regex
     expect(consoleLines(danger, null, plain).join('')).not.toMatch(/\u001b/u);
@@ -53,7 +54,12 @@ describe('an answer on the console', () => {
   it('wraps to the width of a narrow terminal without losing a word', () => {
     const words = Array.from({ length: 60 }, (_, i) => `word${i}`);
     const lines = consoleLines(
-      reply({ title: 't', summary: words.join(' '), facts: [{ label: 'Why', value: words.join(' ') }] }),
+      reply({
+        pointsAt: NOWHERE,
+        title: 't',
+        summary: words.join(' '),
+        facts: [{ label: 'Why', value: words.join(' ') }],
+      }),
       null,
       { colour: false, width: 40 },
     );

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { answerQuestion } from '../../bot/platforms/discord/answer/answer-question.js';
 import { DEFAULT_TUNING, type Bot } from '../../bot/platforms/discord/connect/bot.js';
 import type { Asker } from '../../bot/commands/core/command.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 
 const expired = new DiscordAPIError({ code: 10062, message: 'Unknown interaction' }, 10062, 404, 'POST', '', {});
 
@@ -28,7 +28,7 @@ describe('a question that waits in a crowd until Discord gives it up', () => {
       slow: true,
       ask: async () => {
         runs++;
-        return reply({ title: 'Saved', summary: 'Saved.' });
+        return reply({ pointsAt: NOWHERE, title: 'Saved', summary: 'Saved.' });
       },
     };
     await expect(

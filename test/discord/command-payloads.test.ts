@@ -12,7 +12,7 @@ import {
 import { allCommands } from '../../bot/commands/index.js';
 import { triage } from '../../bot/commands/triage/triage.js';
 import { commandPayloads } from '../../bot/platforms/discord/connect/command-payloads.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';
 
 const sample = defineCommand({
@@ -27,7 +27,7 @@ const sample = defineCommand({
     what: text('What', { maxLength: 50, complete: 'target' }),
   },
   examples: ['sample x'],
-  run: async () => reply({ title: '', summary: '' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: '', summary: '' }),
 });
 const clubSite = defineCommand({
   name: 'clubsite',
@@ -35,7 +35,7 @@ const clubSite = defineCommand({
   options: {},
   access: 'manager',
   examples: ['clubsite'],
-  run: async () => reply({ title: '', summary: '' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: '', summary: '' }),
 });
 
 describe('commands as Discord registers them', () => {

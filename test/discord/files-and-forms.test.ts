@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { defineCommand, file, optional, text } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { readMemberFile } from '../../bot/pictures/read-member-file.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import type { SentFile } from '../doubles/discord/interaction-payloads.js';
 import { start, type BotOptions, type Started } from './start-bot.js';
 
@@ -37,6 +37,7 @@ const notes = defineCommand({
     const read = options.file === undefined ? undefined : await readMemberFile(deps.pictures, options.file);
     if (read !== undefined && isProblem(read)) return read;
     return reply({
+      pointsAt: NOWHERE,
       title: 'Noted',
       summary: `text: ${options.text ?? 'none'}; file: ${read?.text.slice(0, 200) ?? 'none'}; by: ${read?.by ?? 'none'}`,
       choices: [

@@ -2,7 +2,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { problem } from '../../bot/ground/problem.js';
 import { defineCommand, number, optional, text, type Command } from '../../bot/commands/core/command.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 
 /** Says back what was said, after a while; `private` in the words keeps it to the asker. */
 export const echo = (slow: boolean): Command =>
@@ -28,6 +28,7 @@ export const echo = (slow: boolean): Command =>
       return options.words.includes('problem')
         ? problem('made-up', `no: ${options.words}`)
         : reply({
+            pointsAt: NOWHERE,
             title: options.words,
             summary: `You said ${options.words}`,
             audience: options.words.includes('private') ? 'asker' : 'everyone',
@@ -52,6 +53,7 @@ export const offers = defineCommand({
   examples: ['offers 3'],
   run: async (_deps, { options }) =>
     reply({
+      pointsAt: NOWHERE,
       title: 'Choose',
       summary: 'Which?',
       choices: Array.from({ length: options.count }, (_, i) => ({
@@ -67,7 +69,7 @@ export const clubOnly = defineCommand({
   access: 'manager',
   options: {},
   examples: ['clubonly'],
-  run: async () => reply({ title: 'Done', summary: 'Changed.' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: 'Done', summary: 'Changed.' }),
 });
 
 export const sampleCommands: readonly Command[] = [echo(false), echo(true), broken, offers, clubOnly];

@@ -6,7 +6,7 @@ import { LIMITS } from '../../bot/platforms/discord/write/limits.js';
 import { runOf } from '../../bot/platforms/discord/write/write-choices.js';
 import { writeOutcome, type DiscordMessage } from '../../bot/platforms/discord/write/write-reply.js';
 import { LEVEL_WORD } from '../../bot/reply/palette.js';
-import { reply, type Level, type Reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply, type Level, type Reply } from '../../bot/reply/reply.js';
 import { requestFaults } from '../doubles/discord/request-rules.js';
 
 // The judge is Discord's own published document (package discord-api-spec, generated from github.com/discord/discord-api-spec),
@@ -28,7 +28,8 @@ const facts = (count: number, valueLength = 10) =>
   Array.from({ length: count }, (_, i) => ({ label: `Fact ${i}`, value: 'v'.repeat(valueLength) }));
 const choices = (count: number): Choice[] =>
   Array.from({ length: count }, (_, i) => ({ label: `Choice ${i}`, run: `up M${i + 1}` }));
-const written = (parts: Partial<Reply>) => writeOutcome(reply({ title: 'NGC 7331', summary: 'Up.', ...parts }), null);
+const written = (parts: Partial<Reply>) =>
+  writeOutcome(reply({ pointsAt: NOWHERE, title: 'NGC 7331', summary: 'Up.', ...parts }), null);
 
 describe('an answer on Discord stays within every limit, and says what it leaves', () => {
   it('holds 25 facts, and of 26 names the one left', () => {
@@ -120,7 +121,12 @@ describe('an answer on Discord stays within every limit, and says what it leaves
 
   it('gives the chart its words: 1,024 characters of alternative text, cut beyond', () => {
     const chart = (altText: string) =>
-      reply({ title: 'a', summary: 'b', chart: { kind: 'horizon', title: 'c', points: [], altText } });
+      reply({
+        pointsAt: NOWHERE,
+        title: 'a',
+        summary: 'b',
+        chart: { kind: 'horizon', title: 'c', points: [], altText },
+      });
     expect(writeOutcome(chart('w'.repeat(1024)), Buffer.from('png')).body.attachments?.[0]?.description).toHaveLength(
       1024,
     );
@@ -171,6 +177,7 @@ describe('an answer on Discord stays within every limit, and says what it leaves
       fc.property(replies, fc.boolean(), (parts, withChart) => {
         const message = writeOutcome(
           reply({
+            pointsAt: NOWHERE,
             ...parts,
             ...(withChart
               ? { chart: { kind: 'horizon', title: '', points: [], altText: parts.summary } as const }

@@ -85,8 +85,12 @@ describe('whatever line is typed', () => {
       // Saved names come back in later answers; these words are kept for what the program itself lets slip.
       const plain = lines.map((line) => line.replace(/undefined|NaN|object/gu, 'nothing'));
       const ask = (line: string, asker: Asker): Promise<Outcome> =>
-        runLine(deps, line, asker, Date.UTC(2026, 10, 25, 18), (error) => {
-          faults.push(error);
+        runLine(deps, line, {
+          asker,
+          nowUtcMs: Date.UTC(2026, 10, 25, 18),
+          onError: (error) => {
+            faults.push(error);
+          },
         });
       try {
         await fc.assert(
@@ -123,16 +127,13 @@ describe('whatever line is typed', () => {
               { maxKeys: 4 },
             ),
             async (command, values) => {
-              const outcome = await runCommand(
-                deps,
-                command,
-                new Map(Object.entries(values)),
-                { ...ODALYS, isManager: true },
-                Date.UTC(2026, 10, 25, 18),
-                (error) => {
+              const outcome = await runCommand(deps, command, new Map(Object.entries(values)), {
+                asker: { ...ODALYS, isManager: true },
+                nowUtcMs: Date.UTC(2026, 10, 25, 18),
+                onError: (error) => {
                   faults.push(error);
                 },
-              );
+              });
               expect(faults, JSON.stringify([command.name, values])).toEqual([]);
               if (isProblem(outcome) || command.name !== 'mydata')
                 expect(

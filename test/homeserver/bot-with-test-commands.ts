@@ -7,7 +7,7 @@ import { openDeps } from '../../bot/app/compose.js';
 import { createLog } from '../../bot/app/log.js';
 import { startMatrix } from '../../bot/platforms/matrix/index.js';
 import { createMetrics } from '../../bot/app/metrics.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import { loadSettings, secretsOf } from '../../bot/app/settings.js';
 
 const choice = (label: string) => ({ label, run: `echo ${label}` });
@@ -19,7 +19,12 @@ const testCommands = [
     options: { text: text('What to say') },
     examples: ['echo hello'],
     run: async (_deps, { options, asker }) =>
-      reply({ title: 'Echo', summary: options.text, facts: [{ label: 'Asked by', value: asker.memberId }] }),
+      reply({
+        pointsAt: NOWHERE,
+        title: 'Echo',
+        summary: options.text,
+        facts: [{ label: 'Asked by', value: asker.memberId }],
+      }),
   }),
   defineCommand({
     name: 'offer',
@@ -28,6 +33,7 @@ const testCommands = [
     examples: ['offer'],
     run: async () =>
       reply({
+        pointsAt: NOWHERE,
         title: 'Which site?',
         summary: 'Three are known.',
         choices: [choice('Fenwold Common'), choice('Cold Ridge'), choice('Quarry Field')],
@@ -40,6 +46,7 @@ const testCommands = [
     examples: ['mine'],
     run: async () =>
       reply({
+        pointsAt: NOWHERE,
         title: 'Your site',
         summary: 'Kept at 51.42, 3.07.',
         audience: 'asker',
@@ -52,14 +59,15 @@ const testCommands = [
     options: {},
     examples: ['rule'],
     access: 'manager',
-    run: async () => reply({ title: 'Rule', summary: 'Changed.' }),
+    run: async () => reply({ pointsAt: NOWHERE, title: 'Rule', summary: 'Changed.' }),
   }),
   defineCommand({
     name: 'helping',
     summary: 'Names a member.',
     options: { who: member('Whom') },
     examples: ['helping @ravi:example.org'],
-    run: async (_deps, { options }) => reply({ title: 'Helping', summary: `Helping ${options.who}.` }),
+    run: async (_deps, { options }) =>
+      reply({ pointsAt: NOWHERE, title: 'Helping', summary: `Helping ${options.who}.` }),
   }),
   defineCommand({
     // Its effect is a line in a file, so that a test can count how often it happened.
@@ -69,7 +77,7 @@ const testCommands = [
     examples: ['effect x'],
     run: async (_deps, { options }) => {
       appendFileSync(process.env['EFFECT_FILE'] ?? '/dev/null', `${options.text}\n`);
-      return reply({ title: 'Effect', summary: `Done: ${options.text}.` });
+      return reply({ pointsAt: NOWHERE, title: 'Effect', summary: `Done: ${options.text}.` });
     },
   }),
   defineCommand({
@@ -80,7 +88,7 @@ const testCommands = [
     slow: true,
     run: async () => {
       await sleep(2000);
-      return reply({ title: 'Pondered', summary: 'It took a while.' });
+      return reply({ pointsAt: NOWHERE, title: 'Pondered', summary: 'It took a while.' });
     },
   }),
 ];

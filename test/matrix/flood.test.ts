@@ -9,7 +9,7 @@ import { createDirectRooms } from '../../bot/platforms/matrix/rooms/direct-rooms
 import { createRooms } from '../../bot/platforms/matrix/rooms/rooms.js';
 import { createRateLimit } from '../../bot/platforms/shared/rate-limit.js';
 import { defineCommand } from '../../bot/commands/core/command.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import type { MatrixEvent } from '../../bot/platforms/matrix/answer/matrix-event.js';
 import type { PlatformContext } from '../../bot/app/platform.js';
 import { clientOf } from './fake-homeserver.js';
@@ -25,6 +25,7 @@ const offer = defineCommand({
     reply({
       title: 'Which site?',
       summary: 'Two are known.',
+      pointsAt: NOWHERE,
       choices: [
         { label: 'Cold Ridge', run: 'offer' },
         { label: 'Quarry Field', run: 'offer' },

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { defineCommand, member, text } from '../../bot/commands/core/command.js';
 import { withMemberIds } from '../../bot/platforms/matrix/answer/member-option.js';
 import { createRooms } from '../../bot/platforms/matrix/rooms/rooms.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import { BOT, state, TAMSIN } from './events.js';
 
 const command = defineCommand({
@@ -11,7 +11,7 @@ const command = defineCommand({
   summary: 'x',
   options: { for: member('Whom'), note: text('Note') },
   examples: ['x'],
-  run: async () => reply({ title: '', summary: '' }),
+  run: async () => reply({ pointsAt: NOWHERE, title: '', summary: '' }),
 });
 const joined = (userId: string, displayname: string, membership = 'join') =>
   state('m.room.member', userId, { membership, displayname });

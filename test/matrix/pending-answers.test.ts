@@ -1,10 +1,15 @@
 /** Outcomes kept between running a command and having said its answer. */
 import { expect, test } from 'vitest';
 import { createPendingAnswers } from '../../bot/platforms/matrix/answer/pending-answers.js';
-import { reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import { StoreError } from '../../bot/store/store.js';
 
-const answer = reply({ title: 'Reminder', summary: 'I will tell you at 22:30.', data: { id: 'r1' } });
+const answer = reply({
+  pointsAt: NOWHERE,
+  title: 'Reminder',
+  summary: 'I will tell you at 22:30.',
+  data: { id: 'r1' },
+});
 
 const notesOf = (values: Map<string, string>) => ({
   get: async (key: string) => values.get(key) ?? null,

@@ -10,13 +10,14 @@ import {
   reactionsFor,
   writeOutcome,
 } from '../../bot/platforms/matrix/answer/write-reply.js';
-import { reply, type Reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply, type Reply } from '../../bot/reply/reply.js';
 import { ODALYS } from './events.js';
 
 const written = (outcome: Parameters<typeof writeOutcome>[0]) =>
   writeOutcome(outcome, ODALYS, {}) as { body: string; formatted_body: string; 'm.mentions': object };
 
 const full: Reply = reply({
+  pointsAt: NOWHERE,
   title: 'NGC 7331 tonight',
   level: 'caution',
   summary: 'Up, best at 19:10, 71° high.',
@@ -58,6 +59,7 @@ describe('an answer', () => {
     expect(
       reactionsFor(
         reply({
+          pointsAt: NOWHERE,
           title: '',
           summary: '',
           choices: Array.from({ length: 6 }, (_, i) => ({ label: `${i}`, run: 'help' })),
@@ -103,6 +105,7 @@ describe('size', () => {
   const many = <T>(count: number, make: (i: number) => T): T[] => Array.from({ length: count }, (_, i) => make(i));
   test('what does not fit is left out from the end and said so; warnings and choices stay', () => {
     const long = reply({
+      pointsAt: NOWHERE,
       title: 't',
       summary: 's',
       level: 'danger',
@@ -147,7 +150,9 @@ describe('size', () => {
     let largest = 0;
     fc.assert(
       fc.property(anyReply, (parts) => {
-        const content = writeOutcome(reply(parts), ODALYS, { 'm.relates_to': { 'm.in_reply_to': { event_id: '$x' } } });
+        const content = writeOutcome(reply({ ...parts, pointsAt: NOWHERE }), ODALYS, {
+          'm.relates_to': { 'm.in_reply_to': { event_id: '$x' } },
+        });
         largest = Math.max(largest, contentBytes(content));
         expect(contentBytes(content)).toBeLessThanOrEqual(CONTENT_LIMIT_BYTES);
         const html = content['formatted_body'] as string;

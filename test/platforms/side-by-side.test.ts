@@ -6,7 +6,7 @@ import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { writeOutcome as writeDiscord } from '../../bot/platforms/discord/write/write-reply.js';
 import { writeOutcome as writeMatrix } from '../../bot/platforms/matrix/answer/write-reply.js';
 import { LEVEL_WORD } from '../../bot/reply/palette.js';
-import { reply, type Outcome, type Reply } from '../../bot/reply/reply.js';
+import { NOWHERE, reply, type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { ask, realDeps } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 12);
@@ -81,6 +81,7 @@ describe('one answer on three platforms', () => {
     for (const outcome of [
       problem('x', nasty),
       reply({
+        pointsAt: NOWHERE,
         title: nasty,
         summary: nasty,
         facts: [{ label: nasty, value: nasty }],

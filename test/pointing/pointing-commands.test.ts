@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { MESSAGE_LIMIT } from '../../bot/ground/problem.js';
 import { cautionText, cautions } from '../../bot/cautions/cautions.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
-import { sunWarning } from '../../bot/commands/asking/sun-warning.js';
+import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { resolveTarget } from '../../bot/catalogue/index.js';
 import { type Reply } from '../../bot/reply/reply.js';
 import { ODALYS, answer, realDeps, refusal } from '../commands/real-deps.js';
@@ -68,7 +68,11 @@ describe('the Sun warning other commands carry', () => {
   const warn = (name: string, utc: string) => {
     const found = resolveTarget(deps.catalogue, name);
     if (!found.ok) throw new Error(name);
-    return sunWarning(deps, found.target, observer, Date.parse(utc), 'Europe/London');
+    const { name: what, body: direction } = found.target;
+    return judgeSun(
+      [{ what, when: { utcMs: Date.parse(utc) }, observer, zone: 'Europe/London', direction }],
+      deps.sunLimits,
+    );
   };
   it('is silent by night, warns before sunrise, by day by the distance, and always of the Sun itself', () => {
     expect(warn('Vega', '2026-06-20T23:30:00Z')).toEqual({ level: 'clear', cautions: [] });

@@ -35,7 +35,7 @@ const depsWith = (store: Store): Deps =>
   ({ store, triage: () => model, commands: [triageCommand, forget] }) as unknown as Deps;
 const errors: unknown[] = [];
 const ask = (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Outcome> =>
-  runLine(depsWith(store), line, asker, nowUtcMs, (error) => errors.push(error));
+  runLine(depsWith(store), line, { asker, nowUtcMs, onError: (error) => errors.push(error) });
 const answered = async (store: Store, line: string, asker: Asker, nowUtcMs = NOW): Promise<Reply> => {
   const outcome = await ask(store, line, asker, nowUtcMs);
   if (isProblem(outcome)) throw new Error(`${line}: ${outcome.message}`);

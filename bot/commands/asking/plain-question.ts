@@ -2,7 +2,7 @@
 import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { cleanText } from '../../ground/fold-text.js';
 import { problem } from '../../ground/problem.js';
-import { reply, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
 export type PlainReading = { readonly line: string } | { readonly outcome: Outcome } | null;
@@ -48,7 +48,7 @@ const said = (title: string, summary: string): (() => PlainReading) => {
     { label: 'The mount does not connect', run: 'triage' },
     { label: 'Help', run: 'help' },
   ];
-  return () => ({ outcome: reply({ title, summary, choices }) });
+  return () => ({ outcome: reply({ title, summary, choices, pointsAt: NOWHERE }) });
 };
 
 const GREETING = 'Ask me what is up tonight, where a target stands, or tell me what your mount will not do.';

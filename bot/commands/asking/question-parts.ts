@@ -6,9 +6,9 @@ import { fittingChoices } from '../../reply/reply.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatDate, offsetMinutes, parseDate, parseTime, type LocalDate } from '../../times/index.js';
-import type { Asker, Request } from '../core/command.js';
+import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { siteFor, type ResolvedSite } from './resolve-site.js';
+import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
 
 /** Writes the line that asks the same question with another value. */
 type LineFor = (value: string) => string;
@@ -93,9 +93,10 @@ export const nightFor = (
 /** A place and a night, as `dark` and `tonight` ask for them. */
 export const siteAtNight = async (
   deps: Deps,
-  { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
+  request: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
 ): Promise<{ readonly where: ResolvedSite; readonly night: AskedNight } | Problem> => {
-  const where = await siteFor(deps, asker, options.site);
+  const { options, nowUtcMs } = request;
+  const where = await siteFor(deps, request, options.site);
   if (isProblem(where)) return where;
   const night = nightFor(options.on, where.site, nowUtcMs);
   return isProblem(night) ? night : { where, night };
@@ -114,8 +115,6 @@ export const siteNotes = ({ saidAs, site }: ResolvedSite): string[] => [
   ...(site.note === undefined ? [] : [site.note]),
 ];
 
-export const audienceOf = ({ isPersonal }: ResolvedSite): 'everyone' | 'asker' => (isPersonal ? 'asker' : 'everyone');
-
 export interface TargetAtSite {
   readonly target: Target;
   readonly where: ResolvedSite;
@@ -123,18 +122,24 @@ export interface TargetAtSite {
   readonly notes: readonly string[];
 }
 
+/** A question about a target from a site: the command that asks it, what was typed, and the other options to keep. */
+export interface TargetQuestion {
+  readonly command: string;
+  readonly target: string;
+  readonly site: string | undefined;
+  readonly rest: Readonly<Record<string, string | undefined>>;
+}
+
 /** A target and a site together; each problem offers to ask again with the other kept. */
 export const targetAtSite = async (
   deps: Deps,
-  asker: Asker,
-  command: string,
-  targetText: string,
-  siteText: string | undefined,
-  rest: Readonly<Record<string, string | undefined>>,
+  request: Asking,
+  { command, target: targetText, site: siteText, rest }: TargetQuestion,
 ): Promise<TargetAtSite | Problem> => {
   const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
   if (isProblem(found)) return found;
   const { target } = found;
-  const where = await siteFor(deps, asker, siteText, (site) => commandLine(command, target.name, { site, ...rest }));
+  const lineFor = (site: string): string => commandLine(command, target.name, { site, ...rest });
+  const where = await siteFor(deps, request, siteText, { lineFor });
   return isProblem(where) ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
 };

@@ -1,11 +1,12 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
-import { problem, type Choice, type Problem } from '../../ground/problem.js';
+import { problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
 import { placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../../places/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
-import { StoreError, type HorizonPoint, type Owner, type StoredSite } from '../../store/store.js';
-import type { Asker } from '../core/command.js';
+import { StoreError, type HorizonPoint, type Owner, type Store, type StoredSite } from '../../store/store.js';
+import type { Asker, Request } from '../core/command.js';
+import type { Privacy } from '../core/privacy.js';
 import type { Deps } from '../core/deps.js';
 
 /** A site with what the club's memory adds to it. */
@@ -13,8 +14,6 @@ export interface ResolvedSite {
   readonly site: Site;
   /** Obstructions by azimuth, or null where none are known (then the true horizon counts). */
   readonly horizon: readonly HorizonPoint[] | null;
-  /** A member's own saved site: the reply must have `audience: 'asker'`. */
-  readonly isPersonal: boolean;
   /** How an answer names it: "Quarry Field (your site)", "Fenwold Common (the club's site)", "Calgary, Alberta, CA". */
   readonly saidAs: string;
 }
@@ -34,10 +33,11 @@ export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): Resolve
     source: kind === 'member' ? 'saved' : 'club',
   },
   horizon: stored.horizon,
-  isPersonal: kind === 'member',
   saidAs: kind === 'member' ? `${stored.name} (your site)` : `${stored.name} (the club's site)`,
 });
 
+/** What a site is asked for with: who asks, and the mark that one of their own was used. */
+export type Asking = Pick<Request<unknown>, 'asker' | 'privacy'>;
 /** Words for where someone lives or observes. There are towns of these names; nobody means them. */
 const PRIVATE_WORDS =
   /^(?:(?:my|our|the) )?(?:home|house|here|place|garden|back ?garden|yard|back ?yard|balcony|terrace|roof|patio|field|club|club ?site|observatory|obs|dome|shed|pier|site|cabin|cottage|work|school)$/iu;
@@ -51,18 +51,35 @@ interface SavedSites {
   readonly trouble: StoreError | null;
 }
 
-/** The saved sites a member may name. Never rejects with a StoreError: what needs no store goes on without it. */
-export const savedSites = async (deps: Deps, asker: Asker): Promise<SavedSites> => {
+const listed = async (store: Pick<Store, 'sites'>, asker: Asker): Promise<SavedSites> => {
   try {
     const [member, club] = await Promise.all([
-      deps.store.sites.list(memberOwner(asker)),
-      deps.store.sites.list(clubOwner(asker)),
+      store.sites.list(memberOwner(asker)),
+      store.sites.list(clubOwner(asker)),
     ]);
     return { member, club, trouble: null };
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     return { member: [], club: [], trouble: error };
   }
+};
+
+/**
+ * The saved sites a member may name; in a command, a member's own among them make the answer the asker's alone.
+ * Never rejects with a StoreError: what needs no store goes on without it.
+ */
+export const savedSites = (deps: Pick<Deps, 'store'>, asker: Asker): Promise<SavedSites> => listed(deps.store, asker);
+
+/** One saved site by its name, or the usual one; a member's own makes the answer the asker's alone, any other does not. */
+export const savedSite = async (
+  { asker, privacy }: Asking,
+  kind: Owner['kind'],
+  name: string | undefined,
+): Promise<StoredSite | undefined> => {
+  const sites = await privacy.unmarked.sites.list(kind === 'member' ? memberOwner(asker) : clubOwner(asker));
+  const found = sites.find((site) => (name === undefined ? site.isDefault : sameSiteName(site.name, name)));
+  if (found !== undefined && kind === 'member') privacy.markPersonal();
+  return found;
 };
 
 /** Choices that stand for the places a member may have meant. */
@@ -76,62 +93,82 @@ const placeChoices = (
   );
 };
 
-/**
- * The site a question is about. With text: the member's saved sites by name, the club's, coordinates, place names.
- * Without: the member's usual site, the club's, the operator's setting; else Problem 'no-site'.
- * `lineFor` writes the command line that asks again with another site, so that an ambiguous place name offers its readings.
- * `shownTo: 'everyone'`: for what is said to a whole channel; a member's own sites are then left out.
- */
-export const siteFor = async (
+/** How a site is asked for beyond its name. */
+export interface SiteWish {
+  /** Writes the line that asks again with another site, so that an ambiguous place name offers its readings. */
+  readonly lineFor?: ((siteText: string) => string) | undefined;
+  /** `everyone`: for what is said to a whole channel; a member's own sites are then left out. Usual: asker. */
+  readonly shownTo?: Audience;
+}
+
+type Kinds = readonly Owner['kind'][];
+
+/** Among the saved sites of these owners, in order; one of the member's own makes the answer the asker's alone. */
+const amongSaved = (
+  saved: SavedSites,
+  kinds: Kinds,
+  privacy: Privacy,
+  isMeant: (site: StoredSite) => boolean,
+): ResolvedSite | undefined => {
+  for (const kind of kinds) {
+    const stored = saved[kind].find(isMeant);
+    if (stored === undefined) continue;
+    if (kind === 'member') privacy.markPersonal();
+    return fromStoredSite(stored, kind);
+  }
+  return undefined;
+};
+
+const unknownPrivateSite = (siteText: string, saved: SavedSites): Problem => {
+  const names = [...saved.member, ...saved.club].map(({ name }) => name);
+  const known = names.length === 0 ? '' : `; saved are ${tidy(names.join(', '), 150)}`;
+  const name = tidy(siteText, 30).replace(/^(?:my|our|the) /iu, '');
+  return problem(
+    'unknown-site',
+    `I do not know where "${tidy(siteText, 30)}" is${known}. Save it once: site add ${name} 52.71,0.12 with your own latitude and longitude, or a town instead of them.`,
+  );
+};
+
+const namedSite = (
   deps: Deps,
-  asker: Asker,
-  siteText: string | undefined,
-  lineFor?: (siteText: string) => string,
-  shownTo: 'asker' | 'everyone' = 'asker',
-): Promise<ResolvedSite | Problem> => {
-  const saved = await savedSites(deps, asker);
-  const kinds = shownTo === 'everyone' ? (['club'] as const) : (['member', 'club'] as const);
-  if (siteText !== undefined) {
-    for (const kind of kinds) {
-      const stored = saved[kind].find(({ name }) => sameSiteName(name, siteText));
-      if (stored !== undefined) return fromStoredSite(stored, kind);
-    }
-    const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
-    if (own !== undefined)
-      return problem(
-        'personal-site',
-        `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`,
-      );
-    if (isPrivateWord(siteText)) {
-      const names = [...saved.member, ...saved.club].map(({ name }) => name);
-      return problem(
-        'unknown-site',
-        `I do not know where "${tidy(siteText, 30)}" is${names.length === 0 ? '' : `; saved are ${tidy(names.join(', '), 150)}`}. Save it once: site add ${tidy(siteText, 30).replace(/^(?:my|our|the) /iu, '')} 52.71,0.12 with your own latitude and longitude, or a town instead of them.`,
-      );
-    }
-    const found = resolveSite(deps.places(), siteText);
-    if (found.ok) return { site: found.site, horizon: null, isPersonal: false, saidAs: found.site.name };
-    const message = siteProblemMessage(found);
+  request: Asking,
+  saved: SavedSites,
+  siteText: string,
+  { lineFor, shownTo }: SiteWish,
+): ResolvedSite | Problem => {
+  const { markPersonal } = request.privacy;
+  const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
+  if (own !== undefined && shownTo === 'everyone') {
+    markPersonal();
     return problem(
-      found.problem,
-      saved.trouble === null ? message : `${message} Saved sites cannot be read just now.`,
-      placeChoices(found, lineFor),
+      'personal-site',
+      `"${own.name}" is your own site, and this would show it to everyone. Name one of the club's sites, or a place.`,
     );
   }
-  for (const kind of kinds) {
-    const stored = saved[kind].find(({ isDefault }) => isDefault);
-    if (stored !== undefined) return fromStoredSite(stored, kind);
+  if (isPrivateWord(siteText)) {
+    if (saved.member.length > 0) markPersonal();
+    return unknownPrivateSite(siteText, saved);
   }
+  const found = resolveSite(deps.places(), siteText);
+  if (found.ok) return { site: found.site, horizon: null, saidAs: found.site.name };
+  const message = siteProblemMessage(found);
+  return problem(
+    found.problem,
+    saved.trouble === null ? message : `${message} Saved sites cannot be read just now.`,
+    placeChoices(found, lineFor),
+  );
+};
+
+/** The operator's setting, where neither a member nor the club has a usual site. */
+const siteOfOperator = (deps: Deps, saved: SavedSites): ResolvedSite | Problem => {
   if (deps.clubSiteText !== null) {
     const found = resolveSite(deps.places(), deps.clubSiteText);
-    if (found.ok) {
+    if (found.ok)
       return {
         site: { ...found.site, source: 'club' },
         horizon: null,
-        isPersonal: false,
         saidAs: `${found.site.name} (the club's site)`,
       };
-    }
     return problem(
       found.problem,
       `The operator's setting PIERHAND_SITE, "${tidy(deps.clubSiteText, 40)}", cannot be read: ${siteProblemMessage(found)}`,
@@ -143,4 +180,24 @@ export const siteFor = async (
       ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
       : 'Saved sites cannot be read just now, and no site was named. Name one, such as site:52.71,0.12 or site:"Ely, England".',
   );
+};
+
+/**
+ * The site a question is about. With text: the member's saved sites by name, the club's, coordinates, place names.
+ * Without: the member's usual site, the club's, the operator's setting; else Problem 'no-site'.
+ * A member's own site makes whatever comes of the request the asker's alone.
+ */
+export const siteFor = async (
+  deps: Deps,
+  request: Asking,
+  siteText: string | undefined,
+  wish: SiteWish = {},
+): Promise<ResolvedSite | Problem> => {
+  const saved = await listed(request.privacy.unmarked, request.asker);
+  const kinds: Kinds = wish.shownTo === 'everyone' ? ['club'] : ['member', 'club'];
+  const isMeant = (site: StoredSite): boolean =>
+    siteText === undefined ? site.isDefault : sameSiteName(site.name, siteText);
+  const found = amongSaved(saved, kinds, request.privacy, isMeant);
+  if (found !== undefined) return found;
+  return siteText === undefined ? siteOfOperator(deps, saved) : namedSite(deps, request, saved, siteText, wish);
 };

@@ -20,9 +20,10 @@ export interface SiteAtTime {
 
 export const siteAtTime = async (
   deps: Deps,
-  { options, asker, nowUtcMs }: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
+  request: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
 ): Promise<SiteAtTime | Problem> => {
-  const where = await siteFor(deps, asker, options.site);
+  const { options, nowUtcMs } = request;
+  const where = await siteFor(deps, request, options.site);
   if (isProblem(where)) return where;
   const time = timeFor(options.at, where.site.zone, nowUtcMs);
   return isProblem(time) ? time : { where, utcMs: time.utcMs, notes: [...time.notes, ...siteNotes(where)] };

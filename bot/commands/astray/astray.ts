@@ -9,8 +9,7 @@ import { placeOf } from '../../sky/index.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/site-clock.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
-import { audienceOf, targetAtSite, timeFor } from '../asking/question-parts.js';
-import { sunWarning } from '../asking/sun-warning.js';
+import { targetAtSite, timeFor } from '../asking/question-parts.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { findingReply, isFound } from './astray-answer.js';
@@ -78,12 +77,18 @@ export const astray = defineCommand({
     'astray Mirach landed:"about 15 degrees east of it" lst:23:19:40 at:2026-11-25T20:00Z site:52.71,0.12',
     'astray M 36 landed:"7 degrees east of it" aligned:Capella mount:fork site:"Cork, Ireland"',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'astray', options.target, options.site, {
-      landed: options.landed,
-      shown: options.shown,
-      lst: options.lst,
-      at: options.at,
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, asker, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'astray',
+      target: options.target,
+      site: options.site,
+      rest: {
+        landed: options.landed,
+        shown: options.shown,
+        lst: options.lst,
+        at: options.at,
+      },
     });
     if (isProblem(asked)) return asked;
     const { target: wanted, where } = asked;
@@ -116,14 +121,11 @@ export const astray = defineCommand({
       places: [],
     };
     const found = findingReply({ context, observations: seen.observations, diagnosis }, wanted.name);
-    const warning = sunWarning(deps, wanted, observer, utcMs, zone);
     return reply({
       ...found,
-      level: warning.level === 'clear' ? 'info' : warning.level,
       notes: [...found.notes, ...seen.notes, ...time.notes, ...asked.notes],
-      cautions: warning.cautions,
+      pointsAt: [{ what: wanted.name, when: { utcMs }, observer, zone, direction: wanted.body }],
       choices: await triageChoices(deps, asker, isFound(diagnosis) ? diagnosis.causes : []),
-      audience: audienceOf(where),
     });
   },
 });

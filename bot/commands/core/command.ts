@@ -4,6 +4,7 @@ import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { isMemberFile, type MemberFile } from '../../ground/member-file.js';
 import type { Deps } from './deps.js';
+import type { Privacy } from './privacy.js';
 import type { Form } from './form.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
@@ -141,6 +142,8 @@ export interface Asker {
 export interface Request<V> {
   readonly options: V;
   readonly asker: Asker;
+  /** Remembers whether a member's own row was used; resolving a site marks it, and so does the store a command is given. */
+  readonly privacy: Privacy;
   /** The instant the question was asked. Commands have no other clock. */
   readonly nowUtcMs: UtcMs;
 }

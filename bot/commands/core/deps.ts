@@ -5,6 +5,7 @@ import type { Places } from '../../places/index.js';
 import type { Store } from '../../store/store.js';
 import type { TriageModel } from '../../triage/index.js';
 import type { Command } from './command.js';
+import type { WordsReader } from './words-reader.js';
 
 export interface Deps {
   readonly catalogue: Catalogue;
@@ -20,4 +21,6 @@ export interface Deps {
   readonly sunLimits: { readonly dangerDeg: number; readonly cautionDeg: number };
   /** The whole list, for `help`. */
   readonly commands: readonly Command[];
+  /** Asked in order about text that is no command; absent: nobody. */
+  readonly readers?: readonly WordsReader[];
 }

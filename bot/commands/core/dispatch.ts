@@ -7,8 +7,10 @@ import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
 import type { Asker, Command, OptionSpec } from './command.js';
 import type { Deps } from './deps.js';
-import { plainQuestion } from '../asking/plain-question.js';
 import { parseLine, type ParsedLine } from './grammar.js';
+import { withSunJudged } from './judge-sun.js';
+import { openPrivacy, type Privacy } from './privacy.js';
+import type { LineRead } from './words-reader.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;
@@ -63,54 +65,97 @@ export const checkOptions = (
   return { values };
 };
 
+/** Who asks, when, and who is told of what goes wrong; the platform gives it with every question. */
+export interface Ask {
+  readonly asker: Asker;
+  readonly nowUtcMs: UtcMs;
+  readonly onError: ErrorSink;
+  /** Turns values as typed into what the options take: members' names into ids. Default: as they are. */
+  readonly valuesOf?: (command: Command, raw: ReadonlyMap<string, string>) => ReadonlyMap<string, unknown> | Problem;
+}
+
+/** What is personal goes to the asker alone. */
+const guarded = (outcome: Outcome, { isPersonal }: Privacy): Outcome =>
+  isPersonal() ? { ...outcome, audience: 'asker' } : outcome;
+
+/** What holds for every outcome, whatever the command remembered: the Sun is judged, and what is personal is the asker's. */
+const finished = (outcome: Outcome, privacy: Privacy, deps: Deps): Outcome =>
+  guarded(isProblem(outcome) ? outcome : withSunJudged(outcome, deps.sunLimits), privacy);
+
+/** The problem a member sees when something of ours went wrong; the log gets the rest. */
+const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
+  // A full list is the member's to clear, not a fault.
+  if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, name);
+  if (error instanceof StoreError) return problem(error.code, error.message);
+  return problem(
+    'internal',
+    `Sorry, ${name} failed through a fault of mine. It is in the log; please try again or ask a helper.`,
+  );
+};
+
 /** Runs one command. Never rejects: what goes wrong inside becomes a Problem and goes to `onError`. */
 export const runCommand = async (
   deps: Deps,
   command: Command,
   raw: ReadonlyMap<string, unknown>,
-  asker: Asker,
-  nowUtcMs: UtcMs,
-  onError: ErrorSink,
+  { asker, nowUtcMs, onError }: Ask,
 ): Promise<Outcome> => {
   if (command.access === 'manager' && !asker.isManager) {
     return problem('not-allowed', `${command.name} is for those who may change the club's settings here.`);
   }
+  const { privacy, store } = openPrivacy(deps.store);
   try {
     const meant = await asTyped(deps, command, raw, asker, nowUtcMs);
     if (isProblem(meant)) return meant;
     const checked = checkOptions(command, meant);
     if (isProblem(checked)) return checked;
-    return await command.run(deps, { options: checked.values, asker, nowUtcMs });
+    const request = { options: checked.values, asker, nowUtcMs, privacy };
+    return finished(await command.run({ ...deps, store }, request), privacy, deps);
   } catch (error) {
-    // A full list is the member's to clear, not a fault.
-    if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, command.name);
-    if (error instanceof StoreError) return problem(error.code, error.message);
-    return problem(
-      'internal',
-      `Sorry, ${command.name} failed through a fault of mine. It is in the log; please try again or ask a helper.`,
-    );
+    return failure(error, command.name, onError);
   }
 };
 
-/** A line as one command with its options; words that are no command are read as a plain question first. */
-export const readLine = (deps: Deps, line: string): ParsedLine | { readonly outcome: Outcome } => {
-  const parsed = parseLine(line, deps.commands);
-  if (!isProblem(parsed)) return parsed;
-  const reading = ['unknown-command', 'unexpected-words'].includes(parsed.problem) ? plainQuestion(line, deps) : null;
-  if (reading === null) return { outcome: parsed };
-  if ('outcome' in reading) return reading;
-  const meant = parseLine(reading.line, deps.commands);
-  return isProblem(meant) ? { outcome: meant } : meant;
+const runParsed = async (deps: Deps, { command, raw }: ParsedLine, ask: Ask): Promise<Outcome> => {
+  const values = ask.valuesOf?.(command, raw) ?? raw;
+  return isProblem(values) ? values : runCommand(deps, command, values, ask);
 };
 
-/** Reads and runs one line of the text grammar. */
-export const runLine = async (
-  deps: Deps,
-  line: string,
-  asker: Asker,
-  nowUtcMs: UtcMs,
-  onError: ErrorSink,
-): Promise<Outcome> => {
-  const read = readLine(deps, line);
-  return 'outcome' in read ? read.outcome : runCommand(deps, read.command, read.raw, asker, nowUtcMs, onError);
+/** What a reader's line answers, its note added. */
+const runRead = async (deps: Deps, { line, note }: LineRead, ask: Ask): Promise<Outcome> => {
+  const parsed = parseLine(line, deps.commands);
+  const outcome = isProblem(parsed) ? parsed : await runParsed(deps, parsed, ask);
+  return note === undefined || isProblem(outcome) ? outcome : { ...outcome, notes: [...outcome.notes, note] };
+};
+
+/** The outcome of the first reader that has something to say of words that are no command; null when none has. */
+const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | null> => {
+  const { asker, nowUtcMs, onError } = ask;
+  for (const reader of deps.readers ?? []) {
+    const { privacy, store } = openPrivacy(deps.store);
+    try {
+      const read = await reader.read({ ...deps, store }, { text, asker, nowUtcMs, privacy });
+      if (read !== null)
+        return 'line' in read
+          ? guarded(await runRead(deps, read, ask), privacy)
+          : finished(read.outcome, privacy, deps);
+    } catch (error) {
+      // One reader's failure costs what it would have said, and no more.
+      onError(error, reader.name);
+    }
+  }
+  return null;
+};
+
+/** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
+const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
+
+/**
+ * Reads and runs one line. Text that begins with no command goes to `deps.readers` in order; the first that has something to
+ * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
+ */
+export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
+  const parsed = parseLine(line, deps.commands);
+  if (!isProblem(parsed)) return runParsed(deps, parsed, ask);
+  return NO_COMMAND.includes(parsed.problem) ? ((await readWords(deps, line, ask)) ?? parsed) : parsed;
 };

@@ -1,5 +1,5 @@
 /** `forget`: removes everything kept about the member who asks, at once. */
-import { reply, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { defineCommand, flag, optional } from '../core/command.js';
 import { forgetRemembered } from '../triage/walk-keeper.js';
 
@@ -23,6 +23,7 @@ export const forget = defineCommand({
           { label: 'Yes, forget me', run: 'forget confirm:yes' },
           { label: 'Show me what you keep', run: 'mydata', preferred: true },
         ],
+        pointsAt: NOWHERE,
         data: { removed: null },
       });
     }
@@ -31,6 +32,7 @@ export const forget = defineCommand({
       title: 'Forgotten',
       level: 'good',
       audience: 'asker',
+      pointsAt: NOWHERE,
       data: { removed },
       summary:
         removed === 0

@@ -1,7 +1,7 @@
 /** `mydata`: shows the member who asks everything that is kept about them. */
 import { z } from 'zod';
 import type { Choice } from '../../ground/problem.js';
-import { reply, type Fact, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { StoredSite } from '../../store/store.js';
 import { choice, defineCommand, optional } from '../core/command.js';
@@ -112,6 +112,7 @@ export const mydata = defineCommand({
             : `Your ${part}, in full.`,
       notes: part === 'summary' ? KEPT_PERIODS : [],
       choices: isNothing ? [] : choices(part),
+      pointsAt: NOWHERE,
       data: { kept: exported },
     });
   },

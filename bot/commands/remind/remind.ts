@@ -2,7 +2,7 @@
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
-import { reply, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type PointsAt, type Outcome } from '../../reply/reply.js';
 import { degrees, isoUtc } from '../../reply/wording.js';
 import {
   highestByNight,
@@ -37,7 +37,7 @@ import { altitudeText, darkText, horizonText, transitText, type ReminderKind } f
 import { addressOf, toOf, type To } from './reminder-address.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
 import { setStandingWarning } from './standing-reminder.js';
-import { levelWithSun, sunWarning, type SunWarning } from '../asking/sun-warning.js';
+import { judgeSun } from '../core/judge-sun.js';
 
 const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
@@ -83,7 +83,8 @@ interface Asked {
   readonly why: (night: TimeSpan) => string;
   /** It is so already. */
   readonly already: string;
-  readonly warning: (utcMs: UtcMs) => SunWarning;
+  /** Where a member is sent at the moment, and the Sun is judged. */
+  readonly pointsAt: (utcMs: UtcMs) => readonly PointsAt[];
 }
 
 /** The options that keep the question the same when it is asked again with another target or site. */
@@ -99,28 +100,21 @@ const again = (given: RemindOptions, changed: Readonly<Record<string, string>>):
     ...changed,
   });
 
-const askedOf = async (
-  deps: Deps,
-  { options: given, asker, nowUtcMs }: Request<RemindOptions>,
-  to: To,
-): Promise<Asked | Problem> => {
-  const where = await siteFor(
-    deps,
-    asker,
-    given.site,
-    (site) => again(given, { site }),
-    to === 'channel' ? 'everyone' : 'asker',
-  );
+const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
+  const { options: given, nowUtcMs } = request;
+  const where = await siteFor(deps, request, given.site, {
+    lineFor: (site) => again(given, { site }),
+    shownTo: to === 'channel' ? 'everyone' : 'asker',
+  });
   if (isProblem(where)) return where;
   const { observer, zone, name } = where.site;
-  const nowhere = (): SunWarning => ({ level: 'clear', cautions: [] });
   if (given.when === 'dark') {
     return {
       kind: 'dark',
       where,
       search: (night) => whenDark(observer, night, nowUtcMs),
       sayOf: (moment) => darkText(where, moment),
-      warning: nowhere,
+      pointsAt: () => NOWHERE,
       why: () => `It does not get astronomically dark at ${name} that night, or it is over.`,
       already: `It is astronomically dark at ${name} already`,
     };
@@ -131,7 +125,7 @@ const askedOf = async (
       where,
       search: (night) => whenSunrise(observer, night, nowUtcMs),
       sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone),
-      warning: nowhere,
+      pointsAt: () => NOWHERE,
       why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`,
       already: 'The Sun is up already',
     };
@@ -144,7 +138,12 @@ const askedOf = async (
   const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
   if (isProblem(found)) return found;
   const { target } = found;
-  const about = { where, warning: (utcMs: UtcMs) => sunWarning(deps, target, observer, utcMs, zone) };
+  const about = {
+    where,
+    pointsAt: (utcMs: UtcMs): readonly PointsAt[] => [
+      { what: target.name, when: { utcMs }, observer, zone, direction: target.body },
+    ],
+  };
   const highest = (night: TimeSpan): string => {
     const best = highestByNight(target.body, observer, night);
     return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
@@ -232,12 +231,11 @@ const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action
   return { ...named, action: isAsking ? 'add' : named.id !== undefined ? 'cancel' : 'list' };
 };
 
-const saved = (kept: Reminder, moment: Moment, { where, warning }: Asked): Outcome => {
+const saved = (kept: Reminder, moment: Moment, { where, pointsAt }: Asked): Outcome => {
   const { zone } = where.site;
-  const sun = warning(moment.utcMs);
   return reply({
     title: 'Reminder set',
-    level: levelWithSun('good', sun.level),
+    level: 'good',
     summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${kept.text}`,
     facts: [
       { label: 'Id', value: kept.id },
@@ -247,8 +245,7 @@ const saved = (kept: Reminder, moment: Moment, { where, warning }: Asked): Outco
       kept.kind === 'sunrise'
         ? []
         : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
-    cautions: sun.cautions,
-    audience: kept.to === 'channel' ? 'everyone' : 'asker',
+    pointsAt: pointsAt(moment.utcMs),
     choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
     data: {
       id: kept.id,
@@ -275,10 +272,10 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
   if (isProblem(moment)) return moment;
   // A reminder is plain text without a level of its own: the word goes before the warning.
-  const sun = asked.warning(moment.utcMs);
+  const sun = judgeSun(asked.pointsAt(moment.utcMs), deps.sunLimits);
   const said = [
     asked.sayOf(moment),
-    ...sun.cautions.map((caution) => `${LEVEL_WORD[levelWithSun('good', sun.level)]}: ${caution}`),
+    ...sun.cautions.map((caution) => `${sun.level === 'danger' ? LEVEL_WORD.danger : LEVEL_WORD.caution}: ${caution}`),
   ].join(' ');
   const reminder: NewReminder = {
     ...addressOf(asker, to),

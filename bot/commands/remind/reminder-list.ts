@@ -1,7 +1,7 @@
 /** `remind list` and `remind cancel`: a member's own reminders, and, for those who may, the channel's. */
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem } from '../../ground/problem.js';
-import { reply, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Reminder } from '../../store/store.js';
 import { formatLocalDateTime } from '../../times/index.js';
@@ -22,15 +22,15 @@ const ofChannel = async (deps: Deps, asker: Asker, ownList: readonly Reminder[])
 const line = ({ to, text, repeat }: Reminder): string =>
   `${to === 'channel' ? 'In a channel' : 'To you'}${repeat === null ? '' : ', again and again'}: ${text}`;
 
-export const listReminders = async (deps: Deps, { asker }: Request<unknown>): Promise<Outcome> => {
+export const listReminders = async (deps: Deps, request: Request<unknown>): Promise<Outcome> => {
+  const { asker } = request;
   const mine = await own(deps, asker);
   const others = await ofChannel(deps, asker, mine);
   const all = [...mine, ...others];
-  const where = await siteFor(deps, asker, undefined);
+  const where = await siteFor(deps, request, undefined);
   const zone = isProblem(where) ? 'UTC' : where.site.zone;
   return reply({
     title: 'Reminders',
-    audience: 'asker',
     summary:
       all.length === 0
         ? 'None is waiting. Set one: remind NGC 7331 above:30'
@@ -42,6 +42,7 @@ export const listReminders = async (deps: Deps, { asker }: Request<unknown>): Pr
     choices: all
       .slice(0, 25)
       .map(({ id, text }) => ({ label: tidy(`Cancel ${id}: ${text}`, 60), run: `remind cancel id:${id}` })),
+    pointsAt: NOWHERE,
     data: {
       reminders: all.map(({ id, kind, to, dueUtcMs, text, repeat }) => ({
         id,
@@ -76,6 +77,7 @@ export const cancelReminder = async (
     level: 'good',
     summary: `${id} will not be said.`,
     audience: 'asker',
+    pointsAt: NOWHERE,
     data: { cancelled: id },
   });
 };

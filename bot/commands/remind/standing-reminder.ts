@@ -1,6 +1,6 @@
 /** `remind when:sunrise nights:…`: the warning that comes back on every observing night. */
 import { isProblem, problem } from '../../ground/problem.js';
-import { reply, type Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import { nextStandingWarning, standingText, type StandingWarning } from '../../reminders/standing-warning.js';
 import { formatLocalDateTime } from '../../times/index.js';
@@ -14,10 +14,11 @@ import { siteFor } from '../asking/resolve-site.js';
 
 export const setStandingWarning = async (
   deps: Deps,
-  { options: given, asker, nowUtcMs }: Request<RemindOptions>,
+  request: Request<RemindOptions>,
   to: To,
   minutesBefore: number,
 ): Promise<Outcome> => {
+  const { options: given, asker, nowUtcMs } = request;
   if (given.when !== 'sunrise')
     return problem(
       'bad-option',
@@ -25,7 +26,7 @@ export const setStandingWarning = async (
     );
   const evenings = readEvenings(given.nights ?? '');
   if (isProblem(evenings)) return evenings;
-  const where = await siteFor(deps, asker, given.site, undefined, to === 'channel' ? 'everyone' : 'asker');
+  const where = await siteFor(deps, request, given.site, { shownTo: to === 'channel' ? 'everyone' : 'asker' });
   if (isProblem(where)) return where;
   if (to === 'channel') {
     const [there] = (await deps.store.reminders.listChannel(asker.platform, asker.channelId)).filter(
@@ -61,7 +62,6 @@ export const setStandingWarning = async (
   return reply({
     title: 'Standing sunrise warning set',
     level: 'good',
-    audience: to === 'channel' ? 'everyone' : 'asker',
     summary: `${minutesBefore} min before sunrise at ${name}, ${eveningsWords(evenings)}, ${to === 'channel' ? 'in this channel' : 'to you'}; next on ${formatLocalDateTime(next.dueUtcMs, zone)}.`,
     facts: [
       { label: 'Id', value: kept.id },
@@ -69,6 +69,7 @@ export const setStandingWarning = async (
     ],
     notes: ['If I cannot say it in time, I say that I missed it.'],
     choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
+    pointsAt: NOWHERE,
     data: {
       id: kept.id,
       kind: kept.kind,

@@ -2,7 +2,7 @@
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
-import { fittingChoices, reply, type Outcome } from '../../reply/reply.js';
+import { fittingChoices, NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { rounded } from '../../reply/wording.js';
 import type { Owner, StoredSite } from '../../store/store.js';
 import {
@@ -20,7 +20,7 @@ import {
 import type { Deps } from '../core/deps.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
-import { clubOwner, memberOwner, sameSiteName, savedSites } from '../asking/resolve-site.js';
+import { clubOwner, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
 import { siteData, siteFacts, siteLine } from '../asking/site-words.js';
 
 const NAME_LIMIT = 40;
@@ -79,7 +79,6 @@ const readName = (given: string): { readonly name: string } | Problem => {
   return { name };
 };
 
-const audience = (whose: Whose) => (whose.isClub ? 'everyone' : 'asker');
 const forClub = (whose: Whose) => (whose.isClub ? 'club' : undefined);
 
 const noSuchSite = (name: string, whose: Whose, sites: readonly StoredSite[]): Problem =>
@@ -114,7 +113,7 @@ const shown = (
     level: 'good',
     facts: siteFacts(site, nowUtcMs),
     notes,
-    audience: audience(whose),
+    pointsAt: NOWHERE,
     data: { site: siteData(site), owner: whose.isClub ? 'club' : 'member' },
     ...(chart === undefined ? {} : { chart }),
   });
@@ -199,7 +198,6 @@ const list = async (deps: Deps, asker: Asker): Promise<Outcome> => {
   return reply({
     title: 'Saved sites',
     summary: ownLabel,
-    audience: member.length === 0 ? 'everyone' : 'asker',
     facts: [
       ...member.map((site) => ({ label: site.name, value: siteLine(site) })),
       ...club.map((site) => ({ label: `${site.name} (club)`, value: siteLine(site) })),
@@ -211,21 +209,25 @@ const list = async (deps: Deps, asker: Asker): Promise<Outcome> => {
     choices: member
       .filter(({ isDefault }) => !isDefault)
       .map(({ name }) => ({ label: `Use ${name}`, run: commandLine('site', 'use', { name }) })),
+    pointsAt: NOWHERE,
     data: { member: member.map(siteData), club: club.map(siteData) },
   });
 };
 
 /** A member's own is looked at before the club's. */
-const show = async (deps: Deps, asker: Asker, given: Options, nowUtcMs: number): Promise<Outcome> => {
+const show = async (deps: Deps, request: Request<Options>): Promise<Outcome> => {
+  const { options: given, asker, nowUtcMs } = request;
   const own: Whose = { owner: memberOwner(asker), isClub: false, possessive: 'your' };
   const club: Whose = { owner: clubOwner(asker), isClub: true, possessive: "the club's" };
-  const found = given.for === 'club' ? undefined : await siteOf(deps, own, given.name);
-  if (found !== undefined && !isProblem(found))
+  const found = given.for === 'club' ? undefined : await savedSite(request, 'member', given.name);
+  if (found !== undefined)
     return shown(found.name, `Your ${found.isDefault ? 'usual ' : ''}site.`, found, own, nowUtcMs);
   const ofClub = await siteOf(deps, club, given.name);
   if (!isProblem(ofClub))
     return shown(ofClub.name, `The club's ${ofClub.isDefault ? 'usual ' : ''}site.`, ofClub, club, nowUtcMs);
-  return found ?? ofClub;
+  if (given.for === 'club') return ofClub;
+  const missing = await siteOf(deps, own, given.name);
+  return isProblem(missing) ? missing : ofClub;
 };
 
 const use = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): Promise<Outcome> => {
@@ -283,7 +285,7 @@ const rename = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome
     title: 'Site renamed',
     level: 'good',
     summary: `"${found.name}" is now "${named.name}".`,
-    audience: audience(whose),
+    pointsAt: NOWHERE,
     data: { name: named.name, before: found.name },
   });
 };
@@ -298,7 +300,7 @@ const remove = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome
   return reply({
     title: 'Site removed',
     level: 'good',
-    audience: audience(whose),
+    pointsAt: NOWHERE,
     data: { removed: found.name, left },
     summary: `"${found.name}" is gone.${found.isDefault && left.length > 0 ? ' It was the usual one; choose another with site use.' : ''}`,
     choices: found.isDefault
@@ -307,10 +309,11 @@ const remove = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome
   });
 };
 
-const run = async (deps: Deps, { options: given, asker, nowUtcMs }: Request<Options>): Promise<Outcome> => {
+const run = async (deps: Deps, request: Request<Options>): Promise<Outcome> => {
+  const { options: given, asker, nowUtcMs } = request;
   const action = given.action ?? (given.position !== undefined ? 'add' : given.name !== undefined ? 'show' : 'list');
   if (action === 'list') return list(deps, asker);
-  if (action === 'show') return show(deps, asker, given, nowUtcMs);
+  if (action === 'show') return show(deps, request);
   const whose = whoseOf(asker, given.for);
   if (isProblem(whose)) return whose;
   switch (action) {

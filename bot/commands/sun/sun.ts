@@ -13,8 +13,8 @@ import { cautionText } from '../../cautions/cautions.js';
 import { defineCommand, optional, text } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption } from '../asking/mount-for.js';
-import { audienceOf, commandLine, targetAtSite, targetFor, timeFor } from '../asking/question-parts.js';
-import { graver, levelWithSun, sunWarning } from '../asking/sun-warning.js';
+import { commandLine, targetAtSite, targetFor, timeFor } from '../asking/question-parts.js';
+import { graver } from '../../reply/levels.js';
 import { wayData, wayWords } from './way-words.js';
 
 const HOME_NAMES = new Set(['home', 'park', 'parked']);
@@ -106,18 +106,17 @@ const sunReply = (
   utcMs: UtcMs,
   mount: MountKind,
   start: Start,
-): Pick<Reply, 'title' | 'level' | 'summary' | 'facts' | 'notes' | 'cautions' | 'data'> => {
+): Pick<Reply, 'title' | 'level' | 'summary' | 'facts' | 'notes' | 'cautions' | 'pointsAt' | 'data'> => {
   const limits = deps.sunLimits;
   const sun = sunSafety(target.body, observer, utcMs, limits);
   const place = placeOf(target.body, observer, utcMs);
   const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from }, sun, limits);
   const { straight, level, safer } = judged;
   const isUp = sun.sunAltitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
-  const warning = sunWarning(deps, target, observer, utcMs, zone);
   const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: levelWithSun(graver('good', level === 'clear' ? 'good' : level), sun.level),
+    level: graver('good', level === 'clear' ? 'good' : level),
     summary: summaryFor(target, sun, judged, limits.dangerDeg, utcMs, zone),
     facts: [
       {
@@ -151,7 +150,8 @@ const sunReply = (
           ]),
       ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),
     ],
-    cautions: [...warning.cautions, ...(level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')])],
+    cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],
+    pointsAt: [{ what: target.name, when: { utcMs }, observer, zone, direction: target.body }],
     data: {
       utc: isoUtc(utcMs),
       separationDeg: rounded(sun.separationDeg, 4),
@@ -186,11 +186,17 @@ export const sun = defineCommand({
     'sun Venus at:"tomorrow 11:00" site:52.71,0.12',
     'sun Mercury from:Capella mount:fork site:"Cork, Ireland"',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
-    const asked = await targetAtSite(deps, asker, 'sun', options.target, options.site, {
-      at: options.at,
-      from: options.from,
-      mount: options.mount,
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, asker, nowUtcMs } = request;
+    const asked = await targetAtSite(deps, request, {
+      command: 'sun',
+      target: options.target,
+      site: options.site,
+      rest: {
+        at: options.at,
+        from: options.from,
+        mount: options.mount,
+      },
     });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
@@ -203,6 +209,6 @@ export const sun = defineCommand({
     );
     if (isProblem(start)) return start;
     const answer = sunReply(deps, target, observer, zone, time.utcMs, mount, start);
-    return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes], audience: audienceOf(where) });
+    return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
   },
 });

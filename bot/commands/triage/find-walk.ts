@@ -118,9 +118,14 @@ export const findWalk = async (
   return { walk: await begin(deps, model, asker, asked.for, nowUtcMs), isNew: true, note: null };
 };
 
+/** A walk left for longer no longer takes words that may be meant for something else. */
+const WAITS_MS = 3 * 3_600_000;
+
 /** The walk of this asker that waits for a word in this place; null: none. */
-export const waitingWalk = async (deps: Deps, asker: Asker): Promise<Walk | null> => {
+export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
   const found = await underWay(deps, asker, undefined);
   if (found === null || isProblem(found)) return null;
-  return found.walk.endedUtcMs === null && found.walk.channelId === asker.channelId ? found.walk : null;
+  const { walk } = found;
+  const waits = walk.endedUtcMs === null && nowUtcMs - walk.updatedUtcMs <= WAITS_MS;
+  return waits && walk.channelId === asker.channelId ? walk : null;
 };

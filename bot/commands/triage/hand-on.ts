@@ -1,6 +1,6 @@
 /** What a helper reads on one phone screen: who, what, since when, the member's own words, what was seen and tried, what stands. */
 import { tidy } from '../../ground/tidy.js';
-import { reply, type Fact, type Reply } from '../../reply/reply.js';
+import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   located,
@@ -176,6 +176,7 @@ export const handOnReply = (
 ): Reply => {
   const next = fault === null ? lookAtNext(assessment) : null;
   return reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     level: 'caution',
     summary: fault === null ? NO_MORE : `It is most likely this: ${fault.title}. A person must do what follows.`,
@@ -198,6 +199,7 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
     return 'Under way. What was said so far:';
   })();
   return reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     summary,
     facts: summaryFacts(model, walk, assessment),

@@ -1,5 +1,5 @@
 /** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
-import { reply, type Choice, type Reply } from '../../reply/reply.js';
+import { NOWHERE, reply, type Choice, type Reply } from '../../reply/reply.js';
 import {
   contradictions,
   lookAlikes,
@@ -43,13 +43,18 @@ const CLIENT_HELP =
 const IN_YOUR_WORDS =
   'Or tell me in your own words: what it says, what changed last, what you have tried. A pasted message helps most.';
 
-const paste = (walk: Walk): Choice => ({ label: 'Paste or write', run: `triage walk:${walk.id}`, form: 'paste' });
+const paste = (walk: Walk): Choice => ({
+  label: 'Paste or write',
+  run: `triage walk:${walk.id}`,
+  form: 'paste',
+  invitation: IN_YOUR_WORDS,
+});
 
 const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' | 'client'): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
-    notes: [...(id === 'client' ? [CLIENT_HELP] : []), ...(silent && id === 'path' ? [IN_YOUR_WORDS] : [])],
+    notes: id === 'client' ? [CLIENT_HELP] : [],
     choices: [...answerChoices(walk, assessment), ...(silent ? [paste(walk)] : [])],
   };
 };
@@ -152,7 +157,12 @@ const numbersParts = (walk: Walk, assessment: Assessment): Parts => ({
   summary: NUMBERS_QUESTION,
   notes: [...reasonNotes(walk, assessment), ...NUMBERS_HOW],
   choices: [
-    { label: 'Type the numbers', run: `triage walk:${walk.id}`, form: 'numbers' },
+    {
+      label: 'Type the numbers',
+      run: `triage walk:${walk.id}`,
+      form: 'numbers',
+      invitation: 'Type them in one line, as in the example.',
+    },
     ...answerChoices(walk, assessment),
     why(walk),
     back(walk),
@@ -201,6 +211,7 @@ export const stepReply = (
     return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };
   }
   return reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
     ...parts,
@@ -253,6 +264,7 @@ export const whyReply = (
     .slice(0, 5)
     .map(([id, n]) => `${lowered(model.fault(id)?.title ?? id)} × ${n}`);
   return reply({
+    pointsAt: NOWHERE,
     title: titleOf(walk),
     summary: stepReason(assessment),
     facts: [

@@ -4,7 +4,7 @@ import { tidy } from '../../ground/tidy.js';
 import type { Reply } from '../../reply/reply.js';
 import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
-import type { Asker } from '../core/command.js';
+import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 
 export interface TypedNumbers {
@@ -85,16 +85,14 @@ export interface TakenNumbers {
 /** @returns the event that the walk keeps, or what was wrong with the numbers (to be typed again). */
 export const takeNumbers = async (
   deps: Deps,
-  asker: Asker,
+  request: Omit<Request<unknown>, 'options'>,
   numbers: TypedNumbers,
   by: 'member' | 'helper',
-  nowUtcMs: number,
 ): Promise<TakenNumbers | Problem> => {
   const none = { landed: undefined, shown: undefined, lst: undefined, at: undefined, site: undefined };
   const outcome = await astray.run(deps, {
     options: { ...none, ...numbers, mount: undefined, aligned: undefined, also: undefined, within: undefined },
-    asker,
-    nowUtcMs,
+    ...request,
   });
   if (isProblem(outcome)) return outcome;
   const causes = (outcome.data['causes'] as unknown as readonly AstrayCause[]).flatMap(({ id, ids, probability }) =>

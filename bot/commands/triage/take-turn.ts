@@ -16,7 +16,7 @@ import {
   type TriageModel,
   type WalkState,
 } from '../../triage/index.js';
-import type { Asker } from '../core/command.js';
+import type { Asker, Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
@@ -38,6 +38,7 @@ export interface TurnContext {
   readonly deps: Deps;
   readonly model: TriageModel;
   readonly asker: Asker;
+  readonly privacy: Request<unknown>['privacy'];
   readonly by: Speaker;
   readonly outcomes: Readonly<Record<string, number>>;
   readonly nowUtcMs: number;
@@ -149,7 +150,7 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const numbers = readNumbers(line);
   if (numbers === null) return null;
   const { context, walk } = began;
-  const taken = await takeNumbers(context.deps, context.asker, numbers, context.by, context.nowUtcMs);
+  const taken = await takeNumbers(context.deps, context, numbers, context.by);
   if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
   return changed(
     began,

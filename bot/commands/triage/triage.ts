@@ -16,7 +16,6 @@ const PASTE: Form = {
     { id: 'text', option: 'text', label: 'A message, a log, or your own words', kind: 'paragraph' },
     { id: 'file', option: 'file', label: 'Or a log file or screenshot', kind: 'file' },
   ],
-  invitation: 'Or write it in your own words, or paste a message: I read both.',
 };
 
 const NUMBERS_FORM: Form = {
@@ -29,7 +28,6 @@ const NUMBERS_FORM: Form = {
     { id: 'lst', label: 'Sidereal time the mount shows', hint: '18:22:30', kind: 'line' },
     { id: 'site', label: 'Site, if not saved', hint: 'a place name, or latitude,longitude', kind: 'line' },
   ],
-  invitation: 'Type them in one line: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
 };
 
 const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string, number>>): Reply => {
@@ -51,6 +49,7 @@ const restingOn = (made: Reply, { rests }: Turn): Reply =>
         ...made,
         level: rests.level === 'danger' ? 'danger' : made.level,
         cautions: [...new Set([...rests.cautions, ...made.cautions])],
+        pointsAt: rests.pointsAt,
         audience: rests.audience === 'asker' ? 'asker' : made.audience,
       };
 
@@ -76,7 +75,7 @@ export const triage = defineCommand({
     'triage usb 1-1: device descriptor read/64, error -71',
     'triage do:why',
   ],
-  run: async (deps, { options, asker, nowUtcMs }): Promise<Outcome> => {
+  run: async (deps, { options, asker, nowUtcMs, privacy }): Promise<Outcome> => {
     const model = deps.triage();
     const bare = options.text?.trim().toLowerCase();
     const fresh = options.do === 'new' || bare === 'new';
@@ -86,7 +85,7 @@ export const triage = defineCommand({
     if (by === null) return notYours(found.walk);
     const outcomes = await clubOutcomes(deps.store, found.walk.clubId);
     const said = fresh ? { text: bare === 'new' ? undefined : options.text, file: options.file } : options;
-    const turn = await takeTurn({ deps, model, asker, by, outcomes, nowUtcMs }, found, said);
+    const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, found, said);
     if (isProblem(turn)) return turn;
     const kept = await keepWalk(deps.store, { ...turn.walk, updatedUtcMs: nowUtcMs });
     const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };

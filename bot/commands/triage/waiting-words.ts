@@ -1,25 +1,14 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
-import type { Asker } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { WordsReader } from '../core/words-reader.js';
 import { waitingWalk } from './find-walk.js';
 import { triage } from './triage.js';
 
-export interface WaitingWords {
-  readonly command: typeof triage;
-  readonly raw: ReadonlyMap<string, unknown>;
-}
-
-/** Null where no walk waits; else the line as `triage` takes it. */
-export const waitingWords = async (deps: Deps, line: string, asker: Asker): Promise<WaitingWords | null> => {
-  if (line.trim() === '') return null;
-  const walk = await waitingWalk(deps, asker);
-  return walk === null
-    ? null
-    : {
-        command: triage,
-        raw: new Map<string, unknown>([
-          ['walk', walk.id],
-          ['text', line],
-        ]),
-      };
+export const waitingWords: WordsReader = {
+  name: 'triage',
+  read: async (deps, { text, ...request }) => {
+    const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
+    if (walk === null) return null;
+    const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
+    return { outcome: await triage.run(deps, { ...request, options }) };
+  },
 };

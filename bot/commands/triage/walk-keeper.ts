@@ -16,10 +16,11 @@ const MEMORY_LIMIT = 500;
 
 export const newWalkId = (): string => typableId(6);
 
-const memories = new WeakMap<Store, Map<string, Walk>>();
+/** By the part of the store that keeps walks: each request has a store of its own around it. */
+const memories = new WeakMap<Store['walks'], Map<string, Walk>>();
 const memoryOf = (store: Store): Map<string, Walk> => {
-  const known = memories.get(store) ?? new Map<string, Walk>();
-  memories.set(store, known);
+  const known = memories.get(store.walks) ?? new Map<string, Walk>();
+  memories.set(store.walks, known);
   return known;
 };
 

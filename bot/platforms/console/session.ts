@@ -4,7 +4,7 @@ import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/deps.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
 import { bareOption } from '../../commands/core/grammar.js';
-import type { Outcome } from '../../reply/reply.js';
+import { NOWHERE, type Outcome } from '../../reply/reply.js';
 import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { askerNamed, CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
@@ -41,6 +41,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
       asker = askerNamed(name);
       // What was offered stays: the other may answer it.
       return reply({
+        pointsAt: NOWHERE,
         title: 'Who speaks',
         summary:
           asker === CONSOLE_ASKER

@@ -2,7 +2,7 @@
 import { tidy } from '../../ground/tidy.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
-import { readLine, runCommand, type ErrorSink } from '../../commands/core/dispatch.js';
+import { runLine, type ErrorSink } from '../../commands/core/dispatch.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 
@@ -36,15 +36,16 @@ const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker
   );
 
 /** Reads and runs one line said by a member on the console. Never rejects. */
-export const runConsoleLine = async (
+export const runConsoleLine = (
   deps: Deps,
   line: string,
   asker: Asker,
   nowUtcMs: UtcMs,
   onError: ErrorSink,
-): Promise<Outcome> => {
-  const parsed = readLine(deps, line);
-  return 'outcome' in parsed
-    ? parsed.outcome
-    : runCommand(deps, parsed.command, withMemberIds(parsed.command, parsed.raw, asker), asker, nowUtcMs, onError);
-};
+): Promise<Outcome> =>
+  runLine(deps, line, {
+    asker,
+    nowUtcMs,
+    onError,
+    valuesOf: (command, raw) => withMemberIds(command, raw, asker),
+  });

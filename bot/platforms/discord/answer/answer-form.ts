@@ -80,7 +80,8 @@ export const formQuestion = (bot: Bot, interaction: APIModalSubmitInteraction): 
   return {
     command: command.name,
     slow: false,
-    ask: () => runCommand(deps, command, raw, askerOf(interaction), now(), errorSink(bot)),
+    ask: () =>
+      runCommand(deps, command, raw, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
     afterwards: (outcome) => settle(bot, interaction, found.form.title, outcome),
   };
 };

@@ -66,7 +66,7 @@ export const menuQuestion = (bot: Bot, interaction: APIApplicationCommandInterac
   return {
     command: command.name,
     slow: command.slow === true,
-    ask: () => runCommand(deps, command, raw, asker, now(), errorSink(bot)),
+    ask: () => runCommand(deps, command, raw, { asker, nowUtcMs: now(), onError: errorSink(bot) }),
     thread: { memberId, memberName: memberId === asker.memberId ? asker.displayName : displayName(subject.user) },
   };
 };

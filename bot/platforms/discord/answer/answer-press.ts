@@ -47,7 +47,7 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   return {
     command: isProblem(parsed) ? 'unknown' : parsed.command.name,
     slow: !isProblem(parsed) && parsed.command.slow === true,
-    ask: () => runLine(deps, line, askerOf(interaction), now(), errorSink(bot)),
+    ask: () => runLine(deps, line, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
     ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
   };
 };

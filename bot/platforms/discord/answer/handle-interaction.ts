@@ -49,7 +49,7 @@ const slashQuestion = (bot: Bot, interaction: SlashInteraction): Question => {
   return {
     command: command.name,
     slow: command.slow === true,
-    ask: () => runCommand(deps, command, raw, asker, now(), errorSink(bot)),
+    ask: () => runCommand(deps, command, raw, { asker, nowUtcMs: now(), onError: errorSink(bot) }),
     ...threadOf(interaction, command, raw),
   };
 };

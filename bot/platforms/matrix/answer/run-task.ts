@@ -1,7 +1,6 @@
 /** Runs what a member asked, as the member they are in that room. */
 import type { Asker } from '../../../commands/core/command.js';
-import { readLine, runCommand } from '../../../commands/core/dispatch.js';
-import { isProblem } from '../../../ground/problem.js';
+import { runLine } from '../../../commands/core/dispatch.js';
 import { tidy } from '../../../ground/tidy.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { Outcome } from '../../../reply/reply.js';
@@ -37,19 +36,25 @@ export const createRunner =
   ({ deps, log, metrics }: PlatformContext, client: PierhandMatrixClient) =>
   async (run: Task['run'], asker: Asker, state: RoomState, askedUtcMs: UtcMs): Promise<Done> => {
     if ('outcome' in run) return { name: 'pick', outcome: run.outcome };
-    const read = readLine(deps, run.line);
-    if ('outcome' in read) return { name: 'unknown', outcome: read.outcome };
-    const { command } = read;
-    const raw = withMemberIds(command, read.raw, state);
-    if (isProblem(raw)) return { name: command.name, outcome: raw };
+    let name = 'unknown';
+    let isTyping = false;
     const typing = (is: boolean): void => {
-      if (command.slow === true) void client.setTyping(asker.channelId, is, TYPING_MS).catch(() => undefined);
+      isTyping = is;
+      void client.setTyping(asker.channelId, is, TYPING_MS).catch(() => undefined);
     };
-    typing(true);
-    const outcome = await runCommand(deps, command, raw, asker, askedUtcMs, (error, name) => {
-      log.error({ err: error, command: name }, 'a command failed');
-      metrics.failed('matrix', 'command');
+    const outcome = await runLine(deps, run.line, {
+      asker,
+      nowUtcMs: askedUtcMs,
+      valuesOf: (command, raw) => {
+        ({ name } = command);
+        if (command.slow === true) typing(true);
+        return withMemberIds(command, raw, state);
+      },
+      onError: (error, failed) => {
+        log.error({ err: error, command: failed }, 'a command failed');
+        metrics.failed('matrix', 'command');
+      },
     });
-    typing(false);
-    return { name: command.name, outcome };
+    if (isTyping) typing(false);
+    return { name, outcome };
   };

@@ -1,0 +1,76 @@
+/** Judges the Sun for every direction and instant a reply names, raises its level to the worst and words the caution. */
+import { cautionText } from '../../cautions/cautions.js';
+import { graver } from '../../reply/levels.js';
+import type { PointsAt, Reply } from '../../reply/reply.js';
+import { degrees, listed } from '../../reply/wording.js';
+import { sunAtWorst, type SunAtWorst, type SunLevel } from '../../sky/index.js';
+import type { SunLimits } from '../../sky/sun-safety.js';
+import { formatLocalTime } from '../../times/index.js';
+
+export interface SunJudgement {
+  /** The worst over all that was named: `clear` when nothing needs saying. */
+  readonly level: SunLevel;
+  /** Ready to be shown; empty when the level is clear. */
+  readonly cautions: readonly string[];
+}
+
+interface Judged {
+  readonly point: PointsAt;
+  readonly worst: SunAtWorst;
+}
+
+const SUN_LEVELS: readonly SunLevel[] = ['clear', 'caution', 'danger'];
+/** So many are named in one caution; the others are counted. */
+const NAMED_AT_MOST = 3;
+
+const judge = (point: PointsAt, limits: SunLimits | undefined): Judged => {
+  const { when, observer, direction } = point;
+  const span =
+    'utcMs' in when
+      ? { startUtcMs: when.utcMs, endUtcMs: when.utcMs }
+      : { startUtcMs: when.fromUtcMs, endUtcMs: when.untilUtcMs };
+  return { point, worst: sunAtWorst(direction, observer, span, limits) };
+};
+
+/** "12° from Venus", with the time where a span was named. */
+const nearWords = ({ point, worst }: Judged): string =>
+  `${degrees(worst.separationDeg)} from ${point.what}${'utcMs' in point.when ? '' : ` at ${formatLocalTime(worst.utcMs, point.zone)}`}`;
+
+/** The nearest first, each thing once. */
+const nearest = (near: readonly Judged[]): readonly string[] => {
+  const sorted = [...near].sort((a, b) => a.worst.separationDeg - b.worst.separationDeg);
+  const once = sorted.filter((each, i) => sorted.findIndex(({ point }) => point.what === each.point.what) === i);
+  const said = once.slice(0, NAMED_AT_MOST).map(nearWords);
+  return once.length > NAMED_AT_MOST ? [...said, `${once.length - NAMED_AT_MOST} more`] : said;
+};
+
+/**
+ * The Sun's level over all that is named, and the cautions to say. By day: danger and caution by the club's limits; before
+ * sunrise: caution with the time, when the Sun rises within the hour; the Sun itself: always danger, with the filter text.
+ */
+export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits): SunJudgement => {
+  const grave = points.map((point) => judge(point, limits)).filter(({ worst }) => worst.level !== 'clear');
+  const level = SUN_LEVELS[Math.max(0, ...grave.map(({ worst }) => SUN_LEVELS.indexOf(worst.level)))] ?? 'danger';
+  const near = grave.filter(({ worst }) => !worst.isSun && worst.sunriseUtcMs === null);
+  const before = grave.find(({ worst }) => !worst.isSun && worst.sunriseUtcMs !== null);
+  return {
+    level,
+    cautions: [
+      ...(grave.some(({ worst }) => worst.isSun) ? [`This is the Sun. ${cautionText('sun-filter')}`] : []),
+      ...(near.length === 0 ? [] : [`The Sun is up, ${listed(nearest(near))}. ${cautionText('sun')}`]),
+      ...(before === undefined
+        ? []
+        : [
+            `Sunrise at ${formatLocalTime(before.worst.sunriseUtcMs ?? before.worst.utcMs, before.point.zone)}. ${cautionText('sunrise')}`,
+          ]),
+    ],
+  };
+};
+
+/** A reply with the Sun judged for all it names: its own cautions come after the Sun's. */
+export const withSunJudged = (reply: Reply, limits?: SunLimits): Reply => {
+  const { level, cautions } = judgeSun(reply.pointsAt, limits);
+  return level === 'clear'
+    ? reply
+    : { ...reply, level: graver(reply.level, level), cautions: [...cautions, ...reply.cautions] };
+};
