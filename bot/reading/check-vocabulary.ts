@@ -60,7 +60,8 @@ const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complai
     if (entry.hides === undefined && !isRead(vocabulary, entry, example))
       complain(entry.id, ['examples', i], 'this saying is not read of it');
   for (const [i, example] of (entry.nonExamples ?? []).entries())
-    if (readText(vocabulary, example).met.includes(entry.id)) complain(entry.id, ['nonExamples', i], 'this saying is read of it');
+    if (readText(vocabulary, example).met.includes(entry.id))
+      complain(entry.id, ['nonExamples', i], 'this saying is read of it');
 };
 
 /** Ids of checks, faults and paths are the caller's business. */

@@ -34,7 +34,9 @@ const PERSONAL =
   /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|you|u|your|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
 const STAMPED =
   /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb \d|hub \d|file ")/iu;
-const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"‘“]/gu;
+const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
+/** A port's name is a mark at most once. */
+const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
 const NAMED = /\b\w+(?:exception|error)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b[A-Z_]{8,}\b/u;
 
 /** How programs begin what they have to say. */
@@ -47,10 +49,15 @@ const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
   if (STAMPED.test(line)) return true;
-  const marks = line.match(MARKS)?.length ?? 0;
+  const marks = line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0;
   const words = line.trim().split(/\s+/u).length;
   if (PERSONAL.test(line)) return marks > words;
-  return marks * 3 >= words || NAMED.test(line) || (FORMAL.test(line) && !INFORMAL.test(line)) || FOREIGN.test(line);
+  return (
+    (marks >= 2 && marks * 3 >= words) ||
+    NAMED.test(line) ||
+    (FORMAL.test(line) && !INFORMAL.test(line)) ||
+    FOREIGN.test(line)
+  );
 };
 
 export interface Line {

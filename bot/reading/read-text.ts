@@ -4,6 +4,7 @@ import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { findMessages } from './messages/find-messages.js';
 import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
+import type { Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
 import { readWords } from './words/read-words.js';
@@ -51,12 +52,16 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     });
   };
 
+  const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
   const messages = findMessages(vocabulary, prepare(folded, by === 'picture'), counts).map(({ entry, span }) => {
     const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
     const finding: Finding = {
-      // A member who quotes a message may do so from any system.
-      entry: own === 'words' ? { ...entry, system: undefined } : entry,
+      // A member who quotes a message in passing may do so from any system.
+      entry:
+        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+          ? { ...entry, system: undefined }
+          : entry,
       sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
       quote: quoteOf(folded, span),
       by: own,
@@ -64,9 +69,12 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     return { finding, at: span.start, end: span.end };
   });
   /** What a message says already is not taken from its words once more. */
-  const isTold = (span: Span): boolean =>
+  const isTold = (span: Span, answers: Told['answers']): boolean =>
     messages.some(
-      ({ finding: { entry }, at, end }) => entry.answers !== undefined && span.start < end && at < span.end,
+      ({ finding: { entry }, at, end }) =>
+        span.start < end &&
+        at < span.end &&
+        Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined),
     );
   const said = sentences.flatMap(({ sentence, start }) =>
     readWords(vocabulary.sayings, [sentence]).map(({ entry, match }) => {
@@ -80,7 +88,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         quote: quoteOf(folded, span),
         by: 'words',
       };
-      return { finding, at: span.start, told: entry.answers !== undefined && isTold(span), unless: entry.unless };
+      return { finding, at: span.start, told: isTold(span, entry.answers), unless: entry.unless };
     }),
   );
   const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));

@@ -16,11 +16,10 @@ export interface Hit {
   readonly span: Span;
 }
 
+const isLater = (a: Span, b: Span): boolean => a.start > b.start || (a.start === b.start && a.end > b.end);
+
 const last = (spans: readonly Span[]): Span | undefined =>
-  spans.reduce<Span | undefined>(
-    (best, span) => (best === undefined || span.start >= best.start ? span : best),
-    undefined,
-  );
+  spans.reduce<Span | undefined>((best, span) => (best === undefined || isLater(span, best) ? span : best), undefined);
 
 /** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
 const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] => {

@@ -72,7 +72,8 @@ const readSentence = ({ byStart }: Sayings, sentence: Clauses): readonly Said[] 
     for (const key of new Set(keys))
       for (const { saying, phrase } of byStart.get(key) ?? []) {
         const match = matchPhrase(phrase, sentence, at, isSmall);
-        if (match !== null && ![...match.taken].some((i) => fixed.has(i))) found.push({ entry: saying.entry, sentence, match });
+        if (match !== null && ![...match.taken].some((i) => fixed.has(i)))
+          found.push({ entry: saying.entry, sentence, match });
       }
   }
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".

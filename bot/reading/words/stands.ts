@@ -44,6 +44,21 @@ const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
   return any(own, match, from, match.end, 'not');
 };
 
+/** "I do not have a Mac": what may stand between a denial and the thing whose mere mention counts. */
+const HAVING = new Set(
+  'have has use uses using used own owns run runs running got need want like via over by through a an any the my is on at'.split(
+    ' ',
+  ),
+);
+
+const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
+  for (let i = match.start - 1; i >= Math.max(0, match.start - 5); i--) {
+    if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.has(i);
+    if (!HAVING.has(own.tokens[i]?.word ?? '')) return false;
+  }
+  return false;
+};
+
 const ASKING_ALONE = new Set(['does', 'do', 'did', 'is', 'are']);
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
@@ -95,7 +110,7 @@ const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
-  if (any(own, match, from, match.start, 'stranger')) return true;
+  if (!(mentioned && own.asks) && any(own, match, from, match.start, 'stranger')) return true;
   return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
 };
 
@@ -107,7 +122,8 @@ const isOver = (own: Clauses, match: PhraseMatch): boolean => {
 };
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
-  if (leave.denied !== true && isDenied(own, match)) return false;
+  const denied = leave.mentioned === true ? isMentionDenied : isDenied;
+  if (leave.denied !== true && denied(own, match)) return false;
   if (leave.asked !== true && (isAsked(own, match) || isConditional(own, match))) return false;
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
