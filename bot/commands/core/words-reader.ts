@@ -3,7 +3,7 @@ import type { Outcome } from '../../reply/reply.js';
 import type { Request } from './command.js';
 import type { Deps } from './deps.js';
 
-/** What a member said, as it came: at most LINE_LIMIT characters. */
+/** What a member said, as it came: at most PASTE_LIMIT characters. */
 export interface SaidWords extends Omit<Request<unknown>, 'options'> {
   readonly text: string;
 }
