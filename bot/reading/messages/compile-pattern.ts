@@ -33,6 +33,32 @@ export const prepare = (folded: string, picture = false): Prepared => ({
   skeleton: picture ? skeleton(folded) : null,
 });
 
+/** How far around its words a pattern can reach: its own length and its gaps. */
+const reachOf = (pattern: string): number =>
+  [...pattern.matchAll(/\{0?,?(\d+)\}/gu)].reduce((sum, [, most]) => sum + Number(most), pattern.length + 40);
+
+/** The stretches of a text around the places where one of the words stands, cut at spaces and joined where they overlap. */
+const stretchesOf = (text: string, words: string, needs: readonly string[], reach: number): readonly Span[] => {
+  const places = needs
+    .flatMap((need) => {
+      const at: number[] = [];
+      for (let i = words.indexOf(need); i >= 0 && at.length < MOST_SPANS; i = words.indexOf(need, i + need.length))
+        at.push(i);
+      return at;
+    })
+    .sort((a, b) => a - b);
+  const stretches: { start: number; end: number }[] = [];
+  for (const place of places) {
+    const start = place <= reach ? 0 : text.lastIndexOf(' ', place - reach) + 1;
+    const space = text.indexOf(' ', place + reach);
+    const end = space < 0 ? text.length : space;
+    const before = stretches.at(-1);
+    if (before !== undefined && start <= before.end) before.end = Math.max(before.end, end);
+    else stretches.push({ start, end });
+  }
+  return stretches;
+};
+
 const known = new Map<string, Pattern>();
 
 const spansOf = (compiled: RE2JS, text: string): readonly Span[] => {
@@ -50,12 +76,18 @@ export const compilePattern = (pattern: string): Pattern => {
   if (before !== undefined) return before;
   const compiled = RE2JS.compile(pattern, RE2JS.CASE_INSENSITIVE);
   const { needs, blurred } = patternParts(pattern);
+  const reach = reachOf(pattern);
   const blurredNeeds = needs?.map(skeleton) ?? null;
   let forPictures: RE2JS | null = null;
   const find = ({ folded, lower, skeleton: bones }: Prepared): readonly Span[] => {
     if (bones === null) {
-      if (needs !== null && !needs.some((need) => lower.includes(need))) return [];
-      return spansOf(compiled, folded);
+      if (needs === null || lower.length !== folded.length) return spansOf(compiled, folded);
+      return stretchesOf(folded, lower, needs, reach).flatMap(({ start, end }) =>
+        spansOf(compiled, folded.slice(start, end)).map((span) => ({
+          start: start + span.start,
+          end: start + span.end,
+        })),
+      );
     }
     if (blurredNeeds !== null && !blurredNeeds.some((need) => bones.includes(need))) return [];
     forPictures ??= RE2JS.compile(blurred, RE2JS.CASE_INSENSITIVE);
