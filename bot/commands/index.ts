@@ -1,4 +1,5 @@
 /** Every command there is, in the order `help` lists them. A new command is its own file and its line here. */
+import { ahead } from './ahead/ahead.js';
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
@@ -12,6 +13,8 @@ import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
 import { meridian } from './meridian.js';
+import { moon } from './moon.js';
+import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
 import { remind } from './remind/remind.js';
@@ -28,6 +31,9 @@ export const allCommands: readonly Command[] = [
   altitude,
   tonight,
   dark,
+  moon,
+  ahead,
+  moons,
   sun,
   meridian,
   alignment,

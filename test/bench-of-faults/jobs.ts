@@ -85,3 +85,23 @@ export const offListJobs = (model: TriageModel, rounds: number): Job[] =>
       return { kind: 'off-list', truth: [], name: odd.name, family: 'off the list', world, seed };
     }).filter((job) => job !== null),
   );
+
+/** Walks of one club, whose faults come in shares of its own, in one kind of set-up. */
+export const clubJobs = (
+  model: TriageModel,
+  context: FullContext,
+  often: readonly string[],
+  { count, seed }: { readonly count: number; readonly seed: string },
+): Job[] => {
+  const jobs: Job[] = [];
+  const all = faultsIn(model, context);
+  for (let round = 0; jobs.length < count && round < 4 * count; round++) {
+    const key = `${seed} ${round}`;
+    const random = randomFrom(key);
+    const id = random.pick(random.chance(0.85) ? often : all);
+    const world = troubled(context, [id], key);
+    if (world === null) continue;
+    jobs.push({ kind: 'one', truth: [id], name: id, family: model.fault(id)?.stage ?? '', world, seed: key });
+  }
+  return jobs;
+};

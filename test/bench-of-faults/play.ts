@@ -3,6 +3,7 @@ import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { playWalk, type Played } from '../stories/told-player.js';
 import type { Job } from './jobs.js';
+import { numbersFrom } from './links/numbers.js';
 import { memberAt, NOISE, type Noise } from './member.js';
 
 export interface Result {
@@ -49,7 +50,18 @@ const askerFor = (seed: string, club: string): Asker => ({
   isPrivate: true,
 });
 
-export const playJob = async (deps: Deps, job: Job, noise: Noise = NOISE, club = 'fenwold'): Promise<Result> => {
+export interface PlayHow {
+  readonly noise?: Noise;
+  /** Whose counts are learned from; and whether this walk's cure joins them. */
+  readonly club?: string;
+  readonly counts?: boolean;
+}
+
+export const playJob = async (
+  deps: Deps,
+  job: Job,
+  { noise = NOISE, club = 'fenwold', counts = false }: PlayHow = {},
+): Promise<Result> => {
   const member = memberAt(deps.triage(), job.world, job.seed, noise);
   const { path, system, client } = job.world;
   const context: Readonly<Record<string, string>> = { path, system, client };
@@ -58,6 +70,8 @@ export const playJob = async (deps: Deps, job: Job, noise: Noise = NOISE, club =
     context: (field) => context[field] ?? 'unsure',
     answers: member.answers,
     tries: member.tries,
+    numbers: () => numbersFrom(member.world()),
+    counts,
   });
   const listed = played.standing.filter(({ faultId }) => !UNLISTED.test(faultId));
   return {

@@ -12,6 +12,10 @@ export interface Speaker {
   readonly context: (field: string) => string;
   readonly answers: (check: string, offered: readonly string[]) => string;
   readonly tries: (fault: string) => 'works' | 'same' | 'changed' | 'could-not';
+  /** The numbers of a miss in one line, where they are asked for and the member has them. */
+  readonly numbers?: () => string | null;
+  /** Lets the cure be counted for the club. */
+  readonly counts?: boolean;
 }
 
 export interface Turn {
@@ -86,6 +90,12 @@ export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Prom
   for (let count = 0; count < MOST_TURNS; count++) {
     const step = reply.data['step'] as unknown as StepData;
     if (step.kind === 'done' || step.kind === 'handOn') break;
+    const numbers = step.id === 'numbers' ? (speaker.numbers?.() ?? null) : null;
+    if (numbers !== null && !turns.some(({ id }) => id === 'numbers')) {
+      turns.push({ kind: 'ask', id: 'numbers', answer: numbers, shown: textOf(reply) });
+      reply = await ask(`triage ${numbers}`);
+      continue;
+    }
     const wanted =
       step.kind === 'try'
         ? speaker.tries(step.id)
@@ -98,6 +108,8 @@ export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Prom
     reply = await ask(chosen.run);
   }
   const last = reply.data['step'] as unknown as StepData;
+  const count = last.kind === 'done' && speaker.counts === true ? runFor(reply, 'count', 'yes') : null;
+  if (count !== null) await ask(count.run);
   const contextQuestions = turns.filter(({ kind, id }) => kind === 'ask' && CONTEXT.has(id)).length;
   return {
     end: last.kind === 'done' ? 'cured' : last.kind === 'handOn' ? 'handed on' : 'lost',

@@ -33,7 +33,7 @@ interface HourPlace {
   readonly decDeg: number;
 }
 
-const altAzOf = ({ hourAngleHours, decDeg }: HourPlace, latitudeDeg: number): readonly [number, number] => {
+export const altAzOf = ({ hourAngleHours, decDeg }: HourPlace, latitudeDeg: number): readonly [number, number] => {
   const [h, d, f] = [hourAngleHours * 15 * RAD, decDeg * RAD, latitudeDeg * RAD];
   const altitude = Math.asin(Math.sin(f) * Math.sin(d) + Math.cos(f) * Math.cos(d) * Math.cos(h));
   const azimuth = Math.atan2(
@@ -51,7 +51,7 @@ const hourPlaceOf = (altitudeDeg: number, azimuthDeg: number, latitudeDeg: numbe
 };
 
 const trueTarget = ({ target }: SkyState): HourPlace => ({ hourAngleHours: -target.eastHours, decDeg: target.decDeg });
-const believedTarget = (sky: SkyState): HourPlace => ({
+export const believedTarget = (sky: SkyState): HourPlace => ({
   hourAngleHours: wrapHours12(-sky.target.eastHours + siderealGapHours(sky)),
   decDeg: sky.target.decDeg,
 });

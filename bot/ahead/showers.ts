@@ -1,0 +1,108 @@
+/** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
+import {
+  horizontalOf,
+  localDateOfNight,
+  moonAt,
+  nightOf,
+  sunAtLongitude,
+  twilights,
+  type Observer,
+  type TimeSpan,
+  type UtcMs,
+} from '../sky/index.js';
+
+export interface Shower {
+  /** IAU Meteor Data Center's code and name. */
+  readonly code: string;
+  readonly name: string;
+  /** Solar longitude of the maximum, degrees, J2000. */
+  readonly maximumLongitudeDeg: number;
+  readonly raDeg: number;
+  readonly decDeg: number;
+  /** Zenithal hourly rate at the maximum. */
+  readonly zenithalHourlyRate: number;
+  /** Kilometres a second into the air. */
+  readonly speedKmS: number;
+}
+
+/**
+ * Source: working list of visual meteor showers of the International Meteor Organization, with the codes and names of the IAU
+ * Meteor Data Center (from memory); rates are of an ordinary year.
+ */
+const TABLE = `QUA Quadrantids 283.15 230 49 80 41|LYR April Lyrids 32.32 271 34 18 49|ETA eta Aquariids 45.5 338 -1 50 66|
+CAP alpha Capricornids 128 307 -10 5 23|SDA Southern delta Aquariids 128 340 -16 25 41|PER Perseids 140 48 58 100 59|
+AUR Aurigids 158.6 91 39 6 66|SPE September epsilon Perseids 166.7 48 40 5 64|DRA October Draconids 195.4 262 54 5 20|
+ORI Orionids 208 95 16 20 66|STA Southern Taurids 223 52 15 7 27|NTA Northern Taurids 230 58 22 5 29|
+LEO Leonids 235.27 152 22 12 71|PUP Puppid-Velids 255 123 -45 10 40|GEM Geminids 262.2 112 33 150 35|URS Ursids 270.7 217 76 10 33`;
+
+export const SHOWERS: readonly Shower[] = TABLE.split('|').map((row) => {
+  const words = row.trim().split(' ');
+  const [maximum = 0, raDeg = 0, decDeg = 0, rate = 0, speed = 0] = words.slice(-5).map(Number);
+  return {
+    code: words[0] ?? '',
+    name: words.slice(1, -5).join(' '),
+    maximumLongitudeDeg: maximum,
+    raDeg,
+    decDeg,
+    zenithalHourlyRate: rate,
+    speedKmS: speed,
+  };
+});
+
+export interface ShowerHere {
+  readonly shower: Shower;
+  readonly maximumUtcMs: UtcMs;
+  /** The night nearest to the maximum, and its best hour: radiant highest, Sun at least 12° down (6° where it gets no lower). */
+  readonly bestUtcMs: UtcMs;
+  readonly radiantAltitudeDeg: number;
+  readonly radiantAzimuthDeg: number;
+  readonly moonAltitudeDeg: number;
+  readonly moonLitFraction: number;
+}
+
+const STEP_MS = 1_200_000;
+const YEAR_MS = 365.25 * 86_400_000;
+
+const darkSpan = (observer: Observer, night: TimeSpan): TimeSpan | null => {
+  const { nautical, civil } = twilights(observer, night.startUtcMs, night.endUtcMs);
+  const times = nautical ?? civil;
+  return times === null
+    ? null
+    : { startUtcMs: times.duskUtcMs ?? night.startUtcMs, endUtcMs: times.dawnUtcMs ?? night.endUtcMs };
+};
+
+const showerHere = (shower: Shower, observer: Observer, maximumUtcMs: UtcMs): ShowerHere | null => {
+  // The night whose middle is nearest: the one that holds the maximum, by local mean time from noon to noon.
+  const night = nightOf(localDateOfNight(maximumUtcMs, observer.longitudeDeg), observer.longitudeDeg);
+  const dark = darkSpan(observer, night);
+  if (dark === null) return null;
+  const radiant = { kind: 'fixed', raHoursJ2000: shower.raDeg / 15, decDegJ2000: shower.decDeg } as const;
+  let bestUtcMs = dark.startUtcMs;
+  let best = horizontalOf(radiant, observer, bestUtcMs);
+  for (let utcMs = dark.startUtcMs + STEP_MS; utcMs <= dark.endUtcMs; utcMs += STEP_MS) {
+    const there = horizontalOf(radiant, observer, utcMs);
+    if (there.altitudeDeg > best.altitudeDeg) [best, bestUtcMs] = [there, utcMs];
+  }
+  const moon = moonAt(observer, bestUtcMs);
+  return {
+    shower,
+    maximumUtcMs,
+    bestUtcMs,
+    radiantAltitudeDeg: best.altitudeDeg,
+    radiantAzimuthDeg: best.azimuthDeg,
+    moonAltitudeDeg: moon.place.altitudeDeg,
+    moonLitFraction: moon.illuminatedFraction,
+  };
+};
+
+/** Showers whose maximum is within the span (up to a year) and whose radiant rises here in the dark, in order. */
+export const showersHere = (observer: Observer, { startUtcMs, endUtcMs }: TimeSpan): readonly ShowerHere[] =>
+  SHOWERS.flatMap((shower) => {
+    let maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, startUtcMs);
+    // The nearest may just be over; the night of the maximum itself still counts.
+    if (maximumUtcMs < startUtcMs - 86_400_000)
+      maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, maximumUtcMs + YEAR_MS);
+    if (maximumUtcMs >= endUtcMs) return [];
+    const here = showerHere(shower, observer, maximumUtcMs);
+    return here === null || here.radiantAltitudeDeg < 5 ? [] : [here];
+  }).sort((a, b) => a.bestUtcMs - b.bestUtcMs);

@@ -1,0 +1,112 @@
+/** What is coming, a line each: phases, dark weekends, eclipses, showers, planets, meetings. */
+import type { DarkNight } from '../../ahead/moonless.js';
+import type { Meeting } from '../../ahead/meetings.js';
+import type { ShowerHere } from '../../ahead/showers.js';
+import type { Fact } from '../../reply/reply.js';
+import { compassWord, degrees, duration, listed } from '../../reply/wording.js';
+import type { Eclipse, PlanetEvent, UtcMs } from '../../sky/index.js';
+import { formatClock, formatDate, formatLocalDate, formatLocalTime, localDateAt } from '../../times/index.js';
+
+/** "Sat 12 Dec", with the year where it is not the one that the answer begins in. */
+export const dayWords = (utcMs: UtcMs, zone: string, nowUtcMs: UtcMs): string => {
+  const said = formatLocalDate(utcMs, zone);
+  return localDateAt(utcMs, zone).year === localDateAt(nowUtcMs, zone).year ? said.replace(/ \d{4}$/, '') : said;
+};
+
+/** "night of Mon 14 Dec" before noon belongs to the evening before. */
+const nightWords = (utcMs: UtcMs, zone: string, nowUtcMs: UtcMs): string =>
+  `night of ${dayWords(utcMs - 12 * 3_600_000, zone, nowUtcMs)}`;
+
+export const phaseFact = (
+  phases: readonly { readonly name: string; readonly utcMs: UtcMs }[],
+  zone: string,
+  nowUtcMs: UtcMs,
+): Fact => ({
+  label: 'Moon',
+  value: listed(phases.map(({ name, utcMs }) => `${name} ${dayWords(utcMs, zone, nowUtcMs)}`)),
+});
+
+export const darkFact = (nights: readonly DarkNight[], zone: string): Fact => ({
+  label: 'Moonless Saturdays',
+  value:
+    nights.length === 0
+      ? 'none: the Moon or bright twilight has them all'
+      : listed(
+          nights.map(
+            ({ date, span }) =>
+              `${formatDate(date).replace(/^\w+ | \d{4}$/g, '')} (${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)})`,
+          ),
+        ),
+});
+
+const ECLIPSE_TITLES: Readonly<Record<Eclipse['of'], Readonly<Record<Eclipse['kind'], string>>>> = {
+  Sun: {
+    partial: 'Partial eclipse of the Sun',
+    annular: 'Annular eclipse of the Sun',
+    total: 'Total eclipse of the Sun',
+    penumbral: 'Eclipse of the Sun',
+  },
+  Moon: {
+    partial: 'Partial eclipse of the Moon',
+    annular: 'Eclipse of the Moon',
+    total: 'Total eclipse of the Moon',
+    penumbral: 'Penumbral eclipse of the Moon',
+  },
+};
+
+const coveredWords = ({ kind, of, coveredFraction }: Eclipse): string => {
+  if (kind === 'penumbral') return 'a faint shading at most';
+  if (kind === 'total') return of === 'Sun' ? 'all of the Sun covered' : 'all of it in the shadow';
+  return `${Math.min(99, Math.max(1, Math.round(coveredFraction * 100)))} % covered`;
+};
+
+/** Where it stands at its greatest, or what of it is left to see. */
+const whereWords = ({ of, altitudeDeg, azimuthDeg }: Eclipse): string =>
+  altitudeDeg > 0
+    ? `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`
+    : `the ${of} below the horizon then: only a part of it is seen here`;
+
+export const eclipseFact = (eclipse: Eclipse, zone: string, nowUtcMs: UtcMs): Fact => {
+  const { span, wholeSpan, greatestUtcMs } = eclipse;
+  return {
+    label: ECLIPSE_TITLES[eclipse.of][eclipse.kind],
+    value: [
+      `${dayWords(greatestUtcMs, zone, nowUtcMs)}, ${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`,
+      `greatest ${formatClock(greatestUtcMs, zone)}, ${coveredWords(eclipse)}, ${whereWords(eclipse)}`,
+      ...(wholeSpan === null
+        ? []
+        : [
+            `${eclipse.kind === 'annular' ? 'ring' : 'total'} ${formatClock(wholeSpan.startUtcMs, zone)} to ${formatClock(wholeSpan.endUtcMs, zone)} (${duration(wholeSpan.endUtcMs - wholeSpan.startUtcMs)})`,
+          ]),
+    ].join('; '),
+  };
+};
+
+const moonlightWords = ({ moonAltitudeDeg, moonLitFraction }: ShowerHere): string => {
+  if (moonAltitudeDeg <= 0) return 'no Moon then';
+  return `Moon ${Math.round(moonLitFraction * 100)} % lit and up`;
+};
+
+/** What a good observer under a dark sky may count: the zenithal rate times the sine of the radiant's height (IMO, visual observing handbook). */
+const rateWords = ({ shower, radiantAltitudeDeg }: ShowerHere): string => {
+  const rate = shower.zenithalHourlyRate * Math.sin((radiantAltitudeDeg * Math.PI) / 180);
+  return `up to ${rate < 10 ? Math.max(1, Math.round(rate)) : Math.round(rate / 5) * 5} an hour under a dark sky`;
+};
+
+export const showerFact = (here: ShowerHere, zone: string, nowUtcMs: UtcMs): Fact => ({
+  label: `${here.shower.name} (${here.shower.code})`,
+  value: `${nightWords(here.bestUtcMs, zone, nowUtcMs)}, best about ${formatClock(here.bestUtcMs, zone)}: radiant ${degrees(here.radiantAltitudeDeg)} high in the ${compassWord(here.radiantAzimuthDeg)}, ${rateWords(here)}, ${moonlightWords(here)}`,
+});
+
+export const planetFact = (event: PlanetEvent, zone: string, nowUtcMs: UtcMs): Fact => ({
+  label: event.planet,
+  value:
+    event.what === 'opposition'
+      ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${event.magnitude.toFixed(1).replace('-', '−')}`
+      : `${degrees(event.elongationDeg ?? 0)} from the Sun in the ${event.visibility ?? ''} sky, its greatest elongation, ${dayWords(event.utcMs, zone, nowUtcMs)}`,
+});
+
+export const meetingFact = (meeting: Meeting, zone: string, nowUtcMs: UtcMs): Fact => ({
+  label: `${meeting.names[0]} and ${meeting.names[1]}`,
+  value: `${degrees(meeting.separationDeg, 1)} apart ${dayWords(meeting.utcMs, zone, nowUtcMs)} at ${formatClock(meeting.utcMs, zone)}, ${degrees(meeting.altitudeDeg)} high in the ${compassWord(meeting.azimuthDeg)}`,
+});

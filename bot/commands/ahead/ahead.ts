@@ -1,0 +1,258 @@
+/** `ahead`: what the sky has coming for a site in the next weeks. */
+import { darkNights } from '../../ahead/moonless.js';
+import { meetingsHere } from '../../ahead/meetings.js';
+import { showersHere } from '../../ahead/showers.js';
+import { isProblem } from '../../ground/problem.js';
+import type { PointsAt } from '../../reply/points-at.js';
+import { reply, type Fact, type Json, type Outcome } from '../../reply/reply.js';
+import { isoUtc, rounded } from '../../reply/wording.js';
+import {
+  lunarEclipses,
+  MOON,
+  nextMoonPhase,
+  planetEvents,
+  solarEclipses,
+  SUN,
+  type Eclipse,
+  type Observer,
+  type TimeSpan,
+  type UtcMs,
+} from '../../sky/index.js';
+import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
+import { commandLine, siteNotes } from '../asking/question-parts.js';
+import { siteFor } from '../asking/resolve-site.js';
+import { choice, defineCommand, integer, optional, text } from '../core/command.js';
+import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact, showerFact } from './ahead-words.js';
+
+const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings'] as const;
+type Kind = (typeof KINDS)[number];
+
+const WEEK_MS = 7 * 86_400_000;
+const USUAL_WEEKS = 6;
+/** A kind asked for alone is looked for further. */
+const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
+  all: USUAL_WEEKS,
+  phases: 6,
+  saturdays: 13,
+  eclipses: 156,
+  showers: 52,
+  planets: 52,
+  meetings: 8,
+};
+const MOST_MEETINGS = 6;
+const MOST_OF_ONE_KIND = 12;
+const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
+
+interface Section {
+  readonly pointsAt?: readonly PointsAt[];
+  readonly facts: readonly Fact[];
+  readonly data: readonly Json[];
+}
+
+interface Question {
+  readonly observer: Observer;
+  readonly zone: string;
+  readonly span: TimeSpan;
+  readonly kind: Kind;
+}
+
+const NOTHING: Section = { facts: [], data: [] };
+
+const eclipsePointsAt = (
+  { observer, zone }: Question,
+  { of, span, greatestUtcMs, altitudeDeg }: Eclipse,
+): PointsAt[] => {
+  const pointed = { observer, zone, direction: of === 'Sun' ? SUN : MOON };
+  if (of === 'Sun')
+    return [{ ...pointed, what: 'the Sun', when: { fromUtcMs: span.startUtcMs, untilUtcMs: span.endUtcMs } }];
+  return altitudeDeg > 0 ? [{ ...pointed, what: 'the Moon', when: { utcMs: greatestUtcMs } }] : [];
+};
+
+const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name: string; readonly utcMs: UtcMs }[] => {
+  const found = PHASES.flatMap((name, quarter) => {
+    const times: { name: string; utcMs: UtcMs }[] = [];
+    let utcMs = nextMoonPhase(quarter * 90, startUtcMs);
+    while (utcMs < endUtcMs) {
+      times.push({ name, utcMs });
+      utcMs = nextMoonPhase(quarter * 90, utcMs + 86_400_000);
+    }
+    return times;
+  });
+  return found.sort((a, b) => a.utcMs - b.utcMs).slice(0, MOST_OF_ONE_KIND);
+};
+
+const phases = ({ zone, span }: Question): Section => {
+  const found = phasesIn(span);
+  return {
+    facts: [phaseFact(found, zone, span.startUtcMs)],
+    data: found.map(({ name, utcMs }) => ({ what: 'phase', name, utc: isoUtc(utcMs) })),
+  };
+};
+
+const saturdays = ({ observer, zone, span }: Question): Section => {
+  const nights = darkNights(observer, {
+    from: localDateAt(span.startUtcMs, zone),
+    days: Math.round((span.endUtcMs - span.startUtcMs) / 86_400_000),
+    utcOffsetMinutes: offsetMinutes(zone, span.startUtcMs),
+    weekdays: [6],
+    most: MOST_OF_ONE_KIND,
+  });
+  return {
+    facts: [darkFact(nights, zone)],
+    data: nights.map(({ span: dark }) => ({
+      what: 'moonless-saturday',
+      startUtc: isoUtc(dark.startUtcMs),
+      endUtc: isoUtc(dark.endUtcMs),
+    })),
+  };
+};
+
+const eclipseData = (eclipse: Eclipse): Json => ({
+  what: 'eclipse',
+  of: eclipse.of.toLowerCase(),
+  kind: eclipse.kind,
+  startUtc: isoUtc(eclipse.span.startUtcMs),
+  greatestUtc: isoUtc(eclipse.greatestUtcMs),
+  endUtc: isoUtc(eclipse.span.endUtcMs),
+  coveredFraction: rounded(eclipse.coveredFraction, 3),
+  altitudeDeg: rounded(eclipse.altitudeDeg, 2),
+});
+
+const eclipsesSeen = ({ observer, span }: Question): readonly Eclipse[] =>
+  [...solarEclipses(observer, span), ...lunarEclipses(observer, span).filter(({ isSeen }) => isSeen)]
+    .sort((a, b) => a.greatestUtcMs - b.greatestUtcMs)
+    .slice(0, MOST_OF_ONE_KIND);
+
+const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
+  pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
+  facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
+  data: seen.map(eclipseData),
+});
+
+const showers = ({ observer, zone, span, kind }: Question): Section => {
+  const found = showersHere(observer, span).filter(
+    ({ shower }) => kind === 'showers' || shower.zenithalHourlyRate >= 10,
+  );
+  return {
+    facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
+    data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({
+      what: 'shower',
+      code: shower.code,
+      name: shower.name,
+      maximumUtc: isoUtc(maximumUtcMs),
+      bestUtc: isoUtc(bestUtcMs),
+      radiantAltitudeDeg: rounded(radiantAltitudeDeg, 1),
+    })),
+  };
+};
+
+const planets = ({ zone, span }: Question): Section => {
+  const found = planetEvents(span);
+  return {
+    facts: found.map((event) => planetFact(event, zone, span.startUtcMs)),
+    data: found.map(({ planet, what, utcMs }) => ({ what, planet, utc: isoUtc(utcMs) })),
+  };
+};
+
+const meetings = ({ observer, zone, span, kind }: Question): Section => {
+  const found = meetingsHere(observer, span);
+  const kept =
+    kind === 'all'
+      ? [...found]
+          .sort((a, b) => a.separationDeg - b.separationDeg)
+          .slice(0, MOST_MEETINGS)
+          .sort((a, b) => a.utcMs - b.utcMs)
+      : found.slice(0, MOST_OF_ONE_KIND);
+  return {
+    pointsAt: kept.map(({ names, utcMs, body }) => ({
+      what: names[1],
+      when: { utcMs },
+      observer,
+      zone,
+      direction: body,
+    })),
+    facts: kept.map((meeting) => meetingFact(meeting, zone, span.startUtcMs)),
+    data: kept.map(({ names, utcMs, separationDeg }) => ({
+      what: 'meeting',
+      names: [...names],
+      utc: isoUtc(utcMs),
+      separationDeg: rounded(separationDeg, 2),
+    })),
+  };
+};
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+const summaryOf = (kind: Kind, weeks: number, count: number): string => {
+  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
+  if (kind === 'eclipses')
+    return count === 0
+      ? `No eclipse is seen from here within ${within}.`
+      : `${counted(count, 'eclipse is', 'eclipses are')} seen from here within ${within}.`;
+  return count === 0 ? `Nothing of that kind within ${within}.` : `The next ${within} from here.`;
+};
+
+export const ahead = defineCommand({
+  name: 'ahead',
+  summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
+  options: {
+    kind: optional(
+      choice('Only one kind of event, looked for further ahead', KINDS, {
+        eclipse: 'eclipses',
+        shower: 'showers',
+        meteors: 'showers',
+        planet: 'planets',
+        oppositions: 'planets',
+        conjunctions: 'meetings',
+        moon: 'phases',
+        moonless: 'saturdays',
+        weekends: 'saturdays',
+      }),
+    ),
+    weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
+    site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+  },
+  bare: 'kind',
+  examples: ['ahead site:52.71,0.12', 'ahead eclipses site:"Alice Springs"', 'ahead showers weeks:20'],
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, nowUtcMs } = request;
+    const where = await siteFor(deps, request, options.site);
+    if (isProblem(where)) return where;
+    const { observer, zone } = where.site;
+    const kind = options.kind ?? 'all';
+    const weeks = options.weeks ?? USUAL_WEEKS_OF[kind];
+    const question: Question = {
+      observer,
+      zone,
+      kind,
+      span: { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + weeks * WEEK_MS },
+    };
+    const wants = (one: Kind): boolean => kind === 'all' || kind === one;
+    const seen = wants('eclipses') ? eclipsesSeen(question) : [];
+    const sections = [
+      wants('phases') ? phases(question) : NOTHING,
+      wants('saturdays') ? saturdays(question) : NOTHING,
+      eclipses(seen, question),
+      wants('showers') ? showers(question) : NOTHING,
+      wants('planets') ? planets(question) : NOTHING,
+      wants('meetings') ? meetings(question) : NOTHING,
+    ];
+    const facts = sections.flatMap((section) => section.facts);
+    return reply({
+      title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
+      summary: summaryOf(kind, weeks, facts.length),
+      facts,
+      pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
+      notes: [`Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`, ...siteNotes(where)],
+      ...(kind === 'all'
+        ? {
+            choices: [
+              { label: 'Eclipses of the next years', run: commandLine('ahead', 'eclipses', { site: options.site }) },
+              { label: 'Meteor showers of the year', run: commandLine('ahead', 'showers', { site: options.site }) },
+            ],
+          }
+        : {}),
+      data: { events: sections.flatMap((section) => section.data) },
+    });
+  },
+});

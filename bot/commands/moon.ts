@@ -1,0 +1,104 @@
+/** `moon`: its phase by name, how much is lit, the quarters to come and the next dark weekend. */
+import { darkNights } from '../ahead/moonless.js';
+import { isProblem } from '../ground/problem.js';
+import { NOWHERE } from '../reply/points-at.js';
+import { reply, type Outcome } from '../reply/reply.js';
+import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
+import { MOON, moonAgeDays, moonAt, moonLibration, moonPhaseName, nextMoonPhase, type UtcMs } from '../sky/index.js';
+import { formatClock, formatDate, formatLocalDateTime, localDateAt, offsetMinutes, zoneName } from '../times/index.js';
+import { dayWords } from './ahead/ahead-words.js';
+import { moonTimesOf } from './asking/night-words.js';
+import { nightAround } from './asking/question-parts.js';
+import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
+import { defineCommand } from './core/command.js';
+
+const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as const;
+const FRIDAY = 5;
+const SATURDAY = 6;
+const LOOK_AHEAD_DAYS = 40;
+
+const nextQuarters = (fromUtcMs: UtcMs): readonly { readonly name: string; readonly utcMs: UtcMs }[] =>
+  QUARTERS.map((name, quarter) => ({ name, utcMs: nextMoonPhase(quarter * 90, fromUtcMs) })).sort(
+    (a, b) => a.utcMs - b.utcMs,
+  );
+
+/** "5° of the east limb and 3° of the north": what tips into view. Moon's own east: Mare Crisium's side. */
+const librationWords = (latitudeDeg: number, longitudeDeg: number): string =>
+  listed([
+    `${degrees(Math.abs(longitudeDeg), 1)} more of the ${longitudeDeg >= 0 ? 'east (Mare Crisium)' : 'west (Grimaldi)'} limb`,
+    `${degrees(Math.abs(latitudeDeg), 1)} more of the ${latitudeDeg >= 0 ? 'north' : 'south'}`,
+  ]);
+
+export const moon = defineCommand({
+  name: 'moon',
+  summary: 'The Moon: phase, the quarters to come, the next dark weekend',
+  options: {
+    at: atOption,
+    site: siteOption,
+  },
+  bare: 'at',
+  examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"'],
+  run: async (deps, request): Promise<Outcome> => {
+    const asked = await siteAtTime(deps, request);
+    if (isProblem(asked)) return asked;
+    const { where, utcMs, notes } = asked;
+    const { observer, zone } = where.site;
+    const { illuminatedFraction, elongationDeg, place } = moonAt(observer, utcMs);
+    const name = moonPhaseName(elongationDeg);
+    const ageDays = moonAgeDays(utcMs);
+    const libration = moonLibration(utcMs);
+    const quarters = nextQuarters(utcMs);
+    const times = moonTimesOf(observer, nightAround(utcMs, where.site));
+    const [dark] = darkNights(observer, {
+      from: localDateAt(utcMs, zone),
+      days: LOOK_AHEAD_DAYS,
+      utcOffsetMinutes: offsetMinutes(zone, utcMs),
+      weekdays: [FRIDAY, SATURDAY],
+      most: 1,
+    });
+    const lit = Math.round(illuminatedFraction * 100);
+    const events = (
+      [
+        ['rises', times.riseUtcMs],
+        ['sets', times.setUtcMs],
+      ] as const
+    )
+      .flatMap(([word, at]) => (at === null ? [] : [{ word, at }]))
+      .sort((a, b) => a.at - b.at)
+      .map(({ word, at }) => `${word} ${formatClock(at, zone)}`);
+    return reply({
+      title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
+      summary: `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
+      facts: [
+        ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),
+        ...quarters.map((quarter) => ({
+          label: quarter.name,
+          value: `${dayWords(quarter.utcMs, zone, utcMs)}, ${formatClock(quarter.utcMs, zone)}`,
+        })),
+        {
+          label: 'Dark weekend',
+          value:
+            dark === undefined
+              ? `none within ${LOOK_AHEAD_DAYS} days`
+              : `${formatDate(dark.date).replace(/ \d{4}$/, '')}, no Moon ${formatClock(dark.span.startUtcMs, zone)} to ${formatClock(dark.span.endUtcMs, zone)}`,
+        },
+        { label: 'Libration', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
+      ],
+      notes: [...notes, `Times in ${zoneName(utcMs, zone)}, or as the clocks go then.`],
+      pointsAt:
+        place.altitudeDeg > 0 ? [{ what: 'the Moon', when: { utcMs }, observer, zone, direction: MOON }] : NOWHERE,
+      data: {
+        utc: isoUtc(utcMs),
+        phase: name,
+        illuminatedFraction: rounded(illuminatedFraction, 4),
+        ageDays: rounded(ageDays, 3),
+        distanceKm: Math.round(libration.distanceKm),
+        librationLatitudeDeg: rounded(libration.latitudeDeg, 2),
+        librationLongitudeDeg: rounded(libration.longitudeDeg, 2),
+        quarters: quarters.map((quarter) => ({ name: quarter.name, utc: isoUtc(quarter.utcMs) })),
+        darkWeekend:
+          dark === undefined ? null : { startUtc: isoUtc(dark.span.startUtcMs), endUtc: isoUtc(dark.span.endUtcMs) },
+      },
+    });
+  },
+});

@@ -1,0 +1,62 @@
+/** Oppositions and greatest elongations of the planets. */
+import { Body, SearchMaxElongation, SearchRelativeLongitude } from 'astronomy-engine';
+import { apparentMagnitude } from './brightness.js';
+import { engineTime } from './engine-time.js';
+import type { TimeSpan } from './night.js';
+import type { SolarSystemBody, UtcMs } from './types.js';
+
+export interface PlanetEvent {
+  readonly planet: SolarSystemBody;
+  readonly what: 'opposition' | 'greatest-elongation';
+  readonly utcMs: UtcMs;
+  /** From the Sun, for an elongation; null at an opposition. */
+  readonly elongationDeg: number | null;
+  /** Which sky an elongation is seen in. */
+  readonly visibility: 'morning' | 'evening' | null;
+  readonly magnitude: number;
+}
+
+const OUTER = ['Mars', 'Jupiter', 'Saturn', 'Uranus', 'Neptune'] as const;
+const INNER = ['Mercury', 'Venus'] as const;
+
+const oppositionsOf = (planet: (typeof OUTER)[number], { startUtcMs, endUtcMs }: TimeSpan): PlanetEvent[] => {
+  const utcMs = SearchRelativeLongitude(Body[planet], 0, engineTime(startUtcMs)).date.getTime();
+  if (utcMs >= endUtcMs) return [];
+  return [
+    {
+      planet,
+      what: 'opposition',
+      utcMs,
+      elongationDeg: null,
+      visibility: null,
+      magnitude: apparentMagnitude(planet, utcMs),
+    },
+  ];
+};
+
+const elongationsOf = (planet: (typeof INNER)[number], { startUtcMs, endUtcMs }: TimeSpan): PlanetEvent[] => {
+  const found: PlanetEvent[] = [];
+  let fromUtcMs = startUtcMs;
+  while (found.length < 20) {
+    const { time, elongation, visibility } = SearchMaxElongation(Body[planet], engineTime(fromUtcMs));
+    const utcMs = time.date.getTime();
+    if (utcMs >= endUtcMs) return found;
+    found.push({
+      planet,
+      what: 'greatest-elongation',
+      utcMs,
+      elongationDeg: elongation,
+      visibility: visibility === 'morning' ? 'morning' : 'evening',
+      magnitude: apparentMagnitude(planet, utcMs),
+    });
+    fromUtcMs = utcMs + 86_400_000;
+  }
+  return found;
+};
+
+/** All within the span, in order. A span of up to a year has each planet's next opposition at most once. */
+export const planetEvents = (span: TimeSpan): readonly PlanetEvent[] =>
+  [
+    ...OUTER.flatMap((planet) => oppositionsOf(planet, span)),
+    ...INNER.flatMap((planet) => elongationsOf(planet, span)),
+  ].sort((a, b) => a.utcMs - b.utcMs);

@@ -1,0 +1,65 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { answer, realDeps } from './real-deps.js';
+
+const NOW = Date.UTC(2026, 10, 25, 18);
+let deps: Deps;
+beforeAll(async () => {
+  deps = await realDeps();
+});
+
+describe('moon', () => {
+  it('says phase, light, age, the four quarters in order and the next dark weekend', async () => {
+    const { summary, facts } = await answer(deps, 'moon site:52.71,0.12', NOW);
+    expect(summary).toMatch(/^Waning gibbous, 9\d % lit, 16\.\d days old;/);
+    // Quarters: skyfield on DE421 (test/reference/ahead.json).
+    expect(facts.map(({ label }) => label)).toEqual([
+      'This night',
+      'Last quarter',
+      'New Moon',
+      'First quarter',
+      'Full Moon',
+      'Dark weekend',
+      'Libration',
+    ]);
+    expect(facts.find(({ label }) => label === 'New Moon')?.value).toMatch(/^Wed 9 Dec, 00:5[123]$/);
+  });
+});
+
+describe('ahead', () => {
+  it('warns of the filter where an eclipse of the Sun is seen, and only there', async () => {
+    const eclipses = await answer(deps, 'ahead eclipses site:52.71,0.12', NOW);
+    expect(eclipses.facts.map(({ label }) => label)).toContain('Partial eclipse of the Sun');
+    expect(eclipses.cautions.join()).toContain('ISO 12312-2');
+    const showers = await answer(deps, 'ahead showers site:52.71,0.12', NOW);
+    expect(showers.cautions).toEqual([]);
+    expect(showers.facts[0]?.label).toBe('Geminids (GEM)');
+  });
+
+  it('keeps to a phone screen for the next weeks, and looks further for one kind', async () => {
+    const all = await answer(deps, 'ahead site:52.71,0.12', NOW);
+    expect(all.facts.length).toBeLessThanOrEqual(16);
+    expect(all.facts[0]?.value).toMatch(/last quarter Tue 1 Dec, new Wed 9 Dec/);
+    expect((await answer(deps, 'ahead planets site:52.71,0.12', NOW)).facts.map(({ label }) => label)).toContain(
+      'Jupiter',
+    );
+  });
+});
+
+describe('moons', () => {
+  it('draws the four about the disc, east to the left', async () => {
+    const { facts, data } = await answer(deps, 'moons at:2026-12-20T23:00Z site:52.71,0.12', NOW);
+    const picture = facts[0]?.value ?? '';
+    expect(picture).toMatch(/^E .+●.+ W$/u);
+    for (const { name, westRadii, state } of data['moons'] as readonly {
+      readonly name: string;
+      readonly westRadii: number;
+      readonly state: string;
+    }[]) {
+      if (state !== 'beside') continue;
+      const disc = picture.indexOf('●');
+      const moon = picture.indexOf(name.charAt(0), name === 'Europa' ? 1 : 0);
+      expect(moon > disc, name).toBe(westRadii > 0);
+    }
+  });
+});
