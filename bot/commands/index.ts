@@ -23,6 +23,7 @@ import { site } from './site/site.js';
 import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
 import { triage } from './triage/triage.js';
+import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [
@@ -52,5 +53,6 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  waitingWords,
   { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
 ];

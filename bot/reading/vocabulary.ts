@@ -8,9 +8,12 @@ export interface VocabularyEntries {
 
 export interface Vocabulary {
   readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
+  /** The path ids of a family, or of a path: itself. */
+  readonly family: (id: string) => readonly string[];
 }
 
 /** @throws where a pattern is not RE2 syntax; the knowledge checker finds those first. */
 export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => ({
   evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
+  family: (id) => [id],
 });

@@ -3,14 +3,15 @@ export type { TriageModel } from './model/model.js';
 export { loadTriage } from './model/load-triage.js';
 export { KnowledgeError } from './model/knowledge-problem.js';
 export { answerStep, assess, startWalk, stepBack, tellText, type Assessment, type Step } from './walk/walk.js';
-export { readWalkState, UNSURE, type Speaker, type WalkState } from './walk/walk-state.js';
+export { readWalkState, UNSURE, type Speaker, type WalkEvent, type WalkState } from './walk/walk-state.js';
+export { NUMBERS } from './walk/numbers.js';
 export {
   CLIENT_NAMES,
   contradictions,
+  located,
   lookAlikes,
   standing,
   SYSTEM_NAMES,
   whatEachAnswerSays,
-  whoSaidWhat,
 } from './engine/explain.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

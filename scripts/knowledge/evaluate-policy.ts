@@ -1,5 +1,7 @@
 /** Follows a policy through every course a walk can take, fault by fault, and says how many steps and minutes the cure took. */
-import { beliefFrom, type Belief, type Evidence, type Observation } from '../../bot/triage/engine/belief.js';
+import { beliefFrom, type Belief } from '../../bot/triage/engine/belief.js';
+import type { Evidence } from '../../bot/triage/engine/evidence.js';
+import type { Observation } from '../../bot/triage/engine/mistakes.js';
 import type { Choice } from '../../bot/triage/engine/choose-step.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 
@@ -19,7 +21,9 @@ export interface FaultCourse {
 export const EMPTY: Evidence = {
   observations: [],
   tried: new Map(),
-  closed: new Set(),
+  attempts: new Map(),
+  notTaken: new Set(),
+  mended: new Set(),
   factors: new Map(),
   unsure: new Set(),
   setAside: new Set(),
@@ -32,6 +36,7 @@ export const withObservation = (evidence: Evidence, observation: Observation): E
 export const withTry = (evidence: Evidence, fault: number): Evidence => ({
   ...evidence,
   tried: new Map([...evidence.tried, [fault, (evidence.tried.get(fault) ?? 0) + 1]]),
+  attempts: new Map([...evidence.attempts, [fault, (evidence.attempts.get(fault) ?? 0) + 1]]),
 });
 
 const GIVE_UP_AFTER = 60;

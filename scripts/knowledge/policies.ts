@@ -9,7 +9,7 @@ import {
   type OpenCheck,
   type Outlook,
 } from '../../bot/triage/engine/look-ahead.js';
-import type { Evidence } from '../../bot/triage/engine/belief.js';
+import type { Evidence } from '../../bot/triage/engine/evidence.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 import type { Policy } from './evaluate-policy.js';
 
@@ -53,6 +53,7 @@ export const deepSearch: Policy = (situation, evidence): Choice => {
     ...likeliestRemedies(belief, outlook.tryMinutes, breadth).map((h): Choice => ({
       kind: 'try',
       fault: standing[h]?.f ?? 0,
+      otherwise: false,
       minutes: tryValue(outlook, belief, h, depth - 1, breadth),
     })),
     ...oneStepAsks(outlook, belief, repair, Infinity)
@@ -103,7 +104,7 @@ export const fixedOrder: Policy = (situation, evidence): Choice => {
         situation.faults[f]?.answers?.[situation.checks[check]?.entry.id ?? ''] !== undefined,
     ),
   );
-  if (pointed !== undefined) return { kind: 'try', fault: pointed, minutes: 0 };
+  if (pointed !== undefined) return { kind: 'try', fault: pointed, otherwise: false, minutes: 0 };
   const asked = new Set(evidence.observations.map(({ check }) => check));
   const next = situation.checks
     .map((numbers, check) => ({ numbers, check }))
@@ -119,5 +120,5 @@ export const fixedOrder: Policy = (situation, evidence): Choice => {
     )[0];
   if (next !== undefined) return { kind: 'ask', check: next.check, again: false, minutes: 0 };
   const left = byPrior[0] ?? situation.faults.findIndex((_, f) => !evidence.tried.has(f));
-  return left < 0 ? { kind: 'handOn', minutes: 0 } : { kind: 'try', fault: left, minutes: 0 };
+  return left < 0 ? { kind: 'handOn', minutes: 0 } : { kind: 'try', fault: left, otherwise: false, minutes: 0 };
 };

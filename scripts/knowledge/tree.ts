@@ -1,5 +1,6 @@
 /** Draws the walk of one path as a Mermaid flow chart, for people to review. */
-import { beliefFrom, type Evidence } from '../../bot/triage/engine/belief.js';
+import { beliefFrom } from '../../bot/triage/engine/belief.js';
+import type { Evidence } from '../../bot/triage/engine/evidence.js';
 import { chooseStep } from '../../bot/triage/engine/choose-step.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 import { EMPTY, withObservation, withTry } from './evaluate-policy.js';

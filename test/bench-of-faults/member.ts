@@ -9,7 +9,7 @@ import { LEAD_RULES, POWER_RULES } from './links/power-and-leads.js';
 import { NETWORK_RULES, RADIO_RULES } from './links/radio-and-network.js';
 import { SKY_RULES } from './links/sky.js';
 import { randomFrom, type Random } from './random.js';
-import { CANNOT_TONIGHT, REMEDY_CHANGES } from './remedies.js';
+import { BEYOND_REPAIR, CANNOT_TONIGHT, REMEDY_CHANGES } from './remedies.js';
 import type { World } from './world.js';
 
 const LOOKS: Readonly<Record<string, (w: World) => string>> = {
@@ -113,7 +113,7 @@ export const memberAt = (model: TriageModel, start: World, seed: string, noise: 
     const seen = seenAs(model, world, check);
     const entry = model.check(check);
     if (seen === null || entry === undefined) {
-      unknown.add(check);
+      if (check !== 'numbers') unknown.add(check);
       return 'unsure';
     }
     const before = said.get(check);
@@ -134,6 +134,7 @@ export const memberAt = (model: TriageModel, start: World, seed: string, noise: 
       return answer;
     },
     tries: (fault) => {
+      if (BEYOND_REPAIR[fault]?.(world) === true) return 'could-not';
       const mended = REMEDY_CHANGES[fault]?.(world) ?? world;
       const helps = complaintOf(mended) !== complaintOf(world) || isWell(mended);
       const cannot = helps || mended === world ? (CANNOT_TONIGHT[fault] ?? 0) : 0;

@@ -4,6 +4,7 @@ import type { Deps } from '../../bot/commands/core/deps.js';
 import { playWalk, type Played } from '../stories/told-player.js';
 import type { Job } from './jobs.js';
 import { numbersFrom } from './links/numbers.js';
+import type { LinkId } from './world.js';
 import { memberAt, NOISE, type Noise } from './member.js';
 
 export interface Result {
@@ -13,11 +14,39 @@ export interface Result {
   readonly played: Played;
   /** "Run out" was said although one cause stood at this or more. */
   readonly ranOutOnKnown: boolean;
+  /** Off the list: an unknown in the right part of the chain stands among the first three. */
+  readonly located: boolean;
+  /** Questions put again at once after their answer. */
+  readonly askedTwice: number;
   readonly unknownChecks: readonly string[];
 }
 
 const UNLISTED = /^(?:unexplained|unknown|unlisted)/u;
 const KNOWN_FROM = 0.6;
+
+/** Parts of the chain, as the walk's unknowns may call them, that an expert would look at for a trouble at each link. */
+const PARTS: Readonly<Record<LinkId, readonly string[]>> = {
+  power: ['supply', 'mount', 'power'],
+  cable: ['lead', 'cable', 'computer-usb'],
+  adapter: ['adapter', 'computer-usb', 'system'],
+  radio: ['radio'],
+  network: ['bridge', 'router', 'radio', 'computer-network', 'network'],
+  'system-port': ['system', 'computer-usb', 'adapter'],
+  'port-settings': ['settings'],
+  'controller-mode': ['handset', 'mount', 'controller'],
+  driver: ['program', 'settings', 'driver'],
+  'client-program': ['program', 'settings'],
+  'site-and-time': ['place'],
+  alignment: ['sky', 'mount', 'place'],
+};
+
+const isLocated = ({ world }: Job, { standing }: Played): boolean => {
+  const parts = PARTS[world.oddity?.link ?? 'power'];
+  return standing.slice(0, 3).some(({ faultId }) => parts.some((part) => faultId === `unexplained-${part}`));
+};
+
+const twiceIn = ({ turns }: Played): number =>
+  turns.filter(({ kind, id }, i) => kind === 'ask' && turns[i - 1]?.kind === 'ask' && turns[i - 1]?.id === id).length;
 
 /** Named first among the listed causes, or its remedy was offered and could not be done. */
 const namesTruth = ({ truth }: Job, { standing, turns }: Played): boolean => {
@@ -80,6 +109,8 @@ export const playJob = async (
     steps: played.steps,
     played,
     ranOutOnKnown: /run out/iu.test(played.lastShown) && (listed[0]?.probability ?? 0) >= KNOWN_FROM,
+    located: isLocated(job, played),
+    askedTwice: twiceIn(played),
     unknownChecks: [...member.unknown],
   };
 };

@@ -215,9 +215,6 @@ export const REMEDY_CHANGES: Readonly<Record<string, Change>> = {
 
 /** Remedies whose end is "a repairer", a purchase or an administrator: known, but not done tonight by everyone. Shares that cannot, by judgement. */
 export const CANNOT_TONIGHT: Readonly<Record<string, number>> = {
-  'mount-electronics-dead': 1,
-  'mount-usb-dead': 1,
-  'board-input-hurt': 0.8,
   'serial-lead-pin-order': 0.4,
   'adapter-dead': 0.5,
   'rs232-on-logic-port': 0.5,
@@ -232,4 +229,11 @@ export const CANNOT_TONIGHT: Readonly<Record<string, number>> = {
   'supply-dead': 0.15,
   'brown-out-supply': 0.2,
   'network-isolation': 0.15,
+};
+
+/** Broken for good: the remedy's last step is a repairer, and a member who gets there says that it cannot be done tonight. */
+export const BEYOND_REPAIR: Readonly<Record<string, (w: World) => boolean>> = {
+  'mount-electronics-dead': ({ power }) => !power.electronicsAlive,
+  'mount-usb-dead': ({ adapter }) => !adapter.mountUsbAlive,
+  'board-input-hurt': ({ oddity }) => oddity?.name === 'board-input-hurt',
 };

@@ -63,6 +63,7 @@ export const report = (results: readonly Result[]): string[] => {
     `No rule for: ${unknown.length === 0 ? 'none' : unknown.join(', ')}`,
     `Single faults: ${singles.length} walks, ${percent(within(singles, 10))} cured or rightly handed on in ten steps; mean ${mean(singles.map(({ steps }) => steps)).toFixed(2)} steps`,
     `Off the list: ${offList.length} walks, ${percent(within(offList, 10))} rightly handed on in ten steps`,
+    `Off the list brought down to the right part: ${percent(offList.filter(({ located }) => located).length / Math.max(1, offList.length))}; the same question twice in a row: ${results.reduce((sum, { askedTwice }) => sum + askedTwice, 0)}`,
     `Singles and off-list together: ${percent(within(listed, 10))} in ten steps (asked: 93 %)`,
     `Pairs: ${pairs.length} walks, ${percent(within(pairs, 16))} in sixteen steps (asked: 80 %)`,
     `Run out on a known cause: ${results.filter(({ ranOutOnKnown }) => ranOutOnKnown).length} (asked: 0)`,

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { RE2JS } from 're2js';
 import { describe, expect, it } from 'vitest';
 import { loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
-import { readEvidence, TEXT_LIMIT } from '../../bot/triage/walk/read-evidence.js';
+import { readText, TEXT_LIMIT } from '../../bot/reading/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
 import { anyText, counted, isFull } from './inputs.js';
 
@@ -38,10 +38,12 @@ describe('evidence read from pasted text', () => {
     () => {
       fc.assert(
         fc.property(pasted, (text) => {
-          const { answers, matched } = readEvidence(model, text);
-          for (const [check, answer] of answers)
-            expect(model.check(check)?.answers.map(({ id }) => id)).toContain(answer);
-          expect(matched.length).toBeLessThanOrEqual(model.evidence.length);
+          const { facts } = readText(model.reading, text);
+          for (const { what, answer } of facts) {
+            const check = model.check(what);
+            if (check !== undefined) expect(check.answers.map(({ id }) => id)).toContain(answer);
+            else expect(['path', 'system', 'client']).toContain(what);
+          }
         }),
         counted('pasted texts matched against all patterns', 9000),
       );

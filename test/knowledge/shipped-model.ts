@@ -1,6 +1,6 @@
 /** The fault model as shipped, read once for the tests of this folder. */
 import { loadTriage } from '../../bot/triage/model/load-triage.js';
-import { readEvidence } from '../../bot/triage/walk/read-evidence.js';
+import { readText } from '../../bot/reading/index.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 
@@ -14,13 +14,19 @@ export const read = (
   readonly answers: Readonly<Record<string, string>>;
   readonly system: string | null;
 } => {
-  const { matched, answers, system } = readEvidence(shipped, text);
-  return { ids: matched.map(({ id }) => id), answers: Object.fromEntries(answers), system };
+  const { met, facts } = readText(shipped.reading, text);
+  return {
+    ids: met,
+    answers: Object.fromEntries(
+      facts.flatMap(({ what, answer }) => (shipped.check(what) === undefined ? [] : [[what, answer]])),
+    ),
+    system: facts.find(({ what }) => what === 'system')?.answer ?? null,
+  };
 };
 
 /** How much likelier a text makes a fault, by the patterns it matches. */
 export const factorFor = (text: string, faultId: string): number =>
-  readEvidence(shipped, text).matched.reduce((product, { suggests }) => product * (suggests?.[faultId] ?? 1), 1);
+  readText(shipped.reading, text).suggested.find((one) => one.faultId === faultId)?.weight ?? 1;
 
 /** Every path under every system and client it names. */
 export const everySituation = (): readonly Situation[] =>

@@ -36,7 +36,7 @@ const firstIn = <T>(text: string, all: readonly T[], wordsOf: (one: T) => string
 
 /** The answer to a step as it was shown, from the words alone. */
 export const responseTo = (model: TriageModel, { faultId, path, system, client }: Trouble, text: string): Response => {
-  const tried = firstIn(text, model.faults, ({ title }) => `Try this: ${title}.`);
+  const tried = firstIn(text, model.faults, ({ title }) => `Likely cause: ${title}.`);
   if (tried !== undefined)
     return { kind: 'try', id: tried.id, label: tried.id === faultId ? 'I see that, and it works now' : 'No change' };
   const opening = firstIn(text, ['path', 'system', 'client'] as const, (id) => OPENING[id]);

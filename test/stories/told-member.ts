@@ -57,7 +57,8 @@ export const toldMember = (model: TriageModel, story: Story): ToldMember => {
     // A fact of the story holds until its cause is gone or a remedy has changed what the set-up itself shows.
     const fact = seen === seenAs(model, start, check) || seen === null ? allowed(check, facts[check]) : undefined;
     const answer = fact ?? allowed(check, seen ?? undefined);
-    if (answer === undefined) unknown.add(check);
+    // The numbers of a miss are an invitation, not a check.
+    if (answer === undefined && check !== 'numbers') unknown.add(check);
     return answer ?? 'unsure';
   };
 

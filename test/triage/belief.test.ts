@@ -1,15 +1,17 @@
 /** Bayes' rule by hand, mistakes and second looks, contradictory answers, and what a partial cure does to earlier answers. */
 import { describe, expect, it } from 'vitest';
-import { beliefFrom, gatherEvidence, MISTAKE } from '../../bot/triage/engine/belief.js';
+import { beliefFrom } from '../../bot/triage/engine/belief.js';
+import { gatherEvidence } from '../../bot/triage/engine/evidence.js';
+import { DEFAULT_SLIP } from '../../bot/triage/engine/mistakes.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
 import { situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
 import type { WalkEvent } from '../../bot/triage/walk/walk-state.js';
-import { check, evidence, fault, smallModel, WIRE } from './small-model.js';
+import { check, fault, smallModel, WIRE } from './small-model.js';
 
 const said = (checkId: string, answer: string): WalkEvent => ({ kind: 'answer', check: checkId, answer, by: 'member' });
 const after = (model: TriageModel, events: readonly WalkEvent[], outcomes = {}) => {
   const situation = situationFor(model, WIRE, outcomes);
-  const gathered = gatherEvidence(model, situation, events);
+  const gathered = gatherEvidence(situation, events);
   const belief = beliefFrom(situation, gathered);
   const of = (id: string): number =>
     belief.probabilities[id === 'unexplained' ? situation.unexplained : (situation.faultIndex.get(id) ?? -1)] ?? NaN;
@@ -27,12 +29,13 @@ const TWO = smallModel({
 describe('what is believed', () => {
   it('follows Bayes with the numbers of the model', () => {
     const u = UNEXPLAINED_PRIOR;
-    const m = MISTAKE.look;
-    // P(no) = (1 - m) × odds + m / 2 for each cause; "unexplained" answers either way, evenly.
+    const m = DEFAULT_SLIP;
+    // Half of the mistakes say that all is well, half any of the two answers: a mistaken "no" is a quarter of them.
+    // P(no) = (1 - m) × odds + m / 4 for each cause; "unexplained" answers either way, evenly.
     const weights = {
-      a: 0.75 * (1 - u) * ((1 - m) * 0.8 + m / 2),
-      b: 0.25 * (1 - u) * ((1 - m) * 0.1 + m / 2),
-      unexplained: u * 0.5,
+      a: 0.75 * (1 - u) * ((1 - m) * 0.8 + m / 4),
+      b: 0.25 * (1 - u) * ((1 - m) * 0.1 + m / 4),
+      unexplained: u * ((1 - m) * 0.5 + m / 4),
     };
     const total = weights.a + weights.b + weights.unexplained;
     const { of } = after(TWO, [said('c', 'no')]);
@@ -58,27 +61,42 @@ describe('what is believed', () => {
     expect(of('a')).toBeCloseTo(of('b'), 12);
   });
 
+  const words = (facts: Extract<WalkEvent, { kind: 'text' }>['facts'], suggests = {}): WalkEvent => ({
+    kind: 'text',
+    words: 'smoke',
+    facts,
+    suggests: Object.entries(suggests).map(([faultId, weight]) => ({ faultId, weight: weight as number })),
+    by: 'member',
+  });
+  const fact = (what: string, answer: string, sureness = 0.8) =>
+    ({ what, answer, sureness, quote: 'q', by: 'words' }) as const;
+
   it('takes likelihood factors from pasted text', () => {
-    const model = smallModel({
-      faults: [fault({ id: 'a' }), fault({ id: 'b' })],
-      checks: [check({ id: 'c' })],
-      evidence: [evidence({ id: 'smoke', pattern: 'smoke', suggests: { b: 9 } })],
-    });
-    const { of } = after(model, [{ kind: 'text', evidence: ['smoke'], by: 'member' }]);
+    const model = smallModel({ faults: [fault({ id: 'a' }), fault({ id: 'b' })], checks: [check({ id: 'c' })] });
+    const { of } = after(model, [words([], { b: 9 })]);
     expect(of('b') / of('a')).toBeCloseTo(9, 9);
   });
 
-  it('counts neither of two patterns that give different answers', () => {
-    const model = smallModel({
-      faults: [fault({ id: 'a', answers: { c: 'no' } }), fault({ id: 'b' })],
-      checks: [check({ id: 'c' })],
-      evidence: [
-        evidence({ id: 'up', pattern: 'up', answers: { c: 'yes' } }),
-        evidence({ id: 'down', pattern: 'down', answers: { c: 'no' } }),
-      ],
+  it('believes words less than an answer, takes back what was denied, and lets an own answer replace them', () => {
+    const told = after(TWO, [words([fact('c', 'no')])]).of('a');
+    expect(told).toBeGreaterThan(after(TWO, []).of('a'));
+    expect(told).toBeLessThan(after(TWO, [said('c', 'no')]).of('a'));
+    const denied: WalkEvent = { kind: 'not-so', what: 'c', by: 'member' };
+    expect(after(TWO, [words([fact('c', 'no')]), denied]).of('a')).toBe(after(TWO, []).of('a'));
+    expect(after(TWO, [words([fact('c', 'no')]), said('c', 'yes')]).of('a')).toBeCloseTo(
+      after(TWO, [said('c', 'yes')]).of('a'),
+      12,
+    );
+    const right: WalkEvent = { kind: 'right', by: 'member' };
+    expect(after(TWO, [words([fact('c', 'no')]), right]).of('a')).toBeGreaterThan(told);
+  });
+
+  it('lets no single answer rule a cause out', () => {
+    const sure = smallModel({
+      faults: [fault({ id: 'a', answers: { c: 'no' } }), fault({ id: 'b', answers: { d: 'no' } })],
+      checks: [check({ id: 'c' }), check({ id: 'd' })],
     });
-    expect(after(model, [{ kind: 'text', evidence: ['up', 'down'], by: 'member' }]).gathered.observations).toEqual([]);
-    expect(after(model, [{ kind: 'text', evidence: ['down'], by: 'member' }]).of('a')).toBeGreaterThan(0.9);
+    expect(after(sure, [said('c', 'yes')]).of('a')).toBeGreaterThan(0.02);
   });
 });
 

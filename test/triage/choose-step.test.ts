@@ -1,7 +1,8 @@
 /** The choice of steps against an exhaustive search written apart from the engine, and the rules that stand above it. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { beliefFrom, MISTAKE } from '../../bot/triage/engine/belief.js';
+import { beliefFrom } from '../../bot/triage/engine/belief.js';
+import { DEFAULT_SLIP } from '../../bot/triage/engine/mistakes.js';
 import { chooseStep, rankSteps } from '../../bot/triage/engine/choose-step.js';
 import { HAND_ON_MINUTES, situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
 import { EMPTY, evaluatePolicy, averaged, withObservation } from '../../scripts/knowledge/evaluate-policy.js';
@@ -77,7 +78,8 @@ const build = ({
     checks: checks.map((own, c) => check({ id: `c${c}`, minutes: own.minutes })),
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const withMistakes = (yes: number): number => (1 - MISTAKE.look) * yes + MISTAKE.look / 2;
+  // Half of the mistakes say "yes" (all is well), half either answer.
+  const withMistakes = (yes: number): number => (1 - DEFAULT_SLIP) * yes + (3 * DEFAULT_SLIP) / 4;
   const puzzle: Puzzle = {
     prior: [...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total), UNEXPLAINED_PRIOR],
     cost: minutes.map((own) => own + TURN_MINUTES),
@@ -102,7 +104,7 @@ describe('the choice of the next step', () => {
     );
   });
 
-  it('with the foresight it uses, promises at most 2 % more than the optimum on small models', () => {
+  it('with the foresight it uses, promises at most 3 % more than the optimum on small models', () => {
     let worst = 1;
     fc.assert(
       fc.property(puzzles, (parts) => {
@@ -111,7 +113,7 @@ describe('the choice of the next step', () => {
           (rankSteps(situation, EMPTY, beliefFrom(situation, EMPTY))[0]?.minutes ?? Infinity) / optimum(puzzle);
         worst = Math.max(worst, ratio);
         expect(ratio).toBeGreaterThan(1 - 1e-9);
-        expect(ratio).toBeLessThan(1.02);
+        expect(ratio).toBeLessThan(1.03);
       }),
       { numRuns: 300, seed: 12 },
     );

@@ -1,6 +1,6 @@
 /** Pasted text: what it answers, whatever its line ends, and that no text from a stranger can stall the bot. */
 import { describe, expect, it } from 'vitest';
-import { readEvidence, TEXT_LIMIT } from '../../bot/triage/walk/read-evidence.js';
+import { readText, TEXT_LIMIT } from '../../bot/reading/index.js';
 import { check, evidence, fault, smallModel } from './small-model.js';
 
 const MODEL = smallModel({
@@ -17,16 +17,18 @@ const MODEL = smallModel({
     evidence({ id: 'nested', pattern: '(a+)+b', suggests: { a: 2 } }),
   ],
 });
-const ids = (text: string): string[] => readEvidence(MODEL, text).matched.map(({ id }) => id);
+const ids = (text: string): readonly string[] => readText(MODEL.reading, text).met;
+const systemOf = (text: string): string | undefined =>
+  readText(MODEL.reading, text).facts.find(({ what }) => what === 'system')?.answer;
 
 describe('pasted text', () => {
   it('is read whatever its case and however its lines were folded', () => {
     expect(ids('pl2303 CONVERTER now\n   attached to\r\nttyUSB3')).toEqual(['attached']);
-    expect(readEvidence(MODEL, 'converter now attached to ttyUSB0')).toMatchObject({ system: 'linux' });
+    expect(systemOf('converter now attached to ttyUSB0')).toBe('linux');
   });
 
   it('tells no system when it speaks of two', () => {
-    expect(readEvidence(MODEL, 'COM3 here, converter now attached to ttyUSB0 there').system).toBeNull();
+    expect(systemOf('COM3 here, converter now attached to ttyUSB0 there')).toBeUndefined();
   });
 
   it('is read from its newest end when it is too long', () => {

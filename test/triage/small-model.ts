@@ -62,6 +62,7 @@ export const smallModel = ({ faults, checks, evidence: texts = [] }: Parts): Tri
         clients: ['direct', 'platform'],
       },
     ],
+    links: [],
     stages: ['power', 'cable', 'port', 'program'].map((id) => ({ id, title: id })),
     faults,
     checks,

@@ -2,7 +2,6 @@
 import { applyAnswer, normalise } from './belief.js';
 import type { TriageModel } from '../model/model.js';
 import type { FaultEntry } from '../model/schema.js';
-import { UNSURE, type Speaker, type WalkState } from '../walk/walk-state.js';
 import type { Assessment } from '../walk/walk.js';
 
 export const UNEXPLAINED = 'unexplained';
@@ -15,15 +14,23 @@ export interface Standing {
 
 const UNEXPLAINED_TITLE = 'Something this guide does not know';
 
-const standingOf = ({ situation }: Assessment, probabilities: Float64Array, least: number, limit: number): Standing[] =>
+/** `unexplained`, or `unexplained-lead` where the path has links. */
+const unknownId = (link: string | null): string => (link === null ? UNEXPLAINED : `${UNEXPLAINED}-${link}`);
+
+const titleOf = ({ situation, linkTitle }: Assessment, h: number): string => {
+  const link = situation.links[h] ?? null;
+  return situation.faults[h]?.title ?? (link === null ? UNEXPLAINED_TITLE : `Something unknown in ${linkTitle(link)}`);
+};
+
+const standingOf = (assessment: Assessment, probabilities: Float64Array, least: number, limit: number): Standing[] =>
   [...probabilities]
     .map((probability, i) => ({ i, probability }))
     .filter(({ probability }) => probability >= least)
     .sort((a, b) => b.probability - a.probability || a.i - b.i)
     .slice(0, limit)
     .map(({ i, probability }) => ({
-      faultId: situation.faults[i]?.id ?? UNEXPLAINED,
-      title: situation.faults[i]?.title ?? UNEXPLAINED_TITLE,
+      faultId: assessment.situation.faults[i]?.id ?? unknownId(assessment.situation.links[i] ?? null),
+      title: titleOf(assessment, i),
       probability,
     }));
 
@@ -58,8 +65,8 @@ export interface Doubt {
   readonly probability: number;
 }
 
-/** An answer is called a misfit once it is likelier mistaken than right. */
-const MISFIT = 0.5;
+/** An answer is called a misfit once it is this likely to be mistaken. */
+const MISFIT = 0.3;
 
 /** Answers that the likeliest causes contradict. */
 export const contradictions = ({ situation, evidence, belief }: Assessment): readonly Doubt[] =>
@@ -76,57 +83,25 @@ export const contradictions = ({ situation, evidence, belief }: Assessment): rea
     return [{ checkId: entry.id, question: entry.question, answer: entry.answers[answer]?.label ?? '', probability }];
   });
 
+export interface Located {
+  readonly link: string;
+  readonly title: string;
+  readonly probability: number;
+}
+
+/** In which link of the chain the trouble lies, likeliest first, faults and unknowns together; empty where the path names no links. */
+export const located = ({ situation, belief, linkTitle }: Assessment): readonly Located[] => {
+  const shares = new Map<string, number>();
+  for (const [h, link] of situation.links.entries())
+    if (link !== null) shares.set(link, (shares.get(link) ?? 0) + (belief.probabilities[h] ?? 0));
+  return [...shares]
+    .map(([link, probability]) => ({ link, title: linkTitle(link), probability }))
+    .sort((a, b) => b.probability - a.probability);
+};
+
 /** Faults that no check tells apart from this one, whose remedies come in turn. */
 export const lookAlikes = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] =>
   (fault.sameAs ?? []).flatMap((id) => model.fault(id) ?? []);
-
-export interface SaidLine {
-  readonly by: Speaker | null;
-  readonly text: string;
-}
-
-const OUTCOME_WORDS = {
-  works: 'it works',
-  same: 'no change',
-  changed: 'something changed, not cured',
-  'could-not': 'could not be done',
-} as const;
-
-/** The record in words, oldest first; `by` is null for what was known beforehand. */
-export const whoSaidWhat = (model: TriageModel, state: WalkState): readonly SaidLine[] =>
-  state.events.map((event): SaidLine => {
-    switch (event.kind) {
-      case 'path':
-        return {
-          by: event.by,
-          text: `connection: ${event.value === null ? 'not sure' : (model.path(event.value)?.title ?? event.value)}`,
-        };
-      case 'system':
-        return { by: event.by, text: `computer: ${event.value === null ? 'not sure' : SYSTEM_NAMES[event.value]}` };
-      case 'client':
-        return { by: event.by, text: `program: ${event.value === null ? 'not sure' : CLIENT_NAMES[event.value]}` };
-      case 'text':
-        return {
-          by: event.by,
-          text: `pasted text: ${event.evidence.map((id) => model.evidence.find((entry) => entry.id === id)?.says ?? id).join(' ')}`,
-        };
-      case 'answer': {
-        const check = model.check(event.check);
-        const label =
-          event.answer === UNSURE
-            ? 'not sure'
-            : (check?.answers.find(({ id }) => id === event.answer)?.label ?? event.answer);
-        return { by: event.by, text: `${check?.question ?? event.check} ${label}` };
-      }
-      case 'try':
-        return {
-          by: event.by,
-          text: `tried "${model.fault(event.fault)?.title ?? event.fault}": ${OUTCOME_WORDS[event.outcome]}`,
-        };
-      case 'found':
-        return { by: event.by, text: `the entries check found: ${event.cause}` };
-    }
-  });
 
 export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux' } as const;
 export const CLIENT_NAMES = {

@@ -14,7 +14,7 @@ export interface OpenCheck {
 }
 
 export interface Outlook {
-  /** Over the hypotheses that matter, "unexplained" last. */
+  /** Over the hypotheses that matter, the unknowns last. */
   readonly belief: Float64Array;
   /** Infinity where a remedy may not be tried (again). */
   readonly tryMinutes: Float64Array;
@@ -31,7 +31,8 @@ const sumOf = (belief: Float64Array): number => {
 /** Nobody can do better than to try the right remedy at once, or hand on at once what has none. */
 const knowingAll = (belief: Float64Array, tryMinutes: Float64Array, handOnMinutes: number): number => {
   const u = tryMinutes.length;
-  let minutes = (belief[u] ?? 0) * handOnMinutes;
+  let minutes = 0;
+  for (let h = u; h < belief.length; h++) minutes += (belief[h] ?? 0) * handOnMinutes;
   for (let h = 0; h < u; h++) minutes += (belief[h] ?? 0) * Math.min(handOnMinutes, tryMinutes[h] ?? Infinity);
   return minutes;
 };

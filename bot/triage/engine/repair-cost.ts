@@ -16,7 +16,7 @@ const order = new Int32Array(512);
 const ratios = new Float64Array(512);
 
 /**
- * @param probabilities of the faults, then of "unexplained"; any positive sum
+ * @param probabilities of the faults, then of the unknowns; any positive sum
  * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
  * @param handOnMinutes cost of handing on, at the start or after any number of remedies, wherever it is least in all
  */
@@ -26,7 +26,8 @@ export const repairPlan = (
   handOnMinutes: number,
 ): RepairPlan => {
   const faults = tryMinutes.length;
-  let left = probabilities[faults] ?? 0;
+  let left = 0;
+  for (let h = faults; h < probabilities.length; h++) left += probabilities[h] ?? 0;
   let untriable = left;
   for (let f = 0; f < faults; f++) {
     const p = probabilities[f] ?? 0;

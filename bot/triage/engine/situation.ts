@@ -1,17 +1,20 @@
 /**
  * The fault model narrowed to one context and laid out as numbers: who can be at fault, how likely beforehand, and what
- * each check answers under each fault. One fault is taken to be at work, or something the model does not know.
+ * each check answers under each fault. One fault is taken to be at work, or something
+ * that no list holds, in one link of the chain.
  */
 import { appliesIn, contextKey, type WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import type { AnswerOdds, CheckEntry, FaultEntry } from '../model/schema.js';
+import type { CheckEntry, FaultEntry } from '../model/schema.js';
+import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
+import { DEFAULT_SLIP } from './mistakes.js';
 
-/** The share of walks whose cause the model does not hold; a guess, set so that a few surprises outweigh it. */
-export const UNEXPLAINED_PRIOR = 0.02;
+/** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
+export const UNEXPLAINED_PRIOR = 0.06;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
 export const TURN_MINUTES = 3;
 /** What it costs when the walk gives up and a person has to come and look. */
-export const HAND_ON_MINUTES = 90;
+export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
 const PSEUDO_WALKS = 60;
 const USUAL_UNSURE = 0.05;
@@ -21,7 +24,11 @@ export interface CheckNumbers {
   readonly answers: readonly string[];
   readonly minutes: number;
   readonly unsure: number;
-  /** [answer][hypothesis]: probability of the answer before mistakes; the last hypothesis is "unexplained". */
+  /** How often a member's first look is wrong. */
+  readonly slip: number;
+  /** Index of the answer that a member gives when nothing seems wrong. */
+  readonly good: number;
+  /** [answer][hypothesis]: probability of the answer before mistakes; the hypotheses from `unexplained` on are the unknowns. */
   readonly odds: readonly Float64Array[];
 }
 
@@ -29,8 +36,12 @@ export interface Situation {
   readonly context: WalkContext;
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckNumbers[];
-  /** Index of "unexplained" in every array over hypotheses. */
+  /** Index of the first unknown in every array over hypotheses: faults come before it, one unknown a link from it on. */
   readonly unexplained: number;
+  /** The link of each unknown, in order; [null] where the path names no links. */
+  readonly unknownLinks: readonly (string | null)[];
+  /** The link of each hypothesis. */
+  readonly links: readonly (string | null)[];
   readonly priors: Float64Array;
   /** Minutes to try the remedy of each fault and see whether it worked, the turn included. */
   readonly tryMinutes: Float64Array;
@@ -52,35 +63,31 @@ const weightIn = (fault: FaultEntry, context: WalkContext): number =>
     fault.weight,
   );
 
-const spread = (odds: AnswerOdds, answers: readonly string[]): number[] => {
-  if (typeof odds === 'string') return answers.map((answer) => (answer === odds ? 1 : 0));
-  const named = Object.values(odds).reduce((sum, value) => sum + value, 0);
-  const silent = answers.filter((answer) => odds[answer] === undefined).length;
-  if (silent === 0) return answers.map((answer) => (odds[answer] ?? 0) / named);
-  return answers.map((answer) => odds[answer] ?? Math.max(0, 1 - named) / silent);
+const linkOf = (model: TriageModel, fault: FaultEntry): string | null =>
+  fault.link ?? model.stage(fault.stage)?.link ?? null;
+
+/** The links of the path (of every path, where it is not known), each with the first stage at which it can fail. */
+const unknownsOf = (model: TriageModel, context: WalkContext, order: readonly string[]): readonly Suspect[] => {
+  const links = new Set(
+    (context.path === null ? model.paths : model.paths.filter(({ id }) => id === context.path)).flatMap(
+      (path) => path.links ?? [],
+    ),
+  );
+  const stageOf = (link: string): string =>
+    order.find((stage) => model.stage(stage)?.link === link) ??
+    order.find((stage) => model.faults.some((fault) => fault.link === link && fault.stage === stage)) ??
+    order.at(-1) ??
+    '';
+  const located = [...links].map((link): Suspect => ({ fault: null, stage: stageOf(link), link }));
+  return located.length > 0 ? located : [{ fault: null, stage: '', link: null }];
 };
 
-/**
- * What a check answers under a fault, an array beside `answers`: as the fault says; else as the check says for the
- * fault's stage, or for any; else, for a check of the whole chain behind the fault, not good; else good.
- */
-const oddsUnder = (
-  fault: FaultEntry,
-  check: CheckEntry,
-  answers: readonly string[],
-  position: (stage: string) => number,
-): number[] => {
-  const named = fault.answers?.[check.id] ?? check.byStage?.[fault.stage] ?? check.usual;
-  if (named !== undefined) return spread(named, answers);
-  if (check.scope === 'chain' && position(fault.stage) < position(check.stage)) {
-    const others = answers.length - 1;
-    if (check.bad === undefined) return answers.map((answer) => (answer === check.good ? 0 : 1 / others));
-    return answers.map((answer) =>
-      answer === check.good ? 0 : answer === check.bad ? (others === 1 ? 1 : 0.9) : 0.1 / (others - 1),
-    );
-  }
-  return answers.map((answer) => (answer === check.good ? 1 : 0));
-};
+/** What no list holds in a link shows itself much as the known faults of that link do, all of them together. */
+const LIKE_ITS_KIN = 0.6;
+const likeItsKin = (own: readonly number[], kin: readonly (readonly number[])[]): number[] =>
+  own.map(
+    (p, a) => (1 - LIKE_ITS_KIN) * p + (LIKE_ITS_KIN * kin.reduce((sum, odds) => sum + (odds[a] ?? 0), 0)) / kin.length,
+  );
 
 const buildSituation = (
   model: TriageModel,
@@ -100,23 +107,36 @@ const buildSituation = (
     return (weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const unknowns = unknownsOf(model, context, order);
   const priors = Float64Array.from([
     ...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total),
-    UNEXPLAINED_PRIOR,
+    ...unknowns.map(() => UNEXPLAINED_PRIOR / unknowns.length),
   ]);
+  const suspects = faults.map((fault): Suspect => ({ fault, stage: fault.stage, link: linkOf(model, fault) }));
+  const oddsContext = { model, position: stagePosition };
+  const kinOf = ({ link }: Suspect): readonly number[] =>
+    link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : []));
 
   const checks = model.checks
     .filter((check) => positions.has(check.stage) && appliesIn(check.only, context))
     .map((entry): CheckNumbers => {
       const answers = entry.answers.map(({ id }) => id);
-      const columns = faults.map((fault) => oddsUnder(fault, entry, answers, stagePosition));
-      // Something unknown may break anything or nothing here.
-      columns.push(answers.map((answer) => (answer === entry.good ? 0.5 : 0.5 / (answers.length - 1))));
+      const known = suspects.map((suspect) => oddsUnder(suspect, entry, oddsContext));
+      const columns = [
+        ...known,
+        ...unknowns.map((suspect) => {
+          const own = oddsOfUnknown(suspect, entry, oddsContext);
+          const kin = kinOf(suspect).map((f) => known[f] ?? []);
+          return kin.length === 0 ? own : likeItsKin(own, kin);
+        }),
+      ];
       return {
         entry,
         answers,
         minutes: entry.minutes + TURN_MINUTES,
         unsure: entry.unsure ?? USUAL_UNSURE,
+        slip: entry.slip ?? DEFAULT_SLIP,
+        good: answers.indexOf(entry.good),
         odds: answers.map((_, a) => Float64Array.from(columns, (column) => column[a] ?? 0)),
       };
     });
@@ -126,6 +146,8 @@ const buildSituation = (
     faults,
     checks,
     unexplained,
+    unknownLinks: unknowns.map(({ link }) => link),
+    links: [...suspects, ...unknowns].map(({ link }) => link),
     priors,
     stagePosition,
     tryMinutes: Float64Array.from(faults, ({ remedy }) => remedy.minutes + TURN_MINUTES),

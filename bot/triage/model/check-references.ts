@@ -1,105 +1,110 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
 import { compilePattern, foldText } from '../../reading/index.js';
+import { checkCheckReferences } from './check-check-references.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { EntryKind, ReadResult } from './read-entries.js';
-import type { AnswerOdds, Only } from './schema.js';
+import type { AnswerOdds, FaultEntry, Only } from './schema.js';
+
+type FieldPath = readonly (string | number)[];
+
+/** What the entries may name, and where a complaint goes. */
+export interface References {
+  readonly paths: ReadonlySet<string>;
+  readonly links: ReadonlySet<string>;
+  readonly stages: ReadonlySet<string>;
+  /** Those that a club's layer took out count: an entry that still names one is not wrong for it. */
+  readonly faults: ReadonlySet<string>;
+  readonly checks: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly complain: (kind: EntryKind, id: string, path: FieldPath, message: string) => void;
+}
+
+export const stageExists = (known: References, kind: EntryKind, id: string, path: FieldPath, stage: string): void => {
+  if (!known.stages.has(stage)) known.complain(kind, id, path, `there is no stage "${stage}"`);
+};
+
+export const linkExists = (known: References, kind: EntryKind, id: string, path: FieldPath, link: string): void => {
+  if (!known.links.has(link)) known.complain(kind, id, path, `there is no link "${link}"`);
+};
+
+export const onlyExists = (known: References, kind: EntryKind, id: string, only: Only | undefined): void => {
+  for (const [i, path] of (only?.paths ?? []).entries())
+    if (!known.paths.has(path)) known.complain(kind, id, ['only', 'paths', i], `there is no path "${path}"`);
+};
+
+export const oddsFit = (
+  known: References,
+  [kind, id]: readonly [EntryKind, string],
+  path: FieldPath,
+  checkId: string,
+  odds: AnswerOdds,
+): void => {
+  const answers = known.checks.get(checkId);
+  if (answers === undefined) {
+    known.complain(kind, id, path, `there is no check "${checkId}"`);
+    return;
+  }
+  for (const answer of typeof odds === 'string' ? [odds] : Object.keys(odds)) {
+    if (!answers.has(answer))
+      known.complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; it has ${[...answers].join(', ')}`);
+  }
+};
+
+const checkFault = (known: References, fault: FaultEntry): void => {
+  const complain = (path: FieldPath, message: string): void => known.complain('faults', fault.id, path, message);
+  stageExists(known, 'faults', fault.id, ['stage'], fault.stage);
+  if (fault.link !== undefined) linkExists(known, 'faults', fault.id, ['link'], fault.link);
+  onlyExists(known, 'faults', fault.id, fault.only);
+  if (known.checks.has(fault.id)) complain(['id'], 'a check has the same id');
+  for (const [i, { path }] of (fault.weightOn ?? []).entries())
+    if (path !== undefined && !known.paths.has(path)) complain(['weightOn', i, 'path'], `there is no path "${path}"`);
+  for (const [checkId, odds] of Object.entries(fault.answers ?? {}))
+    oddsFit(known, ['faults', fault.id], ['answers', checkId], checkId, odds);
+  if (fault.verify.check !== undefined)
+    oddsFit(known, ['faults', fault.id], ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
+  for (const [i, same] of (fault.sameAs ?? []).entries())
+    if (!known.faults.has(same)) complain(['sameAs', i], `there is no fault "${same}"`);
+};
+
+const checkEvidence = (known: References, entry: ReadResult['entries']['evidence'][number]): void => {
+  const complain = (path: FieldPath, message: string): void => known.complain('evidence', entry.id, path, message);
+  for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
+    oddsFit(known, ['evidence', entry.id], ['answers', checkId], checkId, answer);
+  for (const fault of Object.keys(entry.suggests ?? {}))
+    if (!known.faults.has(fault)) complain(['suggests', fault], `there is no fault "${fault}"`);
+  if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined)
+    complain(['answers'], 'it neither answers a check nor suggests a fault');
+  try {
+    const pattern = compilePattern(entry.pattern);
+    // Text arrives folded into one line with other words around it.
+    if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`))
+      complain(['pattern'], 'it does not match its example once that stands in one line with words around it');
+    if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
+      complain(['nonExample'], 'the pattern matches it');
+  } catch (error) {
+    complain(['pattern'], `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`);
+  }
+};
 
 /** All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business. */
-export const checkReferences = ({ entries, locate }: ReadResult): readonly KnowledgeProblem[] => {
+export const checkReferences = ({ entries, locate, removed }: ReadResult): readonly KnowledgeProblem[] => {
   const problems: KnowledgeProblem[] = [];
-  const paths = new Map(entries.paths.map((path) => [path.id, path]));
-  const stages = new Set(entries.stages.map(({ id }) => id));
-  const faults = new Set(entries.faults.map(({ id }) => id));
-  const checks = new Map(entries.checks.map((check) => [check.id, new Set(check.answers.map(({ id }) => id))]));
-
-  const complain = (kind: EntryKind, id: string, path: readonly (string | number)[], message: string): void => {
-    problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
+  const known: References = {
+    paths: new Set(entries.paths.map(({ id }) => id)),
+    links: new Set(entries.links.map(({ id }) => id)),
+    stages: new Set(entries.stages.map(({ id }) => id)),
+    faults: new Set([...entries.faults.map(({ id }) => id), ...removed]),
+    checks: new Map(entries.checks.map((check) => [check.id, new Set(check.answers.map(({ id }) => id))])),
+    complain: (kind, id, path, message) => {
+      problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
+    },
   };
-  const stageExists = (kind: EntryKind, id: string, path: readonly (string | number)[], stage: string): void => {
-    if (!stages.has(stage)) complain(kind, id, path, `there is no stage "${stage}"`);
-  };
-  const onlyExists = (kind: EntryKind, id: string, only: Only | undefined): void => {
-    for (const [i, path] of (only?.paths ?? []).entries())
-      if (!paths.has(path)) complain(kind, id, ['only', 'paths', i], `there is no path "${path}"`);
-  };
-  const oddsFit = (
-    kind: EntryKind,
-    id: string,
-    path: readonly (string | number)[],
-    checkId: string,
-    odds: AnswerOdds,
-  ): void => {
-    const answers = checks.get(checkId);
-    if (answers === undefined) {
-      complain(kind, id, path, `there is no check "${checkId}"`);
-      return;
-    }
-    for (const answer of typeof odds === 'string' ? [odds] : Object.keys(odds)) {
-      if (!answers.has(answer))
-        complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; it has ${[...answers].join(', ')}`);
-    }
-  };
-
-  for (const path of entries.paths)
-    for (const [i, stage] of path.stages.entries()) stageExists('paths', path.id, ['stages', i], stage);
-  for (const fault of entries.faults) {
-    stageExists('faults', fault.id, ['stage'], fault.stage);
-    onlyExists('faults', fault.id, fault.only);
-    if (checks.has(fault.id)) complain('faults', fault.id, ['id'], 'a check has the same id');
-    for (const [i, { path }] of (fault.weightOn ?? []).entries()) {
-      if (path !== undefined && !paths.has(path))
-        complain('faults', fault.id, ['weightOn', i, 'path'], `there is no path "${path}"`);
-    }
-    for (const [checkId, odds] of Object.entries(fault.answers ?? {}))
-      oddsFit('faults', fault.id, ['answers', checkId], checkId, odds);
-    if (fault.verify.check !== undefined)
-      oddsFit('faults', fault.id, ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
-    for (const [i, same] of (fault.sameAs ?? []).entries())
-      if (!faults.has(same)) complain('faults', fault.id, ['sameAs', i], `there is no fault "${same}"`);
+  for (const path of entries.paths) {
+    for (const [i, stage] of path.stages.entries()) stageExists(known, 'paths', path.id, ['stages', i], stage);
+    for (const [i, link] of (path.links ?? []).entries()) linkExists(known, 'paths', path.id, ['links', i], link);
   }
-  for (const check of entries.checks) {
-    stageExists('checks', check.id, ['stage'], check.stage);
-    onlyExists('checks', check.id, check.only);
-    oddsFit('checks', check.id, ['good'], check.id, check.good);
-    if (check.usual !== undefined) oddsFit('checks', check.id, ['usual'], check.id, check.usual);
-    if (check.bad !== undefined) oddsFit('checks', check.id, ['bad'], check.id, check.bad);
-    if (check.bad === check.good) complain('checks', check.id, ['bad'], 'the bad answer is the good one');
-    if (new Set(check.answers.map(({ id }) => id)).size < check.answers.length)
-      complain('checks', check.id, ['answers'], 'two answers have the same id');
-    if (check.answers.some(({ id }) => id === 'unsure'))
-      complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
-    for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
-      stageExists('checks', check.id, ['byStage', stage], stage);
-      oddsFit('checks', check.id, ['byStage', stage], check.id, odds);
-    }
-  }
-  for (const entry of entries.evidence) {
-    for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
-      oddsFit('evidence', entry.id, ['answers', checkId], checkId, answer);
-    for (const fault of Object.keys(entry.suggests ?? {}))
-      if (!faults.has(fault)) complain('evidence', entry.id, ['suggests', fault], `there is no fault "${fault}"`);
-    if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined)
-      complain('evidence', entry.id, ['answers'], 'it neither answers a check nor suggests a fault');
-    try {
-      const pattern = compilePattern(entry.pattern);
-      // Text arrives folded into one line with other words around it.
-      if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`))
-        complain(
-          'evidence',
-          entry.id,
-          ['pattern'],
-          'it does not match its example once that stands in one line with words around it',
-        );
-      if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
-        complain('evidence', entry.id, ['nonExample'], 'the pattern matches it');
-    } catch (error) {
-      complain(
-        'evidence',
-        entry.id,
-        ['pattern'],
-        `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`,
-      );
-    }
-  }
+  for (const { id, link } of entries.stages) if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
+  for (const fault of entries.faults) checkFault(known, fault);
+  for (const check of entries.checks) checkCheckReferences(known, check);
+  for (const entry of entries.evidence) checkEvidence(known, entry);
   return problems;
 };

@@ -2,10 +2,11 @@
 import { makeVocabulary, type EvidenceEntry, type Pattern, type Vocabulary } from '../../reading/index.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
-import type { CheckEntry, FaultEntry, PathEntry, StageEntry } from './schema.js';
+import type { CheckEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
 
 export interface TriageModel {
   readonly paths: readonly PathEntry[];
+  readonly links: readonly LinkEntry[];
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
@@ -13,6 +14,7 @@ export interface TriageModel {
   /** What readText reads with. */
   readonly reading: Vocabulary;
   readonly path: (id: string) => PathEntry | undefined;
+  readonly link: (id: string) => LinkEntry | undefined;
   readonly stage: (id: string) => StageEntry | undefined;
   readonly fault: (id: string) => FaultEntry | undefined;
   readonly check: (id: string) => CheckEntry | undefined;
@@ -44,6 +46,7 @@ export const makeModel = (entries: Entries): TriageModel => {
     evidence: reading.evidence,
     reading,
     path: byId(entries.paths),
+    link: byId(entries.links),
     stage: byId(entries.stages),
     fault: byId(faults),
     check: byId(checks),

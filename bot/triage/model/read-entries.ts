@@ -8,18 +8,21 @@ import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
   faultSchema,
+  linkSchema,
   pathSchema,
   stageSchema,
   type CheckEntry,
   type FaultEntry,
+  type LinkEntry,
   type PathEntry,
   type StageEntry,
 } from './schema.js';
 
-export type EntryKind = 'paths' | 'stages' | 'faults' | 'checks' | 'evidence';
+export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | 'evidence';
 
 export interface Entries {
   readonly paths: readonly PathEntry[];
+  readonly links: readonly LinkEntry[];
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
@@ -37,11 +40,14 @@ export interface ReadResult {
   readonly entries: Entries;
   readonly problems: readonly KnowledgeProblem[];
   readonly locate: Locate;
+  /** Ids that the club's layer took out; entries that still name them are not wrong for it. */
+  readonly removed: ReadonlySet<string>;
 }
 
-const KINDS: readonly EntryKind[] = ['paths', 'stages', 'faults', 'checks', 'evidence'];
+const KINDS: readonly EntryKind[] = ['paths', 'links', 'stages', 'faults', 'checks', 'evidence'];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   paths: pathSchema,
+  links: linkSchema,
   stages: stageSchema,
   faults: faultSchema,
   checks: checkSchema,
@@ -162,7 +168,17 @@ const isPlainObject = (value: unknown): value is Record<string, unknown> =>
  */
 const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
   const merged = { ...base, ...over };
-  for (const key of ['answers', 'suggests', 'verify', 'remedy', 'byStage', 'usual'] as const) {
+  for (const key of [
+    'answers',
+    'suggests',
+    'verify',
+    'remedy',
+    'byStage',
+    'usual',
+    'under',
+    'leans',
+    'adds',
+  ] as const) {
     const [below, above] = [base[key], over[key]];
     if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
   }
@@ -176,6 +192,7 @@ const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>):
 export const readEntries = (folder: string, overlayFolder?: string): ReadResult => {
   const problems: KnowledgeProblem[] = [];
   const raw = new Map<EntryKind, Map<string, RawEntry>>(KINDS.map((kind) => [kind, new Map()]));
+  const removed = new Set<string>();
   const layers = overlayFolder === undefined ? [folder] : [folder, overlayFolder];
   for (const [layer, root] of layers.entries()) {
     if (!existsSync(root)) {
@@ -208,6 +225,7 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
                 message: `nothing to remove: none of the ${kind} has this id`,
               });
             found.delete(id);
+            removed.add(id);
           } else {
             found.set(
               id,
@@ -248,5 +266,5 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
       }),
     ]),
   ) as unknown as Entries;
-  return { entries: parsed, problems, locate };
+  return { entries: parsed, problems, locate, removed };
 };

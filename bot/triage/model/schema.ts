@@ -77,16 +77,23 @@ export const pathSchema = z.strictObject({
   stages: z.array(id).min(2),
   systems: z.array(z.enum(SYSTEMS)).min(1),
   clients: z.array(z.enum(CLIENTS)).min(1),
+  /** Link ids (links.yaml) that this way uses; each has an unknown of its own. Without any there is one unknown in all. */
+  links: z.array(id).optional(),
   source: source.optional(),
 });
 
-/** stages.yaml, in order. Where a member does not know the path, this order holds. */
-export const stageSchema = z.strictObject({ id, title: line(60) });
+/** stages.yaml, in order. Where a member does not know the path, this order holds. `link`: where its faults lie. */
+export const stageSchema = z.strictObject({ id, title: line(60), link: id.optional() });
+
+/** links.yaml: a part of the chain as a helper names it ("the leads between computer and mount"). */
+export const linkSchema = z.strictObject({ id, title: line(80) });
 
 /** faults/*.yaml: one thing that can be wrong. */
 export const faultSchema = z.strictObject({
   id,
   stage: id,
+  /** The link it lies in; default: its stage's. */
+  link: id.optional(),
   title: line(90),
   /** Why it happens and what it looks like. */
   why: line(400),
@@ -110,6 +117,10 @@ export const faultSchema = z.strictObject({
     steps: systemSteps,
     minutes: z.number().positive().max(600),
     cautions: z.array(id).optional(),
+    /** Another way to the same cure, where the first could not be done or did nothing. */
+    otherwise: systemSteps.optional(),
+    /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.08). */
+    misses: z.number().min(0).max(0.9).optional(),
   }),
   /** What the member sees when the remedy worked; `check` with `answer` where one of the checks shows it. */
   verify: z.strictObject({ text: line(240), check: id.optional(), answer: answerId.optional() }),
@@ -129,11 +140,11 @@ export const checkSchema = z.strictObject({
   /** One short question, clear on a phone. */
   question: line(160),
   how: systemText,
-  /** Two to eight; labels are button texts. */
+  /** Two to fourteen; labels are button texts. */
   answers: z
     .array(z.strictObject({ id: answerId, label: line(70) }))
     .min(2)
-    .max(8),
+    .max(14),
   /** The answer when nothing is wrong: the default for every fault that neither names this check nor makes it fail. */
   good: answerId,
   /**
@@ -148,6 +159,33 @@ export const checkSchema = z.strictObject({
   byStage: z.record(id, answerOdds).optional(),
   /** A base rate: what it answers for a fault that does not name it and whose stage is not listed, where `good` is far from certain. */
   usual: answerOdds.optional(),
+  /** What it answers under single faults, written beside the check; a fault's own `answers` go before it. */
+  under: z.record(id, answerOdds).optional(),
+  /** Answer → fault → how many times likelier that fault makes the answer. Then all answers are scaled to 1 again. */
+  leans: z.record(answerId, z.record(id, z.number().positive().max(100))).optional(),
+  /** Answer → fault → a share added to the answer's probability under that fault, before scaling to 1. */
+  adds: z.record(answerId, z.record(id, z.number().positive().max(10))).optional(),
+  /** Another way to reach or move the mount: which links each answer clears or charges (see contrast.ts). */
+  contrast: z
+    .strictObject({
+      works: z.record(answerId, z.array(id)).optional(),
+      fails: z.record(answerId, z.array(id)).optional(),
+      silent: z.array(answerId).optional(),
+      partly: z.array(id).optional(),
+    })
+    .optional(),
+  /** Splits each answer of a coarser check into several, by weight; once this one is answered the coarser one no longer counts. */
+  refines: z
+    .strictObject({ check: id, answers: z.record(answerId, z.record(answerId, z.number().positive())) })
+    .optional(),
+  /** Asked only once another check has been answered in one of these ways: what the mount does, of one that connects. */
+  after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
+  /** How often a member's answer to it is wrong (default: see belief.ts). */
+  slip: z.number().min(0).max(0.5).optional(),
+  /** What the button says in place of "Not sure". */
+  unsureLabel: line(40).optional(),
+  /** History or a contrast: it stays true when a remedy has changed something. */
+  lasting: z.boolean().optional(),
   /** Minutes it takes. */
   minutes: z.number().positive().max(120),
   /** The share of members who cannot tell (default 0.05). */
@@ -162,6 +200,7 @@ export const checkSchema = z.strictObject({
 
 export type PathEntry = z.infer<typeof pathSchema>;
 export type StageEntry = z.infer<typeof stageSchema>;
+export type LinkEntry = z.infer<typeof linkSchema>;
 export type FaultEntry = z.infer<typeof faultSchema>;
 export type CheckEntry = z.infer<typeof checkSchema>;
 export type Only = z.infer<typeof only>;

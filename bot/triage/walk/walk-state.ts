@@ -11,19 +11,53 @@ export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not'] as const;
 /** `changed`: something is different, still not right; `could-not`: the remedy could not be done. */
 export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 
+/** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
+export const WORDS_LIMIT = 1200;
+
+const readFact = z.object({
+  what: short,
+  answer: short,
+  sureness: z.number().min(0).max(1),
+  quote: z.string().max(200),
+  by: z.enum(['words', 'log', 'picture']),
+});
+
 const event = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('path'), value: short.nullable(), by: speaker.nullable() }),
   z.object({ kind: z.literal('system'), value: z.enum(SYSTEMS).nullable(), by: speaker.nullable() }),
   z.object({ kind: z.literal('client'), value: z.enum(CLIENTS).nullable(), by: speaker.nullable() }),
-  /** Pasted text or a symptom in words: which patterns it matched. The text itself is not kept. */
-  z.object({ kind: z.literal('text'), evidence: z.array(short).max(60), by: speaker }),
+  /** The member's own words or a paste: what was read from it, and the text itself, bounded. */
+  z.object({
+    kind: z.literal('text'),
+    words: z.string().max(WORDS_LIMIT).default(''),
+    facts: z.array(readFact).max(60).default([]),
+    suggests: z
+      .array(z.object({ faultId: short, weight: z.number().positive() }))
+      .max(40)
+      .default([]),
+    by: speaker,
+  }),
+  /** Takes back what was read about one thing. */
+  z.object({ kind: z.literal('not-so'), what: short, by: speaker }),
+  /** Confirms what was read so far. */
+  z.object({ kind: z.literal('right'), by: speaker }),
   z.object({ kind: z.literal('answer'), check: short, answer: short, by: speaker }),
   z.object({ kind: z.literal('try'), fault: short, outcome: z.enum(TRY_OUTCOMES), by: speaker }),
-  /** What the command that took over found. */
-  z.object({ kind: z.literal('found'), cause: short, by: speaker }),
+  /** What the numbers of a miss say: the command that explains misses gave these causes; `said` is the line they came from. */
+  z.object({
+    kind: z.literal('found'),
+    cause: short,
+    causes: z
+      .array(z.object({ id: short, probability: z.number().min(0).max(1) }))
+      .max(8)
+      .default([]),
+    said: z.string().max(300).default(''),
+    by: speaker,
+  }),
 ]);
 export type WalkEvent = z.infer<typeof event>;
 export type Speaker = z.infer<typeof speaker>;
+export type KeptFact = z.infer<typeof readFact>;
 
 export const walkStateSchema = z.object({
   version: z.literal(1),

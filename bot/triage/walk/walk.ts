@@ -1,27 +1,43 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
-import { beliefFrom, gatherEvidence, type Belief, type Evidence } from '../engine/belief.js';
-import { rankSteps, type Choice, type Foresight } from '../engine/choose-step.js';
+import { readText, type ReadBy, type Reading } from '../../reading/index.js';
+import { beliefFrom, type Belief } from '../engine/belief.js';
+import { KNOWN_CAUSE, likeliest, rankSteps, type Choice, type Foresight } from '../engine/choose-step.js';
+import { gatherEvidence, type Evidence } from '../engine/evidence.js';
+import { situationFor, type Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import { readEvidence, type ReadText } from './read-evidence.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { situationFor, type Situation } from '../engine/situation.js';
-import { TRY_OUTCOMES, UNSURE, type Speaker, type TryOutcome, type WalkEvent, type WalkState } from './walk-state.js';
-
-export type OpeningField = 'path' | 'system' | 'client';
+import { numbersWanted, NUMBERS } from './numbers.js';
+import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
+import {
+  TRY_OUTCOMES,
+  UNSURE,
+  WORDS_LIMIT,
+  type Speaker,
+  type TryOutcome,
+  type WalkEvent,
+  type WalkState,
+} from './walk-state.js';
 
 export type Step =
-  | { readonly kind: 'ask'; readonly id: OpeningField; readonly opening: true }
+  | { readonly kind: 'ask'; readonly id: OpeningField; readonly opening: true; readonly paths: readonly string[] }
   | {
       readonly kind: 'ask';
       readonly id: string;
       readonly opening: false;
       readonly check: CheckEntry;
-      /** Asked before; the answer fits ill with the rest. */ readonly again: boolean;
+      /**
+       * `again`: asked before, and the answer fits ill with the rest. `changed`: a remedy has changed something. `verify`: the
+       * likeliest cause's remedy changed nothing, and this shows whether it has taken.
+       */
+      readonly because: 'again' | 'changed' | 'verify' | null;
     }
-  | { readonly kind: 'try'; readonly id: string; readonly fault: FaultEntry }
+  /** The numbers of a miss, in one line or a form. */
+  | { readonly kind: 'numbers'; readonly id: typeof NUMBERS }
+  | { readonly kind: 'try'; readonly id: string; readonly fault: FaultEntry; readonly otherwise: boolean }
   | { readonly kind: 'done'; readonly id: string; readonly fault: FaultEntry }
-  | { readonly kind: 'handOn'; readonly id: 'unexplained' };
+  /** `fault`: the cause is known and a person must mend it. */
+  | { readonly kind: 'handOn'; readonly id: string; readonly fault: FaultEntry | null };
 
 /** All that follows from a record at one moment. */
 export interface Assessment {
@@ -32,6 +48,9 @@ export interface Assessment {
   readonly step: Step;
   /** What the step was picked from, cheapest first; empty during the opening questions. */
   readonly ranked: readonly Choice[];
+  /** A path, and a link of the chain, in words. */
+  readonly pathTitle: (path: string) => string;
+  readonly linkTitle: (link: string) => string;
 }
 
 export interface Known {
@@ -49,27 +68,71 @@ export const startWalk = (names: WalkState['names'], known: Known = {}): WalkSta
   return { version: 1, names, events };
 };
 
-interface Opening {
-  readonly context: WalkContext;
-  readonly missing: OpeningField | null;
-}
+const HOW_FAR = 'how-far';
 
-const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
-  let pathId: string | null | undefined;
-  let system: System | null | undefined;
-  let client: Client | null | undefined;
-  for (const event of events) {
-    if (event.kind === 'path')
-      pathId = event.value !== null && model.path(event.value) === undefined ? undefined : event.value;
-    if (event.kind === 'system') system = event.value;
-    if (event.kind === 'client') client = event.value;
-  }
-  const path = pathId == null ? undefined : model.path(pathId);
-  if (path?.systems.length === 1) system = path.systems[0];
-  if (path?.clients.length === 1) client = path.clients[0];
-  const missing =
-    pathId === undefined ? 'path' : system === undefined ? 'system' : client === undefined ? 'client' : null;
-  return { context: { path: pathId ?? null, system: system ?? null, client: client ?? null }, missing };
+/** After "something changed", how far it gets now is asked before all else: it says where the second cause lies. */
+const asksHowFarNow = (situation: Situation, events: readonly WalkEvent[]): boolean => {
+  const changed = events.findLastIndex((event) => event.kind === 'try' && event.outcome === 'changed');
+  if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
+  return !events.slice(changed + 1).some((event) => {
+    if (event.kind === 'answer') return event.check === HOW_FAR;
+    return event.kind === 'text' && event.facts.some(({ what }) => what === HOW_FAR);
+  });
+};
+
+/** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
+const VERIFY_ABOVE = 0.3;
+
+/** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
+const verifyingCheck = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  events: readonly WalkEvent[],
+): CheckEntry | undefined => {
+  const last = events.at(-1);
+  if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
+  const index = situation.faultIndex.get(last.fault) ?? -1;
+  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || (evidence.attempts.get(index) ?? 0) > 1) return undefined;
+  const id = situation.faults[index]?.verify.check;
+  const check = id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
+  return check === undefined || check.scope === 'chain' || check.byStage !== undefined ? undefined : check;
+};
+
+const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best: Choice | undefined): Step => {
+  const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
+  if (best?.kind === 'ask' && check !== undefined)
+    return { kind: 'ask', id: check.id, opening: false, check, because: best.again ? 'again' : null };
+  const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
+  if (best?.kind === 'try' && fault !== undefined)
+    return { kind: 'try', id: fault.id, fault, otherwise: best.otherwise };
+  const top = likeliest(situation, belief);
+  const known = top.probability >= KNOWN_CAUSE ? situation.faults[top.fault] : undefined;
+  return { kind: 'handOn', id: known?.id ?? 'unexplained', fault: known ?? null };
+};
+
+const nextStep = (
+  model: TriageModel,
+  state: WalkState,
+  opening: Opening,
+  at: Pick<Assessment, 'situation' | 'evidence' | 'belief'>,
+  foresight: Foresight | undefined,
+): Pick<Assessment, 'step' | 'ranked'> => {
+  const { situation, evidence, belief } = at;
+  if (opening.open.has('path') && pathMatters(situation, evidence))
+    return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
+  const howFar = asksHowFarNow(situation, state.events) ? model.check(HOW_FAR) : undefined;
+  if (howFar !== undefined)
+    return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
+  const verifying = verifyingCheck(situation, evidence, belief, state.events);
+  if (verifying !== undefined)
+    return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
+  if (numbersWanted(situation, evidence, belief, state.events))
+    return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
+  const ranked = rankSteps(situation, evidence, belief, foresight);
+  const field = fieldFor(opening, situation, belief, ranked[0]);
+  if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
+  return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
 };
 
 /**
@@ -82,25 +145,19 @@ export const assess = (
   outcomes: Readonly<Record<string, number>> = {},
   foresight?: Foresight,
 ): Assessment => {
-  const { context, missing } = openingOf(model, state.events);
+  const opening = openingOf(model, state.events);
+  const { context } = opening;
   const situation = situationFor(model, context, outcomes);
-  const evidence = gatherEvidence(model, situation, state.events);
+  const evidence = gatherEvidence(situation, state.events);
   const belief = beliefFrom(situation, evidence);
-  const at = { context, situation, evidence, belief };
+  const linkTitle = (link: string): string => model.link(link)?.title ?? link;
+  const pathTitle = (path: string): string => model.path(path)?.title ?? path;
+  const at = { context, situation, evidence, belief, linkTitle, pathTitle };
 
   const last = state.events.at(-1);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
-  if (missing !== null) return { ...at, step: { kind: 'ask', id: missing, opening: true }, ranked: [] };
-
-  const ranked = rankSteps(situation, evidence, belief, foresight);
-  const best = ranked[0];
-  const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
-  const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
-  if (best?.kind === 'ask' && check !== undefined)
-    return { ...at, ranked, step: { kind: 'ask', id: check.id, opening: false, check, again: best.again } };
-  if (fault !== undefined) return { ...at, ranked, step: { kind: 'try', id: fault.id, fault } };
-  return { ...at, ranked, step: { kind: 'handOn', id: 'unexplained' } };
+  return { ...at, ...nextStep(model, state, opening, at, foresight) };
 };
 
 /** Why an answer could not be taken. */
@@ -111,37 +168,49 @@ export interface AnswerTrouble {
 
 const EVENT_LIMIT = 300;
 
-const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble => {
-  const notOneOf = (allowed: readonly string[]): AnswerTrouble => ({ trouble: 'unknown-answer', allowed });
-  if (stepId === 'path') {
+const notOneOf = (allowed: readonly string[]): AnswerTrouble => ({ trouble: 'unknown-answer', allowed });
+
+const openingEvent = (
+  model: TriageModel,
+  field: OpeningField,
+  answerId: string,
+  by: Speaker,
+): WalkEvent | AnswerTrouble => {
+  if (field === 'path') {
     const allowed = [...model.paths.map(({ id }) => id), UNSURE];
-    return allowed.includes(answerId)
-      ? { kind: 'path', value: answerId === UNSURE ? null : answerId, by }
-      : notOneOf(allowed);
+    if (!allowed.includes(answerId)) return notOneOf(allowed);
+    return { kind: 'path', value: answerId === UNSURE ? null : answerId, by };
   }
-  if (stepId === 'system') {
-    const value = SYSTEMS.find((system) => system === answerId);
-    return value !== undefined || answerId === UNSURE
-      ? { kind: 'system', value: value ?? null, by }
-      : notOneOf([...SYSTEMS, UNSURE]);
+  if (field === 'system') {
+    const value = SYSTEMS.find((system) => system === answerId) ?? null;
+    return value !== null || answerId === UNSURE ? { kind: 'system', value, by } : notOneOf([...SYSTEMS, UNSURE]);
   }
-  if (stepId === 'client') {
-    const value = CLIENTS.find((client) => client === answerId);
-    return value !== undefined || answerId === UNSURE
-      ? { kind: 'client', value: value ?? null, by }
-      : notOneOf([...CLIENTS, UNSURE]);
-  }
-  if (stepId === 'found') return { kind: 'found', cause: answerId.slice(0, 80), by };
+  const value = CLIENTS.find((client) => client === answerId) ?? null;
+  return value !== null || answerId === UNSURE ? { kind: 'client', value, by } : notOneOf([...CLIENTS, UNSURE]);
+};
+
+/** Step ids that are no check and no fault: what was read, and the numbers of a miss. */
+const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble | null => {
+  if (stepId === 'found') return { kind: 'found', cause: answerId.slice(0, 80), causes: [], said: '', by };
+  if (stepId === 'not') return { kind: 'not-so', what: answerId.slice(0, 80), by };
+  if (stepId === 'read') return answerId === 'right' ? { kind: 'right', by } : notOneOf(['right']);
+  if (stepId === NUMBERS)
+    return answerId === UNSURE ? { kind: 'answer', check: NUMBERS, answer: UNSURE, by } : notOneOf([UNSURE]);
+  return null;
+};
+
+const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble => {
+  if (stepId === 'path' || stepId === 'system' || stepId === 'client') return openingEvent(model, stepId, answerId, by);
+  const side = sideEvent(stepId, answerId, by);
+  if (side !== null) return side;
   const check = model.check(stepId);
   if (check !== undefined) {
     const allowed = [...check.answers.map(({ id }) => id), UNSURE];
     return allowed.includes(answerId) ? { kind: 'answer', check: stepId, answer: answerId, by } : notOneOf(allowed);
   }
-  if (model.fault(stepId) !== undefined) {
-    const outcome: TryOutcome | undefined = TRY_OUTCOMES.find((known) => known === answerId);
-    return outcome === undefined ? notOneOf(TRY_OUTCOMES) : { kind: 'try', fault: stepId, outcome, by };
-  }
-  return { trouble: 'unknown-step', allowed: [] };
+  if (model.fault(stepId) === undefined) return { trouble: 'unknown-step', allowed: [] };
+  const outcome: TryOutcome | undefined = TRY_OUTCOMES.find((known) => known === answerId);
+  return outcome === undefined ? notOneOf(TRY_OUTCOMES) : { kind: 'try', fault: stepId, outcome, by };
 };
 
 /** Takes one answer: to an opening question, a check, or whether a remedy worked. */
@@ -157,22 +226,28 @@ export const answerStep = (
   return 'trouble' in event ? event : { ...state, events: [...state.events, event] };
 };
 
-/** Takes pasted text or a symptom in words; the record keeps what it matched, not the text. */
+/** Of a paste the end is kept, of words the beginning. */
+const bounded = (text: string, by: ReadBy): string =>
+  by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
+
+/** Takes a paste or a member's own words; the record keeps them, bounded, with what was read. */
 export const tellText = (
   model: TriageModel,
   state: WalkState,
   text: string,
   by: Speaker,
-): { readonly state: WalkState; readonly read: ReadText } => {
-  const read = readEvidence(model, text);
-  if (read.matched.length === 0 || state.events.length >= EVENT_LIMIT) return { state, read };
-  const events: WalkEvent[] = [
-    ...state.events,
-    { kind: 'text', evidence: read.matched.map(({ id }) => id).slice(0, 60), by },
-  ];
-  if (read.system !== null && !state.events.some(({ kind }) => kind === 'system'))
-    events.push({ kind: 'system', value: read.system, by: null });
-  return { state: { ...state, events }, read };
+  how?: ReadBy,
+): { readonly state: WalkState; readonly read: Reading } => {
+  const read = readText(model.reading, text, how);
+  if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
+  const event: WalkEvent = {
+    kind: 'text',
+    words: bounded(text.trim(), read.by),
+    facts: read.facts.slice(0, 60).map((fact) => ({ ...fact, quote: fact.quote.slice(0, 200) })),
+    suggests: read.suggested.slice(0, 40).map(({ faultId, weight }) => ({ faultId, weight })),
+    by,
+  };
+  return { state: { ...state, events: [...state.events, event] }, read };
 };
 
 /** Takes back the last thing somebody said (and what was read from it); null where nothing is left to take back. */

@@ -1,0 +1,131 @@
+/** Which walk a line is about, and who speaks in it. */
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
+import { StoreError } from '../../store/store.js';
+import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
+import type { Asker } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { activeWalk, loadWalk, newWalkId, type Walk } from './walk-keeper.js';
+
+export const speakerOf = (walk: Walk, asker: Asker): Speaker | null => {
+  if (walk.memberId === asker.memberId) return 'member';
+  return walk.helperId === asker.memberId ? 'helper' : null;
+};
+
+export const notYours = (walk: Walk): Problem =>
+  problem(
+    'not-your-walk',
+    `Only the one whose mount it is and their helper may answer this walk. To help, write: triage for:@them, or start your own with triage do:new.${walk.endedUtcMs === null ? '' : ' It has ended.'}`,
+  );
+
+/** Whoever speaks leaves a name for "who said what". */
+export const named = (walk: Walk, by: Speaker, asker: Asker): Walk => {
+  const name = tidy(asker.displayName, 40);
+  return walk.state.names[by] === name || name === ''
+    ? walk
+    : { ...walk, state: { ...walk.state, names: { ...walk.state.names, [by]: name } } };
+};
+
+const gearOf = async (deps: Deps, model: TriageModel, memberId: string) => {
+  try {
+    const gear = await deps.store.gear.get(memberId);
+    return {
+      path: gear?.connection != null && model.path(gear.connection) !== undefined ? gear.connection : null,
+      system: gear?.system ?? null,
+    };
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return {};
+  }
+};
+
+const begin = async (
+  deps: Deps,
+  model: TriageModel,
+  asker: Asker,
+  forMember: string | undefined,
+  nowUtcMs: number,
+): Promise<Walk> => {
+  const helps = forMember !== undefined && forMember !== asker.memberId;
+  const memberId = helps ? forMember : asker.memberId;
+  const name = tidy(asker.displayName, 40);
+  return {
+    id: newWalkId(),
+    clubId: asker.clubId,
+    memberId,
+    helperId: helps ? asker.memberId : null,
+    platform: asker.platform,
+    channelId: asker.channelId,
+    state: startWalk(
+      helps ? { member: null, helper: name } : { member: name, helper: null },
+      await gearOf(deps, model, memberId),
+    ),
+    updatedUtcMs: nowUtcMs,
+    endedUtcMs: null,
+  };
+};
+
+export interface Found {
+  readonly walk: Walk;
+  readonly isNew: boolean;
+  readonly note: string | null;
+}
+
+export interface AskedWalk {
+  readonly walk?: string | undefined;
+  readonly for?: string | undefined;
+  readonly fresh: boolean;
+}
+
+/** The walk under way about a member, joined as the helper where the asker is neither of its two; null: none. */
+const underWay = async (deps: Deps, asker: Asker, forMember: string | undefined): Promise<Found | Problem | null> => {
+  const about = forMember ?? asker.memberId;
+  const under = await activeWalk(deps.store, asker.clubId, about);
+  if (under === null || (forMember !== undefined && under.memberId !== about)) return null;
+  if (speakerOf(under, asker) !== null) return { walk: under, isNew: false, note: null };
+  // Someone comes to help with a walk the member began.
+  if (under.helperId === null)
+    return {
+      walk: { ...under, helperId: asker.memberId },
+      isNew: false,
+      note: 'You have joined as the helper; both of you may answer.',
+    };
+  return problem(
+    'has-a-helper',
+    'That member already has a helper in a walk under way. Ask them to end it first with: triage do:end',
+  );
+};
+
+/** The walk a line is about: the one it names, the one under way, or a new one. */
+export const findWalk = async (
+  deps: Deps,
+  model: TriageModel,
+  asker: Asker,
+  asked: AskedWalk,
+  nowUtcMs: number,
+): Promise<Found | Problem> => {
+  if (asked.walk !== undefined) {
+    const walk = await loadWalk(deps.store, asked.walk.toLowerCase());
+    return walk === null
+      ? problem(
+          'unknown-walk',
+          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept 30 days. Start a new one with: triage`,
+        )
+      : { walk, isNew: false, note: null };
+  }
+  const under = asked.fresh ? null : await underWay(deps, asker, asked.for);
+  if (under !== null) return under;
+  return { walk: await begin(deps, model, asker, asked.for, nowUtcMs), isNew: true, note: null };
+};
+
+/** A walk left for longer no longer takes words that may be meant for something else. */
+const WAITS_MS = 3 * 3_600_000;
+
+/** The walk of this asker that waits for a word in this place; null: none. */
+export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+  const found = await underWay(deps, asker, undefined);
+  if (found === null || isProblem(found)) return null;
+  const { walk } = found;
+  const waits = walk.endedUtcMs === null && nowUtcMs - walk.updatedUtcMs <= WAITS_MS;
+  return waits && walk.channelId === asker.channelId ? walk : null;
+};

@@ -1,0 +1,278 @@
+/** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
+import { NOWHERE, reply, type Choice, type Reply } from '../../reply/reply.js';
+import {
+  contradictions,
+  lookAlikes,
+  NUMBERS,
+  whatEachAnswerSays,
+  type Assessment,
+  type CheckEntry,
+  type TriageModel,
+  type WalkEvent,
+} from '../../triage/index.js';
+import { handOnReply } from './hand-on.js';
+import { answersOf, howLines, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
+import {
+  answerLine,
+  back,
+  cautionLines,
+  cautionLinesAfter,
+  doLine,
+  lowered,
+  percent,
+  titleOf,
+  why,
+  withTools,
+} from './walk-words.js';
+import type { Walk } from './walk-keeper.js';
+
+export interface Said {
+  /** Said before the step: what was read, that a helper joined. */
+  readonly notes?: readonly string[];
+  /** What was read from words, each to be taken back with one press. */
+  readonly choices?: readonly Choice[];
+}
+
+type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
+
+const answerChoices = (walk: Walk, assessment: Assessment): readonly Choice[] =>
+  answersOf(assessment).map(({ id, label }) => ({ label, run: answerLine(walk, assessment.step.id, id) }));
+
+const CLIENT_HELP =
+  'If you pick a port such as COM3 or /dev/ttyUSB0 in the program itself, it opens the port. If you pick a driver from a list, it goes through a driver platform.';
+const IN_YOUR_WORDS =
+  'Or tell me in your own words: what it says, what changed last, what you have tried. A pasted message helps most.';
+
+const paste = (walk: Walk): Choice => ({
+  label: 'Paste or write',
+  run: `triage walk:${walk.id}`,
+  form: 'paste',
+  invitation: IN_YOUR_WORDS,
+});
+
+const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' | 'client'): Parts => {
+  const silent = !walk.state.events.some(({ kind }) => kind === 'text');
+  return {
+    summary: OPENING_QUESTIONS[id],
+    notes: id === 'client' ? [CLIENT_HELP] : [],
+    choices: [...answerChoices(walk, assessment), ...(silent ? [paste(walk)] : [])],
+  };
+};
+
+/** Cautions that an earlier step of this walk showed in full. */
+const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[]): ReadonlySet<string> =>
+  new Set(
+    events.flatMap((event) => {
+      if (event.kind === 'answer') return model.check(event.check)?.cautions ?? [];
+      return event.kind === 'try' ? (model.fault(event.fault)?.remedy.cautions ?? []) : [];
+    }),
+  );
+
+/** The two causes that the likelier answers of a question would point to, where they differ. */
+const tellsApart = (assessment: Assessment): string | null => {
+  const [first, second] = whatEachAnswerSays(assessment)
+    .filter(({ likeliest }) => likeliest[0] !== undefined)
+    .sort((a, b) => b.probability - a.probability)
+    .map(({ likeliest }) => likeliest[0])
+    .filter((one, i, all) => all.findIndex((other) => other?.faultId === one?.faultId) === i);
+  if (first === undefined || second === undefined) return null;
+  return `This tells “${lowered(first.title)}” from “${lowered(second.title)}”.`;
+};
+
+/** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
+const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
+  const { step } = assessment;
+  if (step.kind === 'ask' && !step.opening && step.because === 'changed')
+    return ['Something changed, so one cause may be mended and another stand behind it.'];
+  if (step.kind === 'ask' && !step.opening && step.because === 'verify')
+    return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
+  if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
+    return ['It has not taken yet, so once more, a line at a time.'];
+  if (step.kind === 'try' && step.otherwise) return ['It still fits best, so here is another way to the same cure.'];
+  const last = walk.state.events.at(-1);
+  if (last?.kind !== 'try' || last.outcome === 'works') return [];
+  const opened = last.outcome === 'could-not' ? 'We leave that for now.' : 'So it was not that, or not alone.';
+  if (step.kind === 'ask' && !step.opening) {
+    const apart = tellsApart(assessment);
+    return [apart === null ? opened : `${opened} ${apart}`];
+  }
+  return [opened];
+};
+
+/** Answers that fit ill with the rest: the one asked again, or else the worst one. */
+const doubtNotes = (assessment: Assessment): readonly string[] => {
+  const { step } = assessment;
+  const doubts = contradictions(assessment);
+  if (step.kind === 'ask' && !step.opening && step.because === 'again') {
+    const own = doubts.find(({ checkId }) => checkId === step.id);
+    return own === undefined ? [] : [`You said “${own.answer}”. That does not fit the rest; one answer must be off.`];
+  }
+  return [];
+};
+
+const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry): Parts => {
+  const { step } = assessment;
+  const because = step.kind === 'ask' && !step.opening ? step.because : null;
+  const summary = ((): string => {
+    if (because === 'again') return `Please look once more: ${check.question}`;
+    return because === 'changed' ? `And now? ${check.question}` : check.question;
+  })();
+  return {
+    summary,
+    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
+    cautions: cautionLinesAfter(
+      [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
+      cautionsBefore(model, walk.state.events),
+    ),
+    choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+  };
+};
+
+const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => {
+  const { step } = assessment;
+  if (step.kind !== 'try') return { summary: '' };
+  const { fault } = step;
+  const others = lookAlikes(model, fault).map(({ title }) => lowered(title));
+  return {
+    summary: `${step.otherwise ? 'Another way' : 'Likely cause'}: ${fault.title}. Try this.`,
+    facts: [{ label: 'Why', value: fault.why }],
+    notes: [
+      ...reasonNotes(walk, assessment),
+      ...remedyLines(walk, assessment).map((line, i) => `${i + 1}. ${line}`),
+      `You should see: ${fault.verify.text} And what failed before should work.`,
+      ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
+    ],
+    cautions: cautionLines(fault.remedy.cautions ?? []),
+    choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+  };
+};
+
+const NUMBERS_HOW = [
+  'Write one line: the target; where the tube landed; and, if you can, the altitude and azimuth the mount shows, and its sidereal time.',
+  'For example: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
+  'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
+];
+
+const numbersParts = (walk: Walk, assessment: Assessment): Parts => ({
+  summary: NUMBERS_QUESTION,
+  notes: [...reasonNotes(walk, assessment), ...NUMBERS_HOW],
+  choices: [
+    {
+      label: 'Type the numbers',
+      run: `triage walk:${walk.id}`,
+      form: 'numbers',
+      invitation: 'Type them in one line, as in the example.',
+    },
+    ...answerChoices(walk, assessment),
+    why(walk),
+    back(walk),
+  ],
+});
+
+const doneParts = (walk: Walk, title: string): Parts => ({
+  summary: `Fixed: ${title}.`,
+  notes: ['May I count this cause for the club, without your name? It helps to ask the right thing sooner next time.'],
+  choices: [
+    { label: 'Yes, count it', run: answerLine(walk, 'count', 'yes'), preferred: true },
+    { label: 'No, just end', run: answerLine(walk, 'count', 'no') },
+    { label: 'It was something else', run: answerLine(walk, 'count', 'other') },
+    { label: 'It stopped working again', run: doLine(walk, 'back') },
+  ],
+  level: 'good',
+});
+
+const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment): Parts | null => {
+  const { step } = assessment;
+  switch (step.kind) {
+    case 'ask':
+      return step.opening ? openingParts(walk, assessment, step.id) : askParts(model, walk, assessment, step.check);
+    case NUMBERS:
+      return numbersParts(walk, assessment);
+    case 'try':
+      return tryParts(model, walk, assessment);
+    case 'done':
+      return doneParts(walk, step.fault.title);
+    case 'handOn':
+      return null;
+  }
+};
+
+/** The reply for where the walk stands now. */
+export const stepReply = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  { notes = [], choices = [] }: Said = {},
+): Reply => {
+  const { step } = assessment;
+  const parts = partsOf(model, walk, assessment);
+  if (parts === null) {
+    const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
+    return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };
+  }
+  return reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk),
+    level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
+    ...parts,
+    notes: [...notes, ...(parts.notes ?? [])],
+    choices: [...(parts.choices ?? []), ...choices],
+    data: stepData(walk, assessment),
+  });
+};
+
+const stepReason = ({ step }: Assessment): string => {
+  switch (step.kind) {
+    case 'ask':
+      if (step.opening) return 'What can be wrong depends on it.';
+      if (step.check.safety === true) return 'A wrong guess here could hurt you or the mount, so it comes first.';
+      return step.because === 'again'
+        ? 'An answer given before fits badly with the rest; a second look is cheaper than a wrong turn.'
+        : 'Its answers split the causes still standing best for the minutes it takes.';
+    case NUMBERS:
+      return 'Where the tube landed tells which entry is wrong better than any question.';
+    case 'try':
+      return 'It is likely enough, and quick enough, that trying it beats asking more.';
+    case 'done':
+      return 'The remedy was done and its effect was seen.';
+    case 'handOn':
+      return step.fault === null
+        ? 'Nothing left to ask or try is likely to pay for its time.'
+        : 'The cause is as good as known, and what is left must be done by a person.';
+  }
+};
+
+/** Causes still standing, what the step in hand would tell, and what this club has met. */
+export const whyReply = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  causes: readonly { readonly title: string; readonly probability: number }[],
+  outcomes: Readonly<Record<string, number>>,
+): Reply => {
+  const leads = whatEachAnswerSays(assessment)
+    .filter(({ likeliest }) => likeliest.length > 0)
+    .sort((a, b) => b.probability - a.probability)
+    .slice(0, 5)
+    .map(
+      ({ label, likeliest }) =>
+        `“${label}” would point to: ${likeliest.map(({ title, probability }) => `${lowered(title)} (${percent(probability)})`).join('; ')}.`,
+    );
+  const counted = Object.entries(outcomes)
+    .filter(([id, n]) => n > 0 && model.fault(id) !== undefined)
+    .sort(([, a], [, b]) => b - a)
+    .slice(0, 5)
+    .map(([id, n]) => `${lowered(model.fault(id)?.title ?? id)} × ${n}`);
+  return reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk),
+    summary: stepReason(assessment),
+    facts: [
+      ...causes.map(({ title, probability }) => ({ label: percent(probability), value: title })),
+      ...(counted.length === 0 ? [] : [{ label: 'Cured in this club so far', value: counted.join('; ') }]),
+    ],
+    notes: leads,
+    choices: [{ label: 'Go on', run: `triage walk:${walk.id}`, preferred: true }, back(walk)],
+    data: stepData(walk, assessment),
+  });
+};

@@ -1,0 +1,118 @@
+/** The numbers of a miss, typed in one line or a form, worked through by `astray` inside the walk. */
+import { isProblem, type Problem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
+import type { Reply } from '../../reply/reply.js';
+import type { WalkEvent } from '../../triage/index.js';
+import { astray } from '../astray/astray.js';
+import type { Request } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+
+export interface TypedNumbers {
+  readonly target: string;
+  readonly landed?: string;
+  readonly shown?: string;
+  readonly lst?: string;
+  readonly site?: string;
+  readonly at?: string;
+}
+
+const LABELLED =
+  /^(target|landed|shown|shows?|display|lst|sidereal(?: time)?|site|place|at|time|alt(?:itude)?|az(?:imuth)?)\b\s*:?\s*(.+)$/iu;
+
+const FIELDS: Readonly<Record<string, keyof TypedNumbers | 'alt' | 'az'>> = {
+  target: 'target',
+  landed: 'landed',
+  shown: 'shown',
+  show: 'shown',
+  shows: 'shown',
+  display: 'shown',
+  lst: 'lst',
+  sidereal: 'lst',
+  'sidereal time': 'lst',
+  site: 'site',
+  place: 'site',
+  at: 'at',
+  time: 'at',
+  alt: 'alt',
+  altitude: 'alt',
+  az: 'az',
+  azimuth: 'az',
+};
+
+/** "Vega; about 15 degrees east of it; shown 41, 135; lst 18:22": the target, where it landed, then what is named. Null: no numbers. */
+export const readNumbers = (line: string): TypedNumbers | null => {
+  const parts = line
+    .split(/[;\n]/u)
+    .map((part) => part.trim())
+    .filter((part) => part !== '' && part !== '-');
+  const fields: Partial<Record<keyof TypedNumbers | 'alt' | 'az', string>> = {};
+  const plain: string[] = [];
+  for (const part of parts) {
+    const named = LABELLED.exec(part);
+    const field = FIELDS[named?.[1]?.toLowerCase() ?? ''];
+    if (named !== null && field !== undefined) fields[field] = named[2] ?? '';
+    else plain.push(part);
+  }
+  const target = fields.target ?? plain.shift();
+  const landed = fields.landed ?? plain.shift();
+  const shown =
+    fields.shown ?? (fields.alt !== undefined && fields.az !== undefined ? `${fields.alt},${fields.az}` : undefined);
+  if (target === undefined || (landed === undefined && shown === undefined && fields.lst === undefined)) return null;
+  return {
+    target,
+    ...(landed === undefined ? {} : { landed }),
+    ...(shown === undefined ? {} : { shown }),
+    ...(fields.lst === undefined ? {} : { lst: fields.lst }),
+    ...(fields.site === undefined ? {} : { site: fields.site }),
+    ...(fields.at === undefined ? {} : { at: fields.at }),
+  };
+};
+
+interface AstrayCause {
+  readonly id?: string;
+  readonly ids?: readonly string[];
+  readonly probability: number;
+  readonly correction?: string;
+}
+
+export interface TakenNumbers {
+  readonly event: WalkEvent;
+  readonly notes: readonly string[];
+  /** What `astray` answered; its cautions and audience hold for the walk's reply too. */
+  readonly reply: Reply;
+}
+
+/** @returns the event that the walk keeps, or what was wrong with the numbers (to be typed again). */
+export const takeNumbers = async (
+  deps: Deps,
+  request: Omit<Request<unknown>, 'options'>,
+  numbers: TypedNumbers,
+  by: 'member' | 'helper',
+): Promise<TakenNumbers | Problem> => {
+  const none = { landed: undefined, shown: undefined, lst: undefined, at: undefined, site: undefined };
+  const outcome = await astray.run(deps, {
+    options: { ...none, ...numbers, mount: undefined, aligned: undefined, also: undefined, within: undefined },
+    ...request,
+  });
+  if (isProblem(outcome)) return outcome;
+  const causes = (outcome.data['causes'] as unknown as readonly AstrayCause[]).flatMap(({ id, ids, probability }) =>
+    (ids ?? (id === undefined ? [] : [id])).map((one) => ({ id: one.slice(0, 80), probability })),
+  );
+  const said = tidy(
+    [
+      numbers.target,
+      numbers.landed,
+      numbers.shown === undefined ? undefined : `shown ${numbers.shown}`,
+      numbers.lst === undefined ? undefined : `lst ${numbers.lst}`,
+    ]
+      .filter((part) => part !== undefined)
+      .join('; '),
+    200,
+  );
+  const [first] = causes;
+  return {
+    event: { kind: 'found', cause: first?.id ?? 'unknown', causes: causes.slice(0, 8), said, by },
+    notes: [`From your numbers: ${outcome.summary}`],
+    reply: outcome,
+  };
+};

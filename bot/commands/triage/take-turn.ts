@@ -1,0 +1,205 @@
+/** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import type { MemberFile } from '../../ground/member-file.js';
+import { readMemberFile } from '../../pictures/read-member-file.js';
+import type { Choice, Reply } from '../../reply/reply.js';
+import {
+  answerStep,
+  assess,
+  NUMBERS,
+  stepBack,
+  tellText,
+  UNSURE,
+  type Assessment,
+  type Speaker,
+  type Step,
+  type TriageModel,
+  type WalkState,
+} from '../../triage/index.js';
+import type { Asker, Request } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { named, type Found } from './find-walk.js';
+import { readWords } from './read-notes.js';
+import { answersOf } from './step-data.js';
+import { readNumbers, takeNumbers } from './take-numbers.js';
+import type { Walk } from './walk-keeper.js';
+
+export const DOINGS = ['why', 'back', 'summary', 'end', 'new'] as const;
+export type Doing = (typeof DOINGS)[number];
+
+export interface SaidInTurn {
+  readonly text?: string | undefined;
+  readonly answer?: string | undefined;
+  readonly do?: Doing | undefined;
+  readonly file?: MemberFile | undefined;
+}
+
+export interface TurnContext {
+  readonly deps: Deps;
+  readonly model: TriageModel;
+  readonly asker: Asker;
+  readonly privacy: Request<unknown>['privacy'];
+  readonly by: Speaker;
+  readonly outcomes: Readonly<Record<string, number>>;
+  readonly nowUtcMs: number;
+}
+
+export interface Turn {
+  readonly walk: Walk;
+  readonly notes: readonly string[];
+  readonly choices?: readonly Choice[];
+  readonly show: 'step' | 'why' | 'summary';
+  /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
+  readonly rests?: Reply;
+}
+
+const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
+const TRY_WORDS: Readonly<Record<string, string>> = {
+  works: 'works',
+  fixed: 'works',
+  'it works': 'works',
+  'it works now': 'works',
+  same: 'same',
+  'no change': 'same',
+  no: 'same',
+  changed: 'changed',
+  'could not': 'could-not',
+  'could-not': 'could-not',
+};
+
+/** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
+const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
+  const { step } = assessment;
+  const wanted = said.trim().toLowerCase();
+  if (step.kind === 'try' && TRY_WORDS[wanted] !== undefined) return TRY_WORDS[wanted];
+  if (step.kind === 'ask' && UNSURE_WORDS.includes(wanted)) return UNSURE;
+  return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
+};
+
+/** `CHECK.ANSWER` as buttons send it, or an answer alone for the step in hand. */
+const splitAnswer = (assessment: Assessment, said: string): readonly [string, string] => {
+  const [first = '', second] = said.trim().toLowerCase().split('.', 2);
+  if (second !== undefined) return [first, second];
+  return [assessment.step.id, plainAnswer(assessment, said) ?? said.trim().toLowerCase()];
+};
+
+const answerProblem = (allowed: readonly string[], walk: Walk): Problem =>
+  allowed.length === 0
+    ? problem(
+        'unknown-answer',
+        `That answers no question of this walk. See where it stands with: triage walk:${walk.id}`,
+      )
+    : problem('unknown-answer', `The answer must be one of: ${allowed.join(', ')}.`);
+
+const COUNTED: Readonly<Record<string, string>> = {
+  yes: 'Counted, without your name. Clear skies.',
+  no: 'Not counted. Clear skies.',
+  other: 'Then I do not count it for that cause. Clear skies.',
+};
+
+const count = async (
+  { deps, by, nowUtcMs }: TurnContext,
+  walk: Walk,
+  consent: string,
+  step: Step,
+): Promise<Turn | Problem> => {
+  if (step.kind !== 'done')
+    return problem(
+      'nothing-to-count',
+      `Nothing has been fixed in this walk yet. See where it stands with: triage walk:${walk.id}`,
+    );
+  if (walk.endedUtcMs !== null) return problem('walk-ended', 'This walk has ended, and its outcome is settled.');
+  if (consent === 'yes' && by !== 'member')
+    return problem('consent', 'Only the one whose mount it is can say yes to that.');
+  if (consent === 'yes') await deps.store.outcomes.add(walk.clubId, step.id);
+  return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [COUNTED[consent] ?? COUNTED['no'] ?? ''], show: 'summary' };
+};
+
+interface Began {
+  readonly context: TurnContext;
+  readonly walk: Walk;
+  readonly before: Assessment;
+  readonly notes: readonly string[];
+}
+
+const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
+  show: 'step',
+  ...more,
+  walk: { ...walk, state, endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
+  notes: [...notes, ...(more.notes ?? [])],
+});
+
+const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
+  const { context, walk, before } = began;
+  const [step, answer] = splitAnswer(before, typed);
+  if (step === 'count') return count(context, walk, answer, before.step);
+  const state = answerStep(context.model, walk.state, step, answer, context.by);
+  if ('trouble' in state)
+    return state.trouble === 'walk-too-long'
+      ? problem('walk-too-long', 'This walk has grown too long. Start afresh with: triage do:new')
+      : answerProblem(state.allowed, walk);
+  const again =
+    walk.state.events.some((event) => event.kind === 'answer' && event.check === step) &&
+    !(before.step.kind === 'ask' && before.step.id === step);
+  return changed(began, state, {
+    notes: again ? ['You have answered that before; both looks count, the second one more.'] : [],
+  });
+};
+
+const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
+  const numbers = readNumbers(line);
+  if (numbers === null) return null;
+  const { context, walk } = began;
+  const taken = await takeNumbers(context.deps, context, numbers, context.by);
+  if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
+  return changed(
+    began,
+    { ...walk.state, events: [...walk.state.events, taken.event] },
+    { notes: taken.notes, rests: taken.reply },
+  );
+};
+
+const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
+  const { context, walk } = began;
+  const { state, read } = tellText(context.model, walk.state, text, context.by, how);
+  const { notes, choices } = readWords(context.model, walk, read);
+  return changed(began, state, { notes, choices });
+};
+
+const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {
+  const read = await readMemberFile(began.context.deps.pictures, file);
+  return isProblem(read) ? read : takeWords(began, read.text, read.by);
+};
+
+const takeBack = (began: Began): Turn | Problem => {
+  const state = stepBack(began.walk.state);
+  return state === null
+    ? problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.')
+    : changed(began, state, { notes: ['Taken back one step.'] });
+};
+
+const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
+  const { context, walk, notes } = began;
+  if (doing === 'why' || doing === 'summary') return { walk, notes, show: doing };
+  if (doing === 'end')
+    return { walk: { ...walk, endedUtcMs: walk.endedUtcMs ?? context.nowUtcMs }, notes, show: 'summary' };
+  return doing === 'back' ? takeBack(began) : null;
+};
+
+export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
+  const walk = named(found.walk, context.by, context.asker);
+  const notes = found.note === null ? [] : [found.note];
+  const before = assess(context.model, walk.state, context.outcomes);
+  const began: Began = { context, walk, before, notes };
+
+  const bare = said.text?.trim().toLowerCase();
+  const doing = said.do ?? DOINGS.find((word) => word === bare);
+  const done = doing === undefined ? null : takeDoing(began, doing);
+  if (done !== null) return done;
+  const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(before, said.text));
+  if (typed !== undefined) return takeAnswer(began, typed);
+  if (said.file !== undefined) return takeFile(began, said.file);
+  if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
+  const miss = before.step.kind === NUMBERS ? await takeMiss(began, said.text) : null;
+  return miss ?? takeWords(began, said.text);
+};

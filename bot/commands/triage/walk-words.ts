@@ -1,0 +1,109 @@
+/** Words and lines that every reply of a walk shares: choices, names, lines for a system, figures that were read filled in. */
+import { cautions, cautionText } from '../../cautions/cautions.js';
+import { tidy } from '../../ground/tidy.js';
+import type { Choice } from '../../reply/reply.js';
+import type { Speaker, System, WalkState } from '../../triage/index.js';
+import type { Walk } from './walk-keeper.js';
+
+const BUTTONS_IN_A_ROW = 5;
+
+export const answerLine = (walk: Walk, step: string, answer: string): string =>
+  `triage walk:${walk.id} answer:${step}.${answer}`;
+export const doLine = (walk: Walk, what: string): string => `triage walk:${walk.id} do:${what}`;
+
+export const why = (walk: Walk): Choice => ({ label: 'Why this?', run: doLine(walk, 'why') });
+export const back = (walk: Walk): Choice => ({ label: 'Back a step', run: doLine(walk, 'back') });
+
+/** Answers first; the tools only as far as one row of buttons holds them (they can always be typed). */
+export const withTools = (answers: readonly Choice[], tools: readonly Choice[]): readonly Choice[] =>
+  answers.length > BUTTONS_IN_A_ROW ? [...answers, ...tools] : [...answers, ...tools].slice(0, BUTTONS_IN_A_ROW);
+
+export const percent = (probability: number): string =>
+  probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`;
+
+/** "The adapter has no driver" within a sentence; names in capitals stay. */
+export const lowered = (title: string): string =>
+  /^[A-Z][a-z]/u.test(title) && !/^(?:Windows|Bluetooth|Linux|macOS|Tracking)/u.test(title)
+    ? `${title.charAt(0).toLowerCase()}${title.slice(1)}`
+    : title;
+
+type BySystem = { readonly all?: readonly string[] | string | undefined } & {
+  readonly [K in System]?: readonly string[] | string | undefined;
+};
+
+const SYSTEMS_NAMED: readonly (readonly [System, string])[] = [
+  ['windows', 'Windows'],
+  ['macos', 'macOS'],
+  ['linux', 'Linux'],
+];
+
+/** One text for everyone, or the lines for one system; of every system, named, where it is not known. */
+export const linesFor = (text: string | readonly string[] | BySystem, system: System | null): string[] => {
+  if (typeof text === 'string') return [text];
+  if (Array.isArray(text)) return [...(text as readonly string[])];
+  const parts = text as BySystem;
+  const common = parts.all === undefined ? [] : [parts.all].flat();
+  if (system !== null) return [...common, ...[parts[system] ?? []].flat()];
+  return [
+    ...common,
+    ...SYSTEMS_NAMED.flatMap(([key, name]) => [parts[key] ?? []].flat().map((line) => `${name}: ${line}`)),
+  ];
+};
+
+const PORT = /\/dev\/(?:ttyUSB|ttyACM|rfcomm)\d{1,3}|\/dev\/cu\.[\w.-]{2,40}|\bCOM\d{1,3}\b/giu;
+const PRIVATE_ADDRESS = /\b(?:192\.168|10\.\d{1,3}|172\.(?:1[6-9]|2\d|3[01]))\.\d{1,3}(?:\.\d{1,3})?\b/gu;
+
+const lastIn = (state: WalkState, pattern: RegExp): string | null => {
+  for (const event of [...state.events].reverse()) {
+    if (event.kind !== 'text') continue;
+    const found = event.words.match(pattern)?.at(-1);
+    if (found !== undefined) return found;
+  }
+  return null;
+};
+
+/** Fills what the member's own words gave into a line: the port that was read in place of an example, the bridge's address. */
+export const filledFrom = (state: WalkState): ((line: string) => string) => {
+  const port = lastIn(state, PORT);
+  const address = lastIn(state, PRIVATE_ADDRESS);
+  return (line) => {
+    let filled = line;
+    if (port?.startsWith('/dev/tty') === true || port?.startsWith('/dev/rfcomm') === true)
+      filled = filled
+        .replace(/\/dev\/ttyUSB0/gu, port)
+        .replace(/\bttyUSB0\b/gu, port.slice('/dev/'.length))
+        .replace(/,? (?:with|use) your own tty's name/gu, '')
+        .replace(/ \(\)/gu, '');
+    if (address !== null) filled = filled.replace(/\bADDRESS\b/gu, address);
+    return filled;
+  };
+};
+
+export const cautionLines = (ids: readonly string[]): string[] => [...new Set(ids)].map(cautionText);
+
+/** In full the first time in a walk; then only named, so that the words stay read. */
+export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<string>): string[] => {
+  const all = [...new Set(ids)];
+  const known = all.filter((id) => before.has(id)).map((id) => cautions().get(id)?.title ?? id);
+  return [
+    ...all.filter((id) => !before.has(id)).map(cautionText),
+    ...(known.length === 0 ? [] : [`As said before: ${known.join('; ')}.`]),
+  ];
+};
+
+/** Before a member has spoken only the id is known; Discord's is a number, of no use to a reader. */
+export const memberName = ({ state, memberId }: Walk): string => {
+  if (state.names.member !== null) return tidy(state.names.member, 30);
+  const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(memberId)?.[1];
+  return readable === undefined ? 'the member' : tidy(readable, 30);
+};
+
+export const nameOf = (walk: Walk, by: Speaker | null): string => {
+  if (by === null) return 'Known';
+  return by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
+};
+
+export const titleOf = (walk: Walk): string =>
+  walk.helperId === null && walk.state.names.helper === null
+    ? 'Finding the connection fault'
+    : `Finding the connection fault for ${memberName(walk)}`;

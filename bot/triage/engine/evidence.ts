@@ -1,0 +1,206 @@
+/** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
+import { UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
+import type { Observation } from './mistakes.js';
+import type { Situation } from './situation.js';
+
+export interface Evidence {
+  readonly observations: readonly Observation[];
+  /** Fault index → how many times its remedy (the other way included) was tried without a cure. */
+  readonly tried: ReadonlyMap<number, number>;
+  /** Fault index → how many times its remedy was offered and answered, whatever came of it. */
+  readonly attempts: ReadonlyMap<number, number>;
+  /** Faults whose remedy was done and had not taken when looked at: it may come once more. */
+  readonly notTaken: ReadonlySet<number>;
+  /** Faults whose remedy was done and changed something: mended as far as one can tell. */
+  readonly mended: ReadonlySet<number>;
+  /** Likelihood factors from texts and from the numbers of a miss, by fault index. */
+  readonly factors: ReadonlyMap<number, number>;
+  /** Checks whose last look gave "not sure". */
+  readonly unsure: ReadonlySet<number>;
+  /** Checks whose answers were set aside when a remedy changed something. */
+  readonly setAside: ReadonlySet<number>;
+}
+
+const FOUND_FACTOR = 30;
+/** Sureness of a text, as the chance that it was not meant so. */
+const LEAST_TEXT_SLIP = 0.05;
+const MOST_TEXT_SLIP = 0.4;
+/** What was read and confirmed with one press counts as if looked at. */
+const CONFIRMED_SLIP = 0.06;
+/** A text makes a fault at most so many times likelier or less likely. */
+const MOST_SUGGESTED = 40;
+
+interface Gathering {
+  readonly situation: Situation;
+  observations: Observation[];
+  tried: Map<number, number>;
+  readonly attempts: Map<number, number>;
+  readonly notTaken: Set<number>;
+  /** The fault whose remedy changed nothing a moment ago: the next look at its verify check says whether it was done. */
+  unverified: number | null;
+  readonly mended: Set<number>;
+  factors: Map<number, number>;
+  readonly unsure: Set<number>;
+  setAside: Set<number>;
+}
+
+const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
+  const check = state.situation.checkIndex.get(checkId);
+  const numbers = check === undefined ? undefined : state.situation.checks[check];
+  if (check === undefined || numbers === undefined) return;
+  if (answerId === UNSURE) {
+    state.unsure.add(check);
+    return;
+  }
+  const answer = numbers.answers.indexOf(answerId);
+  if (answer < 0) return;
+  state.unsure.delete(check);
+  state.setAside.delete(check);
+  const before = state.observations.filter((o) => o.check === check);
+  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
+  const replaced = before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined);
+  const kept = state.observations.filter((o) => o !== replaced);
+  const look = before.length > 0 && replaced !== before[0] && slip === undefined ? 'relook' : 'look';
+  state.observations = [...kept, { check, answer, look, ...(slip === undefined ? {} : { slip }) }];
+};
+
+const suggest = (state: Gathering, faultId: string, factor: number): void => {
+  const index = state.situation.faultIndex.get(faultId);
+  if (index === undefined) return;
+  const bounded = Math.min(MOST_SUGGESTED, Math.max(1 / MOST_SUGGESTED, factor));
+  state.factors.set(index, (state.factors.get(index) ?? 1) * bounded);
+};
+
+const slipOfFact = ({ sureness }: KeptFact): number =>
+  Math.min(MOST_TEXT_SLIP, Math.max(LEAST_TEXT_SLIP, 1 - sureness));
+
+/** What texts say, once what was taken back is left out. */
+const readTexts = (
+  events: readonly WalkEvent[],
+  at: number,
+): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
+  const after = events.slice(at + 1);
+  return {
+    denied: new Set(after.flatMap((event) => (event.kind === 'not-so' ? [event.what] : []))),
+    confirmed: after.some(({ kind }) => kind === 'right'),
+  };
+};
+
+const takeText = (
+  state: Gathering,
+  event: Extract<WalkEvent, { kind: 'text' }>,
+  { denied, confirmed }: ReturnType<typeof readTexts>,
+): void => {
+  const kept = event.facts.filter(({ what }) => !denied.has(what));
+  for (const fact of kept)
+    observe(state, fact.what, fact.answer, confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact));
+  for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
+};
+
+const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, { kind: 'found' }>): void => {
+  const shares = new Map(
+    (event.causes.length > 0 ? event.causes : [{ id: event.cause, probability: 0.97 }]).map(({ id, probability }) => [
+      id,
+      probability,
+    ]),
+  );
+  for (const [i, fault] of situation.faults.entries()) {
+    if (fault.handsOverTo === undefined) continue;
+    const share = (fault.astrayCauses ?? []).reduce((most, cause) => Math.max(most, shares.get(cause) ?? 0), 0);
+    // From 1/30 for what the numbers rule out to 30 for what they single out.
+    factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** (2 * Math.min(1, share * 1.03) - 1));
+  }
+};
+
+/**
+ * After a remedy changed something without curing, two causes were at work: answers about the chain from that stage on, and
+ * remedies tried there, were given under the removed fault and are set aside; what lies before it, settings looked at one by
+ * one, history and contrasts still hold.
+ */
+const takeChange = (state: Gathering, index: number): void => {
+  const { situation } = state;
+  const fault = situation.faults[index];
+  if (fault === undefined) return;
+  state.mended.add(index);
+  const from = situation.stagePosition(fault.stage);
+  const stale = (check: number): boolean => {
+    const entry = situation.checks[check]?.entry;
+    if (entry === undefined) return true;
+    if (entry.lasting === true) return false;
+    if (fault.answers?.[entry.id] !== undefined || entry.under?.[fault.id] !== undefined) return true;
+    return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
+  };
+  state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
+  state.observations = state.observations.filter(({ check }) => !stale(check));
+  state.tried = new Map(
+    [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
+  );
+  state.factors = new Map();
+};
+
+const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
+  const index = state.situation.faultIndex.get(event.fault);
+  if (index === undefined) return;
+  state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
+  // Twice without effect speaks as loud, whatever the look in between showed.
+  const times = state.notTaken.has(index) ? 2 : 1;
+  state.notTaken.delete(index);
+  state.unverified = event.outcome === 'same' ? index : null;
+  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + times);
+  if (event.outcome === 'changed') takeChange(state, index);
+};
+
+/**
+ * A look at what the remedy just done should have changed. As it should be: the remedy was done, so its fault is the less
+ * likely. Still wrong: it was not done, or not there, so its failure says nothing, and it may come once more.
+ */
+const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answer' }>): boolean => {
+  const index = state.unverified;
+  const verify = index === null ? undefined : state.situation.faults[index]?.verify;
+  if (index === null || verify?.check !== event.check || event.answer === UNSURE) return false;
+  state.unverified = null;
+  if (event.answer !== verify.answer) {
+    state.tried.delete(index);
+    state.notTaken.add(index);
+    return true;
+  }
+  state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
+  const check = state.situation.checkIndex.get(event.check);
+  state.observations = state.observations.filter((o) => o.check !== check);
+  return false;
+};
+
+/** A finer check that was answered takes the place of the coarser one it refines. */
+const withoutRefined = ({ situation, observations }: Gathering): readonly Observation[] => {
+  const coarse = new Set(
+    observations.flatMap(({ check }) => {
+      const id = situation.checks[check]?.entry.refines?.check;
+      return id === undefined ? [] : [situation.checkIndex.get(id)];
+    }),
+  );
+  return observations.filter(({ check }) => !coarse.has(check));
+};
+
+/** Replays the events in order. */
+export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[]): Evidence => {
+  const state: Gathering = {
+    situation,
+    observations: [],
+    tried: new Map(),
+    attempts: new Map(),
+    notTaken: new Set(),
+    unverified: null,
+    mended: new Set(),
+    factors: new Map(),
+    unsure: new Set(),
+    setAside: new Set(),
+  };
+  for (const [at, event] of events.entries()) {
+    if (event.kind === 'text') takeText(state, event, readTexts(events, at));
+    if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
+    if (event.kind === 'found') takeFound(state, event);
+    if (event.kind === 'try') takeTry(state, event);
+  }
+  const { tried, attempts, notTaken, mended, factors, unsure, setAside } = state;
+  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, setAside };
+};

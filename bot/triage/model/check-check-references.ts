@@ -1,0 +1,74 @@
+/** The references of one check: its answers, stages, links, the faults it speaks of and the coarser check it refines. */
+import { linkExists, oddsFit, onlyExists, stageExists, type References } from './check-references.js';
+import type { CheckEntry } from './schema.js';
+
+const answersOf = ({ answers }: CheckEntry): ReadonlySet<string> => new Set(answers.map(({ id }) => id));
+
+const checkFaultTables = (known: References, check: CheckEntry): void => {
+  for (const [fault, odds] of Object.entries(check.under ?? {})) {
+    if (!known.faults.has(fault)) known.complain('checks', check.id, ['under', fault], `there is no fault "${fault}"`);
+    oddsFit(known, ['checks', check.id], ['under', fault], check.id, odds);
+  }
+  for (const field of ['leans', 'adds'] as const) {
+    for (const [answer, faults] of Object.entries(check[field] ?? {})) {
+      oddsFit(known, ['checks', check.id], [field, answer], check.id, answer);
+      for (const fault of Object.keys(faults))
+        if (!known.faults.has(fault))
+          known.complain('checks', check.id, [field, answer, fault], `there is no fault "${fault}"`);
+    }
+  }
+};
+
+const checkContrast = (known: References, check: CheckEntry): void => {
+  const { contrast } = check;
+  if (contrast === undefined) return;
+  for (const side of ['works', 'fails'] as const) {
+    for (const [answer, links] of Object.entries(contrast[side] ?? {})) {
+      oddsFit(known, ['checks', check.id], ['contrast', side, answer], check.id, answer);
+      for (const link of links) linkExists(known, 'checks', check.id, ['contrast', side, answer], link);
+    }
+  }
+  for (const link of contrast.partly ?? []) linkExists(known, 'checks', check.id, ['contrast', 'partly'], link);
+  const spoken = new Set([
+    ...Object.keys(contrast.works ?? {}),
+    ...Object.keys(contrast.fails ?? {}),
+    ...(contrast.silent ?? []),
+  ]);
+  for (const answer of answersOf(check))
+    if (!spoken.has(answer))
+      known.complain('checks', check.id, ['contrast'], `it does not say what the answer "${answer}" means`);
+};
+
+const checkRefines = (known: References, check: CheckEntry): void => {
+  if (check.refines === undefined) return;
+  const own = answersOf(check);
+  oddsFit(known, ['checks', check.id], ['refines', 'answers'], check.refines.check, {
+    ...Object.fromEntries(Object.keys(check.refines.answers).map((answer) => [answer, 0])),
+  });
+  for (const [answer, finer] of Object.entries(check.refines.answers))
+    for (const id of Object.keys(finer))
+      if (!own.has(id))
+        known.complain('checks', check.id, ['refines', 'answers', answer], `it has no answer "${id}" of its own`);
+};
+
+export const checkCheckReferences = (known: References, check: CheckEntry): void => {
+  const own: readonly ['checks', string] = ['checks', check.id];
+  stageExists(known, 'checks', check.id, ['stage'], check.stage);
+  onlyExists(known, 'checks', check.id, check.only);
+  oddsFit(known, own, ['good'], check.id, check.good);
+  if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);
+  if (check.bad !== undefined) oddsFit(known, own, ['bad'], check.id, check.bad);
+  if (check.bad === check.good) known.complain('checks', check.id, ['bad'], 'the bad answer is the good one');
+  if (answersOf(check).size < check.answers.length)
+    known.complain('checks', check.id, ['answers'], 'two answers have the same id');
+  if (answersOf(check).has('unsure'))
+    known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
+  for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
+    stageExists(known, 'checks', check.id, ['byStage', stage], stage);
+    oddsFit(known, own, ['byStage', stage], check.id, odds);
+  }
+  for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
+  checkFaultTables(known, check);
+  checkContrast(known, check);
+  checkRefines(known, check);
+};

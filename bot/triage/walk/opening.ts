@@ -1,0 +1,117 @@
+/** What a walk knows of the connection, and which of it must be asked before the next step makes sense. */
+import type { Evidence } from '../engine/evidence.js';
+import type { Belief } from '../engine/belief.js';
+import type { Choice } from '../engine/choose-step.js';
+import type { Situation } from '../engine/situation.js';
+import type { WalkContext } from '../model/context.js';
+import type { TriageModel } from '../model/model.js';
+import { CLIENTS, SYSTEMS, type Client, type Only, type System } from '../model/schema.js';
+import type { WalkEvent } from './walk-state.js';
+
+export type OpeningField = 'path' | 'system' | 'client';
+
+export interface Opening {
+  readonly context: WalkContext;
+  /** Fields that nobody has spoken of; "not sure" counts as spoken. */
+  readonly open: ReadonlySet<OpeningField>;
+  /** The paths that the member's words leave open; all of them where they say nothing. */
+  readonly paths: readonly string[];
+}
+
+/** Words say a path, a system or a client this surely, or they are asked for. */
+const TAKEN_FROM_WORDS = 0.55;
+
+interface Said {
+  path?: string | null;
+  system?: System | null;
+  client?: Client | null;
+  family: readonly string[];
+}
+
+const takeFact = (said: Said, model: TriageModel, what: string, answer: string): void => {
+  if (what === 'system') said.system = SYSTEMS.find((system) => system === answer) ?? said.system ?? null;
+  if (what === 'client') said.client = CLIENTS.find((client) => client === answer) ?? said.client ?? null;
+  if (what !== 'path') return;
+  const paths = model.path(answer) === undefined ? (model.reading.family(answer) ?? []) : [answer];
+  const known = paths.filter((id) => model.path(id) !== undefined);
+  if (known.length === 1) said.path = known[0] ?? null;
+  else if (known.length > 1) said.family = known;
+};
+
+const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
+  const said: Said = { family: [] };
+  for (const [at, event] of events.entries()) {
+    if (event.kind !== 'text') continue;
+    const denied = new Set(events.slice(at + 1).flatMap((later) => (later.kind === 'not-so' ? [later.what] : [])));
+    for (const { what, answer, sureness } of event.facts)
+      if (sureness >= TAKEN_FROM_WORDS && !denied.has(what)) takeFact(said, model, what, answer);
+  }
+  return said;
+};
+
+/** Answers win over what was read from words. */
+export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
+  const said = takeTexts(model, events);
+  for (const event of events) {
+    if (event.kind === 'path' && (event.value === null || model.path(event.value) !== undefined))
+      said.path = event.value;
+    if (event.kind === 'system') said.system = event.value;
+    if (event.kind === 'client') said.client = event.value;
+  }
+  const path = said.path == null ? undefined : model.path(said.path);
+  if (path?.systems.length === 1) said.system = path.systems[0] ?? null;
+  if (path?.clients.length === 1) said.client = path.clients[0] ?? null;
+  const open = new Set<OpeningField>();
+  if (said.path === undefined) open.add('path');
+  if (said.system === undefined) open.add('system');
+  if (said.client === undefined) open.add('client');
+  return {
+    context: { path: said.path ?? null, system: said.system ?? null, client: said.client ?? null },
+    open,
+    paths: said.family.length > 0 ? said.family : model.paths.map(({ id }) => id),
+  };
+};
+
+/** Answers that place the trouble behind the connection, where the way to the mount does not matter. */
+const BEHIND_THE_LINK: Readonly<Record<string, readonly string[]>> = {
+  'how-far': ['no-light', 'no-move', 'elsewhere'],
+  'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
+};
+
+/** Whether the way to the mount bears on what was said so far. */
+export const pathMatters = (situation: Situation, evidence: Evidence): boolean =>
+  !evidence.observations.some(({ check, answer }) => {
+    const numbers = situation.checks[check];
+    return BEHIND_THE_LINK[numbers?.entry.id ?? '']?.includes(numbers?.answers[answer] ?? '') === true;
+  });
+
+const bySystem = (text: unknown): boolean =>
+  typeof text === 'object' && text !== null && !Array.isArray(text) && Object.keys(text).some((key) => key !== 'all');
+
+const limits = (only: Only | undefined, field: 'systems' | 'clients'): boolean => only?.[field] !== undefined;
+
+/** Causes that one system or kind of program alone can have make it worth asking for once they are this likely together. */
+const WORTH_ASKING = { system: 0.35, client: 0.25 } as const;
+
+const limitedShare = (situation: Situation, { probabilities }: Belief, field: 'systems' | 'clients'): number =>
+  situation.faults.reduce((sum, { only }, f) => sum + (limits(only, field) ? (probabilities[f] ?? 0) : 0), 0);
+
+/** The system or the kind of program, where the step in view is worded by it or much of what may be wrong depends on it. */
+export const fieldFor = (
+  { open }: Opening,
+  situation: Situation,
+  belief: Belief,
+  best: Choice | undefined,
+): 'system' | 'client' | null => {
+  const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
+  const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
+  if (open.has('system')) {
+    const worded = bySystem(check?.how) || bySystem(fault?.remedy.steps) || limits((check ?? fault)?.only, 'systems');
+    if (worded || limitedShare(situation, belief, 'systems') >= WORTH_ASKING.system) return 'system';
+  }
+  if (open.has('client')) {
+    const worded = limits((check ?? fault)?.only, 'clients');
+    if (worded || limitedShare(situation, belief, 'clients') >= WORTH_ASKING.client) return 'client';
+  }
+  return null;
+};
