@@ -88,13 +88,18 @@ export function showpieceRank({ messier, caldwell }: DeepSkyRow, showpiece: Show
 /** The target: shown by its Messier number where it has one, else by its catalogue number. */
 export function deepSkyTarget(row: DeepSkyRow, showpiece: Showpiece | undefined): Target {
   const { magnitude, sizeArcmin, minorSizeArcmin } = row;
-  const numbers = [row.messier && `M ${row.messier}`, row.designation, row.caldwell && `C ${row.caldwell}`].filter(
-    (name, i, all) => name !== '' && all.indexOf(name) === i,
-  );
+  const names = cellList(row.commonNames);
+  // Star patterns have no number of their own: they go by their name.
+  const shown = row.designation.startsWith('Asterism ') ? names.shift() : row.designation;
+  const numbers = [
+    row.messier && `M ${row.messier}`,
+    shown ?? row.designation,
+    row.caldwell && `C ${row.caldwell}`,
+  ].filter((name, i, all) => name !== '' && all.indexOf(name) === i);
   return {
     id: numberKeyOf(row.designation),
     name: numbers[0] ?? row.designation,
-    aliases: [...cellList(row.commonNames), ...numbers.slice(1), ...cellList(row.otherNames)],
+    aliases: [...names, ...numbers.slice(1), ...cellList(row.otherNames)],
     kind: row.kind as TargetKind,
     kindText: row.kindText,
     ...NO_CATALOGUE_DATA,

@@ -61,6 +61,7 @@ const PREFIXES: ReadonlyMap<string, string> = new Map(
   Object.entries({
     m: 'm',
     messier: 'm',
+    n: 'ngc',
     ngc: 'ngc',
     ic: 'ic',
     c: 'c',
@@ -82,6 +83,11 @@ const PREFIXES: ReadonlyMap<string, string> = new Map(
     mwsc: 'mwsc',
     pgc: 'pgc',
     ugc: 'ugc',
+    arp: 'arp',
+    abell: 'abell',
+    vdb: 'vdb',
+    hr: 'hr',
+    hd: 'hd',
     harvard: 'harvard',
   }),
 );

@@ -4,15 +4,15 @@ import { foldKey } from '../ground/fold-text.js';
 import { NO_CATALOGUE_DATA, type Target, type TargetKind } from './target.js';
 
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [
-  ['Sun', 'sun', 'star', 'Sol ☉ ☼'],
-  ['Moon', 'moon', 'natural satellite', 'Luna ☽ ☾'],
-  ['Mercury', 'planet', 'planet', '☿'],
-  ['Venus', 'planet', 'planet', '♀'],
-  ['Mars', 'planet', 'planet', '♂'],
-  ['Jupiter', 'planet', 'planet', '♃'],
-  ['Saturn', 'planet', 'planet', '♄'],
+  ['Sun', 'sun', 'star', 'Sol Sonne Soleil Sole ☉ ☼'],
+  ['Moon', 'moon', 'natural satellite', 'Luna Mond Lune ☽ ☾'],
+  ['Mercury', 'planet', 'planet', 'Merkur Mercure Mercurio ☿'],
+  ['Venus', 'planet', 'planet', 'Vénus Venere ♀'],
+  ['Mars', 'planet', 'planet', 'Marte ♂'],
+  ['Jupiter', 'planet', 'planet', 'Giove Júpiter ♃'],
+  ['Saturn', 'planet', 'planet', 'Saturne Saturno ♄'],
   ['Uranus', 'planet', 'planet', '♅ ⛢'],
-  ['Neptune', 'planet', 'planet', '♆'],
+  ['Neptune', 'planet', 'planet', 'Neptun Neptuno Nettuno ♆'],
   ['Pluto', 'planet', 'dwarf planet', '♇'],
 ];
 

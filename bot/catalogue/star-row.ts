@@ -1,4 +1,5 @@
 /** One line of stars.csv: its cells, its keys, and the target it becomes. */
+import { foldKey } from '../ground/fold-text.js';
 import { addKey, addName, type CatalogueTables } from './catalogue-index.js';
 import { cellList } from './csv-lines.js';
 import { bayerKey, bayerText, flamsteedKey } from './designation.js';
@@ -65,6 +66,12 @@ export function starRank({ names, bayer, flamsteed, magnitude }: StarRow): numbe
   return (names ? 30 : bayer ? 100 : flamsteed ? 160 : 300) + 10 * magnitude;
 }
 
+/** Numbers of other catalogues stand among the names, but are never guessed at: HR 7002 is not HR 7001 misspelt. */
+const enterName = (name: string, position: number, tables: CatalogueTables): void => {
+  if (/^H[RD] \d+$/.test(name)) addKey(tables.exact, foldKey(name), position);
+  else addName(tables, name, position);
+};
+
 /** Enters every key of the row; returns its stable id. */
 export function indexStarRow(row: StarRow, position: number, tables: CatalogueTables): string {
   const id = `hip${row.hip}`;
@@ -75,7 +82,7 @@ export function indexStarRow(row: StarRow, position: number, tables: CatalogueTa
     if (number) addKey(tables.unnumbered, bayerKey(letter, null, row.designated), position);
   }
   if (row.flamsteed) addKey(tables.exact, flamsteedKey(Number(row.flamsteed), row.designated), position);
-  for (const name of cellList(row.names)) addName(tables, name.replace(EVERYDAY, ''), position);
+  for (const name of cellList(row.names)) enterName(name.replace(EVERYDAY, ''), position, tables);
   return id;
 }
 

@@ -1,8 +1,9 @@
 /** `epoch`: a target's coordinates for J2000 and of date, and how far apart the numbers are. */
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
-import { degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wording.js';
-import { equatorialOfDateFromJ2000, placeOf, separationDeg } from '../sky/index.js';
+import { degrees, degreesMinutesSeconds, hoursMinutesSeconds, rounded } from '../reply/wording.js';
+import { cautionText } from '../cautions/cautions.js';
+import { SUN, equatorialOfDateFromJ2000, placeOf, separationDeg, sunLevel } from '../sky/index.js';
 import type { Equatorial, Observer } from '../sky/types.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
@@ -10,6 +11,9 @@ import { commandLine, targetFor, timeFor } from './asking/question-parts.js';
 
 /** Parallax of the Moon aside, coordinates do not depend on where one stands; the Earth's north pole stands in for all sites. */
 const ANYWHERE: Observer = { latitudeDeg: 90, longitudeDeg: 0, elevationM: 0 };
+
+/** As if the Sun stood in the sky. */
+const BY_DAY = { sunAltitudeDeg: 90, isSun: false, secondsToSunrise: null } as const;
 
 const written = ({ raHours, decDeg }: Equatorial): string =>
   `${hoursMinutesSeconds(raHours)}, ${degreesMinutesSeconds(decDeg)}`;
@@ -32,6 +36,9 @@ export const epoch = defineCommand({
     const j2000 = placeOf(target.body, ANYWHERE, time.utcMs).j2000;
     const ofDate = equatorialOfDateFromJ2000(j2000, time.utcMs);
     const separationArcmin = separationDeg(j2000, ofDate) * 60;
+    const isSun = target.id === 'sun';
+    const fromSunDeg = separationDeg(placeOf(SUN, ANYWHERE, time.utcMs).ofDate, ofDate);
+    const near = isSun ? 'clear' : sunLevel({ ...BY_DAY, separationDeg: fromSunDeg, limits: deps.sunLimits });
     return reply({
       title: `${target.name}, J2000 and of date`,
       summary: `The two differ by ${separationArcmin.toFixed(1)}′ at ${formatLocalDateTime(time.utcMs, 'UTC')}; a mix-up makes the mount miss by that much.`,
@@ -47,7 +54,15 @@ export const epoch = defineCommand({
         ...found.notes,
         ...time.notes,
       ],
-      pointsAt: NOWHERE,
+      // Coordinates are for any hour; the Sun itself is judged wherever one stands.
+      pointsAt: isSun
+        ? [{ what: target.name, when: { utcMs: time.utcMs }, observer: ANYWHERE, zone: 'UTC', direction: target.body }]
+        : NOWHERE,
+      level: near === 'clear' ? 'info' : near,
+      cautions:
+        near === 'clear'
+          ? []
+          : [`${target.name} is ${degrees(fromSunDeg)} from the Sun: not with the Sun up. ${cautionText('sun')}`],
       data: { j2000: inData(j2000), ofDate: inData(ofDate), separationArcmin: rounded(separationArcmin, 4) },
     });
   },

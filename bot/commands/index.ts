@@ -16,6 +16,7 @@ import { meridian } from './meridian.js';
 import { moon } from './moon.js';
 import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
+import { LINE_LIMIT } from './core/grammar.js';
 import { pole } from './pole.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
@@ -54,5 +55,8 @@ export const allCommands: readonly Command[] = [
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
   waitingWords,
-  { name: 'a plain question', read: async (deps, { text }) => plainQuestion(text, deps) },
+  {
+    name: 'a plain question',
+    read: async (deps, { text }) => (text.length > LINE_LIMIT ? null : plainQuestion(text, deps)),
+  },
 ];

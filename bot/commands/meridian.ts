@@ -4,10 +4,10 @@ import { isProblem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount/mount.js';
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
-import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
+import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf } from '../sky/index.js';
-import type { Place, UtcMs } from '../sky/types.js';
+import type { Observer, Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './core/command.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
@@ -20,12 +20,28 @@ const NEAR_ZENITH_DEG = 85;
 
 const sideWords = (side: PierSide): string => `tube ${side} of the pier, looking ${oppositeSide(side)}`;
 
-const reasonWords = (limit: TrackingLimit, lowestDeg: number, pastDeg: number): string => {
+interface Followed {
+  readonly target: Target;
+  readonly observer: Observer;
+  readonly zone: string;
+  readonly utcMs: UtcMs;
+  readonly mount: MountKind;
+  readonly pastDeg: number;
+  readonly lowestDeg: number;
+  readonly place: Place;
+  readonly limit: TrackingLimit;
+  readonly meridianUtcMs: UtcMs;
+  readonly atMeridian: Place;
+  /** A German mount's flip that comes while the target is still high enough. */
+  readonly flipUtcMs: UtcMs | null;
+}
+
+const reasonWords = ({ limit, lowestDeg, pastDeg }: Followed): string => {
   switch (limit.reason) {
-    case 'meridian':
-      return pastDeg === 0
-        ? 'then the mount must flip, at the meridian'
-        : `then the mount must flip, ${degrees(pastDeg)} past the meridian`;
+    case 'meridian': {
+      const where = limit.isFlipBelowPole ? 'the meridian below the pole' : 'the meridian';
+      return `then the mount must flip, ${pastDeg === 0 ? `at ${where}` : `${degrees(pastDeg)} past ${where}`}`;
+    }
     case 'low':
       return `then it sinks below ${degrees(lowestDeg)}`;
     case 'sunrise':
@@ -35,28 +51,92 @@ const reasonWords = (limit: TrackingLimit, lowestDeg: number, pastDeg: number): 
   }
 };
 
-const summaryOf = (
-  target: Target,
-  place: Place,
-  limit: TrackingLimit,
-  mount: MountKind,
-  utcMs: UtcMs,
-  zone: string,
-  lowestDeg: number,
-  pastDeg: number,
-): string => {
-  if (place.altitudeDeg < 0) return `${target.name} is below the horizon at ${formatLocalTime(utcMs, zone)}.`;
+/** Until when a target can be followed all told, flips and all; null where nothing ends it. */
+const endUtcMs = ({ limit }: Followed): UtcMs | null => {
+  const ends = [limit.lowUtcMs, limit.sunriseUtcMs].filter((utcMs) => utcMs !== null);
+  return ends.length === 0 ? null : Math.min(...ends);
+};
+
+const summaryOf = (followed: Followed): string => {
+  const { target, place, limit, utcMs, zone, lowestDeg, flipUtcMs } = followed;
+  const now = formatLocalTime(utcMs, zone);
+  if (place.altitudeDeg < 0) return `${target.name} is below the horizon at ${now}.`;
   if (place.altitudeDeg < lowestDeg)
-    return `${target.name} is only ${degrees(place.altitudeDeg)} high at ${formatLocalTime(utcMs, zone)}, below your ${degrees(lowestDeg)}.`;
+    return `${target.name} is only ${degrees(place.altitudeDeg)} high at ${now}, below your ${degrees(lowestDeg)}.`;
   const until =
     limit.untilUtcMs === null
       ? `${target.name} can be followed all day and night`
       : `${target.name} can be followed for ${duration(limit.untilUtcMs - utcMs)}, until ${formatLocalTime(limit.untilUtcMs, zone)}`;
+  const end = endUtcMs(followed);
   const flipped =
-    mount === 'german' && limit.flipUtcMs !== null && limit.reason === 'meridian' && limit.lowUtcMs !== null
-      ? `; after the flip until ${formatLocalTime(Math.min(limit.lowUtcMs, limit.sunriseUtcMs ?? Infinity), zone)}`
+    flipUtcMs !== null && limit.reason === 'meridian' && end !== null
+      ? `; after the flip until ${formatLocalTime(end, zone)}`
       : '';
-  return `${until}; ${reasonWords(limit, lowestDeg, pastDeg)}${flipped}.`;
+  return `${until}; ${reasonWords(followed)}${flipped}.`;
+};
+
+const sideFact = ({ place, flipUtcMs }: Followed): Fact => {
+  const side = pierSide(place.hourAngleHours);
+  return {
+    label: 'Pier side',
+    value:
+      flipUtcMs === null
+        ? `${sideWords(side)}; no flip while it is high enough`
+        : `now ${sideWords(side)}; after the flip ${sideWords(oppositeSide(side))}`,
+  };
+};
+
+/** Whether it comes to the meridian while it is being followed. */
+const crossesWhileFollowed = (followed: Followed): boolean => {
+  const end = endUtcMs(followed);
+  return followed.place.altitudeDeg >= followed.lowestDeg && (end === null || followed.meridianUtcMs <= end);
+};
+
+const notesOf = (followed: Followed): string[] => {
+  const { mount, atMeridian, limit } = followed;
+  if (mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG && crossesWhileFollowed(followed))
+    return [
+      `It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`,
+    ];
+  return mount === 'german' && limit.reason === 'meridian'
+    ? [
+        'Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).',
+      ]
+    : [];
+};
+
+/** All the while it is followed, and the meridian where that lies beyond; each only with the target up. */
+const pointsOf = (followed: Followed): PointsAt[] => {
+  const { target, observer, zone, utcMs, place, meridianUtcMs, atMeridian, limit } = followed;
+  const named = { what: target.name, observer, zone, direction: target.body };
+  const untilUtcMs = endUtcMs(followed) ?? limit.untilUtcMs ?? utcMs;
+  return [
+    ...(place.altitudeDeg > 0
+      ? [{ ...named, when: { fromUtcMs: utcMs, untilUtcMs: Math.max(utcMs, untilUtcMs) } }]
+      : []),
+    ...(atMeridian.altitudeDeg > 0
+      ? [{ ...named, what: `${target.name} at the meridian`, when: { utcMs: meridianUtcMs } }]
+      : []),
+  ];
+};
+
+const dataOf = (followed: Followed): Reply['data'] => {
+  const { utcMs, mount, place, limit, meridianUtcMs, atMeridian, flipUtcMs } = followed;
+  const side = pierSide(place.hourAngleHours);
+  return {
+    utc: isoUtc(utcMs),
+    mount,
+    hourAngleHours: rounded(place.hourAngleHours, 5),
+    altitudeDeg: rounded(place.altitudeDeg, 4),
+    meridianUtc: isoUtc(meridianUtcMs),
+    meridianAltitudeDeg: rounded(atMeridian.altitudeDeg, 4),
+    pierSide: mount === 'german' ? side : null,
+    pierSideAfter: flipUtcMs === null ? null : oppositeSide(side),
+    trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs),
+    trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / MS_PER_MINUTE, 1),
+    limit: limit.reason,
+    flipUtc: flipUtcMs === null ? null : isoUtc(flipUtcMs),
+  };
 };
 
 export const meridian = defineCommand({
@@ -99,62 +179,39 @@ export const meridian = defineCommand({
     const place = placeOf(target.body, observer, utcMs);
     const limit = trackingLimit({ mount, body: target.body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg });
     const meridianUtcMs = nextAtHourAngle(target.body, observer, utcMs, 0);
-    const atMeridian = placeOf(target.body, observer, meridianUtcMs);
-    const side = pierSide(place.hourAngleHours);
-    const isUp = place.altitudeDeg > 0;
+    const flipsInTime = limit.flipUtcMs !== null && limit.flipUtcMs <= (limit.lowUtcMs ?? Infinity);
+    const followed: Followed = {
+      target,
+      observer,
+      zone,
+      utcMs,
+      mount,
+      pastDeg: pastMeridianDeg,
+      lowestDeg: lowestAltitudeDeg,
+      place,
+      limit,
+      meridianUtcMs,
+      atMeridian: placeOf(target.body, observer, meridianUtcMs),
+      flipUtcMs: flipsInTime ? limit.flipUtcMs : null,
+    };
+    const { atMeridian } = followed;
     return reply({
       title: `${target.name} and the meridian`,
       level: place.altitudeDeg >= lowestAltitudeDeg ? 'good' : 'info',
-      summary: summaryOf(target, place, limit, mount, utcMs, zone, lowestAltitudeDeg, pastMeridianDeg),
+      summary: summaryOf(followed),
       facts: [
         {
           label: 'Meridian',
           value: `in ${duration(meridianUtcMs - utcMs)}, at ${formatLocalTime(meridianUtcMs, zone)}, ${degrees(atMeridian.altitudeDeg)} high`,
         },
-        ...(mount !== 'german'
-          ? []
-          : [
-              {
-                label: 'Pier side',
-                value:
-                  place.hourAngleHours < 0
-                    ? `now ${sideWords(side)}; after the flip ${sideWords(oppositeSide(side))}`
-                    : `${sideWords(side)}; no flip until it comes round again`,
-              },
-            ]),
-        ...(isUp
+        ...(mount === 'german' ? [sideFact(followed)] : []),
+        ...(place.altitudeDeg > 0
           ? [{ label: 'Height', value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}` }]
           : []),
       ],
-      notes: [
-        ...(mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG
-          ? [
-              `It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`,
-            ]
-          : []),
-        ...(mount === 'german' && limit.reason === 'meridian'
-          ? [
-              'Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).',
-            ]
-          : []),
-        ...time.notes,
-        ...asked.notes,
-      ],
-      pointsAt: isUp ? [{ what: target.name, when: { utcMs }, observer, zone, direction: target.body }] : NOWHERE,
-      data: {
-        utc: isoUtc(utcMs),
-        mount,
-        hourAngleHours: rounded(place.hourAngleHours, 5),
-        altitudeDeg: rounded(place.altitudeDeg, 4),
-        meridianUtc: isoUtc(meridianUtcMs),
-        meridianAltitudeDeg: rounded(atMeridian.altitudeDeg, 4),
-        pierSide: mount === 'german' ? side : null,
-        pierSideAfter: mount === 'german' && place.hourAngleHours < 0 ? oppositeSide(side) : null,
-        trackUntilUtc: limit.untilUtcMs === null ? null : isoUtc(limit.untilUtcMs),
-        trackMinutes: limit.untilUtcMs === null ? null : rounded((limit.untilUtcMs - utcMs) / MS_PER_MINUTE, 1),
-        limit: limit.reason,
-        flipUtc: limit.flipUtcMs === null ? null : isoUtc(limit.flipUtcMs),
-      },
+      notes: [...notesOf(followed), ...time.notes, ...asked.notes],
+      pointsAt: pointsOf(followed),
+      data: dataOf(followed),
     });
   },
 });

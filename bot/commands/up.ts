@@ -11,6 +11,7 @@ import {
   moonSeparationDeg,
   placeOf,
   riseTransitSet,
+  sunSafety,
   twilights,
   type RiseTransitSet,
   type TimeSpan,
@@ -194,7 +195,18 @@ export const up = defineCommand({
       nowUtcMs >= night.startUtcMs &&
       nowUtcMs < night.endUtcMs &&
       horizontalOf(target.body, observer, nowUtcMs).altitudeDeg > 0;
-    const instants = [...(pointsNow ? [nowUtcMs] : []), ...(best.altitudeDeg > 0 ? [best.utcMs] : [])];
+    // It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night.
+    const besideSun = [times.riseUtcMs, times.setUtcMs].filter(
+      (utcMs) =>
+        utcMs !== null &&
+        sunSafety(target.body, observer, utcMs, deps.sunLimits).isSunUp &&
+        sunSafety(target.body, observer, utcMs, deps.sunLimits).level !== 'clear',
+    );
+    const instants = [
+      ...(pointsNow ? [nowUtcMs] : []),
+      ...(best.altitudeDeg > 0 ? [best.utcMs] : []),
+      ...besideSun.filter((utcMs) => utcMs !== null),
+    ];
 
     const washedOut =
       !isMoon &&

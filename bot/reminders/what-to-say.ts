@@ -21,6 +21,12 @@ const missedText = (reminder: Reminder, latenessMs: number): string => {
   );
 };
 
+/** What was true when it was due may be so no more: the sky has turned, and the Sun may have come up. */
+const lateText = ({ kind }: Reminder, text: string, latenessMs: number): string =>
+  kind === 'sunrise'
+    ? `${text} (This comes ${duration(latenessMs)} late.)`
+    : `${text} (This comes ${duration(latenessMs)} late and was true then: see where the Sun is now before you point.)`;
+
 /** A standing warning speaks of its own next sunrise; every other reminder says what it was made with. */
 const textOf = (reminder: Reminder): string => {
   const standing = readStandingWarning(reminder.repeat);
@@ -40,7 +46,7 @@ export const whatToSay = (reminder: Reminder, nowUtcMs: UtcMs): Saying => {
   }
   const text = textOf(reminder);
   return {
-    say: latenessMs <= PUNCTUAL_MS ? text : `${text} (This comes ${duration(latenessMs)} late.)`,
+    say: latenessMs <= PUNCTUAL_MS ? text : lateText(reminder, text, latenessMs),
     isMissed: false,
   };
 };

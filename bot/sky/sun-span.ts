@@ -4,9 +4,8 @@ import { horizontalSeparationDeg } from './angles.js';
 import { crossingsOf, intervalsBelow, leastIn, type TimeFunction } from './crossings.js';
 import type { TimeSpan } from './night.js';
 import { horizontalOf } from './place.js';
-import { SUN_HORIZON_ALTITUDE_DEG, aboveHorizon } from './rise-set.js';
-import { skyTrack } from './sky-track.js';
-import { sunLevel, sunSeparationDeg, type SunLevel, type SunLimits } from './sun-safety.js';
+import { SUN_HORIZON_ALTITUDE_DEG } from './rise-set.js';
+import { sunLevel, sunSeparationDeg, sunUpHeight, type SunLevel, type SunLimits } from './sun-safety.js';
 import { SUN } from './twilight.js';
 import type { Horizontal, Observer, SkyBody, UtcMs } from './types.js';
 
@@ -58,7 +57,7 @@ export const sunAtWorst = (
 ): SunAtWorst => {
   const { startUtcMs, endUtcMs } = span;
   const isSun = isTheSun(direction);
-  const height = aboveHorizon(SUN, skyTrack(SUN, observer));
+  const height = sunUpHeight(observer);
   const separation = separationFrom(direction, observer);
   const judged = (utcMs: UtcMs, sunriseUtcMs: UtcMs | null): SunAtWorst => {
     const separationDeg = isSun ? 0 : separation(utcMs);

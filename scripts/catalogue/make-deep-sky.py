@@ -19,6 +19,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 OUT = ROOT / 'knowledge/catalogue/deep-sky.csv'
 MORE = ROOT / 'scripts/catalogue/more-objects.csv'
 NAMES = ROOT / 'scripts/catalogue/common-names.csv'
+NUMBERS = ROOT / 'scripts/catalogue/more-designations.csv'
 DROPPED = ROOT / 'scripts/catalogue/dropped-names.csv'
 DIFFERENCES = ROOT / 'scripts/catalogue/differences.csv'
 CORRECTIONS = ROOT / 'scripts/catalogue/corrections.csv'
@@ -193,6 +194,8 @@ def main() -> None:
     corrections = read_corrections()
     mended = set()
     dropped = read_dropped()
+    with NUMBERS.open(encoding='utf-8') as f:
+        numbers = {row[0]: row for row in csv.reader(l for l in f if not l.startswith('#'))}
     differences = []
     out = []
     nonexistent = []
@@ -249,6 +252,11 @@ def main() -> None:
         for what, theirs, taken in zip(('kind', 'magnitude', 'major axis', 'minor axis'), original, (kind, magnitude, *size)):
             if theirs != taken:
                 differences.append([PREFERRED.get(name, name), what, theirs, taken, why])
+        if PREFERRED.get(name, name) in numbers:
+            further = numbers.pop(PREFERRED.get(name, name))
+            if further[1] != const:
+                sys.exit(f'{name}: more-designations.csv says {further[1]}, OpenNGC says {const}')
+            others += further[2].split(';')
         if name in PREFERRED:
             others = [name if o == PREFERRED[name] else o for o in others]
             name = PREFERRED[name]
@@ -256,6 +264,8 @@ def main() -> None:
             name, kind, text, also, f'{math.degrees(row["ra"]):.5f}', f'{math.degrees(row["dec"]):.5f}', const, magnitude, *size,
             messier, caldwell, ';'.join(common), ';'.join(others),
         ])
+    if numbers:
+        sys.exit(f'more-designations.csv names objects that are not there: {sorted(numbers)}')
     if set(corrections) - mended:
         sys.exit(f'corrections.csv names objects that are not there: {sorted(set(corrections) - mended)}')
     if set(extra) - used:
@@ -282,6 +292,7 @@ def main() -> None:
             '# Licence: CC BY-SA 4.0 (this file too). Changes: fewer columns, other units and words, duplicates folded into other names.\n'
             '# Further common names: scripts/catalogue/common-names.csv (common practice, values from memory);\n'
             '# the few more: scripts/catalogue/more-objects.csv (common practice, values from memory);\n'
+            '# further designations: scripts/catalogue/more-designations.csv (from memory);\n'
             '# other kinds, magnitudes and sizes: scripts/catalogue/corrections.csv (each with its reason).\n'
             '# Generator: python scripts/catalogue/make-deep-sky.py\n'
             '# Columns: name, kind, kind in words, second kind, right ascension and declination (degrees, J2000), constellation (IAU), visual magnitude,\n'

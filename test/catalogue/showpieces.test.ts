@@ -97,3 +97,45 @@ describe('what an observer means by an object', () => {
     expect(found('M 33').surfaceBrightness).toBeLessThan(23.4);
   });
 });
+
+describe('what members type', () => {
+  // Numbers from the catalogues named (facts, from memory): Bright Star Catalogue, Henry Draper, Arp 1966, Sharpless 1959, Abell 1958, van den Bergh 1966.
+  it.each([
+    ['N891', 'ngc891'],
+    ['et cluster', 'ngc457'],
+    ['E.T. cluster', 'ngc457'],
+    ['HR 7001', 'hip91262'],
+    ['HD 172167', 'hip91262'],
+    ['Arp 85', 'ngc5194'],
+    ['arp244', 'ngc4038'],
+    ['Sh2-275', 'ngc2237'],
+    ['Abell 1656', 'ngc4889'],
+    ['vdB 139', 'ngc7023'],
+    ['Trapezium', 'hip26221'],
+    ['veil east', 'ngc6992'],
+    ['West Veil', 'ngc6960'],
+    ['Plejaden', 'mel22'],
+    ['Orionnebel', 'ngc1976'],
+    ["Galaxie d'Andromède", 'ngc224'],
+    ['Mond', 'moon'],
+    ['Barnard 72', 'barnard72'],
+    ['snake nebula', 'barnard72'],
+  ])('“%s” is %s', (typed, id) => {
+    expect(found(typed).id).toBe(id);
+  });
+
+  it.each(['Plough', 'Big Dipper', 'Summer Triangle', 'Southern Cross', 'Great Square', 'Teapot'])(
+    'knows the star pattern %s, shown by its name',
+    (typed) => {
+      const target = found(typed);
+      expect(target.kind).toBe('asterism');
+      expect(target.name).not.toMatch(/Asterism/);
+      expect(found(target.name).id).toBe(target.id);
+    },
+  );
+
+  it('does not take one star’s number for a slip of another’s', () => {
+    expect(() => found('HR 7002')).toThrow();
+    expect(() => found('HD 172168')).toThrow();
+  });
+});

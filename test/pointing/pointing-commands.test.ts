@@ -75,7 +75,7 @@ describe('the Sun warning other commands carry', () => {
     );
   };
   it('is silent by night, warns before sunrise, by day by the distance, and always of the Sun itself', () => {
-    expect(warn('Vega', '2026-06-20T23:30:00Z')).toEqual({ level: 'clear', cautions: [] });
+    expect(warn('Vega', '2026-06-20T23:30:00Z')).toEqual({ level: 'clear', cautions: [], notes: [] });
     expect(warn('Vega', '2026-06-20T02:50:00Z').level).toBe('caution');
     expect(warn('Vega', '2026-06-20T02:50:00Z').cautions[0]).toContain('04:35 BST');
     expect(warn('Mercury', '2026-06-20T10:00:00Z').cautions[0]).toMatch(/^The Sun is up, 24° from Mercury/u);
@@ -104,7 +104,7 @@ describe('sun', () => {
     expect(level).toBe('caution');
     expect(day.level).toBe('danger');
     expect(day.summary).toMatch(
-      /^Going straight there the tube passes \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u,
+      /^Going straight there the tube can pass \d\.\d° from the Sun, \d+ s after setting off, at 11:00 BST\. Go round/u,
     );
     expect(path.saferRoute.length).toBeGreaterThan(1);
     for (const leg of path.saferRoute) expect(leg.minimumSeparationDeg).toBeGreaterThan(15);
@@ -270,6 +270,26 @@ describe('meridian', () => {
       59.8,
       0,
     );
+  });
+  it('flips below the pole as well: the bar is level at 12 hours of hour angle', async () => {
+    // Circumpolar and 1 h 12 min before its lower culmination: hour angle 10 h 48 min.
+    const now = Date.parse('2026-11-25T22:00:00Z');
+    const lst = (await asked(`sidereal ${COMMON} at:2026-11-25T22:00Z`)).data.lastHours as number;
+    const raHours = (lst - 10.8 + 24) % 24;
+    const target = `"${Math.floor(raHours)}:${Math.floor(raHours * 60) % 60}:00 +75:00"`;
+    const reply = await answer(deps, `meridian ${target} ${COMMON} above:5 at:2026-11-25T22:00Z`, now);
+    expect(reply.data.limit).toBe('meridian');
+    // To a few minutes of precession near the pole, and at 1.0027 sidereal hours an hour.
+    expect(Math.abs((reply.data.trackMinutes as number) - 72 / 1.0027379)).toBeLessThan(6);
+    expect(reply.summary).toContain('the meridian below the pole');
+  });
+  it('tells of the zenith only where it lies ahead', async () => {
+    const line = (at: string): string => `meridian Capella mount:altaz site:45.99,0.12 at:${at}`;
+    const evening = await asked(line('2026-11-25T20:00Z'));
+    expect(evening.notes.join(' ')).toContain('from the zenith');
+    const past = await asked(line('2026-11-26T05:00Z'));
+    expect(past.notes.join(' ')).not.toContain('zenith');
+    expect(past.facts.map(({ label }) => label)).not.toContain('Pier side');
   });
   it('ends with the lowest altitude after the meridian, and never flips a fork', async () => {
     const west = await asked(`meridian Vega ${COMMON} above:15`);

@@ -88,7 +88,9 @@ describe('a reminder', () => {
   it('that came due while the bot was down says how late it is', async () => {
     await store.reminders.add(simple());
     await at(START + HOUR + 12 * MINUTE);
-    expect(texts()).toEqual(['NGC 7331 crosses the meridian. (This comes 12 min late.)']);
+    expect(texts()).toEqual([
+      'NGC 7331 crosses the meridian. (This comes 12 min late and was true then: see where the Sun is now before you point.)',
+    ]);
   });
 
   it('that has lost its sense is dropped, in the log alone', async () => {
@@ -131,7 +133,7 @@ describe('a reminder', () => {
     expect(platform.sends).toMatchObject([
       {
         key: deliveryKey({ id, dueUtcMs: START + HOUR }),
-        text: 'NGC 7331 crosses the meridian. (This comes 5 min late.)',
+        text: 'NGC 7331 crosses the meridian. (This comes 5 min late and was true then: see where the Sun is now before you point.)',
       },
     ]);
     expect([1, 2, 3, 6, 60].map(pauseMs)).toEqual([30_000, 60_000, 120_000, 600_000, 600_000]);

@@ -21,6 +21,8 @@ export interface Finding {
   readonly context: WordContext;
   readonly observations: readonly Observation[];
   readonly diagnosis: Diagnosis;
+  /** Then a mount known to point wrongly is sent nowhere. */
+  readonly isSunUp: boolean;
 }
 
 const percent = (probability: number): string => {
@@ -166,16 +168,24 @@ const causesData = ({ diagnosis, context }: Finding): Json[] =>
     .sort((a, b) => b.probability - a.probability)
     .map(({ data }) => data);
 
-export const findingReply = (
-  finding: Finding,
-  targetName: string,
-): Pick<Reply, 'title' | 'summary' | 'facts' | 'notes' | 'data'> => {
+const ASK_AGAIN =
+  'Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".';
+const NO_SLEW_BY_DAY =
+  'While the Sun is up, send this mount to no star: it points wrongly, and the Sun may be where it lands. Cap it, put the entries right, and try on the first star of the night.';
+
+export interface FindingReply {
+  readonly parts: Pick<Reply, 'title' | 'summary' | 'facts' | 'notes' | 'data'>;
+  /** What the mount is to be sent to next, if anything. */
+  readonly next: PointedTarget | null;
+}
+
+export const findingReply = (finding: Finding, targetName: string): FindingReply => {
   const { context, observations, diagnosis } = finding;
   const { circumstances, target } = context;
   const [first, second] = diagnosis.causes as [Explanation, Explanation];
   const right = diagnosis.isRight;
   const found = isFound(diagnosis);
-  const next = nextObservation(circumstances, target, observations, [first, second]);
+  const next = nextObservation(circumstances, target, observations, [first, second], !finding.isSunUp);
   const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
   const nextText =
     next === null
@@ -185,17 +195,17 @@ export const findingReply = (
   const said = diagnosis.causes
     .slice(0, CAUSES_SAID)
     .filter(({ probability }, i) => found && (i === 0 || probability > 0.02));
-  const advice = found
-    ? `To be surer: ${nextText}`
-    : 'Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".';
-  return {
+  const again = finding.isSunUp ? NO_SLEW_BY_DAY : ASK_AGAIN;
+  const advice = found ? `To be surer: ${nextText}` : again;
+  const certain = right || (found && first.probability > NEAR_CERTAIN);
+  const parts = {
     title:
       miss === null || right
         ? `Astray: ${targetName}`
         : `Astray: ${degrees(miss.missDeg, 1)} ${miss.towards} of ${targetName}`,
     summary: summaryOf(finding),
     facts: [...lstFacts(finding), ...said.map((cause, i) => causeFact(cause, finding, i === 0))],
-    notes: right || (found && first.probability > NEAR_CERTAIN) ? [] : [advice],
+    notes: [...(certain ? [] : [advice]), ...(finding.isSunUp && found ? [NO_SLEW_BY_DAY] : [])],
     data: {
       utc: isoUtc(circumstances.utcMs),
       mount: circumstances.mount,
@@ -214,4 +224,6 @@ export const findingReply = (
             },
     },
   };
+  const sendsTo = certain || !found || next?.observation.kind !== 'landed' ? null : next.observation.target;
+  return { parts, next: sendsTo };
 };

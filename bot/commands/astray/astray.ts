@@ -1,11 +1,11 @@
 /** `astray`: the tube went elsewhere; which mistake, or which two, explain it, and what to change. */
 import { resolveTarget, targetProblemMessage } from '../../catalogue/index.js';
 import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
-import type { AlignmentStar, Circumstances } from '../../pointing/miss/astray-types.js';
+import type { AlignmentStar, Circumstances, Observation, PointedTarget } from '../../pointing/miss/astray-types.js';
 import { explainMiss, type Explanation } from '../../pointing/miss/explain-miss.js';
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
-import { reply, type Outcome } from '../../reply/reply.js';
-import { placeOf } from '../../sky/index.js';
+import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
+import { horizontalFromOfDate, placeOf, sunSafety } from '../../sky/index.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/site-clock.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
@@ -49,6 +49,21 @@ const alignedStar = (
   const { name, magnitude, body } = found.target;
   return { name, magnitude: magnitude ?? 0, ofDate: placeOf(body, observer, utcMs).ofDate };
 };
+
+/** Where the tube stands: it may be nearer to the Sun than what it was sent to. */
+const landedPoints = ({ observer, utcMs }: SkyThen, zone: string, observations: readonly Observation[]): PointsAt[] =>
+  observations.flatMap((seen) => {
+    if (seen.kind === 'lst') return [];
+    const isLanding = seen.kind === 'landed';
+    const direction = isLanding ? horizontalFromOfDate(seen.ofDate, observer, utcMs) : seen.at;
+    const what = `where ${isLanding ? 'the tube landed' : 'the display says it is'} for ${seen.target.name}`;
+    return [{ what, when: { utcMs }, observer, zone, direction }];
+  });
+
+/** The star it is to be sent to next. */
+const nextPoints = ({ observer, utcMs }: SkyThen, zone: string, { name, ofDate }: PointedTarget): PointsAt[] => [
+  { what: name, when: { utcMs }, observer, zone, direction: horizontalFromOfDate(ofDate, observer, utcMs) },
+];
 
 export const astray = defineCommand({
   name: 'astray',
@@ -120,11 +135,16 @@ export const astray = defineCommand({
       magneticDeclinationDeg: magneticNorth(observer, utcMs)?.declinationDeg ?? null,
       places: [],
     };
-    const found = findingReply({ context, observations: seen.observations, diagnosis }, wanted.name);
+    const isSunUp = sunSafety(wanted.body, observer, utcMs, deps.sunLimits).isSunUp;
+    const found = findingReply({ context, observations: seen.observations, diagnosis, isSunUp }, wanted.name);
     return reply({
-      ...found,
-      notes: [...found.notes, ...seen.notes, ...time.notes, ...asked.notes],
-      pointsAt: [{ what: wanted.name, when: { utcMs }, observer, zone, direction: wanted.body }],
+      ...found.parts,
+      notes: [...found.parts.notes, ...seen.notes, ...time.notes, ...asked.notes],
+      pointsAt: [
+        { what: wanted.name, when: { utcMs }, observer, zone, direction: wanted.body },
+        ...landedPoints(sky, zone, seen.observations),
+        ...(found.next === null ? [] : nextPoints(sky, zone, found.next)),
+      ],
       choices: await triageChoices(deps, asker, isFound(diagnosis) ? diagnosis.causes : []),
     });
   },

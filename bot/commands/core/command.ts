@@ -213,7 +213,7 @@ export interface Deps {
   readonly readers?: readonly WordsReader[];
 }
 
-/** What a member said, as it came: at most LINE_LIMIT characters. */
+/** What a member said, as it came: at most PASTE_LIMIT characters. */
 export interface SaidWords extends Omit<Request<unknown>, 'options'> {
   readonly text: string;
 }

@@ -7,7 +7,7 @@ import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
 import type { Asker, Command, OptionSpec } from './command.js';
 import type { Deps } from './deps.js';
-import { parseLine, type ParsedLine } from './grammar.js';
+import { parseLine, PASTE_LIMIT, type ParsedLine } from './grammar.js';
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
 import type { LineRead } from './words-reader.js';
@@ -157,5 +157,7 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
   if (!isProblem(parsed)) return runParsed(deps, parsed, ask);
-  return NO_COMMAND.includes(parsed.problem) ? ((await readWords(deps, line, ask)) ?? parsed) : parsed;
+  return NO_COMMAND.includes(parsed.problem)
+    ? ((await readWords(deps, line.slice(0, PASTE_LIMIT), ask)) ?? parsed)
+    : parsed;
 };

@@ -12,6 +12,9 @@ export interface ParsedLine {
 
 export const LINE_LIMIT = 4000;
 
+/** And of what is pasted: a Matrix event holds no more. */
+export const PASTE_LIMIT = 65_536;
+
 /** Where bare words are kept whose option is given by name as well: "tonight saturday site:Cork" means a night by its bare word. */
 export const BARE_WORDS = '';
 
@@ -69,17 +72,18 @@ export const unknownCommand = (word: string, commands: readonly Command[]): Prob
  * "at 22:30" and "16:41:42 +36:28" stay values; another word before a colon that looks like an option is refused.
  */
 export const parseLine = (line: string, commands: readonly Command[]): ParsedLine | Problem => {
+  const clean = withoutUnseen(line.slice(0, PASTE_LIMIT)).trim().replace(/^\//u, '');
+  const first = /^\S+/u.exec(clean)?.[0];
+  if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
+  const command = commands.find(({ name }) => name === first.toLowerCase());
+  if (command === undefined) return unknownCommand(first, commands);
+  if (command.freeText === true) return readFreeText(command, clean.slice(first.length));
   if (line.length > LINE_LIMIT) {
     return problem(
       'line-too-long',
       `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`,
     );
   }
-  const clean = withoutUnseen(line).trim().replace(/^\//u, '');
-  const first = /^\S+/u.exec(clean)?.[0];
-  if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
-  const command = commands.find(({ name }) => name === first.toLowerCase());
-  if (command === undefined) return unknownCommand(first, commands);
 
   const raw = new Map<string, string>();
   const names = Object.keys(command.options);
@@ -110,7 +114,6 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
     return undefined;
   };
 
-  if (command.freeText === true) return readFreeText(command, clean.slice(first.length));
   const token = /\s*(?:([A-Za-z_][\w-]*):(?!\/\/)|"((?:[^"\\]|\\.)*)"(?=\s|$)|(\S+))/guy;
   const rest = clean.slice(first.length).replace(/[“”]/gu, '"');
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
@@ -149,26 +152,22 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
 const readFreeText = (command: Command, rest: string): ParsedLine | Problem => {
   const raw = new Map<string, string>();
   const bare = bareOption(command);
-  const words: string[] = [];
+  let words = '';
   const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?:"([^"]*)"(?!\S)|(\S+))|(\S+))/guy;
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
     const [whole, name, quoted, value] = match;
     const key = name?.toLowerCase();
     if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) {
-      words.push(whole.trim());
+      // Lines stay lines: in a log, order and beginnings tell much.
+      const gap = whole.slice(0, whole.length - whole.trimStart().length).includes('\n') ? '\n' : ' ';
+      words += `${words === '' ? '' : gap}${whole.trim()}`;
       continue;
     }
     if (raw.has(key)) return problem('option-twice', `${key}: is given twice. Give it once.`);
     raw.set(key, (quoted ?? value ?? '').trim());
   }
-  if (bare !== undefined && words.length > 0)
-    raw.set(
-      bare,
-      words
-        .join(' ')
-        .replace(new RegExp(`^${bare}:\\s*`, 'iu'), '')
-        .replace(/^"([^"]*)"$/u, '$1'),
-    );
+  if (bare !== undefined && words !== '')
+    raw.set(bare, words.replace(new RegExp(`^${bare}:\\s*`, 'iu'), '').replace(/^"([^"]*)"$/u, '$1'));
   return { command, raw };
 };
 

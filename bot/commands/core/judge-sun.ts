@@ -7,11 +7,19 @@ import { sunAtWorst, type SunAtWorst, type SunLevel } from '../../sky/index.js';
 import type { SunLimits } from '../../sky/sun-safety.js';
 import { formatLocalTime } from '../../times/index.js';
 
+/** Said where the Sun is up and all that is named is clear of it: still nobody sweeps about by day unawares. */
+const farWords = (judged: readonly Judged[]): readonly string[] => {
+  const up = judged.filter(({ worst }) => worst.isSunUp);
+  return up.length === 0 ? [] : [`The Sun is up, ${listed(nearest(up))}: do not sweep across it.`];
+};
+
 export interface SunJudgement {
   /** The worst over all that was named: `clear` when nothing needs saying. */
   readonly level: SunLevel;
   /** Ready to be shown; empty when the level is clear. */
   readonly cautions: readonly string[];
+  /** By day with all clear: that the Sun is up, and how far. */
+  readonly notes: readonly string[];
 }
 
 interface Judged {
@@ -49,12 +57,14 @@ const nearest = (near: readonly Judged[]): readonly string[] => {
  * sunrise: caution with the time, when the Sun rises within the hour; the Sun itself: always danger, with the filter text.
  */
 export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits): SunJudgement => {
-  const grave = points.map((point) => judge(point, limits)).filter(({ worst }) => worst.level !== 'clear');
+  const all = points.map((point) => judge(point, limits));
+  const grave = all.filter(({ worst }) => worst.level !== 'clear');
   const level = SUN_LEVELS[Math.max(0, ...grave.map(({ worst }) => SUN_LEVELS.indexOf(worst.level)))] ?? 'danger';
   const near = grave.filter(({ worst }) => !worst.isSun && worst.sunriseUtcMs === null);
   const before = grave.find(({ worst }) => !worst.isSun && worst.sunriseUtcMs !== null);
   return {
     level,
+    notes: level === 'clear' ? farWords(all) : [],
     cautions: [
       ...(grave.some(({ worst }) => worst.isSun) ? [`This is the Sun. ${cautionText('sun-filter')}`] : []),
       ...(near.length === 0 ? [] : [`The Sun is up, ${listed(nearest(near))}. ${cautionText('sun')}`]),
@@ -69,8 +79,8 @@ export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits): SunJu
 
 /** A reply with the Sun judged for all it names: its own cautions come after the Sun's. */
 export const withSunJudged = (reply: Reply, limits?: SunLimits): Reply => {
-  const { level, cautions } = judgeSun(reply.pointsAt, limits);
+  const { level, cautions, notes } = judgeSun(reply.pointsAt, limits);
   return level === 'clear'
-    ? reply
+    ? { ...reply, notes: [...notes, ...reply.notes] }
     : { ...reply, level: graver(reply.level, level), cautions: [...cautions, ...reply.cautions] };
 };

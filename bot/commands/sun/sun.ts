@@ -1,13 +1,13 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
-import { isProblem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing/way/way-past-sun.js';
-import { SLEW_SPEED_DEG_PER_S } from '../../pointing/way/slew.js';
-import { reply, type Outcome, type Reply } from '../../reply/reply.js';
+import type { Motion } from '../../pointing/way/slew.js';
+import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
-import { SUN_HORIZON_ALTITUDE_DEG, placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
-import type { Observer, UtcMs } from '../../sky/types.js';
+import { placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
+import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { defineCommand, optional, text } from '../core/command.js';
@@ -17,11 +17,15 @@ import { commandLine, targetAtSite, targetFor, timeFor } from '../asking/questio
 import { graver } from '../../reply/levels.js';
 import { wayData, wayWords } from './way-words.js';
 
+/** Down to here the Sun has only just set: refraction at the limb comes and goes by that much. Common practice, no source. */
+const JUST_SET_DEG = -2;
 const HOME_NAMES = new Set(['home', 'park', 'parked']);
 
 interface Start {
   readonly from: WayRequest['from'];
   readonly said: string;
+  /** What the tube stands at, where that is not home. */
+  readonly body: SkyBody | null;
 }
 
 const startFor = (
@@ -33,11 +37,11 @@ const startFor = (
   lineFor: (from: string) => string,
 ): Start | Problem => {
   if (fromText === undefined || HOME_NAMES.has(fromText.trim().toLowerCase()))
-    return { from: 'home', said: HOME_WORDS[mount] };
+    return { from: 'home', said: HOME_WORDS[mount], body: null };
   const start = targetFor(deps, fromText, lineFor);
   return isProblem(start)
     ? start
-    : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name };
+    : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name, body: start.target.body };
 };
 
 interface Judged {
@@ -47,21 +51,23 @@ interface Judged {
   readonly safer: Way | null;
 }
 
+/** While a mount of unknown speed is on its way, the sky turns by up to a degree. */
+const SKY_TURNS_DEG = 1;
+
+const levelOf = (leastDeg: number, { dangerDeg, cautionDeg }: Deps['sunLimits']): SunLevel => {
+  if (!(leastDeg >= dangerDeg)) return 'danger';
+  return leastDeg >= cautionDeg ? 'clear' : 'caution';
+};
+
 const judgeWay = (request: WayRequest, sun: SunSafety, limits: Deps['sunLimits']): Judged => {
   const straight = straightWay(request);
-  const least = straight.minimumSeparationDeg;
-  const level: SunLevel =
-    sun.sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG
-      ? 'clear'
-      : least < limits.dangerDeg
-        ? 'danger'
-        : least < limits.cautionDeg
-          ? 'caution'
-          : 'clear';
+  const slackDeg = request.motion === null ? SKY_TURNS_DEG : 0;
+  const least = straight.minimumSeparationDeg - slackDeg;
+  const level = sun.isSunUp ? levelOf(least, limits) : 'clear';
   if (level === 'clear' || sun.separationDeg < limits.dangerDeg) return { straight, level, safer: null };
   // The ends cannot be helped; between them the way need be no worse than the nearer of the two.
   const wishDeg = Math.min(limits.cautionDeg, sun.separationDeg, straight.legs.length === 0 ? least : 180) - 0.5;
-  const safer = saferWay(request, limits.dangerDeg, wishDeg);
+  const safer = saferWay(request, limits.dangerDeg + slackDeg, wishDeg);
   // By caution alone nobody is sent round for a degree or two.
   return {
     straight,
@@ -73,103 +79,154 @@ const judgeWay = (request: WayRequest, sun: SunSafety, limits: Deps['sunLimits']
 const afterWords = (way: Way, utcMs: UtcMs, zone: string): string =>
   `${Math.round((way.closestUtcMs - utcMs) / 1000)} s after setting off, at ${formatLocalTime(way.closestUtcMs, zone)}`;
 
+const downWords = (sun: SunSafety, utcMs: UtcMs, zone: string): string => {
+  if (sun.level !== 'clear') {
+    const rises = sun.nextSunriseUtcMs ?? utcMs;
+    return `The Sun is down, but rises soon${sun.nextSunriseUtcMs === null ? '' : `, at ${formatLocalTime(rises, zone)}`}.`;
+  }
+  const justSet = sun.sunAltitudeDeg > JUST_SET_DEG && sun.separationDeg < 45;
+  if (justSet)
+    return `The Sun has only just set, ${degrees(sun.separationDeg, 1)} from there. Wait until it is well down: from higher ground its edge may still show.`;
+  return `The Sun is down${sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`}.`;
+};
+
 const summaryFor = (
-  target: Target,
+  { target, utcMs, zone, motion }: Question,
   sun: SunSafety,
   { straight, level, safer }: Judged,
   dangerDeg: number,
-  utcMs: UtcMs,
-  zone: string,
 ): string => {
-  const next = sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`;
   if (target.kind === 'sun') return 'That is the Sun itself. Only with a proper solar filter, fitted before you point.';
-  if (sun.sunAltitudeDeg <= SUN_HORIZON_ALTITUDE_DEG) {
-    return sun.level === 'clear'
-      ? `The Sun is down${next}.`
-      : `The Sun is down, but rises soon${next === '' ? '' : `, at ${formatLocalTime(sun.nextSunriseUtcMs ?? utcMs, zone)}`}.`;
-  }
+  if (!sun.isSunUp) return downWords(sun, utcMs, zone);
   const least = straight.minimumSeparationDeg;
   if (sun.level === 'danger')
     return `${target.name} is only ${degrees(sun.separationDeg, 1)} from the Sun. Not by day.`;
   if (level === 'danger') {
     const rest = safer === null ? `Not by day: no way tried keeps ${degrees(dangerDeg)} clear.` : 'Go round as below.';
-    return `Going straight there the tube passes ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
+    const passes = motion === null ? 'can pass' : 'passes';
+    return `Going straight there the tube ${passes} ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
   }
   return `${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
 };
 
+interface Question {
+  readonly target: Target;
+  readonly observer: Observer;
+  readonly zone: string;
+  readonly utcMs: UtcMs;
+  readonly mount: MountKind;
+  readonly motion: Motion | null;
+  readonly start: Start;
+}
+
+const motionWords = (motion: Motion | null): string =>
+  motion === null
+    ? 'for the worst of every order of the axes and either one up to four times as fast as the other; with speeds: yours alone is reckoned'
+    : `with the axes together at ${motion.primaryDegPerS}° and ${motion.secondaryDegPerS}° a second`;
+
+const factsFor = ({ target, utcMs, zone }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
+  const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
+  const height = degrees(Math.abs(sun.sunAltitudeDeg), Math.abs(sun.sunAltitudeDeg) < 2 ? 1 : 0);
+  const facts: Fact[] = [
+    {
+      label: 'Sun',
+      value:
+        sun.sunAltitudeDeg > 0
+          ? `${height} high in the ${direction(sun.sunAzimuthDeg)}`
+          : `${height} below the horizon`,
+    },
+    { label: 'From the Sun', value: degrees(sun.separationDeg, 1) },
+  ];
+  if (!sun.isSunUp) return facts;
+  if (target.kind !== 'sun')
+    facts.push({
+      label: 'On the way',
+      value: `nearest ${degrees(straight.minimumSeparationDeg, 1)}, ${afterWords(straight, utcMs, zone)}`,
+    });
+  return nextSunset === null ? facts : [...facts, { label: 'Sunset', value: nextSunset }];
+};
+
+/** The target, where the tube stands, and the stops of the way round. */
+const pointsOf = ({ target, observer, zone, utcMs, start }: Question, { safer }: Judged): PointsAt[] => [
+  { what: target.name, when: { utcMs }, observer, zone, direction: target.body },
+  ...(start.body === null ? [] : [{ what: start.said, when: { utcMs }, observer, zone, direction: start.body }]),
+  ...(safer?.legs ?? []).slice(0, -1).map(({ altitudeDeg, azimuthDeg, endsAtS }, i) => ({
+    what: `stop ${i + 1} of the way round`,
+    when: { utcMs: utcMs + endsAtS * 1000 },
+    observer,
+    zone,
+    direction: { altitudeDeg, azimuthDeg },
+  })),
+];
+
+const dataFor = (
+  { utcMs, mount, motion }: Question,
+  sun: SunSafety,
+  { straight, level, safer }: Judged,
+): Reply['data'] => ({
+  utc: isoUtc(utcMs),
+  separationDeg: rounded(sun.separationDeg, 4),
+  sunAltitudeDeg: rounded(sun.sunAltitudeDeg, 4),
+  level: sun.level,
+  sunriseUtc: sun.nextSunriseUtcMs === null ? null : isoUtc(sun.nextSunriseUtcMs),
+  sunsetUtc: sun.nextSunsetUtcMs === null ? null : isoUtc(sun.nextSunsetUtcMs),
+  mount,
+  path: {
+    minimumSeparationDeg: rounded(straight.minimumSeparationDeg, 3),
+    closestUtc: isoUtc(straight.closestUtcMs),
+    level,
+    reckonedFor: motion === null ? 'any speeds' : 'these speeds',
+    route: wayData(straight),
+    saferRoute: safer === null ? [] : wayData(safer),
+    saferMinimumSeparationDeg: safer === null ? null : rounded(safer.minimumSeparationDeg, 3),
+  },
+});
+
 const sunReply = (
   deps: Deps,
-  target: Target,
-  observer: Observer,
-  zone: string,
-  utcMs: UtcMs,
-  mount: MountKind,
-  start: Start,
+  question: Question,
 ): Pick<Reply, 'title' | 'level' | 'summary' | 'facts' | 'notes' | 'cautions' | 'pointsAt' | 'data'> => {
+  const { target, observer, utcMs, mount, motion, start } = question;
   const limits = deps.sunLimits;
   const sun = sunSafety(target.body, observer, utcMs, limits);
   const place = placeOf(target.body, observer, utcMs);
-  const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from }, sun, limits);
-  const { straight, level, safer } = judged;
-  const isUp = sun.sunAltitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
-  const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
+  const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from, motion }, sun, limits);
+  const { level, safer } = judged;
+  const round =
+    safer === null
+      ? []
+      : [
+          `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
+          ...wayWords(mount, safer, target.name),
+        ];
+  const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(motion)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
     level: graver('good', level === 'clear' ? 'good' : level),
-    summary: summaryFor(target, sun, judged, limits.dangerDeg, utcMs, zone),
-    facts: [
-      {
-        label: 'Sun',
-        value: isUp
-          ? `${degrees(sun.sunAltitudeDeg)} high in the ${direction(sun.sunAzimuthDeg)}`
-          : `${degrees(-sun.sunAltitudeDeg)} below the horizon`,
-      },
-      { label: 'From the Sun', value: degrees(sun.separationDeg, 1) },
-      ...(!isUp || target.kind === 'sun'
-        ? []
-        : [
-            {
-              label: 'On the way',
-              value: `nearest ${degrees(straight.minimumSeparationDeg, 1)}, ${afterWords(straight, utcMs, zone)}`,
-            },
-          ]),
-      ...(isUp && nextSunset !== null ? [{ label: 'Sunset', value: nextSunset }] : []),
-    ],
+    summary: summaryFor(question, sun, judged, limits.dangerDeg),
+    facts: factsFor(question, sun, judged),
     notes: [
-      ...(safer === null
-        ? []
-        : [
-            `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
-            ...wayWords(mount, safer, target.name),
-          ]),
-      ...(!isUp
-        ? []
-        : [
-            `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, both axes at ${SLEW_SPEED_DEG_PER_S}° a second. Ask again if you set off later.`,
-          ]),
+      ...round,
+      ...(sun.isSunUp ? [reckoned] : []),
       ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),
     ],
     cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],
-    pointsAt: [{ what: target.name, when: { utcMs }, observer, zone, direction: target.body }],
-    data: {
-      utc: isoUtc(utcMs),
-      separationDeg: rounded(sun.separationDeg, 4),
-      sunAltitudeDeg: rounded(sun.sunAltitudeDeg, 4),
-      level: sun.level,
-      sunriseUtc: sun.nextSunriseUtcMs === null ? null : isoUtc(sun.nextSunriseUtcMs),
-      sunsetUtc: sun.nextSunsetUtcMs === null ? null : isoUtc(sun.nextSunsetUtcMs),
-      mount,
-      path: {
-        minimumSeparationDeg: rounded(straight.minimumSeparationDeg, 3),
-        closestUtc: isoUtc(straight.closestUtcMs),
-        level,
-        route: wayData(straight),
-        saferRoute: safer === null ? [] : wayData(safer),
-        saferMinimumSeparationDeg: safer === null ? null : rounded(safer.minimumSeparationDeg, 3),
-      },
-    },
+    pointsAt: pointsOf(question, judged),
+    data: dataFor(question, sun, judged),
   };
+};
+
+/** "4,3": degrees a second of the first and the second axis. */
+const readSpeeds = (speeds: string | undefined): Motion | null | Problem => {
+  if (speeds === undefined) return null;
+  const match = /^(\d{1,2}(?:\.\d+)?)\s*[,;/\s]\s*(\d{1,2}(?:\.\d+)?)$/u.exec(speeds.trim());
+  const [primaryDegPerS, secondaryDegPerS] = [Number(match?.[1]), Number(match?.[2])];
+  return primaryDegPerS > 0 && secondaryDegPerS > 0
+    ? { primaryDegPerS, secondaryDegPerS, order: 'together' }
+    : problem(
+        'bad-speeds',
+        'speeds: takes the top speeds of both axes in degrees a second, right ascension or azimuth first: speeds:4,3',
+      );
 };
 
 export const sun = defineCommand({
@@ -181,6 +238,11 @@ export const sun = defineCommand({
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     from: optional(text('Where the tube stands now: home (default), park, or a target', { complete: 'target' })),
     mount: mountOption,
+    speeds: optional(
+      text('Top speeds of both axes in degrees a second, such as 4,3; the worst is reckoned with when not said', {
+        maxLength: 20,
+      }),
+    ),
   },
   examples: [
     'sun Venus at:"tomorrow 11:00" site:52.71,0.12',
@@ -208,7 +270,9 @@ export const sun = defineCommand({
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
     if (isProblem(start)) return start;
-    const answer = sunReply(deps, target, observer, zone, time.utcMs, mount, start);
+    const motion = readSpeeds(options.speeds);
+    if (isProblem(motion)) return motion;
+    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, mount, motion, start });
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
   },
 });

@@ -5,6 +5,7 @@ import { createInterface } from 'node:readline';
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
+import { gatherPastes } from './gather-pastes.js';
 import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';
 import { consoleLines, type ConsoleStyle } from './write-reply.js';
@@ -106,8 +107,12 @@ export const startConsole = (
       .catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
   };
 
+  const pastes = gatherPastes({ say: ask, kindOf: session.kindOf, isTerminal: interactive });
   const ended = new Promise<{ asked: number }>((resolve) => {
-    lines.on('close', () => void queue.then(() => resolve({ asked })));
+    lines.on('close', () => {
+      pastes.flush();
+      void queue.then(() => resolve({ asked }));
+    });
   });
   if (interactive)
     output.write(
@@ -117,7 +122,7 @@ export const startConsole = (
   else if (interactive) lines.prompt();
   lines.on('line', (line) => {
     if (/^\s*\/?(?:quit|exit|bye)\s*$/iu.test(line)) lines.close();
-    else ask(line);
+    else pastes.push(line);
   });
   lines.on('SIGINT', () => lines.close());
 

@@ -3,10 +3,12 @@ import { isProblem, problem, type Choice } from '../../ground/problem.js';
 import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/deps.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
-import { bareOption } from '../../commands/core/grammar.js';
+import { bareOption, parseLine } from '../../commands/core/grammar.js';
 import { NOWHERE, type Outcome } from '../../reply/reply.js';
 import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
+import type { LineKind } from './gather-pastes.js';
+import { splitForms } from '../shared/form-lines.js';
 import { askerNamed, CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
 
 export { CONSOLE_ASKER };
@@ -14,6 +16,8 @@ export { CONSOLE_ASKER };
 export interface ConsoleSession {
   /** Answers one line; a bare number picks from the choices last shown, "as Tamsin" says who speaks from now on. Never rejects. */
   readonly answer: (line: string) => Promise<Outcome>;
+  /** Whether a line stands by itself, or may be a piece of something pasted. */
+  readonly kindOf: (line: string) => LineKind;
   /** Readline's completer: suggestions and the part of the line they replace. */
   readonly complete: (line: string) => Promise<[string[], string]>;
 }
@@ -52,7 +56,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     }
     const outcome = await runConsoleLine(deps, line, asker, now(), onError);
     // A mistyped line keeps the choices on the screen good; any answer replaces them.
-    if (!isProblem(outcome) || outcome.choices !== undefined) choices = outcome.choices ?? [];
+    if (!isProblem(outcome) || outcome.choices !== undefined) choices = splitForms(outcome.choices).picks;
     return outcome;
   };
 
@@ -93,5 +97,12 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     return [optionNames, lastWord];
   };
 
-  return { answer, complete };
+  const kindOf = (line: string): LineKind => {
+    if (/^\s*(?:\d{1,2}|\/?as\s+\S.*)\s*$/iu.test(line)) return 'own';
+    const parsed = parseLine(line, deps.commands);
+    if (isProblem(parsed)) return parsed.problem === 'unknown-command' ? 'words' : 'own';
+    return parsed.command.freeText === true && parsed.raw.size <= 1 ? 'opens' : 'own';
+  };
+
+  return { answer, complete, kindOf };
 };

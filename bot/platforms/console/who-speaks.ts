@@ -1,5 +1,6 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
 import { tidy } from '../../ground/tidy.js';
+import { fileOnDisk } from './file-on-disk.js';
 import type { Asker, Command } from '../../commands/core/command.js';
 import type { Deps } from '../../commands/core/deps.js';
 import { runLine, type ErrorSink } from '../../commands/core/dispatch.js';
@@ -27,12 +28,18 @@ export const askerNamed = (given: string, me = CONSOLE_ASKER): Asker => {
   return key === 'local' ? CONSOLE_ASKER : { ...CONSOLE_ASKER, memberId: `console:${key}`, displayName };
 };
 
-const withMemberIds = (command: Command, raw: ReadonlyMap<string, string>, asker: Asker): ReadonlyMap<string, string> =>
+/** Members by name become ids; a path becomes the file there. */
+const withMembersAndFiles = (
+  command: Command,
+  raw: ReadonlyMap<string, string>,
+  asker: Asker,
+): ReadonlyMap<string, unknown> =>
   new Map(
-    [...raw].map(([name, value]) => [
-      name,
-      command.options[name]?.type === 'member' ? askerNamed(value, asker).memberId : value,
-    ]),
+    [...raw].map(([name, value]) => {
+      const type = command.options[name]?.type;
+      if (type === 'member') return [name, askerNamed(value, asker).memberId];
+      return [name, type === 'file' ? fileOnDisk(value) : value];
+    }),
   );
 
 /** Reads and runs one line said by a member on the console. Never rejects. */
@@ -47,5 +54,5 @@ export const runConsoleLine = (
     asker,
     nowUtcMs,
     onError,
-    valuesOf: (command, raw) => withMemberIds(command, raw, asker),
+    valuesOf: (command, raw) => withMembersAndFiles(command, raw, asker),
   });

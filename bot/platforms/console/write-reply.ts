@@ -2,6 +2,7 @@
 import { isProblem, type Choice, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
 import type { Level, Outcome, Reply } from '../../reply/reply.js';
+import { splitForms } from '../shared/form-lines.js';
 import { textCurve } from '../../reply/text-curve.js';
 
 export interface ConsoleStyle {
@@ -32,13 +33,16 @@ const wrapped = (text: string, width: number, indent: string): string[] => {
   return lines;
 };
 
-const choiceLines = (choices: readonly Choice[] | undefined, { width, oneShot }: ConsoleStyle): string[] => {
-  if (choices === undefined || choices.length === 0) return [];
+const choiceLines = (offered: readonly Choice[] | undefined, { width, oneShot }: ConsoleStyle): string[] => {
+  const { picks: choices, invitations } = splitForms(offered);
+  const invited = oneShot === true ? [] : invitations.flatMap((line) => wrapped(line, width, '  '));
+  if (choices.length === 0) return invited;
   if (oneShot === true) return ['  Ask next:', ...choices.flatMap(({ run }) => wrapped(run, width, '    '))];
   return [
     ...choices.flatMap(({ label, preferred }, index) =>
       wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  '),
     ),
+    ...invited,
     `  Type ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or another question.`,
   ];
 };

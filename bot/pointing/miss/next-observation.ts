@@ -167,14 +167,18 @@ const candidatesFor = (
 /**
  * The observation that separates two causes best: the least troublesome that separates them well, else the best of all; null
  * when none tried would separate them, which is so when both predict the same everywhere.
+ * `mayMove`: false where the mount must be sent nowhere.
  */
 export const nextObservation = (
   circumstances: Circumstances,
   target: PointedTarget,
   made: readonly Observation[],
   [first, second]: readonly [Explanation, Explanation],
+  mayMove = true,
 ): Candidate | null => {
-  const candidates = candidatesFor(circumstances, target, made, [first, second]);
+  const candidates = candidatesFor(circumstances, target, made, [first, second]).filter(
+    ({ observation }) => mayMove || observation.kind === 'lst' || observation.kind === 'shown',
+  );
   const enough = candidates.find(({ distance }) => distance >= ENOUGH);
   const best = candidates.reduce<Candidate | null>(
     (most, candidate) => (most === null || candidate.distance > most.distance ? candidate : most),

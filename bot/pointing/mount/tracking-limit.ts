@@ -29,6 +29,8 @@ export interface TrackingLimit {
   readonly reason: LimitReason;
   /** When each limit falls, where it does within a day. */
   readonly flipUtcMs: UtcMs | null;
+  /** That flip is at the meridian below the pole. */
+  readonly isFlipBelowPole: boolean;
   readonly lowUtcMs: UtcMs | null;
   readonly sunriseUtcMs: UtcMs | null;
 }
@@ -54,10 +56,12 @@ export const trackingLimit = ({
 }: TrackingRequest): TrackingLimit => {
   const end = utcMs + LOOK_AHEAD_MS;
   const place = placeOf(body, observer, utcMs);
-  // Before the meridian, or past it but still inside the allowance a tube left on its side would use: it flips at the allowance.
+  // The counterweight bar is level at the meridian above the pole and at the one below it: one side of the pier serves from the
+  // one to the other.
+  const isBelowPoleNext = place.hourAngleHours >= 0;
   const flipUtcMs =
-    mount === 'german' && place.hourAngleHours < 0
-      ? nextAtHourAngle(body, observer, utcMs, pastMeridianDeg / 15)
+    mount === 'german'
+      ? nextAtHourAngle(body, observer, utcMs, wrapHours12((isBelowPoleNext ? 12 : 0) + pastMeridianDeg / 15))
       : null;
   const lowUtcMs =
     place.altitudeDeg < lowestAltitudeDeg
@@ -74,5 +78,12 @@ export const trackingLimit = ({
   )
     .flatMap(([reason, at]) => (at === null ? [] : [{ reason, at }]))
     .sort((a, b) => a.at - b.at);
-  return { untilUtcMs: limits[0]?.at ?? null, reason: limits[0]?.reason ?? 'none', flipUtcMs, lowUtcMs, sunriseUtcMs };
+  return {
+    untilUtcMs: limits[0]?.at ?? null,
+    reason: limits[0]?.reason ?? 'none',
+    flipUtcMs,
+    isFlipBelowPole: isBelowPoleNext,
+    lowUtcMs,
+    sunriseUtcMs,
+  };
 };

@@ -1,13 +1,13 @@
 /** The least separation between a moving tube and the Sun along a leg, found by bounds rather than by sampling alone. */
 import { angleBetween, type Vector3 } from '../../sky/angles.js';
-import { tubeVector, type MountKind } from '../mount/mount.js';
-import { SLEW_SPEED_DEG_PER_S, legMotion, legTurns, type Leg } from './slew.js';
+import { tubeVector, type AxisAngles, type MountKind } from '../mount/mount.js';
+import { EVEN_MOTION, legMotion, type Leg, type Motion, type Phase } from './slew.js';
 
 /** The answer is no further than this above the true least separation. */
 export const SEPARATION_TOLERANCE_DEG = 0.005;
 
 /** Fastest the Sun moves in any mount's frame: one turn a sidereal day at the frame's equator. */
-const SUN_DEG_PER_S = 0.0042;
+export const SUN_DEG_PER_S = 0.0042;
 const FIRST_STEPS = 12;
 
 export interface Closest {
@@ -68,39 +68,35 @@ export const leastByBounds = (
   return best;
 };
 
+/** The fastest the tube goes in a phase, degrees a second on the sky. Turning about the first axis alone it goes round a small circle, and hardly moves where it stands near that axis. */
+const rateOf = (
+  mount: MountKind,
+  { primaryDegPerS, secondaryDegPerS }: Motion,
+  phase: Phase,
+  at: AxisAngles,
+): number => {
+  if (phase.moves === 'both') return Math.hypot(primaryDegPerS, secondaryDegPerS);
+  if (phase.moves === 'secondary') return secondaryDegPerS;
+  const [x, y] = tubeVector(mount, at);
+  return primaryDegPerS * Math.hypot(x, y);
+};
+
 /** Where on a leg the tube is nearest to the Sun, or the first point found that is nearer than `enoughDeg`. `sunAt` counts seconds from the same start as the leg. */
 export const closestOnLeg = (
   mount: MountKind,
   leg: Leg,
   sunAt: (seconds: number) => Vector3,
-  speedDegPerS = SLEW_SPEED_DEG_PER_S,
+  motion: Motion = EVEN_MOTION,
   enoughDeg = -Infinity,
 ): Closest => {
-  const motion = legMotion(mount, leg, speedDegPerS);
-  const separation = (seconds: number): number =>
-    angleBetween(tubeVector(mount, motion.axesAt(seconds)), sunAt(seconds));
-  const both = leastByBounds(
-    separation,
-    0,
-    motion.bothUntilS,
-    speedDegPerS * Math.SQRT2 + SUN_DEG_PER_S,
-    SEPARATION_TOLERANCE_DEG,
-    enoughDeg,
-  );
-  if (both.value < enoughDeg) return { separationDeg: both.value, atS: both.x };
-  // Turning about the first axis alone the tube goes round a small circle, and hardly moves where it stands near that axis.
-  const turns = legTurns(mount, leg);
-  const [x, y] = tubeVector(mount, leg.to);
-  const aloneDegPerS =
-    speedDegPerS * (Math.abs(turns.primaryDeg) > Math.abs(turns.secondaryDeg) ? Math.hypot(x, y) : 1);
-  const alone = leastByBounds(
-    separation,
-    motion.bothUntilS,
-    motion.durationS,
-    aloneDegPerS + SUN_DEG_PER_S,
-    SEPARATION_TOLERANCE_DEG,
-    enoughDeg,
-  );
-  const least = both.value <= alone.value ? both : alone;
-  return { separationDeg: least.value, atS: least.x };
+  const { phases, axesAt } = legMotion(mount, leg, motion);
+  const separation = (seconds: number): number => angleBetween(tubeVector(mount, axesAt(seconds)), sunAt(seconds));
+  let least: Closest = { separationDeg: Infinity, atS: 0 };
+  for (const phase of phases) {
+    const rate = rateOf(mount, motion, phase, axesAt(phase.fromS)) + SUN_DEG_PER_S;
+    const found = leastByBounds(separation, phase.fromS, phase.untilS, rate, SEPARATION_TOLERANCE_DEG, enoughDeg);
+    if (found.value < least.separationDeg) least = { separationDeg: found.value, atS: found.x };
+    if (least.separationDeg < enoughDeg) return least;
+  }
+  return least;
 };

@@ -1,9 +1,23 @@
-/** How a mount moves from one pair of axis angles to another: both axes set off together at one top speed, so the longer one finishes alone. */
+/** How a mount moves from one pair of axis angles to another: both axes together, each at its own top speed, or one after the other. */
 import { wrapDeg180 } from '../../sky/angles.js';
 import type { AxisAngles, MountKind } from '../mount/mount.js';
 
-/** Top speed of both axes. Common practice, no source: small computerised mounts slew at 2 to 5 degrees a second. */
+/** Top speed of the faster axis. Common practice, no source: small computerised mounts slew at 2 to 5 degrees a second. */
 export const SLEW_SPEED_DEG_PER_S = 3;
+
+/** How the axes go: both set off together, so that the longer one finishes alone; or one waits for the other. */
+export interface Motion {
+  readonly primaryDegPerS: number;
+  readonly secondaryDegPerS: number;
+  readonly order: 'together' | 'primary-first' | 'secondary-first';
+}
+
+/** Both axes at one speed. */
+export const EVEN_MOTION: Motion = {
+  primaryDegPerS: SLEW_SPEED_DEG_PER_S,
+  secondaryDegPerS: SLEW_SPEED_DEG_PER_S,
+  order: 'together',
+};
 
 /** One move; a leg in which one axis stands still turns the other alone. */
 export interface Leg {
@@ -20,26 +34,59 @@ export const legTurns = (mount: MountKind, { from, to }: Leg): AxisAngles => {
   };
 };
 
+/** A stretch of a leg in which the same axes move; at the most so fast in degrees a second on the sky. */
+export interface Phase {
+  readonly fromS: number;
+  readonly untilS: number;
+  readonly moves: 'both' | 'primary' | 'secondary';
+}
+
 export interface LegMotion {
   readonly durationS: number;
-  /** Until then both axes move; from then on the longer one alone. 0 where only one moves at all. */
-  readonly bothUntilS: number;
+  readonly phases: readonly Phase[];
   readonly axesAt: (seconds: number) => AxisAngles;
 }
 
+const phasesOf = (order: Motion['order'], primaryS: number, secondaryS: number): Phase[] => {
+  const all = primaryS + secondaryS;
+  const isPrimaryLonger = primaryS > secondaryS;
+  const phases: Readonly<Record<Motion['order'], Phase[]>> = {
+    together: [
+      { fromS: 0, untilS: Math.min(primaryS, secondaryS), moves: 'both' },
+      {
+        fromS: Math.min(primaryS, secondaryS),
+        untilS: Math.max(primaryS, secondaryS),
+        moves: isPrimaryLonger ? 'primary' : 'secondary',
+      },
+    ],
+    'primary-first': [
+      { fromS: 0, untilS: primaryS, moves: 'primary' },
+      { fromS: primaryS, untilS: all, moves: 'secondary' },
+    ],
+    'secondary-first': [
+      { fromS: 0, untilS: secondaryS, moves: 'secondary' },
+      { fromS: secondaryS, untilS: all, moves: 'primary' },
+    ],
+  };
+  return phases[order];
+};
+
 /** The motion along a leg. */
-export const legMotion = (mount: MountKind, leg: Leg, speedDegPerS = SLEW_SPEED_DEG_PER_S): LegMotion => {
+export const legMotion = (mount: MountKind, leg: Leg, motion: Motion = EVEN_MOTION): LegMotion => {
   const turns = legTurns(mount, leg);
-  const primaryS = Math.abs(turns.primaryDeg) / speedDegPerS;
-  const secondaryS = Math.abs(turns.secondaryDeg) / speedDegPerS;
+  const primaryS = Math.abs(turns.primaryDeg) / motion.primaryDegPerS;
+  const secondaryS = Math.abs(turns.secondaryDeg) / motion.secondaryDegPerS;
+  const phases = phasesOf(motion.order, primaryS, secondaryS);
+  const primaryFromS = motion.order === 'secondary-first' ? secondaryS : 0;
+  const secondaryFromS = motion.order === 'primary-first' ? primaryS : 0;
   const moved = (turnDeg: number, needsS: number, seconds: number): number =>
-    seconds >= needsS ? turnDeg : Math.sign(turnDeg) * speedDegPerS * Math.max(0, seconds);
+    needsS === 0 || seconds >= needsS ? turnDeg : turnDeg * (Math.max(0, seconds) / needsS);
   return {
-    durationS: Math.max(primaryS, secondaryS),
-    bothUntilS: Math.min(primaryS, secondaryS),
+    durationS: phases[1]!.untilS,
+    phases,
     axesAt: (seconds) => ({
-      primaryDeg: leg.from.primaryDeg + moved(turns.primaryDeg, primaryS, seconds),
-      secondaryDeg: leg.from.secondaryDeg + moved(turns.secondaryDeg, secondaryS, seconds),
+      primaryDeg: leg.from.primaryDeg + moved(turns.primaryDeg, primaryS, seconds - primaryFromS),
+      secondaryDeg: leg.from.secondaryDeg + moved(turns.secondaryDeg, secondaryS, seconds - secondaryFromS),
     }),
   };
 };

@@ -1,10 +1,10 @@
 /** The way a mount takes to a target, how near it comes to the Sun, and a way in legs that keeps clear where the straight one does not. */
 import { angleBetween, dot } from '../../sky/angles.js';
 import type { Equatorial, Observer, UtcMs } from '../../sky/types.js';
-import { closestOnLeg } from './least-separation.js';
 import { HOME, axesFor, tubeVector, type AxisAngles, type MountKind } from '../mount/mount.js';
 import { horizontalOfAxes, mountSky, type MountSky } from '../mount/mount-sky.js';
-import { SLEW_SPEED_DEG_PER_S, legMotion, legTurns, type Leg } from './slew.js';
+import { EVEN_MOTION, legMotion, legTurns, type Leg, type Motion } from './slew.js';
+import { worstOnLeg } from './worst-motion.js';
 
 /** Below this altitude a tube may meet pier, tripod or ground; ways that stay above it are taken first. Common practice, no source. */
 export const LOWEST_TUBE_ALTITUDE_DEG = -5;
@@ -20,7 +20,8 @@ export interface WayRequest {
   readonly target: Equatorial;
   /** Of date, or where the mount is switched on and parked. */
   readonly from: Equatorial | 'home';
-  readonly speedDegPerS?: number;
+  /** How the mount moves its axes; null: not known, so the worst is reckoned with. */
+  readonly motion: Motion | null;
 }
 
 export interface WayLeg {
@@ -63,9 +64,9 @@ const isAtPole = (mount: MountKind, { secondaryDeg }: AxisAngles): boolean =>
 const isAtHome = ({ primaryDeg, secondaryDeg }: AxisAngles): boolean =>
   Math.abs(primaryDeg) < STILL_DEG && Math.abs(secondaryDeg) < STILL_DEG;
 
-const lowestAltitudeOf = (sky: MountSky, leg: Leg, speedDegPerS: number): number => {
-  const motion = legMotion(sky.mount, leg, speedDegPerS);
-  const steps = Math.max(1, Math.ceil(motion.durationS * speedDegPerS));
+const lowestAltitudeOf = (sky: MountSky, leg: Leg, by: Motion): number => {
+  const motion = legMotion(sky.mount, leg, by);
+  const steps = Math.max(1, Math.ceil(motion.durationS * Math.max(by.primaryDegPerS, by.secondaryDegPerS)));
   let lowest = 1;
   for (let step = 0; step <= steps; step++) {
     lowest = Math.min(lowest, dot(tubeVector(sky.mount, motion.axesAt((motion.durationS * step) / steps)), sky.zenith));
@@ -85,14 +86,14 @@ const endsOf = (
 /** The way through the waypoints, or null as soon as it is known to come nearer to the Sun than `keepDeg`. */
 const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule, keepDeg: number): Way | null => {
   const { mount } = request;
-  const speed = request.speedDegPerS ?? SLEW_SPEED_DEG_PER_S;
+  const nominal = request.motion ?? EVEN_MOTION;
   const { start, goalAt } = endsOf(request, sky);
   const legsTo = (goal: AxisAngles): Leg[] => {
     const points = [start, ...waypoints(start, goal), goal];
     return points.slice(1).map((to, i) => ({ from: points[i]!, to }));
   };
   const durationOf = (legs: readonly Leg[]): number =>
-    legs.reduce((sum, leg) => sum + legMotion(mount, leg, speed).durationS, 0);
+    legs.reduce((sum, leg) => sum + legMotion(mount, leg, nominal).durationS, 0);
   // The sky turns while the mount moves; aim at where the target will be on arrival.
   let legs = legsTo(goalAt(0));
   for (let turn = 0; turn < 3; turn++) legs = legsTo(goalAt(durationOf(legs)));
@@ -104,12 +105,12 @@ const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule,
   let lowestAltitudeDeg = 90;
   for (const leg of legs) {
     const startS = elapsedS;
-    const closest = closestOnLeg(mount, leg, (seconds) => sky.sunAt(startS + seconds), speed, keepDeg);
+    const closest = worstOnLeg(mount, leg, (seconds) => sky.sunAt(startS + seconds), request.motion, keepDeg);
     if (closest.separationDeg < keepDeg) return null;
-    elapsedS += legMotion(mount, leg, speed).durationS;
+    elapsedS += legMotion(mount, leg, nominal).durationS;
     if (closest.separationDeg < least.separationDeg)
       least = { separationDeg: closest.separationDeg, atS: startS + closest.atS };
-    lowestAltitudeDeg = Math.min(lowestAltitudeDeg, lowestAltitudeOf(sky, leg, speed));
+    lowestAltitudeDeg = Math.min(lowestAltitudeDeg, lowestAltitudeOf(sky, leg, nominal));
     const axes = axesOf(mount, leg);
     if (axes === null) continue;
     found.push({
@@ -131,7 +132,7 @@ const wayKeeping = (request: WayRequest, sky: MountSky, waypoints: WaypointRule,
   };
 };
 
-/** The way the mount takes by itself: both axes at once. */
+/** The way the mount takes by itself: both axes at once, or at its worst where it is not known how they go. */
 export const straightWay = (request: WayRequest): Way =>
   wayKeeping(request, mountSky(request.mount, request.observer, request.utcMs), () => [], -Infinity) as Way;
 
