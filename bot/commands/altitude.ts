@@ -66,9 +66,11 @@ export const altitude = defineCommand({
         ...(mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }]),
       ],
       notes: [...time.notes, ...asked.notes],
-      pointsAt: isUp
-        ? [{ what: target.name, when: { utcMs: time.utcMs }, observer, zone, direction: target.body }]
-        : NOWHERE,
+      // The air lifts what stands at the horizon by over half a degree.
+      pointsAt:
+        place.altitudeDeg > -1
+          ? [{ what: target.name, when: { utcMs: time.utcMs }, observer, zone, direction: target.body }]
+          : NOWHERE,
       data: {
         target: {
           name: target.name,
