@@ -141,8 +141,14 @@ const PATTERNS: readonly Pattern[] = [
     ),
   ],
   [
-    /\b(?:eclipse|eclipses)\b/u,
-    lineIf('ahead', 'ahead', 'I do not list eclipses yet. up Moon says where the Moon stands.'),
+    /\b(lunar|solar)? ?(?:eclipse|eclipses)\b/u,
+    ([, of]) => ({
+      line: `ahead eclipses${of === undefined || of === '' ? '' : ` about:${of === 'solar' ? 'Sun' : 'Moon'}`}`,
+    }),
+  ],
+  [
+    /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b.*\b(?:opposition|elongation)\b|\b(?:opposition|elongation)s?\b.*\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u,
+    ([, before, after]) => ({ line: `ahead planets about:${before === undefined || before === '' ? after : before}` }),
   ],
   [
     /\b(?:opposition|elongation|conjunction|what'?s coming|what is coming|coming up|events?)\b/u,
@@ -153,13 +159,12 @@ const PATTERNS: readonly Pattern[] = [
     ),
   ],
   [
-    new RegExp(`\\b(?:${SHOWERS})\\b`, 'u'),
-    lineIf('ahead', 'ahead', 'I do not list meteor showers yet. dark says when a night is dark and free of the Moon.'),
+    new RegExp(`\\b(${SHOWERS})\\b`, 'u'),
+    ([, shower = '']) => ({
+      line: `ahead showers${/meteor|shooting/u.test(shower) ? '' : ` about:"${shower.replace(/s$/u, '')}"`}`,
+    }),
   ],
-  [
-    /\bmoonless\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday)|\bno moon\b/u,
-    lineIf('ahead', 'ahead', 'Ask for a night: dark on:"new moon" says when it is dark and free of the Moon.'),
-  ],
+  [/\bmoonless\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday)|\bno moon\b/u, line('ahead saturdays')],
   [
     /\b(?:new|full) moon\b|\b(?:first|last|third) quarter\b|\bmoon ?phase\b|\bphase of the moon\b|\bhow (?:full|bright|big) is the moon|^(?:the )?moon$/u,
     lineIf('moon', 'moon', 'Ask for its night: dark on:"new moon", or up Moon.'),
