@@ -1,6 +1,7 @@
 /** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate`. */
 import { parseArgs } from 'node:util';
 import { checkReferences } from '../../bot/triage/model/check-references.js';
+import { checkExamples } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { KnowledgeError, problemLine } from '../../bot/triage/model/knowledge-problem.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
@@ -23,7 +24,15 @@ const FOLDER = 'knowledge/connection';
 
 const check = (overlay: string | undefined): number => {
   const result = readEntries(FOLDER, overlay);
-  const broken = [...result.problems, ...checkReferences(result)];
+  const misfits = [...result.problems, ...checkReferences(result)];
+  const broken =
+    misfits.length > 0
+      ? misfits
+      : checkExamples(result.entries).map(({ kind, id, path, message }) => ({
+          ...result.locate(kind, id, path),
+          entry: id,
+          message: `${path.join('.')}: ${message}`,
+        }));
   // Coverage means nothing while entries are missing.
   const problems = broken.length > 0 ? broken : checkCoverage(result, { shipped: true });
   for (const problem of problems) console.error(problemLine(problem));
