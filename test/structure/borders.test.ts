@@ -8,6 +8,7 @@ const sources = readSources(projectRoot(), 'bot');
 const NOT_YET: readonly string[] = [
   'bot/catalogue/catalogue.ts',
   'bot/pointing/miss/explain-miss.ts',
+  'bot/triage/engine/choose-step.ts',
   'bot/triage/engine/mistakes.ts',
   'bot/triage/model/check-check-references.ts',
 ];

@@ -125,11 +125,25 @@ const PATTERNS: readonly Pattern[] = [
   [/\b(?:delete|erase|remove|forget) (?:about )?(?:me|my data|everything)/u, line('forget')],
   [/^(?:where am i|my sites?|what is my site|saved sites?)$/u, line('site')],
   [/\b(?:jupiter'?s? moons|moons of jupiter|galilean(?: moons)?)\b(.*)/u, line('moons $1')],
-  [/\b(?:eclipse|eclipses)\b/u, line('ahead eclipses')],
+  [
+    /\b(lunar|solar)? ?(?:eclipse|eclipses)\b/u,
+    ([, of]) => ({
+      line: `ahead eclipses${of === undefined || of === '' ? '' : ` about:${of === 'solar' ? 'Sun' : 'Moon'}`}`,
+    }),
+  ],
+  [
+    /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b.*\b(?:opposition|elongation)\b|\b(?:opposition|elongation)s?\b.*\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u,
+    ([, before, after]) => ({ line: `ahead planets about:${before === undefined || before === '' ? after : before}` }),
+  ],
   [/\b(?:oppositions?|elongations?)\b/u, line('ahead planets')],
   [/\b(?:conjunctions?|close meetings?)\b/u, line('ahead meetings')],
   [/\b(?:what'?s coming|what is coming|coming up|events?)\b/u, line('ahead')],
-  [new RegExp(`\\b(?:${SHOWERS})\\b`, 'u'), line('ahead showers')],
+  [
+    new RegExp(`\\b(${SHOWERS})\\b`, 'u'),
+    ([, shower = '']) => ({
+      line: `ahead showers${/meteor|shooting/u.test(shower) ? '' : ` about:"${shower.replace(/s$/u, '')}"`}`,
+    }),
+  ],
   [/\bmoonless\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday)|\bno moon\b/u, line('ahead saturdays')],
   [
     /\b(?:new|full) moon\b|\b(?:first|last|third) quarter\b|\bmoon ?phase\b|\bphase of the moon\b|\bhow (?:full|bright|big) is the moon|^(?:the )?moon$/u,
