@@ -128,6 +128,10 @@ export interface Store {
       limit: number,
       platforms?: readonly string[],
     ): Promise<readonly ClaimedReminder[]>;
+    /** Those that come again, of these platforms. */
+    listStanding(platforms: readonly string[]): Promise<readonly Reminder[]>;
+    /** Moves one that is still due at `fromUtcMs` and that no process has taken; false: it was not so. */
+    reschedule(id: string, fromUtcMs: UtcMs, dueUtcMs: UtcMs): Promise<boolean>;
     /** Could not be said: free for any process again from the instant on. */
     retryLater(id: string, claimant: string, notBeforeUtcMs: UtcMs): Promise<boolean>;
     /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */
