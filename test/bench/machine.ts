@@ -10,7 +10,7 @@ const PACKAGES = [
   'echarts',
   '@resvg/resvg-js',
   're2js',
-  'better-sqlite3',
+  '@photostructure/sqlite',
   'kysely',
   'zod',
 ] as const;

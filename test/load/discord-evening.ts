@@ -1,7 +1,7 @@
 /** An hour of many clubs' questions, pressed into a minute and a half, with the memory watched; then everything going wrong at once. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import path from 'node:path';
-import Sqlite from 'better-sqlite3';
+import { DatabaseSync as Sqlite } from '@photostructure/sqlite';
 import { startDiscordDouble, type DiscordDouble } from '../doubles/discord/discord-double.js';
 import { percentile } from '../bench/measure.js';
 import { botOnDiscord, type BotOnDiscord } from './bot-on-discord.js';

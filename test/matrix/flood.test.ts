@@ -76,6 +76,7 @@ const bot = () => {
     direct: createDirectRooms(client, BOT, rooms),
     outbox: createOutbox(client, BOT, OLDEST_ANSWERED_MS, stop),
     pending: createPendingAnswers(notes, 'pending', () => undefined),
+    fileIn: () => null,
     limit: createRateLimit({ burst: 10, perSecond: 1 / 3 }),
     lookUps: createRateLimit({ burst: 10, perSecond: 1 / 3 }),
     leftOver: new Set<string>(),

@@ -82,7 +82,7 @@ describe('never for the bot', () => {
   test.each([
     ['a notice', event('m.room.message', { msgtype: 'm.notice', body: '!pier up M27' })],
     ['an emote', event('m.room.message', { msgtype: 'm.emote', body: '!pier up M27' })],
-    ['an image', event('m.room.message', { msgtype: 'm.image', body: '!pier up M27', url: 'mxc://x/y' })],
+    ['a video', event('m.room.message', { msgtype: 'm.video', body: '!pier up M27', url: 'mxc://x/y' })],
     ['its own message', event('m.room.message', { msgtype: 'm.text', body: '!pier up M27' }, { sender: BOT })],
     [
       'an edit',
@@ -143,4 +143,22 @@ test('content that means harm is read without trouble', () => {
     expect(askedIn(said(`!pier ${'x'.repeat(30_000)}`, html(formatted)), me, false)?.kind).toBe('line');
     expect(askedIn(said(formatted, html(formatted)), me, false)).toBeNull();
   }
+});
+
+describe('told rather than asked', () => {
+  const thread = { 'm.relates_to': { rel_type: 'm.thread', event_id: '$root', is_falling_back: true } };
+  test('a file or picture: by whom and where it was sent decides, not what is in it', () => {
+    const picture = (more: Record<string, unknown> = {}) => said('screen.png', { msgtype: 'm.image', ...more });
+    expect(askedIn(picture(), me, true)).toEqual({ kind: 'file', addressed: true, threadRoot: null });
+    expect(askedIn(picture(thread), me, false)).toEqual({ kind: 'file', addressed: false, threadRoot: '$root' });
+  });
+  test('words in a thread, to nobody by name; elsewhere they are talk', () => {
+    expect(askedIn(said('the port is not there', thread), me, false)).toEqual({
+      kind: 'words',
+      text: 'the port is not there',
+      threadRoot: '$root',
+    });
+    expect(askedIn(said('the port is not there'), me, false)).toBeNull();
+    expect(askedIn(said('the port is not there', thread), me, true)).toMatchObject({ kind: 'line' });
+  });
 });

@@ -1,3 +1,4 @@
+import { fork } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { crc32, deflateSync } from 'node:zlib';
@@ -108,5 +109,16 @@ describe('a picture a member sends', () => {
     await expect
       .poll(() => readFileSync(mine, 'utf8').trim().split(' ').length, { timeout: 5000 })
       .toBeLessThan(before);
+  });
+});
+
+describe('the built program', () => {
+  it('reads pictures as the source does (npm test builds first)', { timeout: 60_000 }, async () => {
+    const built = path.resolve(import.meta.dirname, '../../dist/bot/pictures/picture-process.js');
+    const child = fork(built, [], { serialization: 'advanced', env: {}, execArgv: [] });
+    const answer = new Promise((resolve) => child.once('message', resolve));
+    child.send(screen('code-10-2.png'));
+    expect(await answer).toMatchObject({ text: expect.stringContaining('(Code 10)') as string });
+    child.kill();
   });
 });

@@ -1,5 +1,5 @@
 /** Disk full, read-only, locked, damaged: the store says which, loses nothing acknowledged, and goes on when it can. Done, not simulated. */
-import Database from 'better-sqlite3';
+import { DatabaseSync as Database } from '@photostructure/sqlite';
 import {
   closeSync,
   existsSync,
@@ -206,15 +206,18 @@ describe('no place for a file', () => {
 
 describe('a machine on which the native SQLite module cannot be loaded', () => {
   it('has a store that says it cannot be reached, and rejects nothing else', async () => {
-    vi.doMock('better-sqlite3', () => {
-      throw new Error('no native module for this machine');
-    });
+    for (const name of ['@photostructure/sqlite', 'node:sqlite']) {
+      vi.doMock(name, () => {
+        throw new Error('no native module for this machine');
+      });
+    }
     try {
       store = await openStore({ dataFolder });
       expect((await failure(store.sites.list(tamsin))).code).toBe('store-unavailable');
       expect((await failure(store.events.claim('x', 1))).code).toBe('store-unavailable');
     } finally {
-      vi.doUnmock('better-sqlite3');
+      vi.doUnmock('@photostructure/sqlite');
+      vi.doUnmock('node:sqlite');
     }
   });
 });

@@ -1,5 +1,5 @@
 /** SIGKILL at any point: nothing acknowledged is lost, nothing half-done stays, nothing is said twice that a chat server would show twice. */
-import Database from 'better-sqlite3';
+import { DatabaseSync as Database } from '@photostructure/sqlite';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -43,11 +43,10 @@ describe('SIGKILL at any point over SQLite', () => {
       worker.child.kill('SIGKILL');
       await worker.gone;
       const left = new Database(join(dataFolder, SQLITE_FILE));
-      const version = left.prepare('select version from schema_version').pluck().get();
-      const columns = left
-        .prepare<[], { name: string }>('pragma table_info(reminders)')
-        .all()
-        .map(({ name }) => name);
+      const version = (left.prepare('select version from schema_version').get() as { version: number }).version;
+      const columns = (left.prepare('pragma table_info(reminders)').all() as { name: string }[]).map(
+        ({ name }) => name,
+      );
       left.close();
       expect([1, SCHEMA_VERSION]).toContain(version);
       expect(columns.includes('attempts')).toBe(version === SCHEMA_VERSION);

@@ -1,4 +1,4 @@
-import Database from 'better-sqlite3';
+import { DatabaseSync as Database } from '@photostructure/sqlite';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -112,7 +112,7 @@ describe('the schema over SQLite', () => {
     expect(message).toContain(NEWER);
     expect(message).not.toContain('\n');
     const database = new Database(file());
-    expect(database.prepare('select version from schema_version').pluck().get()).toBe(999);
+    expect(database.prepare('select version from schema_version').get()).toEqual({ version: 999 });
     database.close();
   });
 
@@ -130,11 +130,10 @@ describe('the schema over SQLite', () => {
     });
     await store.close();
     const database = new Database(file());
-    expect(database.prepare('select version from schema_version').pluck().get()).toBe(1);
-    const columns = database
-      .prepare<[], { name: string }>('pragma table_info(reminders)')
-      .all()
-      .map(({ name }) => name);
+    expect(database.prepare('select version from schema_version').get()).toEqual({ version: 1 });
+    const columns = (database.prepare('pragma table_info(reminders)').all() as { name: string }[]).map(
+      ({ name }) => name,
+    );
     database.close();
     expect(columns).not.toContain('attempts');
   });

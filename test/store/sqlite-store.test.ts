@@ -1,4 +1,4 @@
-import Database from 'better-sqlite3';
+import { DatabaseSync as Database } from '@photostructure/sqlite';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,9 +7,9 @@ import { openStore, SQLITE_FILE } from '../../bot/store/open-store.js';
 import { storeSuite } from './store-suite.js';
 
 const dumpSqlite = (file: string): string => {
-  const database = new Database(file, { readonly: true });
+  const database = new Database(file, { readOnly: true });
   try {
-    const tables = database.prepare<[], { name: string }>(`select name from sqlite_master where type = 'table'`).all();
+    const tables = database.prepare(`select name from sqlite_master where type = 'table'`).all() as { name: string }[];
     return JSON.stringify(tables.map(({ name }) => [name, database.prepare(`select * from "${name}"`).all()]));
   } finally {
     database.close();

@@ -26,7 +26,7 @@ const compile = (): Promise<unknown> =>
     entryPoints: [fileURLToPath(new URL('worker-process.ts', import.meta.url))],
     outfile: compiled,
     bundle: true,
-    external: ['better-sqlite3', 'pg-native'],
+    external: ['@photostructure/sqlite', 'pg-native'],
     platform: 'node',
     format: 'esm',
     target: 'node20',

@@ -15,6 +15,7 @@ import { logIn } from './connect/login.js';
 import { isRecord, textAt } from './answer/matrix-event.js';
 import { createMembership } from './rooms/membership.js';
 import { createBatchTaker } from './rooms/take-batch.js';
+import { createFileReader } from './answer/member-file.js';
 import { createMissingKeys } from './answer/missing-keys.js';
 import { KeysLost } from './connect/encryption-engine.js';
 import { openEncryption, type Encryption, type EncryptionParts } from './connect/encryption.js';
@@ -130,6 +131,11 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
     pending,
     leftOver,
     startedUtcMs,
+    fileIn: createFileReader({
+      homeserverUrl: matrix.homeserverUrl,
+      accessToken: session.accessToken,
+      encryption: () => client.encryption,
+    }),
     limit: createRateLimit(tuning.perMember),
     lookUps: createRateLimit(DEFAULT_TUNING.perMember),
     ticksMs,

@@ -2,24 +2,13 @@
 import { closeSync, mkdirSync, openSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type SqliteConstructor from 'better-sqlite3';
-import {
-  CompiledQuery,
-  Kysely,
-  sql,
-  SqliteDialect,
-  SqliteDriver,
-  type DatabaseConnection,
-  type Driver,
-  type SqliteDatabase,
-} from 'kysely';
+import { CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver } from 'kysely';
 import { StartError } from '../../ground/start-error.js';
 import type { Engine } from './engine.js';
+import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
 import { migrate } from '../migrate.js';
 import { isBusy, sqliteFailure, storeError } from '../store-failure.js';
 import type { Tables } from '../rows/tables.js';
-
-type Database = SqliteConstructor.Database;
 
 /** SQLite itself waits this long for a lock; short, because it blocks the event loop meanwhile. */
 const BUSY_BLOCKING_MS = 10;
@@ -33,44 +22,25 @@ const BUSY_PAUSE_MS = 20;
  */
 const UNFLUSHED = /^(?:insert into|update) "events"/u;
 
-const withUnflushedMarks = (connection: DatabaseConnection, database: Database): DatabaseConnection => ({
+const withUnflushedMarks = (connection: DatabaseConnection, database: SqliteFile): DatabaseConnection => ({
   executeQuery: async (query) => {
-    if (!UNFLUSHED.test(query.sql) || database.inTransaction) return connection.executeQuery(query);
-    database.pragma('synchronous = NORMAL');
+    if (!UNFLUSHED.test(query.sql) || database.isTransaction) return connection.executeQuery(query);
+    pragma(database, 'synchronous = NORMAL');
     try {
       // It runs before the first await: nothing else comes between the two settings.
       return connection.executeQuery(query);
     } finally {
-      database.pragma('synchronous = FULL');
+      pragma(database, 'synchronous = FULL');
       // What is forgotten is overwritten with zeros, not left in free pages.
-      database.pragma('secure_delete = ON');
+      pragma(database, 'secure_delete = ON');
     }
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
 });
 
-const KEPT_STATEMENTS = 200;
-
-/** The same few statements come again and again: each is compiled once. */
-const withKeptStatements = (database: Database): SqliteDatabase => {
-  const kept = new Map<string, ReturnType<SqliteDatabase['prepare']>>();
-  return {
-    close: () => {
-      database.close();
-    },
-    prepare: (text) => {
-      const known = kept.get(text);
-      if (known !== undefined) return known;
-      const made = database.prepare(text) as unknown as ReturnType<SqliteDatabase['prepare']>;
-      if (kept.size < KEPT_STATEMENTS) kept.set(text, made);
-      return made;
-    },
-  };
-};
-
 /** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
-const immediateDriver = (database: Database): Driver => {
-  const driver = new SqliteDriver({ database: withKeptStatements(database) });
+const immediateDriver = (database: SqliteFile): Driver => {
+  const driver = new SqliteDriver({ database: forKysely(database) });
   const acquire = driver.acquireConnection.bind(driver);
   driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database);
   const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
@@ -78,45 +48,36 @@ const immediateDriver = (database: Database): Driver => {
   };
   driver.beginTransaction = (connection) => execute(connection, 'begin immediate');
   driver.rollbackTransaction = async (connection) => {
-    if (database.inTransaction) await execute(connection, 'rollback');
+    if (database.isTransaction) await execute(connection, 'rollback');
   };
   return driver;
 };
 
-const immediateDialect = (database: Database): SqliteDialect => {
-  const dialect = new SqliteDialect({ database });
+const immediateDialect = (database: SqliteFile): SqliteDialect => {
+  const dialect = new SqliteDialect({ database: forKysely(database) });
   dialect.createDriver = () => immediateDriver(database);
   return dialect;
-};
-
-/** The native module is optional: where it cannot be loaded, the rest of the bot must still run. */
-const loadSqlite = async (): Promise<typeof SqliteConstructor> => {
-  try {
-    return (await import('better-sqlite3')).default;
-  } catch (error) {
-    throw storeError('store-unavailable', error);
-  }
 };
 
 /**
  * WAL with synchronous=FULL: each commit but the marks on events is flushed to the disk before it is acknowledged. NORMAL
  * would survive a killed process too, but could lose the last commits to a power cut.
  */
-const openDatabase = (Sqlite: typeof SqliteConstructor, file: string): Database => {
+const openDatabase = (open: OpenSqliteFile, file: string): SqliteFile => {
   if (file !== ':memory:') {
     mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
     // For the bot's own user alone, and so are the companions SQLite makes after it.
     closeSync(openSync(file, 'a', 0o600));
   }
-  const database = new Sqlite(file, { timeout: BUSY_BLOCKING_MS });
+  const database = open(file, { timeout: BUSY_BLOCKING_MS });
   try {
-    database.pragma('journal_mode = WAL');
-    database.pragma('synchronous = FULL');
+    // Before anything that writes: a damaged file is left as it is.
+    const check = pragma(database, 'quick_check(1)');
+    if (check !== 'ok') throw storeError('store-damaged', new Error(`quick_check: ${JSON.stringify(check)}`));
+    pragma(database, 'journal_mode = WAL');
+    pragma(database, 'synchronous = FULL');
     // What is forgotten is overwritten with zeros, not left in free pages.
-    database.pragma('secure_delete = ON');
-    const [check] = database.pragma('quick_check(1)') as { quick_check: string }[];
-    if (check?.quick_check !== 'ok')
-      throw storeError('store-damaged', new Error(check?.quick_check ?? 'quick_check gave nothing'));
+    pragma(database, 'secure_delete = ON');
     return database;
   } catch (error) {
     database.close();
@@ -142,10 +103,10 @@ const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
  */
 export const openSqliteEngine = async (file: string): Promise<Engine> => {
   const folder = dirname(file);
-  const Sqlite = await loadSqlite();
+  const open = await loadSqlite();
   try {
     const db = await patiently(async () => {
-      const opened = new Kysely<Tables>({ dialect: immediateDialect(openDatabase(Sqlite, file)) });
+      const opened = new Kysely<Tables>({ dialect: immediateDialect(openDatabase(open, file)) });
       try {
         await migrate(opened, 'sqlite');
         return opened;

@@ -14,6 +14,7 @@ import { findTask, type Task } from './find-task.js';
 import type { MatrixEvent } from './matrix-event.js';
 import { answerRelation } from './matrix-event.js';
 import { createOffers } from './offers.js';
+import type { FileReader } from './member-file.js';
 import type { PendingAnswers } from './pending-answers.js';
 import { askedIn } from './read-message.js';
 import { askerIn, createRunner, type Done } from './run-task.js';
@@ -32,6 +33,8 @@ export interface AnswerParts {
   readonly direct: DirectRooms;
   readonly outbox: Outbox;
   readonly pending: PendingAnswers;
+  /** The file that a message holds. */
+  readonly fileIn: FileReader;
   readonly limit: RateLimit;
   /** How often one member may have the server asked for what a reply or a reaction names. */
   readonly lookUps: RateLimit;
@@ -66,7 +69,7 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
     if (isEncrypted(state) && client.encryption === null) return null;
     const me = { userId: botId, names: [parts.botName(), displayNameIn(state, botId) ?? ''], prefix: settings.prefix };
     const asked = askedIn(event, me, isPrivateBetween(state, botId, event.sender));
-    return asked === null ? null : findTask(offers, roomId, event, asked, arrivedMs);
+    return asked === null ? null : findTask(offers, parts.fileIn, { roomId, event, asked, arrivedMs });
   };
 
   /** One kind word, then silence until there is room again; false where the member may ask. */
@@ -99,8 +102,9 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
     const asker = askerIn(roomId, event.sender, state, isPrivate);
     const askedUtcMs = Math.min(now(), event.origin_server_ts);
     const kept = pending.get(key);
-    const done: Done =
+    const done: Done | null =
       kept === undefined ? await run(task.run, asker, state, askedUtcMs) : { name: 'again', outcome: kept };
+    if (done === null) return;
     const { name, outcome } = done;
     if (kept === undefined) await pending.put(key, outcome);
     await say({

@@ -1,14 +1,22 @@
 /** From what a member said to what is to be run, and where its answer belongs. */
 import { problem } from '../../../ground/problem.js';
+import type { MemberFile } from '../../../ground/member-file.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { answerRelation, relationTo } from './matrix-event.js';
+import type { FileReader } from './member-file.js';
 import type { Offer, Offers } from './offers.js';
 import type { Asked } from './read-message.js';
 
+/** A command line, with the file it speaks of; words or a file for a walk that waits; or what is to be said of a pick that cannot be. */
+export type Run =
+  | { readonly line: string; readonly file: MemberFile | null }
+  | { readonly words: string }
+  | { readonly walkFile: MemberFile }
+  | { readonly outcome: Outcome };
+
 export interface Task {
-  /** A command line, or the words for a pick that cannot be. */
-  readonly run: { readonly line: string } | { readonly outcome: Outcome };
+  readonly run: Run;
   readonly relation: Content;
 }
 
@@ -20,21 +28,59 @@ const noSuchChoice = (offer: Offer | null): Outcome =>
       : `Choose a number from 1 to ${offer.runs.length}, or ask another question.`,
   );
 
+/** The one command that takes a file. */
+const TAKES_FILE = /^\s*triage\b/iu;
+
 const UNREADABLE = problem(
   'unreadable',
   'I cannot read the message you answered: it is from before I came, or its key is lost. Please ask anew.',
 );
 
-/** Null where nothing was meant for the bot. */
-export const findTask = async (
+export interface Heard {
+  readonly roomId: string;
+  readonly event: MatrixEvent;
+  readonly asked: Asked;
+  readonly arrivedMs: number;
+}
+
+/** The file that a line may speak of: the message it replies to, where that is one. */
+const runOfLine = async (
   offers: Offers,
-  roomId: string,
-  event: MatrixEvent,
-  asked: Asked,
-  arrivedMs: number,
-): Promise<Task | null> => {
+  fileIn: FileReader,
+  { roomId, event }: Heard,
+  { line, repliedTo }: Extract<Asked, { kind: 'line' }>,
+): Promise<Run> => {
+  if (repliedTo === null || !TAKES_FILE.test(line)) return { line, file: null };
+  const named = await offers.eventNamed(roomId, repliedTo, event.sender);
+  return named === null ? { outcome: UNREADABLE } : { line, file: fileIn(named) };
+};
+
+/** Words and files to nobody by name belong to the walk whose thread they stand in, or to the bot in a direct room. */
+const runOfTold = async (
+  offers: Offers,
+  fileIn: FileReader,
+  { roomId, event }: Heard,
+  asked: Extract<Asked, { kind: 'words' | 'file' }>,
+): Promise<Run | null> => {
+  const { threadRoot } = asked;
+  const isMine =
+    (asked.kind === 'file' && asked.addressed) ||
+    (threadRoot !== null && (await offers.isWalkThread(roomId, threadRoot, event.sender)));
+  if (!isMine) return null;
+  if (asked.kind === 'words') return { words: asked.text };
+  const walkFile = fileIn(event);
+  return walkFile === null ? null : { walkFile };
+};
+
+/** Null where nothing was meant for the bot. */
+export const findTask = async (offers: Offers, fileIn: FileReader, heard: Heard): Promise<Task | null> => {
+  const { roomId, event, asked, arrivedMs } = heard;
   const relation = answerRelation(event);
-  if (asked.kind === 'line') return { run: { line: asked.line }, relation };
+  if (asked.kind === 'line') return { run: await runOfLine(offers, fileIn, heard, asked), relation };
+  if (asked.kind === 'words' || asked.kind === 'file') {
+    const run = await runOfTold(offers, fileIn, heard, asked);
+    return run === null ? null : { run, relation };
+  }
   const found = await offers.find({ roomId, event, asked, arrivedMs });
   if (found === 'unreadable')
     return asked.kind === 'number' && asked.addressed ? { run: { outcome: UNREADABLE }, relation } : null;
@@ -42,7 +88,7 @@ export const findTask = async (
   if (found !== null && line !== undefined) {
     // Nothing can be a reply to a reaction; the answer follows the offer instead.
     return {
-      run: { line },
+      run: { line, file: null },
       relation: asked.kind === 'reaction' ? relationTo(found.eventId, found.threadRoot) : relation,
     };
   }

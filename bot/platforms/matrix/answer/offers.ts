@@ -34,7 +34,7 @@ export interface Offer extends OfferedChoices {
 export interface Pick {
   readonly roomId: string;
   readonly event: MatrixEvent;
-  readonly asked: Exclude<Asked, { kind: 'line' }>;
+  readonly asked: Extract<Asked, { kind: 'number' | 'reaction' }>;
   /** On the bot's own steady clock: what it offered later cannot be what this answers. */
   readonly arrivedMs: number;
 }
@@ -46,6 +46,10 @@ export interface Offers {
    * a bare number in the room counts only for the member who was offered, and not for long. `unreadable`: what it names cannot be opened.
    */
   readonly find: (pick: Pick) => Promise<Offer | 'unreadable' | null>;
+  /** Whether the newest offer in a thread is a step of a walk of the member's. */
+  readonly isWalkThread: (roomId: string, threadRoot: string, memberId: string) => Promise<boolean>;
+  /** The event that a message replies to, opened; bounded for each member. Null: there are too many, or it may not be seen or opened. */
+  readonly eventNamed: (roomId: string, eventId: string, memberId: string) => Promise<MatrixEvent | null>;
 }
 
 export interface OffersParts {
@@ -119,20 +123,25 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
     return looking;
   };
 
-  const named = async (roomId: string, eventId: string, senderId: string): Promise<Offer | 'unreadable' | null> => {
-    const known = inRoom(roomId).offers.find((offer) => offer.eventId === eventId);
-    if (known !== undefined) return known;
-    if (!lookUps.take(senderId, ticksMs()).ok) return null;
+  const eventNamed = async (roomId: string, eventId: string, memberId: string): Promise<MatrixEvent | null> => {
     try {
       const path = `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/event/${encodeURIComponent(eventId)}`;
-      const found = asEvent(await client.homeserver.call({ method: 'GET', path }));
+      const found = lookUps.take(memberId, ticksMs()).ok
+        ? asEvent(await client.homeserver.call({ method: 'GET', path }))
+        : null;
       const event = found === null ? null : await client.opened(roomId, found);
-      if (event?.type === 'm.room.encrypted') return 'unreadable';
-      return event === null ? null : offerOf(event, botId);
+      return event?.type === 'm.room.encrypted' ? null : event;
     } catch (error) {
+      // What is from before the bot came it may not be shown.
       if (error instanceof MatrixError) return null;
       throw error;
     }
+  };
+  const named = async (roomId: string, eventId: string, memberId: string): Promise<Offer | 'unreadable' | null> => {
+    const known = inRoom(roomId).offers.find((offer) => offer.eventId === eventId);
+    if (known !== undefined) return known;
+    const event = await eventNamed(roomId, eventId, memberId);
+    return event === null ? 'unreadable' : offerOf(event, botId);
   };
 
   return {
@@ -154,6 +163,13 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
       if (found !== undefined) return found;
       await lookBackOnce(roomId, threadRoot, event.sender);
       return newest() ?? null;
+    },
+    eventNamed,
+    isWalkThread: async (roomId, threadRoot, memberId) => {
+      const newest = (): Offer | undefined =>
+        inRoom(roomId).offers.findLast((offer) => offer.threadRoot === threadRoot && offer.askerId === memberId);
+      if (newest() === undefined) await lookBackOnce(roomId, threadRoot, memberId);
+      return newest()?.runs.some((line) => line.startsWith('triage ')) ?? false;
     },
   };
 };

@@ -4,7 +4,12 @@ import type { MatrixEvent } from './matrix-event.js';
 import { isEdit, recordAt, repliedTo, textAt, threadRootOf } from './matrix-event.js';
 
 export type Asked =
-  | { readonly kind: 'line'; readonly line: string }
+  /** `repliedTo`: a file that it speaks of may be there. */
+  | { readonly kind: 'line'; readonly line: string; readonly repliedTo: string | null }
+  /** A file or picture; `addressed`: in a direct room. */
+  | { readonly kind: 'file'; readonly addressed: boolean; readonly threadRoot: string | null }
+  /** Words in a thread, to nobody by name: the member's own where a walk of theirs waits there. */
+  | { readonly kind: 'words'; readonly text: string; readonly threadRoot: string }
   /** A number alone. `addressed`: to the bot for certain; else it may be members talking among themselves. */
   | {
       readonly kind: 'number';
@@ -109,8 +114,13 @@ const afterAddress = (body: string, me: Me, mentioned: boolean): string | null =
 export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked | null => {
   if (event.sender === me.userId) return null;
   if (event.type === 'm.reaction') return reactionIn(event);
-  // Answers of bots are notices; an edit of a question is not a new one.
-  if (event.type !== 'm.room.message' || textAt(event.content, 'msgtype') !== 'm.text' || isEdit(event)) return null;
+  // An edit of a question is not a new one.
+  if (event.type !== 'm.room.message' || isEdit(event)) return null;
+  const kind = textAt(event.content, 'msgtype');
+  if (kind === 'm.file' || kind === 'm.image')
+    return { kind: 'file', addressed: isPrivate, threadRoot: threadRootOf(event) };
+  // Answers of bots are notices.
+  if (kind !== 'm.text') return null;
   const written = textAt(event.content, 'body');
   if (written === null) return null;
   const pills = pillsIn(event);
@@ -130,8 +140,9 @@ export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked |
       threadRoot: threadRootOf(event),
     };
   }
-  if (said === null) return null;
-  return { kind: 'line', line: said === '' ? 'help' : said };
+  if (said !== null) return { kind: 'line', line: said === '' ? 'help' : said, repliedTo: repliedTo(event) };
+  const threadRoot = threadRootOf(event);
+  return threadRoot === null || body === '' ? null : { kind: 'words', text: body, threadRoot };
 };
 
 const reactionIn = (event: MatrixEvent): Asked | null => {

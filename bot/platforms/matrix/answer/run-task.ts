@@ -1,13 +1,16 @@
 /** Runs what a member asked, as the member they are in that room. */
-import type { Asker } from '../../../commands/core/command.js';
+import type { Asker, Command } from '../../../commands/core/command.js';
 import { runLine } from '../../../commands/core/dispatch.js';
+import { parseLine } from '../../../commands/core/grammar.js';
+import type { MemberFile } from '../../../ground/member-file.js';
+import { isProblem, type Problem } from '../../../ground/problem.js';
 import { tidy } from '../../../ground/tidy.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import { displayNameIn, mayManage, type RoomState } from '../rooms/rooms.js';
-import type { Task } from './find-task.js';
+import type { Run } from './find-task.js';
 import { withMemberIds } from './member-option.js';
 
 const TYPING_MS = 20_000;
@@ -31,24 +34,50 @@ export const askerIn = (roomId: string, senderId: string, state: RoomState, isPr
   };
 };
 
-/** Never rejects. */
-export const createRunner =
-  ({ deps, log, metrics }: PlatformContext, client: PierhandMatrixClient) =>
-  async (run: Task['run'], asker: Asker, state: RoomState, askedUtcMs: UtcMs): Promise<Done> => {
+/** The command that files and words in a walk's thread are for. */
+const WALK_COMMAND = 'triage';
+/** Words of a thread that turn out to be for nobody are met with silence. */
+const FOR_NOBODY: readonly string[] = ['unknown-command', 'unexpected-words'];
+
+/** Names as ids, and the file that the line speaks of where the command takes one. */
+const valuesFor = (
+  command: Command,
+  raw: ReadonlyMap<string, string>,
+  state: RoomState,
+  file: MemberFile | null,
+): ReadonlyMap<string, unknown> | Problem => {
+  const values = withMemberIds(command, raw, state);
+  const option = Object.entries(command.options).find(([, { type }]) => type === 'file')?.[0];
+  return isProblem(values) || file === null || option === undefined
+    ? values
+    : new Map<string, unknown>([...values, [option, file]]);
+};
+
+/** Never rejects. Null: it was for nobody. */
+export const createRunner = ({ deps, log, metrics }: PlatformContext, client: PierhandMatrixClient) => {
+  const lineOf = (run: Run): string => {
+    if ('line' in run) return run.line;
+    return 'words' in run ? run.words : WALK_COMMAND;
+  };
+  return async (run: Run, asker: Asker, state: RoomState, askedUtcMs: UtcMs): Promise<Done | null> => {
     if ('outcome' in run) return { name: 'pick', outcome: run.outcome };
+    const isWords = 'words' in run;
+    // Talk that happens to begin with a command's name asks for nothing.
+    if (isWords && !isProblem(parseLine(run.words, deps.commands))) return null;
     let name = 'unknown';
     let isTyping = false;
     const typing = (is: boolean): void => {
       isTyping = is;
       void client.setTyping(asker.channelId, is, TYPING_MS).catch(() => undefined);
     };
-    const outcome = await runLine(deps, run.line, {
+    const file = ('walkFile' in run && run.walkFile) || ('line' in run && run.file) || null;
+    const outcome = await runLine(deps, lineOf(run), {
       asker,
       nowUtcMs: askedUtcMs,
       valuesOf: (command, raw) => {
         ({ name } = command);
-        if (command.slow === true) typing(true);
-        return withMemberIds(command, raw, state);
+        if (command.slow === true || file !== null) typing(true);
+        return valuesFor(command, raw, state, file);
       },
       onError: (error, failed) => {
         log.error({ err: error, command: failed }, 'a command failed');
@@ -56,5 +85,6 @@ export const createRunner =
       },
     });
     if (isTyping) typing(false);
-    return { name, outcome };
+    return isWords && isProblem(outcome) && FOR_NOBODY.includes(outcome.problem) ? null : { name, outcome };
   };
+};

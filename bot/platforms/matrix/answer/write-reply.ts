@@ -2,6 +2,7 @@
 import { isProblem, type Choice } from '../../../ground/problem.js';
 import { LEVEL_WORD } from '../../../reply/palette.js';
 import type { Outcome, Reply } from '../../../reply/reply.js';
+import { splitForms } from '../../shared/form-lines.js';
 import { choicesContent, MOST_REACTIONS } from './choices.js';
 import type { Content } from './matrix-event.js';
 
@@ -143,6 +144,7 @@ const replyNotice = (reply: Reply, choices: readonly Choice[], extra: Content): 
               paragraph(`(Shortened: ${leftOut} more ${leftOut === 1 ? 'line' : 'lines'} did not fit in one message.)`),
             ]),
         ...choiceBlock(choices),
+        ...invited(reply),
       ],
       extra,
     );
@@ -155,7 +157,13 @@ const replyNotice = (reply: Reply, choices: readonly Choice[], extra: Content): 
 
 /** A line too long to carry could not be run when picked, so it is not offered. */
 const carried = (outcome: Outcome): readonly Choice[] =>
-  (outcome.choices ?? []).filter(({ run }) => writtenBytes(run) <= BYTES.run).slice(0, 25);
+  splitForms(outcome.choices)
+    .picks.filter(({ run }) => writtenBytes(run) <= BYTES.run)
+    .slice(0, 25);
+
+/** What may be typed instead of picked. */
+const invited = (outcome: Outcome): readonly Block[] =>
+  splitForms(outcome.choices).invitations.map((text) => paragraph(cut(text, BYTES.choice)));
 
 /**
  * The notice that says an outcome.
@@ -165,7 +173,7 @@ export const writeOutcome = (outcome: Outcome, askerId: string, extra: Content):
   const choices = carried(outcome);
   const all = { ...extra, ...choicesContent(choices, askerId) };
   return isProblem(outcome)
-    ? notice([paragraph(cut(outcome.message, BYTES.problem)), ...choiceBlock(choices)], all)
+    ? notice([paragraph(cut(outcome.message, BYTES.problem)), ...choiceBlock(choices), ...invited(outcome)], all)
     : replyNotice(outcome, choices, all);
 };
 
