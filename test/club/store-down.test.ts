@@ -8,13 +8,16 @@ beforeAll(async () => {
 });
 
 describe('with the store down', () => {
-  it.each(['sun Venus', 'sun M 31', 'meridian M 31'])('%s without a site is refused, to the asker alone', async (line) => {
-    const { problem, message, audience } = await club.refused(line);
-    expect(problem).toBe('store-unavailable');
-    expect(message).toMatch(/^Saved sites cannot be read just now/u);
-    expect(message).toContain('site:52.71,0.12');
-    expect(audience).toBe('asker');
-  });
+  it.each(['sun Venus', 'sun M 31', 'meridian M 31'])(
+    '%s without a site is refused, to the asker alone',
+    async (line) => {
+      const { problem, message, audience } = await club.refused(line);
+      expect(problem).toBe('store-unavailable');
+      expect(message).toMatch(/^Saved sites cannot be read just now/u);
+      expect(message).toContain('site:52.71,0.12');
+      expect(audience).toBe('asker');
+    },
+  );
 
   it('sun with a position is answered as ever', async () => {
     const { summary } = await club.says('sun Venus site:51.05,-114.07');

@@ -1,7 +1,14 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
 import { problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
-import { parsePosition, placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../../places/index.js';
+import {
+  parsePosition,
+  placeSpec,
+  resolveSite,
+  siteProblemMessage,
+  type Site,
+  type SiteProblem,
+} from '../../places/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
 import { StoreError, type HorizonPoint, type Owner, type Store, type StoredSite } from '../../store/store.js';
@@ -153,7 +160,10 @@ const namedSite = (
     if (saved.member.length > 0) markPersonal();
     return saved.trouble === null
       ? unknownPrivateSite(siteText, saved)
-      : problem(saved.trouble.code, `Saved sites cannot be read just now, "${tidy(siteText, 30)}" among them. ${NAME_ONE}`);
+      : problem(
+          saved.trouble.code,
+          `Saved sites cannot be read just now, "${tidy(siteText, 30)}" among them. ${NAME_ONE}`,
+        );
   }
   const found = resolveSite(deps.places(), siteText);
   if (found.ok) {
@@ -221,5 +231,7 @@ export const siteFor = async (
   if (saved.trouble !== null) request.privacy.markPersonal();
   const found = amongSaved(saved, kinds, request.privacy, isMeant);
   if (found !== undefined) return found;
-  return siteText === undefined ? siteOfOperator(deps, request, saved, wish) : namedSite(deps, request, saved, siteText, wish);
+  return siteText === undefined
+    ? siteOfOperator(deps, request, saved, wish)
+    : namedSite(deps, request, saved, siteText, wish);
 };
