@@ -5,6 +5,7 @@ import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { resolveTarget, targetProblemMessage } from '../catalogue/index.js';
 import {
   chooseAlignmentStars,
+  within95Arcmin,
   type AlignmentCandidate,
   type AlignmentChoice,
 } from '../pointing/stars/alignment-stars.js';
@@ -102,6 +103,26 @@ const candidateOf = (mount: MountKind, where: ResolvedSite, utcMs: UtcMs) => {
   });
 };
 
+/** An alignment takes about so long; a star that crosses the meridian meanwhile turns a German mount over. Common practice, no source. */
+const CROSSING_HOURS = { before: 0.6, after: 0.1 } as const;
+const isAboutToCross = ({ place: { hourAngleHours } }: Offered): boolean =>
+  hourAngleHours > -CROSSING_HOURS.before && hourAngleHours < CROSSING_HOURS.after;
+
+/** The set for the mount: on a German one without stars about to cross the meridian, as long as three are left. */
+const chooseFor = (
+  mount: MountKind,
+  where: ResolvedSite,
+  utcMs: UtcMs,
+  offered: readonly Offered[],
+  wanted: 2 | 3,
+): AlignmentChoice | null => {
+  const asCandidate = candidateOf(mount, where, utcMs);
+  const choose = (stars: readonly Offered[], count: 2 | 3): AlignmentChoice | null =>
+    chooseAlignmentStars(mount, stars.slice(0, CANDIDATES_TRIED).map(asCandidate), count);
+  const calm = mount === 'german' ? offered.filter((star) => !isAboutToCross(star)) : offered;
+  return choose(calm, wanted) ?? choose(offered, wanted) ?? choose(calm, 2) ?? choose(offered, 2);
+};
+
 /** Why there are no stars to offer, and when there will be. */
 const tooFew = (where: ResolvedSite, utcMs: UtcMs, offered: readonly Offered[], hasExcluded: boolean): string => {
   const { observer, zone } = where.site;
@@ -145,10 +166,8 @@ export const alignment = defineCommand({
     if (isProblem(excluded)) return excluded;
     const mount = await mountFor(deps, asker, options.mount);
     const offered = fitStars(deps, where, utcMs, excluded);
-    const candidates = offered.slice(0, CANDIDATES_TRIED).map(candidateOf(mount, where, utcMs));
     const wanted = options.stars === 2 ? 2 : 3;
-    const chosen: AlignmentChoice | null =
-      chooseAlignmentStars(mount, candidates, wanted) ?? chooseAlignmentStars(mount, candidates, 2);
+    const chosen = chooseFor(mount, where, utcMs, offered, wanted);
     const { notes } = asked;
     if (chosen === null) {
       return reply({
@@ -159,6 +178,8 @@ export const alignment = defineCommand({
         data: { utc: isoUtc(utcMs), mount, stars: [], expectedErrorArcmin: null },
       });
     }
+    const isShort = chosen.stars.length < wanted;
+    const within95 = within95Arcmin(chosen.expectedErrorArcmin);
     const inOrder = chosen.stars.map(({ name }) => offered.find(({ star }) => star.name === name)!);
     const choices = fittingChoices(
       inOrder.map(({ star }) => ({
@@ -174,16 +195,20 @@ export const alignment = defineCommand({
     );
     return reply({
       title: 'Stars to align on',
-      level: 'good',
-      summary: `In this order: ${listed(
+      level: isShort ? 'caution' : 'good',
+      summary: `${isShort ? 'Only two stars stand well just now. ' : ''}In this order: ${listed(
         inOrder.map(({ star }) => star.name),
         'then',
-      )}. Then expect the mount to point to within about ${Math.max(1, Math.round(chosen.expectedErrorArcmin))}′.`,
+      )}. Then 95 of 100 targets should land within ${Math.max(1, Math.round(within95))}′.`,
       facts: inOrder.map(({ star, place }, i) => ({
         label: `${i + 1}. ${star.name}`,
         value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}; magnitude ${star.magnitude.toFixed(1)}`,
       })),
       notes: [
+        ...(isShort
+          ? ['With two stars a slip on one goes unseen: check on a third later, or ask again in an hour.']
+          : []),
+        'Counted: how well you centre and where the stars stand. Not counted: cone error, play in the gears, a tripod that settles.',
         'If one is hidden, say so with not: and its name. Centre each star the same way, ending with the same two keys.',
         ...notes,
       ],
@@ -201,6 +226,7 @@ export const alignment = defineCommand({
           magnitude: rounded(star.magnitude, 2),
         })),
         expectedErrorArcmin: rounded(chosen.expectedErrorArcmin, 2),
+        within95Arcmin: rounded(within95, 2),
       },
     });
   },

@@ -8,7 +8,7 @@ import { airmass, placeOf } from '../sky/index.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
-import { LEAST_USEFUL_ALTITUDE_DEG } from './up.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 
 /** "2.4 h west of the meridian". */
 const hourAngleWords = (hourAngleHours: number): string => {
@@ -66,9 +66,11 @@ export const altitude = defineCommand({
         ...(mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }]),
       ],
       notes: [...time.notes, ...asked.notes],
-      pointsAt: isUp
-        ? [{ what: target.name, when: { utcMs: time.utcMs }, observer, zone, direction: target.body }]
-        : NOWHERE,
+      // The air lifts what stands at the horizon by over half a degree.
+      pointsAt:
+        place.altitudeDeg > -1
+          ? [{ what: target.name, when: { utcMs: time.utcMs }, observer, zone, direction: target.body }]
+          : NOWHERE,
       data: {
         target: {
           name: target.name,

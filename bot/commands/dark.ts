@@ -3,9 +3,9 @@ import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
 import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } from '../sky/index.js';
-import { formatClock, formatLocalTime } from '../times/index.js';
+import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
-import { darkWords, moonTimesOf, twilightSpan } from './asking/night-words.js';
+import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { siteAtNight, siteNotes } from './asking/question-parts.js';
 
 const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({
@@ -46,17 +46,16 @@ export const dark = defineCommand({
           ? 'never, the Moon is up all the dark hours'
           : moonlessMs >= length(darkSpan) - 60_000
             ? 'all the dark hours'
-            : listed(
-                moonless.map(
-                  (span) => `${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`,
-                ),
-              );
+            : listed(moonless.map(({ startUtcMs, endUtcMs }) => formatSpan(startUtcMs, endUtcMs, zone)));
+    // Where the clocks change in the night, each time says which it is of.
+    const changes = zoneName(night.startUtcMs, zone) !== zoneName(night.endUtcMs, zone);
+    const inNight = (utcMs: number): string => (changes ? formatLocalTime(utcMs, zone) : formatClock(utcMs, zone));
     const sunWords = twilight.sunAlwaysUp
       ? 'does not set'
       : twilight.sunAlwaysDown
         ? 'does not rise'
         : listed([
-            ...(twilight.sunsetUtcMs === null ? [] : [`sets ${formatClock(twilight.sunsetUtcMs, zone)}`]),
+            ...(twilight.sunsetUtcMs === null ? [] : [`sets ${inNight(twilight.sunsetUtcMs)}`]),
             ...(twilight.sunriseUtcMs === null ? [] : [`rises ${formatLocalTime(twilight.sunriseUtcMs, zone)}`]),
           ]);
     const moonEvents = (
@@ -67,13 +66,13 @@ export const dark = defineCommand({
     )
       .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }]))
       .sort((a, b) => a.utcMs - b.utcMs)
-      .map(({ word, utcMs }) => `${word} ${formatClock(utcMs, zone)}`);
+      .map(({ word, utcMs }) => `${word} ${inNight(utcMs)}`);
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
       summary:
         darkSpan === null
-          ? `No full darkness: ${darkWords(twilight, night, zone)}.`
+          ? `${noDarkWords(twilight, night, zone) ?? ''}.`
           : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonlessMs === 0 ? 'the Moon is up throughout' : moonlessMs >= length(darkSpan) - 60_000 ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`}.`,
       facts: [
         { label: 'Sun', value: sunWords },

@@ -7,6 +7,7 @@ import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
 import type { WordsReader } from './core/words-reader.js';
 import { dark } from './dark.js';
+import { drift } from './drift.js';
 import { entries } from './entries.js';
 import { epoch } from './epoch.js';
 import { forget } from './kept/forget.js';
@@ -42,6 +43,7 @@ export const allCommands: readonly Command[] = [
   entries,
   sidereal,
   pole,
+  drift,
   astray,
   epoch,
   site,

@@ -17,6 +17,8 @@ import { targetAtSite, timeFor } from './asking/question-parts.js';
 const USUAL_PAST_DEG = 0;
 const USUAL_LOWEST_DEG = 15;
 const NEAR_ZENITH_DEG = 85;
+/** The air lifts what stands at the horizon by over half a degree, and a high place sees lower. */
+const SEEN_FROM_DEG = -1.5;
 
 const sideWords = (side: PierSide): string => `tube ${side} of the pier, looking ${oppositeSide(side)}`;
 
@@ -111,10 +113,10 @@ const pointsOf = (followed: Followed): PointsAt[] => {
   const named = { what: target.name, observer, zone, direction: target.body };
   const untilUtcMs = endUtcMs(followed) ?? limit.untilUtcMs ?? utcMs;
   return [
-    ...(place.altitudeDeg > 0
+    ...(place.altitudeDeg > SEEN_FROM_DEG
       ? [{ ...named, when: { fromUtcMs: utcMs, untilUtcMs: Math.max(utcMs, untilUtcMs) } }]
       : []),
-    ...(atMeridian.altitudeDeg > 0
+    ...(atMeridian.altitudeDeg > SEEN_FROM_DEG
       ? [{ ...named, what: `${target.name} at the meridian`, when: { utcMs: meridianUtcMs } }]
       : []),
   ];

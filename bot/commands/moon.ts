@@ -16,6 +16,8 @@ const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as c
 const FRIDAY = 5;
 const SATURDAY = 6;
 const LOOK_AHEAD_DAYS = 40;
+/** The lit part differs by less than a hundredth from place to place. */
+const MIDDLE_OF_THE_EARTH = { latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 };
 
 const nextQuarters = (fromUtcMs: UtcMs): readonly { readonly name: string; readonly utcMs: UtcMs }[] =>
   QUARTERS.map((name, quarter) => ({ name, utcMs: nextMoonPhase(quarter * 90, fromUtcMs) })).sort(
@@ -29,6 +31,31 @@ const librationWords = (latitudeDeg: number, longitudeDeg: number): string =>
     `${degrees(Math.abs(latitudeDeg), 1)} more of the ${latitudeDeg >= 0 ? 'north' : 'south'}`,
   ]);
 
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** What of the Moon is the same everywhere, for one who has not said where they are; times in UTC. */
+const anywhere = (utcMs: UtcMs): Outcome => {
+  const { illuminatedFraction, elongationDeg } = moonAt(MIDDLE_OF_THE_EARTH, utcMs);
+  const quarters = nextQuarters(utcMs);
+  const name = moonPhaseName(elongationDeg);
+  return reply({
+    title: `The Moon, ${formatLocalDateTime(utcMs, 'UTC')}`,
+    summary: `${capital(name)}, ${Math.round(illuminatedFraction * 100)} % lit, ${moonAgeDays(utcMs).toFixed(1)} days old.`,
+    facts: quarters.map((quarter) => ({
+      label: quarter.name,
+      value: `${dayWords(quarter.utcMs, 'UTC', utcMs)}, ${formatClock(quarter.utcMs, 'UTC')}`,
+    })),
+    notes: ['Times in UTC. Name a place to hear when it rises and sets: moon site:"Ely, England".'],
+    pointsAt: NOWHERE,
+    data: {
+      utc: isoUtc(utcMs),
+      phase: name,
+      illuminatedFraction: rounded(illuminatedFraction, 3),
+      quarters: quarters.map((quarter) => ({ name: quarter.name, utc: isoUtc(quarter.utcMs) })),
+    },
+  });
+};
+
 export const moon = defineCommand({
   name: 'moon',
   summary: 'The Moon: phase, the quarters to come, the next dark weekend',
@@ -40,7 +67,7 @@ export const moon = defineCommand({
   examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if (isProblem(asked)) return asked;
+    if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs) : asked;
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
     const { illuminatedFraction, elongationDeg, place } = moonAt(observer, utcMs);
@@ -68,7 +95,7 @@ export const moon = defineCommand({
       .map(({ word, at }) => `${word} ${formatClock(at, zone)}`);
     return reply({
       title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
+      summary: `${capital(name)}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
       facts: [
         ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),
         ...quarters.map((quarter) => ({

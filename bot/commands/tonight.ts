@@ -10,15 +10,16 @@ import {
   ZENITH_MAG_PER_ARCSEC2,
   type Equipment,
 } from '../evening/equipment.js';
+import { LEAST_PLANET_ALTITUDE_DEG, LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 import { eveningHours, type EveningHours } from '../evening/evening-hours.js';
 import { PICK_KIND_NAMES, PICK_KINDS } from '../evening/kinds.js';
 import { tonightPicks, type Pick } from '../evening/tonight-picks.js';
 import { total } from '../evening/worth.js';
 import { DROWNED_MAG, whyOf } from '../evening/why.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
-import { fittingChoices, reply, type Json, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type EveningChart, type Json, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
+import { altitudeCurve, darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
 import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
@@ -93,10 +94,12 @@ const soughtOf = (
 
 /** "Double Cluster" rather than "C 14"; Messier's numbers are names themselves. */
 const commonName = ({ name, aliases }: Target): string =>
-  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name) ? (aliases.find((alias) => !/\d/u.test(alias)) ?? name) : name;
+  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name)
+    ? (aliases.find((alias) => !/^[A-Z][A-Za-z]*\d? ?\d/u.test(alias)) ?? name)
+    : name;
 
 const magnitudeWords = (magnitude: number | null): string =>
-  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-', '−')}`;
+  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-0.0', '0.0').replace('-', '−')}`;
 
 const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
   const { target, bestUtcMs, bestAltitudeDeg, azimuthDeg } = pick;
@@ -138,6 +141,35 @@ const summaryOf = (picks: readonly Pick[], { hours }: Sought, zone: string): str
   if (picks.length === 1) return `One target: ${best}.`;
   const span = `${formatClock(hours.brightWindow.startUtcMs, zone)} to ${formatLocalTime(hours.brightWindow.endUtcMs, zone)}`;
   return `The best: ${best}. ${picks.length} targets by the hour, ${span}:`;
+};
+
+const CURVE_STEP_MS = 10 * 60_000;
+
+/** The evening as one picture. */
+const eveningChart = (
+  { said }: AskedNight,
+  inOrder: readonly Pick[],
+  { hours }: Sought,
+  { site: { observer, zone } }: ResolvedSite,
+  darkFromUtcMs: UtcMs | null,
+): EveningChart => {
+  const { startUtcMs, endUtcMs } = hours.brightWindow;
+  const points = Math.max(2, Math.min(80, Math.ceil((endUtcMs - startUtcMs) / CURVE_STEP_MS) + 1));
+  return {
+    kind: 'evening',
+    title: `The evening of ${said}`,
+    zone,
+    startUtcMs,
+    endUtcMs,
+    darkFromUtcMs,
+    rows: inOrder.map(({ target, bestUtcMs }) => ({
+      name: nameWithAlias(target),
+      bestUtcMs,
+      leastDeg: target.body.kind === 'fixed' ? LEAST_USEFUL_ALTITUDE_DEG : LEAST_PLANET_ALTITUDE_DEG,
+      curve: altitudeCurve(target.body, observer, startUtcMs, endUtcMs, points),
+    })),
+    altText: `Bars along the hours for ${listed(inOrder.map(({ target }) => target.name))}, each brighter where its target stands higher.`,
+  };
 };
 
 export const tonight = defineCommand({
@@ -195,6 +227,9 @@ export const tonight = defineCommand({
             ]),
         ...siteNotes(where),
       ],
+      ...(sought === null || picks.length === 0
+        ? {}
+        : { chart: eveningChart(night, inOrder, sought, where, dark?.startUtcMs ?? null) }),
       choices: fittingChoices(
         picks.slice(0, MORE_CHOICES).map(({ target }) => ({
           label: `More on ${nameWithAlias(target)}`,

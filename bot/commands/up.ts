@@ -1,26 +1,25 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way. */
+import { nameWithAlias } from '../catalogue/index.js';
+import { USUAL_EQUIPMENT, USUAL_SKY, ZENITH_MAG_PER_ARCSEC2 } from '../evening/equipment.js';
+import { outlook, type Outlook, type Verdict } from '../evening/outlook.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 import { isProblem } from '../ground/problem.js';
-import { nameWithAlias, type Target } from '../catalogue/index.js';
-import { clearSpans } from '../pointing/horizon/horizon-profile.js';
-import { reply, type ChartPoint, type Outcome } from '../reply/reply.js';
+import { reply, type ChartPoint, type Fact, type Outcome, type PointsAt } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
   bestTime,
   horizontalOf,
   moonAt,
   moonSeparationDeg,
-  placeOf,
-  riseTransitSet,
   sunSafety,
   twilights,
   type RiseTransitSet,
   type TimeSpan,
-  type Twilights,
 } from '../sky/index.js';
-import type { Observer, UtcMs } from '../sky/types.js';
-import type { HorizonPoint } from '../store/store.js';
-import { formatLocalTime } from '../times/index.js';
+import type { UtcMs } from '../sky/types.js';
+import { formatClock, formatLocalTime, localToUtc } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
+import type { Deps } from './core/deps.js';
 import {
   aboveHorizonWords,
   darkWords,
@@ -28,101 +27,174 @@ import {
   moonWords,
   nightAltText,
   nightChart,
+  noDarkWords,
   twilightSpan,
 } from './asking/night-words.js';
-import { nightFor, targetAtSite, wholeSecond } from './asking/question-parts.js';
+import {
+  nightAround,
+  nightFor,
+  targetAtSite,
+  timeFor,
+  type AskedNight,
+  type TargetAtSite,
+} from './asking/question-parts.js';
+import { showsWords, verdictWords, type Circumstances } from './up/verdict-words.js';
+import { whatItIs } from './up/what-it-is.js';
 
-/** Under this the air is thick and roofs are near; common practice, no source. */
-export const LEAST_USEFUL_ALTITUDE_DEG = 20;
-/** A Moon this lit and this near washes out faint things; common practice, no source. */
-const BRIGHT_MOON = { illuminatedFraction: 0.4, separationDeg: 40 } as const;
-/** Bright enough to be worth pointing at in twilight; common practice, no source. */
-const TWILIGHT_MAGNITUDE = 3;
+const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
+const DAY_MS = 86_400_000;
+/** Hours nearer together than this are one to whoever plans an evening. */
+const SAME_HOUR_MS = 20 * 60_000;
 
-/** What `up` finds, in a word of its own; `data.verdict`. */
-type Verdict = 'up' | 'low' | 'twilight-only' | 'day-only' | 'behind-horizon' | 'never-up';
-
-const isSun = ({ body }: Target): boolean => body.kind === 'solarSystem' && body.body === 'Sun';
-const standsTwilight = ({ body, magnitude }: Target): boolean =>
-  body.kind === 'solarSystem' || (magnitude !== null && magnitude <= TWILIGHT_MAGNITUDE);
-
-interface Window extends TimeSpan {
-  readonly sky: 'dark' | 'twilight' | 'day';
-}
-
-/** The stretches in which to look, best sky first. */
-const windowsOf = (target: Target, twilight: Twilights, night: TimeSpan): readonly Window[] => {
-  if (isSun(target)) return [{ ...night, sky: 'day' }];
-  const spans = [twilight.astronomical, twilight.nautical, twilight.civil].map((times) => twilightSpan(times, night));
-  const windows = spans.flatMap((span, index): Window[] =>
-    span === null ? [] : [{ ...span, sky: index === 0 ? 'dark' : 'twilight' }],
-  );
-  const sunDown =
-    !twilight.sunAlwaysUp && twilight.sunsetUtcMs !== null && twilight.sunriseUtcMs !== null
-      ? [{ startUtcMs: twilight.sunsetUtcMs, endUtcMs: twilight.sunriseUtcMs, sky: 'twilight' } as const]
-      : [];
-  const all: readonly Window[] = [...windows, ...sunDown];
-  return all.length > 0 ? all : [{ ...night, sky: 'day' }];
+/** What is past is told as past. */
+const inTheSky = (times: RiseTransitSet, nowUtcMs: UtcMs, night: TimeSpan, zone: string): string => {
+  const { riseUtcMs, setUtcMs } = times;
+  const isNow = nowUtcMs > night.startUtcMs && nowUtcMs < night.endUtcMs;
+  if (!isNow || riseUtcMs === null || nowUtcMs < riseUtcMs) return aboveHorizonWords(times, zone);
+  if (setUtcMs !== null && setUtcMs > riseUtcMs)
+    return nowUtcMs > setUtcMs
+      ? `no more: it set at ${formatLocalTime(setUtcMs, zone)}`
+      : `until ${formatLocalTime(setUtcMs, zone)}; it rose at ${formatClock(riseUtcMs, zone)}`;
+  return `since ${formatLocalTime(riseUtcMs, zone)}`;
 };
 
-interface Best {
-  readonly point: ChartPoint;
-  readonly window: Window;
-}
-
-/** Highest in the first window where it is up; a faint target gets only the darkest there is. */
-const bestOf = (target: Target, observer: Observer, windows: readonly Window[]): Best => {
-  const [first, ...others] = windows as readonly [Window, ...Window[]];
-  const found = (window: Window): Best => ({ point: bestTime(target.body, observer, window), window });
-  const darkest = found(first);
-  if (darkest.point.altitudeDeg > 0 || !standsTwilight(target)) return darkest;
-  return others.map(found).find(({ point }) => point.altitudeDeg > 0) ?? darkest;
+/** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later; else null. */
+const eveningBest = (
+  { target, where }: TargetAtSite,
+  night: AskedNight,
+  { best, verdict }: Outlook,
+  dark: TimeSpan | null,
+  nowUtcMs: UtcMs,
+): ChartPoint | null => {
+  const { observer, zone } = where.site;
+  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
+  const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
+  const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
+  if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;
+  const evening = bestTime(target.body, observer, { startUtcMs, endUtcMs: bedtimeUtcMs });
+  return evening.altitudeDeg < 0 ? null : evening;
 };
 
-interface Obstructed {
-  /** The highest moment at which the target clears the profile, or null where it never does in the window. */
-  readonly best: ChartPoint | null;
-  /** When it first clears the profile in the window, if it starts behind it; and when it goes behind. */
-  readonly clearsUtcMs: UtcMs | null;
-  readonly hiddenUtcMs: UtcMs | null;
-}
+const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null): readonly Fact[] => {
+  if (evening === null) return [];
+  const { observer, zone } = where.site;
+  const { azimuthDeg } = horizontalOf(target.body, observer, evening.utcMs);
+  const direction = compassWord(azimuthDeg);
+  return [
+    {
+      label: 'This evening',
+      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
+    },
+  ];
+};
 
-const STEP_MS = 120_000;
+const atHourFact = ({ target, where }: TargetAtSite, utcMs: UtcMs | null): readonly Fact[] => {
+  if (utcMs === null) return [];
+  const { observer, zone } = where.site;
+  const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, utcMs);
+  return [
+    {
+      label: `At ${formatClock(utcMs, zone)}`,
+      value:
+        altitudeDeg > 0
+          ? `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`
+          : `down, ${degrees(-altitudeDeg)} below the horizon`,
+    },
+  ];
+};
 
-/** How a horizon profile bites into a window; what lies below level hides nothing that is up. */
-const obstructed = (
-  target: Target,
-  observer: Observer,
-  window: TimeSpan,
-  horizon: readonly HorizonPoint[],
-): Obstructed => {
-  const profile = horizon.map(({ azimuthDeg, altitudeDeg }) => ({ azimuthDeg, altitudeDeg: Math.max(0, altitudeDeg) }));
-  const steps = Math.max(1, Math.ceil((window.endUtcMs - window.startUtcMs) / STEP_MS));
-  const curve = Array.from({ length: steps + 1 }, (_, i) => {
-    const utcMs = window.startUtcMs + ((window.endUtcMs - window.startUtcMs) * i) / steps;
-    return { utcMs, ...horizontalOf(target.body, observer, utcMs) };
+const horizonNotes = ({ target, where }: TargetAtSite, { clearsUtcMs, hiddenUtcMs, best }: Outlook): string[] => {
+  const { observer, zone } = where.site;
+  const side = compassWord(horizontalOf(target.body, observer, clearsUtcMs ?? hiddenUtcMs ?? best.utcMs).azimuthDeg);
+  return [
+    ...(clearsUtcMs === null ? [] : [`Behind your ${side} horizon until ${formatLocalTime(clearsUtcMs, zone)}.`]),
+    ...(hiddenUtcMs === null ? [] : [`Goes behind your horizon at ${formatLocalTime(hiddenUtcMs, zone)}.`]),
+  ];
+};
+
+const moonFact = ({ target, where }: TargetAtSite, { best }: Outlook, night: TimeSpan): readonly Fact[] => {
+  const { observer, zone } = where.site;
+  if (target.id === 'sun') return [];
+  const moon = moonAt(observer, best.utcMs);
+  if (target.id === 'moon')
+    return [
+      {
+        label: 'Lit',
+        value: `${Math.round(moon.illuminatedFraction * 100)} %, ${moon.waxing ? 'growing' : 'shrinking'}`,
+      },
+    ];
+  const separation = moonSeparationDeg(target.body, observer, best.utcMs);
+  return [{ label: 'Moon', value: moonWords(moon, separation, moonTimesOf(observer, night), best.utcMs, zone) }];
+};
+
+/** It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night. */
+const besideSun = (
+  deps: Deps,
+  { target, where }: TargetAtSite,
+  { riseUtcMs, setUtcMs }: RiseTransitSet,
+): readonly UtcMs[] =>
+  [riseUtcMs, setUtcMs].filter((utcMs): utcMs is UtcMs => {
+    if (utcMs === null) return false;
+    const { isSunUp, level } = sunSafety(target.body, where.site.observer, utcMs, deps.sunLimits);
+    return isSunUp && level !== 'clear';
   });
-  const spans = clearSpans(curve, profile);
-  const clear = curve.filter(({ utcMs }) =>
-    spans.some(({ startUtcMs, endUtcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs),
+
+/** Who asks by day for tonight may slew at once; who asks for another night will not. */
+const pointsAtOf = (
+  deps: Deps,
+  asked: TargetAtSite,
+  { times, best, clearsUtcMs, hiddenUtcMs }: Outlook,
+  others: readonly (UtcMs | null)[],
+): readonly PointsAt[] => {
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  const instants = [best.utcMs, clearsUtcMs, hiddenUtcMs, ...others].filter(
+    (utcMs): utcMs is UtcMs => utcMs !== null && horizontalOf(target.body, observer, utcMs).altitudeDeg > 0,
   );
-  const best = clear.reduce<ChartPoint | null>(
-    (top, { utcMs, altitudeDeg }) => (top === null || altitudeDeg > top.altitudeDeg ? { utcMs, altitudeDeg } : top),
-    null,
-  );
-  return {
-    best,
-    clearsUtcMs: spans.find(({ startUtcMs }) => startUtcMs > window.startUtcMs)?.startUtcMs ?? null,
-    hiddenUtcMs: spans.findLast(({ endUtcMs }) => endUtcMs < window.endUtcMs)?.endUtcMs ?? null,
-  };
+  return [...instants, ...besideSun(deps, asked, times)].map((utcMs) => ({
+    what: target.name,
+    when: { utcMs },
+    observer,
+    zone,
+    direction: target.body,
+  }));
 };
 
-const verdictOf = (times: RiseTransitSet, { point, window }: Best, behind: boolean): Verdict => {
-  if (times.neverUp) return 'never-up';
-  if (point.altitudeDeg <= 0) return 'day-only';
-  if (behind) return 'behind-horizon';
-  if (window.sky === 'twilight') return 'twilight-only';
-  return point.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'up' : 'low';
+/** `data.verdict` tells where it stands alone; `data.hindrance` what keeps it from being seen. */
+const CONTRACT_VERDICT: Readonly<Partial<Record<Verdict, Verdict>>> = {
+  'washed-out': 'up',
+  'too-faint': 'up',
+  'lost-in-sun': 'day-only',
+  past: 'day-only',
+};
+
+const orNull = (utcMs: UtcMs | null): string | null => (utcMs === null ? null : isoUtc(utcMs));
+
+const dataOf = ({ target, where }: TargetAtSite, night: TimeSpan, found: Outlook, dark: TimeSpan | null) => {
+  const { observer } = where.site;
+  const { times, best } = found;
+  const moon = moonAt(observer, best.utcMs);
+  return {
+    night: { startUtc: isoUtc(night.startUtcMs), endUtc: isoUtc(night.endUtcMs) },
+    riseUtc: orNull(times.riseUtcMs),
+    transitUtc: orNull(times.transitUtcMs),
+    setUtc: orNull(times.setUtcMs),
+    alwaysUp: times.alwaysUp,
+    neverUp: times.neverUp,
+    darkness: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
+    bestUtc: isoUtc(best.utcMs),
+    bestAltitudeDeg: rounded(best.altitudeDeg, 4),
+    upInDarkness: dark !== null && bestTime(target.body, observer, dark).altitudeDeg > 0,
+    moon: {
+      separationDeg: rounded(moonSeparationDeg(target.body, observer, best.utcMs), 4),
+      illuminatedFraction: rounded(moon.illuminatedFraction, 4),
+      altitudeDeg: rounded(moon.place.altitudeDeg, 4),
+    },
+    sky: found.sky,
+    marginMag: found.marginMag === null ? null : rounded(found.marginMag, 2),
+    verdict: CONTRACT_VERDICT[found.verdict] ?? found.verdict,
+    hindrance: found.verdict === 'up' ? null : found.verdict,
+  };
 };
 
 export const up = defineCommand({
@@ -132,135 +204,91 @@ export const up = defineCommand({
     target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
+    at: optional(text('Also how high at this hour: 21:00, 9pm', { complete: 'time', maxLength: 80 })),
   },
-  examples: ['up NGC 7331 site:51.05,-114.07', 'up Saturn site:"Hobart, Tasmania" on:tomorrow'],
+  examples: ['up NGC 7331 site:51.05,-114.07', 'up Saturn tomorrow 9pm site:"Hobart, Tasmania"'],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'up',
       target: options.target,
       site: options.site,
-      rest: { on: options.on },
+      rest: { on: options.on, at: options.at },
     });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
-    const night = nightFor(options.on, where.site, nowUtcMs);
-    if (isProblem(night)) return night;
+    // A bare hour is of the night asked about; with a night of its own the hour says which.
+    const dated = nightFor(options.on, where.site, nowUtcMs);
+    if (isProblem(dated)) return dated;
+    const hour =
+      options.at === undefined
+        ? null
+        : timeFor(options.at, zone, options.on === undefined ? nowUtcMs : dated.startUtcMs + DAY_MS / 8);
+    if (isProblem(hour)) return hour;
+    const night = hour === null || options.on !== undefined ? dated : nightAround(hour.utcMs, where.site);
 
-    const times = riseTransitSet(target.body, observer, night.startUtcMs, night.endUtcMs);
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const dark = twilightSpan(twilight.astronomical, night);
-    const open = bestOf(target, observer, windowsOf(target, twilight, night));
-    const bite =
-      where.horizon === null || open.point.altitudeDeg <= 0
-        ? null
-        : obstructed(target, observer, open.window, where.horizon);
-    const bestUtcMs = wholeSecond((bite?.best ?? open.point).utcMs);
-    const best: ChartPoint = {
-      utcMs: bestUtcMs,
-      altitudeDeg: horizontalOf(target.body, observer, bestUtcMs).altitudeDeg,
+    const found = outlook({
+      target,
+      observer,
+      night,
+      twilight,
+      horizon: where.horizon,
+      nowUtcMs,
+      equipment: USUAL_EQUIPMENT,
+      zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[USUAL_SKY],
+    });
+    const { best, times, verdict } = found;
+    const said: Circumstances = {
+      target,
+      found,
+      zone,
+      equipment: USUAL_EQUIPMENT,
+      sky: USUAL_SKY,
+      sunAlwaysUp: twilight.sunAlwaysUp,
+      hasDark: dark !== null,
+      topDeg: bestTime(target.body, observer, night).altitudeDeg,
     };
-    const verdict = verdictOf(times, { ...open, point: best }, bite !== null && bite.best === null);
-
-    const moon = moonAt(observer, best.utcMs);
-    const isMoon = target.id === 'moon';
-    const moonSeparation = moonSeparationDeg(target.body, observer, best.utcMs);
-    const moonLine = moonWords(moon, moonSeparation, moonTimesOf(observer, night), best.utcMs, zone);
+    const evening = eveningBest(asked, night, found, dark, nowUtcMs);
+    const shows = showsWords(said);
     const darkLine = darkWords(twilight, night, zone);
-    const { azimuthDeg } = horizontalOf(target.body, observer, best.utcMs);
-    const bestWords = `${formatLocalTime(best.utcMs, zone)}, ${degrees(best.altitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
-
-    const summary = ((): string => {
-      switch (verdict) {
-        case 'up':
-          return `Up, best at ${bestWords}.`;
-        case 'low':
-          return `Up but low, best at ${bestWords}.`;
-        case 'twilight-only':
-          return `Up only in twilight, best at ${bestWords}.`;
-        case 'day-only':
-          return dark === null
-            ? 'Not up while the Sun is down.'
-            : 'Not up in the dark hours: it is above the horizon only by day or in twilight.';
-        case 'behind-horizon':
-          return `Behind your horizon all the dark hours; it reaches ${degrees(open.point.altitudeDeg)} at ${formatLocalTime(open.point.utcMs, zone)}.`;
-        case 'never-up':
-          return `Not up from here this night: at best ${degrees(-bestTime(target.body, observer, night).altitudeDeg)} below the horizon.`;
-      }
-    })();
-
-    // Who asks by day for tonight may slew at once; who asks for another night will not.
-    const pointsNow =
-      nowUtcMs >= night.startUtcMs &&
-      nowUtcMs < night.endUtcMs &&
-      horizontalOf(target.body, observer, nowUtcMs).altitudeDeg > 0;
-    // It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night.
-    const besideSun = [times.riseUtcMs, times.setUtcMs].filter(
-      (utcMs) =>
-        utcMs !== null &&
-        sunSafety(target.body, observer, utcMs, deps.sunLimits).isSunUp &&
-        sunSafety(target.body, observer, utcMs, deps.sunLimits).level !== 'clear',
-    );
-    const instants = [
-      ...(pointsNow ? [nowUtcMs] : []),
-      ...(best.altitudeDeg > 0 ? [best.utcMs] : []),
-      ...besideSun.filter((utcMs) => utcMs !== null),
-    ];
-
-    const washedOut =
-      !isMoon &&
-      !isSun(target) &&
-      moon.place.altitudeDeg > 0 &&
-      moon.illuminatedFraction >= BRIGHT_MOON.illuminatedFraction &&
-      moonSeparation < BRIGHT_MOON.separationDeg &&
-      target.body.kind === 'fixed';
-    const side = compassWord(
-      horizontalOf(target.body, observer, bite?.clearsUtcMs ?? bite?.hiddenUtcMs ?? best.utcMs).azimuthDeg,
-    );
+    const moon = moonFact(asked, found, night);
+    const isFaint =
+      target.body.kind === 'fixed' &&
+      !target.kind.endsWith('star') &&
+      !['never-up', 'past', 'lost-in-sun'].includes(verdict);
+    const noDark = isFaint && target.id !== 'sun' ? noDarkWords(twilight, night, zone) : null;
     return reply({
       title: `${nameWithAlias(target)}, night of ${night.said}`,
       level: verdict === 'up' ? 'good' : 'info',
-      summary,
+      summary: verdictWords(said),
       facts: [
-        { label: 'In the sky', value: aboveHorizonWords(times, zone) },
-        { label: 'Dark', value: darkLine },
-        ...(isMoon
-          ? [
-              {
-                label: 'Lit',
-                value: `${Math.round(moon.illuminatedFraction * 100)} %, ${moon.waxing ? 'growing' : 'shrinking'}`,
-              },
-            ]
-          : isSun(target)
-            ? []
-            : [{ label: 'Moon', value: moonLine }]),
+        { label: 'It is', value: whatItIs(target, found.magnitude, zone, nowUtcMs) },
+        ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
+        ...atHourFact(asked, hour?.utcMs ?? null),
+        ...eveningFact(asked, evening),
+        { label: 'In the sky', value: inTheSky(times, nowUtcMs, night, zone) },
+        ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkLine }]),
+        ...moon,
       ],
       notes: [
-        ...(verdict === 'low'
-          ? [`Under ${LEAST_USEFUL_ALTITUDE_DEG}° the air blurs and dims; roofs and trees may hide it.`]
-          : []),
-        ...(dark === null && verdict !== 'never-up' && !standsTwilight(target)
-          ? ['The sky does not get fully dark, so faint detail will be lost.']
-          : []),
-        ...(washedOut ? ['The bright Moon is near: expect a washed-out view.'] : []),
-        ...(bite?.clearsUtcMs == null
+        ...(verdict === 'low' ? ['Low down the air blurs and dims; roofs and trees may hide it.'] : []),
+        ...(noDark === null || verdict === 'day-only'
           ? []
-          : [`Behind your ${side} horizon until ${formatLocalTime(bite.clearsUtcMs, zone)}.`]),
-        ...(bite?.hiddenUtcMs == null || bite.best === null
-          ? []
-          : [`Goes behind your horizon at ${formatLocalTime(bite.hiddenUtcMs, zone)}.`]),
+          : ['The sky does not get fully dark, so faint detail will be lost.']),
+        ...horizonNotes(asked, found),
+        ...(hour?.notes ?? []),
         ...asked.notes,
       ],
-      pointsAt: instants.map((utcMs) => ({
-        what: target.name,
-        when: { utcMs },
-        observer,
-        zone,
-        direction: target.body,
-      })),
+      pointsAt: pointsAtOf(deps, asked, found, [
+        nowUtcMs >= night.startUtcMs && nowUtcMs < night.endUtcMs ? nowUtcMs : null,
+        hour?.utcMs ?? null,
+        evening?.utcMs ?? null,
+      ]),
       chart: nightChart({
-        title: `${target.name}, night of ${night.said}`,
+        title: `${nameWithAlias(target)}, night of ${night.said}`,
         body: target.body,
         observer,
         zone,
@@ -268,28 +296,11 @@ export const up = defineCommand({
         twilights: twilight,
         horizon: where.horizon,
         minimumAltitudeDeg: LEAST_USEFUL_ALTITUDE_DEG,
-        best: best.altitudeDeg > 0 ? best : null,
+        best: best.altitudeDeg > 0 && verdict !== 'behind-horizon' && verdict !== 'past' ? best : null,
         nowUtcMs,
-        altText: nightAltText(target.name, times, best, darkLine, isMoon ? 'the target itself' : moonLine, zone),
+        altText: nightAltText(target.name, times, best, darkLine, moon[0]?.value ?? 'the target itself', zone),
       }),
-      data: {
-        night: { startUtc: isoUtc(night.startUtcMs), endUtc: isoUtc(night.endUtcMs) },
-        riseUtc: times.riseUtcMs === null ? null : isoUtc(times.riseUtcMs),
-        transitUtc: times.transitUtcMs === null ? null : isoUtc(times.transitUtcMs),
-        setUtc: times.setUtcMs === null ? null : isoUtc(times.setUtcMs),
-        alwaysUp: times.alwaysUp,
-        neverUp: times.neverUp,
-        darkness: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
-        bestUtc: isoUtc(best.utcMs),
-        bestAltitudeDeg: rounded(best.altitudeDeg, 4),
-        upInDarkness: dark !== null && bestTime(target.body, observer, dark).altitudeDeg > 0,
-        moon: {
-          separationDeg: rounded(moonSeparation, 4),
-          illuminatedFraction: rounded(moon.illuminatedFraction, 4),
-          altitudeDeg: rounded(placeOf({ kind: 'solarSystem', body: 'Moon' }, observer, best.utcMs).altitudeDeg, 4),
-        },
-        verdict,
-      },
+      data: dataOf(asked, night, found, dark),
     });
   },
 });

@@ -47,7 +47,7 @@ const glowOf = ({ kind, sizeArcmin, showpieceRank }: Seen): Glow => {
   const isLarge = sizeArcmin > LARGE_ARCMIN;
   switch (kind) {
     case 'galaxy':
-      return { leastContrast: 0.1, core: 1, gainMag: isLarge && showpieceRank === 1 ? 1 : 0 };
+      return { leastContrast: 0.1, core: 1, gainMag: isLarge && showpieceRank === 1 ? 1.8 : 0 };
     case 'globular-cluster':
       return { leastContrast: 0.05, core: 0.4, gainMag: 0 };
     case 'planetary-nebula':

@@ -1,60 +1,109 @@
-/** Text in, facts out. Pure; the time it takes grows with the text, and the text is cut to TEXT_LIMIT. */
-import { foldText } from './compile-pattern.js';
-import type { ReadBy, ReadFact, Reading, Suggestion, Understood } from './reading.js';
-import { QUOTE_LIMIT } from './reading.js';
+/** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
+import { gather, type Finding } from './gather.js';
+import { cutText, foldLines, type Line } from './lines.js';
+import { prepare, type Span } from './messages/compile-pattern.js';
+import { findMessages } from './messages/find-messages.js';
+import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
+import type { Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
+import type { PhraseMatch } from './words/phrases.js';
+import { readWords } from './words/read-words.js';
+import { sentencesOf, type Clauses } from './words/sentences.js';
+import { stands } from './words/stands.js';
 
-/** Longer texts are read up to here; the newest lines of a log stand last, so the end is kept. */
-export const TEXT_LIMIT = 8000;
+const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
-const LOOKS_PRINTED = /[[\]{}<>=|\\/]|\b\d+[:.]\d+|0x|error -|::|\(\d/u;
+/** The words of a span with what stands around them, within the limit. */
+const quoteOf = (text: string, { start, end }: Span): string => {
+  const room = Math.max(0, QUOTE_LIMIT - (end - start));
+  const from = Math.max(0, start - Math.floor(room / 2));
+  return text.slice(from, from + QUOTE_LIMIT).trim();
+};
 
-/** Answers on which the entries agree; where two differ, neither counts. */
-const agreed = <T extends { readonly answers?: Readonly<Record<string, string>> | undefined }>(
-  entries: readonly T[],
-): ReadonlyMap<string, { readonly answer: string; readonly entry: T }> => {
-  const found = new Map<string, { answer: string; entry: T }>();
-  const torn = new Set<string>();
-  for (const entry of entries) {
-    for (const [check, answer] of Object.entries(entry.answers ?? {})) {
-      if ((found.get(check)?.answer ?? answer) !== answer) torn.add(check);
-      found.set(check, { answer, entry });
-    }
-  }
-  for (const check of torn) found.delete(check);
-  return found;
+const lineAt = (lines: readonly Line[], at: number): Line | undefined => lines.findLast(({ start }) => start <= at);
+
+/** A message found among a member's words, as if a phrase had taken all of it. */
+const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
+  const first = tokens.findIndex((token) => token.end > start);
+  if (first < 0 || (tokens[first]?.start ?? end) >= end) return null;
+  let last = first;
+  while (last + 1 < tokens.length && (tokens[last + 1]?.start ?? end) < end) last++;
+  return { start: first, end: last + 1, taken: new Set(Array.from({ length: last + 1 - first }, (_, i) => first + i)) };
 };
 
 /**
- * @param by how the text came, where the caller knows it; else it is judged from the text
+ * @param by how the text came, where the caller knows it; else each line is judged by itself
  */
 export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
-  const folded = foldText(text.slice(-TEXT_LIMIT));
-  const own: ReadBy = by ?? (LOOKS_PRINTED.test(folded) ? 'log' : 'words');
-  const matched = vocabulary.evidence.filter(({ compiled }) => compiled.matches(folded));
-  const systems = new Set(matched.flatMap(({ system }) => (system === undefined ? [] : [system])));
-  const quote = folded.slice(0, QUOTE_LIMIT);
-  const facts: ReadFact[] = [];
-  const understood: Understood[] = [];
-  const [system] = systems;
-  if (systems.size === 1 && system !== undefined)
-    facts.push({ what: 'system', answer: system, sureness: 0.95, quote, by: own });
-  for (const [what, { answer, entry }] of agreed(matched)) {
-    const fact: ReadFact = { what, answer, sureness: own === 'words' ? 0.8 : 0.95, quote, by: own };
-    facts.push(fact);
-    understood.push({ fact, label: entry.says.replace(/\.$/u, '') });
-  }
-  const weights = new Map<string, number>();
-  for (const { suggests } of matched)
-    for (const [faultId, weight] of Object.entries(suggests ?? {}))
-      weights.set(faultId, (weights.get(faultId) ?? 1) * weight);
-  const suggested: Suggestion[] = [...weights].map(([faultId, weight]) => ({ faultId, weight }));
+  const { folded, lines: judged } = foldLines(cutText(text));
+  const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
+  const worded = lines.filter(({ printed }) => !printed);
+  const sentences = worded.flatMap(({ text: own, start }) =>
+    sentencesOf(vocabulary.sayings.lexicon, own).map((sentence) => ({ sentence, start })),
+  );
+
+  const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
+  /** Among words, a message counts only where the words do not deny, ask or pass it on. */
+  const counts = (span: Span): boolean => {
+    if (isPrintedAt(span.start)) return true;
+    return sentences.every(({ sentence, start }) => {
+      const match = asMatch(sentence, { start: span.start - start, end: span.end - start });
+      return match === null || stands(sentence, match, {});
+    });
+  };
+
+  const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
+  const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
+  const messages = findMessages(vocabulary, prepare(folded, by === 'picture'), counts).map(({ entry, span }) => {
+    const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
+    const finding: Finding = {
+      // A member who quotes a message in passing may do so from any system.
+      entry:
+        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+          ? { ...entry, system: undefined }
+          : entry,
+      sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
+      quote: quoteOf(folded, span),
+      by: own,
+    };
+    return { finding, at: span.start, end: span.end };
+  });
+  /** What a message says already is not taken from its words once more. */
+  const isTold = (span: Span, answers: Told['answers']): boolean =>
+    messages.some(
+      ({ finding: { entry }, at, end }) =>
+        span.start < end &&
+        at < span.end &&
+        Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined),
+    );
+  const said = sentences.flatMap(({ sentence, start }) =>
+    readWords(vocabulary.sayings, [sentence]).map(({ entry, match }) => {
+      const span = {
+        start: start + (sentence.tokens[match.start]?.start ?? 0),
+        end: start + (sentence.tokens[match.end - 1]?.end ?? 0),
+      };
+      const finding: Finding = {
+        entry,
+        sureness: entry.sureness ?? SURENESS.words,
+        quote: quoteOf(folded, span),
+        by: 'words',
+      };
+      return { finding, at: span.start, told: isTold(span, entry.answers), unless: entry.unless };
+    }),
+  );
+  const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));
+  const findings = [
+    ...messages,
+    ...said.filter(({ told, unless }) => !told && unless?.some((id) => ids.has(id)) !== true),
+  ]
+    .sort((a, b) => a.at - b.at)
+    .map(({ finding }) => finding);
+
+  const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   return {
-    by: own,
-    facts,
-    suggested,
-    understood,
-    says: matched.map(({ says }) => says),
-    met: matched.map(({ id }) => id),
+    by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
+    ...gather(findings, vocabulary),
+    says: [...new Set(messages.flatMap(({ finding: { entry } }) => entry.says ?? []))],
+    met: [...new Set(findings.map(({ entry }) => entry.id))],
   };
 };

@@ -17,27 +17,119 @@ const answerId = z
   .string()
   .max(24)
   .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
+/** A document with its address, or the words "common practice, no source". */
+const source = line(300);
 
-/** evidence.yaml: what a message of a system or program says. */
+/** What an entry that is met tells. */
+const told = {
+  /** Check id → answer id. */
+  answers: z.record(id, answerId).optional(),
+  /** Fault id → how many times likelier the text makes it (below 1: less likely). */
+  suggests: z.record(id, z.number().positive().max(1000)).optional(),
+  /** The system this text can only come from. */
+  system: z.enum(SYSTEMS).optional(),
+  client: z.enum(CLIENTS).optional(),
+  /** The path, or the family of paths, that this text can only be about. */
+  path: id.optional(),
+};
+
+const NUMBER_KINDS = ['device', 'errno', 'windows', 'socket'] as const;
+export type NumberKind = (typeof NUMBER_KINDS)[number];
+
+/** evidence/*.yaml: what a message of a system or program says. */
 export const evidenceSchema = z.strictObject({
   id,
   /**
    * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
    * have no use here, and a space in the pattern stands for any white space.
    */
-  pattern: line(300),
+  pattern: line(600),
+  /** Numbers that say the same, each of its own table: `device` Device Manager's codes, `errno`, `windows` error codes, `socket` Winsock. */
+  numbers: z.partialRecord(z.enum(NUMBER_KINDS), z.array(z.number().int().min(0).max(99_999)).min(1)).optional(),
   /** A text that must match. */
   example: line(500),
   /** A text that must not. */
   nonExample: line(500).optional(),
-  answers: z.record(id, answerId).optional(),
-  /** Fault id → how many times likelier the text makes it (below 1: less likely). */
-  suggests: z.record(id, z.number().positive().max(1000)).optional(),
-  /** The system this text can only come from. */
-  system: z.enum(SYSTEMS).optional(),
-  /** What it means, one line for the member. */
-  says: line(200),
-  /** A document with its address, or the words "common practice, no source". */
-  source: line(300),
+  ...told,
+  /** Messages about one thing that changes: of those with the same word here, only the one that stands last in the text counts … */
+  state: id.optional(),
+  /** … unless one of them says why, and then that one counts wherever it stands. */
+  settles: z.boolean().optional(),
+  /** Counts only when one of these (entry ids) is met too. */
+  with: z.array(id).min(1).optional(),
+  /** Does not count when one of these is met too. */
+  unless: z.array(id).min(1).optional(),
+  /** What it means, one line for the member; left out where it tells no more than a system or a path. */
+  says: line(200).optional(),
+  source,
 });
+
+/** translations.yaml: how a message reads in other languages. */
+export const translationSchema = z.strictObject({
+  id,
+  /** The evidence entry that it is a translation of. */
+  of: id,
+  /** Language code → the message; `…` stands for up to 60 characters of anything. */
+  texts: z.record(z.string().regex(/^[a-z]{2}$/u, 'a language is two letters'), z.array(line(160)).min(1)),
+  /** Languages of which the texts are from memory, not from a published text. */
+  fromMemory: z.array(z.string()).optional(),
+  source,
+});
+
+/** words.yaml: words that mean the same in a saying. */
+export const wordSchema = z.strictObject({
+  id,
+  /** Lower case; more than one word is allowed; a `~` at the end stands for the usual endings (drop~: drops, dropped, dropping). */
+  words: z.array(line(60)).min(1),
+  /** Misspellings and phone typing too far off to be mended by themselves. */
+  typed: z.array(line(60)).optional(),
+});
+
+/** sayings/*.yaml: how members put a thing in words. */
+export const sayingSchema = z.strictObject({
+  id,
+  /**
+   * Words in order. `<word>` is an entry of words.yaml, `a|b` either, `x?` may be missing, `..` up to three words between,
+   * `...` up to eight; small words (the, my, just) are stepped over; nothing reaches over the end of a clause.
+   */
+  phrases: z.array(line(200)).min(1),
+  examples: z.array(line(240)).min(1),
+  nonExamples: z.array(line(240)).optional(),
+  ...told,
+  /** Tells nothing of these (check ids, path, system) and sets shorter sayings about them aside: "a power adapter" is no USB adapter. */
+  hides: z.array(id).min(1).optional(),
+  /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
+  asked: z.boolean().optional(),
+  /** Also taken when denied: the phrase holds its own "not". Denial words before it are then no concern. */
+  denied: z.boolean().optional(),
+  /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */
+  others: z.boolean().optional(),
+  /** Does not count when one of these sayings or messages is met too. */
+  unless: z.array(id).min(1).optional(),
+  /** Not taken when said of these (entries of words.yaml). */
+  notOf: z.array(id).min(1).optional(),
+  /** 0 to 1, default 0.85. */
+  sureness: z.number().min(0.3).max(0.98).optional(),
+  /** Fits after "I take it:", such as "it connects, then drops". */
+  label: line(90).optional(),
+  source,
+});
+
+/** families.yaml: paths that a text may speak of without saying which. */
+export const familySchema = z.strictObject({ id, label: line(60), paths: z.array(id).min(1) });
+
 export type EvidenceEntry = z.infer<typeof evidenceSchema>;
+export type TranslationEntry = z.infer<typeof translationSchema>;
+export type WordEntry = z.infer<typeof wordSchema>;
+export type SayingEntry = z.infer<typeof sayingSchema>;
+export type FamilyEntry = z.infer<typeof familySchema>;
+/** What evidence and sayings have in common. */
+export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'suggests' | 'system' | 'client' | 'path'>;
+
+export interface VocabularyEntries {
+  readonly evidence: readonly EvidenceEntry[];
+  readonly translations: readonly TranslationEntry[];
+  readonly words: readonly WordEntry[];
+  readonly sayings: readonly SayingEntry[];
+  readonly families: readonly FamilyEntry[];
+}

@@ -1,19 +1,34 @@
-/** The vocabulary as the reader uses it: entries with their patterns compiled. Read-only once made. */
-import { compilePattern, type Pattern } from './compile-pattern.js';
-import type { EvidenceEntry } from './schema.js';
+/** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
+import { compilePattern } from './messages/compile-pattern.js';
+import type { Messages } from './messages/find-messages.js';
+import { makeTranslation } from './messages/translation.js';
+import type { FamilyEntry, VocabularyEntries } from './schema.js';
+import { makeLexicon } from './words/lexicon.js';
+import { parsePhrase, wordsOfPhrase } from './words/phrases.js';
+import { indexSayings, type Sayings } from './words/read-words.js';
 
-export interface VocabularyEntries {
-  readonly evidence: readonly EvidenceEntry[];
-}
-
-export interface Vocabulary {
-  readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
+export interface Vocabulary extends Messages {
+  readonly sayings: Sayings;
+  readonly families: readonly FamilyEntry[];
   /** The path ids of a family, or of a path: itself. */
   readonly family: (id: string) => readonly string[];
 }
 
-/** @throws where a pattern is not RE2 syntax; the knowledge checker finds those first. */
-export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => ({
-  evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
-  family: (id) => [id],
-});
+/** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
+export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
+  const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
+  const lexicon = makeLexicon(
+    entries.words,
+    sayings.flatMap(({ phrases }) => phrases.flatMap(wordsOfPhrase)),
+  );
+  const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
+  return {
+    evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
+    translations: entries.translations.flatMap(({ of, texts }) =>
+      Object.values(texts).flatMap((list) => list.map((text) => makeTranslation(of, text))),
+    ),
+    sayings: indexSayings(lexicon, sayings),
+    families: entries.families,
+    family: (id) => families.get(id) ?? [id],
+  };
+};

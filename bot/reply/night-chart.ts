@@ -12,24 +12,55 @@ const pairs = (points: readonly ChartPoint[]): [number, number][] =>
   points.map(({ utcMs, altitudeDeg }) => [utcMs, altitudeDeg]);
 const text = (fontSize: number, color: string) => ({ fontFamily: FONT_FAMILY, fontSize, color });
 
-const BAND_WORD = { day: 'Day', civil: '', nautical: '', astronomical: '', dark: 'Dark' } as const;
-/** Below this share of the width a band's word would not fit. */
-const BAND_WORD_SHARE = 0.09;
+const BAND_WORD = {
+  day: 'day',
+  civil: 'civil twilight',
+  nautical: 'nautical twilight',
+  astronomical: 'astronomical twilight',
+  dark: 'dark',
+} as const;
+/** Above this share of the width a band's word stands level, above the next upright; in what is narrower it has no room. */
+const LEVEL_WORD_SHARE = 0.24;
+const UPRIGHT_WORD_SHARE = 0.018;
 
 const bandAreas = ({ bands, startUtcMs, endUtcMs }: NightChart): unknown[] =>
-  bands.map(({ fromUtcMs, toUtcMs, band }) => [
-    {
-      xAxis: fromUtcMs,
-      itemStyle: { color: CHART.bands[band], opacity: 1 },
-      label: {
-        show: (toUtcMs - fromUtcMs) / (endUtcMs - startUtcMs) > BAND_WORD_SHARE && BAND_WORD[band] !== '',
-        formatter: BAND_WORD[band],
-        position: 'insideTop',
-        ...text(20, CHART.faint),
+  bands.map(({ fromUtcMs, toUtcMs, band }) => {
+    const share = (toUtcMs - fromUtcMs) / (endUtcMs - startUtcMs);
+    const isShort = band === 'day' || band === 'dark';
+    const isLevel = share > (isShort ? LEVEL_WORD_SHARE / 3 : LEVEL_WORD_SHARE);
+    return [
+      {
+        xAxis: fromUtcMs,
+        itemStyle: { color: CHART.bands[band], opacity: 1 },
+        label: {
+          show: isLevel || (share > UPRIGHT_WORD_SHARE && !isShort),
+          formatter: BAND_WORD[band],
+          position: isLevel ? 'insideTop' : 'inside',
+          rotate: isLevel ? 0 : 90,
+          ...text(isLevel ? 20 : 15, CHART.faint),
+        },
       },
-    },
-    { xAxis: toUtcMs },
-  ]);
+      { xAxis: toUtcMs },
+    ];
+  });
+
+/** Near its best the word stands over the curve, which a direction under it does not meet; at the edges it turns inward. */
+const bestLabelPosition = ({ startUtcMs, endUtcMs }: NightChart, { utcMs, altitudeDeg }: ChartPoint): string => {
+  const share = (utcMs - startUtcMs) / (endUtcMs - startUtcMs);
+  if (share < 0.14) return 'right';
+  if (share > 0.86) return 'left';
+  return altitudeDeg > 78 ? 'bottom' : 'top';
+};
+
+/** Directions stand under the curve, but for those that would meet the best's own word. */
+const BEST_CLEAR_MS = 45 * 60_000;
+const compassPoints = ({ compass = [], best }: NightChart): unknown[] =>
+  compass
+    .filter(({ utcMs }) => best === null || best.altitudeDeg <= 78 || Math.abs(utcMs - best.utcMs) > BEST_CLEAR_MS)
+    .map(({ utcMs, altitudeDeg, word }) => ({
+      value: [utcMs, altitudeDeg],
+      label: { show: true, formatter: word, position: 'bottom', distance: 8, ...text(20, CHART.ink) },
+    }));
 
 /** Whole local hours inside the chart, every second one, for the time axis. */
 const hourTicks = ({ startUtcMs, endUtcMs, zone }: NightChart): number[] => {
@@ -59,7 +90,7 @@ export const nightChartOption = (chart: NightChart): Record<string, unknown> => 
       left: 24,
       top: 14,
       textStyle: { ...text(28, CHART.ink), fontWeight: 'normal', width: 950, overflow: 'truncate' },
-      subtext: `Solid: target. Dashed: Moon. Times in ${zone.replace(/_/gu, ' ')}`,
+      subtext: `${moonCurve.length === 0 ? '' : 'Dashed: the Moon. '}${horizonCurve === undefined ? '' : 'Green: your horizon. '}Times in ${zone.replace(/_/gu, ' ')}`,
       subtextStyle: text(19, CHART.faint),
       itemGap: 6,
     },
@@ -106,9 +137,9 @@ export const nightChartOption = (chart: NightChart): Record<string, unknown> => 
                     yAxis: minimumAltitudeDeg,
                     lineStyle: { color: CHART.limit, width: 2, type: 'dotted' },
                     label: {
-                      formatter: `least useful ${minimumAltitudeDeg}°`,
-                      position: 'insideStartTop',
-                      ...text(18, CHART.limit),
+                      formatter: `useful from ${minimumAltitudeDeg}°`,
+                      position: 'insideStartBottom',
+                      ...text(17, CHART.limit),
                     },
                   },
                 ]),
@@ -144,6 +175,14 @@ export const nightChartOption = (chart: NightChart): Record<string, unknown> => 
         lineStyle: { color: CHART.moon, width: 3, type: 'dashed' },
       },
       { type: 'line', data: above(curve), symbol: 'none', silent: true, lineStyle: { color: CHART.target, width: 5 } },
+      {
+        type: 'scatter',
+        data: compassPoints(chart),
+        symbol: 'circle',
+        symbolSize: 9,
+        silent: true,
+        itemStyle: { color: CHART.ink },
+      },
       ...(best === null
         ? []
         : [
@@ -161,7 +200,7 @@ export const nightChartOption = (chart: NightChart): Record<string, unknown> => 
                 backgroundColor: CHART.ground,
                 padding: [3, 6],
                 borderRadius: 4,
-                position: best.altitudeDeg > 75 ? 'bottom' : 'top',
+                position: bestLabelPosition(chart, best),
                 distance: 12,
               },
             },

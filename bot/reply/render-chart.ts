@@ -2,15 +2,17 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { renderAsync } from '@resvg/resvg-js';
-import { LineChart, ScatterChart } from 'echarts/charts';
+import { CustomChart, LineChart, ScatterChart } from 'echarts/charts';
 import { GridComponent, MarkAreaComponent, MarkLineComponent, TitleComponent } from 'echarts/components';
 import * as echarts from 'echarts/core';
 import { SVGRenderer } from 'echarts/renderers';
+import { eveningChartOption } from './evening-chart.js';
 import { horizonChartOption } from './horizon-chart.js';
 import { nightChartOption } from './night-chart.js';
 import type { Chart } from './reply.js';
 
 echarts.use([
+  CustomChart,
   LineChart,
   ScatterChart,
   GridComponent,
@@ -30,11 +32,22 @@ const fontFile = (name: string): string => {
 };
 const FONT = { fontFiles: [fontFile('DejaVuSans.ttf')], defaultFontFamily: 'DejaVu Sans', loadSystemFonts: false };
 
+const optionOf = (chart: Chart): Record<string, unknown> => {
+  switch (chart.kind) {
+    case 'night':
+      return nightChartOption(chart);
+    case 'evening':
+      return eveningChartOption(chart);
+    case 'horizon':
+      return horizonChartOption(chart);
+  }
+};
+
 /** The chart as SVG text. Pure but for the library it uses. */
 export const chartSvg = (chart: Chart): string => {
   const canvas = echarts.init(null, null, { renderer: 'svg', ssr: true, width: CHART_WIDTH, height: CHART_HEIGHT });
   try {
-    canvas.setOption(chart.kind === 'night' ? nightChartOption(chart) : horizonChartOption(chart));
+    canvas.setOption(optionOf(chart));
     return canvas.renderToSVGString();
   } finally {
     canvas.dispose();

@@ -43,8 +43,30 @@ export interface NightChart {
   readonly minimumAltitudeDeg: number | null;
   /** The member's own horizon along the target's path, where one is known. */
   readonly horizonCurve?: readonly ChartPoint[];
+  /** Where along the curve, above the horizon, the target stands in a direction: "E", "SE". */
+  readonly compass?: readonly (ChartPoint & { readonly word: string })[];
   readonly nowUtcMs: UtcMs | null;
   readonly best: ChartPoint | null;
+  readonly altText: string;
+}
+
+/** Several targets through one evening: a bar each, in the order given. */
+export interface EveningChart {
+  readonly kind: 'evening';
+  readonly title: string;
+  /** IANA zone for the time axis. */
+  readonly zone: string;
+  readonly startUtcMs: UtcMs;
+  readonly endUtcMs: UtcMs;
+  /** When full darkness begins; null where it does not within the chart. */
+  readonly darkFromUtcMs: UtcMs | null;
+  readonly rows: readonly {
+    readonly name: string;
+    readonly bestUtcMs: UtcMs;
+    /** Under this it is too low to be drawn. */
+    readonly leastDeg: number;
+    readonly curve: readonly ChartPoint[];
+  }[];
   readonly altText: string;
 }
 
@@ -56,7 +78,7 @@ export interface HorizonChart {
   readonly altText: string;
 }
 
-export type Chart = NightChart | HorizonChart;
+export type Chart = NightChart | EveningChart | HorizonChart;
 
 export interface Reply {
   readonly title: string;

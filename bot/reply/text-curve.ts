@@ -1,53 +1,111 @@
 /** A night's altitude curve in a few rows of characters, for terminals and as a fallback where no image can go. */
 import { DateTime } from 'luxon';
-import type { NightChart } from './reply.js';
+import type { ChartPoint, NightChart } from './reply.js';
 
 const STEPS = [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'] as const;
+const ROWS = 4;
+const ROW_DEG = 90 / ROWS;
+const ROW_LABELS = [' 0°', '45°'] as const;
+const LABEL_WIDTH = 5;
+
+interface Columns {
+  readonly count: number;
+  /** The instant in the middle of a column. */
+  readonly utcMsAt: (column: number) => number;
+  readonly valueAt: (points: readonly ChartPoint[], column: number) => number;
+}
+
+const columnsOf = ({ startUtcMs, endUtcMs }: NightChart, width: number): Columns => {
+  const count = Math.max(24, Math.min(width, 96) - LABEL_WIDTH - 1);
+  const span = endUtcMs - startUtcMs;
+  return {
+    count,
+    utcMsAt: (column) => startUtcMs + (span * (column + 0.5)) / count,
+    valueAt: (points, column) => points[Math.round(((column + 0.5) / count) * (points.length - 1))]?.altitudeDeg ?? -90,
+  };
+};
+
+const rowLabel = (row: number): string => (row === ROWS - 1 ? '90°' : row % 2 === 0 ? (ROW_LABELS[row / 2] ?? '') : '');
+
+const barCell = (altitudeDeg: number, behindDeg: number, row: number, plain: boolean): string => {
+  const base = ROW_DEG * row;
+  const filled = Math.max(0, Math.min(1, (altitudeDeg - base) / ROW_DEG));
+  if (altitudeDeg <= base) return ' ';
+  if (altitudeDeg < behindDeg) return plain ? (filled > 0.5 ? ':' : ' ') : '░';
+  if (plain) return filled > 0.5 ? '*' : ' ';
+  return STEPS[Math.max(1, Math.round(filled * 8))] ?? ' ';
+};
+
+const skyCell = ({ bands }: NightChart, utcMs: number): string => {
+  const band = bands.find(({ fromUtcMs, toUtcMs }) => utcMs >= fromUtcMs && utcMs < toUtcMs)?.band;
+  if (band === 'dark') return '#';
+  return band === 'day' || band === undefined ? '.' : '+';
+};
+
+const labelled = (label: string, cells: readonly string[]): string =>
+  `${label.padEnd(LABEL_WIDTH)}${cells.join('')}`.trimEnd();
+
+const hoursRow = ({ startUtcMs, endUtcMs, zone }: NightChart, count: number): string => {
+  const cells = Array.from({ length: count }, () => ' ');
+  for (
+    let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').plus({ hours: 1 });
+    tick.toMillis() < endUtcMs;
+    tick = tick.plus({ hours: 1 })
+  ) {
+    const column = Math.floor(((tick.toMillis() - startUtcMs) / (endUtcMs - startUtcMs)) * count);
+    if (tick.hour % 4 !== 0 || column + 2 > count) continue;
+    const label = tick.toFormat('HH');
+    cells[column] = label[0] ?? ' ';
+    cells[column + 1] = label[1] ?? ' ';
+  }
+  return labelled('hour', cells);
+};
+
+const bestRow = ({ startUtcMs, endUtcMs, best, zone }: NightChart, count: number): string | null => {
+  if (best === null) return null;
+  const column = Math.min(count - 1, Math.floor(((best.utcMs - startUtcMs) / (endUtcMs - startUtcMs)) * count));
+  const words = `best ${DateTime.fromMillis(Math.round(best.utcMs / 60_000) * 60_000, { zone }).toFormat('HH:mm')}`;
+  const fitsAfter = column + 2 + words.length <= count;
+  return labelled('', [fitsAfter ? `${' '.repeat(column)}^ ${words}` : `${`${words} `.padStart(column)}^`]);
+};
 
 /**
- * Rows of at most `width` characters: the target's height as bars (each row 22.5°), what the sky does below it
- * (`#` dark, `+` twilight, `.` day), and the hours. `plain` avoids block characters.
+ * Rows of at most `width` characters: the target's height as bars (each row 22.5°), what the sky does below it, when the Moon is
+ * up, the hours, and a legend of the signs used. `plain` avoids block characters.
  */
 export const textCurve = (chart: NightChart, width = 60, plain = false): readonly string[] => {
-  const columns = Math.max(24, Math.min(width, 96) - 5);
-  const { startUtcMs, endUtcMs, curve, bands, zone } = chart;
+  const { curve, moonCurve, horizonCurve } = chart;
   if (curve.length === 0) return [];
-  const span = endUtcMs - startUtcMs;
-  const at = (column: number): number => startUtcMs + (span * (column + 0.5)) / columns;
-  const heights = Array.from({ length: columns }, (_, column) => {
-    const index = Math.round(((at(column) - startUtcMs) / span) * (curve.length - 1));
-    return curve[index]?.altitudeDeg ?? 0;
-  });
-  const rows = 4;
-  const lines: string[] = [];
-  for (let row = rows - 1; row >= 0; row--) {
-    const base = (90 / rows) * row;
-    const bars = heights
-      .map((altitudeDeg) => {
-        const filled = Math.max(0, Math.min(1, (altitudeDeg - base) / (90 / rows)));
-        if (plain) return filled > 0.5 ? '*' : ' ';
-        return STEPS[altitudeDeg > base ? Math.max(1, Math.round(filled * 8)) : 0];
-      })
-      .join('');
-    const label = row === rows - 1 ? '90°' : row === 1 ? '45°' : row === 0 ? ' 0°' : '   ';
-    lines.push(`${label} ${bars}`.trimEnd());
-  }
-  const sky = Array.from({ length: columns }, (_, column) => {
-    const band = bands.find(({ fromUtcMs, toUtcMs }) => at(column) >= fromUtcMs && at(column) < toUtcMs)?.band;
-    return band === 'dark' ? '#' : band === 'day' || band === undefined ? '.' : '+';
-  }).join('');
-  lines.push(`sky ${sky}`);
-  const hours = Array.from({ length: columns }, () => ' ');
-  let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').plus({ hours: 1 });
-  while (tick.toMillis() < endUtcMs) {
-    const column = Math.floor(((tick.toMillis() - startUtcMs) / span) * columns);
-    if (tick.hour % 4 === 0 && column + 2 <= columns) {
-      const label = tick.toFormat('HH');
-      hours[column] = label[0] ?? ' ';
-      hours[column + 1] = label[1] ?? ' ';
-    }
-    tick = tick.plus({ hours: 1 });
-  }
-  lines.push(`h   ${hours.join('')}`.trimEnd());
-  return lines;
+  const { count, utcMsAt, valueAt } = columnsOf(chart, width);
+  const columns = Array.from({ length: count }, (_, column) => column);
+  const behind = (column: number): number => (horizonCurve === undefined ? -90 : valueAt(horizonCurve, column));
+  const rows = Array.from({ length: ROWS }, (_, i) => ROWS - 1 - i).map((row) =>
+    labelled(
+      rowLabel(row),
+      columns.map((column) => barCell(valueAt(curve, column), behind(column), row, plain)),
+    ),
+  );
+  const isHidden = columns.some((column) => valueAt(curve, column) > 0 && valueAt(curve, column) < behind(column));
+  const moon = columns.map((column) => (valueAt(moonCurve, column) > 0 ? ')' : ' '));
+  const hasMoon = moonCurve.length > 0 && moon.includes(')');
+  const best = bestRow(chart, count);
+  const legend = [
+    `${plain ? '*' : '█'} height`,
+    ...(isHidden ? [`${plain ? ':' : '░'} behind your horizon`] : []),
+    '# dark',
+    '+ twilight',
+    '. day',
+    ...(hasMoon ? [') Moon up'] : []),
+  ].join('  ');
+  return [
+    ...rows,
+    ...(best === null ? [] : [best]),
+    labelled(
+      'sky',
+      columns.map((column) => skyCell(chart, utcMsAt(column))),
+    ),
+    ...(hasMoon ? [labelled('Moon', moon)] : []),
+    hoursRow(chart, count),
+    `${' '.repeat(LABEL_WIDTH)}${legend}`.slice(0, Math.max(width, 40)),
+  ];
 };

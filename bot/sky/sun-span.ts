@@ -59,9 +59,10 @@ export const sunAtWorst = (
   const isSun = isTheSun(direction);
   const height = sunUpHeight(observer);
   const separation = separationFrom(direction, observer);
-  const judged = (utcMs: UtcMs, sunriseUtcMs: UtcMs | null): SunAtWorst => {
+  const judged = (utcMs: UtcMs, sunriseUtcMs: UtcMs | null, isByDay = false): SunAtWorst => {
     const separationDeg = isSun ? 0 : separation(utcMs);
-    const isSunUp = sunriseUtcMs === null && !(height(utcMs) <= 0);
+    // The worst of a day may be its very last instant, where rounding has the Sun just down.
+    const isSunUp = isByDay || (sunriseUtcMs === null && !(height(utcMs) <= 0));
     const level = sunLevel({
       separationDeg,
       sunAltitudeDeg: isSunUp ? SUN_HORIZON_ALTITUDE_DEG + 1 : SUN_HORIZON_ALTITUDE_DEG,
@@ -74,7 +75,7 @@ export const sunAtWorst = (
   if (isSun) return judged(startUtcMs, null);
   const stepMs = isBody(direction) ? BODY_STEP_MS : GROUND_STEP_MS;
   const byDay = daylightIn(height, span)
-    .map((day) => judged(leastIn(separation, day, stepMs), null))
+    .map((day) => judged(leastIn(separation, day, stepMs), null, true))
     .reduce<SunAtWorst | null>(
       (worst, at) => (worst === null || at.separationDeg < worst.separationDeg ? at : worst),
       null,

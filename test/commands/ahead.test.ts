@@ -46,6 +46,22 @@ describe('ahead', () => {
   });
 });
 
+describe('a plain question about what is coming', () => {
+  // Dates: Espenak's five-millennium eclipse canons, and the opposition of 2027 February 19 (both from memory).
+  it.each([
+    ['when is the next lunar eclipse', /^Next: Penumbral eclipse of the Moon, Sat 20 Feb 2027/u],
+    ['when is mars at opposition', /^Next: Mars, opposition Fri 19 Feb 2027/u],
+    ['perseids', /^Next: Perseids \(PER\), night of Thu 12 Aug 2027/u],
+    ['next moonless saturday', /^Next: \d+ (?:Nov|Dec) \(/u],
+  ])('%s: the answer comes first', async (question, summary) => {
+    expect((await answer(deps, `${question} site:52.71,0.12`, NOW)).summary).toMatch(summary);
+  });
+
+  it('of the Moon needs no place', async () => {
+    expect((await answer(deps, 'when is full moon', NOW)).facts.map(({ label }) => label)).toContain('Full Moon');
+  });
+});
+
 describe('moons', () => {
   it('draws the four about the disc, east to the left', async () => {
     const { facts, data } = await answer(deps, 'moons at:2026-12-20T23:00Z site:52.71,0.12', NOW);

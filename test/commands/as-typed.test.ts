@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { asTyped } from '../../bot/commands/asking/as-typed.js';
 import { parseLine } from '../../bot/commands/core/grammar.js';
+import type { Asker } from '../../bot/commands/core/command.js';
 import { allCommands } from '../../bot/commands/index.js';
 import { answer, ask, ODALYS, realDeps, refusal } from './real-deps.js';
 
@@ -104,6 +105,10 @@ describe('names that several places share', () => {
   );
 });
 
+// Each asks alone: a walk that waits for an answer would take the next words.
+const settled = await realDeps({ clubSiteText: '52.71,0.12' });
+const someone = (line: string): Asker => ({ ...ODALYS, memberId: `console:${line}`, channelId: `console ${line}` });
+
 describe('plain questions', () => {
   it.each([
     ["what's up tonight", /^Worth seeing/u],
@@ -124,10 +129,16 @@ describe('plain questions', () => {
     ['what do you know about me', /^What I keep/u],
     ['forget me', /^Forget me/u],
     ['the mount does not connect', /^Finding the connection fault/u],
+    ['when is the next new moon', /^The Moon/u],
+    ['next moonless saturday', /^What is coming/u],
+    ['perseids', /^What is coming/u],
+    ['when is the next lunar eclipse', /^What is coming/u],
+    ['when is mars at opposition', /^What is coming/u],
+    ['jupiter moons', /^Moons of Jupiter/u],
     ['hello', /^Hello/u],
     ['thanks!', /welcome/u],
     ['?', /Pierhand/u],
-  ])('%s', async (line, title) => expect((await answer(deps, line, NOW)).title).toMatch(title));
+  ])('%s', async (line, title) => expect((await answer(settled, line, NOW, someone(line))).title).toMatch(title));
 
   it.each([
     ['whats the ISS doing tonight', /satellites/u, 'tonight'],
@@ -135,15 +146,15 @@ describe('plain questions', () => {
     ['it went to the wrong place', /astray/u, 'entries'],
     ['which side of the mount', /meridian/u, 'meridian M 42'],
   ])('%s is refused kindly, in one go with a next step', async (line, says, next) => {
-    const { problem, message, choices = [] } = await refusal(deps, line, NOW);
+    const { problem, message, choices = [] } = await refusal(settled, line, NOW, someone(line));
     expect(problem).toBe('not-known-here');
     expect(message).toMatch(says);
     expect(choices.map(({ run }) => run)).toContain(next);
-    for (const { run } of choices) await answer(deps, run, NOW);
+    for (const { run } of choices) await answer(settled, run, NOW, someone(run));
   });
 
   it('leaves a mistyped command a mistyped command', async () => {
-    const outcome = await ask(deps, 'tonihgt', NOW);
+    const outcome = await ask(settled, 'tonihgt', NOW, someone('slip'));
     expect(outcome).toMatchObject({ problem: 'unknown-command' });
   });
 });

@@ -49,16 +49,16 @@ export const freePort = (): Promise<number> =>
     });
   });
 
-const config = (folder: string, exempt: readonly string[]): unknown => {
+const config = (folder: string, serverName: string, exempt: readonly string[]): unknown => {
   const database = (name: string): unknown => ({
     database: { connection_string: `file:${path.join(folder, `${name}.db`)}` },
   });
   return {
     version: 2,
     global: {
-      server_name: SERVER_NAME,
+      server_name: serverName,
       private_key: path.join(folder, 'key.pem'),
-      disable_federation: true,
+      disable_federation: serverName === SERVER_NAME,
       trusted_third_party_id_servers: [],
       cache: { max_size_estimated: '64mb' },
       jetstream: { storage_path: folder },
@@ -72,7 +72,14 @@ const config = (folder: string, exempt: readonly string[]): unknown => {
       // Kept on, as on a real server: the bot has to live with it; the members' test client need not.
       rate_limiting: { enabled: true, threshold: 20, cooloff_ms: 500, exempt_user_ids: exempt },
     },
-    federation_api: { ...(database('federation') as object), key_perspectives: [] },
+    federation_api: {
+      ...(database('federation') as object),
+      key_perspectives: [],
+      // Other servers are on loopback as well, with certificates of their own making.
+      disable_tls_validation: true,
+      allow_network_cidrs: ['127.0.0.0/8'],
+      deny_network_cidrs: [],
+    },
     key_server: database('keys'),
     media_api: {
       ...(database('media') as object),
@@ -98,6 +105,8 @@ export interface Account {
 
 export interface Dendrite {
   readonly url: string;
+  /** What stands after the colon in its users' ids. */
+  readonly serverName: string;
   readonly folder: string;
   readonly start: () => Promise<void>;
   /** At once, as a power cut would. */
@@ -111,19 +120,35 @@ export const ended = async (child: ChildProcess | null): Promise<void> => {
   await new Promise((resolve) => child.once('exit', resolve));
 };
 
-/** @param members local parts whose requests are not limited */
-export const createDendrite = async (binFolder: string, members: readonly string[]): Promise<Dendrite> => {
+/**
+ * @param members local parts whose requests are not limited
+ * @param federates whether it talks to other servers on this machine; its name is then its own address
+ */
+export const createDendrite = async (
+  binFolder: string,
+  members: readonly string[],
+  federates = false,
+): Promise<Dendrite> => {
   const folder = mkdtempSync(path.join(tmpdir(), 'pierhand-dendrite-'));
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
-  execFileSync(path.join(binFolder, 'generate-keys'), ['--private-key', path.join(folder, 'key.pem')]);
+  const federationAddress = federates ? `127.0.0.1:${await freePort()}` : '';
+  const serverName = federates ? federationAddress : SERVER_NAME;
+  const [certificate, certificateKey] = [path.join(folder, 'server.crt'), path.join(folder, 'server.key')];
+  const tls = ['--tls-cert', certificate, '--tls-key', certificateKey];
+  execFileSync(path.join(binFolder, 'generate-keys'), [
+    '--private-key',
+    path.join(folder, 'key.pem'),
+    ...(federates ? [...tls, '--server', '127.0.0.1'] : []),
+  ]);
   // JSON is YAML.
   writeFileSync(
     path.join(folder, 'dendrite.yaml'),
     JSON.stringify(
       config(
         folder,
-        [...members, 'watcher'].map((name) => `@${name}:${SERVER_NAME}`),
+        serverName,
+        [...members, 'watcher'].map((name) => `@${name}:${serverName}`),
       ),
     ),
   );
@@ -139,7 +164,8 @@ export const createDendrite = async (binFolder: string, members: readonly string
         '--http-bind-address',
         `127.0.0.1:${port}`,
         '--https-bind-address',
-        '',
+        federationAddress,
+        ...(federates ? tls : []),
       ],
       { cwd: folder, stdio: ['ignore', log, log] },
     );
@@ -216,6 +242,7 @@ export const createDendrite = async (binFolder: string, members: readonly string
   };
   return {
     url,
+    serverName,
     folder,
     start,
     kill,

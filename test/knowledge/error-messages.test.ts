@@ -78,7 +78,7 @@ describe('socket errors', () => {
     [
       'ECONNREFUSED',
       [
-        '10061',
+        'socket error 10061',
         'connect ECONNREFUSED 192.168.4.1:7000',
         'Connection refused',
         'the target machine actively refused it',

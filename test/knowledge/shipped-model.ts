@@ -6,7 +6,7 @@ import { situationFor, type Situation } from '../../bot/triage/engine/situation.
 
 export const shipped = loadTriage('knowledge/connection');
 
-/** Evidence ids that a text matches, and the answers they agree on. */
+/** The entries that say something of a text (not those that only tell a system or a path), and the answers read. */
 export const read = (
   text: string,
 ): {
@@ -16,7 +16,7 @@ export const read = (
 } => {
   const { met, facts } = readText(shipped.reading, text);
   return {
-    ids: met,
+    ids: met.filter((id) => shipped.reading.evidence.find((entry) => entry.id === id)?.says !== undefined),
     answers: Object.fromEntries(
       facts.flatMap(({ what, answer }) => (shipped.check(what) === undefined ? [] : [[what, answer]])),
     ),

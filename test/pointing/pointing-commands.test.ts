@@ -256,6 +256,16 @@ describe('alignment', () => {
   });
 });
 
+describe('drift', () => {
+  it('says which way and how far to turn, in both hemispheres', async () => {
+    const north = await asked('drift meridian by:"N 4" site:52.71,0.12');
+    expect(north.summary).toContain('too far west: turn its upper end 25′ east');
+    const south = await asked('drift east by:"S 2.5″ a minute" site:-45.87,170.5');
+    expect(south.summary).toContain('too high: turn its upper end 9.5′ down');
+    expect((await refusal(deps, 'drift east by:fast site:-45.87,170.5', NOW)).problem).toBe('bad-drift');
+  });
+});
+
 describe('meridian', () => {
   it('says when it crosses, the side before and after, and how long it can be followed', async () => {
     const reply = await asked(`meridian "M 37" at:2026-11-25T22:00Z ${COMMON}`);
@@ -431,6 +441,19 @@ describe('astray', () => {
       );
       expect(typeof reply.data.missDeg, landed).toBe('number');
     }
+  });
+  it('says of three landings and more what the polar axis is off, and what is left of each', async () => {
+    const reply = await asked(
+      `astray Mirach landed:"1 degree east of it" also:"Capella = 1 degree north of it; Deneb = 1 degree south of it; Altair = 1 degree south of it" ${COMMON}`,
+    );
+    const labels = reply.facts.map(({ label }) => label);
+    expect(labels).toContain('Polar axis by 4 stars');
+    expect(reply.facts.find(({ label }) => label === 'Left over')!.value).toMatch(/Mirach \d+′, Capella/u);
+    expect((reply.data.severalStars as { residuals: unknown[] }).residuals.length).toBe(4);
+    const two = await asked(
+      `astray Mirach landed:"1 degree east of it" also:"Capella = 1 degree north of it" ${COMMON}`,
+    );
+    expect(two.data.severalStars).toBeNull();
   });
   it('calls a landing on the target no miss', async () => {
     expect((await asked(`astray Mirach landed:"spot on" ${COMMON}`)).summary).toMatch(/^No miss/u);

@@ -75,11 +75,16 @@ export const wanting = (reply: Reply, target: Direction, where: Where, utcMs: nu
   if (altitudeOf(sunAt(utcMs), where, utcMs) < 0 || altitudeOf(ofDate(target, utcMs), where, utcMs) < -1) return null;
   const separationDeg = apartDeg(ofDate(target, utcMs), sunAt(utcMs));
   const words = [...reply.cautions, ...reply.notes, reply.summary].join(' ');
+  // A night's hours may be read a day off, and the Sun goes a degree a day.
+  const slackDeg = reply.title.includes('night of') ? 1.2 : 0.2;
   const saysSun = /\bSun\b/u.test(words);
   const why = (): string | null => {
-    if (separationDeg < 14.8 && !(reply.level === 'danger' && /Sun/u.test(reply.cautions.join(' '))))
+    if (separationDeg < 15 - slackDeg && !(reply.level === 'danger' && /Sun/u.test(reply.cautions.join(' '))))
       return `level ${reply.level} within 15°`;
-    if (separationDeg < 44.8 && !(['danger', 'caution'].includes(reply.level) && /Sun/u.test(reply.cautions.join(' '))))
+    if (
+      separationDeg < 45 - slackDeg &&
+      !(['danger', 'caution'].includes(reply.level) && /Sun/u.test(reply.cautions.join(' ')))
+    )
       return `level ${reply.level} within 45°`;
     // Rising and setting by day far from the Sun need no word in an answer about the night.
     return saysSun || reply.title.includes('night of') ? null : 'no word that the Sun is up';

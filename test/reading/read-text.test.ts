@@ -21,3 +21,48 @@ describe('a pasted message', () => {
     expect(read).toMatchObject({ by: 'words', facts: [], suggested: [], understood: [], says: [] });
   });
 });
+
+describe('a log', () => {
+  const answers = (text: string, by?: 'log' | 'picture'): Record<string, string> =>
+    Object.fromEntries(readText(reading, text, by).facts.map(({ what, answer }) => [what, answer]));
+  const ATTACHED = '[  963.8] usb 1-2: USB serial converter now attached to ttyUSB0';
+  const GONE = '[ 1311.2] usbserial ttyUSB0: USB serial converter now disconnected from ttyUSB0';
+
+  it('is read in order, and its last state holds', () => {
+    expect(answers(`${ATTACHED}\n${GONE}`)).toMatchObject({ 'how-far': 'drops' });
+    expect(answers(`${GONE}\n${ATTACHED}`)).toMatchObject({ 'kernel-log': 'attached' });
+    expect(answers(`${GONE}\n${ATTACHED}`)['how-far']).toBeUndefined();
+  });
+
+  it('lets the line that says why count wherever it stands', () => {
+    const service = "[  319.0] usb 1-2: usbfs: interface 0 claimed by usbserial while 'brltty' sets config #1";
+    expect(answers([ATTACHED, service, GONE].join('\n'))['kernel-log']).toBe('taken');
+  });
+
+  // Microsoft Learn, Device Manager error messages (31) and System Error Codes (31, ERROR_GEN_FAILURE).
+  it('takes a number only beside what it belongs to', () => {
+    expect(answers('Windows cannot load the drivers. (Code 31)')['device-status']).toBe('damaged');
+    expect(answers('Unknown error code 31')['device-status']).toBeUndefined();
+    expect(answers('error at line 10065 of the log')['socket-opens']).toBeUndefined();
+  });
+
+  it('is read through the slips of a machine that read it from a picture', () => {
+    expect(answers('usb l-2: USB seria1 converter now attached to ttyUSBO', 'picture')['kernel-log']).toBe('attached');
+    expect(answers('usb usbl-port2: unab1e to enumerate USB device', 'picture')['kernel-log']).toBe('no-address');
+  });
+});
+
+describe('any text', () => {
+  const LONG = 1_000_000;
+  it.each([
+    ['one letter without end', 'a'.repeat(LONG)],
+    ['brackets', '([{<'.repeat(LONG / 4)],
+    ['one word again and again', 'not connect '.repeat(LONG / 12)],
+    ['lines of a log', 'usb 1-2: USB disconnect, device number 5\n'.repeat(LONG / 41)],
+    ['signs of no script', '\u{10FFFF}\u200d\ufeff'.repeat(LONG / 4)],
+  ])('of a million characters (%s) is read and no slower for it', (_, text) => {
+    const read = readText(reading, text);
+    expect(read.facts.length).toBeLessThan(40);
+    for (const { quote } of read.facts) expect(quote.length).toBeLessThanOrEqual(120);
+  });
+});

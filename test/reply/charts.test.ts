@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CHART_HEIGHT, CHART_WIDTH, chartSvg, renderChart } from '../../bot/reply/render-chart.js';
 import { CHART, LEVEL_COLOUR } from '../../bot/reply/palette.js';
 import { textCurve } from '../../bot/reply/text-curve.js';
-import type { NightChart } from '../../bot/reply/reply.js';
+import type { EveningChart, NightChart } from '../../bot/reply/reply.js';
 
 const HOUR = 3_600_000;
 const start = Date.UTC(2026, 11, 12, 12);
@@ -72,18 +72,72 @@ describe('the night chart', () => {
   });
 });
 
+describe('the words in the picture', () => {
+  it('names each twilight, says the Moon is dashed only where it is drawn, and the directions along the curve', () => {
+    const svg = chartSvg({ ...chart, compass: [{ utcMs: start + 11 * HOUR, altitudeDeg: 42, word: 'SE' }] });
+    expect(svg).toContain('nautical twilight');
+    expect(svg).toContain('Dashed: the Moon');
+    expect(svg).toContain('>SE<');
+    expect(chartSvg({ ...chart, moonCurve: [] })).not.toContain('Moon');
+  });
+});
+
+const evening: EveningChart = {
+  kind: 'evening',
+  title: 'The evening of Sat 12 Dec 2026',
+  zone: 'Europe/London',
+  startUtcMs: start + 5 * HOUR,
+  endUtcMs: start + 12 * HOUR,
+  darkFromUtcMs: start + 6 * HOUR,
+  rows: ['M 45 (Pleiades)', 'Saturn'].map((name, i) => ({
+    name,
+    bestUtcMs: start + (7 + 2 * i) * HOUR,
+    leastDeg: 20,
+    curve: chart.curve.slice(20, 49),
+  })),
+  altText: 'x',
+};
+
+describe('the evening in one picture', () => {
+  it('is a PNG with a bar a target, its name, and the hour it gets dark', async () => {
+    const { width, height } = await renderChart(evening);
+    expect([width, height]).toEqual([CHART_WIDTH, CHART_HEIGHT]);
+    const svg = chartSvg(evening);
+    for (const { name } of evening.rows) expect(svg).toContain(name);
+    expect(svg).toContain('dark, from 18:00');
+  });
+});
+
 describe('the curve in characters', () => {
   it('peaks where the target does, and marks day, twilight and dark below', () => {
     const rows = textCurve(chart, 77);
     const [top = '', second = ''] = rows;
-    const sky = rows.at(-2) ?? '';
-    const columns = 72;
-    const peak = second.slice(4);
+    const sky = rows.find((row) => row.startsWith('sky')) ?? '';
+    const columns = 71;
+    const peak = second.slice(5);
     expect(top.trim()).toBe('90°');
     // 60° fills two thirds of the row from 45° to 67.5°; its highest bar stands at 14/24 of the width.
     expect(Math.abs(peak.indexOf('▅') - (14 / 24) * columns)).toBeLessThan(4);
-    expect(sky.slice(4, 16)).toBe('.'.repeat(12));
-    expect(sky.slice(16, 22)).toBe('+'.repeat(6));
-    expect(sky.slice(22, 58)).toBe('#'.repeat(36));
+    // Day for 4 of the 24 hours, twilight for 2, dark for 12, of 71 columns.
+    expect(sky.slice(5)).toMatch(/^\.{12}\+{6}#{35,36}\.{17,18}$/u);
+  });
+
+  it('has a legend of the signs it uses, when the Moon is up, and where the best stands', () => {
+    const rows = textCurve(chart, 77);
+    expect(rows.at(-1)).toMatch(/█ height {2}# dark {2}\+ twilight {2}\. day {2}\) Moon up/u);
+    expect(rows.find((row) => row.startsWith('Moon'))).toMatch(/\)+/u);
+    expect(rows.find((row) => row.includes('^'))).toContain('best 02:00');
+    expect(textCurve({ ...chart, moonCurve: [] }, 77).join('\n')).not.toContain('Moon');
+  });
+
+  it("shows what stands behind the site's own horizon", () => {
+    const behind = { ...chart, horizonCurve: chart.curve.map(({ utcMs }) => ({ utcMs, altitudeDeg: 30 })) };
+    expect(textCurve(behind, 77).join('\n')).toContain('░ behind your horizon');
+    expect(textCurve(chart, 77).join('\n')).not.toContain('░');
+  });
+
+  it('fits the width it is given', () => {
+    for (const width of [40, 60, 77, 96])
+      for (const row of textCurve(chart, width)) expect(row.length).toBeLessThanOrEqual(width);
   });
 });

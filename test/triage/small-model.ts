@@ -67,6 +67,10 @@ export const smallModel = ({ faults, checks, evidence: texts = [] }: Parts): Tri
     faults,
     checks,
     evidence: texts,
+    translations: [],
+    words: [],
+    sayings: [],
+    families: [],
   });
 
 export const WIRE = { path: 'wire', system: 'linux', client: 'direct' } as const;

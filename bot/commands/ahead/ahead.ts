@@ -1,6 +1,6 @@
 /** `ahead`: what the sky has coming for a site in the next weeks. */
 import { darkNights } from '../../ahead/moonless.js';
-import { meetingsHere } from '../../ahead/meetings.js';
+import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
 import { showersHere } from '../../ahead/showers.js';
 import { isProblem } from '../../ground/problem.js';
 import type { PointsAt } from '../../reply/points-at.js';
@@ -13,6 +13,7 @@ import {
   planetEvents,
   solarEclipses,
   SUN,
+  sunSafety,
   type Eclipse,
   type Observer,
   type TimeSpan,
@@ -39,7 +40,8 @@ const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
   planets: 52,
   meetings: 8,
 };
-const MOST_MEETINGS = 6;
+const MOST_MEETINGS = 3;
+const MOST_SATURDAYS = 3;
 const MOST_OF_ONE_KIND = 12;
 const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
 
@@ -54,7 +56,13 @@ interface Question {
   readonly zone: string;
   readonly span: TimeSpan;
   readonly kind: Kind;
+  /** In lower case; null for everything. */
+  readonly about: string | null;
 }
+
+/** Whether something of these names was asked about. */
+const isAbout = ({ about }: Question, ...names: readonly string[]): boolean =>
+  about === null || names.some((name) => name.toLowerCase().startsWith(about) || about.startsWith(name.toLowerCase()));
 
 const NOTHING: Section = { facts: [], data: [] };
 
@@ -89,13 +97,13 @@ const phases = ({ zone, span }: Question): Section => {
   };
 };
 
-const saturdays = ({ observer, zone, span }: Question): Section => {
+const saturdays = ({ observer, zone, span, kind }: Question): Section => {
   const nights = darkNights(observer, {
     from: localDateAt(span.startUtcMs, zone),
     days: Math.round((span.endUtcMs - span.startUtcMs) / 86_400_000),
     utcOffsetMinutes: offsetMinutes(zone, span.startUtcMs),
     weekdays: [6],
-    most: MOST_OF_ONE_KIND,
+    most: kind === 'all' ? MOST_SATURDAYS : MOST_OF_ONE_KIND,
   });
   return {
     facts: [darkFact(nights, zone)],
@@ -118,8 +126,12 @@ const eclipseData = (eclipse: Eclipse): Json => ({
   altitudeDeg: rounded(eclipse.altitudeDeg, 2),
 });
 
-const eclipsesSeen = ({ observer, span }: Question): readonly Eclipse[] =>
-  [...solarEclipses(observer, span), ...lunarEclipses(observer, span).filter(({ isSeen }) => isSeen)]
+const eclipsesSeen = (question: Question): readonly Eclipse[] =>
+  [
+    ...solarEclipses(question.observer, question.span),
+    ...lunarEclipses(question.observer, question.span).filter(({ isSeen }) => isSeen),
+  ]
+    .filter(({ of }) => isAbout(question, of))
     .sort((a, b) => a.greatestUtcMs - b.greatestUtcMs)
     .slice(0, MOST_OF_ONE_KIND);
 
@@ -129,9 +141,11 @@ const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   data: seen.map(eclipseData),
 });
 
-const showers = ({ observer, zone, span, kind }: Question): Section => {
+const showers = (question: Question): Section => {
+  const { observer, zone, span, kind } = question;
   const found = showersHere(observer, span).filter(
-    ({ shower }) => kind === 'showers' || shower.zenithalHourlyRate >= 10,
+    ({ shower }) =>
+      (kind === 'showers' || shower.zenithalHourlyRate >= 10) && isAbout(question, shower.name, shower.code),
   );
   return {
     facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
@@ -146,19 +160,26 @@ const showers = ({ observer, zone, span, kind }: Question): Section => {
   };
 };
 
-const planets = ({ zone, span }: Question): Section => {
-  const found = planetEvents(span);
+const planets = (question: Question): Section => {
+  const { zone, span } = question;
+  const found = planetEvents(span).filter(({ planet }) => isAbout(question, planet));
   return {
     facts: found.map((event) => planetFact(event, zone, span.startUtcMs)),
     data: found.map(({ planet, what, utcMs }) => ({ what, planet, utc: isoUtc(utcMs) })),
   };
 };
 
-const meetings = ({ observer, zone, span, kind }: Question): Section => {
-  const found = meetingsHere(observer, span);
+/** By day, and in the hour before it, a meeting is one for those who asked for meetings. */
+const isAtNight = ({ observer }: Question, { utcMs, body }: Meeting): boolean =>
+  sunSafety(body, observer, utcMs).level === 'clear';
+
+const meetings = (question: Question): Section => {
+  const { observer, zone, span, kind } = question;
+  const found = meetingsHere(observer, span).filter(({ names }) => isAbout(question, ...names));
   const kept =
     kind === 'all'
-      ? [...found]
+      ? found
+          .filter((meeting) => isAtNight(question, meeting))
           .sort((a, b) => a.separationDeg - b.separationDeg)
           .slice(0, MOST_MEETINGS)
           .sort((a, b) => a.utcMs - b.utcMs)
@@ -183,13 +204,16 @@ const meetings = ({ observer, zone, span, kind }: Question): Section => {
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-const summaryOf = (kind: Kind, weeks: number, count: number): string => {
+/** The first thing that comes, in a line; phases and dark Saturdays stand below. */
+const summaryOf = ({ kind, about }: Question, weeks: number, facts: readonly Fact[]): string => {
   const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
-  if (kind === 'eclipses')
-    return count === 0
-      ? `No eclipse is seen from here within ${within}.`
-      : `${counted(count, 'eclipse is', 'eclipses are')} seen from here within ${within}.`;
-  return count === 0 ? `Nothing of that kind within ${within}.` : `The next ${within} from here.`;
+  const next = facts.find(({ label }) => kind !== 'all' || (label !== 'Moon' && label !== 'Moonless Saturdays'));
+  if (next === undefined)
+    return kind === 'eclipses'
+      ? `No ${about === null ? '' : 'such '}eclipse is seen from here within ${within}.`
+      : `Nothing of that kind within ${within}.`;
+  if (kind === 'phases' || kind === 'saturdays') return `Next: ${next.value.split(/, | and /u)[0]}.`;
+  return `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
 };
 
 export const ahead = defineCommand({
@@ -209,6 +233,7 @@ export const ahead = defineCommand({
         weekends: 'saturdays',
       }),
     ),
+    about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
@@ -225,6 +250,7 @@ export const ahead = defineCommand({
       observer,
       zone,
       kind,
+      about: options.about?.toLowerCase() ?? null,
       span: { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + weeks * WEEK_MS },
     };
     const wants = (one: Kind): boolean => kind === 'all' || kind === one;
@@ -240,7 +266,7 @@ export const ahead = defineCommand({
     const facts = sections.flatMap((section) => section.facts);
     return reply({
       title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
-      summary: summaryOf(kind, weeks, facts.length),
+      summary: summaryOf(question, weeks, facts),
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [`Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`, ...siteNotes(where)],

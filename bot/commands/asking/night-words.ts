@@ -128,6 +128,26 @@ interface NightPicture {
   readonly altText: string;
 }
 
+const COMPASS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'] as const;
+const LEAST_COMPASS_DEG = 8;
+const LEAST_APART_MS = 60 * 60_000;
+
+/** Where along the curve the target passes one of eight directions, no two nearer than an hour. */
+const compassAlong = (body: SkyBody, observer: Observer, curve: readonly ChartPoint[]): NightChart['compass'] => {
+  const azimuths = curve.map(({ utcMs }) => horizontalOf(body, observer, utcMs).azimuthDeg);
+  const found: (ChartPoint & { readonly word: string })[] = [];
+  curve.forEach((point, i) => {
+    const before = azimuths[i - 1];
+    const after = azimuths[i];
+    if (before === undefined || after === undefined || point.altitudeDeg < LEAST_COMPASS_DEG) return;
+    const [sector, last] = [Math.floor(after / 45), Math.floor(before / 45)];
+    const passed = sector === last || Math.abs(after - before) > 90 ? null : Math.max(sector, last);
+    const isApart = point.utcMs - (found.at(-1)?.utcMs ?? -LEAST_APART_MS) >= LEAST_APART_MS;
+    if (passed !== null && isApart) found.push({ ...point, word: COMPASS[passed % 8] ?? '' });
+  });
+  return found;
+};
+
 /** Everything the altitude chart of one night shows, as data. */
 export const nightChart = ({ body, observer, night, horizon, twilights, ...rest }: NightPicture): NightChart => {
   const curve = altitudeCurve(body, observer, night.startUtcMs, night.endUtcMs, CURVE_POINTS);
@@ -138,6 +158,7 @@ export const nightChart = ({ body, observer, night, horizon, twilights, ...rest 
     startUtcMs: night.startUtcMs,
     endUtcMs: night.endUtcMs,
     curve,
+    compass: compassAlong(body, observer, curve) ?? [],
     moonCurve: isMoon ? [] : altitudeCurve(MOON, observer, night.startUtcMs, night.endUtcMs, CURVE_POINTS),
     bands: bandsOf(twilights, night),
     ...(horizon === null

@@ -26,14 +26,6 @@ const line =
       .trim(),
   });
 
-/** A command that may not be there (yet): then what to do instead. */
-const lineIf =
-  (command: string, text: string, otherwise: string) =>
-  (groups: readonly string[], { commands }: Known): PlainReading =>
-    commands.some(({ name }) => name === command)
-      ? line(text)(groups)
-      : { outcome: problem('not-known-here', otherwise) };
-
 const refused = (
   message: string,
   ...next: readonly (readonly [label: string, run: string])[]
@@ -132,37 +124,30 @@ const PATTERNS: readonly Pattern[] = [
   [/\bwhat do you (?:know|keep|store|have) (?:about|on|of) me|^my data$|\bgdpr\b|\bprivacy\b/u, line('mydata')],
   [/\b(?:delete|erase|remove|forget) (?:about )?(?:me|my data|everything)/u, line('forget')],
   [/^(?:where am i|my sites?|what is my site|saved sites?)$/u, line('site')],
+  [/\b(?:jupiter'?s? moons|moons of jupiter|galilean(?: moons)?)\b(.*)/u, line('moons $1')],
   [
-    /\b(?:jupiter'?s? moons|moons of jupiter|galilean(?: moons)?)\b(.*)/u,
-    lineIf(
-      'moons',
-      'moons $1',
-      'I do not know the moons of Jupiter yet; up Jupiter says when to look, and any small telescope shows four.',
-    ),
+    /\b(lunar|solar)? ?(?:eclipse|eclipses)\b/u,
+    ([, of]) => ({
+      line: `ahead eclipses${of === undefined || of === '' ? '' : ` about:${of === 'solar' ? 'Sun' : 'Moon'}`}`,
+    }),
   ],
   [
-    /\b(?:eclipse|eclipses)\b/u,
-    lineIf('ahead', 'ahead', 'I do not list eclipses yet. up Moon says where the Moon stands.'),
+    /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b.*\b(?:opposition|elongation)\b|\b(?:opposition|elongation)s?\b.*\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u,
+    ([, before, after]) => ({ line: `ahead planets about:${before === undefined || before === '' ? after : before}` }),
   ],
+  [/\b(?:oppositions?|elongations?)\b/u, line('ahead planets')],
+  [/\b(?:conjunctions?|close meetings?)\b/u, line('ahead meetings')],
+  [/\b(?:what'?s coming|what is coming|coming up|events?)\b/u, line('ahead')],
   [
-    /\b(?:opposition|elongation|conjunction|what'?s coming|what is coming|coming up|events?)\b/u,
-    lineIf(
-      'ahead',
-      'ahead',
-      'I do not list what is coming yet. up says how a planet stands on any night: up Mars on:2027-02-19.',
-    ),
+    new RegExp(`\\b(${SHOWERS})\\b`, 'u'),
+    ([, shower = '']) => ({
+      line: `ahead showers${/meteor|shooting/u.test(shower) ? '' : ` about:"${shower.replace(/s$/u, '')}"`}`,
+    }),
   ],
-  [
-    new RegExp(`\\b(?:${SHOWERS})\\b`, 'u'),
-    lineIf('ahead', 'ahead', 'I do not list meteor showers yet. dark says when a night is dark and free of the Moon.'),
-  ],
-  [
-    /\bmoonless\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday)|\bno moon\b/u,
-    lineIf('ahead', 'ahead', 'Ask for a night: dark on:"new moon" says when it is dark and free of the Moon.'),
-  ],
+  [/\bmoonless\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday)|\bno moon\b/u, line('ahead saturdays')],
   [
     /\b(?:new|full) moon\b|\b(?:first|last|third) quarter\b|\bmoon ?phase\b|\bphase of the moon\b|\bhow (?:full|bright|big) is the moon|^(?:the )?moon$/u,
-    lineIf('moon', 'moon', 'Ask for its night: dark on:"new moon", or up Moon.'),
+    line('moon'),
   ],
   [/\bmoon ?(?:rise|set)s?\b/u, line('up Moon')],
   [

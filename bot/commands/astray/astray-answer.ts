@@ -10,6 +10,7 @@ import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, ro
 import { positionAngleDeg, separationDeg, siderealTimes, wrapDeg180, wrapHours12 } from '../../sky/index.js';
 import type { Equatorial, Horizontal } from '../../sky/types.js';
 import { causeTitle, nextWords } from './astray-words.js';
+import { polarData, polarFacts, polarFit } from './polar-words.js';
 import { correctionFor, type WordContext } from './correction-words.js';
 
 const CAUSES_SAID = 3;
@@ -183,6 +184,7 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
   const { context, observations, diagnosis } = finding;
   const { circumstances, target } = context;
   const [first, second] = diagnosis.causes as [Explanation, Explanation];
+  const fit = polarFit(circumstances, observations);
   const right = diagnosis.isRight;
   const found = isFound(diagnosis);
   const next = nextObservation(circumstances, target, observations, [first, second], !finding.isSunUp);
@@ -204,7 +206,11 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
         ? `Astray: ${targetName}`
         : `Astray: ${degrees(miss.missDeg, 1)} ${miss.towards} of ${targetName}`,
     summary: summaryOf(finding),
-    facts: [...lstFacts(finding), ...said.map((cause, i) => causeFact(cause, finding, i === 0))],
+    facts: [
+      ...lstFacts(finding),
+      ...said.map((cause, i) => causeFact(cause, finding, i === 0)),
+      ...(fit === null ? [] : polarFacts(fit, circumstances.observer.latitudeDeg < 0)),
+    ],
     notes: [...(certain ? [] : [advice]), ...(finding.isSunUp && found ? [NO_SLEW_BY_DAY] : [])],
     data: {
       utc: isoUtc(circumstances.utcMs),
@@ -214,6 +220,7 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
       causes: causesData(finding),
       noMistakeProbability: rounded(diagnosis.noMistakeProbability, 4),
       unexplainedProbability: rounded(diagnosis.unexplainedProbability, 4),
+      severalStars: fit === null ? null : polarData(fit),
       nextObservation:
         next === null
           ? null

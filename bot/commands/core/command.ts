@@ -1,9 +1,13 @@
 /** The one declaration of a command, from which every platform's form of it is made. */
 import { z } from 'zod';
+import type { Catalogue } from '../../catalogue/index.js';
+import type { PictureReader } from '../../pictures/picture-reader.js';
+import type { Places } from '../../places/index.js';
+import type { Store } from '../../store/store.js';
+import type { TriageModel } from '../../triage/index.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { isMemberFile, type MemberFile } from '../../ground/member-file.js';
-import type { Deps } from './deps.js';
 import type { Privacy } from './privacy.js';
 import type { Form } from './form.js';
 
@@ -125,7 +129,7 @@ export type OptionValues<O extends Record<string, OptionSpec>> = {
 
 /** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
 export interface Asker {
-  readonly platform: 'console' | 'discord' | 'matrix';
+  readonly platform: 'browser' | 'console' | 'discord' | 'matrix';
   readonly memberId: string;
   /** For "who said what"; never trusted, bounded by the platform. */
   readonly displayName: string;
@@ -189,3 +193,43 @@ export interface Completion {
 /** Keeps the option types inside one declaration and forgets them for the list of all commands. */
 export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command =>
   command as unknown as Command;
+
+/** What commands are given to work with; made once by the composition root, replaced piecewise by tests. */
+export interface Deps {
+  readonly catalogue: Catalogue;
+  /** Loaded on first use. */
+  readonly places: () => Places;
+  readonly store: Store;
+  readonly triage: () => TriageModel;
+  /** Reads the text in members' pictures. */
+  readonly pictures: PictureReader;
+  /** The club's site as the operator set it (`PIERHAND_SITE`), in the site grammar. */
+  readonly clubSiteText: string | null;
+  /** A club may widen these, never narrow them. */
+  readonly sunLimits: { readonly dangerDeg: number; readonly cautionDeg: number };
+  /** The whole list, for `help`. */
+  readonly commands: readonly Command[];
+  /** Asked in order about text that is no command; absent: nobody. */
+  readonly readers?: readonly WordsReader[];
+}
+
+/** What a member said, as it came: at most PASTE_LIMIT characters. */
+export interface SaidWords extends Omit<Request<unknown>, 'options'> {
+  readonly text: string;
+}
+
+/** The command line that was meant; it is run as if it had been typed. */
+export interface LineRead {
+  readonly line: string;
+  /** Stands under the answer: how the words were taken. */
+  readonly note?: string;
+}
+
+export type WordsRead = LineRead | { readonly outcome: Outcome };
+
+export interface WordsReader {
+  /** For the log. */
+  readonly name: string;
+  /** Null: not for this reader. What it rejects with goes to the log, and the next one is asked. */
+  readonly read: (deps: Deps, said: SaidWords) => Promise<WordsRead | null>;
+}

@@ -6,7 +6,7 @@ import { isoUtc } from '../../reply/wording.js';
 import type { StoredSite } from '../../store/store.js';
 import { choice, defineCommand, integer, optional } from '../core/command.js';
 import { KEPT_PERIODS } from './privacy-text.js';
-import { siteLine } from '../asking/site-words.js';
+import { siteLine } from '../site/site-words.js';
 
 const PARTS = ['summary', 'sites', 'gear', 'reminders', 'walks'] as const;
 type Part = (typeof PARTS)[number];

@@ -19,17 +19,8 @@ import type { TimeSpan } from '../../sky/index.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
-import {
-  choice,
-  defineCommand,
-  integer,
-  number,
-  optional,
-  text,
-  type OptionSpec,
-  type OptionValues,
-  type Request,
-} from '../core/command.js';
+import { defineCommand, type Request } from '../core/command.js';
+import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
 import type { Deps } from '../core/deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
 import { commandLine, nightAround, nightFor, targetFor } from '../asking/question-parts.js';
@@ -43,37 +34,6 @@ const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
 const SUNRISE_LEAD_MINUTES = 45;
 
-const ACTIONS = ['add', 'list', 'cancel'] as const;
-type Action = (typeof ACTIONS)[number];
-const isAction = (word: string): word is Action => (ACTIONS as readonly string[]).includes(word.toLowerCase());
-
-/** In text the target may stand there as well: `remind NGC 7331 above:30`. */
-const action: OptionSpec<string> = {
-  ...choice('What to do (usual: add, or list when nothing else is given)', ACTIONS),
-  schema: text('').schema,
-};
-
-const options = {
-  action: optional(action),
-  target: optional(text('add: the target, by name or coordinates', { complete: 'target' })),
-  above: optional(number('add: when the target is higher than this many degrees', { min: 0, max: 90 })),
-  when: optional(
-    choice('add: or when it clears your horizon, transits, or when dark begins, or before sunrise', [
-      'horizon',
-      'transit',
-      'dark',
-      'sunrise',
-    ]),
-  ),
-  on: optional(text('Which night: tonight (usual), tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
-  site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-  before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
-  to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
-  nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
-  id: optional(text("cancel: the reminder's id, from remind list", { complete: 'own', maxLength: 20 })),
-} satisfies Record<string, OptionSpec>;
-export type RemindOptions = OptionValues<typeof options>;
-
 interface Asked {
   readonly kind: ReminderKind;
   readonly where: ResolvedSite;
@@ -86,19 +46,6 @@ interface Asked {
   /** Where a member is sent at the moment, and the Sun is judged. */
   readonly pointsAt: (utcMs: UtcMs) => readonly PointsAt[];
 }
-
-/** The options that keep the question the same when it is asked again with another target or site. */
-const again = (given: RemindOptions, changed: Readonly<Record<string, string>>): string =>
-  commandLine('remind', '', {
-    target: given.target,
-    above: given.above,
-    when: given.when,
-    on: given.on,
-    site: given.site,
-    before: given.before,
-    to: given.to,
-    ...changed,
-  });
 
 const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
   const { options: given, nowUtcMs } = request;

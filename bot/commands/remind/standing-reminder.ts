@@ -7,7 +7,7 @@ import { formatLocalDateTime } from '../../times/index.js';
 import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { commandLine } from '../asking/question-parts.js';
-import type { RemindOptions } from './remind.js';
+import type { RemindOptions } from './remind-options.js';
 import { eveningsWords, readEvenings } from './remind-words.js';
 import { addressOf, type To } from './reminder-address.js';
 import { siteFor } from '../asking/resolve-site.js';

@@ -21,7 +21,7 @@ import type { Deps } from '../core/deps.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
 import { clubOwner, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
-import { siteData, siteFacts, siteLine } from '../asking/site-words.js';
+import { siteData, siteFacts, siteLine } from './site-words.js';
 
 const NAME_LIMIT = 40;
 /** 0.01° is about a kilometre: no pointing needs more, and it keeps a home address out of the store. */

@@ -1,4 +1,5 @@
 /** Writes a reply's picture to a file the console can name. */
+import { createHash } from 'node:crypto';
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Chart } from '../../reply/reply.js';
@@ -11,12 +12,16 @@ const slug = (title: string): string =>
     .replace(/^-|-$/gu, '')
     .slice(0, 60) || 'chart';
 
-/** Draws the chart and writes `<folder>/<title>.png`; the drawing library is loaded on first use. Returns the path, relative where that is shorter. */
+/** Tells pictures of one title apart: another site, another hour, another horizon. */
+const fingerprint = (chart: Chart): string =>
+  createHash('sha256').update(JSON.stringify(chart)).digest('hex').slice(0, 6);
+
+/** Draws the chart and writes `<folder>/<title>-<fingerprint>.png`; the drawing library is loaded on first use. Returns the path, relative where that is shorter. */
 export const saveChart = async (chart: Chart, folder: string): Promise<string> => {
   const { renderChart } = await import('../../reply/render-chart.js');
   const { png } = await renderChart(chart);
   await mkdir(folder, { recursive: true });
-  const file = path.join(folder, `${slug(chart.title)}.png`);
+  const file = path.join(folder, `${slug(chart.title)}-${fingerprint(chart)}.png`);
   await writeFile(file, png);
   return path.relative(process.cwd(), file) || file;
 };

@@ -77,9 +77,7 @@ const replyLines = (reply: Reply, chartFile: string | null, style: ConsoleStyle)
     ),
   ),
   ...reply.notes.flatMap((note) => wrapped(note, style.width, '  ')),
-  ...(reply.chart?.kind === 'night'
-    ? ['', ...textCurve(reply.chart, style.width), ...wrapped(reply.chart.altText, style.width, '  ')]
-    : []),
+  ...(reply.chart?.kind === 'night' ? ['', ...textCurve(reply.chart, style.width)] : []),
   ...(reply.chart?.kind === 'horizon' ? wrapped(reply.chart.altText, style.width, '  ') : []),
   ...(chartFile === null ? [] : [`  Picture: ${chartFile}`]),
   ...choiceLines(reply.choices, style),

@@ -10,6 +10,8 @@ import { offsetWeight, typedOffsets } from './utc-offsets.js';
 
 /** How far apart in latitude the places are that one owner observes from. Common practice, no source. */
 const LATITUDE_SIGMA_DEG = 5;
+/** Nearer to the meridian of Greenwich its sign moves nothing that is seen. */
+const UNSEEN_LONGITUDE_DEG = 0.15;
 const AMOUNT_UNIT_HOURS = flatUnit(24);
 /** Minima of a landing's misfit are some hours wide; a quarter of an hour finds each. */
 const AMOUNT_SEEDS = Array.from({ length: 96 }, (_, i) => (-12 + i / 4) / AMOUNT_UNIT_HOURS);
@@ -142,7 +144,7 @@ const siteMistakes = ({ observer, mount }: Circumstances): Mistake[] => {
       'longitude-sign',
       'site',
       9,
-      Math.abs(longitudeDeg) < 0.01 ? [] : [site((b) => [b.latitudeDeg, -b.longitudeDeg])],
+      Math.abs(longitudeDeg) < UNSEEN_LONGITUDE_DEG ? [] : [site((b) => [b.latitudeDeg, -b.longitudeDeg])],
     ),
     entered(
       'latitude-sign',

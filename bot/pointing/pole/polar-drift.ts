@@ -1,7 +1,7 @@
 /** How good a polar alignment must be: the drift that a misaligned polar axis brings into an exposure. */
 
 /** The sky's turn in radians a minute of time: 2π over the 1436.07 min of a sidereal day. */
-const TURN_PER_MINUTE = (2 * Math.PI) / 1436.068;
+export const TURN_PER_MINUTE = (2 * Math.PI) / 1436.068;
 
 /**
  * Greatest drift in declination, arcseconds, for a polar axis off by `errorArcmin` during `minutes` of tracking: the star runs

@@ -17,8 +17,8 @@ export interface AlignmentCandidate {
 export const CENTRING_SIGMA_ARCMIN = 3;
 /** Errors are averaged over the sky above this altitude. */
 const USEFUL_ALTITUDE_DEG = 20;
-/** A star fainter by one magnitude is worth this share of the error: it is found and told apart less easily. */
-const FAINTNESS_PENALTY = 0.04;
+/** A star fainter by one magnitude costs this share of the error: the bright one is found and told apart at once. Common practice, no source. */
+const FAINTNESS_PENALTY = 0.15;
 
 /** Stars nearer to each other than 10° fix nothing about the turn around them. */
 const NEAREST_PAIR_COS = Math.cos((10 * Math.PI) / 180);
@@ -68,6 +68,12 @@ export const expectedErrorArcmin = (directions: readonly Vector3[]): number => {
   const variance = (xx + yy) * (1 - meanLevelSquared) + zz * (1 - meanUpSquared);
   return CENTRING_SIGMA_ARCMIN * Math.sqrt(variance);
 };
+
+/**
+ * The distance within which 95 of 100 targets land, from the root mean square: an error equally likely in any direction has
+ * r95 = √(ln 20) × RMS (the Rayleigh distribution's quantile).
+ */
+export const within95Arcmin = (rmsArcmin: number): number => Math.sqrt(Math.log(20)) * rmsArcmin;
 
 const sets = <T>(items: readonly T[], size: number, from = 0): T[][] =>
   size === 0

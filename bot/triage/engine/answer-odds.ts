@@ -81,10 +81,9 @@ export const oddsUnder = (suspect: Suspect, check: CheckEntry, context: OddsCont
   const answers = idsOf(check);
   const { fault } = suspect;
   const own = fault?.answers?.[check.id] ?? (fault === null ? undefined : check.under?.[fault.id]);
-  if (own !== undefined) return spread(own, answers);
-  const finer = refined(suspect, check, context);
+  const finer = own === undefined ? refined(suspect, check, context) : undefined;
   if (finer !== undefined) return finer;
-  const odds = base(suspect, check, answers, context);
+  const odds = own === undefined ? base(suspect, check, answers, context) : spread(own, answers);
   if (fault === null || (check.leans === undefined && check.adds === undefined)) return odds;
   return scaled(
     odds.map(

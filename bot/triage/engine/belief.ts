@@ -96,6 +96,27 @@ const mistakenShare = (
   return sum;
 };
 
+/**
+ * A cause whose remedy was done and changed nothing is believed no more than this, once or twice: where all answers pointed at
+ * it and it did not cure, the tables are as likely wrong as the doing. What is taken from it goes to the others in proportion.
+ */
+const MOST_AFTER_NO_CURE = [1, 0.35, 0.15] as const;
+
+const capped = (belief: Float64Array, tried: Evidence['tried']): void => {
+  let over = 0;
+  let rest = 0;
+  const caps = new Map<number, number>();
+  for (const [fault, times] of tried) {
+    const most = MOST_AFTER_NO_CURE[Math.min(2, times)] ?? 1;
+    if ((belief[fault] ?? 0) <= most) continue;
+    caps.set(fault, most);
+    over += (belief[fault] ?? 0) - most;
+  }
+  for (let h = 0; h < belief.length; h++) if (!caps.has(h)) rest += belief[h] ?? 0;
+  if (over === 0 || rest === 0) return;
+  for (let h = 0; h < belief.length; h++) belief[h] = caps.get(h) ?? ((belief[h] ?? 0) * (rest + over)) / rest;
+};
+
 export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => {
   const probabilities = Float64Array.from(situation.priors);
   for (const [fault, factor] of evidence.factors) probabilities[fault] = (probabilities[fault] ?? 0) * factor;
@@ -112,6 +133,7 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
   }
   for (const fault of evidence.mended) applyNoCure(probabilities, fault, MENDED);
   normalise(probabilities);
+  capped(probabilities, evidence.tried);
   const mistaken = evidence.observations.map((own) => {
     const numbers = situation.checks[own.check];
     const looks = evidence.observations.filter(({ check }) => check === own.check);

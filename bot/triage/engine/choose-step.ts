@@ -13,8 +13,10 @@ import {
   type OpenCheck,
   type Outlook,
 } from './look-ahead.js';
+import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
 import { repairPlan } from './repair-cost.js';
+import { attempts, first, freeLookFirst, mayTry, plainlyKnown, safetyRemedy } from './rules-of-order.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 export type Choice =
@@ -28,6 +30,8 @@ export interface Foresight {
   readonly depth: number;
   /** How many checks, and how many remedies, are looked at beyond the first step. */
   readonly breadth: number;
+  /** Offers remedies without any sign for their cause, and looks that hardly bear on the matter, too: for comparing with an optimum that knows no such manners. */
+  readonly freely?: boolean;
 }
 export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 4 };
 
@@ -35,8 +39,6 @@ export const USUAL_FORESIGHT: Foresight = { depth: 2, breadth: 4 };
 const DOUBTFUL = 0.25;
 /** More second looks than this weary the member, and the rest is better told to a person. */
 const MOST_SECOND_LOOKS = 2;
-/** The other way to a cure is worth offering while its fault is at least this likely. */
-const OTHERWISE_ABOVE = 0.2;
 const TIE = 1e-9;
 /** Hypotheses below this are left out of the look ahead; they come back if later answers raise them. */
 const FAINT = 1e-3;
@@ -45,9 +47,10 @@ const FOREGONE = 0.985;
 /** A check cannot bear on the matter where the causes that it tells from the rest are together less likely than this. */
 const BEARS = 0.02;
 const TELLS = 0.3;
-/** A cause this likely whose remedies are spent is handed on by name: no more questions, a person must do it. */
-export const KNOWN_CAUSE = 0.6;
-const PLAINLY_KNOWN = 0.8;
+
+/** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
+const SIGN_OF_IT = 0.16;
+const ENOUGH_LOOKS = 5;
 
 interface Focus extends Outlook {
   readonly hypotheses: readonly number[];
@@ -58,20 +61,6 @@ const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): F
     const mistaken = numbers.slip * mistakenFor(numbers, answer);
     return Float64Array.from(hypotheses, (h) => (1 - numbers.slip) * (odds[h] ?? 0) + mistaken);
   });
-
-const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
-
-/** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
-const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
-  if (evidence.mended.has(fault)) return false;
-  const before = attempts(evidence, fault);
-  if (before === 0) return true;
-  if (before > 1) return false;
-  return (
-    evidence.notTaken.has(fault) ||
-    (situation.faults[fault]?.remedy.otherwise !== undefined && probability >= OTHERWISE_ABOVE)
-  );
-};
 
 const tells = (
   numbers: CheckNumbers,
@@ -113,7 +102,7 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
 };
 
 /** Narrows the situation to what matters now. */
-const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief): Focus => {
+const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
   const hypotheses = [...probabilities.keys()].filter(
     (h) => h >= situation.unexplained || (probabilities[h] ?? 0) > FAINT,
   );
@@ -124,7 +113,8 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
     if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, numbers)) return [];
-    if (numbers.entry.safety !== true && !tells(numbers, hypotheses, belief, situation.unexplained)) return [];
+    if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
+      return [];
     return [
       { check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) },
     ];
@@ -133,7 +123,7 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
     hypotheses,
     belief,
     checks,
-    handOnMinutes: situation.handOnMinutes,
+    handOnMinutes: handOnMinutes(situation, evidence),
     tryMinutes: Float64Array.from(
       hypotheses.filter((h) => h < situation.unexplained),
       (h) => (mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity),
@@ -157,6 +147,8 @@ const secondLooks = (
     if (
       numbers === undefined ||
       numbers.entry.lasting === true ||
+      // Asked twice in one breath, a member says the same again.
+      i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||
       evidence.unsure.has(check) ||
       evidence.observations.filter((o) => o.check === check).length > 1
@@ -177,39 +169,6 @@ const secondLooks = (
   });
 };
 
-/** Below this a fault is not what a safety answer warns of. */
-const WARNED_OF = 0.1;
-
-/** What a bad answer to a safety check calls for at once: the remedy of the likeliest fault it warns of, unless one was tried. */
-const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
-  const bad = evidence.observations.findLast(({ check, answer }) => {
-    const numbers = situation.checks[check];
-    return numbers?.entry.safety === true && numbers.answers[answer] !== numbers.entry.good;
-  });
-  const numbers = bad === undefined ? undefined : situation.checks[bad.check];
-  if (bad === undefined || numbers === undefined) return undefined;
-  const warnedOf = situation.faults.flatMap(({ answers }, f) =>
-    answers?.[numbers.entry.id] !== undefined && (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF ? [f] : [],
-  );
-  if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
-  return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
-};
-
-/** The likeliest named cause and how likely it is. */
-export const likeliest = (situation: Situation, { probabilities }: Belief): { fault: number; probability: number } => {
-  let fault = 0;
-  for (let f = 1; f < situation.unexplained; f++) if ((probabilities[f] ?? 0) > (probabilities[fault] ?? 0)) fault = f;
-  return { fault, probability: probabilities[fault] ?? 0 };
-};
-
-/** A cause that is plainly known and whose remedies are spent: what is left is to say so. */
-const plainlyKnown = (situation: Situation, evidence: Evidence, belief: Belief): boolean => {
-  const { fault, probability } = likeliest(situation, belief);
-  return (
-    probability >= PLAINLY_KNOWN && attempts(evidence, fault) > 0 && !mayTry(situation, evidence, fault, probability)
-  );
-};
-
 const sorted = (choices: readonly Choice[]): readonly Choice[] =>
   choices
     .map((choice, i) => ({ choice, i }))
@@ -217,11 +176,6 @@ const sorted = (choices: readonly Choice[]): readonly Choice[] =>
       Math.abs(a.choice.minutes - b.choice.minutes) > TIE ? a.choice.minutes - b.choice.minutes : a.i - b.i,
     )
     .map(({ choice }) => choice);
-
-const first = (choices: readonly Choice[], wanted: (choice: Choice) => boolean): readonly Choice[] => [
-  ...choices.filter(wanted),
-  ...choices.filter((choice) => !wanted(choice)),
-];
 
 /**
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
@@ -234,7 +188,8 @@ export const rankSteps = (
   foresight: Foresight = USUAL_FORESIGHT,
 ): readonly Choice[] => {
   const { depth, breadth } = foresight;
-  const focus = focusOn(situation, evidence, belief);
+  const freely = foresight.freely === true;
+  const focus = focusOn(situation, evidence, belief, freely);
   const repair = repairPlan(focus.belief, focus.tryMinutes, focus.handOnMinutes).weightedMinutes;
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
@@ -243,8 +198,12 @@ export const rankSteps = (
     minutes,
   });
 
-  const choices: Choice[] = [{ kind: 'handOn', minutes: situation.handOnMinutes }];
-  for (const fault of likeliestRemedies(focus.belief, focus.tryMinutes, breadth))
+  const choices: Choice[] = [{ kind: 'handOn', minutes: focus.handOnMinutes }];
+  const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
+  const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
+    (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
+  );
+  for (const fault of offered)
     choices.push(attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)));
   for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
     const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
@@ -265,7 +224,9 @@ export const rankSteps = (
   }
   const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
-  return plainlyKnown(situation, evidence, belief) ? first(ranked, ({ kind }) => kind === 'handOn') : ranked;
+  return plainlyKnown(situation, evidence, belief)
+    ? first(ranked, ({ kind }) => kind === 'handOn')
+    : freeLookFirst(situation, belief, ranked);
 };
 
 /** The next step alone. */

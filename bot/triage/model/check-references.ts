@@ -1,5 +1,5 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
-import { compilePattern, foldText } from '../../reading/index.js';
+import { checkVocabulary, type SayingEntry, type Told } from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { EntryKind, ReadResult } from './read-entries.js';
@@ -10,6 +10,7 @@ type FieldPath = readonly (string | number)[];
 /** What the entries may name, and where a complaint goes. */
 export interface References {
   readonly paths: ReadonlySet<string>;
+  readonly families: ReadonlySet<string>;
   readonly links: ReadonlySet<string>;
   readonly stages: ReadonlySet<string>;
   /** Those that a club's layer took out count: an entry that still names one is not wrong for it. */
@@ -65,24 +66,17 @@ const checkFault = (known: References, fault: FaultEntry): void => {
     if (!known.faults.has(same)) complain(['sameAs', i], `there is no fault "${same}"`);
 };
 
-const checkEvidence = (known: References, entry: ReadResult['entries']['evidence'][number]): void => {
-  const complain = (path: FieldPath, message: string): void => known.complain('evidence', entry.id, path, message);
+const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told & Partial<SayingEntry>): void => {
+  const complain = (path: FieldPath, message: string): void => known.complain(kind, entry.id, path, message);
   for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
-    oddsFit(known, ['evidence', entry.id], ['answers', checkId], checkId, answer);
+    oddsFit(known, [kind, entry.id], ['answers', checkId], checkId, answer);
   for (const fault of Object.keys(entry.suggests ?? {}))
     if (!known.faults.has(fault)) complain(['suggests', fault], `there is no fault "${fault}"`);
-  if (entry.answers === undefined && entry.suggests === undefined && entry.system === undefined)
-    complain(['answers'], 'it neither answers a check nor suggests a fault');
-  try {
-    const pattern = compilePattern(entry.pattern);
-    // Text arrives folded into one line with other words around it.
-    if (!pattern.matches(`it said ${foldText(entry.example)} and then stopped`))
-      complain(['pattern'], 'it does not match its example once that stands in one line with words around it');
-    if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
-      complain(['nonExample'], 'the pattern matches it');
-  } catch (error) {
-    complain(['pattern'], `not RE2 syntax: ${error instanceof Error ? error.message : String(error)}`);
-  }
+  if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
+    complain(['path'], `there is no path or family "${entry.path}"`);
+  const { answers, suggests, system, path, client, hides } = entry;
+  if ([answers, suggests, system, path, client, hides].every((part) => part === undefined))
+    complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
 /** All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business. */
@@ -90,6 +84,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
   const problems: KnowledgeProblem[] = [];
   const known: References = {
     paths: new Set(entries.paths.map(({ id }) => id)),
+    families: new Set(entries.families.map(({ id }) => id)),
     links: new Set(entries.links.map(({ id }) => id)),
     stages: new Set(entries.stages.map(({ id }) => id)),
     faults: new Set([...entries.faults.map(({ id }) => id), ...removed]),
@@ -105,6 +100,11 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
   for (const { id, link } of entries.stages) if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);
-  for (const entry of entries.evidence) checkEvidence(known, entry);
+  for (const { id, paths } of entries.families)
+    for (const [i, path] of paths.entries())
+      if (!known.paths.has(path)) known.complain('families', id, ['paths', i], `there is no path "${path}"`);
+  for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
+  for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
+  for (const { kind, id, path, message } of checkVocabulary(entries)) known.complain(kind, id, path, message);
   return problems;
 };

@@ -1,5 +1,5 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
-import { makeVocabulary, type EvidenceEntry, type Pattern, type Vocabulary } from '../../reading/index.js';
+import { makeVocabulary, type Vocabulary } from '../../reading/index.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
 import type { CheckEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
@@ -10,7 +10,7 @@ export interface TriageModel {
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
-  readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
+  readonly evidence: Vocabulary['evidence'];
   /** What readText reads with. */
   readonly reading: Vocabulary;
   readonly path: (id: string) => PathEntry | undefined;

@@ -3,7 +3,14 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
 import type { z } from 'zod';
-import { evidenceSchema, type EvidenceEntry } from '../../reading/index.js';
+import {
+  evidenceSchema,
+  familySchema,
+  sayingSchema,
+  translationSchema,
+  wordSchema,
+  type VocabularyEntries,
+} from '../../reading/index.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
@@ -18,15 +25,14 @@ import {
   type StageEntry,
 } from './schema.js';
 
-export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | 'evidence';
+export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | keyof VocabularyEntries;
 
-export interface Entries {
+export interface Entries extends VocabularyEntries {
   readonly paths: readonly PathEntry[];
   readonly links: readonly LinkEntry[];
   readonly stages: readonly StageEntry[];
   readonly faults: readonly FaultEntry[];
   readonly checks: readonly CheckEntry[];
-  readonly evidence: readonly EvidenceEntry[];
 }
 
 /** Where a field of an entry stands; the entry itself with an empty path. */
@@ -44,7 +50,21 @@ export interface ReadResult {
   readonly removed: ReadonlySet<string>;
 }
 
-const KINDS: readonly EntryKind[] = ['paths', 'links', 'stages', 'faults', 'checks', 'evidence'];
+/** Kind → where its files stand in a folder. */
+const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
+  paths: ['paths'],
+  links: ['links'],
+  stages: ['stages'],
+  faults: ['faults'],
+  checks: ['checks'],
+  // A club's own folder may hold its evidence without the folder reading/.
+  evidence: ['reading/evidence', 'evidence'],
+  translations: ['reading/translations'],
+  words: ['reading/words'],
+  sayings: ['reading/sayings'],
+  families: ['reading/families'],
+};
+const KINDS = Object.keys(PLACES) as readonly EntryKind[];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   paths: pathSchema,
   links: linkSchema,
@@ -52,6 +72,10 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   faults: faultSchema,
   checks: checkSchema,
   evidence: evidenceSchema,
+  translations: translationSchema,
+  words: wordSchema,
+  sayings: sayingSchema,
+  families: familySchema,
 };
 
 interface Place {
@@ -74,9 +98,11 @@ const filesOf = (folder: string, kind: EntryKind): string[] => {
       else if (/\.ya?ml$/u.test(name)) files.push(child);
     }
   };
-  for (const name of [`${kind}.yaml`, `${kind}.yml`])
-    if (existsSync(join(folder, name))) files.push(join(folder, name));
-  if (existsSync(join(folder, kind))) collect(join(folder, kind));
+  for (const place of PLACES[kind]) {
+    for (const name of [`${place}.yaml`, `${place}.yml`])
+      if (existsSync(join(folder, name))) files.push(join(folder, name));
+    if (existsSync(join(folder, place))) collect(join(folder, place));
+  }
   return files;
 };
 
@@ -178,6 +204,7 @@ const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>):
     'under',
     'leans',
     'adds',
+    'texts',
   ] as const) {
     const [below, above] = [base[key], over[key]];
     if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };

@@ -1,8 +1,9 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import { beliefFrom, type Belief } from '../engine/belief.js';
-import { KNOWN_CAUSE, likeliest, rankSteps, type Choice, type Foresight } from '../engine/choose-step.js';
+import { rankSteps, type Choice, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
+import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';

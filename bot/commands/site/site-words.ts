@@ -4,7 +4,7 @@ import type { Fact, Json } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { StoredSite } from '../../store/store.js';
 import { formatLocalTime } from '../../times/index.js';
-import { horizonWords } from '../site/horizon-words.js';
+import { horizonWords } from './horizon-words.js';
 
 export const siteFacts = (site: StoredSite, nowUtcMs: UtcMs): readonly Fact[] => [
   { label: 'Position', value: positionName({ ...site }) },

@@ -1,0 +1,61 @@
+/** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
+import type { Target } from '../../catalogue/index.js';
+import { constellationName } from '../../catalogue/constellations.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatLocalDateTime } from '../../times/index.js';
+
+const MS_PER_DAY = 86_400_000;
+/** Julian date of 1970-01-01T00:00Z. */
+const UNIX_EPOCH_JD = 2_440_587.5;
+
+const magnitude = (value: number): string => value.toFixed(1).replace('-0.0', '0.0').replace('-', '−');
+
+const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
+  if (sizeArcmin === null) return null;
+  const inUnit = (arcmin: number): string =>
+    sizeArcmin >= 120 ? `${(arcmin / 60).toFixed(1)}°` : `${arcmin < 10 ? arcmin.toFixed(1) : Math.round(arcmin)}′`;
+  return minorSizeArcmin === null || inUnit(minorSizeArcmin) === inUnit(sizeArcmin)
+    ? `${inUnit(sizeArcmin)} across`
+    : `${inUnit(sizeArcmin)} × ${inUnit(minorSizeArcmin)}`;
+};
+
+const doubleWords = ({ double }: Target): string | null => {
+  if (double === null) return null;
+  const { separationArcsec, positionAngleDeg, year, magnitudes } = double;
+  const apart = separationArcsec < 10 ? separationArcsec.toFixed(1) : String(Math.round(separationArcsec));
+  return `${magnitude(magnitudes[0])} and ${magnitude(magnitudes[1])}, ${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
+};
+
+/** The next extreme after an instant, to the hour; heliocentric time taken as the observer's (up to 8 minutes). */
+const nextExtreme = ({ variable }: Target, zone: string, fromUtcMs: UtcMs): string | null => {
+  if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs === null) return null;
+  const { periodDays, epochJd, epochIs } = variable;
+  const fromJd = fromUtcMs / MS_PER_DAY + UNIX_EPOCH_JD;
+  const cycles = Math.ceil((fromJd - epochJd) / periodDays);
+  const nextUtcMs = (epochJd + cycles * periodDays - UNIX_EPOCH_JD) * MS_PER_DAY;
+  return `next ${epochIs} about ${formatLocalDateTime(Math.round(nextUtcMs / 600_000) * 600_000, zone)}`;
+};
+
+const variableWords = (target: Target, zone: string, fromUtcMs: UtcMs): string | null => {
+  const { variable } = target;
+  if (variable === null) return null;
+  const range = `${variable.type}, mag ${magnitude(variable.brightestMagnitude)} to ${magnitude(variable.faintestMagnitude)}`;
+  const period = variable.periodDays === null ? null : `every ${variable.periodDays.toPrecision(3)} days`;
+  return [range, period, nextExtreme(target, zone, fromUtcMs)].filter((part) => part !== null).join(', ');
+};
+
+/** "emission nebula in Orion, mag 4.0, 85′ × 60′". */
+export const whatItIs = (target: Target, shownMagnitude: number | null, zone: string, fromUtcMs: UtcMs): string => {
+  const { kindText, constellation } = target;
+  const place = constellation === null ? kindText : `${kindText} in ${constellationName(constellation)}`;
+  const double = doubleWords(target);
+  return [
+    place,
+    shownMagnitude === null || double !== null || target.variable !== null ? null : `mag ${magnitude(shownMagnitude)}`,
+    double,
+    sizeWords(target),
+    variableWords(target, zone, fromUtcMs),
+  ]
+    .filter((part) => part !== null)
+    .join(', ');
+};

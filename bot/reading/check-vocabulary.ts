@@ -1,0 +1,96 @@
+/** What is wrong in a vocabulary: phrases that cannot be parsed, words that are nowhere, examples that are not read as their entry says. */
+import { foldText, compilePattern, prepare } from './messages/compile-pattern.js';
+import { findNumbers } from './messages/numbers.js';
+import { readText } from './read-text.js';
+import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
+import { makeVocabulary, type Vocabulary } from './vocabulary.js';
+import { idsOf, parsePhrase, SHAPE_IDS } from './words/phrases.js';
+
+export interface VocabularyProblem {
+  readonly kind: keyof VocabularyEntries;
+  readonly id: string;
+  readonly path: readonly (string | number)[];
+  readonly message: string;
+}
+
+type Complain = (id: string, path: readonly (string | number)[], message: string) => void;
+
+const textOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+const checkSaying = (entry: SayingEntry, words: ReadonlySet<string>, complain: Complain): void => {
+  for (const [i, phrase] of entry.phrases.entries()) {
+    try {
+      for (const id of idsOf(parsePhrase(phrase)))
+        if (!words.has(id)) complain(entry.id, ['phrases', i], `words.yaml has no entry "${id}"`);
+    } catch (error) {
+      complain(entry.id, ['phrases', i], textOf(error));
+    }
+  }
+  for (const id of entry.notOf ?? [])
+    if (!words.has(id)) complain(entry.id, ['notOf'], `words.yaml has no entry "${id}"`);
+};
+
+const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: Complain): void => {
+  try {
+    const pattern = compilePattern(entry.pattern);
+    // Text arrives folded into one line with other words around it.
+    const example = prepare(foldText(`it said ${entry.example} and then stopped`));
+    const numbered = findNumbers(example).some(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
+    if (!numbered && pattern.find(example).length === 0)
+      complain(
+        entry.id,
+        ['pattern'],
+        'it does not match its example once that stands in one line with words around it',
+      );
+    if (entry.nonExample !== undefined && pattern.matches(foldText(entry.nonExample)))
+      complain(entry.id, ['nonExample'], 'the pattern matches it');
+  } catch (error) {
+    complain(entry.id, ['pattern'], `not RE2 syntax: ${textOf(error)}`);
+  }
+};
+
+/** Whether a text is read as the entry says: by the entry itself, or by a message that tells the same. */
+const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): boolean => {
+  const { met, facts } = readText(vocabulary, text);
+  return met.includes(id) || facts.some(({ what, answer }) => answers?.[what] === answer);
+};
+
+const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complain: Complain): void => {
+  for (const [i, example] of entry.examples.entries())
+    if (entry.hides === undefined && !isRead(vocabulary, entry, example))
+      complain(entry.id, ['examples', i], 'this saying is not read of it');
+  for (const [i, example] of (entry.nonExamples ?? []).entries())
+    if (readText(vocabulary, example).met.includes(entry.id))
+      complain(entry.id, ['nonExamples', i], 'this saying is read of it');
+};
+
+/** Ids of checks, faults and paths are the caller's business. */
+export const checkVocabulary = (entries: VocabularyEntries): readonly VocabularyProblem[] => {
+  const problems: VocabularyProblem[] = [];
+  const about =
+    (kind: keyof VocabularyEntries): Complain =>
+    (id, path, message) =>
+      problems.push({ kind, id, path, message });
+  const words = new Set([...entries.words.map(({ id }) => id), ...SHAPE_IDS]);
+  const evidence = new Set(entries.evidence.map(({ id }) => id));
+  for (const entry of entries.evidence) {
+    checkEvidence(entry, about('evidence'));
+    for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
+      if (!evidence.has(id)) about('evidence')(entry.id, ['with'], `there is no evidence "${id}"`);
+  }
+  for (const { id, of } of entries.translations)
+    if (!evidence.has(of)) about('translations')(id, ['of'], `there is no evidence "${of}"`);
+  for (const entry of entries.sayings) checkSaying(entry, words, about('sayings'));
+  return problems;
+};
+
+/** Whether every saying is read of its examples and not of its non-examples; for reviewers, since it reads every one of them. */
+export const checkExamples = (entries: VocabularyEntries): readonly VocabularyProblem[] => {
+  const problems: VocabularyProblem[] = [];
+  const vocabulary = makeVocabulary(entries);
+  for (const entry of entries.sayings)
+    checkSayingExamples(vocabulary, entry, (id, path, message) =>
+      problems.push({ kind: 'sayings', id, path, message }),
+    );
+  return problems;
+};

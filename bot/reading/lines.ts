@@ -1,0 +1,82 @@
+/** A text as lines, each judged printed (by a system or program) or worded (by a person), and long texts cut to what is worth reading. */
+
+/** Characters that are read at all; a longer text is cut to its telling lines and its end. */
+export const TEXT_LIMIT = 8000;
+/** Beyond this a text is not even looked through. */
+const LOOKED_THROUGH = 1_000_000;
+const HEAD = 1500;
+const LONGEST_LINE = 2000;
+
+const TELLING =
+  /usb|tty|serial|com\d|error|fail|denied|refus|timed|timeout|disconnect|attached|brltty|modem|voltage|wlan|deauth|unreachable|loss|halt|code \d|busy|not found/iu;
+
+/** Head (what the member says), then the lines of a log that can tell something, newest kept. */
+export const cutText = (text: string): string => {
+  if (text.length <= TEXT_LIMIT) return text;
+  const looked = text.slice(-LOOKED_THROUGH);
+  const head = text.slice(0, HEAD);
+  const kept: string[] = [];
+  let room = TEXT_LIMIT - HEAD;
+  const lines = looked.split('\n');
+  // One endless line has no lines to choose from.
+  if (lines.length < 3) return text.slice(-TEXT_LIMIT);
+  const plainFrom = lines.length - 40;
+  for (let i = lines.length - 1; i >= 0 && room > 0; i--) {
+    const line = (lines[i] ?? '').slice(0, LONGEST_LINE);
+    if (i < plainFrom && !TELLING.test(line)) continue;
+    kept.unshift(line.slice(0, room));
+    room -= line.length + 1;
+  }
+  return `${head}\n${kept.join('\n')}`;
+};
+
+const PERSONAL =
+  /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|you|u|your|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
+const STAMPED =
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file ")/iu;
+const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
+/** A port's name is a mark at most once. */
+const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
+const NAMED = /\b\w+(?:exception|error)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b[A-Z_]{8,}\b/u;
+
+/** How programs begin what they have to say. */
+const FORMAL =
+  /^(?:error|warning|exception|fatal|failed|failure|cannot|can['’]t|could not|unable|access to|access is|unknown|connection|windows|this device|the (?:device|drivers?|port|system|operation)|device|port|no com|init|power surge|currently|system extension|a (?:device|program|driver|request|connection)|an? \w+ attempt)\b.*[.:)]|\(code \d/iu;
+const INFORMAL =
+  /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
+const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
+
+/** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
+export const isPrinted = (line: string): boolean => {
+  if (STAMPED.test(line)) return true;
+  const marks = line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0;
+  const words = line.trim().split(/\s+/u).length;
+  if (PERSONAL.test(line)) return marks > words;
+  return (
+    (marks >= 2 && marks * 3 >= words) ||
+    NAMED.test(line) ||
+    (FORMAL.test(line) && !INFORMAL.test(line)) ||
+    FOREIGN.test(line)
+  );
+};
+
+export interface Line {
+  readonly text: string;
+  /** Where it starts in the folded text. */
+  readonly start: number;
+  readonly printed: boolean;
+}
+
+/** The text with single spaces for all white space, and its lines by where they stand in it. */
+export const foldLines = (text: string): { readonly folded: string; readonly lines: readonly Line[] } => {
+  const lines: Line[] = [];
+  let folded = '';
+  for (const raw of text.split(/\r\n|\n|\r/u)) {
+    const own = raw.replace(/\s+/gu, ' ').trim();
+    if (own === '') continue;
+    if (folded !== '') folded += ' ';
+    lines.push({ text: own, start: folded.length, printed: isPrinted(own) });
+    folded += own;
+  }
+  return { folded, lines };
+};

@@ -1,0 +1,61 @@
+/** Which messages of systems and programs stand in a text, where, and which of them still hold at its end. */
+import type { EvidenceEntry } from '../schema.js';
+import type { Pattern, Prepared, Span } from './compile-pattern.js';
+import { findNumbers } from './numbers.js';
+import type { Translation } from './translation.js';
+import { plainMarks } from './translation.js';
+
+export interface Messages {
+  readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
+  readonly translations: readonly Translation[];
+}
+
+export interface Hit {
+  readonly entry: EvidenceEntry;
+  /** The last place it stands. */
+  readonly span: Span;
+}
+
+const isLater = (a: Span, b: Span): boolean => a.start > b.start || (a.start === b.start && a.end > b.end);
+
+const last = (spans: readonly Span[]): Span | undefined =>
+  spans.reduce<Span | undefined>((best, span) => (best === undefined || isLater(span, best) ? span : best), undefined);
+
+/** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
+const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] => {
+  const numbers = findNumbers(text);
+  const marked: Prepared = { ...text, lower: plainMarks(text.folded) };
+  const translated = new Map<string, Span[]>();
+  for (const { of, find } of messages.translations) {
+    const span = find(marked);
+    if (span !== null) translated.set(of, [...(translated.get(of) ?? []), span]);
+  }
+  return messages.evidence
+    .flatMap((entry): Hit[] => {
+      const byNumber = numbers.filter(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
+      const spans = [...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])].filter(counts);
+      const span = last(spans);
+      return span === undefined ? [] : [{ entry, span }];
+    })
+    .sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+};
+
+/** Of messages about one changing thing the last holds, unless one of them says why. */
+const settle = (hits: readonly Hit[]): readonly Hit[] => {
+  const ids = new Set(hits.map(({ entry }) => entry.id));
+  const standing = hits.filter(
+    ({ entry }) =>
+      (entry.with === undefined || entry.with.some((id) => ids.has(id))) &&
+      (entry.unless === undefined || !entry.unless.some((id) => ids.has(id))),
+  );
+  return standing.filter((hit) => {
+    const { state, settles } = hit.entry;
+    if (state === undefined) return true;
+    const rivals = standing.filter(({ entry }) => entry.state === state);
+    if (rivals.some(({ entry }) => entry.settles === true)) return settles === true;
+    return rivals.at(-1) === hit;
+  });
+};
+
+export const findMessages = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] =>
+  settle(findAll(messages, text, counts));

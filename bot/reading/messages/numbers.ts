@@ -1,0 +1,56 @@
+/**
+ * Numbers count only beside what they belong to: `(Code 31)` is Device Manager's, `[Errno 13]` the C library's, `None, 5)` a
+ * Windows error as Python prints it, `(10061)` Winsock's. A bare number says nothing.
+ */
+import { RE2JS } from 're2js';
+import type { Prepared, Span } from './compile-pattern.js';
+import type { NumberKind } from '../schema.js';
+
+export interface FoundNumber extends Span {
+  readonly kind: NumberKind;
+  readonly value: number;
+}
+
+/** Device Manager's word for "code" in the languages that translations.yaml has, and some more. */
+const CODE = 'code|código|codigo|codice|kod|код|コード|代码|代碼|kód|koodi';
+const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
+  ['device', `[(（](?:${CODE})[: ]{0,2}(\\d{1,2})[)）]`],
+  ['device', '(?:device|manager|status|adapter|driver|windows)\\b.{0,24}\\b(?:error )?code:? ?(\\d{1,2})\\b'],
+  ['errno', '\\[errno (\\d{1,3})\\]'],
+  ['errno', '\\berrno\\s?[=:(]?\\s?(\\d{1,3})\\b'],
+  ['errno', "error: \\((\\d{1,3}), '"],
+  ['system', '\\(os error (\\d{1,5})\\)'],
+  ['windows', '\\[winerror (\\d{1,4})\\]'],
+  ['windows', ', none, (\\d{1,4})\\)'],
+  [
+    'windows',
+    '(?:getlasterror(?:\\(\\))?|last ?error|win32 ?error|system error|createfile\\S*.{0,40}error)(?: code)?\\s?[=:]?\\s?(\\d{1,4})\\b',
+  ],
+  ['windows', 'file failed \\(?\\w*error\\((\\d{1,4}),'],
+  [
+    'windows',
+    "(?:readfile|writefile|createfile|clearcommerror|getoverlappedresult|setcommstate)[^()]{0,20}\\((\\d{1,4}), '",
+  ],
+  ['windows', "error: \\((\\d{1,4}), '\\w+', '"],
+  ['windows', '(?:^|[^:\\w] ?)error (\\d{1,4}): [a-z]'],
+  ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w*)\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
+  ['socket', '\\((100\\d\\d|110\\d\\d)\\)'],
+];
+const COMPILED = FORMS.map(([kind, form]) => ({ kind, compiled: RE2JS.compile(form, RE2JS.CASE_INSENSITIVE) }));
+const ANY_DIGIT = /\d/u;
+const WINDOWS_LIKE = /\bcom\d+\b|\\\\\.\\|windows|win32|\.dll\b/u;
+
+export const findNumbers = ({ folded, lower }: Prepared): readonly FoundNumber[] => {
+  if (!ANY_DIGIT.test(folded)) return [];
+  const system: NumberKind = WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
+  const found: FoundNumber[] = [];
+  for (const { kind, compiled } of COMPILED) {
+    if (!compiled.test(folded)) continue;
+    const matcher = compiled.matcher(folded);
+    while (found.length < 60 && matcher.find()) {
+      const value = Number(matcher.group(1));
+      found.push({ kind: kind === 'system' ? system : kind, value, start: matcher.start(), end: matcher.end() });
+    }
+  }
+  return found;
+};

@@ -1,0 +1,42 @@
+/** A message in another language as plain text with gaps: found by its words in order, without a pattern engine. */
+import type { Prepared, Span } from './compile-pattern.js';
+
+const GAP = 60;
+
+export interface Translation {
+  /** The evidence entry it stands for. */
+  readonly of: string;
+  readonly find: (text: Prepared) => Span | null;
+}
+
+/** Typographic marks as pasted and as remembered differ; they are made one. */
+export const plainMarks = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[’‘`´]/gu, "'")
+    .replace(/[“”„«»「」]/gu, '"')
+    .replace(/\u00a0/gu, ' ');
+
+/** The last place where the parts follow one another, each within GAP characters of the one before. */
+const findParts = (text: string, parts: readonly string[]): Span | null => {
+  const [first, ...rest] = parts;
+  if (first === undefined || first === '') return null;
+  for (let start = text.lastIndexOf(first); start >= 0; start = start === 0 ? -1 : text.lastIndexOf(first, start - 1)) {
+    let end = start + first.length;
+    const fits = rest.every((part) => {
+      const at = text.indexOf(part, end);
+      if (at < 0 || at - end > GAP) return false;
+      end = at + part.length;
+      return true;
+    });
+    if (fits) return { start, end };
+  }
+  return null;
+};
+
+export const makeTranslation = (of: string, text: string): Translation => {
+  const parts = plainMarks(text)
+    .split('…')
+    .map((part) => part.trim());
+  return { of, find: ({ lower }) => findParts(lower, parts) };
+};

@@ -1,0 +1,123 @@
+/** The words that sayings are made of: which entry of words.yaml each belongs to, and how a misspelt one is mended. */
+import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
+import type { WordEntry } from '../schema.js';
+import type { Token } from './tokens.js';
+
+/** Entries of words.yaml that the reader itself knows by name. */
+export const NEEDED_WORDS = [
+  'small',
+  'not',
+  'stranger',
+  'other-gear',
+  'mount',
+  'pronoun',
+  'hearsay',
+  'asker',
+  'condition',
+  'wish',
+  'past',
+  'solved',
+  'turn',
+  'left-alone',
+] as const;
+
+export interface Met {
+  /** The entry's id. */
+  readonly id: string;
+  /** Tokens it takes. */
+  readonly length: number;
+}
+
+export interface Lexicon {
+  /** What the words from this token on are, longest first. */
+  readonly metAt: (tokens: readonly Token[], at: number) => readonly Met[];
+  /** The word meant, or the word itself. */
+  readonly mend: (word: string) => string;
+}
+
+const VOWEL_ENDED = /[^aeiou][aeiou][bdgklmnprt]$/u;
+
+/** "drop~" → drop, drops, dropped, dropping. */
+export const formsOf = (written: string): readonly string[] => {
+  if (!written.endsWith('~')) return [written];
+  const base = written.slice(0, -1);
+  if (base.endsWith('e')) return [base, `${base}s`, `${base}d`, `${base.slice(0, -1)}ing`];
+  if (/[^aeiou]y$/u.test(base)) return [base, `${base.slice(0, -1)}ies`, `${base.slice(0, -1)}ied`, `${base}ing`];
+  const plural = /(?:s|x|ch|sh|z)$/u.test(base) ? `${base}es` : `${base}s`;
+  const doubled = VOWEL_ENDED.test(base) ? [`${base}${base.slice(-1)}ed`, `${base}${base.slice(-1)}ing`] : [];
+  return [base, plural, `${base}ed`, `${base}ing`, ...doubled];
+};
+
+interface Branch {
+  readonly ids: string[];
+  readonly next: Map<string, Branch>;
+}
+const branch = (): Branch => ({ ids: [], next: new Map() });
+
+/** Only slips that leave the same letters (swapped, doubled, left out) are mended in short words: a wrong letter makes another word. */
+const isSlip = (typed: string, meant: string): boolean => {
+  const most = forgivenSlips(meant.length);
+  if (most === 0 || editDistance(typed, meant, most) > most) return false;
+  if (typed.length !== meant.length || typed.length >= 8) return true;
+  return [...typed].sort().join('') === [...meant].sort().join('');
+};
+
+/** @param more words that phrases hold as they are */
+export const makeLexicon = (entries: readonly WordEntry[], more: readonly string[]): Lexicon => {
+  const root = branch();
+  const known = new Set(more);
+  const add = (id: string, words: readonly string[]): void => {
+    let at = root;
+    for (const word of words) {
+      known.add(word);
+      const next = at.next.get(word) ?? branch();
+      at.next.set(word, next);
+      at = next;
+    }
+    if (!at.ids.includes(id)) at.ids.push(id);
+  };
+  for (const { id, words, typed } of entries)
+    for (const written of [...words, ...(typed ?? [])]) {
+      const parts = written.split(' ');
+      const last = parts.at(-1) ?? '';
+      const head = parts.slice(0, -1);
+      // "stop~ working": the sign may stand at any one of the words.
+      const spread = head.findIndex((part) => part.endsWith('~'));
+      if (spread < 0) for (const form of formsOf(last)) add(id, [...head, form]);
+      else
+        for (const form of formsOf(head[spread] ?? ''))
+          add(id, [...head.slice(0, spread), form, ...head.slice(spread + 1), last]);
+    }
+
+  const buckets = new Map<string, string[]>();
+  for (const word of known) {
+    if (word.length < 5 || !/^[a-z]+$/u.test(word)) continue;
+    const bucket = buckets.get(word.slice(0, 1)) ?? [];
+    bucket.push(word);
+    buckets.set(word.slice(0, 1), bucket);
+  }
+  const mended = new Map<string, string>();
+  const mend = (word: string): string => {
+    if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
+    const before = mended.get(word);
+    if (before !== undefined) return before;
+    const found = (buckets.get(word.slice(0, 1)) ?? []).find(
+      (meant) => Math.abs(meant.length - word.length) <= 2 && isSlip(word, meant),
+    );
+    if (mended.size < 5000) mended.set(word, found ?? word);
+    return found ?? word;
+  };
+
+  const metAt = (tokens: readonly Token[], at: number): readonly Met[] => {
+    const met: Met[] = [];
+    let here: Branch | undefined = root;
+    for (let length = 1; length <= 6; length++) {
+      const token = tokens[at + length - 1];
+      here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
+      if (here === undefined) break;
+      for (const id of here.ids) met.unshift({ id, length });
+    }
+    return met;
+  };
+  return { metAt, mend };
+};

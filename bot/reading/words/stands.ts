@@ -1,0 +1,132 @@
+/** Whether a thing found in a sentence is said of this mount, now, as a fact: not denied, asked, wished, past, or of something else. */
+import type { PhraseMatch } from './phrases.js';
+import type { Clauses } from './sentences.js';
+
+export interface Leave {
+  /** A question or an "if" is as good. */
+  readonly asked?: boolean | undefined;
+  readonly denied?: boolean | undefined;
+  readonly others?: boolean | undefined;
+  /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
+  readonly mentioned?: boolean | undefined;
+  /** Entries of words.yaml it must not be said of. */
+  readonly notOf?: readonly string[] | undefined;
+}
+
+/** How many words a denial reaches. */
+const DENIAL_REACH = 6;
+
+const has = ({ covers }: Clauses, at: number, id: string): boolean => covers[at]?.has(id) === true;
+
+/** The first token of the clause that `at` stands in; `joined`: "and" does not end it. */
+const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
+  for (let i = at - 1; i >= 0; i--) {
+    const token = own.tokens[i];
+    if (token?.kind === 'pause' || has(own, i, 'turn')) return i + 1;
+    if (!joined && token?.word === 'and') return i + 1;
+  }
+  return 0;
+};
+
+const clauseEnd = (own: Clauses, at: number): number => {
+  for (let i = at; i < own.tokens.length; i++) if (own.tokens[i]?.kind === 'pause' || has(own, i, 'turn')) return i;
+  return own.tokens.length;
+};
+
+/** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
+const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
+  for (let i = from; i < to; i++) if (!taken.has(i) && has(own, i, id) && !has(own, i, 'small')) return true;
+  return false;
+};
+
+const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
+  const from = Math.max(clauseStart(own, match.start, false), match.start - DENIAL_REACH);
+  return any(own, match, from, match.end, 'not');
+};
+
+/** "I do not have a Mac": what may stand between a denial and the thing whose mere mention counts. */
+const HAVING = new Set(
+  'have has use uses using used own owns run runs running got need want like via over by through a an any the my is on at'.split(
+    ' ',
+  ),
+);
+
+const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
+  for (let i = match.start - 1; i >= Math.max(0, match.start - 5); i--) {
+    if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.has(i);
+    if (!HAVING.has(own.tokens[i]?.word ?? '')) return false;
+  }
+  return false;
+};
+
+const ASKING_ALONE = new Set(['does', 'do', 'did', 'is', 'are']);
+
+const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
+  const why = own.tokens.findIndex(({ word }) => word === 'why');
+  if (why >= 0 && why < match.start) return false;
+  const from = clauseStart(own, match.start, true);
+  const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.has(at) && !has(own, at + 1, 'not');
+  if (own.asks) {
+    if (opens(0) || opens(from)) return true;
+    return clauseEnd(own, match.end) === own.tokens.length && from > match.start - 12 && match.start >= from;
+  }
+  const follower = own.covers[1];
+  return (
+    ASKING_ALONE.has(own.tokens[0]?.word ?? '') &&
+    opens(0) &&
+    (follower?.has('pronoun') === true || follower?.has('mount') === true || follower?.has('computer') === true)
+  );
+};
+
+/** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
+const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
+  const from = clauseStart(own, match.start, true);
+  for (let i = match.start - 1; i >= from; i--) {
+    if (!has(own, i, 'condition') || match.taken.has(i)) continue;
+    let subjects = 0;
+    for (let j = i + 1; j <= match.start; j++)
+      if (has(own, j, 'pronoun') || (has(own, j, 'mount') && !has(own, j - 1, 'mount'))) subjects++;
+    return subjects <= 1;
+  }
+  return false;
+};
+
+/** Said of other gear: it is the subject before, or the object right after. */
+const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
+  const from = clauseStart(own, match.start, true);
+  for (let i = match.end - 1; i >= from; i--) {
+    if (match.taken.has(i)) continue;
+    if (has(own, i, id)) return !has(own, i, 'mount');
+    if (i < match.start && (has(own, i, 'mount') || has(own, i, 'pronoun') || has(own, i, 'computer'))) break;
+  }
+  const to = Math.min(match.end + 4, own.tokens.length);
+  for (let i = match.end; i < to; i++) {
+    if (own.tokens[i]?.kind !== 'word' || has(own, i, 'mount') || has(own, i, 'turn')) return false;
+    if (/^(?:when|while|as|once|if|after|and|every|until)$/u.test(own.tokens[i]?.word ?? '')) return false;
+    if (has(own, i, id)) return true;
+  }
+  return false;
+};
+
+const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
+  const from = clauseStart(own, match.start, true);
+  if (!(mentioned && own.asks) && any(own, match, from, match.start, 'stranger')) return true;
+  return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
+};
+
+const isOver = (own: Clauses, match: PhraseMatch): boolean => {
+  const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
+  const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
+  if (!since && any(own, match, from, to, 'past')) return true;
+  return own.tokens.some((_, i) => i > match.end && has(own, i, 'solved') && !has(own, i - 1, 'not'));
+};
+
+export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
+  const denied = leave.mentioned === true ? isMentionDenied : isDenied;
+  if (leave.denied !== true && denied(own, match)) return false;
+  if (leave.asked !== true && (isAsked(own, match) || isConditional(own, match))) return false;
+  if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
+  if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
+  if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
+  return leave.mentioned === true || !isOver(own, match);
+};

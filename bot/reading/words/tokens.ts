@@ -1,0 +1,90 @@
+/** A text as words: lower case, "won't" as "will not", with where each stands, and with the marks that end a clause. */
+
+export interface Token {
+  readonly word: string;
+  readonly start: number;
+  readonly end: number;
+  /** `word`; `pause`: a comma or colon; `stop`: the end of a sentence; `ask`: a question mark. */
+  readonly kind: 'word' | 'pause' | 'stop' | 'ask';
+}
+
+/** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
+const TOKEN =
+  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:\.[\p{Ll}\d_]+)+|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+
+const SHORT_FORMS: readonly (readonly [RegExp, readonly string[]])[] = [
+  [/^(?:can['’]?t|cannot|cant|cann?t)$/u, ['can', 'not']],
+  [/^won['’]?t$/u, ['will', 'not']],
+  [/^(?:dont|don['’]t|dosnt|doesent|doesnt|doesn['’]t|dosent|dosen['’]t|didnt|didn['’]t|didint)$/u, ['do', 'not']],
+  [/^(?:isnt|isn['’]t|arent|aren['’]t|wasnt|wasn['’]t|ain['’]?t|werent|weren['’]t)$/u, ['is', 'not']],
+  [/^(?:hasnt|hasn['’]t|havent|haven['’]t|hadnt|hadn['’]t)$/u, ['has', 'not']],
+  [/^(?:couldnt|couldn['’]t|wouldnt|wouldn['’]t|shouldnt|shouldn['’]t)$/u, ['could', 'not']],
+];
+const ENDINGS: readonly (readonly [RegExp, readonly string[]])[] = [
+  [/['’]m$/u, ['am']],
+  [/['’]re$/u, ['are']],
+  [/['’]ve$/u, ['have']],
+  [/['’]ll$/u, ['will']],
+  [/['’]d$/u, ['would']],
+];
+const PHONE: Readonly<Record<string, string>> = {
+  u: 'you',
+  ur: 'your',
+  r: 'are',
+  c: 'see',
+  im: 'i',
+  ive: 'i',
+  thx: 'thanks',
+  pls: 'please',
+  plz: 'please',
+  w: 'with',
+  wo: 'without',
+  b4: 'before',
+  nothin: 'nothing',
+  nuthin: 'nothing',
+  nope: 'no',
+  nah: 'no',
+  cos: 'because',
+  cuz: 'because',
+  bc: 'because',
+  tho: 'though',
+  ppl: 'people',
+  wud: 'would',
+  cud: 'could',
+  shud: 'should',
+  evry: 'every',
+  evrything: 'everything',
+  anywere: 'anywhere',
+  everytime: 'every time',
+};
+
+const wordsOf = (raw: string): readonly string[] => {
+  for (const [form, words] of SHORT_FORMS) if (form.test(raw)) return words;
+  for (const [form, words] of ENDINGS) if (form.test(raw)) return [raw.replace(form, ''), ...words];
+  if (/^(?:it|that|there|what|where|who|here|he|she|how)['’]s$/u.test(raw)) return [raw.slice(0, -2), 'is'];
+  const plain = raw.replace(/['’]s$/u, '').replace(/['’]/gu, '');
+  return (PHONE[plain] ?? plain).split(' ');
+};
+
+const kindOf = (raw: string): Token['kind'] => {
+  if (/^[,:()"“”]$/u.test(raw) || /^\s[-–—]+\s$/u.test(raw) || raw === '→' || raw === '->') return 'pause';
+  if (/^\?/u.test(raw)) return 'ask';
+  return /^[.!;…\n]/u.test(raw) ? 'stop' : 'word';
+};
+
+export const MOST_TOKENS = 2500;
+
+/** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
+export const tokensOf = (text: string): readonly Token[] => {
+  const tokens: Token[] = [];
+  for (const match of text.matchAll(TOKEN)) {
+    if (tokens.length >= MOST_TOKENS) break;
+    const [raw] = match;
+    const span = { start: match.index, end: match.index + raw.length };
+    const kind = kindOf(raw);
+    // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
+    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, ...span });
+    else for (const word of wordsOf(raw.toLowerCase())) tokens.push({ word, kind, ...span });
+  }
+  return tokens;
+};

@@ -1,0 +1,82 @@
+/** What stands above cost when the next step is picked: safety, never the same words twice, free looks before costly remedies. */
+import type { Belief } from './belief.js';
+import type { Choice } from './choose-step.js';
+import type { Evidence } from './evidence.js';
+import type { Situation } from './situation.js';
+
+/** The other way to a cure is worth offering while its fault is at least this likely. */
+const OTHERWISE_ABOVE = 0.2;
+/** A cause this likely whose remedies are spent is handed on by name: no more questions, a person must do it. */
+export const KNOWN_CAUSE = 0.6;
+const PLAINLY_KNOWN = 0.8;
+
+export const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
+
+/** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
+export const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
+  if (evidence.mended.has(fault)) return false;
+  const before = attempts(evidence, fault);
+  if (before === 0) return true;
+  if (before > 1) return false;
+  return (
+    evidence.notTaken.has(fault) ||
+    (situation.faults[fault]?.remedy.otherwise !== undefined && probability >= OTHERWISE_ABOVE)
+  );
+};
+
+/** Below this a fault is not what a safety answer warns of. */
+const WARNED_OF = 0.1;
+
+/** What a bad answer to a safety check calls for at once: the remedy of the likeliest fault it warns of, unless one was tried. */
+export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
+  const bad = evidence.observations.findLast(({ check, answer }) => {
+    const numbers = situation.checks[check];
+    return numbers?.entry.safety === true && numbers.answers[answer] !== numbers.entry.good;
+  });
+  const numbers = bad === undefined ? undefined : situation.checks[bad.check];
+  if (bad === undefined || numbers === undefined) return undefined;
+  const warnedOf = situation.faults.flatMap(({ answers }, f) =>
+    answers?.[numbers.entry.id] !== undefined && (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF ? [f] : [],
+  );
+  if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
+  return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
+};
+
+/** A remedy that takes the mount down or takes this long waits for a free look at the same thing, unless it is likely. */
+const COSTLY_MINUTES = 8;
+const LIKELY_ENOUGH = 0.3;
+
+/** The look that shows a costly remedy's cause, where it has not been taken. */
+export const freeLookFirst = (situation: Situation, belief: Belief, ranked: readonly Choice[]): readonly Choice[] => {
+  const [best] = ranked;
+  const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
+  if (best?.kind !== 'try' || fault === undefined || (belief.probabilities[best.fault] ?? 0) >= LIKELY_ENOUGH)
+    return ranked;
+  const { minutes, cautions } = fault.remedy;
+  if (minutes < COSTLY_MINUTES && cautions?.includes('power-off-first') !== true) return ranked;
+  const look = situation.checkIndex.get(fault.verify.check ?? '');
+  const entry = look === undefined ? undefined : situation.checks[look]?.entry;
+  if (entry === undefined || entry.scope === 'chain' || entry.byStage !== undefined || entry.minutes > minutes)
+    return ranked;
+  return first(ranked, (choice) => choice.kind === 'ask' && choice.check === look && !choice.again);
+};
+
+/** The likeliest named cause and how likely it is. */
+export const likeliest = (situation: Situation, { probabilities }: Belief): { fault: number; probability: number } => {
+  let fault = 0;
+  for (let f = 1; f < situation.unexplained; f++) if ((probabilities[f] ?? 0) > (probabilities[fault] ?? 0)) fault = f;
+  return { fault, probability: probabilities[fault] ?? 0 };
+};
+
+/** A cause that is plainly known and whose remedies are spent: what is left is to say so. */
+export const plainlyKnown = (situation: Situation, evidence: Evidence, belief: Belief): boolean => {
+  const { fault, probability } = likeliest(situation, belief);
+  return (
+    probability >= PLAINLY_KNOWN && attempts(evidence, fault) > 0 && !mayTry(situation, evidence, fault, probability)
+  );
+};
+
+export const first = (choices: readonly Choice[], wanted: (choice: Choice) => boolean): readonly Choice[] => [
+  ...choices.filter(wanted),
+  ...choices.filter((choice) => !wanted(choice)),
+];

@@ -1,0 +1,119 @@
+/** For reviewers of the reading vocabulary: `npm run reading [-- FOLDER]` prints what is read of labelled texts, worst first. */
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { loadTriage } from '../../bot/triage/index.js';
+import { loadCorpus } from './corpus.js';
+import { floorsMissed, type Floors } from './floors.js';
+import { measure, tally, type Measured, type Tally } from './measure.js';
+
+const USAGE = `Measure what is read of labelled texts:
+  npm run reading                          over test/reading/corpus, held to its floors
+  npm run reading -- FOLDER                over another folder of the same layout
+       [--overlay FOLDER] [--show missed|beyond|all] [--judged FILE] [--json]
+`;
+const OWN = 'test/reading/corpus';
+
+const share = (part: number, whole: number): string =>
+  whole === 0 ? '   –' : `${((100 * part) / whole).toFixed(0).padStart(3)}%`;
+
+const addUp = (all: readonly Measured[], nameOf: (one: Measured, group: string) => string): Map<string, Tally> => {
+  const sums = new Map<string, Tally>();
+  for (const one of all)
+    for (const [group, { said, read, right, wrong }] of one.groups) {
+      const name = nameOf(one, group);
+      const sum = sums.get(name) ?? tally();
+      sums.set(name, {
+        said: sum.said + said,
+        read: sum.read + read,
+        right: sum.right + right,
+        wrong: sum.wrong + wrong,
+      });
+    }
+  return sums;
+};
+
+const table = (title: string, sums: ReadonlyMap<string, Tally>): void => {
+  console.log(`\n${title.padEnd(36)} said  read        right  wrong`);
+  const recall = ({ said, read }: Tally): number => (said === 0 ? 1 : read / said);
+  const rows = [...sums].sort(([, a], [, b]) => recall(a) - recall(b));
+  for (const [name, { said, read, right, wrong }] of rows)
+    console.log(
+      `${name.padEnd(36)} ${String(said).padStart(4)}  ${String(read).padStart(4)} ${share(read, said)}   ${String(right).padStart(4)}  ${String(wrong).padStart(5)} ${share(right, right + wrong)}`,
+    );
+};
+
+const showCases = (all: readonly Measured[], show: string): void => {
+  for (const { own, missed, beyond, fallen, causeFound } of all) {
+    const parts = [
+      ...(show !== 'beyond' && missed.length > 0 ? [`missed ${missed.join(', ')}`] : []),
+      ...(show !== 'missed' && beyond.length > 0 ? [`beyond ${beyond.join(', ')}`] : []),
+      ...(show !== 'beyond' && causeFound === false ? ['no sensible cause among three'] : []),
+      ...(fallen.length > 0 ? [`TRAP ${fallen.join(', ')}`] : []),
+    ];
+    if (parts.length > 0) console.log(`${own.id}: ${parts.join('; ')}\n    ${JSON.stringify(own.text.slice(0, 400))}`);
+  }
+};
+
+const main = (): number => {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      overlay: { type: 'string' },
+      show: { type: 'string' },
+      judged: { type: 'string' },
+      json: { type: 'boolean' },
+      help: { type: 'boolean' },
+    },
+  });
+  if (values.help === true) {
+    console.log(USAGE);
+    return 0;
+  }
+  const folder = positionals[0] ?? OWN;
+  const model = loadTriage('knowledge/connection', values.overlay);
+  const judged =
+    values.judged === undefined
+      ? {}
+      : (JSON.parse(readFileSync(values.judged, 'utf8')) as Record<string, readonly string[]>);
+  const all = loadCorpus(folder, judged).map((own) => measure(model, own));
+  if (all.length === 0) {
+    console.error(`no texts in ${folder}\n${USAGE}`);
+    return 2;
+  }
+  if (values.show !== undefined) showCases(all, values.show);
+  const traps = all.filter(({ own }) => own.not.length > 0);
+  const withCause = all.filter(({ own, causeFound }) => own.kind === 'log' && causeFound !== null);
+  const sums = addUp(
+    all.filter(({ own }) => own.kind !== 'trap'),
+    ({ own }, group) => `${own.kind} ${group}`,
+  );
+  const figures = {
+    sums: Object.fromEntries(sums),
+    traps: { all: traps.length, fallen: traps.filter(({ fallen }) => fallen.length > 0).length },
+    causes: { all: withCause.length, found: withCause.filter(({ causeFound }) => causeFound === true).length },
+  };
+  if (values.json === true) console.log(JSON.stringify(figures));
+  else {
+    table(
+      'by class, worst first',
+      addUp(
+        all.filter(({ own }) => own.kind !== 'trap'),
+        ({ own }) => own.cls,
+      ),
+    );
+    table('by kind', sums);
+    const times = all.map(({ ms }) => ms).sort((a, b) => a - b);
+    console.log(
+      `\ntraps fallen into: ${figures.traps.fallen} of ${figures.traps.all}` +
+        `\nlogs with a sensible cause among the first three: ${figures.causes.found} of ${figures.causes.all}` +
+        `\ntime a text: median ${(times[Math.floor(times.length / 2)] ?? 0).toFixed(2)} ms, longest ${(times.at(-1) ?? 0).toFixed(2)} ms`,
+    );
+  }
+  if (folder !== OWN) return 0;
+  const floors = JSON.parse(readFileSync(`${OWN}/floors.json`, 'utf8')) as Floors;
+  const missed = floorsMissed(figures, floors);
+  for (const line of missed) console.error(`below the floor: ${line}`);
+  return missed.length === 0 ? 0 : 1;
+};
+
+process.exitCode = main();
