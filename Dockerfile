@@ -24,6 +24,7 @@ COPY --from=build /app/package.json ./
 COPY --from=build /app/node_modules ./node_modules
 COPY --from=build /app/dist ./dist
 COPY bot/reply/fonts ./bot/reply/fonts
+COPY bot/platforms/browser/page ./bot/platforms/browser/page
 COPY knowledge ./knowledge
 COPY LICENSE ./
 USER node

@@ -8,6 +8,7 @@ const { metafile } = await build({
   entryPoints: [
     'bot/main.ts',
     'bot/ask.ts',
+    'bot/try.ts',
     'bot/backup.ts',
     'bot/platforms/matrix/connect/native-crypto.ts',
     'bot/pictures/picture-process.ts',

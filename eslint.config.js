@@ -162,7 +162,15 @@ export default tseslint.config(
   {
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ['*.js', '*.mjs', 'vitest.config.ts', 'vitest.homeserver.config.ts'] },
+        projectService: {
+          allowDefaultProject: [
+            '*.js',
+            '*.mjs',
+            'bot/platforms/browser/page/*.js',
+            'vitest.config.ts',
+            'vitest.homeserver.config.ts',
+          ],
+        },
         tsconfigRootDir: import.meta.dirname,
       },
     },
@@ -180,6 +188,12 @@ export default tseslint.config(
   pure('pointing'),
   { files: ['**/*.js', '**/*.mjs', '*.config.ts'], ...tseslint.configs.disableTypeChecked },
   { files: ['*.config.ts', '*.config.js'], rules: { 'no-restricted-exports': 'off' } },
+  {
+    files: ['bot/platforms/browser/page/*.js'],
+    languageOptions: {
+      globals: { document: 'readonly', fetch: 'readonly', EventSource: 'readonly', FormData: 'readonly' },
+    },
+  },
   {
     files: ['**/*.mjs', '*.js'],
     languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } },

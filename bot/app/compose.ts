@@ -10,7 +10,7 @@ import { loadPlaces } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
 import { keepElements } from '../small-bodies/index.js';
-import { openStore } from '../store/open-store.js';
+import { openStore, type StorePlace } from '../store/open-store.js';
 import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
@@ -25,6 +25,10 @@ const once = <T>(make: () => T): (() => T) => {
   return () => (made ??= { value: make() }).value;
 };
 
+/** Where the settings say that the store lies. */
+const placeOf = ({ databaseUrl, dataFolder }: Settings): StorePlace =>
+  databaseUrl === null ? { dataFolder } : { databaseUrl };
+
 /**
  * Opens all that commands need; what goes wrong later (a list that cannot be fetched) goes to `onProblem`.
  * The catalogue is read at once, gazetteer and fault model on first use; a club's own
@@ -36,6 +40,7 @@ export const openDeps = async (
   onProblem: (message: string) => void = (message) =>
     void process.stderr.write(`pierhand: ${message}
 `),
+  place: StorePlace = placeOf(settings),
 ): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
@@ -49,9 +54,7 @@ export const openDeps = async (
       throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
     }
   }
-  const store = await openStore(
-    settings.databaseUrl === null ? { dataFolder: settings.dataFolder } : { databaseUrl: settings.databaseUrl },
-  );
+  const store = await openStore(place);
   const places = loadPlaces(path.join(knowledge, 'places'));
   const pictures = createPictureReader();
   const elements = keepElements({

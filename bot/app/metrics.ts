@@ -3,7 +3,7 @@ import { collectDefaultMetrics, Counter, Histogram, Registry } from 'prom-client
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
 
-export type PlatformName = 'console' | 'discord' | 'matrix';
+export type PlatformName = 'browser' | 'console' | 'discord' | 'matrix';
 
 export interface Metrics {
   /** One answer given; seconds from the question's arrival to the answer's acceptance. */

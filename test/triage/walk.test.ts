@@ -64,11 +64,6 @@ describe('the opening', () => {
     expect(situation.faults).toHaveLength(4);
     expect(step).toMatchObject({ opening: false });
   });
-
-  it('learns the system from pasted text', () => {
-    const { state } = tellText(MODEL, begin({ path: 'wire' }), 'pl2303 converter now attached to ttyUSB0', 'member');
-    expect(assess(MODEL, state)).toMatchObject({ context: { system: 'linux' } });
-  });
 });
 
 describe('a walk', () => {

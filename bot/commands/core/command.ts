@@ -129,7 +129,7 @@ export type OptionValues<O extends Record<string, OptionSpec>> = {
 
 /** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
 export interface Asker {
-  readonly platform: 'console' | 'discord' | 'matrix';
+  readonly platform: 'browser' | 'console' | 'discord' | 'matrix';
   readonly memberId: string;
   /** For "who said what"; never trusted, bounded by the platform. */
   readonly displayName: string;

@@ -40,6 +40,7 @@ const attachmentPayload = (world: World, { id, filename, contentType, bytes }: A
 });
 
 const MANAGE_SERVER = 1n << 5n;
+const CREATE_PUBLIC_THREADS = 1n << 35n;
 const USUAL_MEMBER = (1n << 10n) | (1n << 11n) | (1n << 31n);
 
 const userPayload = ({ id, name, isBot }: Person): object => ({
@@ -60,7 +61,11 @@ const memberPayload = (person: Person): object => ({
   avatar: null,
   premium_since: null,
   pending: false,
-  permissions: (person.isManager ? USUAL_MEMBER | MANAGE_SERVER : USUAL_MEMBER).toString(),
+  permissions: (
+    USUAL_MEMBER |
+    (person.isManager ? MANAGE_SERVER : 0n) |
+    (person.mayNotOpenThreads === true ? 0n : CREATE_PUBLIC_THREADS)
+  ).toString(),
 });
 
 /** An interaction's common parts; `isUserInstall`: the bot is on the asker's account, not in the server. */
