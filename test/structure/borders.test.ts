@@ -6,8 +6,6 @@ import { allowedTo, knotsIn, forbiddenImports, readSources, roomOf, sideDoors } 
 const sources = readSources(projectRoot(), 'bot');
 /** Knots by their first file that are still to be undone. This list only shrinks. */
 const NOT_YET: readonly string[] = [
-  'bot/catalogue/catalogue.ts',
-  'bot/pointing/miss/explain-miss.ts',
   'bot/triage/engine/choose-step.ts',
   'bot/triage/engine/mistakes.ts',
   'bot/triage/model/check-check-references.ts',
