@@ -7,6 +7,7 @@ COPY package.json package-lock.json ./
 RUN npm ci --ignore-scripts && npm rebuild esbuild
 COPY build.mjs tsconfig.json ./
 COPY bot ./bot
+COPY scripts/knowledge ./scripts/knowledge
 RUN npm run build && npm prune --omit=dev --ignore-scripts
 # For encrypted Matrix rooms: docker build --build-arg MATRIX_ENCRYPTION=yes (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no
@@ -24,6 +25,7 @@ COPY --from=build /app/package.json ./
 COPY --from=build /app/node_modules ./node_modules
 COPY --from=build /app/dist ./dist
 COPY bot/reply/fonts ./bot/reply/fonts
+COPY bot/platforms/browser/page ./bot/platforms/browser/page
 COPY knowledge ./knowledge
 COPY LICENSE ./
 USER node

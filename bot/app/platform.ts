@@ -4,7 +4,7 @@ import type { Deps } from '../commands/core/deps.js';
 import type { Settings } from './settings.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Reminder } from '../store/store.js';
-import type { Metrics } from './metrics.js';
+import type { Metrics, PlatformName } from './metrics.js';
 
 export interface PlatformContext {
   readonly deps: Deps;
@@ -16,7 +16,7 @@ export interface PlatformContext {
 }
 
 export interface RunningPlatform {
-  readonly name: 'discord' | 'matrix' | 'console';
+  readonly name: PlatformName;
   /**
    * Says a reminder where it belongs. `gone`: the member, channel or room is no longer there. Rejects when it may be tried again.
    * Sent under deliveryKey(reminder) (bot/reminders), so that a server which took it before shows it once.

@@ -162,6 +162,7 @@ export const meridian = defineCommand({
     const { options, asker, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'meridian',
+      isSafety: true,
       target: options.target,
       site: options.site,
       rest: {

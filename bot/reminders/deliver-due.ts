@@ -21,7 +21,15 @@ export interface Round {
   readonly deliverWithinMs: number;
   /** Said, but the store could not be told yet: must not be said again by this process. */
   readonly unsettled: Set<string>;
+  /** Standing warnings said in time by this process, by delivery key, the newest few thousand. */
+  readonly said: Set<string>;
 }
+
+const MOST_SAID = 2_000;
+const rememberSaid = ({ said }: Round, key: string): void => {
+  said.add(key);
+  if (said.size > MOST_SAID) said.delete(said.values().next().value ?? '');
+};
 
 /** Few at a time: that many could have been sent, and not written down, when the process is killed. */
 export const BATCH = 5;
@@ -81,8 +89,11 @@ const handle = async (round: Round, reminder: ClaimedReminder): Promise<void> =>
     return settle(round, reminder);
   }
   try {
-    const result = await within(platform.deliver(reminder, saying.say), round.deliverWithinMs);
+    // What was missed goes under a key of its own: should the clock have been wrong, the warning itself is still to come.
+    const told = saying.isMissed ? { ...reminder, id: `${reminder.id}m` } : reminder;
+    const result = await within(platform.deliver(told, saying.say), round.deliverWithinMs);
     metrics.reminder(platform.name, result);
+    if (reminder.repeat !== null && !saying.isMissed) rememberSaid(round, deliveryKey(reminder));
     if (result === 'gone') log.info(about, "a reminder's member or channel is gone");
     if (saying.isMissed) log.warn(about, 'a sunrise warning was missed, and that was said');
     // A channel that is gone needs no next warning.

@@ -3,6 +3,8 @@ import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { PlatformContext, RunningPlatform } from '../app/platform.js';
 import { StoreError } from '../store/store.js';
+import { bringBack } from './bring-back.js';
+import { createClockWatch } from './clock-watch.js';
 import { BATCH, deliverDue, type Round } from './deliver-due.js';
 import { purgeOld } from './purge-old.js';
 
@@ -21,9 +23,19 @@ export interface ReminderTimes {
   readonly leaseMs: number;
   readonly deliverWithinMs: number;
   readonly purgeEveryMs: number;
+  readonly bringBackEveryMs: number;
+  /** Milliseconds by a clock that never jumps. */
+  readonly elapsedMs: () => number;
 }
 
-const TIMES: ReminderTimes = { lookEveryMs: 5_000, leaseMs: 90_000, deliverWithinMs: 45_000, purgeEveryMs: 3_600_000 };
+const TIMES: ReminderTimes = {
+  lookEveryMs: 5_000,
+  leaseMs: 90_000,
+  deliverWithinMs: 45_000,
+  purgeEveryMs: 3_600_000,
+  bringBackEveryMs: 3_600_000,
+  elapsedMs: () => performance.now(),
+};
 
 interface StoreWatch {
   readonly attempt: (work: () => Promise<number>) => Promise<number>;
@@ -50,14 +62,22 @@ const storeWatch = ({ log }: PlatformContext): StoreWatch => {
   };
 };
 
-/** Runs until stopped. Elapsed time is counted by a clock that never jumps; due times by the context's. */
-export const startReminders = (
+export interface Rounds {
+  /** One look at what is due, and at times the clearing out. Never rejects. Resolves to the number claimed. */
+  readonly look: () => Promise<number>;
+  readonly health: RunningReminders['health'];
+}
+
+/**
+ * Elapsed time is counted by a clock that never jumps; due times by the context's. Where the two fall apart, nothing is said,
+ * moved or cleared out until the new time has stayed for a while.
+ */
+export const createRounds = (
   context: PlatformContext,
   platforms: readonly RunningPlatform[],
   times: Partial<ReminderTimes> = {},
-): RunningReminders => {
-  const { lookEveryMs, leaseMs, deliverWithinMs, purgeEveryMs } = { ...TIMES, ...times };
-  const stopping = new AbortController();
+): Rounds => {
+  const { leaseMs, deliverWithinMs, purgeEveryMs, bringBackEveryMs, elapsedMs } = { ...TIMES, ...times };
   const round: Round = {
     store: context.deps.store,
     platforms,
@@ -68,17 +88,49 @@ export const startReminders = (
     leaseMs,
     deliverWithinMs,
     unsettled: new Set(),
+    said: new Set(),
   };
   const { attempt, health } = storeWatch(context);
+  const sightOf = createClockWatch(context.now, elapsedMs);
+  let purgedAtMs = elapsedMs();
+  let broughtBackAtMs = -Infinity;
+
+  const look = async (): Promise<number> => {
+    const { isSteady, steadyForMs, jumpMs } = sightOf();
+    if (jumpMs !== null) {
+      context.log.warn({ jumpMs }, 'the clock jumped: reminders wait until it has kept its new time for two minutes');
+      broughtBackAtMs = -Infinity;
+    }
+    if (!isSteady) return 0;
+    const atMs = elapsedMs();
+    if (atMs - broughtBackAtMs >= bringBackEveryMs) {
+      broughtBackAtMs = atMs;
+      const moved = await attempt(() => bringBack(round, context.now()));
+      if (moved > 0) context.log.warn({ moved }, 'standing warnings put too late by a wrong clock were brought back');
+    }
+    // Not at the start either: a computer may wake with a wrong clock, and nothing old is in a hurry to go.
+    if (steadyForMs >= purgeEveryMs && atMs - purgedAtMs >= purgeEveryMs) {
+      purgedAtMs = atMs;
+      await attempt(async () => purgeOld(context.deps.store, context.now()));
+    }
+    return attempt(() => deliverDue(round));
+  };
+  return { look, health };
+};
+
+/** Runs until stopped. */
+export const startReminders = (
+  context: PlatformContext,
+  platforms: readonly RunningPlatform[],
+  times: Partial<ReminderTimes> = {},
+): RunningReminders => {
+  const { lookEveryMs } = { ...TIMES, ...times };
+  const stopping = new AbortController();
+  const { look, health } = createRounds(context, platforms, times);
 
   const run = async (): Promise<void> => {
-    let purgedAtMs = -Infinity;
     while (!stopping.signal.aborted) {
-      if (performance.now() - purgedAtMs >= purgeEveryMs) {
-        purgedAtMs = performance.now();
-        await attempt(async () => purgeOld(context.deps.store, context.now()));
-      }
-      const claimed = await attempt(() => deliverDue(round));
+      const claimed = await look();
       if (claimed < BATCH) await sleep(lookEveryMs, undefined, { signal: stopping.signal }).catch(() => undefined);
     }
   };

@@ -11,4 +11,5 @@ export const EVENT_DAYS = 3;
 /** How many rows went. */
 export const purgeOld = async (store: Store, nowUtcMs: UtcMs): Promise<number> =>
   (await store.walks.purge(nowUtcMs - WALK_DAYS * MS_PER_DAY)) +
+  (await store.outcomes.purgeMarks(nowUtcMs)) +
   (await store.events.purge(nowUtcMs - EVENT_DAYS * MS_PER_DAY));

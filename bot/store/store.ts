@@ -55,6 +55,10 @@ export interface StoredWalk {
   readonly state: Json;
   readonly updatedUtcMs: UtcMs;
   readonly endedUtcMs: UtcMs | null;
+  /** Begun by another, and the member has not answered in it yet; absent otherwise. */
+  readonly awaitsMember?: true;
+  /** Who asks to help and waits for the member's leave. */
+  readonly askedHelperId?: string;
 }
 
 export interface NewReminder {
@@ -97,16 +101,24 @@ export interface Store {
     put(memberId: string, gear: Gear): Promise<void>;
   };
   readonly walks: {
+    /** Limit: the newest 20 of a member stay, and of a helper the newest 20 that wait for their members. */
     put(walk: StoredWalk): Promise<void>;
     get(id: string): Promise<StoredWalk | null>;
-    /** The newest walk not ended about this member in this club, or started by them. */
-    active(clubId: string, memberId: string): Promise<StoredWalk | null>;
+    /**
+     * The newest walk not ended in this club about this member, or that they help with; none that another began and they
+     * have not answered. With `helperId`: the newest about this member with that helper.
+     */
+    active(clubId: string, memberId: string, helperId?: string): Promise<StoredWalk | null>;
     /** Removes walks last touched before the instant; returns how many. */
     purge(beforeUtcMs: UtcMs): Promise<number>;
   };
   readonly outcomes: {
-    /** Counts one confirmed cause for the club; holds no member. */
-    add(clubId: string, faultId: string): Promise<void>;
+    /** Counts one confirmed cause for the club, once a member, cause and month (UTC); false: counted before. */
+    add(clubId: string, faultId: string, memberId: string, nowUtcMs: UtcMs): Promise<boolean>;
+    /** Forgets what the club has counted; returns how many causes. Who was counted this month is not counted again. */
+    reset(clubId: string): Promise<number>;
+    /** Removes the marks of who was counted in months before that of the instant; returns how many. */
+    purgeMarks(nowUtcMs: UtcMs): Promise<number>;
     counts(clubId: string): Promise<Readonly<Record<string, number>>>;
   };
   readonly reminders: {
@@ -128,6 +140,10 @@ export interface Store {
       limit: number,
       platforms?: readonly string[],
     ): Promise<readonly ClaimedReminder[]>;
+    /** Those that come again, of these platforms. */
+    listStanding(platforms: readonly string[]): Promise<readonly Reminder[]>;
+    /** Moves one that is still due at `fromUtcMs` and that no process has taken; false: it was not so. */
+    reschedule(id: string, fromUtcMs: UtcMs, dueUtcMs: UtcMs): Promise<boolean>;
     /** Could not be said: free for any process again from the instant on. */
     retryLater(id: string, claimant: string, notBeforeUtcMs: UtcMs): Promise<boolean>;
     /** Sent or dropped: gone, or moved to `nextDueUtcMs`. */
@@ -140,6 +156,9 @@ export interface Store {
   readonly notes: {
     get(key: string): Promise<string | null>;
     set(key: string, value: string): Promise<void>;
+    /** All whose key begins so, in order of their keys. */
+    list(prefix: string): Promise<readonly { readonly key: string; readonly value: string }[]>;
+    remove(key: string): Promise<void>;
   };
   /** Platform events already answered, so that each is answered once across restarts and processes. */
   readonly events: {

@@ -1,4 +1,4 @@
-/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate`. */
+/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate | learned`. */
 import { parseArgs } from 'node:util';
 import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { checkExamples } from '../../bot/reading/index.js';
@@ -8,6 +8,7 @@ import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
 import { checkCoverage } from './check-coverage.js';
+import { printLearned } from './learned.js';
 import { DEEP } from './policies.js';
 import { figuresFrom, meanOf, simulate, type WalkRecord } from './simulate.js';
 import { treeLines } from './tree.js';
@@ -17,6 +18,8 @@ const USAGE = `Review the fault model in knowledge/connection:
   npm run knowledge -- tree PATH                 the walk of one path as a Mermaid flow chart
        [--system windows|macos|linux] [--client direct|platform] [--depth 6]
   npm run -s knowledge -- simulate [--json]      steps and minutes to cure, worst first
+  npm run -s knowledge -- learned --club CLUB    what cured in a club beside what the weights expect
+       [--data FOLDER]
 Any of them with --overlay FOLDER lays a club's own entries over the shipped ones.
 `;
 
@@ -135,6 +138,8 @@ const main = async (): Promise<number> => {
       system: { type: 'string', default: 'windows' },
       client: { type: 'string', default: 'direct' },
       depth: { type: 'string', default: '6' },
+      club: { type: 'string', default: '' },
+      data: { type: 'string', default: './data' },
     },
   });
   const [task, path] = positionals;
@@ -149,6 +154,8 @@ const main = async (): Promise<number> => {
       return tree(values.overlay, path, values.system, values.client, Number(values.depth));
     case 'simulate':
       return runSimulation(values.overlay, values.json);
+    case 'learned':
+      return printLearned(FOLDER, values.overlay, values.data, values.club);
     default:
       console.error(USAGE);
       return 2;

@@ -23,7 +23,7 @@ const threadsIn = ({ world }: DiscordDouble): readonly Channel[] =>
   [...world.channels.values()].filter(({ type }) => type === 11);
 
 describe("a helper starts a walk from a member's menu", () => {
-  it('in a thread of its own, which both are shown, and both may answer step by step', async () => {
+  it('in a thread of its own, which the member is added to once they have answered, and both may answer step by step', async () => {
     const { double } = await begin();
     const [odalys, tamsin, ravi] = [double.member('Odalys'), double.member('Tamsin'), double.member('Ravi')];
     const { message } = await odalys.menu(HELP, tamsin);
@@ -32,7 +32,7 @@ describe("a helper starts a walk from a member's menu", () => {
     const [thread] = threadsIn(double);
     if (thread === undefined) throw new Error('no thread');
     expect(thread.name).toBe('Connection help: Tamsin');
-    expect([...thread.threadMembers].sort()).toEqual([odalys.person.id, tamsin.person.id].sort());
+    expect([...thread.threadMembers]).toEqual([odalys.person.id]);
     const [first] = tamsin.sees(thread);
     if (first === undefined) throw new Error('no step in the thread');
     expect(labelsOn(first).length).toBeGreaterThan(1);
@@ -40,6 +40,7 @@ describe("a helper starts a walk from a member's menu", () => {
     const chosen = labelsOn(first)[0] ?? '';
     const second = await tamsin.press(first, chosen);
     expect(second.message.channelId).toBe(thread.id);
+    await double.waitFor(() => thread.threadMembers.size === 2, 'the member in the thread');
     expect(second.message.embeds[0]?.description).not.toBe(first.embeds[0]?.description);
     // The answered question keeps what was chosen and loses its buttons.
     expect(first).toMatchObject({ components: [], content: expect.stringContaining('Chosen: ') as string });
@@ -50,6 +51,29 @@ describe("a helper starts a walk from a member's menu", () => {
     expect(stranger.message.onlyFor).toBe(ravi.person.id);
     expect(labelsOn(third.message).length).toBeGreaterThan(0);
     expect((await tamsin.press(third.message, 'Not sure')).message.embeds).toHaveLength(1);
+  });
+
+  it('opens no threads in a flood, and none for who may open none themselves', async () => {
+    const { double } = await begin();
+    const ravi = double.member('Ravi');
+    for (let i = 0; i < 6; i++) await ravi.menu(HELP, double.member(`Subject ${i}`));
+    expect(threadsIn(double)).toHaveLength(3);
+    expect(threadsIn(double).flatMap(({ threadMembers }) => [...threadMembers])).toEqual(Array(3).fill(ravi.person.id));
+    const plain = double.member('Mbali', { mayNotOpenThreads: true });
+    expect(labelsOn((await plain.menu(HELP, double.member('Tamsin'))).message).length).toBeGreaterThan(1);
+    expect(threadsIn(double)).toHaveLength(3);
+  });
+
+  it('after a reply that Discord did not take the buttons work again', async () => {
+    const { double } = (at = await start({ commands }, { firstResponseMs: 5000 }));
+    const tamsin = double.member('Tamsin');
+    const step = (await tamsin.slash('triage', {}, { in: 'direct' })).message;
+    double.misbehave.rest({ status: 400, code: 50035, on: /POST \/interactions\/.*\/callback/u });
+    const [label = ''] = labelsOn(step);
+    await tamsin.press(step, label).catch(() => undefined);
+    const again = await tamsin.press(step, label);
+    expect(again.message.content).not.toContain('just been answered');
+    expect(again.message.embeds).toHaveLength(1);
   });
 
   it('pressing twice in a hurry answers once', async () => {
@@ -87,9 +111,10 @@ describe("a helper starts a walk from a member's menu", () => {
     await double.member('Odalys').menu(HELP, plea);
     const [thread] = threadsIn(double);
     const [step] = thread === undefined ? [] : tamsin.sees(thread);
-    expect(step?.embeds[0]?.description).toContain('Your text says');
-    const walk = await store.walks.active(`discord:${double.guild.id}`, `discord:${tamsin.person.id}`);
-    expect(walk).toMatchObject({
+    expect(step?.embeds[0]?.description).toContain('I take it');
+    const club = `discord:${double.guild.id}`;
+    expect(await store.walks.active(club, `discord:${tamsin.person.id}`)).toBeNull();
+    expect(await store.walks.active(club, `discord:${double.member('Odalys').person.id}`)).toMatchObject({
       memberId: `discord:${tamsin.person.id}`,
       helperId: `discord:${double.member('Odalys').person.id}`,
     });

@@ -51,7 +51,12 @@ const bot = () => {
     return { event_id: '$other' };
   });
   const stop = new AbortController().signal;
-  const notes = { get: async () => null, set: async () => undefined };
+  const notes = {
+    get: async () => null,
+    set: async () => undefined,
+    list: async () => [],
+    remove: async () => undefined,
+  };
   const events = {
     claim: async () => {
       claims++;
@@ -75,7 +80,12 @@ const bot = () => {
     rooms,
     direct: createDirectRooms(client, BOT, rooms),
     outbox: createOutbox(client, BOT, OLDEST_ANSWERED_MS, stop),
-    pending: createPendingAnswers(notes, 'pending', () => undefined),
+    pending: createPendingAnswers(
+      notes,
+      'pending',
+      () => NOW,
+      () => undefined,
+    ),
     fileIn: () => null,
     limit: createRateLimit({ burst: 10, perSecond: 1 / 3 }),
     lookUps: createRateLimit({ burst: 10, perSecond: 1 / 3 }),

@@ -2,7 +2,13 @@
 import { expect, test } from 'vitest';
 import { createPendingAnswers } from '../../bot/platforms/matrix/answer/pending-answers.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';
+import { openStore } from '../../bot/store/open-store.js';
 import { StoreError } from '../../bot/store/store.js';
+
+const NOW = Date.UTC(2026, 10, 25, 18);
+const PREFIX = 'matrix:@pierhand:fenwold.example:pending-answers';
+const TAMSIN = 'matrix:@tamsin:fenwold.example';
+const RAVI = 'matrix:@ravi:fenwold.example';
 
 const answer = reply({
   pointsAt: NOWHERE,
@@ -11,42 +17,77 @@ const answer = reply({
   data: { id: 'r1' },
 });
 
-const notesOf = (values: Map<string, string>) => ({
-  get: async (key: string) => values.get(key) ?? null,
-  set: async (key: string, value: string) => {
-    values.set(key, value);
-  },
-});
+const opened = async (errors: unknown[] = []) => {
+  const store = await openStore({ memory: true });
+  const process = (nowUtcMs = NOW) =>
+    createPendingAnswers(
+      store.notes,
+      PREFIX,
+      () => nowUtcMs,
+      (error) => errors.push(error),
+    );
+  return { store, process };
+};
 
 test('the next process finds what the last had not yet said, and nothing that was', async () => {
-  const values = new Map<string, string>();
   const errors: unknown[] = [];
-  const first = createPendingAnswers(notesOf(values), 'pending', (error) => errors.push(error));
+  const { store, process } = await opened(errors);
+  const first = process();
   await first.load();
-  await Promise.all([first.put('a', answer), first.put('b', answer)]);
+  await Promise.all([first.put('a', answer, TAMSIN), first.put('b', answer, TAMSIN)]);
   await first.done('a');
-  const second = createPendingAnswers(notesOf(values), 'pending', (error) => errors.push(error));
+  const second = process();
   await second.load();
   expect(second.get('a')).toBeUndefined();
   expect(second.get('b')).toEqual(answer);
   await second.done('b');
-  expect(values.get('pending')).toBe('{}');
+  expect(await store.notes.list(PREFIX)).toEqual([]);
   expect(errors).toEqual([]);
+  await store.close();
+});
+
+test('after a crash, forget leaves no private answer of theirs behind, and leaves those of others', async () => {
+  const { store, process } = await opened();
+  const crashed = process();
+  await crashed.put('a', { ...answer, summary: 'Garden stands at 52.71, 0.12.', audience: 'asker' }, TAMSIN);
+  await crashed.put('b', answer, RAVI);
+  await store.forgetMember(TAMSIN);
+  const left = await store.notes.list('');
+  expect(JSON.stringify(left)).not.toContain('Garden');
+  const next = process();
+  await next.load();
+  expect(next.get('b')).toEqual(answer);
+  await store.close();
+});
+
+test('a day after a crash, and from before answers had owners, nothing is left', async () => {
+  const { store, process } = await opened();
+  await process().put('a', answer, TAMSIN);
+  await store.notes.set(PREFIX, JSON.stringify({ old: answer }));
+  await store.notes.set('matrix:@pierhand:fenwold.example:sync-token', 't');
+  await process(NOW + 25 * 3_600_000).load();
+  expect((await store.notes.list('')).map(({ key }) => key)).toEqual(['matrix:@pierhand:fenwold.example:sync-token']);
+  await store.close();
 });
 
 test('a damaged note is told and passed over; a failing store stops no answer, but does stop the start', async () => {
   const errors: unknown[] = [];
-  const damaged = createPendingAnswers(notesOf(new Map([['pending', '{"a":']])), 'pending', (error) =>
-    errors.push(error),
-  );
-  await damaged.load();
+  const { store, process } = await opened(errors);
+  await store.notes.set(`${PREFIX}:a:@tamsin:fenwold.example`, '{"a":');
+  await process().load();
   expect(errors).toHaveLength(1);
+  await store.close();
   const fail = async (): Promise<never> => {
     throw new StoreError('store-unavailable', 'x');
   };
-  const failing = createPendingAnswers({ get: fail, set: fail }, 'pending', (error) => errors.push(error));
+  const failing = createPendingAnswers(
+    { get: fail, set: fail, list: fail, remove: fail },
+    PREFIX,
+    () => NOW,
+    (error) => errors.push(error),
+  );
   await expect(failing.load()).rejects.toBeInstanceOf(StoreError);
-  await failing.put('a', answer);
+  await failing.put('a', answer, TAMSIN);
   expect(failing.get('a')).toEqual(answer);
   await failing.done('a');
   expect(failing.get('a')).toBeUndefined();

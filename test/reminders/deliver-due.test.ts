@@ -65,6 +65,7 @@ const roundOver = (over: Store, claimant: string): Round => {
     leaseMs: 90_000,
     deliverWithinMs: 50,
     unsettled: new Set(),
+    said: new Set(),
   };
 };
 beforeEach(async () => {

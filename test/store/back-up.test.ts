@@ -70,7 +70,7 @@ const backUpWhileWriting = async (
   expect((await store.outcomes.counts(CLUB_OF_WORKERS))['cable']).toBeLessThanOrEqual(
     [...book.begun.values()].filter(({ kind }) => kind === 'outcome').length,
   );
-  await store.outcomes.add(CLUB_OF_WORKERS, 'port');
+  await store.outcomes.add(CLUB_OF_WORKERS, 'port', 'console:last', Date.UTC(2026, 10, 25));
   await store.close();
 };
 

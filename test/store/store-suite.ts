@@ -21,6 +21,7 @@ export const TAMSIN = 'matrix:@tamsin:fenwold.example';
 export const RAVI = 'discord:200000000000000002';
 const CLUB = 'discord:900000000000000001';
 const tamsin: Owner = { kind: 'member', id: TAMSIN };
+const NOW = Date.UTC(2026, 10, 25, 18);
 const club: Owner = { kind: 'club', id: CLUB };
 
 const quarryField: StoredSite = {
@@ -183,10 +184,60 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
   it('counts every outcome, from several processes at once', async () => {
     const stores = [store, await another(), await another()];
     await Promise.all(
-      Array.from({ length: 60 }, (_, i) => stores[i % 3]!.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port')),
+      Array.from({ length: 60 }, (_, i) =>
+        stores[i % 3]!.outcomes.add(CLUB, i % 2 === 0 ? 'cable' : 'port', `console:${i}`, NOW),
+      ),
     );
     expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 30, port: 30 });
     expect(await store.outcomes.counts('other')).toEqual({});
+  });
+
+  it('counts a member once for a cause and month, lets a club begin afresh, and forgets who was counted', async () => {
+    const december = Date.UTC(2026, 11, 1);
+    expect(await store.outcomes.add(CLUB, 'cable', TAMSIN, NOW)).toBe(true);
+    for (let i = 0; i < 20; i++) expect(await store.outcomes.add(CLUB, 'cable', TAMSIN, NOW)).toBe(false);
+    expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 1 });
+    expect(await store.outcomes.add(CLUB, 'cable', RAVI, NOW)).toBe(true);
+    expect(await store.outcomes.add(CLUB, 'cable', TAMSIN, december)).toBe(true);
+    expect(await store.outcomes.counts(CLUB)).toEqual({ cable: 3 });
+    expect(await store.outcomes.purgeMarks(december)).toBe(2);
+    expect(await store.exportMember(TAMSIN)).toMatchObject({
+      causesCounted: [{ clubId: CLUB, faultId: 'cable', month: '2026-12' }],
+    });
+    expect(await store.outcomes.reset(CLUB)).toBe(1);
+    expect(await store.outcomes.counts(CLUB)).toEqual({});
+    expect(await store.outcomes.add(CLUB, 'cable', TAMSIN, december)).toBe(false);
+  });
+
+  it('keeps the newest 20 walks of a member, whatever others begin for them, and of a helper the newest 20 unanswered', async () => {
+    for (let i = 0; i < 30; i++) {
+      await store.walks.put(walk(`own ${i}`, { updatedUtcMs: 1000 + i }));
+      await store.walks.put(
+        walk(`pushed ${i}`, { updatedUtcMs: 5000 + i, helperId: RAVI, memberId: TAMSIN, awaitsMember: true }),
+      );
+    }
+    const { walks } = (await store.exportMember(TAMSIN)) as unknown as { walks: StoredWalk[] };
+    expect(walks.filter(({ awaitsMember }) => awaitsMember !== true).map(({ id }) => id)).toEqual(
+      Array.from({ length: 20 }, (_, i) => `own ${29 - i}`),
+    );
+    expect(walks).toHaveLength(40);
+    expect((await store.walks.active(CLUB, TAMSIN))?.id).toBe('own 29');
+    expect((await store.walks.active(CLUB, TAMSIN, RAVI))?.id).toBe('pushed 29');
+    expect((await store.walks.active(CLUB, RAVI))?.id).toBe('pushed 29');
+    await store.forgetMember(RAVI);
+    expect(((await store.exportMember(TAMSIN)) as unknown as { walks: unknown[] }).walks).toHaveLength(20);
+  });
+
+  it("moves a standing reminder only while it is due as thought and in nobody's hands", async () => {
+    const { id } = await store.reminders.add(
+      reminder({ dueUtcMs: 5000, kind: 'sunrise', staleUtcMs: null, repeat: { every: 'sunrise' } }),
+    );
+    await store.reminders.add(reminder({ dueUtcMs: 5000 }));
+    expect((await store.reminders.listStanding(['matrix', 'discord'])).map((each) => each.id)).toEqual([id]);
+    expect(await store.reminders.listStanding([])).toEqual([]);
+    expect(await store.reminders.reschedule(id, 4000, 1000)).toBe(false);
+    expect(await store.reminders.reschedule(id, 5000, 1000)).toBe(true);
+    expect((await store.reminders.listStanding(['matrix', 'discord']))[0]?.dueUtcMs).toBe(1000);
   });
 
   it("lists a member's reminders by time and cancels only their own", async () => {
@@ -340,7 +391,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       await store.reminders.add(reminder({ memberId }));
       await store.reminders.add(reminder({ memberId, to: 'channel', kind: 'sunrise', repeat: { every: 'sunrise' } }));
       await store.reminders.add(reminder({ memberId, to: 'channel' }));
-      await store.outcomes.add(memberId, 'cable');
+      await store.outcomes.add(memberId, 'cable', memberId, NOW);
       await store.notes.set(`direct-room:${memberId.slice(memberId.indexOf(':') + 1)}`, '!r');
       await store.notes.set(`seen:${memberId}`, '1');
     };
@@ -361,7 +412,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(shown.notes).toHaveLength(2);
     const ofRavi = (await store.exportMember(RAVI)) as Record<string, unknown>;
 
-    expect(await store.forgetMember(TAMSIN)).toBe(10);
+    expect(await store.forgetMember(TAMSIN)).toBe(11);
     const left = await bench.dump();
     expect(left).not.toContain('tamsin');
     expect(left).toContain(RAVI);
@@ -372,6 +423,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       reminders: [],
       walks: [],
       walksHelpedWith: [],
+      causesCounted: [],
       notes: [],
     });
     // Ravi keeps everything but the name of the one who helped.

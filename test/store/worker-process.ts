@@ -28,7 +28,7 @@ const tell = (told: Told): void => {
 const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> => {
   switch (kind) {
     case 'outcome':
-      await store.outcomes.add(CLUB_OF_WORKERS, 'cable');
+      await store.outcomes.add(CLUB_OF_WORKERS, 'cable', `console:${process.pid}-${number}`, Date.UTC(2026, 10, 25));
       return { kind, number };
     case 'note':
       await store.notes.set(`sync-${laneOf(number)}`, String(number));

@@ -42,8 +42,8 @@ export interface AskedTarget {
 export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarget | Problem => {
   const found = resolveTarget(deps.catalogue, text);
   if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
-  const offered =
-    found.problem === 'ambiguous-target' ? found.candidates : found.problem === 'unknown-target' ? found.nearest : [];
+  const nearest = found.problem === 'unknown-target' ? found.nearest : [];
+  const offered = found.problem === 'ambiguous-target' ? found.candidates : nearest;
   return problem(
     found.problem,
     targetProblemMessage(found),
@@ -128,18 +128,20 @@ export interface TargetQuestion {
   readonly target: string;
   readonly site: string | undefined;
   readonly rest: Readonly<Record<string, string | undefined>>;
+  /** See SiteWish. */
+  readonly isSafety?: boolean;
 }
 
 /** A target and a site together; each problem offers to ask again with the other kept. */
 export const targetAtSite = async (
   deps: Deps,
   request: Asking,
-  { command, target: targetText, site: siteText, rest }: TargetQuestion,
+  { command, target: targetText, site: siteText, rest, isSafety = false }: TargetQuestion,
 ): Promise<TargetAtSite | Problem> => {
   const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
   if (isProblem(found)) return found;
   const { target } = found;
   const lineFor = (site: string): string => commandLine(command, target.name, { site, ...rest });
-  const where = await siteFor(deps, request, siteText, { lineFor });
+  const where = await siteFor(deps, request, siteText, { lineFor, isSafety });
   return isProblem(where) ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
 };

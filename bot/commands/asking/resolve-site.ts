@@ -1,7 +1,14 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
 import { problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
-import { placeSpec, resolveSite, siteProblemMessage, type Site, type SiteProblem } from '../../places/index.js';
+import {
+  parsePosition,
+  placeSpec,
+  resolveSite,
+  siteProblemMessage,
+  type Site,
+  type SiteProblem,
+} from '../../places/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
 import { StoreError, type HorizonPoint, type Owner, type Store, type StoredSite } from '../../store/store.js';
@@ -99,7 +106,11 @@ export interface SiteWish {
   readonly lineFor?: ((siteText: string) => string) | undefined;
   /** `everyone`: for what is said to a whole channel; a member's own sites are then left out. Usual: asker. */
   readonly shownTo?: Audience;
+  /** Words somebody's eyes may hang on: where saved sites cannot be read, no other site stands in for them. */
+  readonly isSafety?: boolean;
 }
+
+const NAME_ONE = 'Name one, such as site:52.71,0.12 or site:"Ely, England".';
 
 type Kinds = readonly Owner['kind'][];
 
@@ -147,10 +158,20 @@ const namedSite = (
   }
   if (isPrivateWord(siteText)) {
     if (saved.member.length > 0) markPersonal();
-    return unknownPrivateSite(siteText, saved);
+    return saved.trouble === null
+      ? unknownPrivateSite(siteText, saved)
+      : problem(
+          saved.trouble.code,
+          `Saved sites cannot be read just now, "${tidy(siteText, 30)}" among them. ${NAME_ONE}`,
+        );
   }
   const found = resolveSite(deps.places(), siteText);
-  if (found.ok) return { site: found.site, horizon: null, saidAs: found.site.name };
+  if (found.ok) {
+    // A saved site may bear the same name; a position is what it is.
+    if (saved.trouble !== null && parsePosition(siteText) === null)
+      request.privacy.markUnread(`the place ${found.site.name}`);
+    return { site: found.site, horizon: null, saidAs: found.site.name };
+  }
   const message = siteProblemMessage(found);
   return problem(
     found.problem,
@@ -160,15 +181,24 @@ const namedSite = (
 };
 
 /** The operator's setting, where neither a member nor the club has a usual site. */
-const siteOfOperator = (deps: Deps, saved: SavedSites): ResolvedSite | Problem => {
+const siteOfOperator = (
+  deps: Deps,
+  { privacy }: Asking,
+  saved: SavedSites,
+  { isSafety = false }: SiteWish,
+): ResolvedSite | Problem => {
+  if (saved.trouble !== null && isSafety)
+    return problem(
+      saved.trouble.code,
+      `Saved sites cannot be read just now, so I do not know where you stand, and the Sun is not to be guessed at. ${NAME_ONE}`,
+    );
   if (deps.clubSiteText !== null) {
     const found = resolveSite(deps.places(), deps.clubSiteText);
-    if (found.ok)
-      return {
-        site: { ...found.site, source: 'club' },
-        horizon: null,
-        saidAs: `${found.site.name} (the club's site)`,
-      };
+    if (found.ok) {
+      const saidAs = `${found.site.name} (the club's site)`;
+      if (saved.trouble !== null) privacy.markUnread(saidAs);
+      return { site: { ...found.site, source: 'club' }, horizon: null, saidAs };
+    }
     return problem(
       found.problem,
       `The operator's setting PIERHAND_SITE, "${tidy(deps.clubSiteText, 40)}", cannot be read: ${siteProblemMessage(found)}`,
@@ -178,7 +208,7 @@ const siteOfOperator = (deps: Deps, saved: SavedSites): ResolvedSite | Problem =
     'no-site',
     saved.trouble === null
       ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
-      : 'Saved sites cannot be read just now, and no site was named. Name one, such as site:52.71,0.12 or site:"Ely, England".',
+      : `Saved sites cannot be read just now, and no site was named. ${NAME_ONE}`,
   );
 };
 
@@ -197,7 +227,11 @@ export const siteFor = async (
   const kinds: Kinds = wish.shownTo === 'everyone' ? ['club'] : ['member', 'club'];
   const isMeant = (site: StoredSite): boolean =>
     siteText === undefined ? site.isDefault : sameSiteName(site.name, siteText);
+  // What cannot be read may well be the member's own.
+  if (saved.trouble !== null) request.privacy.markPersonal();
   const found = amongSaved(saved, kinds, request.privacy, isMeant);
   if (found !== undefined) return found;
-  return siteText === undefined ? siteOfOperator(deps, saved) : namedSite(deps, request, saved, siteText, wish);
+  return siteText === undefined
+    ? siteOfOperator(deps, request, saved, wish)
+    : namedSite(deps, request, saved, siteText, wish);
 };

@@ -1,7 +1,7 @@
 /** From what a platform received to an Outcome: checks the options against the one declaration, runs, and lets nothing escape. */
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import type { Outcome } from '../../reply/reply.js';
+import type { Outcome, Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
@@ -78,9 +78,21 @@ export interface Ask {
 const guarded = (outcome: Outcome, { isPersonal }: Privacy): Outcome =>
   isPersonal() ? { ...outcome, audience: 'asker' } : outcome;
 
+/** An answer for another place than the member may have meant begins with that, and calls nothing good. */
+const withUnreadSaid = (answer: Reply, { standsIn }: Privacy): Reply => {
+  const instead = standsIn();
+  return instead === null
+    ? answer
+    : {
+        ...answer,
+        level: answer.level === 'good' ? 'caution' : answer.level,
+        summary: `Saved sites cannot be read just now: this is for ${instead}. Where you are, the sky and the Sun may stand otherwise. ${answer.summary}`,
+      };
+};
+
 /** What holds for every outcome, whatever the command remembered: the Sun is judged, and what is personal is the asker's. */
 const finished = (outcome: Outcome, privacy: Privacy, deps: Deps): Outcome =>
-  guarded(isProblem(outcome) ? outcome : withSunJudged(outcome, deps.sunLimits), privacy);
+  guarded(isProblem(outcome) ? outcome : withUnreadSaid(withSunJudged(outcome, deps.sunLimits), privacy), privacy);
 
 /** The problem a member sees when something of ours went wrong; the log gets the rest. */
 const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
@@ -98,6 +110,25 @@ export const runCommand = async (
   deps: Deps,
   command: Command,
   raw: ReadonlyMap<string, unknown>,
+  ask: Ask,
+): Promise<Outcome> => {
+  const outcome = await runGuarded(deps, command, raw, ask);
+  const { memberId, clubId, channelId } = ask.asker;
+  deps.onAnswered?.({
+    command: command.name,
+    outcome: isProblem(outcome) ? outcome.problem : outcome.level,
+    audience: outcome.audience ?? 'everyone',
+    memberId,
+    clubId,
+    channelId,
+  });
+  return outcome;
+};
+
+const runGuarded = async (
+  deps: Deps,
+  command: Command,
+  raw: ReadonlyMap<string, unknown>,
   { asker, nowUtcMs, onError }: Ask,
 ): Promise<Outcome> => {
   if (command.access === 'manager' && !asker.isManager) {
@@ -112,7 +143,7 @@ export const runCommand = async (
     const request = { options: checked.values, asker, nowUtcMs, privacy };
     return finished(await command.run({ ...deps, store }, request), privacy, deps);
   } catch (error) {
-    return failure(error, command.name, onError);
+    return guarded(failure(error, command.name, onError), privacy);
   }
 };
 

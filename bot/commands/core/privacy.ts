@@ -8,6 +8,9 @@ export interface Privacy {
   /** Makes the outcome of this request the asker's alone. */
   readonly markPersonal: () => void;
   readonly isPersonal: () => boolean;
+  /** The saved sites could not be read, and the answer holds for what stands here instead; dispatch says so before all else. */
+  readonly markUnread: (standsIn: string) => void;
+  readonly standsIn: () => string | null;
   /**
    * The store without the mark, for looking whether a name is one of the member's own. Who finds that it is calls `markPersonal`.
    * The linter allows it in bot/commands/asking alone.
@@ -25,7 +28,14 @@ const overlaid = <T extends object>(base: T, over: Partial<T>): T => Object.assi
 export const openPrivacy = (store: Store): { readonly privacy: Privacy; readonly store: Store } => {
   let personal = false;
   const markPersonal = (): void => void (personal = true);
-  const privacy: Privacy = { markPersonal, isPersonal: () => personal, unmarked: store };
+  let standsIn: string | null = null;
+  const privacy: Privacy = {
+    markPersonal,
+    isPersonal: () => personal,
+    markUnread: (instead) => void (standsIn = instead),
+    standsIn: () => standsIn,
+    unmarked: store,
+  };
   const marked: Partial<Store> = {
     get sites() {
       const { sites } = store;

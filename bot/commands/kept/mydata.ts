@@ -4,7 +4,7 @@ import type { Choice } from '../../ground/problem.js';
 import { NOWHERE, reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { StoredSite } from '../../store/store.js';
-import { choice, defineCommand, optional } from '../core/command.js';
+import { choice, defineCommand, integer, optional } from '../core/command.js';
 import { KEPT_PERIODS } from './privacy-text.js';
 import { siteLine } from '../site/site-words.js';
 
@@ -22,6 +22,7 @@ const kept = z.object({
     z.object({ id: z.string(), updatedUtcMs: z.number(), endedUtcMs: z.number().nullable(), state: z.unknown() }),
   ),
   walksHelpedWith: z.array(z.object({ id: z.string(), updatedUtcMs: z.number() })),
+  causesCounted: z.array(z.object({ faultId: z.string(), month: z.string() })),
   notes: z.array(z.string()),
 });
 type Kept = z.infer<typeof kept>;
@@ -53,6 +54,13 @@ const factsOf = (part: Part, all: Kept): readonly Fact[] => {
           label: 'Troubleshooting walks',
           value: `${all.walks.length} about you, ${all.walksHelpedWith.length} you helped with`,
         },
+        {
+          label: 'Causes counted for the club',
+          value:
+            all.causesCounted.length === 0
+              ? 'none'
+              : all.causesCounted.map(({ faultId, month }) => `${faultId} (${month})`).join(', '),
+        },
         { label: 'Platform notes', value: all.notes.length === 0 ? 'none' : all.notes.join(', ') },
       ];
     case 'sites':
@@ -78,7 +86,10 @@ const factsOf = (part: Part, all: Kept): readonly Fact[] => {
   }
 };
 
-const choices = (part: Part): readonly Choice[] => [
+const PAGE_LENGTH = 20;
+
+const choices = (part: Part, nextPage: number | null): readonly Choice[] => [
+  ...(nextPage === null ? [] : [{ label: 'Next page', run: `mydata part:${part} page:${nextPage}`, preferred: true }]),
   ...PARTS.filter((other) => other !== part).map((other) => ({
     label: other === 'summary' ? 'Summary' : `My ${other}`,
     run: `mydata part:${other}`,
@@ -89,15 +100,26 @@ const choices = (part: Part): readonly Choice[] => [
 export const mydata = defineCommand({
   name: 'mydata',
   summary: 'Show me everything you keep about me',
-  options: { part: optional(choice('Only this part, in full', PARTS)) },
+  options: {
+    part: optional(choice('Only this part, in full', PARTS)),
+    page: optional(integer('Which page of a long part', { min: 1, max: 100 })),
+  },
   examples: ['mydata', 'mydata part:sites'],
   run: async (deps, { options, asker }): Promise<Outcome> => {
     const exported = await deps.store.exportMember(asker.memberId);
     const all = kept.parse(exported);
     const part = options.part ?? 'summary';
-    const facts = factsOf(part, all);
+    const whole = factsOf(part, all);
+    const pages = Math.max(1, Math.ceil(whole.length / PAGE_LENGTH));
+    const page = Math.min(options.page ?? 1, pages);
+    const facts = whole.slice((page - 1) * PAGE_LENGTH, page * PAGE_LENGTH);
     const isNothing =
-      all.sites.length + all.reminders.length + all.walks.length + all.walksHelpedWith.length + all.notes.length ===
+      all.sites.length +
+        all.reminders.length +
+        all.walks.length +
+        all.walksHelpedWith.length +
+        all.causesCounted.length +
+        all.notes.length ===
         0 && all.gear === null;
     return reply({
       title: 'What I keep about you',
@@ -109,9 +131,9 @@ export const mydata = defineCommand({
           ? 'Only this, and only for you to see. Each part can be shown in full.'
           : facts.length === 0
             ? `No ${part}.`
-            : `Your ${part}, in full.`,
+            : `Your ${part}, in full${pages === 1 ? '' : `, page ${page} of ${pages}`}.`,
       notes: part === 'summary' ? KEPT_PERIODS : [],
-      choices: isNothing ? [] : choices(part),
+      choices: isNothing ? [] : choices(part, page < pages ? page + 1 : null),
       pointsAt: NOWHERE,
       data: { kept: exported },
     });

@@ -6,5 +6,6 @@ export const KEPT_PERIODS = [
   'Reminders: until they are said or cancelled; standing ones until cancelled.',
   `Troubleshooting walks: ${WALK_DAYS} days after they were last touched.`,
   `The ids of messages already answered (no text): ${EVENT_DAYS} days.`,
-  'How often each cause was confirmed in a club: kept as counts, with no member in them.',
+  'Of walks, your newest 20.',
+  'How often each cause was confirmed in a club: kept as counts, with no member in them. That yours was counted: to the end of the month.',
 ] as const;

@@ -252,6 +252,7 @@ export const sun = defineCommand({
     const { options, asker, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'sun',
+      isSafety: true,
       target: options.target,
       site: options.site,
       rest: {

@@ -58,10 +58,12 @@ const begin = async (
     channelId: asker.channelId,
     state: startWalk(
       helps ? { member: null, helper: name } : { member: name, helper: null },
-      await gearOf(deps, model, memberId),
+      // What another member saved is theirs to say.
+      helps ? {} : await gearOf(deps, model, memberId),
     ),
     updatedUtcMs: nowUtcMs,
     endedUtcMs: null,
+    ...(helps ? { awaitsMember: true as const } : {}),
   };
 };
 
@@ -69,6 +71,8 @@ export interface Found {
   readonly walk: Walk;
   readonly isNew: boolean;
   readonly note: string | null;
+  /** The asker would help, and the member has to say yes first. */
+  readonly asksToHelp?: true;
 }
 
 export interface AskedWalk {
@@ -77,22 +81,21 @@ export interface AskedWalk {
   readonly fresh: boolean;
 }
 
-/** The walk under way about a member, joined as the helper where the asker is neither of its two; null: none. */
+/** The walk under way about a member, to be joined where the asker is neither of its two; null: none. */
 const underWay = async (deps: Deps, asker: Asker, forMember: string | undefined): Promise<Found | Problem | null> => {
   const about = forMember ?? asker.memberId;
+  if (about !== asker.memberId) {
+    const helped = await activeWalk(deps.store, asker.clubId, about, asker.memberId);
+    if (helped !== null) return { walk: helped, isNew: false, note: null };
+  }
   const under = await activeWalk(deps.store, asker.clubId, about);
   if (under === null || (forMember !== undefined && under.memberId !== about)) return null;
   if (speakerOf(under, asker) !== null) return { walk: under, isNew: false, note: null };
   // Someone comes to help with a walk the member began.
-  if (under.helperId === null)
-    return {
-      walk: { ...under, helperId: asker.memberId },
-      isNew: false,
-      note: 'You have joined as the helper; both of you may answer.',
-    };
+  if (under.helperId === null) return { walk: under, isNew: false, note: null, asksToHelp: true };
   return problem(
     'has-a-helper',
-    'That member already has a helper in a walk under way. Ask them to end it first with: triage do:end',
+    'That member already has a helper in a walk under way. They can send the helper away with: triage do:release',
   );
 };
 
@@ -113,7 +116,9 @@ export const findWalk = async (
         )
       : { walk, isNew: false, note: null };
   }
-  const under = asked.fresh ? null : await underWay(deps, asker, asked.for);
+  const helps = asked.for !== undefined && asked.for !== asker.memberId;
+  // One walk at a time for each member somebody helps, however often it is begun.
+  const under = asked.fresh && !helps ? null : await underWay(deps, asker, asked.for);
   if (under !== null) return under;
   return { walk: await begin(deps, model, asker, asked.for, nowUtcMs), isNew: true, note: null };
 };

@@ -12,7 +12,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
-import { stepData } from './step-data.js';
+import { lettered, stepData } from './step-data.js';
 import { back, doLine, linesFor, memberName, nameOf, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -98,6 +98,16 @@ const tried = (model: TriageModel, walk: Walk): readonly string[] =>
       : [],
   );
 
+/** Below this nothing stands out, and a list of guesses would only mislead. */
+const STANDS_OUT = 0.08;
+
+const standsText = (assessment: Assessment): string => {
+  const named = standing(assessment, 3).filter(({ probability }) => probability >= STANDS_OUT);
+  return named.length === 0
+    ? 'nothing stands out yet'
+    : named.map(({ title, probability }) => `${title} (${percent(probability)})`).join('; ');
+};
+
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
   lines.length === 0 ? [] : [{ label, value: lines.map((line) => `• ${line}`).join('\n') }];
 
@@ -139,12 +149,7 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
       ...numbers,
     ]),
     ...listFact('Tried', tried(model, walk)),
-    {
-      label: 'Stands',
-      value: standing(assessment, 3)
-        .map(({ title, probability }) => `${title} (${percent(probability)})`)
-        .join('; '),
-    },
+    { label: 'Stands', value: standsText(assessment) },
     ...(lies === null ? [] : [{ label: 'It lies in', value: lies }]),
   ];
 };
@@ -159,7 +164,7 @@ const lookAtNext = (assessment: Assessment): string | null => {
 const mustBeDone = (fault: FaultEntry, assessment: Assessment): readonly string[] => {
   const { steps, otherwise } = fault.remedy;
   return [
-    ...linesFor(steps, assessment.context.system).map((line, i) => `${i + 1}. ${line}`),
+    ...linesFor(steps, assessment.context.system).map(lettered),
     ...(otherwise === undefined
       ? []
       : linesFor(otherwise, assessment.context.system).map((line) => `Or another way: ${line}`)),

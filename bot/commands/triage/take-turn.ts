@@ -24,7 +24,7 @@ import { answersOf } from './step-data.js';
 import { readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 
-export const DOINGS = ['why', 'back', 'summary', 'end', 'new'] as const;
+export const DOINGS = ['why', 'back', 'summary', 'end', 'new', 'accept', 'release'] as const;
 export type Doing = (typeof DOINGS)[number];
 
 export interface SaidInTurn {
@@ -97,6 +97,11 @@ const COUNTED: Readonly<Record<string, string>> = {
   other: 'Then I do not count it for that cause. Clear skies.',
 };
 
+const COUNTED_BEFORE = 'It was counted for you this month already, and counts once. Clear skies.';
+
+/** Only the one whose mount it is; before they have said anything, the one who began it for them too. */
+const mayEnd = (walk: Walk, by: Speaker): boolean => by === 'member' || walk.awaitsMember === true;
+
 const count = async (
   { deps, by, nowUtcMs }: TurnContext,
   walk: Walk,
@@ -109,10 +114,11 @@ const count = async (
       `Nothing has been fixed in this walk yet. See where it stands with: triage walk:${walk.id}`,
     );
   if (walk.endedUtcMs !== null) return problem('walk-ended', 'This walk has ended, and its outcome is settled.');
-  if (consent === 'yes' && by !== 'member')
-    return problem('consent', 'Only the one whose mount it is can say yes to that.');
-  if (consent === 'yes') await deps.store.outcomes.add(walk.clubId, step.id);
-  return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [COUNTED[consent] ?? COUNTED['no'] ?? ''], show: 'summary' };
+  if (by !== 'member' && (consent === 'yes' || !mayEnd(walk, by)))
+    return problem('consent', 'Only the one whose mount it is can answer that.');
+  const isNew = consent !== 'yes' || (await deps.store.outcomes.add(walk.clubId, step.id, walk.memberId, nowUtcMs));
+  const note = isNew ? (COUNTED[consent] ?? COUNTED['no'] ?? '') : COUNTED_BEFORE;
+  return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
 };
 
 interface Began {
@@ -178,9 +184,28 @@ const takeBack = (began: Began): Turn | Problem => {
     : changed(began, state, { notes: ['Taken back one step.'] });
 };
 
+const withoutHelper = (walk: Walk): Walk => ({
+  ...walk,
+  helperId: null,
+  state: { ...walk.state, names: { ...walk.state.names, helper: null } },
+});
+
 const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   const { context, walk, notes } = began;
   if (doing === 'why' || doing === 'summary') return { walk, notes, show: doing };
+  if (doing === 'release')
+    return walk.helperId === null
+      ? problem('no-helper', 'This walk has no helper.')
+      : {
+          walk: withoutHelper(walk),
+          notes: [...notes, 'The helper has left this walk.'],
+          show: 'step',
+        };
+  if (doing === 'end' && !mayEnd(walk, context.by))
+    return problem(
+      'not-yours-to-end',
+      `Only the one whose mount it is ends this walk. To leave it yourself: triage walk:${walk.id} do:release`,
+    );
   if (doing === 'end')
     return { walk: { ...walk, endedUtcMs: walk.endedUtcMs ?? context.nowUtcMs }, notes, show: 'summary' };
   return doing === 'back' ? takeBack(began) : null;

@@ -4,6 +4,7 @@ import type { Outcome, Reply } from '../../reply/reply.js';
 import { assess, standing, type TriageModel } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
+import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
 import { stepReply, whyReply } from './step-reply.js';
@@ -63,7 +64,9 @@ export const triage = defineCommand({
     for: optional(member('The member you are helping; both of you may answer')),
     walk: optional(text('Which walk, by its id; default: the one under way', { maxLength: 12 })),
     answer: optional(text('An answer to the question in hand', { maxLength: 80 })),
-    do: optional(choice('why this step, go back a step, show the summary, end, or start a new walk', DOINGS)),
+    do: optional(
+      choice('why this step, back a step, the summary, end, a new walk, accept or release a helper', DOINGS),
+    ),
     file: optional(file('A log file or a screenshot')),
   },
   bare: 'text',
@@ -81,14 +84,18 @@ export const triage = defineCommand({
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, asker, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
+    if (found.asksToHelp === true) return askToHelp(deps.store, found.walk, asker);
+    if (options.do === 'accept') return acceptHelper(deps.store, found.walk, asker, options.answer);
     const by = speakerOf(found.walk, asker);
     if (by === null) return notYours(found.walk);
     const outcomes = await clubOutcomes(deps.store, found.walk.clubId);
     const said = fresh ? { text: bare === 'new' ? undefined : options.text, file: options.file } : options;
     const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, found, said);
     if (isProblem(turn)) return turn;
-    const kept = await keepWalk(deps.store, { ...turn.walk, updatedUtcMs: nowUtcMs });
+    const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
+    const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
     const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
-    return restingOn(shown(model, told, outcomes), turn);
+    const made = restingOn(shown(model, told, outcomes), turn);
+    return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
   },
 });

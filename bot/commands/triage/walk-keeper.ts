@@ -44,19 +44,23 @@ export const loadWalk = async (store: Store, id: string): Promise<Walk | null> =
   }
 };
 
-/** The newest walk under way about a member, or started by them, in a club. */
-export const activeWalk = async (store: Store, clubId: string, memberId: string): Promise<Walk | null> => {
+/** The newest walk under way about a member, or helped by them, in a club; none that awaits them. With `helperId`: about them, with that helper. */
+export const activeWalk = async (
+  store: Store,
+  clubId: string,
+  memberId: string,
+  helperId?: string,
+): Promise<Walk | null> => {
+  const isTheirs = (walk: Walk): boolean =>
+    helperId === undefined
+      ? (walk.memberId === memberId && walk.awaitsMember !== true) || walk.helperId === memberId
+      : walk.memberId === memberId && walk.helperId === helperId;
   const remembered = [...memoryOf(store).values()]
     .reverse()
-    .find(
-      (walk) =>
-        walk.clubId === clubId &&
-        walk.endedUtcMs === null &&
-        (walk.memberId === memberId || walk.helperId === memberId),
-    );
+    .find((walk) => walk.clubId === clubId && walk.endedUtcMs === null && isTheirs(walk));
   if (remembered !== undefined) return remembered;
   try {
-    const stored = await store.walks.active(clubId, memberId);
+    const stored = await store.walks.active(clubId, memberId, helperId);
     return stored === null ? null : fromStored(stored);
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
@@ -88,10 +92,16 @@ export const forgetRemembered = (store: Store, memberId: string): number => {
   return theirs.length;
 };
 
+/** Beyond this a cause grows no likelier: one diligent group must not drown what the questions say. */
+export const MOST_COUNTED = 20;
+
 /** Causes confirmed in this club; none where the store cannot say. */
 export const clubOutcomes = async (store: Store, clubId: string): Promise<Readonly<Record<string, number>>> => {
   try {
-    return await store.outcomes.counts(clubId);
+    const counts = await store.outcomes.counts(clubId);
+    return Object.fromEntries(
+      Object.entries(counts).map(([faultId, times]) => [faultId, Math.min(times, MOST_COUNTED)]),
+    );
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     return {};

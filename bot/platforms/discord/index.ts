@@ -40,6 +40,8 @@ export const startDiscord = async (
     takeTurn: createTurns(),
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
+    threads: createRateLimit(tuning.threads),
+    ticksMs: () => performance.now(),
     settled: new Set(),
   };
   const stopping = new AbortController();

@@ -115,7 +115,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
   const startedUtcMs = now();
   const direct = createDirectRooms(client, botId, rooms);
   const outbox = createOutbox(client, botId, OLDEST_ANSWERED_MS, ending.signal);
-  const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, (error) => {
+  const pending = createPendingAnswers(deps.store.notes, `matrix:${botId}:pending-answers`, now, (error) => {
     log.warn({ err: error }, 'cannot keep answers under way in the store');
   });
   const leftOver = new Set<string>();
@@ -205,6 +205,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       lastSyncUtcMs = now();
     },
     onState: (state, detail) => {
+      if (stopping.signal.aborted) return;
       metrics.connection('matrix', state);
       const wasWell = trouble === null;
       trouble = state === 'ready' || state === 'resumed' ? null : detail;

@@ -1,6 +1,7 @@
 /** The schema's history, oldest first; version N is the state after the first N steps. */
 import { firstTables } from './0001-first-tables.js';
 import { reminderRetries } from './0002-reminder-retries.js';
+import { consent } from './0003-consent.js';
 import type { Migration } from './migration.js';
 
-export const MIGRATIONS: readonly Migration[] = [firstTables, reminderRetries];
+export const MIGRATIONS: readonly Migration[] = [firstTables, reminderRetries, consent];

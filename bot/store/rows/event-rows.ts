@@ -19,6 +19,19 @@ export const noteRows = (engine: Engine): Store['notes'] => ({
         .onConflict((conflict) => conflict.column('key').doUpdateSet({ value: storable(value) }))
         .execute();
     }),
+  list: (prefix) =>
+    engine.run((db) =>
+      db
+        .selectFrom('notes')
+        .select(['key', 'value'])
+        .where(sql<boolean>`key like ${beginsWith(prefix)} escape '\\'`)
+        .orderBy('key')
+        .execute(),
+    ),
+  remove: (key) =>
+    engine.run(async (db) => {
+      await db.deleteFrom('notes').where('key', '=', storable(key)).execute();
+    }),
 });
 
 export const eventRows = (engine: Engine): Store['events'] => ({

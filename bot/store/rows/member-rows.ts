@@ -28,6 +28,9 @@ const withoutHelperName = (state: string): string =>
       : value,
   );
 
+/** Of walks, in one export: no question may make an answer without end. */
+const MOST_EXPORTED = 60;
+
 export const exportMember =
   (engine: Engine): Store['exportMember'] =>
   (memberId) =>
@@ -52,8 +55,11 @@ export const exportMember =
         .selectFrom('walks')
         .selectAll()
         .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)]))
-        .orderBy('updated_utc_ms')
+        // The member's own are 20 at most; others may have begun any number for them.
+        .orderBy('awaits_member')
+        .orderBy('updated_utc_ms', 'desc')
         .orderBy('id')
+        .limit(MOST_EXPORTED)
         .execute();
       const helped = await db
         .selectFrom('walks')
@@ -61,8 +67,16 @@ export const exportMember =
         .where('helper_id', '=', id)
         .where('member_id', '!=', id)
         .where('club_id', '!=', id)
-        .orderBy('updated_utc_ms')
+        .orderBy('updated_utc_ms', 'desc')
         .orderBy('id')
+        .limit(MOST_EXPORTED)
+        .execute();
+      const marks = await db
+        .selectFrom('outcome_marks')
+        .selectAll()
+        .where('member_id', '=', id)
+        .orderBy('month')
+        .orderBy('fault_id')
         .execute();
       return {
         memberId,
@@ -71,6 +85,7 @@ export const exportMember =
         reminders: json(reminders.map(reminderOf)),
         walks: json(walks.map(walkOf)),
         walksHelpedWith: helped.map((row) => ({ id: row.id, clubId: row.club_id, updatedUtcMs: row.updated_utc_ms })),
+        causesCounted: marks.map((row) => ({ clubId: row.club_id, faultId: row.fault_id, month: row.month })),
         notes: [...(await noteKeys(db, id))],
       };
     });
@@ -84,8 +99,16 @@ const removeRows = (engine: Engine, memberId: string): Promise<number> =>
       await db.deleteFrom('gear').where('member_id', '=', id).executeTakeFirstOrThrow(),
       await db
         .deleteFrom('walks')
-        .where((e) => e.or([e('member_id', '=', id), e('club_id', '=', id)]))
+        .where((e) =>
+          e.or([
+            e('member_id', '=', id),
+            e('club_id', '=', id),
+            // Begun by them and never answered: nobody else's.
+            e.and([e('helper_id', '=', id), e('awaits_member', '=', 1)]),
+          ]),
+        )
         .executeTakeFirstOrThrow(),
+      await db.deleteFrom('outcome_marks').where('member_id', '=', id).executeTakeFirstOrThrow(),
       await db.deleteFrom('outcomes').where('club_id', '=', id).executeTakeFirstOrThrow(),
       await db
         .deleteFrom('reminders')
@@ -109,6 +132,7 @@ const removeRows = (engine: Engine, memberId: string): Promise<number> =>
         .where('id', '=', helped.id)
         .execute();
     }
+    await db.updateTable('walks').set({ asked_helper_id: null }).where('asked_helper_id', '=', id).execute();
     await db.updateTable('reminders').set({ member_id: '' }).where('member_id', '=', id).execute();
     return removed;
   });

@@ -112,6 +112,33 @@ export const reminderRows = (engine: Engine): Store['reminders'] => ({
       return numDeletedRows > 0n;
     }),
 
+  listStanding: (platforms) =>
+    platforms.length === 0
+      ? Promise.resolve([])
+      : engine.run(async (db) =>
+          (
+            await byDue(
+              db
+                .selectFrom('reminders')
+                .selectAll()
+                .where('repeat', 'is not', null)
+                .where('platform', 'in', platforms.map(storable)),
+            ).execute()
+          ).map(reminderOf),
+        ),
+
+  reschedule: (id, fromUtcMs, dueUtcMs) =>
+    engine.run(async (db) => {
+      const { numUpdatedRows } = await db
+        .updateTable('reminders')
+        .set({ due_utc_ms: wholeMs(dueUtcMs), attempts: 0, not_before_utc_ms: null })
+        .where('id', '=', storable(id))
+        .where('due_utc_ms', '=', wholeMs(fromUtcMs))
+        .where('claimant', 'is', null)
+        .executeTakeFirstOrThrow();
+      return numUpdatedRows > 0n;
+    }),
+
   claimDue: async (nowUtcMs, leaseUtcMs, claimant, limit, platforms) => {
     if (platforms?.length === 0) return [];
     // Several machines may disagree about the time: leases and due times go by the database's clock.

@@ -30,12 +30,22 @@ export interface WalkRow {
   state: string;
   updated_utc_ms: number;
   ended_utc_ms: number | null;
+  awaits_member: number;
+  asked_helper_id: string | null;
 }
 
 export interface OutcomeRow {
   club_id: string;
   fault_id: string;
   times: number;
+}
+
+/** That a member's cause was counted; `month` as "2026-11". */
+export interface OutcomeMarkRow {
+  member_id: string;
+  club_id: string;
+  fault_id: string;
+  month: string;
 }
 
 export interface ReminderRow {
@@ -74,6 +84,7 @@ export interface Tables {
   gear: GearRow;
   walks: WalkRow;
   outcomes: OutcomeRow;
+  outcome_marks: OutcomeMarkRow;
   reminders: ReminderRow;
   notes: NoteRow;
   events: EventRow;

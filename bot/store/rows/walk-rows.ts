@@ -1,10 +1,11 @@
 /** Troubleshooting walks under way and lately ended, and the outcomes a club learnt from them. */
-import { sql } from 'kysely';
+import { sql, type Kysely } from 'kysely';
 import type { Json } from '../../reply/reply.js';
 import type { Engine } from '../engines/engine.js';
 import { storable, wholeMs, wholeMsOrNull } from './storable.js';
 import type { Store, StoredWalk } from '../store.js';
-import type { WalkRow } from './tables.js';
+import { WALKS_PER_MEMBER } from '../store-limits.js';
+import type { Tables, WalkRow } from './tables.js';
 
 export const walkOf = (row: WalkRow): StoredWalk => ({
   id: row.id,
@@ -16,6 +17,8 @@ export const walkOf = (row: WalkRow): StoredWalk => ({
   state: JSON.parse(row.state) as Json,
   updatedUtcMs: row.updated_utc_ms,
   endedUtcMs: row.ended_utc_ms,
+  ...(row.awaits_member === 0 ? {} : { awaitsMember: true as const }),
+  ...(row.asked_helper_id === null ? {} : { askedHelperId: row.asked_helper_id }),
 });
 
 const rowOf = (walk: StoredWalk): WalkRow => ({
@@ -28,7 +31,36 @@ const rowOf = (walk: StoredWalk): WalkRow => ({
   state: JSON.stringify(walk.state),
   updated_utc_ms: wholeMs(walk.updatedUtcMs),
   ended_utc_ms: wholeMsOrNull(walk.endedUtcMs),
+  awaits_member: walk.awaitsMember === true ? 1 : 0,
+  asked_helper_id: walk.askedHelperId === undefined ? null : storable(walk.askedHelperId),
 });
+
+/** Removes the oldest beyond the limit. Who only had a walk begun for them loses none of their own to it. */
+const keepNewest = async (db: Kysely<Tables>, walk: WalkRow): Promise<void> => {
+  const isWaiting = walk.awaits_member === 1 && walk.helper_id !== null;
+  const [column, id] = isWaiting ? (['helper_id', walk.helper_id] as const) : (['member_id', walk.member_id] as const);
+  const theirs = db
+    .selectFrom('walks')
+    .where(column, '=', id)
+    .where('awaits_member', '=', isWaiting ? 1 : 0);
+  const { kept } = await theirs.select((e) => e.fn.countAll<number>().as('kept')).executeTakeFirstOrThrow();
+  if (kept <= WALKS_PER_MEMBER) return;
+  const oldest = await theirs
+    .select('id')
+    .orderBy('updated_utc_ms')
+    .orderBy('id')
+    .limit(kept - WALKS_PER_MEMBER)
+    .execute();
+  await db
+    .deleteFrom('walks')
+    .where(
+      'id',
+      'in',
+      oldest.map((row) => row.id),
+    )
+    .where('id', '!=', walk.id)
+    .execute();
+};
 
 export const walkRows = (engine: Engine): Store['walks'] => ({
   put: (walk) =>
@@ -39,20 +71,28 @@ export const walkRows = (engine: Engine): Store['walks'] => ({
         .values({ id, ...rest })
         .onConflict((conflict) => conflict.column('id').doUpdateSet(rest))
         .execute();
+      await keepNewest(db, { id, ...rest });
     }),
   get: (id) =>
     engine.run(async (db) => {
       const row = await db.selectFrom('walks').selectAll().where('id', '=', storable(id)).executeTakeFirst();
       return row === undefined ? null : walkOf(row);
     }),
-  active: (clubId, memberId) =>
+  active: (clubId, memberId, helperId) =>
     engine.run(async (db) => {
       const row = await db
         .selectFrom('walks')
         .selectAll()
         .where('club_id', '=', storable(clubId))
         .where('ended_utc_ms', 'is', null)
-        .where((e) => e.or([e('member_id', '=', storable(memberId)), e('helper_id', '=', storable(memberId))]))
+        .where((e) =>
+          helperId === undefined
+            ? e.or([
+                e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 0)]),
+                e('helper_id', '=', storable(memberId)),
+              ])
+            : e.and([e('member_id', '=', storable(memberId)), e('helper_id', '=', storable(helperId))]),
+        )
         .orderBy('updated_utc_ms', 'desc')
         .orderBy('id')
         .limit(1)
@@ -69,9 +109,23 @@ export const walkRows = (engine: Engine): Store['walks'] => ({
     }),
 });
 
+/** "2026-11", by UTC. */
+const monthOf = (utcMs: number): string => new Date(utcMs).toISOString().slice(0, 7);
+
 export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
-  add: (clubId, faultId) =>
-    engine.run(async (db) => {
+  add: (clubId, faultId, memberId, nowUtcMs) =>
+    engine.transact(`outcomes ${memberId}`, async (db) => {
+      const { numInsertedOrUpdatedRows } = await db
+        .insertInto('outcome_marks')
+        .values({
+          member_id: storable(memberId),
+          club_id: storable(clubId),
+          fault_id: storable(faultId),
+          month: monthOf(nowUtcMs),
+        })
+        .onConflict((conflict) => conflict.columns(['member_id', 'club_id', 'fault_id', 'month']).doNothing())
+        .executeTakeFirstOrThrow();
+      if ((numInsertedOrUpdatedRows ?? 0n) === 0n) return false;
       await db
         .insertInto('outcomes')
         .values({ club_id: storable(clubId), fault_id: storable(faultId), times: 1 })
@@ -79,6 +133,23 @@ export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
           conflict.columns(['club_id', 'fault_id']).doUpdateSet({ times: sql`outcomes.times + 1` }),
         )
         .execute();
+      return true;
+    }),
+  reset: (clubId) =>
+    engine.run(async (db) => {
+      const { numDeletedRows } = await db
+        .deleteFrom('outcomes')
+        .where('club_id', '=', storable(clubId))
+        .executeTakeFirstOrThrow();
+      return Number(numDeletedRows);
+    }),
+  purgeMarks: (nowUtcMs) =>
+    engine.run(async (db) => {
+      const { numDeletedRows } = await db
+        .deleteFrom('outcome_marks')
+        .where('month', '<', monthOf(nowUtcMs))
+        .executeTakeFirstOrThrow();
+      return Number(numDeletedRows);
     }),
   counts: (clubId) =>
     engine.run(async (db) => {

@@ -10,6 +10,8 @@ export interface Person {
   readonly name: string;
   readonly isManager: boolean;
   readonly isBot: boolean;
+  /** Their role lacks Create Public Threads, which members usually have. */
+  readonly mayNotOpenThreads?: boolean;
   takesDirectMessages: boolean;
 }
 export interface Guild {

@@ -16,6 +16,7 @@ import { WALK_COMMAND } from '../connect/command-payloads.js';
 import { askerOf } from './read-interaction.js';
 import { remember } from '../../../ground/remember.js';
 import { settle } from './settle-question.js';
+import { joinOnAnswer } from './walk-thread.js';
 import { offeredOn, runOf } from '../write/write-choices.js';
 
 export type PressInteraction = APIMessageComponentButtonInteraction | APIMessageComponentSelectMenuInteraction;
@@ -48,6 +49,14 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
     command: isProblem(parsed) ? 'unknown' : parsed.command.name,
     slow: !isProblem(parsed) && parsed.command.slow === true,
     ask: () => runLine(deps, line, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
-    ...(settles ? { afterwards: (outcome: Outcome) => settle(bot, interaction, label, outcome) } : {}),
+    ...(settles
+      ? {
+          afterwards: async (outcome: Outcome) => {
+            await settle(bot, interaction, label, outcome);
+            await joinOnAnswer(bot, interaction, outcome);
+          },
+          undo: () => void bot.settled.delete(message.id),
+        }
+      : {}),
   };
 };

@@ -19,6 +19,8 @@ export interface Question {
   readonly thread?: ThreadFor;
   /** Runs beside the answer once it is accepted. */
   readonly afterwards?: (outcome: Outcome) => Promise<void>;
+  /** Runs where the answer could not be said: the member presses again. */
+  readonly undo?: () => void;
 }
 
 interface Ready {
@@ -28,8 +30,18 @@ interface Ready {
 
 const LATE: unique symbol = Symbol('late');
 
+/** As `answerWhole`; a question whose answer could not be said may be asked again. */
+export const answerQuestion = async (...given: Parameters<typeof answerWhole>): Promise<Outcome> => {
+  try {
+    return await answerWhole(...given);
+  } catch (error) {
+    given[3].undo?.();
+    throw error;
+  }
+};
+
 /** Returns when everything is said. Rejects with what Discord answered when it could not be said. */
-export const answerQuestion = async (
+const answerWhole = async (
   bot: Bot,
   interaction: APIInteraction,
   asker: Asker,

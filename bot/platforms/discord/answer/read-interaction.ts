@@ -31,6 +31,12 @@ const hasPermission = (bits: string, permission: bigint): boolean => {
 export const botMay = (interaction: APIInteraction, ...permissions: readonly bigint[]): boolean =>
   permissions.every((permission) => hasPermission(interaction.app_permissions, permission));
 
+/** Whether the one who asks holds them there; nobody gets more through the bot than they have. */
+export const memberMay = (interaction: APIInteraction, ...permissions: readonly bigint[]): boolean => {
+  const held = interaction.member?.permissions;
+  return held !== undefined && permissions.every((permission) => hasPermission(held, permission));
+};
+
 /** True where the bot is a member of the server, not only installed to the asker's account. */
 export const isInServer = (interaction: APIInteraction): boolean => {
   const owner = (

@@ -13,7 +13,7 @@ import { type Outcome } from '../../../reply/reply.js';
 import type { Bot } from '../connect/bot.js';
 import { plainWithin } from '../write/escape-text.js';
 import { LIMITS } from '../write/limits.js';
-import { bareId, botMay, isInServer } from './read-interaction.js';
+import { askerOf, bareId, botMay, isInServer, memberMay } from './read-interaction.js';
 import { answerNow, editAnswer, persist } from './respond.js';
 import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
 
@@ -32,11 +32,11 @@ const walkIdOf = (outcome: Outcome): string | undefined => {
 };
 
 /**
- * The thread to open for this outcome: when it is a walk that has none yet, in a text channel where the bot may open one
- * and write in it. Says so once a walk, over restarts and processes.
+ * The thread to open for this outcome: when it is a walk that has none yet, in a text channel where the bot, and the
+ * asker too, may open one, and not the fourth in a few minutes. Says so once a walk, over restarts and processes.
  */
 export const threadToOpen = async (
-  { context }: Bot,
+  { context, threads, ticksMs }: Bot,
   interaction: APIInteraction,
   outcome: Outcome,
   thread: ThreadFor | undefined,
@@ -54,8 +54,10 @@ export const threadToOpen = async (
       PermissionFlagsBits.CreatePublicThreads,
       PermissionFlagsBits.SendMessagesInThreads,
       PermissionFlagsBits.EmbedLinks,
-    );
+    ) &&
+    memberMay(interaction, PermissionFlagsBits.CreatePublicThreads);
   if (!possible) return undefined;
+  if (!threads.take(askerOf(interaction).memberId, ticksMs()).ok) return undefined;
   const isFirst = await context.deps.store.events
     .claim(`discord:thread:${walkId}`, context.now())
     .catch((error: unknown) => {
@@ -106,7 +108,8 @@ export const openWalkThread = async (
         }),
       THREAD_DELAYS_MS,
     );
-    await invite(bot, opened.id, [asker.memberId, thread.memberId]);
+    // Whom another's walk is about comes by themselves, and is added once they have answered in it.
+    await addToThread(bot, opened.id, asker.memberId);
   } catch (error) {
     // No thread then: the step stands where the notice stood.
     context.log.warn({ err: error }, 'no thread could be opened for a walk');
@@ -114,11 +117,17 @@ export const openWalkThread = async (
   }
 };
 
-/** Shows the thread to those it is about; nobody is pinged by a mention. */
-const invite = async ({ rest, context }: Bot, threadId: string, memberIds: readonly string[]): Promise<void> => {
-  for (const memberId of new Set(memberIds)) {
-    await persist(() => rest.put(Routes.threadMembers(threadId, bareId(memberId))), THREAD_DELAYS_MS).catch(
-      (error: unknown) => context.log.debug({ err: error }, 'a member could not be added to a thread'),
-    );
-  }
+/** Shows the thread in a member's list; nobody is pinged by a mention. */
+export const addToThread = async ({ rest, context }: Bot, threadId: string, memberId: string): Promise<void> => {
+  await persist(() => rest.put(Routes.threadMembers(threadId, bareId(memberId))), THREAD_DELAYS_MS).catch(
+    (error: unknown) => context.log.debug({ err: error }, 'a member could not be added to a thread'),
+  );
+};
+
+/** Who answers in a walk's thread is in it from then on. */
+export const joinOnAnswer = async (bot: Bot, interaction: APIInteraction, outcome: Outcome): Promise<void> => {
+  const threadId = interaction.channel?.id;
+  if (threadId === undefined || interaction.channel?.type !== ChannelType.PublicThread) return;
+  if (!isInServer(interaction) || isProblem(outcome) || outcome.data['agreed'] !== true) return;
+  await addToThread(bot, threadId, askerOf(interaction).memberId);
 };

@@ -17,6 +17,7 @@ export interface Tuning {
   readonly completeWithinMs: number;
   readonly perMember: BucketSize;
   readonly perChannel: BucketSize;
+  readonly threads: BucketSize;
   /** Answers under way at a stop are waited for this long. */
   readonly stopWithinMs: number;
   /** Waits between attempts to reach Discord at the start. */
@@ -30,6 +31,7 @@ export const DEFAULT_TUNING: Tuning = {
   completeWithinMs: 1500,
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
+  threads: { burst: 3, perSecond: 1 / 600 },
   stopWithinMs: 10_000,
   connectPatienceMs: 20_000,
   connectDelaysMs: [2000, 5000, 15_000, 60_000, 300_000],
@@ -46,6 +48,10 @@ export interface Bot {
   readonly takeTurn: TakeTurn;
   readonly perMember: RateLimit;
   readonly perChannel: RateLimit;
+  /** Threads opened for one member. */
+  readonly threads: RateLimit;
+  /** A clock that never jumps. */
+  readonly ticksMs: () => number;
   /** Messages whose one question has been answered, by message id. */
   readonly settled: Set<string>;
 }
@@ -73,13 +79,14 @@ export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessag
 
 /** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
 export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
-  const now = bot.context.now();
-  const member = bot.perMember.take(asker.memberId, now);
+  // A clock set back must lock nobody out.
+  const ticksMs = bot.ticksMs();
+  const member = bot.perMember.take(asker.memberId, ticksMs);
   if (!member.ok) {
     bot.context.metrics.limited('discord', 'member');
     return `One moment, please: that was a lot of questions at once. Ask again in ${member.waitSeconds} s.`;
   }
-  const channel = bot.perChannel.take(asker.channelId, now);
+  const channel = bot.perChannel.take(asker.channelId, ticksMs);
   if (!channel.ok) {
     bot.context.metrics.limited('discord', 'channel');
     return `This channel is busy just now. Ask again in ${channel.waitSeconds} s, or ask me in a direct message.`;

@@ -106,7 +106,7 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
       kept === undefined ? await run(task.run, asker, state, askedUtcMs) : { name: 'again', outcome: kept };
     if (done === null) return;
     const { name, outcome } = done;
-    if (kept === undefined) await pending.put(key, outcome);
+    if (kept === undefined) await pending.put(key, outcome, asker.memberId);
     await say({
       roomId,
       event,

@@ -1,0 +1,84 @@
+/** Walks between members: whose they are, who may sit in as a helper, who ends them, and that nobody's gear is shown to another. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Asker } from '../../bot/commands/core/command.js';
+import { MBALI, NOW, openClub, RAVI, TAMSIN, type Club } from './club-bench.js';
+
+let club: Club;
+beforeEach(async () => {
+  club = await openClub();
+});
+
+const idIn = (data: unknown): string => String((data as Record<string, unknown>)['walkId']);
+const forTamsin = `triage for:${TAMSIN.memberId}`;
+/** Tamsin's own walk, two answers in. */
+const ownWalk = async (): Promise<string> => idIn((await club.says('triage the port is not in the list', TAMSIN)).data);
+/** Presses the button of a reply. */
+const accept = async (asked: { readonly choices?: readonly { readonly run: string }[] | undefined }, by: Asker) =>
+  club.says(asked.choices?.[0]?.run ?? '', by);
+
+describe('a walk begun for a member', () => {
+  it('shows the one who begins it nothing of the gear the member saved, in this club or another', async () => {
+    await club.says('gear mount:fork connection:bluetooth system:windows', TAMSIN);
+    const plain = await openClub();
+    for (const clubId of [RAVI.clubId, 'discord:900000000000000009']) {
+      const asked = await club.says(forTamsin, { ...RAVI, clubId });
+      const bare = await plain.says(forTamsin, { ...RAVI, clubId });
+      const words = ({ title, summary, facts, notes }: typeof asked) =>
+        JSON.stringify({ title, summary, facts, notes });
+      expect(words(asked)).toBe(words(bare));
+    }
+  });
+
+  it("is not the member's default until they answer in it, and then it is", async () => {
+    const own = await ownWalk();
+    const pushed = idIn((await club.says(forTamsin, RAVI)).data);
+    // Ravi would help: the own walk is under way, and is neither entered nor replaced.
+    expect(pushed).not.toBe(own);
+    expect(idIn((await club.says('triage', TAMSIN)).data)).toBe(own);
+  });
+
+  it('is one walk a starter and subject, however often it is begun', async () => {
+    const first = idIn((await club.says(forTamsin, RAVI)).data);
+    for (const line of [forTamsin, `${forTamsin} do:new`, forTamsin])
+      expect(idIn((await club.says(line, RAVI)).data)).toBe(first);
+    const mine = idIn((await club.says('triage', TAMSIN)).data);
+    expect(mine).not.toBe(first);
+    const { data } = await club.says(`triage walk:${first} the port is not in the list`, TAMSIN, NOW + 60_000);
+    expect(data['agreed']).toBe(true);
+    expect(idIn((await club.says('triage', TAMSIN)).data)).toBe(first);
+  });
+});
+
+describe("a helper in a member's own walk", () => {
+  it('sits down only when the member says so, and sees nothing before', async () => {
+    const own = await ownWalk();
+    const asked = await club.says(forTamsin, RAVI);
+    expect(JSON.stringify(asked)).not.toContain('port is not in the list');
+    expect((await club.refused(`triage walk:${own}`, RAVI)).problem).toBe('not-your-walk');
+    expect((await club.refused(asked.choices?.[0]?.run ?? '', RAVI)).problem).toBe('not-your-walk');
+    await accept(asked, TAMSIN);
+    expect(idIn((await club.says(`triage walk:${own}`, RAVI)).data)).toBe(own);
+  });
+
+  it('cannot be slipped in by an older request, nor keep the seat against the member', async () => {
+    const own = await ownWalk();
+    const byRavi = await club.says(forTamsin, RAVI);
+    const byMbali = await club.says(forTamsin, MBALI);
+    expect((await club.refused(byRavi.choices?.[0]?.run ?? '', TAMSIN)).problem).toBe('another-asks');
+    await accept(byMbali, TAMSIN);
+    expect((await club.refused(forTamsin, RAVI)).problem).toBe('has-a-helper');
+    await club.says('triage do:release', TAMSIN);
+    expect((await club.refused(`triage walk:${own}`, MBALI)).problem).toBe('not-your-walk');
+    await accept(await club.says(forTamsin, RAVI), TAMSIN);
+    expect(idIn((await club.says(`triage walk:${own}`, RAVI)).data)).toBe(own);
+  });
+
+  it('may leave but not end it', async () => {
+    const own = await ownWalk();
+    await accept(await club.says(forTamsin, RAVI), TAMSIN);
+    expect((await club.refused(`triage walk:${own} do:end`, RAVI)).problem).toBe('not-yours-to-end');
+    await club.says(`triage walk:${own} do:release`, RAVI);
+    expect((await club.refused(`triage walk:${own}`, RAVI)).problem).toBe('not-your-walk');
+    expect((await club.deps.store.walks.get(own))?.endedUtcMs).toBeNull();
+  });
+});

@@ -1,0 +1,28 @@
+-- The SQLite database of schema version 2: version 1's with the two columns that the second step adds, and the same rows.
+CREATE TABLE "events" ("key" text primary key, "claimed_utc_ms" bigint not null, "answered" integer not null);
+CREATE TABLE "gear" ("member_id" text primary key, "mount" text, "connection" text, "system" text);
+CREATE TABLE "notes" ("key" text primary key, "value" text not null);
+CREATE TABLE "outcomes" ("club_id" text not null, "fault_id" text not null, "times" integer not null, constraint "outcomes_key" primary key ("club_id", "fault_id"));
+CREATE TABLE "reminders" ("id" text primary key, "member_id" text not null, "club_id" text not null, "platform" text not null, "channel_id" text not null, "said_to" text not null, "kind" text not null, "due_utc_ms" bigint not null, "stale_utc_ms" bigint, "repeat" text, "text" text not null, "claimant" text, "lease_utc_ms" bigint, "attempts" integer default 0 not null, "not_before_utc_ms" bigint);
+CREATE TABLE schema_version (version integer not null);
+CREATE TABLE "sites" ("owner_kind" text not null, "owner_id" text not null, "name_key" text not null, "name" text not null, "latitude_deg" double precision not null, "longitude_deg" double precision not null, "elevation_m" double precision not null, "zone" text not null, "horizon" text, "is_default" integer not null, constraint "sites_key" primary key ("owner_kind", "owner_id", "name_key"));
+CREATE TABLE "walks" ("id" text primary key, "club_id" text not null, "member_id" text not null, "helper_id" text, "platform" text not null, "channel_id" text not null, "state" text not null, "updated_utc_ms" bigint not null, "ended_utc_ms" bigint);
+CREATE INDEX "events_by_age" on "events" ("claimed_utc_ms");
+CREATE INDEX "reminders_by_due" on "reminders" ("due_utc_ms");
+CREATE INDEX "reminders_by_member" on "reminders" ("member_id");
+CREATE UNIQUE INDEX "sites_one_default" on "sites" ("owner_kind", "owner_id") where "is_default" = 1;
+CREATE INDEX "walks_by_age" on "walks" ("updated_utc_ms");
+CREATE INDEX "walks_by_helper" on "walks" ("helper_id", "club_id");
+CREATE INDEX "walks_by_member" on "walks" ("member_id", "club_id");
+insert into "events" ("key", "claimed_utc_ms", "answered") values ('discord:1', 1764000000000, 1);
+insert into "events" ("key", "claimed_utc_ms", "answered") values ('discord:2', 1764000000001, 0);
+insert into "gear" ("member_id", "mount", "connection", "system") values ('matrix:@tamsin:fenwold.example', 'german', 'hand-serial', 'linux');
+insert into "notes" ("key", "value") values ('matrix:sync', 's1');
+insert into "outcomes" ("club_id", "fault_id", "times") values ('discord:900000000000000001', 'cable', 2);
+insert into "reminders" ("id", "member_id", "club_id", "platform", "channel_id", "said_to", "kind", "due_utc_ms", "stale_utc_ms", "repeat", "text", "claimant", "lease_utc_ms") values ('rg5wpah', 'matrix:@tamsin:fenwold.example', 'discord:900000000000000001', 'matrix', '!r:fenwold.example', 'member', 'altitude', 1764100000000, 1764103600000, null, 'NGC 7331 is 30° high.', null, null);
+insert into "reminders" ("id", "member_id", "club_id", "platform", "channel_id", "said_to", "kind", "due_utc_ms", "stale_utc_ms", "repeat", "text", "claimant", "lease_utc_ms") values ('7sa4zqy', 'discord:200000000000000002', 'discord:900000000000000001', 'discord', 'c1', 'channel', 'sunrise', 1764110000000, null, '{"nights":"all"}', 'Cap and park.', 'p1', 1764110060000);
+insert into "schema_version" ("version") values (2);
+insert into "sites" ("owner_kind", "owner_id", "name_key", "name", "latitude_deg", "longitude_deg", "elevation_m", "zone", "horizon", "is_default") values ('member', 'matrix:@tamsin:fenwold.example', 'quarry field', 'Quarry Field', 52.7, 0.12, 31.5, 'Europe/London', '[{"azimuthDeg":90,"altitudeDeg":20.5},{"azimuthDeg":120,"altitudeDeg":-1}]', 1);
+insert into "sites" ("owner_kind", "owner_id", "name_key", "name", "latitude_deg", "longitude_deg", "elevation_m", "zone", "horizon", "is_default") values ('member', 'matrix:@tamsin:fenwold.example', 'cold ridge', 'Cold Ridge', -33.2, 151.2, 0, 'Australia/Sydney', null, 0);
+insert into "sites" ("owner_kind", "owner_id", "name_key", "name", "latitude_deg", "longitude_deg", "elevation_m", "zone", "horizon", "is_default") values ('club', 'discord:900000000000000001', 'fenwold common', 'Fenwold Common', 52.71, 0.12, 3, 'Europe/London', null, 1);
+insert into "walks" ("id", "club_id", "member_id", "helper_id", "platform", "channel_id", "state", "updated_utc_ms", "ended_utc_ms") values ('w1', 'discord:900000000000000001', 'discord:200000000000000002', 'matrix:@tamsin:fenwold.example', 'discord', 'c1', '{"step":"ask","answers":[1,null,"no"]}', 1764000000000, null);
