@@ -148,6 +148,6 @@ export const simulate = async (
     `${policy} ${context.path} ${context.system} ${context.client} ${faultId}`;
   return records
     .map((record, i) => ({ record, i, key: key(record) }))
-    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.i - b.i))
+    .sort((a, b) => Number(a.key > b.key) - Number(a.key < b.key) || a.i - b.i)
     .map(({ record }) => record);
 };
