@@ -41,8 +41,6 @@ const TEXT_LIMIT = 20_000;
 
 const PASTE_INSTEAD = 'Please copy the text itself and paste it here.';
 
-export const isPicture = (bytes: Uint8Array): boolean => pictureHeader(bytes) !== null;
-
 const tooLarge = (bytes: Uint8Array): Problem | null => {
   if (bytes.length > MOST_PICTURE_BYTES) {
     return problem('picture-too-large', `That picture has more than 10 MB. Send a smaller one, or paste the text.`);
