@@ -88,6 +88,9 @@ const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null
   ];
 };
 
+const isDownThen = ({ target, where }: TargetAtSite, utcMs: UtcMs): boolean =>
+  horizontalOf(target.body, where.site.observer, utcMs).altitudeDeg <= 0;
+
 const atHourFact = ({ target, where }: TargetAtSite, utcMs: UtcMs | null): readonly Fact[] => {
   if (utcMs === null) return [];
   const { observer, zone } = where.site;
@@ -262,10 +265,13 @@ export const up = defineCommand({
     const noDark = isFaint && target.id !== 'sun' ? noDarkWords(twilight, night, zone) : null;
     return reply({
       title: `${nameWithAlias(target)}, night of ${night.said}`,
-      level: verdict === 'up' ? 'good' : 'info',
-      summary: verdictWords(said),
+      level: verdict === 'up' && (hour === null || !isDownThen(asked, hour.utcMs)) ? 'good' : 'info',
+      summary:
+        hour !== null && isDownThen(asked, hour.utcMs)
+          ? `Down at ${formatLocalTime(hour.utcMs, zone)}. ${verdictWords(said)}`
+          : verdictWords(said),
       facts: [
-        { label: 'It is', value: whatItIs(target, found.magnitude, zone, nowUtcMs) },
+        { label: 'It is', value: whatItIs(target, found.magnitude, zone, Math.max(nowUtcMs, night.startUtcMs)) },
         ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
         ...atHourFact(asked, hour?.utcMs ?? null),
         ...eveningFact(asked, evening),

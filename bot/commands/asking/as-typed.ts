@@ -11,6 +11,7 @@ import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
+import { mended } from './phone-words.js';
 import { commandLine } from './question-parts.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
 import { withoutTrailing } from './trailing-words.js';
@@ -25,8 +26,11 @@ interface Typed {
 }
 
 /** Options whose name people write as a word of the sentence: "with binoculars", "until 22:30". */
-const SPOKEN_NAMES = ['with', 'until', 'above', 'brighter', 'sky', 'to', 'not', 'from'] as const;
+const SPOKEN_NAMES = ['with', 'until', 'above', 'brighter', 'sky', 'to', 'not', 'from', 'landed'] as const;
 const FILLERS = /^(?:me|my|when|whenever|its|it's|is|it|the|a|please|again|up|on|high)$/iu;
+
+/** "in march" is a month before it is a town. */
+const MONTH = /^(?:january|february|march|april|may|june|july|august|september|october|november|december)$/iu;
 
 const specOf = (command: Command, name: string): OptionSpec | undefined =>
   Object.hasOwn(command.options, name) ? command.options[name] : undefined;
@@ -120,7 +124,8 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
     const place = words
       .slice(count)
       .join(' ')
-      .replace(/^(?:at|from|in|near)\s+/iu, '');
+      .replace(/^(?:at|from|in|near)\s+(?:my\s+)?/iu, '');
+    if (MONTH.test(place)) continue;
     const isPlace =
       names.some((name) => sameSiteName(name, place)) ||
       isPrivateWord(place) ||
@@ -136,6 +141,22 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
 const isKnownPlace = (deps: Deps, text: string): boolean => {
   const found = resolvePlace(deps.places(), text);
   return found.ok || found.problem === 'ambiguous-place';
+};
+
+/** "add garden Norwich": the longest known place at the end, with at least a word before it for the name. */
+const takePlaceAfterName = ({ deps, command }: Typed, raw: Raw, text: string): string => {
+  const option = firstFree(command, raw, 'place');
+  const words = text.split(/\s+/u);
+  for (let count = 1; option !== undefined && count < words.length; count++) {
+    const place = words
+      .slice(count)
+      .join(' ')
+      .replace(/^(?:at|in|near)\s+/iu, '');
+    if (!/^\p{L}/u.test(place) || !isKnownPlace(deps, place)) continue;
+    raw.set(option, place);
+    return words.slice(0, count).join(' ');
+  }
+  return text;
 };
 
 /** Commands whose first words are an action or a kind: `site use fen`, `gear dobsonian`, `remind sunrise`. */
@@ -156,7 +177,8 @@ const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: str
   const said = action === null ? text.split(/\s+/u) : others;
   const words = action === null && FILLERS.test(first) ? said.filter((word) => !FILLERS.test(word)) : said;
   const spoken = takeSpoken(command, raw, words.join(' '), typed.nowUtcMs);
-  const left = takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
+  const named = takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
+  const left = action === 'add' ? takePlaceAfterName(typed, raw, named) : named;
   if (left === '') return;
   const rest = firstFree(command, raw, 'target', 'own');
   const value = rest === undefined ? null : await ownValue(typed, rest, left, action !== null);
@@ -193,7 +215,9 @@ const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): P
   if (spec?.complete !== 'site' && spec?.complete !== 'date' && spec?.complete !== 'time') return;
   raw.delete(bare);
   const spoken = takeSpoken(command, raw, text, nowUtcMs);
-  const head = takeChoices(command, raw, takeTrailing(typed, raw, spoken, 0));
+  const left = takeTrailing(typed, raw, spoken, 0);
+  // "Cape Town" is no town sky at a cape.
+  const head = /\s/u.test(left) && isKnownPlace(deps, left) ? left : takeChoices(command, raw, left);
   // The rest is a place, where it does not begin with the night or the hour ("tonight cork").
   const [first = '', ...others] = head.split(/\s+/u);
   const isNight = namesNight(first, nowUtcMs);
@@ -251,7 +275,7 @@ export const asTyped = async (
   const text = bare === undefined ? undefined : (raw.get(BARE_WORDS) ?? raw.get(bare));
   if (raw.delete(BARE_WORDS) && bare !== undefined) raw.delete(bare);
   if (bare !== undefined && typeof text === 'string' && text.trim() !== '')
-    await spreadBare(typed, raw, bare, text.trim());
+    await spreadBare(typed, raw, bare, mended(text));
   if (bare !== undefined && named !== undefined) {
     if (raw.has(bare)) return problem('option-twice', `${bare}: is given twice. Give it once.`);
     raw.set(bare, named);

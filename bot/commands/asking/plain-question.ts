@@ -2,6 +2,7 @@
 import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { cleanText } from '../../ground/fold-text.js';
 import { problem } from '../../ground/problem.js';
+import { mended } from './phone-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
@@ -95,6 +96,19 @@ const PATTERNS: readonly Pattern[] = [
       ['What to type into the controller', 'entries'],
       ['It will not connect', 'triage'],
     ),
+  ],
+  [
+    /\bsun'?s? (?:is )?(?:still )?up\b|\bwhile the sun\b|\b(?:in|by|during|at) (?:the )?(?:day ?time|day ?light|day)\b|\bbroad daylight\b/u,
+    (_groups, known, typed) => byDay(typed, known),
+  ],
+  [
+    /^(?:my site is|i(?:'?m| am) (?:in|at|near)|i (?:live|observe) (?:in|at|near|from)) (.+)$/u,
+    line('site add name:"My site" position:"$1"'),
+  ],
+  [/\bhow (?:do|can) i (?:save|add|set)\b.*\b(?:site|garden|home|place|observatory)\b/u, line('help site')],
+  [
+    /^save (?:my )?(\p{L}[\p{L} ]{1,30}?) (?:at |as |in )?(-?\d+(?:\.\d+)?)[, ]+(-?\d+(?:\.\d+)?)$/u,
+    line('site add name:"$1" position:$2,$3'),
   ],
   [
     /^(?:is it |would it be )?(?:safe|dangerous|ok) to (?:slew|point|go|look|move)(?: to| at)? (.+?)(?: now)?$/u,
@@ -200,11 +214,38 @@ const PATTERNS: readonly Pattern[] = [
   ],
 ];
 
+/** The first target that the words name; the Sun itself only when nothing else is. */
+const targetIn = (text: string, { catalogue }: Known): string | null => {
+  const words = text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N} ]/gu, ' ')
+    .split(/\s+/u)
+    .filter((word) => word.length > 1);
+  for (let size = 3; size >= 1; size--) {
+    for (let at = 0; at + size <= words.length; at++) {
+      const name = words.slice(at, at + size).join(' ');
+      if (/^(?:sun|suns|up|day|light|can|look|see|the|is|at|in|my)\b/u.test(name)) continue;
+      const found = resolveTarget(catalogue, name);
+      if (found.ok && found.note === undefined) return name;
+    }
+  }
+  return null;
+};
+
+/** By day the Sun comes first, whatever was asked. */
+const byDay = (typed: string, known: Known): PlainReading => {
+  const target = targetIn(typed, known);
+  return { line: target === null ? 'sun Sun at:now' : `sun ${target} at:now` };
+};
+
 /** The command about a target when the words name one. */
 const ifTarget = (command: string, groups: readonly string[], { catalogue }: Known): PlainReading => {
   const [, target = '', rest = ''] = groups;
   const found = resolveTarget(catalogue, target);
-  if (!found.ok && found.problem !== 'ambiguous-target') return null;
+  // A slip in the name alone: the command says which name was nearest.
+  const isSlip =
+    !found.ok && found.problem === 'unknown-target' && found.nearest.length > 0 && target.split(' ').length <= 3;
+  if (!found.ok && found.problem !== 'ambiguous-target' && !isSlip) return null;
   return { line: `${command} ${target}${rest.replace(/ this evening$/u, ' tonight')}` };
 };
 
@@ -218,7 +259,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
-  const plain = words
+  const plain = mended(words)
     .toLowerCase()
     .replace(/[’‘]/gu, "'")
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))

@@ -91,8 +91,11 @@ const withUnreadSaid = (answer: Reply, { standsIn }: Privacy): Reply => {
 };
 
 /** What holds for every outcome, whatever the command remembered: the Sun is judged, and what is personal is the asker's. */
-const finished = (outcome: Outcome, privacy: Privacy, deps: Deps): Outcome =>
-  guarded(isProblem(outcome) ? outcome : withUnreadSaid(withSunJudged(outcome, deps.sunLimits), privacy), privacy);
+const finished = (outcome: Outcome, privacy: Privacy, deps: Deps, nowUtcMs: UtcMs): Outcome =>
+  guarded(
+    isProblem(outcome) ? outcome : withUnreadSaid(withSunJudged(outcome, deps.sunLimits, nowUtcMs), privacy),
+    privacy,
+  );
 
 /** The problem a member sees when something of ours went wrong; the log gets the rest. */
 const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
@@ -141,7 +144,7 @@ const runGuarded = async (
     const checked = checkOptions(command, meant);
     if (isProblem(checked)) return checked;
     const request = { options: checked.values, asker, nowUtcMs, privacy };
-    return finished(await command.run({ ...deps, store }, request), privacy, deps);
+    return finished(await command.run({ ...deps, store }, request), privacy, deps, nowUtcMs);
   } catch (error) {
     return guarded(failure(error, command.name, onError), privacy);
   }
@@ -169,7 +172,7 @@ const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | 
       if (read !== null)
         return 'line' in read
           ? guarded(await runRead(deps, read, ask), privacy)
-          : finished(read.outcome, privacy, deps);
+          : finished(read.outcome, privacy, deps, nowUtcMs);
     } catch (error) {
       // One reader's failure costs what it would have said, and no more.
       onError(error, reader.name);

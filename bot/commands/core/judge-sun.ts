@@ -5,7 +5,8 @@ import type { PointsAt, Reply } from '../../reply/reply.js';
 import { degrees, listed } from '../../reply/wording.js';
 import { sunAtWorst, type SunAtWorst, type SunLevel } from '../../sky/index.js';
 import type { SunLimits } from '../../sky/sun-safety.js';
-import { formatLocalTime } from '../../times/index.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 
 /** Said where the Sun is up and all that is named is clear of it: still nobody sweeps about by day unawares. */
 const farWords = (judged: readonly Judged[]): readonly string[] => {
@@ -30,6 +31,7 @@ interface Judged {
 const SUN_LEVELS: readonly SunLevel[] = ['clear', 'caution', 'danger'];
 /** So many are named in one caution; the others are counted. */
 const NAMED_AT_MOST = 3;
+const DAY_AHEAD_MS = 18 * 3_600_000;
 
 const judge = (point: PointsAt, limits: SunLimits | undefined): Judged => {
   const { when, observer, direction } = point;
@@ -52,11 +54,19 @@ const nearest = (near: readonly Judged[]): readonly string[] => {
   return once.length > NAMED_AT_MOST ? [...said, `${once.length - NAMED_AT_MOST} more`] : said;
 };
 
+/** "The Sun is up soon" is for those at the telescope; who plans ahead is told the day. */
+const sunriseWords = ({ point, worst }: Judged, nowUtcMs: UtcMs | undefined): string => {
+  const sunriseUtcMs = worst.sunriseUtcMs ?? worst.utcMs;
+  return nowUtcMs !== undefined && sunriseUtcMs - nowUtcMs > DAY_AHEAD_MS
+    ? `The Sun rises within the hour after it, ${formatLocalDateTime(sunriseUtcMs, point.zone)}: cap and park before then.`
+    : `Sunrise at ${formatLocalTime(sunriseUtcMs, point.zone)}. ${cautionText('sunrise')}`;
+};
+
 /**
  * The Sun's level over all that is named, and the cautions to say. By day: danger and caution by the club's limits; before
  * sunrise: caution with the time, when the Sun rises within the hour; the Sun itself: always danger, with the filter text.
  */
-export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits): SunJudgement => {
+export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits, nowUtcMs?: UtcMs): SunJudgement => {
   const all = points.map((point) => judge(point, limits));
   const grave = all.filter(({ worst }) => worst.level !== 'clear');
   const level = SUN_LEVELS[Math.max(0, ...grave.map(({ worst }) => SUN_LEVELS.indexOf(worst.level)))] ?? 'danger';
@@ -68,18 +78,14 @@ export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits): SunJu
     cautions: [
       ...(grave.some(({ worst }) => worst.isSun) ? [`This is the Sun. ${cautionText('sun-filter')}`] : []),
       ...(near.length === 0 ? [] : [`The Sun is up, ${listed(nearest(near))}. ${cautionText('sun')}`]),
-      ...(before === undefined
-        ? []
-        : [
-            `Sunrise at ${formatLocalTime(before.worst.sunriseUtcMs ?? before.worst.utcMs, before.point.zone)}. ${cautionText('sunrise')}`,
-          ]),
+      ...(before === undefined ? [] : [sunriseWords(before, nowUtcMs)]),
     ],
   };
 };
 
 /** A reply with the Sun judged for all it names: its own cautions come after the Sun's. */
-export const withSunJudged = (reply: Reply, limits?: SunLimits): Reply => {
-  const { level, cautions, notes } = judgeSun(reply.pointsAt, limits);
+export const withSunJudged = (reply: Reply, limits?: SunLimits, nowUtcMs?: UtcMs): Reply => {
+  const { level, cautions, notes } = judgeSun(reply.pointsAt, limits, nowUtcMs);
   return level === 'clear'
     ? { ...reply, notes: [...notes, ...reply.notes] }
     : { ...reply, level: graver(reply.level, level), cautions: [...cautions, ...reply.cautions] };
