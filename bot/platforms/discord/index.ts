@@ -41,7 +41,6 @@ export const startDiscord = async (
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     threads: createRateLimit(tuning.threads),
-    ticksMs: () => performance.now(),
     settled: new Set(),
   };
   const stopping = new AbortController();
