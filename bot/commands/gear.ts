@@ -25,12 +25,19 @@ const connectionTitle = (deps: Deps, id: string | null): string =>
   id === null ? 'not said' : (deps.triage().path(id)?.title ?? id);
 
 /** What was given replaces what was there; "none" empties it; what was not given stays. */
-const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null =>
-  given === undefined ? before : given === 'none' ? null : given;
+const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null => {
+  if (given === undefined) return before;
+  return given === 'none' ? null : given;
+};
 
 /** The ways of connecting whose name or title holds the words. */
 const pathsLike = (deps: Deps, words: string) =>
   deps.triage().paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(words.toLowerCase()));
+
+const keptWords = ({ mount, connection, system }: Gear): string =>
+  mount === null && connection === null && system === null
+    ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
+    : 'Troubleshooting and routes start from this.';
 
 export const gear = defineCommand({
   name: 'gear',
@@ -77,16 +84,11 @@ export const gear = defineCommand({
       system: changed(options.system, before.system),
     };
     if (isChange) await deps.store.gear.put(asker.memberId, now);
-    const isEmpty = now.mount === null && now.connection === null && now.system === null;
     return reply({
       title: 'Your gear',
       level: isChange ? 'good' : 'info',
       audience: 'asker',
-      summary: isChange
-        ? 'Saved: troubleshooting and routes start from it.'
-        : isEmpty
-          ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
-          : 'Troubleshooting and routes start from this.',
+      summary: isChange ? 'Saved: troubleshooting and routes start from it.' : keptWords(now),
       facts: [
         { label: 'Mount', value: now.mount === null ? 'not said' : MOUNT_WORDS[now.mount] },
         { label: 'Connection', value: connectionTitle(deps, now.connection) },

@@ -50,9 +50,11 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   app: [...ASKED, 'triage', 'pictures', 'small-bodies', 'reading', 'commands', 'commands/core'],
   'platforms/shared': ['ground', 'sky', 'reply', 'app', 'commands/core'],
   'platforms/console': PLATFORM,
+  'platforms/browser': PLATFORM,
   'platforms/discord': PLATFORM,
   'platforms/matrix': PLATFORM,
   main: ['ground', 'app', 'reminders', 'platforms/console', 'platforms/discord', 'platforms/matrix'],
+  try: ['ground', 'app', 'reminders', 'platforms/browser'],
   ask: ['ground', 'app', 'reply', 'platforms/console'],
   backup: ['ground', 'app', 'store'],
 };

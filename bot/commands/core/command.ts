@@ -1,5 +1,6 @@
 /** The one declaration of a command, from which every platform's form of it is made. */
 import { z } from 'zod';
+import type { Audience } from '../../ground/problem.js';
 import type { Catalogue } from '../../catalogue/index.js';
 import type { PictureReader } from '../../pictures/picture-reader.js';
 import type { Places } from '../../places/index.js';
@@ -194,8 +195,20 @@ export interface Completion {
 export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command =>
   command as unknown as Command;
 
+/** Who asked what and how it was answered, by ids alone: no words, no place. */
+export interface AnsweredLine {
+  readonly command: string;
+  readonly outcome: string;
+  readonly audience: Audience;
+  readonly memberId: string;
+  readonly clubId: string;
+  readonly channelId: string;
+}
+
 /** What commands are given to work with; made once by the composition root, replaced piecewise by tests. */
 export interface Deps {
+  /** Told of every answer; for the operator's log. */
+  readonly onAnswered?: (line: AnsweredLine) => void;
   readonly catalogue: Catalogue;
   /** Loaded on first use. */
   readonly places: () => Places;

@@ -18,6 +18,8 @@ export interface Tuning {
   readonly perMember: BucketSize;
   readonly perChannel: BucketSize;
   readonly threads: BucketSize;
+  /** Suggestions while typing, for one member. */
+  readonly completions: BucketSize;
   /** Milliseconds by a clock that never jumps, for the limits. */
   readonly ticksMs: () => number;
   /** Answers under way at a stop are waited for this long. */
@@ -34,6 +36,7 @@ export const DEFAULT_TUNING: Tuning = {
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
   threads: { burst: 3, perSecond: 1 / 600 },
+  completions: { burst: 40, perSecond: 8 },
   ticksMs: () => performance.now(),
   stopWithinMs: 10_000,
   connectPatienceMs: 20_000,
@@ -53,6 +56,7 @@ export interface Bot {
   readonly perChannel: RateLimit;
   /** Threads opened for one member. */
   readonly threads: RateLimit;
+  readonly completions: RateLimit;
   /** Messages whose one question has been answered, by message id. */
   readonly settled: Set<string>;
 }
@@ -66,10 +70,10 @@ export const errorSink =
   };
 
 /** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
-export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {
+export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Promise<DiscordMessage> => {
   if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
   try {
-    await bot.takeTurn();
+    await bot.takeTurn(memberId);
     return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
   } catch (error) {
     bot.context.log.error({ err: error }, 'a chart could not be drawn');
