@@ -1,10 +1,9 @@
 /** What is counted while the bot runs: answers, errors, completions, reminders; shown on the metrics port, no member named. */
 import { collectDefaultMetrics, Counter, Gauge, Histogram, Registry } from 'prom-client';
+import type { PlatformName } from '../ground/platform-name.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
 import { ownVersion } from './version.js';
-
-export type PlatformName = 'browser' | 'console' | 'discord' | 'matrix';
 
 export interface Metrics {
   /** One answer given; seconds from the question's arrival to the answer's acceptance. */

@@ -6,6 +6,8 @@ import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { MOUNT_NAMES } from './asking/mount-for.js';
+import { MOUNT_KINDS } from '../pointing/mount/mount.js';
+import { SYSTEMS } from '../reading/index.js';
 import { commandLine } from './asking/question-parts.js';
 
 const NOTHING: Gear = { mount: null, connection: null, system: null };
@@ -43,10 +45,10 @@ export const gear = defineCommand({
   name: 'gear',
   summary: 'Say once what you observe with: mount, connection, computer',
   options: {
-    mount: optional(choice('The kind of mount; none takes it away', ['german', 'fork', 'altaz', 'none'], MOUNT_NAMES)),
+    mount: optional(choice('The kind of mount; none takes it away', [...MOUNT_KINDS, 'none'], MOUNT_NAMES)),
     connection: optional(text('How the computer reaches it; none takes it away', { complete: 'own', maxLength: 60 })),
     system: optional(
-      choice("The computer's operating system; none takes it away", ['windows', 'macos', 'linux', 'none'], {
+      choice("The computer's operating system; none takes it away", [...SYSTEMS, 'none'], {
         mac: 'macos',
         osx: 'macos',
         pc: 'windows',

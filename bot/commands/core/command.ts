@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Audience } from '../../ground/problem.js';
 import type { Catalogue } from '../../catalogue/index.js';
+import type { PlatformName } from '../../ground/platform-name.js';
 import type { PictureReader } from '../../pictures/picture-reader.js';
 import type { Places } from '../../places/index.js';
 import type { Store } from '../../store/store.js';
@@ -13,7 +14,7 @@ import type { Privacy } from './privacy.js';
 import type { Form } from './form.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
-export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
+export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'own';
 
 export interface OptionSpec<T = unknown> {
   readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member' | 'file';
@@ -130,7 +131,7 @@ export type OptionValues<O extends Record<string, OptionSpec>> = {
 
 /** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
 export interface Asker {
-  readonly platform: 'browser' | 'console' | 'discord' | 'matrix';
+  readonly platform: PlatformName;
   readonly memberId: string;
   /** For "who said what"; never trusted, bounded by the platform. */
   readonly displayName: string;

@@ -32,8 +32,6 @@ const withUnflushedMarks = (connection: DatabaseConnection, database: SqliteFile
       return connection.executeQuery(query);
     } finally {
       pragma(database, 'synchronous = FULL');
-      // What is forgotten is overwritten with zeros, not left in free pages.
-      pragma(database, 'secure_delete = ON');
     }
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
