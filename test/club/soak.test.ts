@@ -46,7 +46,7 @@ const awayWhile = (store: Store, isAway: () => boolean): Store => {
       typeof value === 'object' && value !== null ? part(value) : value,
     ]),
   );
-  return part({ ...store, ...parts } as Store);
+  return part({ ...store, ...parts });
 };
 
 it('two hours of an evening: each reminder once, nothing of ours fails, and no more is kept than was promised', async () => {
