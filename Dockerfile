@@ -1,5 +1,5 @@
 # Pierhand for Discord and Matrix. Build: docker build -t pierhand .   Run: see deploy/README.md
-ARG NODE_VERSION=22
+ARG NODE_VERSION=22.21
 
 FROM node:${NODE_VERSION}-bookworm AS build
 WORKDIR /app

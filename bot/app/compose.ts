@@ -10,6 +10,7 @@ import { loadPlaces, resolveSite, siteProblemMessage } from '../places/index.js'
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
 import { keepElements } from '../small-bodies/index.js';
+import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
 import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
 
@@ -60,6 +61,10 @@ export const openDeps = async (
       throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
     }
   }
+  if ('databaseUrl' in place && isUnencrypted(place.databaseUrl))
+    onProblem(
+      'DATABASE_URL reaches its server over the network without TLS: what members save can be read on the way. Add ?sslmode=require or stricter.',
+    );
   const store = await openStore(place, {
     onUnopened: (line) =>
       onProblem(

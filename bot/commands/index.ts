@@ -6,6 +6,7 @@ import { astray } from './astray/astray.js';
 import { plainQuestion } from './asking/plain-question.js';
 import type { Command } from './core/command.js';
 import type { WordsReader } from './core/words-reader.js';
+import { causes } from './causes.js';
 import { dark } from './dark.js';
 import { drift } from './drift.js';
 import { entries } from './entries.js';
@@ -49,6 +50,7 @@ export const allCommands: readonly Command[] = [
   site,
   remind,
   gear,
+  causes,
   mydata,
   forget,
   help,

@@ -70,8 +70,9 @@ const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp>
 /** PostgreSQL's own dump, in its custom format. The password goes through the environment, where no process list shows it. */
 const backUpPostgres = async (databaseUrl: string, file: string): Promise<BackedUp> => {
   const address = new URL(databaseUrl);
-  const password = decodeURIComponent(address.password);
+  const password = decodeURIComponent(address.password) || (address.searchParams.get('password') ?? '');
   address.password = '';
+  address.searchParams.delete('password');
   const part = `${file}.part`;
   try {
     created(part);

@@ -1,6 +1,6 @@
 /** Writes a reply's picture to a file the console can name. */
 import { createHash } from 'node:crypto';
-import { mkdir, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Chart } from '../../reply/reply.js';
 
@@ -20,8 +20,10 @@ const fingerprint = (chart: Chart): string =>
 export const saveChart = async (chart: Chart, folder: string): Promise<string> => {
   const { renderChart } = await import('../../reply/render-chart.js');
   const { png } = await renderChart(chart);
-  await mkdir(folder, { recursive: true });
+  // It may show a member's own sky: for nobody else on this computer.
+  await mkdir(folder, { recursive: true, mode: 0o700 });
   const file = path.join(folder, `${slug(chart.title)}-${fingerprint(chart)}.png`);
-  await writeFile(file, png);
+  await writeFile(file, png, { mode: 0o600 });
+  await chmod(file, 0o600);
   return path.relative(process.cwd(), file) || file;
 };

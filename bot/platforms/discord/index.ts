@@ -41,7 +41,7 @@ export const startDiscord = async (
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     threads: createRateLimit(tuning.threads),
-    ticksMs: () => performance.now(),
+    completions: createRateLimit(tuning.completions),
     settled: new Set(),
   };
   const stopping = new AbortController();

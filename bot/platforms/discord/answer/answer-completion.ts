@@ -35,7 +35,10 @@ const find = async (
   const command = deps.commands.find(({ name }) => name === interaction.data.name);
   const focused = focusedOption(interaction);
   if (command === undefined || focused === undefined) return [];
-  return await completeOption(deps, command, focused.name, focused.partial, askerOf(interaction));
+  const asker = askerOf(interaction);
+  // Nobody types so fast: what comes faster is suggested nothing.
+  if (!bot.completions.take(asker.memberId, bot.tuning.ticksMs()).ok) return [];
+  return await completeOption(deps, command, focused.name, focused.partial, asker);
 };
 
 export const answerCompletion = async (

@@ -51,7 +51,7 @@ const answerWhole = async (
   const startedMs = performance.now();
   let isGivenUp = false;
   const work: Promise<Ready> = bot
-    .takeTurn()
+    .takeTurn(asker.memberId)
     // Discord has told the member that nothing came of it; then nothing is done either.
     .then(async () => (isGivenUp ? problem('expired', 'Too late.') : await question.ask()))
     .catch((error: unknown) => {
@@ -61,7 +61,7 @@ const answerWhole = async (
         'Sorry, that failed through a fault of mine. It is in the log; please try again or ask a helper.',
       );
     })
-    .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome) }));
+    .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome, asker.memberId) }));
 
   const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
 

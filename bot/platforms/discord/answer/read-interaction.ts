@@ -61,7 +61,8 @@ export const askerOf = (interaction: APIInteraction): Asker => {
     isManager:
       interaction.member === undefined ||
       hasPermission(interaction.member.permissions, PermissionFlagsBits.ManageGuild),
-    isPrivate: !inServer && interaction.context !== InteractionContextType.PrivateChannel,
+    // A group conversation may come without saying so: only what is surely between the two of us is private.
+    isPrivate: !inServer && interaction.context === InteractionContextType.BotDM,
   };
 };
 

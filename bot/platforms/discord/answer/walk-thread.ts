@@ -36,7 +36,7 @@ const walkIdOf = (outcome: Outcome): string | undefined => {
  * asker too, may open one, and not the fourth in a few minutes. Says so once a walk, over restarts and processes.
  */
 export const threadToOpen = async (
-  { context, threads, ticksMs }: Bot,
+  { context, threads, tuning }: Bot,
   interaction: APIInteraction,
   outcome: Outcome,
   thread: ThreadFor | undefined,
@@ -57,7 +57,7 @@ export const threadToOpen = async (
     ) &&
     memberMay(interaction, PermissionFlagsBits.CreatePublicThreads);
   if (!possible) return undefined;
-  if (!threads.take(askerOf(interaction).memberId, ticksMs()).ok) return undefined;
+  if (!threads.take(askerOf(interaction).memberId, tuning.ticksMs()).ok) return undefined;
   const isFirst = await context.deps.store.events
     .claim(`discord:thread:${walkId}`, context.now())
     .catch((error: unknown) => {

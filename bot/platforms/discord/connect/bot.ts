@@ -18,6 +18,10 @@ export interface Tuning {
   readonly perMember: BucketSize;
   readonly perChannel: BucketSize;
   readonly threads: BucketSize;
+  /** Suggestions while typing, for one member. */
+  readonly completions: BucketSize;
+  /** Milliseconds by a clock that never jumps, for the limits. */
+  readonly ticksMs: () => number;
   /** Answers under way at a stop are waited for this long. */
   readonly stopWithinMs: number;
   /** Waits between attempts to reach Discord at the start. */
@@ -32,6 +36,8 @@ export const DEFAULT_TUNING: Tuning = {
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
   threads: { burst: 3, perSecond: 1 / 600 },
+  completions: { burst: 40, perSecond: 8 },
+  ticksMs: () => performance.now(),
   stopWithinMs: 10_000,
   connectPatienceMs: 20_000,
   connectDelaysMs: [2000, 5000, 15_000, 60_000, 300_000],
@@ -50,8 +56,7 @@ export interface Bot {
   readonly perChannel: RateLimit;
   /** Threads opened for one member. */
   readonly threads: RateLimit;
-  /** A clock that never jumps. */
-  readonly ticksMs: () => number;
+  readonly completions: RateLimit;
   /** Messages whose one question has been answered, by message id. */
   readonly settled: Set<string>;
 }
@@ -65,10 +70,10 @@ export const errorSink =
   };
 
 /** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
-export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessage> => {
+export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Promise<DiscordMessage> => {
   if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
   try {
-    await bot.takeTurn();
+    await bot.takeTurn(memberId);
     return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
   } catch (error) {
     bot.context.log.error({ err: error }, 'a chart could not be drawn');
@@ -80,7 +85,7 @@ export const prepare = async (bot: Bot, outcome: Outcome): Promise<DiscordMessag
 /** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
 export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
   // A clock set back must lock nobody out.
-  const ticksMs = bot.ticksMs();
+  const ticksMs = bot.tuning.ticksMs();
   const member = bot.perMember.take(asker.memberId, ticksMs);
   if (!member.ok) {
     bot.context.metrics.limited('discord', 'member');
