@@ -5,7 +5,7 @@ import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
-import { isSatellite, movesUnlisted, planetOfMoon, solarSystemTarget } from './solar-system.js';
+import { isSatellite, movesUnlisted, planetOfMoon, solarSystemSlip, solarSystemTarget } from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
@@ -203,6 +203,8 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
   if (planet) return { ok: false, problem: 'unknown-target', text: shown, nearest: [planet], reason: 'moon-of-planet' };
   if (isSatellite(clean)) return unknown('satellite');
   if (movesUnlisted(clean)) return unknown(catalogue.moving?.state() === 'read' ? 'not-in-list' : 'moves-unlisted');
+  const slipped = solarSystemSlip(clean);
+  if (slipped) return { ok: true, target: slipped, note: `Took “${shown}” to be ${slipped.name}.` };
   const near = nearestNames(catalogue, words);
   if (near.certain.length > 0) {
     const first = near.certain[0];

@@ -1,5 +1,6 @@
 /** The Sun, the Moon and the planets as targets, with the other names and signs that members use. */
 import type { SolarSystemBody } from '../sky/types.js';
+import { editDistance } from '../ground/edit-distance.js';
 import { foldKey } from '../ground/fold-text.js';
 import { NO_CATALOGUE_DATA, type Target, type TargetKind } from './target.js';
 
@@ -37,6 +38,13 @@ export function solarSystemTarget(text: string): Target | undefined {
   const key = foldKey(text).replace(/^(the|planet)/, '');
   return BY_NAME.get(key) ?? BY_NAME.get(text.replace(/[\ufe0e\ufe0f]/g, '').trim());
 }
+
+/** A planet's name with a slip of the finger ("jupitr"); short names have too many neighbours to be guessed at. */
+export const solarSystemSlip = (text: string): Target | undefined => {
+  const key = foldKey(text).replace(/^(the|planet)/, '');
+  if (key.length < 5) return undefined;
+  return SOLAR_SYSTEM.find(({ id }) => id.length >= 5 && editDistance(key, id, 1) <= 1);
+};
 
 const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
   (

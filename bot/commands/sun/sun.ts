@@ -1,5 +1,5 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
-import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing/way/way-past-sun.js';
@@ -227,6 +227,15 @@ const readSpeeds = (speeds: string | undefined): Motion | null | Problem => {
       );
 };
 
+/** Whoever cannot be answered yet is told what keeps their eyes safe meanwhile. */
+const withCapsOn = (asked: Problem): Problem =>
+  asked.problem === 'no-site'
+    ? {
+        ...asked,
+        message: `By day keep the caps on until you know: the Sun blinds. ${asked.message}`.slice(0, MESSAGE_LIMIT),
+      }
+    : asked;
+
 export const sun = defineCommand({
   name: 'sun',
   summary: 'Is the Sun in the way of a target, or of the slew to it?',
@@ -259,7 +268,7 @@ export const sun = defineCommand({
         mount: options.mount,
       },
     });
-    if (isProblem(asked)) return asked;
+    if (isProblem(asked)) return withCapsOn(asked);
     const { target, where } = asked;
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
