@@ -105,7 +105,7 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
   const doubts = contradictions(assessment);
   if (step.kind === 'ask' && !step.opening && step.because === 'again') {
     const own = doubts.find(({ checkId }) => checkId === step.id);
-    return own === undefined ? [] : [`You said “${own.answer}”. That does not fit the rest; one answer must be off.`];
+    return own === undefined ? [] : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
   }
   return [];
 };
