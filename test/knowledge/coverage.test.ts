@@ -1,5 +1,6 @@
 /** What the shipped model must cover: paths, systems, clients, the faults the club asked for, and that checks tell them apart. */
 import { describe, expect, it } from 'vitest';
+import { readText } from '../../bot/reading/index.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { everySituation, read, shipped } from './shipped-model.js';
 
@@ -210,8 +211,9 @@ describe('facts of the trade', () => {
 describe('evidence', () => {
   it('reads each example alone as its own entry says, whatever other patterns it meets', () => {
     for (const entry of shipped.evidence) {
-      const said = read(entry.example);
-      expect(said.ids, entry.id).toContain(entry.id);
+      // An example is what a screen shows, so a question in it is the screen's, not the member's.
+      const said = read(entry.example, 'log');
+      expect(readText(shipped.reading, entry.example, 'log').met, entry.id).toContain(entry.id);
       for (const [check, answer] of Object.entries(entry.answers ?? {}))
         expect(said.answers[check], `${entry.id}: ${check}`).toBe(answer);
     }

@@ -1,6 +1,6 @@
 /** The fault model as shipped, read once for the tests of this folder. */
 import { loadTriage } from '../../bot/triage/model/load-triage.js';
-import { readText } from '../../bot/reading/index.js';
+import { readText, type ReadBy } from '../../bot/reading/index.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 
@@ -9,12 +9,13 @@ export const shipped = loadTriage('knowledge/connection');
 /** The entries that say something of a text (not those that only tell a system or a path), and the answers read. */
 export const read = (
   text: string,
+  by?: ReadBy,
 ): {
   readonly ids: readonly string[];
   readonly answers: Readonly<Record<string, string>>;
   readonly system: string | null;
 } => {
-  const { met, facts } = readText(shipped.reading, text);
+  const { met, facts } = readText(shipped.reading, text, by);
   return {
     ids: met.filter((id) => shipped.reading.evidence.find((entry) => entry.id === id)?.says !== undefined),
     answers: Object.fromEntries(

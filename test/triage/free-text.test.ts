@@ -15,7 +15,7 @@ describe('a line with pasted text', () => {
       text: 'usb 1-1: device descriptor read/64, error -71',
     });
     expect(read('triage waiting for: reply\ncdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none')).toEqual({
-      text: 'waiting for: reply cdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none',
+      text: 'waiting for: reply\ncdc_acm 1-2:1.0: ttyACM0: USB ACM device site:none',
     });
   });
   it('still reads its own options', () => {

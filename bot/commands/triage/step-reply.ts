@@ -1,6 +1,7 @@
 /** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
 import { NOWHERE, reply, type Choice, type Reply } from '../../reply/reply.js';
 import {
+  collectingOffer,
   contradictions,
   lookAlikes,
   NUMBERS,
@@ -105,9 +106,19 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
   const doubts = contradictions(assessment);
   if (step.kind === 'ask' && !step.opening && step.because === 'again') {
     const own = doubts.find(({ checkId }) => checkId === step.id);
-    return own === undefined ? [] : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
+    return own === undefined
+      ? []
+      : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
   }
   return [];
+};
+
+/** The line stands alone, whole, so that it can be copied. */
+const offerNotes = (model: TriageModel, walk: Walk, assessment: Assessment): readonly string[] => {
+  const offer = collectingOffer(model, walk.state, assessment);
+  return offer === null
+    ? []
+    : [`Or let one paste answer many questions: copy this into ${offer.where} and send me what it prints.`, offer.line];
 };
 
 const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry): Parts => {
@@ -119,7 +130,12 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   })();
   return {
     summary,
-    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
+    notes: [
+      ...doubtNotes(assessment),
+      ...reasonNotes(walk, assessment),
+      ...howLines(walk, assessment),
+      ...offerNotes(model, walk, assessment),
+    ],
     cautions: cautionLinesAfter(
       [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
       cautionsBefore(model, walk.state.events),

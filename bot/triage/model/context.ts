@@ -18,7 +18,9 @@ const admits = (allowed: readonly string[] | undefined, value: string | null): b
 /** Whether an entry belongs in this context; what is not known excludes nothing. */
 export const appliesIn = (only: Only | undefined, context: WalkContext): boolean =>
   admits(only?.paths, context.path) &&
-  (only?.paths === undefined || context.paths === undefined || only.paths.some((id) => context.paths?.includes(id))) && admits(only?.systems, context.system) && admits(only?.clients, context.client);
+  (only?.paths === undefined || context.paths === undefined || only.paths.some((id) => context.paths?.includes(id))) &&
+  admits(only?.systems, context.system) &&
+  admits(only?.clients, context.client);
 
 export const contextKey = ({ path, paths = [], pathUnsure = false, system, client }: WalkContext): string =>
   `${path ?? (pathUnsure ? '??' : ['?', ...paths].join('|'))}/${system ?? '?'}/${client ?? '?'}`;
