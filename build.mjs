@@ -1,5 +1,5 @@
 // Bundles the two programs into dist/, so that start-up reads a few files instead of hundreds; what is loaded on demand stays apart.
-import { readdirSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
 
@@ -10,6 +10,9 @@ const { metafile } = await build({
     'bot/ask.ts',
     'bot/try.ts',
     'bot/backup.ts',
+    ...(existsSync('scripts/knowledge/main.ts')
+      ? ['scripts/knowledge/main.ts', 'scripts/knowledge/simulate-worker.ts']
+      : []),
     'bot/platforms/matrix/connect/native-crypto.ts',
     'bot/pictures/picture-process.ts',
   ],

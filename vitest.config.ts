@@ -1,13 +1,25 @@
 import { defineConfig } from 'vitest/config';
 
+/** Minutes of simulated walks, real pictures and whole evenings: a suite of its own, so that the usual one stays quick. */
+const LONG = [
+  'test/bench-of-faults/**',
+  'test/club/no-public-difference.test.ts',
+  'test/pictures/picture-reader.test.ts',
+  'test/pictures/screens.test.ts',
+  'test/reading/screens.test.ts',
+  'test/stories/**',
+  'test/triage/simulation.test.ts',
+];
+const suite = process.env['SUITE'] ?? 'main';
+
 export default defineConfig({
   test: {
-    include: ['test/**/*.test.ts'],
-    exclude: ['test/homeserver/**', 'node_modules/**'],
+    include: suite === 'long' ? LONG.map((path) => path.replace(/\*\*$/u, '**/*.test.ts')) : ['test/**/*.test.ts'],
+    exclude: ['test/homeserver/**', 'node_modules/**', ...(suite === 'main' ? LONG : [])],
     testTimeout: 30_000,
     // .ci/run adds these up over all suites.
     ...(process.env['CI'] === 'true'
-      ? { reporters: ['default', ['json', { outputFile: `.cache/results-${process.env['SUITE'] ?? 'main'}.json` }]] }
+      ? { reporters: ['default', ['json', { outputFile: `.cache/results-${suite}.json` }]] }
       : {}),
   },
 });

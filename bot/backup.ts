@@ -1,12 +1,17 @@
 /** `npm run backup -- FILE`: copies the bot's memory into one file, while it runs. */
+import { existsSync } from 'node:fs';
 import { StartError } from './ground/start-error.js';
 import { loadSettings } from './app/settings.js';
 import { backUp } from './store/back-up.js';
 
 const main = async (): Promise<void> => {
-  const [file, ...more] = process.argv.slice(2);
+  const words = process.argv.slice(2);
+  const replaces = words.includes('--replace');
+  const [file, ...more] = words.filter((word) => word !== '--replace');
   if (file === undefined || file.startsWith('-') || more.length > 0)
     throw new StartError('Say where to: npm run backup -- FILE');
+  if (existsSync(file) && !replaces)
+    throw new StartError(`${file} exists already. Give another name, or add --replace.`);
   const { databaseUrl, dataFolder } = loadSettings(process.env);
   const done = await backUp(databaseUrl === null ? { dataFolder } : { databaseUrl }, file);
   process.stdout.write(`Backed up to ${done.file}, ${done.bytes} bytes.\n`);

@@ -5,14 +5,19 @@ import type { HealthPart } from './app/health.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
-import { loadSettings, secretsOf } from './app/settings.js';
+import { loadSettings, secretsOf, unknownSettings } from './app/settings.js';
 import { keepHeapSmall } from './app/small-heap.js';
+import { ownVersion } from './app/version.js';
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
 
 const main = async (): Promise<void> => {
   keepHeapSmall();
+  if (process.argv.slice(2).join(' ') === '--version') {
+    process.stdout.write(`${ownVersion()}\n`);
+    return;
+  }
   const settings = loadSettings(process.env);
   const onConsole = settings.discord === null && settings.matrix === null;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
@@ -20,7 +25,20 @@ const main = async (): Promise<void> => {
     onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel,
     secretsOf(settings),
   );
-  const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message));
+  for (const line of unknownSettings(process.env)) log.warn(line);
+  const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message), {
+    onAnswered: (line) => log.debug(line, 'answered'),
+  });
+  log.info(
+    {
+      version: ownVersion(),
+      node: process.versions.node,
+      store: settings.databaseUrl === null ? `SQLite in ${settings.dataFolder}` : 'PostgreSQL',
+      site: settings.clubSiteText ?? 'none',
+      platforms: (['discord', 'matrix'] as const).filter((name) => settings[name] !== null),
+    },
+    'Pierhand starts',
+  );
   const context: PlatformContext = {
     deps,
     settings,
@@ -70,10 +88,12 @@ const main = async (): Promise<void> => {
     if (consoleEnded !== undefined) {
       const { asked } = await consoleEnded;
       // An operator who forgot the token sees why the service ended at once.
-      if (asked === 0 && !process.stdin.isTTY)
+      if (asked === 0 && !process.stdin.isTTY) {
         process.stderr.write(
           'Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n',
         );
+        process.exitCode = 2;
+      }
       await stop();
     }
   } catch (error) {
@@ -86,5 +106,6 @@ await main().catch((error: unknown) => {
   process.stderr.write(
     `${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`,
   );
-  process.exitCode = error instanceof StartError ? 2 : 1;
+  // At once: what a failed start left open must not keep a supervisor waiting.
+  process.exit(error instanceof StartError ? 2 : 1);
 });

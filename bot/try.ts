@@ -27,7 +27,7 @@ const main = async (): Promise<void> => {
   const { deps, warm, close } = await openDeps(
     settings,
     (message) => log.warn(message),
-    keeps ? undefined : { memory: true },
+    keeps ? {} : { place: { memory: true } },
   );
   const context: PlatformContext = { deps, settings, log, metrics: createMetrics(), now: () => Date.now() };
   try {

@@ -6,7 +6,7 @@ import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
 import { allCommands, allReaders } from '../commands/index.js';
 import { createPictureReader } from '../pictures/picture-reader.js';
-import { loadPlaces } from '../places/index.js';
+import { loadPlaces, resolveSite, siteProblemMessage } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';
 import type { Settings } from './settings.js';
 import { keepElements } from '../small-bodies/index.js';
@@ -25,6 +25,12 @@ const once = <T>(make: () => T): (() => T) => {
   return () => (made ??= { value: make() }).value;
 };
 
+export interface OpenWish {
+  /** Default: where the settings say. */
+  readonly place?: StorePlace | undefined;
+  readonly onAnswered?: Deps['onAnswered'];
+}
+
 /** Where the settings say that the store lies. */
 const placeOf = ({ databaseUrl, dataFolder }: Settings): StorePlace =>
   databaseUrl === null ? { dataFolder } : { databaseUrl };
@@ -40,7 +46,7 @@ export const openDeps = async (
   onProblem: (message: string) => void = (message) =>
     void process.stderr.write(`pierhand: ${message}
 `),
-  place: StorePlace = placeOf(settings),
+  { place = placeOf(settings), onAnswered }: OpenWish = {},
 ): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
@@ -54,8 +60,23 @@ export const openDeps = async (
       throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
     }
   }
-  const store = await openStore(place);
+  const store = await openStore(place, {
+    onUnopened: (line) =>
+      onProblem(
+        `${'databaseUrl' in place ? 'DATABASE_URL' : 'PIERHAND_DATA'}: the store cannot be opened (${line}); trying again. Until then nothing is saved.`,
+      ),
+    onMigrated: (from, to) => {
+      if (from > 0) onProblem(`schema ${from} → ${to}: the store was brought up to date`);
+    },
+  });
   const places = loadPlaces(path.join(knowledge, 'places'));
+  if (settings.clubSiteText !== null) {
+    const site = resolveSite(places, settings.clubSiteText);
+    if (!site.ok) {
+      await store.close();
+      throw new StartError(`PIERHAND_SITE ("${settings.clubSiteText}") cannot be read: ${siteProblemMessage(site)}`);
+    }
+  }
   const pictures = createPictureReader();
   const elements = keepElements({
     source: settings.elements,
@@ -66,6 +87,7 @@ export const openDeps = async (
   const catalogue = { ...loadCatalogue(path.join(knowledge, 'catalogue')), moving: elements.moving };
   return {
     deps: {
+      ...(onAnswered === undefined ? {} : { onAnswered }),
       catalogue,
       places: () => places,
       store,

@@ -3,6 +3,7 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { StartError } from '../ground/start-error.js';
 import type { Metrics } from './metrics.js';
+import { ownVersion } from './version.js';
 
 export interface HealthPart {
   readonly name: string;
@@ -23,6 +24,7 @@ export const startHealthServer = async (
   parts: () => readonly HealthPart[],
   metrics: Metrics,
 ): Promise<HealthServer> => {
+  const version = ownVersion();
   const server = createServer((request, response) => {
     const answer = (status: number, contentType: string, body: string): void => {
       response.writeHead(status, { 'content-type': contentType, 'cache-control': 'no-store' });
@@ -34,7 +36,7 @@ export const startHealthServer = async (
     } else if (path === '/health') {
       const states = parts().map(({ name, health }) => ({ name, ...health() }));
       const ok = states.every((state) => state.ok);
-      answer(ok ? 200 : 503, 'application/json', `${JSON.stringify({ ok, parts: states })}\n`);
+      answer(ok ? 200 : 503, 'application/json', `${JSON.stringify({ ok, version, parts: states })}\n`);
     } else if (path === '/metrics') {
       metrics.expose().then(
         ({ contentType, body }) => answer(200, contentType, body),

@@ -15,17 +15,20 @@ interface ErrorLike {
 }
 
 /** What of an error is logged. Request bodies that client libraries hang on their errors hold what members wrote, so they stay out. */
-export const loggedError = (error: unknown, depth = 0): unknown => {
+export const loggedError = (error: unknown, withStack = true, depth = 0): unknown => {
   if (typeof error !== 'object' || error === null) return String(error);
   const { name, message, code, status, stack, cause } = error as ErrorLike;
+  // The store's own message is for members; the operator wants what the system said.
+  if (typeof code === 'string' && code.startsWith('store-'))
+    return { type: 'StoreError', code, because: loggedError(cause ?? message, withStack, depth + 1) };
   const plain = (value: unknown): value is string | number => typeof value === 'string' || typeof value === 'number';
   return {
     type: plain(name) ? name : 'Error',
     message: typeof message === 'string' ? message.slice(0, 1000) : '',
     ...(plain(code) ? { code } : {}),
     ...(plain(status) ? { status } : {}),
-    ...(typeof stack === 'string' ? { stack: stack.slice(0, 4000) } : {}),
-    ...(cause === undefined || depth >= 3 ? {} : { cause: loggedError(cause, depth + 1) }),
+    ...(typeof stack === 'string' && (withStack || depth === 0) ? { stack: stack.slice(0, 4000) } : {}),
+    ...(cause === undefined || depth >= 3 ? {} : { cause: loggedError(cause, withStack, depth + 1) }),
   };
 };
 
@@ -46,7 +49,7 @@ export const createLog = (level: LogLevel, secrets: readonly string[], destinati
       base: null,
       timestamp: pino.stdTimeFunctions.isoTime,
       formatters: { level: (label) => ({ level: label }) },
-      serializers: { err: (error) => loggedError(error) },
+      serializers: { err: (error) => loggedError(error, ['debug', 'trace'].includes(level)) },
       redact: { paths: SECRET_KEYS.flatMap((key) => [key, `*.${key}`, `*.*.${key}`]), censor: '[secret]' },
       hooks: {
         streamWrite: (line) =>

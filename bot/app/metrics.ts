@@ -1,9 +1,9 @@
 /** What is counted while the bot runs: answers, errors, completions, reminders; shown on the metrics port, no member named. */
-import { collectDefaultMetrics, Counter, Histogram, Registry } from 'prom-client';
+import { collectDefaultMetrics, Counter, Gauge, Histogram, Registry } from 'prom-client';
+import type { PlatformName } from '../ground/platform-name.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
-
-export type PlatformName = 'browser' | 'console' | 'discord' | 'matrix';
+import { ownVersion } from './version.js';
 
 export interface Metrics {
   /** One answer given; seconds from the question's arrival to the answer's acceptance. */
@@ -42,6 +42,12 @@ export const createMetrics = (withProcess = false): Metrics => {
   const register = new Registry();
   if (withProcess) collectDefaultMetrics({ register });
   const registers = [register];
+  new Gauge({
+    name: 'pierhand_build_info',
+    help: 'Always 1; the version stands in the label.',
+    labelNames: ['version'],
+    registers,
+  }).set({ version: ownVersion() }, 1);
   const answers = new Counter({
     name: 'pierhand_answers_total',
     help: 'Answers given.',

@@ -1,10 +1,11 @@
 /** What the composition root gives a platform, and what it gets back. */
 import type { Logger } from 'pino';
 import type { Deps } from '../commands/core/deps.js';
+import type { PlatformName } from '../ground/platform-name.js';
 import type { Settings } from './settings.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Reminder } from '../store/store.js';
-import type { Metrics, PlatformName } from './metrics.js';
+import type { Metrics } from './metrics.js';
 
 export interface PlatformContext {
   readonly deps: Deps;

@@ -1,6 +1,7 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
+import { editDistance } from '../ground/edit-distance.js';
 import { StartError } from '../ground/start-error.js';
 
 export interface DiscordSettings {
@@ -139,6 +140,22 @@ type Value<N extends Name> = (typeof VARIABLES)[N] extends Variable<infer T> ? T
 export const settingNames: readonly string[] = Object.entries(VARIABLES).flatMap(([name, { secret }]) =>
   secret === true ? [name, `${name}_FILE`] : [name],
 );
+
+/** Read elsewhere than by the bot: by the script that fetches Matrix's library. */
+const OTHERS = ['MATRIX_ENCRYPTION_LIBRARY', 'MATRIX_ENCRYPTION'];
+
+/** A line for each variable that looks like one of ours and is none; nothing of its value. */
+export const unknownSettings = (env: Environment): readonly string[] =>
+  Object.keys(env)
+    .filter((name) => /^(?:PIERHAND|DISCORD|MATRIX)_/u.test(name))
+    .filter((name) => !settingNames.includes(name) && !OTHERS.includes(name) && !name.startsWith('PIERHAND_TEST_'))
+    .map((name) => {
+      const near = settingNames
+        .map((known) => ({ known, distance: editDistance(name, known, 3) }))
+        .filter(({ distance }) => distance <= 3)
+        .sort((a, b) => a.distance - b.distance)[0];
+      return `${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near.known} meant?`}`;
+    });
 
 const present = (value: string | undefined): value is string => value !== undefined && value.trim() !== '';
 

@@ -1,6 +1,6 @@
 /** The bright named stars that people align on. */
-import type { Catalogue, Target } from './index.js';
-import { TARGET_KINDS } from './catalogue.js';
+import { TARGET_KINDS, type Catalogue } from './catalogue.js';
+import type { Target } from './target.js';
 import type { FixedBody } from '../sky/types.js';
 
 export interface BrightNamedStar extends Target {

@@ -45,7 +45,8 @@ export function addKey(table: KeyTable, key: string, position: number): void {
 /** The positions under a key, as a list. */
 export function positionsAt(table: KeyTable, key: string): readonly number[] {
   const there = table.get(key);
-  return there === undefined ? [] : typeof there === 'number' ? [there] : there;
+  if (there === undefined) return [];
+  return typeof there === 'number' ? [there] : there;
 }
 
 const KIND_WORDS = new Set([
@@ -83,15 +84,10 @@ export function addName(index: CatalogueTables, text: string, position: number):
 /** Keys of a common name that reads as a star's designation: the cluster ω Centauri, 47 Tucanae. */
 export function designationKeysOf(name: string): readonly string[] {
   const words = foldWords(name);
-  return [words, withoutKind(words) ?? '']
-    .flatMap(starDesignations)
-    .flatMap((d) =>
-      d.letter !== null
-        ? [bayerKey(d.letter, d.letterNumber, d.constellation)]
-        : d.flamsteed !== null
-          ? [flamsteedKey(d.flamsteed, d.constellation)]
-          : [],
-    );
+  return [words, withoutKind(words) ?? ''].flatMap(starDesignations).flatMap((d) => {
+    if (d.letter !== null) return [bayerKey(d.letter, d.letterNumber, d.constellation)];
+    return d.flamsteed === null ? [] : [flamsteedKey(d.flamsteed, d.constellation)];
+  });
 }
 
 /** The key of a designation as the CSV files write it ("NGC 80 NED01", "Sh2-155"). */

@@ -3,14 +3,8 @@ import type { Catalogue } from './catalogue.js';
 import { constellationOf, greekName } from './designation.js';
 import { cleanText, foldKey, foldWords, LONGEST_TEXT } from '../ground/fold-text.js';
 import { namesBeginningNearly } from './nearest-names.js';
-import type { Target } from './target.js';
+import type { Target, TargetCompletion } from './target.js';
 import { targetLabel } from './wording.js';
-
-/** One suggestion: `value` resolves to the target; `label` (≤ 100 characters) is what a member sees. */
-export interface TargetCompletion {
-  readonly value: string;
-  readonly label: string;
-}
 
 /** Sun, Moon and planets come before everything; negative positions count into `catalogue.solarSystem`. */
 interface CompletionTable {
@@ -48,7 +42,7 @@ function tableOf(catalogue: Catalogue): CompletionTable {
   for (let position = 0; position < catalogue.sweep.length; position += 1) {
     for (const { key, inside } of keysOf(catalogue.targetAt(position))) entries.push({ key, position, inside });
   }
-  entries.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  entries.sort((a, b) => Number(a.key > b.key) - Number(a.key < b.key));
   const { rank } = catalogue.index;
   const best = Array.from({ length: catalogue.sweep.length }, (_, i) => i)
     .filter((i) => catalogue.sweep.wellKnown[i] === 1)

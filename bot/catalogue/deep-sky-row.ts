@@ -61,7 +61,10 @@ export function readDeepSkyRow(line: string): DeepSkyRow {
 
 /** How well known an object is, lower being better: Messier, Caldwell, named, numbered; each by brightness. */
 export function deepSkyRank({ messier, caldwell, commonNames, magnitude }: DeepSkyRow): number {
-  return (messier ? 0 : caldwell ? 60 : commonNames ? 80 : 250) + 10 * (magnitude ?? 16);
+  const brightness = 10 * (magnitude ?? 16);
+  if (messier) return brightness;
+  if (caldwell) return 60 + brightness;
+  return (commonNames ? 80 : 250) + brightness;
 }
 
 /** Enters every key of the row; returns its stable id. */

@@ -10,6 +10,7 @@ import {
   indexDeepSkyRow,
   readDeepSkyRow,
   showpieceRank,
+  type DeepSkyRow,
 } from './deep-sky-row.js';
 import { readShowpieces } from './showpieces.js';
 import { SOLAR_SYSTEM } from './solar-system.js';
@@ -50,10 +51,7 @@ export function loadCatalogue(folder: string): Catalogue {
   const enter = (
     position: number,
     id: string,
-    kind: string,
-    raDeg: number,
-    decDeg: number,
-    magnitude: number | null,
+    { kind, raDeg, decDeg, magnitude }: Pick<DeepSkyRow, 'kind' | 'raDeg' | 'decDeg' | 'magnitude'>,
   ): void => {
     const kindIndex = KIND_INDEX.get(kind);
     if (kindIndex === undefined) throw new Error(`${id} in ${folder} has the unknown kind "${kind}".`);
@@ -73,14 +71,8 @@ export function loadCatalogue(folder: string): Catalogue {
     const row = readStarRow(line);
     const position = firstStar + i;
     const measured = extras.doubles.get(row.hip);
-    enter(
-      position,
-      indexStarRow(row, position, tables),
-      row.isDouble || measured !== undefined ? 'double-star' : 'star',
-      row.raDeg,
-      row.decDeg,
-      row.magnitude,
-    );
+    const kind = row.isDouble || measured !== undefined ? 'double-star' : 'star';
+    enter(position, indexStarRow(row, position, tables), { ...row, kind });
     sweep.separationArcsec[position] = measured?.separationArcsec ?? NaN;
     sweep.showpieceRank[position] = measured?.showpieceRank ?? 0;
     sweep.wellKnown[position] = row.names ? 1 : 0;
@@ -89,7 +81,7 @@ export function loadCatalogue(folder: string): Catalogue {
   deepSky.lines.forEach((line, position) => {
     const row = readDeepSkyRow(line);
     const id = indexDeepSkyRow(row, position, tables);
-    enter(position, id, row.kind, row.raDeg, row.decDeg, row.magnitude);
+    enter(position, id, row);
     sweep.sizeArcmin[position] = row.sizeArcmin ?? NaN;
     sweep.minorSizeArcmin[position] = row.minorSizeArcmin ?? row.sizeArcmin ?? NaN;
     sweep.alsoKindIndex[position] = KIND_INDEX.get(row.alsoKind) ?? NO_KIND;

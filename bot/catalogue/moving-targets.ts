@@ -1,6 +1,5 @@
 /** What the catalogue asks of whoever keeps the comets and minor planets: they come and go, so they are in no file of ours. */
-import type { TargetCompletion } from './complete-targets.js';
-import type { Target } from './target.js';
+import type { Target, TargetCompletion } from './target.js';
 
 export interface MovingTargets {
   /** 'not-set': the operator gave no list; 'not-read': it has not been read (yet); 'read': there is one. */

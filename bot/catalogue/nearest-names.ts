@@ -46,7 +46,7 @@ function spellingsOf(catalogue: Catalogue): readonly Spelling[] {
 export function nearestNames(catalogue: Catalogue, words: string): NearestNames {
   const key = words.replaceAll(' ', '');
   const forgiven = forgivenSlips(key.length);
-  const reach = Math.max(forgiven, key.length <= 3 ? 1 : key.length <= 5 ? 2 : 3);
+  const reach = Math.max(forgiven, 1 + Number(key.length > 3) + Number(key.length > 5));
   const found: { distance: number; spelling: Spelling }[] = [];
   for (const spelling of spellingsOf(catalogue)) {
     const distance = editDistance(key, spelling.key, reach);

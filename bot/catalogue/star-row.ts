@@ -63,7 +63,10 @@ export function readStarRow(line: string): StarRow {
 
 /** How well known a star is, lower being better: named, lettered, numbered, the rest; each by brightness. */
 export function starRank({ names, bayer, flamsteed, magnitude }: StarRow): number {
-  return (names ? 30 : bayer ? 100 : flamsteed ? 160 : 300) + 10 * magnitude;
+  const brightness = 10 * magnitude;
+  if (names) return 30 + brightness;
+  if (bayer) return 100 + brightness;
+  return (flamsteed ? 160 : 300) + brightness;
 }
 
 /** Numbers of other catalogues stand among the names, but are never guessed at: HR 7002 is not HR 7001 misspelt. */

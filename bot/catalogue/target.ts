@@ -92,3 +92,9 @@ export const NO_CATALOGUE_DATA = {
 /** Mean surface brightness of an ellipse, in magnitudes a square arcsecond: the light spread evenly over it. */
 export const meanSurfaceBrightness = (magnitude: number, majorArcmin: number, minorArcmin: number): number =>
   magnitude + 2.5 * Math.log10((Math.PI / 4) * majorArcmin * minorArcmin * 3600);
+
+/** One suggestion: `value` resolves to the target; `label` (≤ 100 characters) is what a member sees. */
+export interface TargetCompletion {
+  readonly value: string;
+  readonly label: string;
+}

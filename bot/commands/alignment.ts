@@ -2,7 +2,7 @@
 import { MS_PER_HOUR } from '../ground/durations.js';
 import { tidy } from '../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
-import { resolveTarget, targetProblemMessage } from '../catalogue/index.js';
+import { resolveTarget, targetProblemMessage, brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
 import {
   chooseAlignmentStars,
   within95Arcmin,
@@ -27,7 +27,6 @@ import {
 } from '../sky/index.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
-import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
 import { defineCommand, integer, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { mountFor, mountOption } from './asking/mount-for.js';

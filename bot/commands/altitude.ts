@@ -17,6 +17,8 @@ const hourAngleWords = (hourAngleHours: number): string => {
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min ${hourAngleHours < 0 ? 'east' : 'west'} of the meridian`;
 };
 
+const heightWords = (heightDeg: number): string => degrees(heightDeg, heightDeg < 10 ? 1 : 0);
+
 export const altitude = defineCommand({
   name: 'altitude',
   summary: 'How high is a target at a given hour, and which way?',
@@ -49,16 +51,15 @@ export const altitude = defineCommand({
     const isUp = place.apparentAltitudeDeg > 0;
     const behind = where.horizon === null ? null : horizonAltitudeDegAt(where.horizon, place.azimuthDeg);
     const isBehind = isUp && behind !== null && place.altitudeDeg < behind;
-    const height = degrees(Math.abs(place.apparentAltitudeDeg), Math.abs(place.apparentAltitudeDeg) < 10 ? 1 : 0);
-    const summary = !isUp
-      ? `Down: ${height} below the horizon at ${when}.`
-      : isBehind
-        ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
-        : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
+    const height = heightWords(Math.abs(place.apparentAltitudeDeg));
+    const upWords = isBehind
+      ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
+      : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
+    const summary = isUp ? upWords : `Down: ${height} below the horizon at ${when}.`;
     const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
     return reply({
       title: nameWithAlias(target),
-      level: level,
+      level,
       summary,
       facts: [
         { label: 'Direction', value: direction(place.azimuthDeg) },

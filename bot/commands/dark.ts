@@ -2,7 +2,7 @@
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
-import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes } from '../sky/index.js';
+import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes, type Twilights } from '../sky/index.js';
 import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
@@ -16,6 +16,26 @@ const orNull = (utcMs: number | null): string | null => (utcMs === null ? null :
 const twilightData = (times: TwilightTimes | null): Json =>
   times === null ? null : { duskUtc: orNull(times.duskUtcMs), dawnUtc: orNull(times.dawnUtcMs) };
 const length = ({ startUtcMs, endUtcMs }: TimeSpan): number => endUtcMs - startUtcMs;
+
+const moonlessWords = (moonless: readonly TimeSpan[], isMoonless: boolean, zone: string): string => {
+  if (moonless.length === 0) return 'never, the Moon is up all the dark hours';
+  if (isMoonless) return 'all the dark hours';
+  return listed(moonless.map(({ startUtcMs, endUtcMs }) => formatSpan(startUtcMs, endUtcMs, zone)));
+};
+
+const moonShareWords = (moonlessMs: number, isMoonless: boolean): string => {
+  if (moonlessMs === 0) return 'the Moon is up throughout';
+  return isMoonless ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`;
+};
+
+const sunWords = (twilight: Twilights, inNight: (utcMs: number) => string, zone: string): string => {
+  if (twilight.sunAlwaysUp) return 'does not set';
+  if (twilight.sunAlwaysDown) return 'does not rise';
+  return listed([
+    ...(twilight.sunsetUtcMs === null ? [] : [`sets ${inNight(twilight.sunsetUtcMs)}`]),
+    ...(twilight.sunriseUtcMs === null ? [] : [`rises ${formatLocalTime(twilight.sunriseUtcMs, zone)}`]),
+  ]);
+};
 
 export const dark = defineCommand({
   name: 'dark',
@@ -39,25 +59,10 @@ export const dark = defineCommand({
       darkSpan === null ? (night.startUtcMs + night.endUtcMs) / 2 : (darkSpan.startUtcMs + darkSpan.endUtcMs) / 2;
     const moon = moonAt(observer, middleUtcMs);
     const moonlessMs = moonless.reduce((sum, span) => sum + length(span), 0);
-    const moonlessWords =
-      darkSpan === null
-        ? null
-        : moonless.length === 0
-          ? 'never, the Moon is up all the dark hours'
-          : moonlessMs >= length(darkSpan) - 60_000
-            ? 'all the dark hours'
-            : listed(moonless.map(({ startUtcMs, endUtcMs }) => formatSpan(startUtcMs, endUtcMs, zone)));
+    const isMoonless = darkSpan !== null && moonlessMs >= length(darkSpan) - 60_000;
     // Where the clocks change in the night, each time says which it is of.
     const changes = zoneName(night.startUtcMs, zone) !== zoneName(night.endUtcMs, zone);
     const inNight = (utcMs: number): string => (changes ? formatLocalTime(utcMs, zone) : formatClock(utcMs, zone));
-    const sunWords = twilight.sunAlwaysUp
-      ? 'does not set'
-      : twilight.sunAlwaysDown
-        ? 'does not rise'
-        : listed([
-            ...(twilight.sunsetUtcMs === null ? [] : [`sets ${inNight(twilight.sunsetUtcMs)}`]),
-            ...(twilight.sunriseUtcMs === null ? [] : [`rises ${formatLocalTime(twilight.sunriseUtcMs, zone)}`]),
-          ]);
     const moonEvents = (
       [
         ['rises', moonTimes.riseUtcMs],
@@ -73,11 +78,11 @@ export const dark = defineCommand({
       summary:
         darkSpan === null
           ? `${noDarkWords(twilight, night, zone) ?? ''}.`
-          : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonlessMs === 0 ? 'the Moon is up throughout' : moonlessMs >= length(darkSpan) - 60_000 ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`}.`,
+          : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`,
       facts: [
-        { label: 'Sun', value: sunWords },
+        { label: 'Sun', value: sunWords(twilight, inNight, zone) },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },
-        ...(moonlessWords === null ? [] : [{ label: 'No Moon', value: moonlessWords }]),
+        ...(darkSpan === null ? [] : [{ label: 'No Moon', value: moonlessWords(moonless, isMoonless, zone) }]),
       ],
       notes: siteNotes(where),
       pointsAt: NOWHERE,

@@ -5,12 +5,11 @@ import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { degrees, direction, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { horizontalOf, siderealTimes } from '../sky/index.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
-import { zoneName } from '../times/index.js';
-import { brightNamedStars, type BrightNamedStar } from '../catalogue/bright-stars.js';
+import { zoneName, offsetWords, siteClock, type SiteClock } from '../times/index.js';
+import { brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
 import { defineCommand } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { offsetWords, siteClock, type SiteClock } from '../times/site-clock.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
 const checkStar = (

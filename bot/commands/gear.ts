@@ -6,6 +6,8 @@ import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { MOUNT_NAMES } from './asking/mount-for.js';
+import { MOUNT_KINDS } from '../pointing/mount/mount.js';
+import { SYSTEMS } from '../reading/index.js';
 import { commandLine } from './asking/question-parts.js';
 
 const NOTHING: Gear = { mount: null, connection: null, system: null };
@@ -25,21 +27,28 @@ const connectionTitle = (deps: Deps, id: string | null): string =>
   id === null ? 'not said' : (deps.triage().path(id)?.title ?? id);
 
 /** What was given replaces what was there; "none" empties it; what was not given stays. */
-const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null =>
-  given === undefined ? before : given === 'none' ? null : given;
+const changed = <T extends string>(given: T | 'none' | undefined, before: T | null): T | null => {
+  if (given === undefined) return before;
+  return given === 'none' ? null : given;
+};
 
 /** The ways of connecting whose name or title holds the words. */
 const pathsLike = (deps: Deps, words: string) =>
   deps.triage().paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(words.toLowerCase()));
 
+const keptWords = ({ mount, connection, system }: Gear): string =>
+  mount === null && connection === null && system === null
+    ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
+    : 'Troubleshooting and routes start from this.';
+
 export const gear = defineCommand({
   name: 'gear',
   summary: 'Say once what you observe with: mount, connection, computer',
   options: {
-    mount: optional(choice('The kind of mount; none takes it away', ['german', 'fork', 'altaz', 'none'], MOUNT_NAMES)),
+    mount: optional(choice('The kind of mount; none takes it away', [...MOUNT_KINDS, 'none'], MOUNT_NAMES)),
     connection: optional(text('How the computer reaches it; none takes it away', { complete: 'own', maxLength: 60 })),
     system: optional(
-      choice("The computer's operating system; none takes it away", ['windows', 'macos', 'linux', 'none'], {
+      choice("The computer's operating system; none takes it away", [...SYSTEMS, 'none'], {
         mac: 'macos',
         osx: 'macos',
         pc: 'windows',
@@ -77,16 +86,11 @@ export const gear = defineCommand({
       system: changed(options.system, before.system),
     };
     if (isChange) await deps.store.gear.put(asker.memberId, now);
-    const isEmpty = now.mount === null && now.connection === null && now.system === null;
     return reply({
       title: 'Your gear',
       level: isChange ? 'good' : 'info',
       audience: 'asker',
-      summary: isChange
-        ? 'Saved: troubleshooting and routes start from it.'
-        : isEmpty
-          ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
-          : 'Troubleshooting and routes start from this.',
+      summary: isChange ? 'Saved: troubleshooting and routes start from it.' : keptWords(now),
       facts: [
         { label: 'Mount', value: now.mount === null ? 'not said' : MOUNT_WORDS[now.mount] },
         { label: 'Connection', value: connectionTitle(deps, now.connection) },

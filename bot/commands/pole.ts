@@ -18,8 +18,10 @@ const POLE_STARS = {
 const USUAL_EXPOSURES_MINUTES = [1, 5, 15] as const;
 const USUAL_DRIFT_ARCSEC = 2;
 
-const arcminText = (arcmin: number): string =>
-  arcmin >= 10 ? `${Math.round(arcmin)}′` : arcmin >= 1 ? `${arcmin.toFixed(1)}′` : `${Math.round(arcmin * 60)}″`;
+const arcminText = (arcmin: number): string => {
+  if (arcmin >= 10) return `${Math.round(arcmin)}′`;
+  return arcmin >= 1 ? `${arcmin.toFixed(1)}′` : `${Math.round(arcmin * 60)}″`;
+};
 
 const compassText = (magnetic: MagneticNorth | null, azimuthDeg: number): string => {
   if (magnetic === null) return 'no magnetic model for that year (2025 to 2029)';

@@ -298,7 +298,13 @@ export const up = defineCommand({
         minimumAltitudeDeg: LEAST_USEFUL_ALTITUDE_DEG,
         best: best.altitudeDeg > 0 && verdict !== 'behind-horizon' && verdict !== 'past' ? best : null,
         nowUtcMs,
-        altText: nightAltText(target.name, times, best, darkLine, moon[0]?.value ?? 'the target itself', zone),
+        altText: nightAltText(
+          target.name,
+          times,
+          best,
+          { dark: darkLine, moon: moon[0]?.value ?? 'the target itself' },
+          zone,
+        ),
       }),
       data: dataOf(asked, night, found, dark),
     });

@@ -81,9 +81,11 @@ const starShowpiece = (magnitude: number): number => clamp(3 - 0.7 * magnitude, 
 
 export const showpieceWorth = (facts: ShowpieceFacts, equipment: Equipment): number => {
   const { finest, kind, showpieceRank, wellKnown, magnitude } = facts;
-  const rank = showpieceRank > 0 ? (BY_RANK[showpieceRank] ?? 0) : wellKnown ? 0.4 : 0;
+  const known = wellKnown ? 0.4 : 0;
+  const rank = showpieceRank > 0 ? (BY_RANK[showpieceRank] ?? 0) : known;
   if (kind === 'star') return Math.max(rank, starShowpiece(magnitude));
-  const bright = kind === 'double-star' ? 0.3 : Number.isNaN(magnitude) ? 0 : clamp((8 - magnitude) / 6);
+  const byMagnitude = Number.isNaN(magnitude) ? 0 : clamp((8 - magnitude) / 6);
+  const bright = kind === 'double-star' ? 0.3 : byMagnitude;
   return rank + bright + finest + suits(facts, equipment);
 };
 
@@ -106,7 +108,8 @@ const PLANET_BASE: Readonly<Partial<Record<SolarSystemBody, number>>> = {
 };
 
 export const planetWorth = ({ body, magnitude, litFraction, elongationDeg }: PlanetFacts): number => {
-  if (body === 'Moon') return litFraction > 0.95 ? 5 : litFraction < 0.04 ? 3 : 7;
+  if (body === 'Moon' && litFraction > 0.95) return 5;
+  if (body === 'Moon') return litFraction < 0.04 ? 3 : 7;
   const nearOpposition = elongationDeg > 140 && body !== 'Mercury' && body !== 'Venus' ? 1 : 0;
   const marsGrows = body === 'Mars' ? clamp((0.9 - magnitude) / 2, 1.5) * 2 : 0;
   return (PLANET_BASE[body] ?? 0) + nearOpposition + marsGrows;

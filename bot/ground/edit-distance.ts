@@ -1,5 +1,9 @@
 /** How many slips of the finger lie between two words: swaps of neighbours, missing, extra and wrong letters. */
 
+/** Whether the first `i` letters of a and `j` of b end in the same two, swapped. */
+const endInSwap = (a: string, i: number, b: string, j: number): boolean =>
+  i > 1 && j > 1 && a.charCodeAt(i - 1) === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === b.charCodeAt(j - 1);
+
 /**
  * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`.
  * @returns the distance, or `most + 1` when it is greater than `most`.
@@ -14,12 +18,7 @@ export const editDistance = (a: string, b: string, most: number): number => {
     for (let j = 1; j <= b.length; j += 1) {
       const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
       let cost = Math.min((previous[j] ?? 0) + 1, (current[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + (same ? 0 : 1));
-      if (
-        i > 1 &&
-        j > 1 &&
-        a.charCodeAt(i - 1) === b.charCodeAt(j - 2) &&
-        a.charCodeAt(i - 2) === b.charCodeAt(j - 1)
-      ) {
+      if (endInSwap(a, i, b, j)) {
         cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
       }
       current[j] = cost;

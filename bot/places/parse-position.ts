@@ -84,7 +84,8 @@ function angle(text: string): Angle | Failure | null {
   const large = numbers.slice(1).find((n) => n >= 60);
   if (large !== undefined) return { fault: 'sixtieths-range', value: large };
   const size = (numbers[0] ?? 0) + (numbers[1] ?? 0) / 60 + (numbers[2] ?? 0) / 3600;
-  const axis = letter === '' ? null : letter === 'n' || letter === 's' ? 'latitude' : 'longitude';
+  const lettered = letter === 'n' || letter === 's' ? 'latitude' : 'longitude';
+  const axis = letter === '' ? null : lettered;
   return { value: negative || letter === 's' || letter === 'w' ? -size : size, axis };
 }
 

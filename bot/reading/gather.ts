@@ -1,5 +1,5 @@
-/** Many findings made one reading: at most one answer a check, one system, one path or family, one weight a fault. */
-import type { ReadBy, ReadFact, Suggestion, Understood } from './reading.js';
+/** Many findings made one reading: one answer a check (but several things tried), one system, one path or family, one weight a fault. */
+import { keyOf, type ReadBy, type ReadFact, type Suggestion, type Understood } from './reading.js';
 import type { FamilyEntry, Told } from './schema.js';
 
 /** One entry of the vocabulary met in the text. */
@@ -113,11 +113,12 @@ export const gather = (findings: readonly Finding[], families: Families): Gather
   const best = new Map<string, { claim: Claim; torn: boolean }>();
   for (const claim of claims) {
     if (claim.what === 'system') continue;
-    const before = best.get(claim.what);
-    if (before === undefined) best.set(claim.what, { claim, torn: false });
+    const key = keyOf(claim.what, claim.answer);
+    const before = best.get(key);
+    if (before === undefined) best.set(key, { claim, torn: false });
     else {
       const torn = before.torn || before.claim.answer !== claim.answer;
-      best.set(claim.what, { claim: beats(claim, before.claim) ? claim : before.claim, torn });
+      best.set(key, { claim: beats(claim, before.claim) ? claim : before.claim, torn });
     }
   }
   const shown = new Set<string>();

@@ -33,7 +33,7 @@ export const cutText = (text: string): string => {
 const PERSONAL =
   /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|you|u|your|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
 const STAMPED =
-  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file ")/iu;
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
 const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
 /** A port's name is a mark at most once. */
 const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;

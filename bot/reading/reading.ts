@@ -31,7 +31,7 @@ export interface Understood {
 export interface Reading {
   /** What the text was read as, on the whole. */
   readonly by: ReadBy;
-  /** At most one a `what`. */
+  /** At most one a `what`; of things tried already, one each. */
   readonly facts: readonly ReadFact[];
   /** At most one a fault. */
   readonly suggested: readonly Suggestion[];
@@ -44,3 +44,9 @@ export interface Reading {
 }
 
 export const QUOTE_LIMIT = 120;
+
+/** Checks of which one text may give several answers, each in its own right. */
+const SEVERAL: ReadonlySet<string> = new Set(['tried-already']);
+
+/** What two facts of one text would contradict each other in. */
+export const keyOf = (what: string, answer: string): string => (SEVERAL.has(what) ? `${what}.${answer}` : what);

@@ -101,7 +101,7 @@ export interface Reply {
    * 'asker' may be given for what is private for another reason.
    */
   readonly audience: Audience;
-  /** The machine-readable answer, with the fields DESIGN's contract names. */
+  /** The machine-readable answer, with the fields that test/commands/computed-answers.test.ts holds to. */
   readonly data: { readonly [key: string]: Json };
 }
 

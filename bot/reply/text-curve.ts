@@ -25,14 +25,19 @@ const columnsOf = ({ startUtcMs, endUtcMs }: NightChart, width: number): Columns
   };
 };
 
-const rowLabel = (row: number): string => (row === ROWS - 1 ? '90°' : row % 2 === 0 ? (ROW_LABELS[row / 2] ?? '') : '');
+const rowLabel = (row: number): string => {
+  if (row === ROWS - 1) return '90°';
+  return row % 2 === 0 ? (ROW_LABELS[row / 2] ?? '') : '';
+};
 
 const barCell = (altitudeDeg: number, behindDeg: number, row: number, plain: boolean): string => {
   const base = ROW_DEG * row;
   const filled = Math.max(0, Math.min(1, (altitudeDeg - base) / ROW_DEG));
   if (altitudeDeg <= base) return ' ';
-  if (altitudeDeg < behindDeg) return plain ? (filled > 0.5 ? ':' : ' ') : '░';
-  if (plain) return filled > 0.5 ? '*' : ' ';
+  const isBehind = altitudeDeg < behindDeg;
+  if (plain && filled <= 0.5) return ' ';
+  if (plain) return isBehind ? ':' : '*';
+  if (isBehind) return '░';
   return STEPS[Math.max(1, Math.round(filled * 8))] ?? ' ';
 };
 

@@ -32,9 +32,15 @@ export const schemaVersion = async (db: Kysely<Tables>, dialect: Dialect): Promi
  * Runs the steps that are missing. All or nothing: a kill half-way leaves the version there was.
  * @throws StartError when the database comes from a newer program.
  */
-export const migrate = async (db: Kysely<Tables>, dialect: Dialect, target = SCHEMA_VERSION): Promise<void> => {
+export const migrate = async (
+  db: Kysely<Tables>,
+  dialect: Dialect,
+  target = SCHEMA_VERSION,
+  onMigrated: (from: number, to: number) => void = () => undefined,
+): Promise<void> => {
   // A current schema is found by reading alone, so that nothing has to be written at an ordinary start.
   if ((await schemaVersion(db, dialect)) === target) return;
+  let from: number | null = null;
   await db.transaction().execute(async (trx: Transaction<Tables>) => {
     if (dialect === 'postgres') await sql`select pg_advisory_xact_lock(${sql.lit(MIGRATION_LOCK)})`.execute(trx);
     const version = await schemaVersion(trx, dialect);
@@ -51,5 +57,7 @@ export const migrate = async (db: Kysely<Tables>, dialect: Dialect, target = SCH
     }
     for (const step of MIGRATIONS.slice(version, target)) await step(trx);
     await sql`update schema_version set version = ${target}`.execute(trx);
+    from = version;
   });
+  if (from !== null) onMigrated(from, target);
 };

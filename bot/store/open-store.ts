@@ -18,9 +18,10 @@ export type StorePlace = { readonly dataFolder: string } | { readonly databaseUr
 export const SQLITE_FILE = 'pierhand.sqlite';
 
 const openEngine = (place: StorePlace, options: OpenOptions): Promise<Engine> => {
-  if ('databaseUrl' in place) return openLazily('postgres', () => openPostgresEngine(place.databaseUrl), options);
+  if ('databaseUrl' in place)
+    return openLazily('postgres', () => openPostgresEngine(place.databaseUrl, options.onMigrated), options);
   const file = 'memory' in place ? ':memory:' : join(place.dataFolder, SQLITE_FILE);
-  return openLazily('sqlite', () => openSqliteEngine(file), options);
+  return openLazily('sqlite', () => openSqliteEngine(file, options.onMigrated), options);
 };
 
 const storeOver = (engine: Engine): Store => ({

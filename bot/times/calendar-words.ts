@@ -145,8 +145,8 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
   if (weekday && index >= 0) {
     const todayIndex = new Date(Date.UTC(today.year, today.month - 1, today.day)).getUTCDay();
     const days = (index - todayIndex + 7) % 7;
-    const shift =
-      weekday[1] === 'last ' ? (days === 0 ? -7 : days - 7) : weekday[1] === 'next ' && days === 0 ? 7 : days;
+    const onward = weekday[1] === 'next ' && days === 0 ? 7 : days;
+    const shift = weekday[1] === 'last ' ? days - 7 : onward;
     return { date: addDays(today, shift), night: weekday[3] !== undefined };
   }
   const night = /^(.*) (?:night|evening)$/.exec(words);

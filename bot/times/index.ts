@@ -13,4 +13,5 @@ export {
   zoneName,
 } from './format-local.js';
 export { localToUtc, offsetMinutes } from './local-to-utc.js';
+export { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 export { namesHour, namesNight } from './day-words.js';

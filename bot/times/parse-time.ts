@@ -25,14 +25,15 @@ function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly 
   const two = (n: number): string => String(n).padStart(2, '0');
   const reading = `${two(clock.hour)}:${two(clock.minute)}`;
   const day = formatDate(date);
-  const daylight =
-    clocks === 'skipped'
-      ? [`The clocks are put forward past ${reading} on ${day}; took ${formatLocalTime(utcMs, zone)}.`]
-      : clocks === 'repeated'
-        ? [
-            `The clocks are put back on ${day} and show ${reading} twice; took the first, ${formatLocalTime(utcMs, zone)}. For the second add its offset, such as ${secondReading(date, clock, zone)}.`,
-          ]
-        : [];
+  const daylight: string[] = [];
+  if (clocks === 'skipped') {
+    daylight.push(`The clocks are put forward past ${reading} on ${day}; took ${formatLocalTime(utcMs, zone)}.`);
+  }
+  if (clocks === 'repeated') {
+    daylight.push(
+      `The clocks are put back on ${day} and show ${reading} twice; took the first, ${formatLocalTime(utcMs, zone)}. For the second add its offset, such as ${secondReading(date, clock, zone)}.`,
+    );
+  }
   return within(utcMs, [...notes, ...daylight].join(' '));
 }
 

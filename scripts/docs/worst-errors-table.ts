@@ -2,8 +2,10 @@
 import { worstErrors } from '../../test/reference/worst-errors.js';
 
 /** Two significant figures, so that the last digits of another machine's arithmetic do not change the page. */
-const figure = (value: number): string =>
-  value === 0 ? '0' : value < 1e-6 ? 'under 0.000001' : String(Number(value.toPrecision(2)));
+const figure = (value: number): string => {
+  if (value === 0) return '0';
+  return value < 1e-6 ? 'under 0.000001' : String(Number(value.toPrecision(2)));
+};
 
 export const worstErrorsTable = (): string =>
   [

@@ -1,7 +1,9 @@
 /** Plays every fault in every context with each policy, on all cores, and adds up steps and minutes to cure. */
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { projectRoot } from '../../bot/ground/project-root.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import type { TriageModel } from '../../bot/triage/index.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
@@ -9,6 +11,12 @@ import { contextsOf, type FullContext } from './contexts.js';
 import type { Policy } from './evaluate-policy.js';
 import { deepSearch, engine, fixedOrder } from './policies.js';
 import { playWalk, remembering, type Played } from './sample-walks.js';
+
+/** From source the worker is TypeScript too; the bundle has it as an entry of its own. */
+const workerFile = (): string =>
+  import.meta.url.endsWith('.ts')
+    ? fileURLToPath(new URL('simulate-worker.ts', import.meta.url))
+    : path.join(projectRoot(), 'dist/scripts/knowledge/simulate-worker.js');
 
 /** One answer in so many is wrong in the noisy walks. */
 export const WRONG_ANSWERS = 0.1;
@@ -115,10 +123,7 @@ export const simulate = async (
       { length: Math.max(1, availableParallelism()) },
       () =>
         new Promise<void>((resolve, reject) => {
-          const child = fork(fileURLToPath(new URL('simulate-worker.ts', import.meta.url)), [
-            folder,
-            ...(overlay === undefined ? [] : [overlay]),
-          ]);
+          const child = fork(workerFile(), [folder, ...(overlay === undefined ? [] : [overlay])]);
           const next = (): void => {
             const job = jobs.shift();
             if (job === undefined) child.disconnect();
@@ -143,6 +148,6 @@ export const simulate = async (
     `${policy} ${context.path} ${context.system} ${context.client} ${faultId}`;
   return records
     .map((record, i) => ({ record, i, key: key(record) }))
-    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.i - b.i))
+    .sort((a, b) => Number(a.key > b.key) - Number(a.key < b.key) || a.i - b.i)
     .map(({ record }) => record);
 };

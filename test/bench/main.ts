@@ -28,24 +28,19 @@ const wanted = (part: string): boolean =>
 const figure = (value: number): string => {
   if (!Number.isFinite(value)) return String(value);
   if (value === 0) return '0';
-  return Math.abs(value) >= 1000
-    ? value.toFixed(0)
-    : Math.abs(value) < 1e-6
-      ? value.toExponential(1)
-      : String(Number(value.toPrecision(3)));
+  if (Math.abs(value) >= 1000) return value.toFixed(0);
+  return Math.abs(value) < 1e-6 ? value.toExponential(1) : String(Number(value.toPrecision(3)));
+};
+
+const verdict = (met: boolean | null): string => {
+  if (met === null) return '';
+  return met ? 'met' : 'NOT MET';
 };
 
 const printTable = (rows: readonly BenchRow[]): void => {
   const lines = rows.map(
     ({ name, unit, median, p99, target, met }) =>
-      [
-        name,
-        figure(median),
-        figure(p99),
-        target === null ? '' : `${figure(target)}`,
-        unit,
-        met === null ? '' : met ? 'met' : 'NOT MET',
-      ] as const,
+      [name, figure(median), figure(p99), target === null ? '' : `${figure(target)}`, unit, verdict(met)] as const,
   );
   const head = ['what', 'median', 'p99 or worst', 'target', 'unit', ''] as const;
   const widths = head.map((_, column) =>

@@ -12,6 +12,9 @@ export interface BenchRow {
 export const percentile = (sorted: readonly number[], share: number): number =>
   sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(sorted.length * share) - 1))] ?? Number.NaN;
 
+const meets = (value: number, target: number, better: 'less' | 'more'): boolean =>
+  better === 'less' ? value <= target : value >= target;
+
 /** One figure that is what it is (an error, a share, a size): median and 99th percentile are the same. */
 export const single = (
   name: string,
@@ -25,7 +28,7 @@ export const single = (
   median: value,
   p99: value,
   target,
-  met: target === null ? null : better === 'less' ? value <= target : value >= target,
+  met: target === null ? null : meets(value, target, better),
 });
 
 export const spread = (name: string, unit: string, values: readonly number[], target: number | null): BenchRow => {

@@ -14,7 +14,7 @@ const NOW_UTC_MS = Date.UTC(2027, 0, 8, 20, 0);
 
 export const startPage = async () => {
   const settings = loadSettings({ PIERHAND_SITE: '52.71,0.12' });
-  const { deps, close } = await openDeps(settings, () => {}, { memory: true });
+  const { deps, close } = await openDeps(settings, () => {}, { place: { memory: true } });
   const log = createLog('silent', []);
   const started = await startBrowser({ deps, settings, log, metrics: createMetrics(), now: () => NOW_UTC_MS }, 0);
   return {

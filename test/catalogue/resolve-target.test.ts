@@ -3,6 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
 import { catalogue, found } from './loaded.js';
 
+const idsOf = (result: ReturnType<typeof resolveTarget>): readonly string[] => {
+  if (result.ok) return [result.target.id];
+  return result.problem === 'ambiguous-target' ? result.candidates.map((c) => c.id) : [];
+};
+
 function candidates(text: string): readonly string[] {
   const result = resolveTarget(catalogue, text);
   if (result.ok || result.problem !== 'ambiguous-target') throw new Error(`"${text}" is not ambiguous`);
@@ -236,11 +241,7 @@ describe('every name in the catalogue leads back to its target', () => {
       const { id, aliases } = catalogue.targetAt(i);
       for (const alias of aliases) {
         const result = resolveTarget(catalogue, alias);
-        const ids = result.ok
-          ? [result.target.id]
-          : result.problem === 'ambiguous-target'
-            ? result.candidates.map((c) => c.id)
-            : [];
+        const ids = idsOf(result);
         if (!ids.includes(id)) astray.push(`${alias} (${id}) → ${ids.join(' ')}`);
       }
     }
@@ -254,11 +255,7 @@ describe('every name in the catalogue leads back to its target', () => {
         const { id, name } = catalogue.targetAt(i);
         const cased = upper ? name.toUpperCase() : name.toLowerCase();
         const result = resolveTarget(catalogue, tight ? cased.replaceAll(' ', '') : cased);
-        const ids = result.ok
-          ? [result.target.id]
-          : result.problem === 'ambiguous-target'
-            ? result.candidates.map((c) => c.id)
-            : [];
+        const ids = idsOf(result);
         expect(ids).toContain(id);
       }),
       { numRuns: 1000 },

@@ -14,7 +14,7 @@ const data = async (line: string, nowUtcMs = NOW): Promise<Record<string, Json>>
   (await answer(deps, line, nowUtcMs)).data;
 const ms = (iso: Json | undefined): number => Date.parse(iso as string);
 
-describe('the fields of the contract (shared/DESIGN.md, one-shot table)', () => {
+describe('the fields that each answer carries for machines', () => {
   it.each([
     [
       'altitude M 46 at:2026-12-13T23:00Z site:52.71,0.12',

@@ -9,11 +9,9 @@ export const counted = (
   name: string,
   runs: number,
 ): { readonly numRuns: number; readonly verbose: false; readonly endOnFailure: true; readonly seed?: number } => {
-  const numRuns = isFull
-    ? runs
-    : process.env['FUZZ_SHARE'] !== undefined
-      ? Math.round(runs * Number(process.env['FUZZ_SHARE']))
-      : Math.max(40, Math.round(runs / 100));
+  const share = process.env['FUZZ_SHARE'];
+  const sampled = share === undefined ? Math.max(40, Math.round(runs / 100)) : Math.round(runs * Number(share));
+  const numRuns = isFull ? runs : sampled;
   console.log(`${String(numRuns).padStart(8)} inputs: ${name}`);
   const seed = process.env['FUZZ_SEED'];
   return { numRuns, verbose: false, endOnFailure: true, ...(seed === undefined ? {} : { seed: Number(seed) }) };

@@ -156,7 +156,8 @@ describe('a place by its name', () => {
       fc.property(fc.integer({ min: 0, max: 20_000 }), (row) => {
         const wanted = places.placeAt(row);
         const result = resolvePlace(places, placeSpec(wanted));
-        const among = result.ok ? [result.place] : result.problem === 'ambiguous-place' ? result.candidates : [];
+        const offered = !result.ok && result.problem === 'ambiguous-place' ? result.candidates : [];
+        const among = result.ok ? [result.place] : offered;
         expect(
           among.some((p) => p.latitudeDeg === wanted.latitudeDeg && p.longitudeDeg === wanted.longitudeDeg),
           placeSpec(wanted),

@@ -90,7 +90,7 @@ describe('the least Sun separation on the way', () => {
 
   it('is found in a dip far narrower than the first samples', () => {
     for (const dip of [1.2345, 17.77, 59.999, 33.3]) {
-      const { x, value } = leastByBounds((s) => Math.min(40, Math.abs(s - dip) * 3), 0, 60, 3, 0.005);
+      const { x, value } = leastByBounds((s) => Math.min(40, Math.abs(s - dip) * 3), [0, 60], 3, 0.005);
       expect(Math.abs(x - dip)).toBeLessThan(0.005);
       expect(value).toBeLessThan(0.01);
     }

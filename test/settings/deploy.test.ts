@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { PermissionFlagsBits } from 'discord-api-types/v10';
 import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
+import { createMetrics } from '../../bot/app/metrics.js';
+import { loadTriage } from '../../bot/triage/index.js';
 import { settingNames } from '../../bot/app/settings.js';
 
 const read = (name: string): string => readFileSync(name, 'utf8');
@@ -31,6 +33,26 @@ describe('what an operator is told', () => {
       );
       expect(named.filter((name) => !settingNames.includes(name) && !name.startsWith('MATRIX_ENCRYPTION'))).toEqual([]);
     }
+  });
+
+  it('has an example of a club’s own gear that fits, alone and by the words a member would read', () => {
+    const model = loadTriage('knowledge/connection', 'deploy/club-knowledge');
+    expect(model.fault('our-grey-box-off')?.title).toContain('grey box');
+    expect(model.fault('mount-switched-off')?.why).toContain('socket strip under the bench');
+    expect(model.fault('mount-switched-off')?.title).toBe(
+      loadTriage('knowledge/connection').fault('mount-switched-off')?.title,
+    );
+  });
+
+  it('names no figure in alerts and dashboard that is not counted', async () => {
+    const { body } = await createMetrics(true).expose();
+    for (const file of ['deploy/prometheus-rules.yaml', 'deploy/dashboard.json']) {
+      const named = [...read(file).matchAll(/\b(?:pierhand|process)_[a-z_]+[a-z]\b/gu)].map(([name]) => name);
+      expect(named.length).toBeGreaterThan(2);
+      for (const name of named) expect(body).toContain(`# TYPE ${name.replace(/_bucket$/u, '')} `);
+    }
+    parse(read('deploy/prometheus-rules.yaml'));
+    JSON.parse(read('deploy/dashboard.json'));
   });
 
   it('has a compose file that hands the token over as a secret and leaves nothing else open', () => {

@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, it } from 'vitest';
 import { StartError } from '../../bot/ground/start-error.js';
 import { startHealthServer, type HealthServer } from '../../bot/app/health.js';
 import { createMetrics } from '../../bot/app/metrics.js';
+
+const { version: VERSION } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
 
 let server: HealthServer | undefined;
 afterEach(async () => {
@@ -23,13 +26,13 @@ describe("the operator's port", () => {
     const well = await (await begin(true))('/health');
     expect([well.status, await well.json()]).toEqual([
       200,
-      { ok: true, parts: [{ name: 'discord', ok: true, detail: '1 servers' }] },
+      { ok: true, version: VERSION, parts: [{ name: 'discord', ok: true, detail: '1 servers' }] },
     ]);
     await server?.stop();
     const unwell = await (await begin(false))('/health');
     expect([unwell.status, await unwell.json()]).toEqual([
       503,
-      { ok: false, parts: [{ name: 'discord', ok: false, detail: 'reconnecting' }] },
+      { ok: false, version: VERSION, parts: [{ name: 'discord', ok: false, detail: 'reconnecting' }] },
     ]);
   });
 

@@ -6,13 +6,12 @@ import { allowedTo, knotsIn, forbiddenImports, readSources, roomOf, sideDoors } 
 const sources = readSources(projectRoot(), 'bot');
 /** Knots by their first file that are still to be undone. This list only shrinks. */
 const NOT_YET: readonly string[] = [
-  'bot/catalogue/catalogue.ts',
-  'bot/pointing/miss/explain-miss.ts',
   'bot/triage/engine/choose-step.ts',
   'bot/triage/engine/mistakes.ts',
   'bot/triage/model/check-check-references.ts',
 ];
 
+const plantedIn = (found: readonly string[], file: string) => found.filter((line) => line.startsWith(file));
 const planted = (file: string, source: string) => new Map([...sources, [file, source]]);
 
 describe('the rooms of bot/', () => {
@@ -34,7 +33,9 @@ describe('a planted breach', () => {
   it('is found: the sky that reads the store, even for a type', () => {
     const file = 'bot/sky/planted.ts';
     const breach = planted(file, "import type { Store } from '../store/store.js';");
-    expect(forbiddenImports(breach)).toEqual([`${file} (sky) may not import bot/store/store.ts (store)`]);
+    expect(plantedIn(forbiddenImports(breach), file)).toEqual([
+      `${file} (sky) may not import bot/store/store.ts (store)`,
+    ]);
   });
 
   it('is found: a platform that runs a command by itself, and one that leans on another', () => {
@@ -42,12 +43,12 @@ describe('a planted breach', () => {
       'bot/platforms/console/planted.ts',
       "import { up } from '../../commands/up.js';\nconst late = await import('../discord/index.js');",
     );
-    expect(forbiddenImports(breach)).toHaveLength(2);
+    expect(plantedIn(forbiddenImports(breach), 'bot/platforms/console/planted.ts')).toHaveLength(2);
   });
 
   it('is found: a room that the table does not know', () => {
     const breach = planted('bot/attic/planted.ts', "import { problem } from '../ground/problem.js';");
-    expect(forbiddenImports(breach)).toHaveLength(1);
+    expect(plantedIn(forbiddenImports(breach), 'bot/attic/planted.ts')).toHaveLength(1);
   });
 
   it('is found: a cycle through a type', () => {

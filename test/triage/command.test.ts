@@ -101,7 +101,7 @@ describe('a helper and a member, across a restart', () => {
       reply = await answered(store, runOf(reply, known[id] ?? /^Not sure|^Cannot/u), ravi);
     }
     expect(stepOf(reply)).toEqual({ kind: 'try', id: 'no-permission' });
-    expect(reply.notes.join('\n')).toMatch(/1\. /u);
+    expect(reply.notes.join('\n')).toMatch(/a\) /u);
     reply = await answered(store, runOf(reply, /works now/u), tamsin);
     expect(reply).toMatchObject({ level: 'good', data: { step: { kind: 'done', id: 'no-permission' } } });
 

@@ -79,7 +79,8 @@ describe('a walk', () => {
       } else if (step.kind === 'ask') {
         const own = MODEL.fault(truth)?.answers?.[step.id];
         const chainFails = step.id === 'listed' && (truth === 'no-power' || truth === 'bad-cable');
-        state = take(state, step.id, typeof own === 'string' ? own : chainFails ? 'no' : 'yes');
+        const usual = chainFails ? 'no' : 'yes';
+        state = take(state, step.id, typeof own === 'string' ? own : usual);
       } else throw new Error(`handed on for ${truth}`);
     }
     throw new Error(`never cured ${truth}`);

@@ -177,8 +177,7 @@ export const nightAltText = (
   name: string,
   times: RiseTransitSet,
   best: ChartPoint | null,
-  dark: string,
-  moon: string,
+  { dark, moon }: { readonly dark: string; readonly moon: string },
   zone: string,
 ): string =>
   [

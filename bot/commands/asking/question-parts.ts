@@ -42,8 +42,8 @@ export interface AskedTarget {
 export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarget | Problem => {
   const found = resolveTarget(deps.catalogue, text);
   if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
-  const offered =
-    found.problem === 'ambiguous-target' ? found.candidates : found.problem === 'unknown-target' ? found.nearest : [];
+  const nearest = found.problem === 'unknown-target' ? found.nearest : [];
+  const offered = found.problem === 'ambiguous-target' ? found.candidates : nearest;
   return problem(
     found.problem,
     targetProblemMessage(found),

@@ -1,6 +1,5 @@
 /** Reads all that a member saw of a miss into observations, and the stars a mount is aligned on. */
-import { resolveTarget, targetProblemMessage, type Target } from '../../catalogue/index.js';
-import { brightNamedStars } from '../../catalogue/bright-stars.js';
+import { resolveTarget, targetProblemMessage, type Target, brightNamedStars } from '../../catalogue/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import {

@@ -7,7 +7,7 @@ import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
 import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
 import { horizontalFromOfDate, placeOf, sunSafety } from '../../sky/index.js';
 import { StoreError } from '../../store/store.js';
-import { siteClock } from '../../times/site-clock.js';
+import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
 import { targetAtSite, timeFor } from '../asking/question-parts.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';

@@ -1,11 +1,11 @@
 /** Exactly what to change for each cause of a miss. */
 import type { CauseId, Circumstances, PointedTarget } from '../../pointing/miss/astray-types.js';
-import type { Explanation, Part } from '../../pointing/miss/explain-miss.js';
+import type { Explanation } from '../../pointing/miss/explain-miss.js';
+import type { Part } from '../../pointing/miss/mistake-types.js';
 import { amountReadings, type AmountReading, type StoredPlace } from '../../pointing/miss/amount-readings.js';
 import { degreesAndMinutesText } from '../../pointing/entering/sexagesimal.js';
 import { degrees, duration, hoursMinutesSeconds } from '../../reply/wording.js';
-import { zoneName } from '../../times/index.js';
-import { offsetWords, type SiteClock } from '../../times/site-clock.js';
+import { zoneName, offsetWords, type SiteClock } from '../../times/index.js';
 import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { HOME_WORDS } from '../asking/mount-for.js';
 

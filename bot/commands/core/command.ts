@@ -1,6 +1,8 @@
 /** The one declaration of a command, from which every platform's form of it is made. */
 import { z } from 'zod';
+import type { Audience } from '../../ground/problem.js';
 import type { Catalogue } from '../../catalogue/index.js';
+import type { PlatformName } from '../../ground/platform-name.js';
 import type { PictureReader } from '../../pictures/picture-reader.js';
 import type { Places } from '../../places/index.js';
 import type { Store } from '../../store/store.js';
@@ -12,7 +14,7 @@ import type { Privacy } from './privacy.js';
 import type { Form } from './form.js';
 
 /** What an option's value is about; platforms ask `completeOption` for suggestions of that kind. */
-export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'fault' | 'own';
+export type CompletionKind = 'target' | 'site' | 'place' | 'command' | 'time' | 'date' | 'own';
 
 export interface OptionSpec<T = unknown> {
   readonly type: 'text' | 'number' | 'integer' | 'choice' | 'flag' | 'member' | 'file';
@@ -129,7 +131,7 @@ export type OptionValues<O extends Record<string, OptionSpec>> = {
 
 /** Who asks, and from where. Ids carry their platform: "discord:123", "matrix:@tamsin:example.org", "console:local". */
 export interface Asker {
-  readonly platform: 'browser' | 'console' | 'discord' | 'matrix';
+  readonly platform: PlatformName;
   readonly memberId: string;
   /** For "who said what"; never trusted, bounded by the platform. */
   readonly displayName: string;
@@ -194,8 +196,20 @@ export interface Completion {
 export const defineCommand = <O extends Record<string, OptionSpec>>(command: Command<O>): Command =>
   command as unknown as Command;
 
+/** Who asked what and how it was answered, by ids alone: no words, no place. */
+export interface AnsweredLine {
+  readonly command: string;
+  readonly outcome: string;
+  readonly audience: Audience;
+  readonly memberId: string;
+  readonly clubId: string;
+  readonly channelId: string;
+}
+
 /** What commands are given to work with; made once by the composition root, replaced piecewise by tests. */
 export interface Deps {
+  /** Told of every answer; for the operator's log. */
+  readonly onAnswered?: (line: AnsweredLine) => void;
   readonly catalogue: Catalogue;
   /** Loaded on first use. */
   readonly places: () => Places;

@@ -110,6 +110,25 @@ export const runCommand = async (
   deps: Deps,
   command: Command,
   raw: ReadonlyMap<string, unknown>,
+  ask: Ask,
+): Promise<Outcome> => {
+  const outcome = await runGuarded(deps, command, raw, ask);
+  const { memberId, clubId, channelId } = ask.asker;
+  deps.onAnswered?.({
+    command: command.name,
+    outcome: isProblem(outcome) ? outcome.problem : outcome.level,
+    audience: outcome.audience ?? 'everyone',
+    memberId,
+    clubId,
+    channelId,
+  });
+  return outcome;
+};
+
+const runGuarded = async (
+  deps: Deps,
+  command: Command,
+  raw: ReadonlyMap<string, unknown>,
   { asker, nowUtcMs, onError }: Ask,
 ): Promise<Outcome> => {
   if (command.access === 'manager' && !asker.isManager) {

@@ -22,7 +22,7 @@ export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: numb
   const time = formatLocalTime(utcMs, where.site.zone);
   return passedByDay
     ? `The Sun has set (${time}), and ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
-    : `${target.name} passes ${degrees(aboveDeg)} at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
+    : `${target.name} passes ${Number(aboveDeg.toFixed(2))}° at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
 };
 
 export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {

@@ -31,9 +31,7 @@ interface Start {
 const startFor = (
   deps: Deps,
   fromText: string | undefined,
-  mount: MountKind,
-  observer: Observer,
-  utcMs: UtcMs,
+  { mount, observer, utcMs }: { readonly mount: MountKind; readonly observer: Observer; readonly utcMs: UtcMs },
   lineFor: (from: string) => string,
 ): Start | Problem => {
   if (fromText === undefined || HOME_NAMES.has(fromText.trim().toLowerCase()))
@@ -267,7 +265,7 @@ export const sun = defineCommand({
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const mount = await mountFor(deps, asker, options.mount);
-    const start = startFor(deps, options.from, mount, observer, time.utcMs, (from) =>
+    const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
     if (isProblem(start)) return start;

@@ -12,7 +12,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
-import { stepData } from './step-data.js';
+import { lettered, stepData } from './step-data.js';
 import { back, doLine, linesFor, memberName, nameOf, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -164,7 +164,7 @@ const lookAtNext = (assessment: Assessment): string | null => {
 const mustBeDone = (fault: FaultEntry, assessment: Assessment): readonly string[] => {
   const { steps, otherwise } = fault.remedy;
   return [
-    ...linesFor(steps, assessment.context.system).map((line, i) => `${i + 1}. ${line}`),
+    ...linesFor(steps, assessment.context.system).map(lettered),
     ...(otherwise === undefined
       ? []
       : linesFor(otherwise, assessment.context.system).map((line) => `Or another way: ${line}`)),

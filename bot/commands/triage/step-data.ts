@@ -54,6 +54,9 @@ export const answersOf = (assessment: Assessment): readonly StepAnswer[] => {
   ];
 };
 
+/** "a) …": numbers belong to the choices below. */
+export const lettered = (line: string, index: number): string => `${String.fromCodePoint(97 + (index % 26))}) ${line}`;
+
 /** The remedy's lines in hand: the other way once the first was tried. */
 export const remedyLines = (walk: Walk, assessment: Assessment): readonly string[] => {
   const { step, context } = assessment;

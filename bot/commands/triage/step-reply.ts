@@ -12,7 +12,15 @@ import {
   type WalkEvent,
 } from '../../triage/index.js';
 import { handOnReply } from './hand-on.js';
-import { answersOf, howLines, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
+import {
+  answersOf,
+  howLines,
+  lettered,
+  NUMBERS_QUESTION,
+  OPENING_QUESTIONS,
+  remedyLines,
+  stepData,
+} from './step-data.js';
 import {
   answerLine,
   back,
@@ -154,7 +162,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
     facts: [{ label: 'Why', value: fault.why }],
     notes: [
       ...reasonNotes(walk, assessment),
-      ...remedyLines(walk, assessment).map((line, i) => `${i + 1}. ${line}`),
+      ...remedyLines(walk, assessment).map(lettered),
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],

@@ -1,6 +1,5 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
-import type { Target } from '../../catalogue/index.js';
-import { constellationName } from '../../catalogue/constellations.js';
+import { type Target, constellationName } from '../../catalogue/index.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime } from '../../times/index.js';
 

@@ -205,6 +205,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       lastSyncUtcMs = now();
     },
     onState: (state, detail) => {
+      if (stopping.signal.aborted) return;
       metrics.connection('matrix', state);
       const wasWell = trouble === null;
       trouble = state === 'ready' || state === 'resumed' ? null : detail;

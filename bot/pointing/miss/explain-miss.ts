@@ -1,22 +1,14 @@
 /** Which mistake explains a miss: every possible one, and every two, are played through and weighed by how well they predict what was seen. */
 import { angleBetween, unitFromEquatorial } from '../../sky/angles.js';
-import type { CauseId, Circumstances, Observation, PointedTarget } from './astray-types.js';
+import type { Circumstances, Observation, PointedTarget } from './astray-types.js';
 import { rightBelief, type Belief } from './controller-belief.js';
 import { landedVector } from './landing.js';
-import type { Slip } from './mistake-types.js';
+import type { Part } from './mistake-types.js';
 import { leftOverDeg, standardResiduals } from './observation-misfit.js';
 import { logSum } from './log-sum.js';
 import { possibleMistakes } from './possible-mistakes.js';
 import { weighUnexplained } from './unexplained.js';
 import { weighMistakes, type Spread } from './weigh-mistakes.js';
-
-/** One mistake at its best-fitting form or size. */
-export interface Part {
-  readonly id: CauseId;
-  readonly slip: Slip;
-  /** In the mistake's own units, for one that has a size. */
-  readonly size: readonly number[] | null;
-}
 
 /** A cause at its best-fitting form: one mistake, or two made together. */
 export interface Explanation {

@@ -58,3 +58,11 @@ export const shared = (
 
 /** A flat parameter over one whole turn of `range`: a unit is the range over √(2π), so that its weight is that of a standard normal's top. */
 export const flatUnit = (range: number): number => range / Math.sqrt(2 * Math.PI);
+
+/** One mistake at its best-fitting form or size. */
+export interface Part {
+  readonly id: CauseId;
+  readonly slip: Slip;
+  /** In the mistake's own units, for one that has a size. */
+  readonly size: readonly number[] | null;
+}

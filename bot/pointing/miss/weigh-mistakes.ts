@@ -1,10 +1,9 @@
 /** Weighs each mistake, and each two made together, by its frequency and by how well it predicts what was seen. */
 import type { Circumstances, Observation } from './astray-types.js';
 import { rightBelief, type Belief } from './controller-belief.js';
-import type { Part } from './explain-miss.js';
 import { fitContinuum } from './fit-continuum.js';
 import { logSum } from './log-sum.js';
-import { PLAIN, type Mistake, type Sized } from './mistake-types.js';
+import { PLAIN, type Mistake, type Part, type Sized } from './mistake-types.js';
 import { misfitOf, standardResiduals } from './observation-misfit.js';
 import { goTogether, secondRate } from './possible-mistakes.js';
 

@@ -31,8 +31,7 @@ interface Interval {
  */
 export const leastByBounds = (
   f: (x: number) => number,
-  from: number,
-  to: number,
+  [from, to]: readonly [number, number],
   rate: number,
   tolerance: number,
   enough = -Infinity,
@@ -94,7 +93,7 @@ export const closestOnLeg = (
   let least: Closest = { separationDeg: Infinity, atS: 0 };
   for (const phase of phases) {
     const rate = rateOf(mount, motion, phase, axesAt(phase.fromS)) + SUN_DEG_PER_S;
-    const found = leastByBounds(separation, phase.fromS, phase.untilS, rate, SEPARATION_TOLERANCE_DEG, enoughDeg);
+    const found = leastByBounds(separation, [phase.fromS, phase.untilS], rate, SEPARATION_TOLERANCE_DEG, enoughDeg);
     if (found.value < least.separationDeg) least = { separationDeg: found.value, atS: found.x };
     if (least.separationDeg < enoughDeg) return least;
   }

@@ -56,7 +56,8 @@ const axesOf = (mount: MountKind, leg: Leg): WayLeg['axes'] | null => {
   const primary = Math.abs(turns.primaryDeg) > STILL_DEG;
   const secondary = Math.abs(turns.secondaryDeg) > STILL_DEG;
   if (primary && secondary) return 'both';
-  return primary ? 'primary' : secondary ? 'secondary' : null;
+  if (primary) return 'primary';
+  return secondary ? 'secondary' : null;
 };
 
 const isAtPole = (mount: MountKind, { secondaryDeg }: AxisAngles): boolean =>
@@ -142,7 +143,8 @@ const grid = (fromDeg: number, toDeg: number): number[] =>
 /** Ways to try, the simplest to carry out first. */
 const waypointRules = (mount: MountKind): WaypointRule[] => {
   const poleDeg = mount === 'altaz' ? 90 : 0;
-  const secondaries = mount === 'german' ? grid(-120, 120) : mount === 'fork' ? grid(0, 120) : grid(0, 90);
+  const oneSided = mount === 'fork' ? grid(0, 120) : grid(0, 90);
+  const secondaries = mount === 'german' ? grid(-120, 120) : oneSided;
   const primaries = mount === 'german' ? grid(-90, 90) : grid(-180, 180);
   const byAway = (a: number, b: number): number => Math.abs(a - poleDeg) - Math.abs(b - poleDeg);
   return [

@@ -1,4 +1,5 @@
 /** Which sayings of the vocabulary stand in a member's sentences. */
+import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
 import type { Lexicon } from './lexicon.js';
 import { matchPhrase, type Phrase, type PhraseMatch } from './phrases.js';
@@ -36,7 +37,7 @@ export const indexSayings = (lexicon: Lexicon, sayings: readonly CompiledSaying[
 
 const tells = ({ answers, system, client, path, hides }: SayingEntry): readonly string[] => [
   ...(hides ?? []),
-  ...Object.keys(answers ?? {}),
+  ...Object.entries(answers ?? {}).map(([check, answer]) => keyOf(check, answer)),
   ...(system === undefined ? [] : ['system']),
   ...(client === undefined ? [] : ['client']),
   ...(path === undefined ? [] : ['path']),

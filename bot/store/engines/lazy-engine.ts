@@ -6,9 +6,21 @@ import { StoreError } from '../store.js';
 
 const RETRY_AFTER_MS = 5_000;
 
+/** What the system said, without the members' words around it. */
+const causeLine = (error: unknown): string => {
+  const cause = error instanceof StoreError && error.cause !== undefined ? error.cause : error;
+  // Several addresses were tried: each has an error of its own.
+  const first: unknown = cause instanceof AggregateError ? (cause.errors[0] ?? cause) : cause;
+  return first instanceof Error ? (first.message.split('\n')[0] ?? first.name) : String(first);
+};
+
 export interface OpenOptions {
   /** How long after a failed attempt the next one may be made. */
   readonly retryAfterMs?: number;
+  /** Told, as it is opened, that the schema was brought up to date; 0: there was none. */
+  readonly onMigrated?: (from: number, to: number) => void;
+  /** Told why it could not be opened at first, in the operator's words: one line, the cause first. */
+  readonly onUnopened?: (line: string) => void;
 }
 
 /**
@@ -18,7 +30,7 @@ export interface OpenOptions {
 export const openLazily = async (
   dialect: Engine['dialect'],
   open: () => Promise<Engine>,
-  { retryAfterMs = RETRY_AFTER_MS }: OpenOptions,
+  { retryAfterMs = RETRY_AFTER_MS, onUnopened }: OpenOptions,
 ): Promise<Engine> => {
   let engine: Promise<Engine> | null = null;
   let closed = false;
@@ -50,6 +62,7 @@ export const openLazily = async (
 
   await opened().catch((error: unknown) => {
     if (error instanceof StartError) throw error;
+    onUnopened?.(causeLine(error));
   });
   return {
     dialect,

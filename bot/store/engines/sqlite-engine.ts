@@ -5,6 +5,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver } from 'kysely';
 import { StartError } from '../../ground/start-error.js';
 import type { Engine } from './engine.js';
+import type { OpenOptions } from './lazy-engine.js';
 import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
 import { migrate } from '../migrate.js';
 import { isBusy, sqliteFailure, storeError } from '../store-failure.js';
@@ -31,8 +32,6 @@ const withUnflushedMarks = (connection: DatabaseConnection, database: SqliteFile
       return connection.executeQuery(query);
     } finally {
       pragma(database, 'synchronous = FULL');
-      // What is forgotten is overwritten with zeros, not left in free pages.
-      pragma(database, 'secure_delete = ON');
     }
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
@@ -101,14 +100,14 @@ const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
  * Opens the file, or ":memory:", and brings its schema up to date.
  * @throws StartError when the file comes from a newer program; StoreError for everything else.
  */
-export const openSqliteEngine = async (file: string): Promise<Engine> => {
+export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['onMigrated']): Promise<Engine> => {
   const folder = dirname(file);
   const open = await loadSqlite();
   try {
     const db = await patiently(async () => {
       const opened = new Kysely<Tables>({ dialect: immediateDialect(openDatabase(open, file)) });
       try {
-        await migrate(opened, 'sqlite');
+        await migrate(opened, 'sqlite', undefined, onMigrated);
         return opened;
       } catch (error) {
         await opened.destroy();

@@ -9,7 +9,7 @@ import {
 import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
 import { messagePayload } from './rest-routes.js';
 import { snowflake } from './snowflake.js';
-import type { Attachment, Channel, Interaction, Message, Person, World } from './world.js';
+import type { Attachment, Channel, Guild, Interaction, Message, Person, World } from './world.js';
 
 /** A file from a member's device. */
 export interface SentFile {
@@ -68,6 +68,10 @@ const memberPayload = (person: Person): object => ({
   ).toString(),
 });
 
+/** Whom the bot was installed by: the server, or the person on their own account. */
+const installedBy = (guild: Guild, person: Person): Record<string, string> =>
+  guild.hasBot ? { 0: guild.id } : { 1: person.id };
+
 /** An interaction's common parts; `isUserInstall`: the bot is on the asker's account, not in the server. */
 export const commonParts = (
   world: World,
@@ -93,8 +97,7 @@ export const commonParts = (
     locale: 'en-GB',
     entitlements: [],
     attachment_size_limit: 10_485_760,
-    authorizing_integration_owners:
-      guild === undefined ? { 0: '0' } : guild.hasBot ? { 0: guild.id } : { 1: person.id },
+    authorizing_integration_owners: guild === undefined ? { 0: '0' } : installedBy(guild, person),
     context: guild === undefined ? 1 : 0,
     ...(guild === undefined
       ? { user: userPayload(person) }

@@ -187,7 +187,7 @@ export const requestFaults = (
   if (rule === undefined) return undefined;
   const schemas = strictly.get(rule);
   if (schemas === undefined) return body === undefined ? [] : ['a body where none is taken'];
-  const items = rule.isList === true ? (Array.isArray(body) ? (body as unknown[]) : [body]) : [body];
+  const items = rule.isList === true && Array.isArray(body) ? (body as unknown[]) : [body];
   const listFaults = rule.isList === true && items.length > 130 ? [`${items.length} commands`] : [];
   return [
     ...listFaults,

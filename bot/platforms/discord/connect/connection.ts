@@ -40,6 +40,8 @@ interface State {
   trouble: string | null;
   /** Set when Discord closed a shard for good. */
   hopeless: string | null;
+  /** The bot is stopping: what ends now was ended by it. */
+  isClosing: boolean;
 }
 
 /**
@@ -53,7 +55,7 @@ export const openConnection = async (
   listeners: Listeners,
 ): Promise<Connection> => {
   const { log, metrics } = context;
-  const state: State = { client: null, trouble: 'not yet connected', hopeless: null };
+  const state: State = { client: null, trouble: 'not yet connected', hopeless: null, isClosing: false };
   const closing = new AbortController();
   let wasReady = false;
 
@@ -123,6 +125,7 @@ export const openConnection = async (
       };
     },
     close: async () => {
+      state.isClosing = true;
       closing.abort();
       await state.client?.destroy();
     },
@@ -150,7 +153,7 @@ const watch = (
     log.info({ shard, replayed }, 'connection resumed');
   });
   client.on(Events.ShardReconnecting, (shard) => {
-    if (lost.has(shard)) return;
+    if (lost.has(shard) || state.isClosing) return;
     lost.add(shard);
     metrics.connection('discord', 'lost');
     log.warn({ shard }, 'connection lost; reconnecting');

@@ -37,7 +37,7 @@ export const escapeHtml = (text: string): string =>
 /** No control characters, no half characters; a word joiner keeps clients that look for it in the text from ringing the whole room. */
 const quiet = (text: string): string =>
   text
-    // eslint-disable-next-line no-control-regex
+    // eslint-disable-next-line no-control-regex -- these are what is taken out
     .replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/gu, ' ')
     .replace(/\p{Surrogate}/gu, '\uFFFD')
     .replace(/@(?=room\b)/giu, '@\u2060');

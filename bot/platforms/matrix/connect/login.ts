@@ -115,12 +115,31 @@ const passwordLogin = async (
   return { accessToken, userId, deviceId: textAt(answer, 'device_id') };
 };
 
+/** Every homeserver has a list of versions, for anyone (Matrix specification, client-server API, "GET /_matrix/client/versions"). */
+const findHomeserver = async (url: string, stop: AbortSignal): Promise<void> => {
+  const notOne = `MATRIX_HOMESERVER_URL: ${url} does not answer as a Matrix homeserver does`;
+  let answer: unknown;
+  try {
+    answer = await homeserverAt(url, null, stop).call({
+      method: 'GET',
+      path: '/_matrix/client/versions',
+      patienceMs: START_PATIENCE_MS,
+      timeoutMs: 15_000,
+    });
+  } catch (error) {
+    throw startErrorFor(error, url, notOne);
+  }
+  if (!isRecord(answer) || !Array.isArray(answer['versions'])) throw new StartError(`${notOne}.`);
+};
+
 /**
  * A session that the homeserver has just confirmed.
  * @throws StartError one line naming the setting: server not reachable, token or password refused, session not writable
  */
 export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: AbortSignal): Promise<Session> => {
   const { homeserverUrl: url, login } = settings;
+  // First the server: a wrong address must not be taken for a wrong token. A login itself may have to wait for a rate limit.
+  await findHomeserver(url, stop);
   if ('accessToken' in login) {
     try {
       return { accessToken: login.accessToken, ...(await whoAmI(homeserverAt(url, login.accessToken, stop))) };
@@ -139,17 +158,6 @@ export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: 
       if (!(error instanceof MatrixError && error.statusCode === 401))
         throw startErrorFor(error, url, `The homeserver at ${url} refuses the kept session`);
     }
-  }
-  // Reach the server first within a short time; a login itself may have to wait for a rate limit.
-  try {
-    await homeserverAt(url, null, stop).call({
-      method: 'GET',
-      path: '/_matrix/client/versions',
-      patienceMs: START_PATIENCE_MS,
-      timeoutMs: 15_000,
-    });
-  } catch (error) {
-    throw startErrorFor(error, url, `The homeserver at ${url} refuses its own version list`);
   }
   const session = await passwordLogin(url, login.user, login.password, kept?.deviceId ?? null, stop);
   await keep(file, { ...session, homeserverUrl: url, user: login.user });

@@ -38,7 +38,7 @@ export interface Membership {
   /** Says once in a room's life that the bot cannot read what is encrypted. */
   readonly tellUnreadable: (roomId: string) => Promise<void>;
   /** Follows a room to the one that replaces it. */
-  readonly upgraded: (tombstone: MatrixEvent) => Promise<void>;
+  readonly upgraded: (roomId: string, tombstone: MatrixEvent) => Promise<void>;
 }
 
 export const serverOf = (userId: string): string => userId.slice(userId.indexOf(':') + 1);
@@ -67,11 +67,11 @@ export const createMembership = ({
   ticksMs,
   stop,
 }: MembershipParts): Membership => {
-  const quietly = async (what: string, work: () => Promise<unknown>): Promise<void> => {
+  const quietly = async (what: string, roomId: string, work: () => Promise<unknown>): Promise<void> => {
     try {
       await work();
     } catch (error) {
-      if (!stop.aborted) log.warn({ err: error }, what);
+      if (!stop.aborted) log.warn({ err: error, room: roomId }, what);
     }
   };
   const telling = new Map<string, Promise<void>>();
@@ -93,7 +93,9 @@ export const createMembership = ({
   const tellUnreadable = async (roomId: string): Promise<void> => {
     const under =
       telling.get(roomId) ??
-      quietly('cannot say that a room is unreadable', () => tellOnce(roomId)).finally(() => telling.delete(roomId));
+      quietly('cannot say that a room is unreadable', roomId, () => tellOnce(roomId)).finally(() =>
+        telling.delete(roomId),
+      );
     telling.set(roomId, under);
     await under;
   };
@@ -106,26 +108,26 @@ export const createMembership = ({
       if (inviterId === null) return;
       if (!isAllowed(inviterId, botId, allowed)) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation from outside the allowed users and servers');
-        await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
+        await quietly('cannot decline an invitation', roomId, () => client.leaveRoom(roomId));
         return;
       }
       if (!invitations.take(inviterId, ticksMs()).ok) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation: too many from one member');
-        await quietly('cannot decline an invitation', () => client.leaveRoom(roomId));
+        await quietly('cannot decline an invitation', roomId, () => client.leaveRoom(roomId));
         return;
       }
-      await quietly('cannot accept an invitation', async () => {
+      await quietly('cannot accept an invitation', roomId, async () => {
         await client.joinRoom(roomId, [serverOf(inviterId)]);
         if (recordAt(invite, 'content')['is_direct'] === true) await direct.remember(inviterId, roomId);
       });
     },
     made: (roomId, create) =>
-      quietly('cannot write down a direct room', async () => {
+      quietly('cannot write down a direct room', roomId, async () => {
         const userId = textAt(create.content, DIRECT_WITH_KEY);
         if (create.sender === botId && userId !== null) await direct.remember(userId, roomId);
       }),
     joined: (roomId, join) =>
-      quietly('cannot greet a room', async () => {
+      quietly('cannot greet a room', roomId, async () => {
         const state = await rooms.state(roomId);
         const create = [...state.values()].find(({ type }) => type === 'm.room.create');
         // A direct room of the bot's own making needs no greeting, and nobody talks in a space.
@@ -152,15 +154,15 @@ export const createMembership = ({
         });
       }),
     leaveIfEmpty: (roomId) =>
-      quietly('cannot leave an empty room', async () => {
+      quietly('cannot leave an empty room', roomId, async () => {
         if (presentMembers(await rooms.state(roomId)).some((userId) => userId !== botId)) return;
         await client.leaveRoom(roomId);
         await client.forgetRoom(roomId).catch(() => undefined);
         rooms.forget(roomId);
         log.info('left a room that was empty');
       }),
-    upgraded: (tombstone) =>
-      quietly('cannot follow a room to its replacement', async () => {
+    upgraded: (roomId, tombstone) =>
+      quietly('cannot follow a room to its replacement', roomId, async () => {
         const replacement = textAt(tombstone.content, 'replacement_room');
         if (replacement !== null && replacement !== '')
           await client.joinRoom(replacement, [serverOf(tombstone.sender)]);

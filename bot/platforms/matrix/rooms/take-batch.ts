@@ -74,7 +74,7 @@ export const createBatchTaker = (parts: BatchParts): ((batch: SyncBatch) => read
 
   const workOf = (roomId: string, event: MatrixEvent, arrivedMs: number): readonly Work[] => {
     if (isQuestion(event)) return [inRoom(roomId, () => answer(roomId, event, arrivedMs))];
-    if (event.type === 'm.room.tombstone') return [inRoom(roomId, () => done(membership.upgraded(event)))];
+    if (event.type === 'm.room.tombstone') return [inRoom(roomId, () => done(membership.upgraded(roomId, event)))];
     if (client.encryption === null && (isLocked(event) || event.type === 'm.room.encryption'))
       return [inRoom(roomId, () => done(tellUnreadable(roomId)))];
     if (isLocked(event) && event.sender !== botId) missingKey(roomId, event);

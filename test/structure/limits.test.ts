@@ -1,0 +1,65 @@
+/** The limits on a function and a file are errors wherever we write code; each is seen to fail on a planted breach. */
+import { join } from 'node:path';
+import { ESLint } from 'eslint';
+import tseslint from 'typescript-eslint';
+import { describe, expect, it } from 'vitest';
+import { projectRoot } from '../../bot/ground/project-root.js';
+import { readSources } from './borders.js';
+
+const root = projectRoot();
+// A planted file is in no project of the compiler, so the rules that need types are put aside here.
+const eslint = new ESLint({ cwd: root, overrideConfig: [tseslint.configs.disableTypeChecked] });
+
+const brokenBy = async (file: string, code: string): Promise<readonly (string | null)[]> => {
+  const [result] = await eslint.lintText(code, { filePath: join(root, file) });
+  return result?.messages.map((message) => message.ruleId) ?? [];
+};
+const many = (count: number, line: (index: number) => string, between = '\n') =>
+  Array.from({ length: count }, (_, i) => line(i)).join(between);
+
+describe('a planted breach', () => {
+  it.each([
+    ['complexity', `export const f = (n: number) => {\n${many(15, (i) => `if (n === ${i}) return;`)}\n};\n`],
+    [
+      'max-params',
+      `export const f = (${many(6, (i) => `a${i}: number`, ', ')}) => [${many(6, (i) => `a${i}`, ', ')}];\n`,
+    ],
+    ['max-lines', many(301, (i) => `export const a${i} = ${i};\n`, '')],
+    ['max-depth', `export const f = (n: number) => {\n${'while (n) {'.repeat(5)}n--;${'}'.repeat(5)}\n};\n`],
+    ['no-nested-ternary', 'export const f = (n: number) => (n > 1 ? 2 : n > 0 ? 1 : 0);\n'],
+  ])('of %s is found in every room', async (rule, code) => {
+    for (const file of ['bot/ground/planted.ts', 'scripts/planted.ts', 'test/planted.test.ts']) {
+      expect(await brokenBy(file, code), file).toEqual([rule]);
+    }
+  });
+
+  it('is no breach at the limit', async () => {
+    const calm = [
+      `export const f = (n: number) => {\n${many(14, (i) => `if (n === ${i}) return;`)}\n};\n`,
+      `export const f = (${many(5, (i) => `a${i}: number`, ', ')}) => [${many(5, (i) => `a${i}`, ', ')}];\n`,
+      many(300, (i) => `export const a${i} = ${i};\n`, ''),
+    ];
+    for (const code of calm) expect(await brokenBy('bot/ground/planted.ts', code)).toEqual([]);
+  });
+});
+
+describe('the store unmarked', () => {
+  it('is for the rooms that mark who asked alone', async () => {
+    const code = 'export const f = (request) => request.privacy.unmarked.sites.list([]);\n';
+    expect(await brokenBy('bot/commands/planted.ts', code)).toEqual(['no-restricted-syntax']);
+    expect(await brokenBy('bot/commands/asking/planted.ts', code)).toEqual([]);
+  });
+});
+
+describe('a lifted rule', () => {
+  const unexplained = (sources: ReadonlyMap<string, string>) =>
+    [...sources].filter(([, text]) => /eslint-disable(?!.* -- \S+ \S+)/u.test(text)).map(([file]) => file);
+
+  it('says why', () => {
+    for (const folder of ['bot', 'scripts']) expect(unexplained(readSources(root, folder))).toEqual([]);
+  });
+
+  it('without words is found', () => {
+    expect(unexplained(new Map([['planted.ts', '/* eslint-' + 'disable max-lines */']]))).toEqual(['planted.ts']);
+  });
+});
