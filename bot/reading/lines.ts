@@ -46,9 +46,13 @@ const INFORMAL =
   /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
 const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
 
+/** Lines of what the collecting line prints (knowledge/connection/collecting.yaml): names, tables, lists of addresses. */
+const COLLECTED =
+  /^(?:linux$|macos \d|name +status|interfacealias|-{4,}|\+-o |inet [\d.]+|[a-z]+\d+:$|\d+ \[[a-z ]+\]$|(?:eth|en|wl|docker|br)\w* +(?:up|down|unknown)\b|(?:wi-?fi|ethernet|loopback)\b.* {2,}\S+$)|\b(?:ok|error|unknown|degraded) {2,}\d{1,2}$/iu;
+
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
-  if (STAMPED.test(line)) return true;
+  if (STAMPED.test(line) || COLLECTED.test(line)) return true;
   const marks = line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0;
   const words = line.trim().split(/\s+/u).length;
   if (PERSONAL.test(line)) return marks > words;
@@ -75,7 +79,7 @@ export const foldLines = (text: string): { readonly folded: string; readonly lin
     const own = raw.replace(/\s+/gu, ' ').trim();
     if (own === '') continue;
     if (folded !== '') folded += ' ';
-    lines.push({ text: own, start: folded.length, printed: isPrinted(own) });
+    lines.push({ text: own, start: folded.length, printed: isPrinted(raw.trim()) });
     folded += own;
   }
   return { folded, lines };

@@ -36,7 +36,18 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w*)\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
   ['socket', '\\((100\\d\\d|110\\d\\d)\\)'],
 ];
-const COMPILED = FORMS.map(([kind, form]) => ({ kind, compiled: RE2JS.compile(form, RE2JS.CASE_INSENSITIVE) }));
+/** A row of the table that the collecting line prints: a serial port's or unknown device's name, its status, its code. */
+const TABLE_HEAD = 'configmanagererrorcode';
+const TABLE_ROW: readonly [NumberKind, string] = [
+  'device',
+  '(?:serial|uart|usb\\S*-ser\\S*|unknown (?:usb )?device|\\(com\\d{1,3}\\))[^\\d]{0,60} (?:error|unknown|degraded) (\\d{1,2})\\b',
+];
+const compile = ([kind, form]: (typeof FORMS)[number]) => ({
+  kind,
+  compiled: RE2JS.compile(form, RE2JS.CASE_INSENSITIVE),
+});
+const COMPILED_ROW = compile(TABLE_ROW);
+const COMPILED = FORMS.map(compile);
 const ANY_DIGIT = /\d/u;
 const WINDOWS_LIKE = /\bcom\d+\b|\\\\\.\\|windows|win32|\.dll\b/u;
 
@@ -44,7 +55,7 @@ export const findNumbers = ({ folded, lower }: Prepared): readonly FoundNumber[]
   if (!ANY_DIGIT.test(folded)) return [];
   const system: NumberKind = WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
   const found: FoundNumber[] = [];
-  for (const { kind, compiled } of COMPILED) {
+  for (const { kind, compiled } of lower.includes(TABLE_HEAD) ? [...COMPILED, COMPILED_ROW] : COMPILED) {
     if (!compiled.test(folded)) continue;
     const matcher = compiled.matcher(folded);
     while (found.length < 60 && matcher.find()) {
