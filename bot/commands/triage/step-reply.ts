@@ -1,7 +1,6 @@
 /** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
 import { NOWHERE, reply, type Choice, type Reply } from '../../reply/reply.js';
 import {
-  collectingOffer,
   contradictions,
   lookAlikes,
   NUMBERS,
@@ -11,6 +10,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { offerNotes } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import {
   answersOf,
@@ -119,14 +119,6 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
       : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
   }
   return [];
-};
-
-/** The line stands alone, whole, so that it can be copied. */
-const offerNotes = (model: TriageModel, walk: Walk, assessment: Assessment): readonly string[] => {
-  const offer = collectingOffer(model, walk.state, assessment);
-  return offer === null
-    ? []
-    : [`Or let one paste answer many questions: copy this into ${offer.where} and send me what it prints.`, offer.line];
 };
 
 const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry): Parts => {
