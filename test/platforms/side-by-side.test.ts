@@ -65,7 +65,8 @@ describe('one answer on three platforms', () => {
       ...answer.notes,
       ...answer.cautions,
       ...(answer.level === 'info' ? [] : [LEVEL_WORD[answer.level]]),
-      ...(answer.choices ?? []).map(({ label }) => label),
+      // Where no form can open, the invitation to type stands in the choice's place; its words differ from the label.
+      ...(answer.choices ?? []).flatMap(({ label, form }) => (form === undefined ? [label] : [])),
     ]);
   });
 

@@ -70,6 +70,7 @@ export const memberLife = async <S extends Shown>(stage: Stage<S>): Promise<void
     walks: [],
     walksHelpedWith: [],
     notes: [],
+    causesCounted: [],
   });
   // The sunrise warning is gone with the rest.
   const told = (await member.wasTold()).length;

@@ -50,7 +50,7 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
       ...taken
         .slice(0, MOST_TO_TAKE_BACK)
         .map(({ what, label }) => ({ label: `Not so: ${label}`, run: answerLine(walk, 'not', what) })),
-      { label: 'That is right', run: answerLine(walk, 'read', 'right') },
+      { label: 'Read rightly', run: answerLine(walk, 'read', 'right') },
     ],
   };
 };

@@ -10,6 +10,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { offerNotes } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import {
   answersOf,
@@ -113,7 +114,9 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
   const doubts = contradictions(assessment);
   if (step.kind === 'ask' && !step.opening && step.because === 'again') {
     const own = doubts.find(({ checkId }) => checkId === step.id);
-    return own === undefined ? [] : [`You said “${own.answer}”. That does not fit the rest; one answer must be off.`];
+    return own === undefined
+      ? []
+      : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
   }
   return [];
 };
@@ -127,7 +130,12 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   })();
   return {
     summary,
-    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
+    notes: [
+      ...doubtNotes(assessment),
+      ...reasonNotes(walk, assessment),
+      ...howLines(walk, assessment),
+      ...offerNotes(model, walk, assessment),
+    ],
     cautions: cautionLinesAfter(
       [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
       cautionsBefore(model, walk.state.events),

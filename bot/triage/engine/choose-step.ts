@@ -101,6 +101,10 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
   );
 };
 
+/** A safety look at one way's lead is for those who have, or may have, that lead: they said so, or could not say. */
+const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
+  safety !== true || only?.paths === undefined || context.path !== null || context.pathUnsure === true;
+
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
   const hypotheses = [...probabilities.keys()].filter(
@@ -113,6 +117,7 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
     if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, numbers)) return [];
+    if (!isTheirs(situation, numbers)) return [];
     if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
       return [];
     return [

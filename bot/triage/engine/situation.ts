@@ -69,9 +69,9 @@ const linkOf = (model: TriageModel, fault: FaultEntry): string | null =>
 /** The links of the path (of every path, where it is not known), each with the first stage at which it can fail. */
 const unknownsOf = (model: TriageModel, context: WalkContext, order: readonly string[]): readonly Suspect[] => {
   const links = new Set(
-    (context.path === null ? model.paths : model.paths.filter(({ id }) => id === context.path)).flatMap(
-      (path) => path.links ?? [],
-    ),
+    model.paths
+      .filter(({ id }) => (context.path === null ? (context.paths?.includes(id) ?? true) : id === context.path))
+      .flatMap((path) => path.links ?? []),
   );
   const stageOf = (link: string): string =>
     order.find((stage) => model.stage(stage)?.link === link) ??

@@ -4,6 +4,10 @@ import type { Client, Only, System } from './schema.js';
 export interface WalkContext {
   /** A path id; null: not known, every path counts. */
   readonly path: string | null;
+  /** Where the path is not known: the paths that the member's words leave open. */
+  readonly paths?: readonly string[] | undefined;
+  /** The member was asked for the path and could not say. */
+  readonly pathUnsure?: boolean | undefined;
   readonly system: System | null;
   readonly client: Client | null;
 }
@@ -13,7 +17,10 @@ const admits = (allowed: readonly string[] | undefined, value: string | null): b
 
 /** Whether an entry belongs in this context; what is not known excludes nothing. */
 export const appliesIn = (only: Only | undefined, context: WalkContext): boolean =>
-  admits(only?.paths, context.path) && admits(only?.systems, context.system) && admits(only?.clients, context.client);
+  admits(only?.paths, context.path) &&
+  (only?.paths === undefined || context.paths === undefined || only.paths.some((id) => context.paths?.includes(id))) &&
+  admits(only?.systems, context.system) &&
+  admits(only?.clients, context.client);
 
-export const contextKey = ({ path, system, client }: WalkContext): string =>
-  `${path ?? '?'}/${system ?? '?'}/${client ?? '?'}`;
+export const contextKey = ({ path, paths = [], pathUnsure = false, system, client }: WalkContext): string =>
+  `${path ?? (pathUnsure ? '??' : ['?', ...paths].join('|'))}/${system ?? '?'}/${client ?? '?'}`;

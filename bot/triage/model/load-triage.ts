@@ -1,5 +1,6 @@
 /** Loads the fault model, with a club's folder over it, or says what is wrong with the files. */
 import { checkReferences } from './check-references.js';
+import { readCollecting } from './collecting.js';
 import { KnowledgeError } from './knowledge-problem.js';
 import { makeModel, type TriageModel } from './model.js';
 import { readEntries } from './read-entries.js';
@@ -21,5 +22,5 @@ export const loadTriage = (folder: string, overlayFolder?: string): TriageModel 
     });
   }
   if (problems.length > 0) throw new KnowledgeError(problems);
-  return makeModel(result.entries);
+  return makeModel(result.entries, readCollecting(folder));
 };

@@ -1,5 +1,6 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
 import { makeVocabulary, type Vocabulary } from '../../reading/index.js';
+import type { CollectingLine } from './collecting.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
 import type { CheckEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
@@ -13,6 +14,8 @@ export interface TriageModel {
   readonly evidence: Vocabulary['evidence'];
   /** What readText reads with. */
   readonly reading: Vocabulary;
+  /** Lines whose output answers many questions at once, one a system. */
+  readonly collecting: readonly CollectingLine[];
   readonly path: (id: string) => PathEntry | undefined;
   readonly link: (id: string) => LinkEntry | undefined;
   readonly stage: (id: string) => StageEntry | undefined;
@@ -35,7 +38,7 @@ const filled = <T>(value: T): T => {
 };
 
 /** Entries must have passed check-references.ts; a pattern that is not RE2 throws. */
-export const makeModel = (entries: Entries): TriageModel => {
+export const makeModel = (entries: Entries, collecting: readonly CollectingLine[] = []): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
   const reading = makeVocabulary(entries);
@@ -43,6 +46,7 @@ export const makeModel = (entries: Entries): TriageModel => {
     ...entries,
     faults,
     checks,
+    collecting,
     evidence: reading.evidence,
     reading,
     path: byId(entries.paths),

@@ -66,7 +66,13 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
   if (said.system === undefined) open.add('system');
   if (said.client === undefined) open.add('client');
   return {
-    context: { path: said.path ?? null, system: said.system ?? null, client: said.client ?? null },
+    context: {
+      path: said.path ?? null,
+      ...(said.path == null && said.family.length > 0 ? { paths: said.family } : {}),
+      ...(said.path === null ? { pathUnsure: true } : {}),
+      system: said.system ?? null,
+      client: said.client ?? null,
+    },
     open,
     paths: said.family.length > 0 ? said.family : model.paths.map(({ id }) => id),
   };
