@@ -3,10 +3,8 @@ import type { Audience, Choice, Problem } from '../ground/problem.js';
 import type { UtcMs } from '../sky/types.js';
 import type { PointsAt } from './points-at.js';
 
-export { NOWHERE, type PointsAt, type PointsAtWhen } from './points-at.js';
+export { NOWHERE, type PointsAt } from './points-at.js';
 
-/** Until all have moved to where these now live. */
-export { isProblem, MESSAGE_LIMIT, problem, type Choice, type Problem } from '../ground/problem.js';
 
 /** How serious an answer is. Always shown as a word too, never by colour alone. */
 export type Level = 'info' | 'good' | 'caution' | 'danger';

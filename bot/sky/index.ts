@@ -58,7 +58,6 @@ export {
 export type { RiseTransitSet } from './rise-set.js';
 export { siderealTimes } from './sidereal-time.js';
 export {
-  EXTINCTION_MAG_PER_AIRMASS,
   extinctionOverZenith,
   magnitudePerArcsec2,
   moonlightFactor,
@@ -71,6 +70,6 @@ export {
 export { sunLevel, sunLimits, sunSafety } from './sun-safety.js';
 export type { SunCircumstances, SunLevel, SunSafety } from './sun-safety.js';
 export { sunAtWorst } from './sun-span.js';
-export type { SunAtWorst, SunDirection } from './sun-span.js';
+export type { SunAtWorst } from './sun-span.js';
 export { SUN, darkness, twilights } from './twilight.js';
 export type { TwilightTimes, Twilights } from './twilight.js';

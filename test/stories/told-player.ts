@@ -2,7 +2,8 @@
 import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
-import { isProblem, type Reply } from '../../bot/reply/reply.js';
+import { isProblem } from '../../bot/ground/problem.js';
+import { type Reply } from '../../bot/reply/reply.js';
 
 /** Who answers: by step id, never by wording, except where a step has no id known. */
 export interface Speaker {

@@ -1,6 +1,6 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
 import { tidy } from '../../ground/tidy.js';
-import type { Choice } from '../../reply/reply.js';
+import type { Choice } from '../../ground/problem.js';
 import type { Reading } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import { answerLine } from './walk-words.js';

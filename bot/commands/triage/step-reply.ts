@@ -1,5 +1,6 @@
 /** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
-import { NOWHERE, reply, type Choice, type Reply } from '../../reply/reply.js';
+import type { Choice } from '../../ground/problem.js';
+import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import {
   contradictions,
   lookAlikes,

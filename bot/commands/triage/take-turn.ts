@@ -1,8 +1,8 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
-import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem, type Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import type { Choice, Reply } from '../../reply/reply.js';
+import type { Reply } from '../../reply/reply.js';
 import {
   answerStep,
   assess,

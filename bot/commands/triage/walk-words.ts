@@ -1,7 +1,7 @@
 /** Words and lines that every reply of a walk shares: choices, names, lines for a system, figures that were read filled in. */
 import { cautions, cautionText } from '../../cautions/cautions.js';
 import { tidy } from '../../ground/tidy.js';
-import type { Choice } from '../../reply/reply.js';
+import type { Choice } from '../../ground/problem.js';
 import type { Speaker, System, WalkState } from '../../triage/index.js';
 import type { Walk } from './walk-keeper.js';
 

@@ -4,7 +4,7 @@ import type { WordEntry } from '../schema.js';
 import type { Token } from './tokens.js';
 
 /** Entries of words.yaml that the reader itself knows by name. */
-export const NEEDED_WORDS = [
+const NEEDED_WORDS = [
   'small',
   'not',
   'stranger',

@@ -139,4 +139,4 @@ export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs
   };
 };
 
-export type Speaker = ReturnType<typeof createSpeaker>;
+type Speaker = ReturnType<typeof createSpeaker>;
