@@ -1,6 +1,6 @@
 /** Which words a waiting walk takes, and which are a question of another kind; and the line to copy that a walk offers. */
 import { describe, expect, it } from 'vitest';
-import { loadCatalogue } from '../../bot/catalogue/catalogue.js';
+import { loadCatalogue } from '../../bot/catalogue/index.js';
 import { allCommands } from '../../bot/commands/index.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
