@@ -7,7 +7,7 @@ import { waitingWalk } from './find-walk.js';
 import { triage } from './triage.js';
 
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
-const isAnotherQuestion = (text: string, deps: Deps): boolean => {
+export const isAnotherQuestion = (text: string, deps: Deps): boolean => {
   if (text.length > LINE_LIMIT) return false;
   const read = plainQuestion(text, deps);
   if (read === null) return false;

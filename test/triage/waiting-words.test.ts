@@ -1,0 +1,41 @@
+/** Which words a waiting walk takes, and which are a question of another kind; and the line to copy that a walk offers. */
+import { describe, expect, it } from 'vitest';
+import { loadCatalogue } from '../../bot/catalogue/index.js';
+import { allCommands } from '../../bot/commands/index.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
+import { assess, collectingOffer, loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
+
+const deps = { catalogue: loadCatalogue('knowledge/catalogue'), commands: allCommands } as unknown as Deps;
+const model = loadTriage('knowledge/connection');
+
+describe('while a walk waits', () => {
+  it.each(['hello', "what's up tonight", 'when is the next lunar eclipse'])('it leaves alone: %s', (text) => {
+    expect(isAnotherQuestion(text, deps)).toBe(true);
+  });
+
+  it.each(['Vega', 'my mount does not answer', 'no change', 'could not open port COM3', 'the lamp went out', '2'])(
+    'it takes: %s',
+    (text) => {
+      expect(isAnotherQuestion(text, deps)).toBe(false);
+    },
+  );
+});
+
+describe('the line to copy', () => {
+  const known = startWalk(
+    { member: 'Tamsin', helper: null },
+    { path: 'controller-serial', system: 'windows', client: 'direct' },
+  );
+
+  it('is offered at the first question once the system is known, and not once a log was read', () => {
+    expect(collectingOffer(model, known, assess(model, known))?.where).toBe('PowerShell');
+    const { state } = tellText(model, known, 'usb 1-1: device descriptor read/64, error -71', 'member', 'log');
+    expect(collectingOffer(model, state, assess(model, state))).toBeNull();
+  });
+
+  it('is not offered while the system is not known', () => {
+    const open = startWalk({ member: 'Tamsin', helper: null }, { path: 'controller-serial' });
+    expect(collectingOffer(model, open, assess(model, open))).toBeNull();
+  });
+});
