@@ -3,24 +3,6 @@ import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
 import type { WordEntry } from '../schema.js';
 import type { Token } from './tokens.js';
 
-/** Entries of words.yaml that the reader itself knows by name. */
-const NEEDED_WORDS = [
-  'small',
-  'not',
-  'stranger',
-  'other-gear',
-  'mount',
-  'pronoun',
-  'hearsay',
-  'asker',
-  'condition',
-  'wish',
-  'past',
-  'solved',
-  'turn',
-  'left-alone',
-] as const;
-
 export interface Met {
   /** The entry's id. */
   readonly id: string;

@@ -138,5 +138,3 @@ export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs
     void offerReactions(place.roomId, textId, reactionsFor(outcome), askedUtcMs);
   };
 };
-
-type Speaker = ReturnType<typeof createSpeaker>;
