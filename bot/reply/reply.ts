@@ -5,7 +5,6 @@ import type { PointsAt } from './points-at.js';
 
 export { NOWHERE, type PointsAt } from './points-at.js';
 
-
 /** How serious an answer is. Always shown as a word too, never by colour alone. */
 export type Level = 'info' | 'good' | 'caution' | 'danger';
 
