@@ -5,12 +5,11 @@ import type { Outcome, Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
-import type { Asker, Command, OptionSpec } from './command.js';
+import type { Asker, Command, OptionSpec, LineRead } from './command.js';
 import type { Deps } from './deps.js';
 import { parseLine, PASTE_LIMIT, type ParsedLine } from './grammar.js';
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
-import type { LineRead } from './words-reader.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;

@@ -2,7 +2,7 @@
 import { plainQuestion } from '../asking/plain-question.js';
 import type { Deps } from '../core/deps.js';
 import { LINE_LIMIT } from '../core/grammar.js';
-import type { WordsReader } from '../core/words-reader.js';
+import type { WordsReader } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import { triage } from './triage.js';
 
