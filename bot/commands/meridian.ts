@@ -176,7 +176,7 @@ export const meridian = defineCommand({
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const { utcMs } = time;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const pastMeridianDeg = options.past ?? USUAL_PAST_DEG;
     const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
     const place = placeOf(target.body, observer, utcMs);

@@ -273,7 +273,7 @@ export const sun = defineCommand({
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
