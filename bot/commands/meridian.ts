@@ -12,7 +12,8 @@ import type { Observer, Place, UtcMs } from '../sky/types.js';
 import type { Gear } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './core/command.js';
-import { mountFor, mountOption, savedNumbers } from './asking/mount-for.js';
+import type { Deps } from './core/deps.js';
+import { mountFor, mountOption, savedNumbers, type Asking } from './asking/mount-for.js';
 import { limitsWords } from './asking/mount-numbers.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
 
@@ -179,6 +180,17 @@ const dataOf = (followed: Followed): Reply['data'] => {
   };
 };
 
+/** How far past the meridian, and how long before it: as asked, else as saved, else as most mounts come. */
+const limitsFor = async (
+  deps: Deps,
+  request: Asking,
+  past: number | undefined,
+  mount: MountKind,
+): Promise<Pick<Followed, 'saved' | 'pastDeg' | 'earlyDeg'>> => {
+  const saved = mount === 'german' ? await savedNumbers(deps, request, 'limits', mount) : null;
+  return { saved, pastDeg: past ?? saved?.westDeg ?? USUAL_PAST_DEG, earlyDeg: saved?.eastDeg ?? 0 };
+};
+
 export const meridian = defineCommand({
   name: 'meridian',
   summary: 'When does it cross the meridian, and how long can I follow it?',
@@ -218,8 +230,7 @@ export const meridian = defineCommand({
     if (isProblem(time)) return time;
     const { utcMs } = time;
     const mount = await mountFor(deps, asker, options.mount);
-    const saved = mount === 'german' ? await savedNumbers(deps, request, 'limits', mount) : null;
-    const pastMeridianDeg = options.past ?? saved?.westDeg ?? USUAL_PAST_DEG;
+    const { saved, pastDeg: pastMeridianDeg, earlyDeg } = await limitsFor(deps, request, options.past, mount);
     const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
     const place = placeOf(target.body, observer, utcMs);
     const limit = trackingLimit({ mount, body: target.body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg });
@@ -232,7 +243,7 @@ export const meridian = defineCommand({
       utcMs,
       mount,
       pastDeg: pastMeridianDeg,
-      earlyDeg: saved?.eastDeg ?? 0,
+      earlyDeg,
       saved,
       lowestDeg: lowestAltitudeDeg,
       place,
