@@ -1,7 +1,6 @@
 /** Which kind of mount a question is about: the one named, the one the member told of before, else a German equatorial. */
 import { MOUNT_KINDS, type MountKind } from '../../pointing/mount/mount.js';
-import { StoreError } from '../../store/store.js';
-import type { Gear, Store } from '../../store/store.js';
+import { StoreError, type Gear, type Store } from '../../store/store.js';
 import { choice, optional } from '../core/command.js';
 import type { Asking } from './resolve-site.js';
 
@@ -41,6 +40,18 @@ export const mountFor = async ({ asker, privacy }: Asking, asked: MountKind | un
   const saved = (await gearIn(privacy.unmarked, asker.memberId))?.mount ?? null;
   if (saved !== null) privacy.markPersonal();
   return saved ?? 'german';
+};
+
+/** What the asker saved of their mount in numbers, where that is the kind of mount asked about: for them alone. */
+export const savedNumbers = async <N extends 'speeds' | 'limits'>(
+  { asker, privacy }: Asking,
+  which: N,
+  mount: MountKind,
+): Promise<Gear[N] | null> => {
+  const gear = await gearIn(privacy.unmarked, asker.memberId);
+  if (gear === null || gear[which] === null || (gear.mount ?? mount) !== mount) return null;
+  privacy.markPersonal();
+  return gear[which];
 };
 
 /**
