@@ -160,7 +160,7 @@ export const alignment = defineCommand({
     if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
-    const { options, asker } = request;
+    const { options } = request;
     const excluded = excludedIds(deps, options.not);
     if (isProblem(excluded)) return excluded;
     const mount = await mountFor(request, options.mount);
