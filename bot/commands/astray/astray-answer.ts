@@ -1,7 +1,7 @@
 /** The finding of `astray` as the parts of a reply: summary, facts, notes and data. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { shownHorizontal } from '../../pointing/miss/controller-belief.js';
+import { lstErrorS, shownHorizontal } from '../../pointing/miss/controller-belief.js';
 import type { Diagnosis, Explanation } from '../../pointing/miss/explain-miss.js';
 import { landedOfDate } from '../../pointing/miss/landing.js';
 import { nextObservation } from '../../pointing/miss/next-observation.js';
@@ -129,11 +129,11 @@ const predictedData = ({ belief }: Explanation, { circumstances, target }: WordC
 };
 
 /** The amounts the contract names, for the causes that have them. */
-const amountData = ({ parts }: Explanation): { readonly [key: string]: Json } =>
+const amountData = ({ parts, belief }: Explanation): { readonly [key: string]: Json } =>
   Object.assign(
     {},
     ...parts.map(({ id, size }) => {
-      if (size === null) return {};
+      if (size === null) return id === 'sidereal-amount' ? { offsetMinutes: rounded(lstErrorS(belief) / 60, 2) } : {};
       if (id === 'sidereal-amount') return { offsetMinutes: rounded(wrapDeg180(size[0]! / 4) * 4, 2) };
       return id === 'facing' ? { offsetDeg: rounded(wrapDeg180(size[0]!), 2) } : {};
     }),

@@ -9,6 +9,7 @@ import { horizontalFromOfDate, placeOf, sunSafety } from '../../sky/index.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
+import { storedPlaces } from '../asking/stored-places.js';
 import { targetAtSite, timeFor } from '../asking/question-parts.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
@@ -125,6 +126,7 @@ export const astray = defineCommand({
       clock,
       stars: alignmentStars(sky),
       alignedOn,
+      places: await storedPlaces(request),
     };
     const diagnosis = explainMiss(circumstances, target, seen.observations);
     const context: WordContext = {
@@ -133,7 +135,6 @@ export const astray = defineCommand({
       zone,
       target,
       magneticDeclinationDeg: magneticNorth(observer, utcMs)?.declinationDeg ?? null,
-      places: [],
     };
     const isSunUp = sunSafety(wanted.body, observer, utcMs, deps.sunLimits).isSunUp;
     const found = findingReply({ context, observations: seen.observations, diagnosis, isSunUp }, wanted.name);
