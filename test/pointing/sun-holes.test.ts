@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { whatToSay } from '../../bot/reminders/what-to-say.js';
 import type { Reply } from '../../bot/reply/reply.js';
-import { sunAtWorst, sunSafety } from '../../bot/sky/index.js';
+import { sunSafety } from '../../bot/sky/sun-safety.js';
+import { sunAtWorst } from '../../bot/sky/sun-span.js';
 import type { Reminder } from '../../bot/store/store.js';
 import { answer, realDeps } from '../commands/real-deps.js';
 

@@ -15,7 +15,7 @@ import {
   type Search,
 } from '../../reminders/find-moment.js';
 import { sunriseWarningText } from '../../reminders/standing-warning.js';
-import type { TimeSpan } from '../../sky/index.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
