@@ -40,6 +40,13 @@ export interface Gear {
   /** A path id of the fault model. */
   readonly connection: string | null;
   readonly system: 'windows' | 'macos' | 'linux' | null;
+  /** Top speeds in degrees a second: right ascension or azimuth, then declination or altitude. */
+  readonly speeds: { readonly primaryDegPerS: number; readonly secondaryDegPerS: number } | null;
+  /**
+   * How far past level a German mount's counterweight bar may turn, in degrees: west, following the stars; east, against them,
+   * so that a target may be taken on its later side of the pier so long before the meridian.
+   */
+  readonly limits: { readonly eastDeg: number; readonly westDeg: number } | null;
 }
 
 export interface StoredWalk {

@@ -1,15 +1,18 @@
 /** For reviewers of the reading vocabulary: `npm run reading [-- FOLDER]` prints what is read of labelled texts, worst first. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { loadTriage } from '../../bot/triage/index.js';
 import { loadCorpus } from './corpus.js';
 import { floorsMissed, type Floors } from './floors.js';
 import { measure, tally, type Measured, type Tally } from './measure.js';
+import { judge, readSheet, sheetOf, type Judged } from './sheet.js';
 
 const USAGE = `Measure what is read of labelled texts:
   npm run reading                          over test/reading/corpus, held to its floors
   npm run reading -- FOLDER                over another folder of the same layout
-       [--overlay FOLDER] [--show missed|beyond|all] [--judged FILE] [--json]
+       [--overlay FOLDER] [--show missed|beyond|all] [--json]
+       --sheet OUT                       writes a sheet on which people judge each reading, without labels
+       --judged SHEET                    counts what they found right and wrong of what is read today
 `;
 const OWN = 'test/reading/corpus';
 
@@ -54,12 +57,22 @@ const showCases = (all: readonly Measured[], show: string): void => {
   }
 };
 
+const showJudged = ({ sums, wrong, open }: Judged): void => {
+  for (const [kind, { right, wrong: bad }] of sums)
+    console.log(
+      `${kind.padEnd(12)} right ${right}, wrong ${bad}: ${((100 * right) / (right + bad)).toFixed(1)} % right`,
+    );
+  for (const line of wrong) console.log(`wrong: ${line}`);
+  for (const line of open) console.log(`not judged: ${line}`);
+};
+
 const main = (): number => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
       overlay: { type: 'string' },
       show: { type: 'string' },
+      sheet: { type: 'string' },
       judged: { type: 'string' },
       json: { type: 'boolean' },
       help: { type: 'boolean' },
@@ -71,14 +84,18 @@ const main = (): number => {
   }
   const folder = positionals[0] ?? OWN;
   const model = loadTriage('knowledge/connection', values.overlay);
-  const judged =
-    values.judged === undefined
-      ? {}
-      : (JSON.parse(readFileSync(values.judged, 'utf8')) as Record<string, readonly string[]>);
-  const all = loadCorpus(folder, judged).map((own) => measure(model, own));
+  const all = loadCorpus(folder).map((own) => measure(model, own));
   if (all.length === 0) {
     console.error(`no texts in ${folder}\n${USAGE}`);
     return 2;
+  }
+  if (values.sheet !== undefined) {
+    writeFileSync(values.sheet, sheetOf(model, all));
+    return 0;
+  }
+  if (values.judged !== undefined) {
+    showJudged(judge(all, readSheet(readFileSync(values.judged, 'utf8'))));
+    return 0;
   }
   if (values.show !== undefined) showCases(all, values.show);
   const traps = all.filter(({ own }) => own.not.length > 0);

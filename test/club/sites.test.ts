@@ -267,19 +267,6 @@ describe('a horizon', () => {
   });
 });
 
-describe('gear', () => {
-  it('is said once, changed piece by piece, and taken away', async () => {
-    expect((await club.says('gear')).data).toEqual({ gear: { mount: null, connection: null, system: null } });
-    await club.says('gear mount:fork connection:controller-serial system:linux');
-    const changed = await club.says('gear connection:none');
-    expect(changed.audience).toBe('asker');
-    expect(changed.data).toEqual({ gear: { mount: 'fork', connection: null, system: 'linux' } });
-    expect((await club.says('gear', RAVI)).data).toEqual({ gear: { mount: null, connection: null, system: null } });
-    expect((await club.refused('gear connection:string-and-tin')).message).toContain('controller-serial');
-    expect((await club.refused('gear mount:dobson')).problem).toBe('bad-option');
-  });
-});
-
 it('suggests saved names for site and its name option', async () => {
   await club.says('site add name:"Quarry Field" position:52.7,0.1');
   const command = club.deps.commands.find(({ name }) => name === 'site');

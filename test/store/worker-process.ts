@@ -49,7 +49,13 @@ const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> =>
       });
       return { kind, number };
     case 'fill': {
-      await store.gear.put(filledMember(number), { mount: 'fork', connection: null, system: null });
+      await store.gear.put(filledMember(number), {
+        mount: 'fork',
+        connection: null,
+        system: null,
+        speeds: null,
+        limits: null,
+      });
       for (let i = 0; i < SITES_FILLED; i++) {
         await store.sites.put(
           { kind: 'member', id: filledMember(number) },

@@ -1,7 +1,7 @@
 /** Which kind of mount a question is about: the one named, the one the member told of before, else a German equatorial. */
 import { MOUNT_KINDS, type MountKind } from '../../pointing/mount/mount.js';
-import { StoreError } from '../../store/store.js';
-import { choice, optional, type Asker } from '../core/command.js';
+import { StoreError, type Gear } from '../../store/store.js';
+import { choice, optional, type Asker, type Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 
 /** What people call each kind of mount. */
@@ -24,19 +24,39 @@ export const mountOption = optional(
   choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS, MOUNT_NAMES),
 );
 
-/** A store that does not answer costs only what the member saved. */
+/** Who asks, and the mark that their own row was used. */
+export type Asking = Pick<Request<unknown>, 'asker' | 'privacy'>;
+
+/** What the asker saved of their mount; a store that does not answer costs only that. */
+const savedGear = async (deps: Pick<Deps, 'store'>, asker: Asker): Promise<Gear | null> => {
+  try {
+    return await deps.store.gear.get(asker.memberId);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return null;
+  }
+};
+
 export const mountFor = async (
   deps: Pick<Deps, 'store'>,
   asker: Asker,
   asked: MountKind | undefined,
-): Promise<MountKind> => {
-  if (asked !== undefined) return asked;
-  try {
-    return (await deps.store.gear.get(asker.memberId))?.mount ?? 'german';
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return 'german';
-  }
+): Promise<MountKind> => asked ?? (await savedGear(deps, asker))?.mount ?? 'german';
+
+/**
+ * What the asker saved of their mount in numbers, where that is the kind of mount asked about. Nobody else is to read these, so
+ * using them marks the request.
+ */
+export const savedNumbers = async <N extends 'speeds' | 'limits'>(
+  deps: Pick<Deps, 'store'>,
+  { asker, privacy }: Asking,
+  which: N,
+  mount: MountKind,
+): Promise<Gear[N] | null> => {
+  const gear = await savedGear(deps, asker);
+  if (gear === null || gear[which] === null || (gear.mount ?? mount) !== mount) return null;
+  privacy.markPersonal();
+  return gear[which];
 };
 
 export const MOUNT_WORDS: Readonly<Record<MountKind, string>> = {

@@ -24,6 +24,7 @@ const overlaid = <T extends object>(base: T, over: Partial<T>): T => Object.assi
 /**
  * The privacy of one request, and the store to run it with. A member's saved sites and reminders and the export of all that
  * is kept are their own. What a member observes with (`gear`) and the walks of troubleshooting are not: helpers speak of both.
+ * The numbers of a saved mount are marked where they are read, in asking/mount-for.ts.
  */
 export const openPrivacy = (store: Store): { readonly privacy: Privacy; readonly store: Store } => {
   let personal = false;

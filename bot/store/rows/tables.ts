@@ -18,6 +18,10 @@ export interface GearRow {
   mount: string | null;
   connection: string | null;
   system: string | null;
+  primary_deg_per_s: number | null;
+  secondary_deg_per_s: number | null;
+  east_limit_deg: number | null;
+  west_limit_deg: number | null;
 }
 
 export interface WalkRow {
