@@ -2,7 +2,7 @@
 import { checkVocabulary, type SayingEntry, type Told } from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
-import type { EntryKind, ReadResult } from './read-entries.js';
+import type { ReadResult } from './read-entries.js';
 import { linkExists, oddsFit, onlyExists, stageExists, type FieldPath, type References } from './references.js';
 import type { FaultEntry } from './schema.js';
 
