@@ -4,6 +4,7 @@ import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
 import { plainQuestion } from './asking/plain-question.js';
+import { savedSites } from './asking/resolve-site.js';
 import type { Command, WordsReader } from './core/command.js';
 import { causes } from './causes.js';
 import { dark } from './dark.js';
@@ -60,6 +61,12 @@ export const allReaders: readonly WordsReader[] = [
   waitingWords,
   {
     name: 'a plain question',
-    read: async (deps, { text }) => (text.length > LINE_LIMIT ? null : plainQuestion(text, deps)),
+    mendsCommands: true,
+    read: async (deps, { text, asker, privacy, nowUtcMs }) => {
+      if (text.length > LINE_LIMIT) return null;
+      const { member, club } = await savedSites({ store: privacy.unmarked }, asker);
+      const siteNames = [...member, ...club].map(({ name }) => name);
+      return plainQuestion(text, { ...deps, siteNames, nowUtcMs });
+    },
   },
 ];
