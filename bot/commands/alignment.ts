@@ -160,10 +160,10 @@ export const alignment = defineCommand({
     if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
-    const { options, asker } = request;
+    const { options } = request;
     const excluded = excludedIds(deps, options.not);
     if (isProblem(excluded)) return excluded;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const offered = fitStars(deps, where, utcMs, excluded);
     const wanted = options.stars === 2 ? 2 : 3;
     const chosen = chooseFor(mount, where, utcMs, offered, wanted);

@@ -109,4 +109,15 @@ describe('the Sun is warned of', () => {
     expect(words(reply)).toMatch(/The Sun is up, \d+° from Vega/u);
     expect(reply.level).not.toBe('danger');
   });
+
+  it('10. of another day by that day: nobody reads "the Sun is up" or "sunrise at" of a month ahead as of tonight', async () => {
+    // 2026-07-28, 11:00 UTC: the Sun and Jupiter a day before their conjunction of 29 July 2026 (skyfield, JPL DE421).
+    const later = await asked(`moons ${COMMON} at:2026-07-28T11:00Z`, '2026-06-20T10:00:00Z');
+    expect(later.cautions[0]).toMatch(/^The Sun is up then, 1° from Jupiter\. /u);
+    const now = await asked(`moons ${COMMON} at:2026-07-28T11:00Z`, '2026-07-28T11:00:00Z');
+    expect(now.cautions[0]).toMatch(/^The Sun is up, 1° from Jupiter\. /u);
+    const { cautions } = await asked(`ahead meetings ${COMMON}`, '2026-06-20T10:00:00Z');
+    // Sunrise there: 05:35 BST (the almanac's, to the minute, by sunAt).
+    expect(cautions.join(' ')).toContain('Sunrise Tue 11 Aug 2026, 05:35 BST, within the hour after Mercury');
+  });
 });

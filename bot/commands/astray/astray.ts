@@ -121,7 +121,7 @@ export const astray = defineCommand({
     const circumstances: Circumstances = {
       observer,
       utcMs,
-      mount: await mountFor(deps, asker, options.mount),
+      mount: await mountFor(request, options.mount),
       clock,
       stars: alignmentStars(sky),
       alignedOn,

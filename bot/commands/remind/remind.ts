@@ -94,6 +94,8 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const { options: given, asker, nowUtcMs } = request;
   const to = toOf(asker, given.to);
   if (typeof to !== 'string') return to;
+  // Whatever comes of it: whether it stands among their reminders is theirs to know.
+  if (to === 'member') request.privacy.markPersonal();
   if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
   const asked = await askedOf(deps, request, to);
   if (isProblem(asked)) return asked;
