@@ -75,6 +75,14 @@ export const whenClear = (
   );
 };
 
+/** When a body next sets. */
+export const whenSets = (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
+  const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
+  if (startUtcMs >= night.endUtcMs) return { never: true };
+  const { setUtcMs } = riseTransitSet(body, observer, startUtcMs, night.endUtcMs);
+  return setUtcMs === null ? { never: true } : { found: { utcMs: setUtcMs, untilUtcMs: setUtcMs + MS_PER_HOUR } };
+};
+
 /** When a body crosses the upper meridian above the horizon. */
 export const whenTransits = (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
   const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);

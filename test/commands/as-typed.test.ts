@@ -154,7 +154,7 @@ describe('plain questions', () => {
   });
 
   it('leaves a mistyped command a mistyped command', async () => {
-    const outcome = await ask(settled, 'tonihgt', NOW, someone('slip'));
+    const outcome = await ask(settled, 'alignemnt', NOW, someone('slip'));
     expect(outcome).toMatchObject({ problem: 'unknown-command' });
   });
 });
