@@ -1,12 +1,8 @@
 /** Which words a waiting walk takes, and which are a question of another kind; and the line to copy that a walk offers. */
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
-<<<<<<< HEAD
-import { allCommands } from '../../bot/commands/all-commands.js';
-=======
 import { loadPlaces } from '../../bot/places/index.js';
 import { allCommands } from '../../bot/commands/all-commands.js';
->>>>>>> main
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
 import { assess, collectingOffer, loadTriage, startWalk, tellText } from '../../bot/triage/index.js';

@@ -2,27 +2,10 @@
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
-<<<<<<< HEAD
-import { NOWHERE, reply, type PointsAt, type Outcome } from '../../reply/reply.js';
-import { degrees, isoUtc } from '../../reply/wording.js';
-import {
-  highestByNight,
-  whenAbove,
-  whenClear,
-  whenDark,
-  whenSunrise,
-  whenTransits,
-  type Moment,
-  type Search,
-} from '../../reminders/find-moment.js';
-import { sunriseWarningText } from '../../reminders/standing-warning.js';
-import type { TimeSpan } from '../../sky/night.js';
-=======
 import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
-import type { TimeSpan } from '../../sky/index.js';
->>>>>>> main
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
