@@ -50,7 +50,7 @@ const pathsLike = (deps: Deps, words: string) =>
 const keptWords = (gear: Gear): string =>
   Object.values(gear).every((value) => value === null)
     ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
-    : 'Troubleshooting and routes start from this.';
+    : 'Walks you begin start from it and show it to those who follow them; routes past the Sun use it for you alone.';
 
 export const gear = defineCommand({
   name: 'gear',
@@ -119,8 +119,9 @@ export const gear = defineCommand({
     return reply({
       title: 'Your gear',
       level: isChange ? 'good' : 'info',
-      audience: 'asker',
-      summary: isChange ? 'Saved: troubleshooting and routes start from it.' : keptWords(now),
+      summary: isChange
+        ? 'Saved. Walks you begin start from it and show it to those who follow them; routes past the Sun use it for you alone.'
+        : keptWords(now),
       facts: [
         { label: 'Mount', value: now.mount === null ? 'not said' : MOUNT_WORDS[now.mount] },
         { label: 'Connection', value: connectionTitle(deps, now.connection) },

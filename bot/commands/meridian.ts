@@ -6,14 +6,14 @@ import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointi
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
-import { placeOf } from '../sky/index.js';
+import { placeOf } from '../sky/place.js';
 import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
 import type { Observer, Place, UtcMs } from '../sky/types.js';
 import type { Gear } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './core/command.js';
-import type { Deps } from './core/deps.js';
-import { mountFor, mountOption, savedNumbers, type Asking } from './asking/mount-for.js';
+import { mountFor, mountOption, savedNumbers } from './asking/mount-for.js';
+import type { Asking } from './asking/resolve-site.js';
 import { limitsWords } from './asking/mount-numbers.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
 
@@ -182,12 +182,11 @@ const dataOf = (followed: Followed): Reply['data'] => {
 
 /** How far past the meridian, and how long before it: as asked, else as saved, else as most mounts come. */
 const limitsFor = async (
-  deps: Deps,
   request: Asking,
   past: number | undefined,
   mount: MountKind,
 ): Promise<Pick<Followed, 'saved' | 'pastDeg' | 'earlyDeg'>> => {
-  const saved = mount === 'german' ? await savedNumbers(deps, request, 'limits', mount) : null;
+  const saved = mount === 'german' ? await savedNumbers(request, 'limits', mount) : null;
   return { saved, pastDeg: past ?? saved?.westDeg ?? USUAL_PAST_DEG, earlyDeg: saved?.eastDeg ?? 0 };
 };
 
@@ -212,7 +211,7 @@ export const meridian = defineCommand({
     'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"',
   ],
   run: async (deps, request): Promise<Outcome> => {
-    const { options, asker, nowUtcMs } = request;
+    const { options, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'meridian',
       isSafety: true,
@@ -229,8 +228,8 @@ export const meridian = defineCommand({
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const { utcMs } = time;
-    const mount = await mountFor(deps, asker, options.mount);
-    const { saved, pastDeg: pastMeridianDeg, earlyDeg } = await limitsFor(deps, request, options.past, mount);
+    const mount = await mountFor(request, options.mount);
+    const { saved, pastDeg: pastMeridianDeg, earlyDeg } = await limitsFor(request, options.past, mount);
     const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
     const place = placeOf(target.body, observer, utcMs);
     const limit = trackingLimit({ mount, body: target.body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg });

@@ -6,16 +6,13 @@ import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 import { isProblem } from '../ground/problem.js';
 import { reply, type ChartPoint, type Fact, type Outcome, type PointsAt } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
-import {
-  bestTime,
-  horizontalOf,
-  moonAt,
-  moonSeparationDeg,
-  sunSafety,
-  twilights,
-  type RiseTransitSet,
-  type TimeSpan,
-} from '../sky/index.js';
+import { bestTime } from '../sky/best-time.js';
+import { moonAt, moonSeparationDeg } from '../sky/moon.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import type { RiseTransitSet } from '../sky/rise-set.js';
+import { sunSafety } from '../sky/sun-safety.js';
+import { twilights } from '../sky/twilight.js';
 import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime, localToUtc } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';

@@ -75,7 +75,7 @@ export interface NewReminder {
   readonly channelId: string;
   /** `member`: to the member alone; `channel`: to the channel. */
   readonly to: 'member' | 'channel';
-  readonly kind: 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+  readonly kind: 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
   readonly dueUtcMs: UtcMs;
   /** After this instant it has lost its sense and is dropped (null: never); a sunrise warning is not dropped but said to be missed. */
   readonly staleUtcMs: UtcMs | null;

@@ -21,17 +21,19 @@ import {
   add,
   angleBetween,
   equatorialFromVector,
-  equatorialJ2000FromOfDate,
-  equatorialOfDateFromJ2000,
   horizontalFromVector,
-  horizontalOf,
   normalized,
-  ofDateFromHorizontal,
   scale,
   unitFromEquatorial,
   unitFromHorizontal,
   type Vector3,
-} from '../../bot/sky/index.js';
+} from '../../bot/sky/angles.js';
+import {
+  equatorialJ2000FromOfDate,
+  equatorialOfDateFromJ2000,
+  horizontalOf,
+  ofDateFromHorizontal,
+} from '../../bot/sky/place.js';
 
 export interface BrightStar {
   readonly name: string;

@@ -157,7 +157,7 @@ const namedSite = (
     );
   }
   if (isPrivateWord(siteText)) {
-    if (saved.member.length > 0) markPersonal();
+    markPersonal();
     return saved.trouble === null
       ? unknownPrivateSite(siteText, saved)
       : problem(
@@ -172,6 +172,8 @@ const namedSite = (
       request.privacy.markUnread(`the place ${found.site.name}`);
     return { site: found.site, horizon: null, saidAs: found.site.name };
   }
+  // A name that is no place asks for a site of the member's own, there or not.
+  if (found.problem === 'unknown-place') markPersonal();
   const message = siteProblemMessage(found);
   return problem(
     found.problem,

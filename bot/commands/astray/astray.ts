@@ -5,7 +5,8 @@ import type { AlignmentStar, Circumstances, Observation, PointedTarget } from '.
 import { explainMiss, type Explanation } from '../../pointing/miss/explain-miss.js';
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
 import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
-import { horizontalFromOfDate, placeOf, sunSafety } from '../../sky/index.js';
+import { horizontalFromOfDate, placeOf } from '../../sky/place.js';
+import { sunSafety } from '../../sky/sun-safety.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
@@ -122,7 +123,7 @@ export const astray = defineCommand({
     const circumstances: Circumstances = {
       observer,
       utcMs,
-      mount: await mountFor(deps, asker, options.mount),
+      mount: await mountFor(request, options.mount),
       clock,
       stars: alignmentStars(sky),
       alignedOn,

@@ -6,13 +6,15 @@ import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing
 import type { Motion } from '../../pointing/way/slew.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
-import { placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
+import { placeOf } from '../../sky/place.js';
+import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { defineCommand, optional, text } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers, type Asking } from '../asking/mount-for.js';
+import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
+import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
 import { commandLine, targetAtSite, targetFor, timeFor } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
@@ -222,12 +224,11 @@ const sunReply = (
 
 /** The speeds as given, else those the member saved, else null: any. */
 const motionFor = async (
-  deps: Deps,
   request: Asking,
   given: string | undefined,
   mount: MountKind,
 ): Promise<KnownMotion | Problem> => {
-  const speeds = given === undefined ? await savedNumbers(deps, request, 'speeds', mount) : readSpeeds(given);
+  const speeds = given === undefined ? await savedNumbers(request, 'speeds', mount) : readSpeeds(given);
   if (speeds !== null && isProblem(speeds)) return speeds;
   return { motion: speeds === null ? null : { ...speeds, order: 'together' }, isSaved: given === undefined };
 };
@@ -261,7 +262,7 @@ export const sun = defineCommand({
     'sun Mercury from:Capella mount:fork site:"Cork, Ireland"',
   ],
   run: async (deps, request): Promise<Outcome> => {
-    const { options, asker, nowUtcMs } = request;
+    const { options, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'sun',
       isSafety: true,
@@ -278,12 +279,12 @@ export const sun = defineCommand({
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
     if (isProblem(start)) return start;
-    const known = await motionFor(deps, request, options.speeds, mount);
+    const known = await motionFor(request, options.speeds, mount);
     if (isProblem(known)) return known;
     const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, mount, start, ...known });
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
