@@ -27,6 +27,7 @@ export { apparentMagnitude } from './brightness.js';
 export { lunarEclipses, solarEclipses, type Eclipse } from './eclipses.js';
 export { jupiterMoons, type JupiterMoon } from './jupiter-moons.js';
 export { moonAgeDays, moonLibration, moonPhaseName } from './moon-details.js';
+export { planetLook, type PlanetLook } from './planet-look.js';
 export { planetEvents, type PlanetEvent } from './planet-events.js';
 export { sunAtLongitude } from './sun-longitude.js';
 export { orbitMagnitude } from './orbit.js';
