@@ -13,15 +13,12 @@ import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 import { isProblem, type Problem } from '../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../reply/reply.js';
 import { compassWord } from '../reply/wording.js';
-import {
-  bestTime,
-  horizontalOf,
-  moonAt,
-  moonSeparationDeg,
-  twilights,
-  type RiseTransitSet,
-  type TimeSpan,
-} from '../sky/index.js';
+import { bestTime } from '../sky/best-time.js';
+import { moonAt, moonSeparationDeg } from '../sky/moon.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import type { RiseTransitSet } from '../sky/rise-set.js';
+import { twilights } from '../sky/twilight.js';
 import type { UtcMs } from '../sky/types.js';
 import { formatClock, formatLocalTime } from '../times/index.js';
 import { choice, defineCommand, optional, text } from './core/command.js';

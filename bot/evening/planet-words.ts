@@ -1,6 +1,7 @@
 /** What a planet shows in a telescope at its best hour: rings, moons, bands, phase, size. */
 import { degrees } from '../reply/wording.js';
-import { jupiterMoons, planetLook, type PlanetLook } from '../sky/index.js';
+import { jupiterMoons } from '../sky/jupiter-moons.js';
+import { type PlanetLook, planetLook } from '../sky/planet-look.js';
 import type { SolarSystemBody, UtcMs } from '../sky/types.js';
 import { isHandHeld, type Equipment } from './equipment.js';
 

@@ -3,7 +3,7 @@
  * star that shows, galaxies and nebulae by their light against that of the sky behind them.
  */
 import type { TargetKind } from '../catalogue/index.js';
-import { extinctionOverZenith, nakedEyeLimit } from '../sky/index.js';
+import { extinctionOverZenith, nakedEyeLimit } from '../sky/sky-brightness.js';
 import { isHandHeld, type Equipment } from './equipment.js';
 
 export interface Seen {

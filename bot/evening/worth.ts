@@ -36,7 +36,7 @@ const FINEST: Readonly<Record<string, number>> = {
   ngc2070: 1,
   ngc5194: 1,
   ngc3031: 1,
-  ngc4594: 0.5,
+  ngc4594: 1,
   ngc5128: 1,
   ngc5236: 0.5,
   ngc2632: 0.5,

@@ -2,7 +2,10 @@
 import { MS_PER_HOUR } from '../ground/durations.js';
 import { clearanceDeg, type ProfilePoint } from '../pointing/horizon/horizon-profile.js';
 import { crossingsOf, type TimeFunction } from '../sky/crossings.js';
-import { horizontalOf, riseTransitSet, SUN, SUN_HORIZON_ALTITUDE_DEG, twilights, type TimeSpan } from '../sky/index.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../sky/rise-set.js';
+import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, SkyBody, UtcMs } from '../sky/types.js';
 
 export interface Moment {

@@ -1,7 +1,7 @@
 /** What stands first in an answer must be so: at the hour asked, of the companion, of what a filter shows. Common practice, no source, unless one is named. */
 import { describe, expect, it } from 'vitest';
 import { isProblem } from '../../bot/ground/problem.js';
-import { planetLook } from '../../bot/sky/index.js';
+import { planetLook } from '../../bot/sky/planet-look.js';
 import { answer, ODALYS, realDeps, refusal } from '../commands/real-deps.js';
 
 const deps = await realDeps({ clubSiteText: '52.71,0.12' });

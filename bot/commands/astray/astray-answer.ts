@@ -1,13 +1,14 @@
 /** The finding of `astray` as the parts of a reply: summary, facts, notes and data. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { shownHorizontal } from '../../pointing/miss/controller-belief.js';
+import { lstErrorS, shownHorizontal } from '../../pointing/miss/controller-belief.js';
 import type { Diagnosis, Explanation } from '../../pointing/miss/explain-miss.js';
 import { landedOfDate } from '../../pointing/miss/landing.js';
 import { nextObservation } from '../../pointing/miss/next-observation.js';
 import type { Fact, Json, Reply } from '../../reply/reply.js';
 import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, rounded } from '../../reply/wording.js';
-import { positionAngleDeg, separationDeg, siderealTimes, wrapDeg180, wrapHours12 } from '../../sky/index.js';
+import { positionAngleDeg, separationDeg, wrapDeg180, wrapHours12 } from '../../sky/angles.js';
+import { siderealTimes } from '../../sky/sidereal-time.js';
 import type { Equatorial, Horizontal } from '../../sky/types.js';
 import { causeTitle, nextWords } from './astray-words.js';
 import { polarData, polarFacts, polarFit } from './polar-words.js';
@@ -129,11 +130,11 @@ const predictedData = ({ belief }: Explanation, { circumstances, target }: WordC
 };
 
 /** The amounts the contract names, for the causes that have them. */
-const amountData = ({ parts }: Explanation): { readonly [key: string]: Json } =>
+const amountData = ({ parts, belief }: Explanation): { readonly [key: string]: Json } =>
   Object.assign(
     {},
     ...parts.map(({ id, size }) => {
-      if (size === null) return {};
+      if (size === null) return id === 'sidereal-amount' ? { offsetMinutes: rounded(lstErrorS(belief) / 60, 2) } : {};
       if (id === 'sidereal-amount') return { offsetMinutes: rounded(wrapDeg180(size[0]! / 4) * 4, 2) };
       return id === 'facing' ? { offsetDeg: rounded(wrapDeg180(size[0]!), 2) } : {};
     }),

@@ -9,7 +9,8 @@ import {
   type PointedTarget,
 } from '../../pointing/miss/astray-types.js';
 import { precessionNutationAt } from '../../sky/earth.js';
-import { equatorialFromVector, horizonFrame, multiply } from '../../sky/index.js';
+import { equatorialFromVector, multiply } from '../../sky/angles.js';
+import { horizonFrame } from '../../sky/horizon-frame.js';
 import { pointedAt, readAltAz, readLanding, readLst, type SkyThen } from './astray-observations.js';
 
 /** With the first, ten landings at most. */

@@ -16,7 +16,8 @@ import {
   type Search,
 } from '../../reminders/find-moment.js';
 import { sunriseWarningText } from '../../reminders/standing-warning.js';
-import { horizontalOf, type TimeSpan } from '../../sky/index.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';

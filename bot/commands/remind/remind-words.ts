@@ -4,7 +4,7 @@ import type { Target } from '../../catalogue/index.js';
 import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
 import { compassWord, degrees, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
-import { horizontalOf } from '../../sky/index.js';
+import { horizontalOf } from '../../sky/place.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 

@@ -5,7 +5,7 @@ import { LEVEL_WORD } from '../../reply/palette.js';
 import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
-import type { TimeSpan } from '../../sky/index.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';

@@ -2,7 +2,9 @@
 import type { Outlook } from '../../evening/outlook.js';
 import type { ChartPoint, Fact } from '../../reply/reply.js';
 import { compassWord, degrees } from '../../reply/wording.js';
-import { bestTime, horizontalOf, type TimeSpan } from '../../sky/index.js';
+import { bestTime } from '../../sky/best-time.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalTime, localToUtc } from '../../times/index.js';
 import type { AskedNight, TargetAtSite } from '../asking/question-parts.js';

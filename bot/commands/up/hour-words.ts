@@ -2,7 +2,10 @@
 import type { Outlook } from '../../evening/outlook.js';
 import { LEAST_PLANET_ALTITUDE_DEG, LEAST_USEFUL_ALTITUDE_DEG } from '../../evening/pick.js';
 import { compassWord, degrees } from '../../reply/wording.js';
-import { horizontalOf, SUN, SUN_HORIZON_ALTITUDE_DEG, type TimeSpan } from '../../sky/index.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
+import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
+import { SUN } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';

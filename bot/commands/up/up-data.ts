@@ -1,7 +1,9 @@
 /** `up` as data, by the contract. */
 import type { Outlook, Verdict } from '../../evening/outlook.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import { bestTime, moonAt, moonSeparationDeg, type TimeSpan } from '../../sky/index.js';
+import { bestTime } from '../../sky/best-time.js';
+import { moonAt, moonSeparationDeg } from '../../sky/moon.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 

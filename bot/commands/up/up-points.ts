@@ -1,7 +1,9 @@
 /** Every direction and instant that an answer of `up` names, for the Sun to be judged. */
 import type { Outlook } from '../../evening/outlook.js';
 import type { PointsAt } from '../../reply/reply.js';
-import { horizontalOf, sunSafety, type RiseTransitSet } from '../../sky/index.js';
+import { horizontalOf } from '../../sky/place.js';
+import type { RiseTransitSet } from '../../sky/rise-set.js';
+import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/deps.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
