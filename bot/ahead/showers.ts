@@ -1,15 +1,10 @@
 /** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
-import {
-  horizontalOf,
-  localDateOfNight,
-  moonAt,
-  nightOf,
-  sunAtLongitude,
-  twilights,
-  type Observer,
-  type TimeSpan,
-  type UtcMs,
-} from '../sky/index.js';
+import { moonAt } from '../sky/moon.js';
+import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import { sunAtLongitude } from '../sky/sun-longitude.js';
+import { twilights } from '../sky/twilight.js';
+import type { Observer, UtcMs } from '../sky/types.js';
 
 export interface Shower {
   /** IAU Meteor Data Center's code and name. */

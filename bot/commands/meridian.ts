@@ -6,7 +6,7 @@ import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointi
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
-import { placeOf } from '../sky/index.js';
+import { placeOf } from '../sky/place.js';
 import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
 import type { Observer, Place, UtcMs } from '../sky/types.js';
 import type { Gear } from '../store/store.js';

@@ -1,7 +1,8 @@
 /** The stars, clusters, nebulae and galaxies that show in the hours asked about, each at its best moment. */
 import { TARGET_KINDS, type Catalogue, type TargetKind } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { nightFrame, type Vector3 } from '../sky/index.js';
+import type { Vector3 } from '../sky/angles.js';
+import { nightFrame } from '../sky/night-frame.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import { KINDS_OF } from './kinds.js';
 import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';

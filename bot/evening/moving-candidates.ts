@@ -1,7 +1,10 @@
 /** The Moon and the planets that are fine in the hours asked about, each at its best moment. */
 import type { Catalogue, Target } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { apparentMagnitude, horizontalOf, placeOf, separationDeg, SUN, unitFromEquatorial } from '../sky/index.js';
+import { separationDeg, unitFromEquatorial } from '../sky/angles.js';
+import { apparentMagnitude } from '../sky/brightness.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { SUN } from '../sky/twilight.js';
 import type { SolarSystemBody } from '../sky/types.js';
 import { isEyes } from './equipment.js';
 import { KINDS_OF } from './kinds.js';

@@ -1,6 +1,8 @@
 /** Ten things worth pointing at in the hours asked about, of several kinds, the finest first; pure but for the catalogue it is given. */
 import type { Catalogue, Target, TargetKind } from '../catalogue/index.js';
-import { horizontalOf, moonSeparationDeg, unitFromEquatorial } from '../sky/index.js';
+import { unitFromEquatorial } from '../sky/angles.js';
+import { moonSeparationDeg } from '../sky/moon.js';
+import { horizontalOf } from '../sky/place.js';
 import type { UtcMs } from '../sky/types.js';
 import { fixedCandidates } from './fixed-candidates.js';
 import { MOST_OF_A_KIND } from './kinds.js';

@@ -24,6 +24,9 @@ export interface HorizonPoint {
   readonly altitudeDeg: number;
 }
 
+/** How dark its sky is without Moon or twilight. */
+export type SiteSky = 'city' | 'suburb' | 'country' | 'dark';
+
 export interface StoredSite {
   readonly name: string;
   readonly latitudeDeg: number;
@@ -31,6 +34,8 @@ export interface StoredSite {
   readonly elevationM: number;
   readonly zone: string;
   readonly horizon: readonly HorizonPoint[] | null;
+  /** Where its owner has said. */
+  readonly sky?: SiteSky;
   /** The one used when none is named. */
   readonly isDefault: boolean;
 }
@@ -75,7 +80,7 @@ export interface NewReminder {
   readonly channelId: string;
   /** `member`: to the member alone; `channel`: to the channel. */
   readonly to: 'member' | 'channel';
-  readonly kind: 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+  readonly kind: 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
   readonly dueUtcMs: UtcMs;
   /** After this instant it has lost its sense and is dropped (null: never); a sunrise warning is not dropped but said to be missed. */
   readonly staleUtcMs: UtcMs | null;

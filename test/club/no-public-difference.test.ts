@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Asker } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
-import { allReaders } from '../../bot/commands/index.js';
+import { allReaders } from '../../bot/commands/all-commands.js';
 import type { Outcome } from '../../bot/reply/reply.js';
 import { shownAnswer } from '../../bot/platforms/browser/write-message.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';

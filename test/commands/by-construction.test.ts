@@ -7,7 +7,8 @@ import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { NOWHERE, reply, type PointsAt } from '../../bot/reply/reply.js';
-import { horizontalOf, sunAtWorst } from '../../bot/sky/index.js';
+import { horizontalOf } from '../../bot/sky/place.js';
+import { sunAtWorst } from '../../bot/sky/sun-span.js';
 import { ODALYS, answer, ask, realDeps } from './real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 20);

@@ -6,7 +6,8 @@
 import { writeSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { RunningPlatform } from '../../bot/app/platform.js';
-import { deliveryKey, startReminders } from '../../bot/reminders/index.js';
+import { deliveryKey } from '../../bot/reminders/delivery-key.js';
+import { startReminders } from '../../bot/reminders/start-reminders.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { NewReminder, Store } from '../../bot/store/store.js';
 import { contextOver } from '../reminders/fake-platform.js';

@@ -4,7 +4,9 @@ import type { Meeting } from '../../ahead/meetings.js';
 import type { ShowerHere } from '../../ahead/showers.js';
 import type { Fact } from '../../reply/reply.js';
 import { compassWord, degrees, duration, listed } from '../../reply/wording.js';
-import type { Eclipse, PlanetEvent, UtcMs } from '../../sky/index.js';
+import type { Eclipse } from '../../sky/eclipses.js';
+import type { PlanetEvent } from '../../sky/planet-events.js';
+import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatDate, formatLocalDate, formatLocalTime, localDateAt } from '../../times/index.js';
 
 /** "Sat 12 Dec", with the year where it is not the one that the answer begins in. */

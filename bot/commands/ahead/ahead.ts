@@ -6,19 +6,14 @@ import { isProblem } from '../../ground/problem.js';
 import type { PointsAt } from '../../reply/points-at.js';
 import { reply, type Fact, type Json, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import {
-  lunarEclipses,
-  MOON,
-  nextMoonPhase,
-  planetEvents,
-  solarEclipses,
-  SUN,
-  sunSafety,
-  type Eclipse,
-  type Observer,
-  type TimeSpan,
-  type UtcMs,
-} from '../../sky/index.js';
+import { lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import { nextMoonPhase } from '../../sky/moon-phase.js';
+import { MOON } from '../../sky/moon.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { planetEvents } from '../../sky/planet-events.js';
+import { sunSafety } from '../../sky/sun-safety.js';
+import { SUN } from '../../sky/twilight.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
 import { commandLine, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';

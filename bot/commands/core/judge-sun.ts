@@ -3,8 +3,8 @@ import { cautionText } from '../../cautions/cautions.js';
 import { graver } from '../../reply/levels.js';
 import type { PointsAt, Reply } from '../../reply/reply.js';
 import { degrees, listed } from '../../reply/wording.js';
-import { sunAtWorst, type SunAtWorst, type SunLevel } from '../../sky/index.js';
-import type { SunLimits } from '../../sky/sun-safety.js';
+import type { SunLevel, SunLimits } from '../../sky/sun-safety.js';
+import { sunAtWorst, type SunAtWorst } from '../../sky/sun-span.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 

@@ -6,7 +6,8 @@ import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing
 import type { Motion } from '../../pointing/way/slew.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
-import { placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
+import { placeOf } from '../../sky/place.js';
+import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
