@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { CHART_HEIGHT, CHART_WIDTH } from './chart-frame.js';
 import { eveningChartMarks } from './evening-chart.js';
 import { horizonChartMarks } from './horizon-chart.js';
+import { missChartMarks } from './miss-chart.js';
 import { nightChartMarks } from './night-chart.js';
 import { CHART } from './palette.js';
 import { pngFromPixels } from './png.js';
@@ -36,6 +37,8 @@ const marksOf = (chart: Chart): string => {
       return eveningChartMarks(chart);
     case 'horizon':
       return horizonChartMarks(chart);
+    case 'misses':
+      return missChartMarks(chart);
   }
 };
 

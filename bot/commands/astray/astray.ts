@@ -6,7 +6,7 @@ import { explainMiss, type Explanation } from '../../pointing/miss/explain-miss.
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
 import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
 import { horizontalFromOfDate, placeOf } from '../../sky/place.js';
-import { sunSafety } from '../../sky/sun-safety.js';
+import { sunUpHeight } from '../../sky/sun-safety.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
@@ -137,7 +137,7 @@ export const astray = defineCommand({
       target,
       magneticDeclinationDeg: magneticNorth(observer, utcMs)?.declinationDeg ?? null,
     };
-    const isSunUp = sunSafety(wanted.body, observer, utcMs, deps.sunLimits).isSunUp;
+    const isSunUp = sunUpHeight(observer)(utcMs) > 0;
     const found = findingReply({ context, observations: seen.observations, diagnosis, isSunUp }, wanted.name);
     return reply({
       ...found.parts,
