@@ -81,7 +81,7 @@ const main = async (): Promise<void> => {
     toStop.push(...running);
     if (!onConsole)
       void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
-    const { startReminders } = await import('./reminders/index.js');
+    const { startReminders } = await import('./reminders/start-reminders.js');
     const reminders = startReminders(context, running);
     toStop.push(reminders);
     healthParts.push(...running, reminders);

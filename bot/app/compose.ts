@@ -4,7 +4,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
-import { allCommands, allReaders } from '../commands/index.js';
+import { allCommands, allReaders } from '../commands/all-commands.js';
 import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces, resolveSite, siteProblemMessage } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';

@@ -15,16 +15,11 @@ import { mountSky } from '../pointing/mount/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/stars/star-visibility.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
-import {
-  SUN,
-  horizonFrame,
-  horizontalOf,
-  moonAt,
-  placeOf,
-  separationDeg,
-  twilights,
-  unitFromHorizontal,
-} from '../sky/index.js';
+import { separationDeg, unitFromHorizontal } from '../sky/angles.js';
+import { horizonFrame } from '../sky/horizon-frame.js';
+import { moonAt } from '../sky/moon.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { SUN, twilights } from '../sky/twilight.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, integer, optional, text } from './core/command.js';
@@ -160,10 +155,10 @@ export const alignment = defineCommand({
     if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
-    const { options, asker } = request;
+    const { options } = request;
     const excluded = excludedIds(deps, options.not);
     if (isProblem(excluded)) return excluded;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const offered = fitStars(deps, where, utcMs, excluded);
     const wanted = options.stars === 2 ? 2 : 3;
     const chosen = chooseFor(mount, where, utcMs, offered, wanted);

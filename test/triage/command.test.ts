@@ -223,7 +223,13 @@ describe('one member alone', () => {
 
   it('is asked no more for what the saved gear tells', async () => {
     const store = await openStore({ memory: true });
-    await store.gear.put(ingo.memberId, { mount: 'fork', connection: 'bluetooth', system: 'macos' });
+    await store.gear.put(ingo.memberId, {
+      mount: 'fork',
+      connection: 'bluetooth',
+      system: 'macos',
+      speeds: null,
+      limits: null,
+    });
     expect(stepOf(await answered(store, 'triage', ingo))).toEqual({ kind: 'ask', id: 'how-far' });
     await store.close();
   });

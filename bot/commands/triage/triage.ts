@@ -78,11 +78,12 @@ export const triage = defineCommand({
     'triage usb 1-1: device descriptor read/64, error -71',
     'triage do:why',
   ],
-  run: async (deps, { options, asker, nowUtcMs, privacy }): Promise<Outcome> => {
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, asker, nowUtcMs, privacy } = request;
     const model = deps.triage();
     const bare = options.text?.trim().toLowerCase();
     const fresh = options.do === 'new' || bare === 'new';
-    const found = await findWalk(deps, model, asker, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
+    const found = await findWalk(deps, model, request, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
     if (found.asksToHelp === true) return askToHelp(deps.store, found.walk, asker);
     if (options.do === 'accept') return acceptHelper(deps.store, found.walk, asker, options.answer);

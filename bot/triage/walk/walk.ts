@@ -1,7 +1,8 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import { beliefFrom, type Belief } from '../engine/belief.js';
-import { rankSteps, type Choice, type Foresight } from '../engine/choose-step.js';
+import type { Choice } from '../engine/choice.js';
+import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
 import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
