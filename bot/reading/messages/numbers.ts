@@ -32,14 +32,14 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ],
   ['windows', "error: \\((\\d{1,4}), '\\w+', '"],
   ['windows', '(?:^|[^:\\w] ?)error (\\d{1,4}): [a-z]'],
-  ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w*)\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
+  ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w{0,20})\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
   ['socket', '\\((100\\d\\d|110\\d\\d)\\)'],
 ];
 /** A row of the table that the collecting line prints: a serial port's or unknown device's name, its status, its code. */
 const TABLE_HEAD = 'configmanagererrorcode';
 const TABLE_ROW: readonly [NumberKind, string] = [
   'device',
-  '(?:serial|uart|usb\\S*-ser\\S*|unknown (?:usb )?device|\\(com\\d{1,3}\\))[^\\d]{0,60} (?:error|unknown|degraded) (\\d{1,2})\\b',
+  '(?:serial|uart|usb.{0,12}-ser|unknown (?:usb )?device|\\(com\\d{1,3}\\))[^\\d]{0,70} (?:error|unknown|degraded) (\\d{1,2})\\b',
 ];
 /** Few ways to try each from any place (the tests count them), so the platform's own engine runs them. */
 export const NUMBER_FORMS: readonly string[] = [...FORMS, TABLE_ROW].map(([, form]) => form);

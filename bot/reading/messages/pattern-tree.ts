@@ -55,7 +55,7 @@ const readClass = (cursor: Cursor): Sign => {
   let raw = take(cursor);
   while (peek(cursor) !== undefined && peek(cursor) !== ']') {
     if (peek(cursor) === '\\') raw += take(cursor);
-    if (peek(cursor) === '[') cursor.plain = false;
+    else if (peek(cursor) === '[') cursor.plain = false;
     raw += take(cursor);
   }
   return { kind: 'sign', raw: raw + take(cursor), literal: null, place: false };
