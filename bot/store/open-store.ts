@@ -21,7 +21,8 @@ const openEngine = (place: StorePlace, options: OpenOptions): Promise<Engine> =>
     return openLazily(
       'postgres',
       // Its client is loaded only where it is asked for.
-      async () => (await import('./engines/postgres-engine.js')).openPostgresEngine(place.databaseUrl, options.onMigrated),
+      async () =>
+        (await import('./engines/postgres-engine.js')).openPostgresEngine(place.databaseUrl, options.onMigrated),
       options,
     );
   const file = 'memory' in place ? ':memory:' : join(place.dataFolder, SQLITE_FILE);

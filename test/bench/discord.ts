@@ -39,7 +39,9 @@ export const discordRows = async (): Promise<BenchRow[]> => {
         traffic.answeredMs,
         150,
       ),
-      ...[...traffic.byQuestion].map(([name, values]) => spread(`Discord, the same: ${name}`, 'ms', values, name === 'triage, a turn' ? 60 : null)),
+      ...[...traffic.byQuestion].map(([name, values]) =>
+        spread(`Discord, the same: ${name}`, 'ms', values, name === 'triage, a turn' ? 60 : null),
+      ),
       single('Discord, the same: share of the core', '%', (100 * cpu) / SECONDS, null),
       single('Discord, the same: resident', 'MB', bot.residentMb(), 256),
     ];
