@@ -219,7 +219,7 @@ const siteOfOperator = (
   return problem(
     'no-site',
     saved.trouble === null
-      ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
+      ? 'No site is known yet. Tell me once, "my site is Ely, England" or site add garden 52.71,0.12; or name it with the question: site:"Ely, England" or site:52.71,0.12'
       : `Saved sites cannot be read just now, and no site was named. ${NAME_ONE}`,
   );
 };
