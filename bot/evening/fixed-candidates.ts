@@ -112,7 +112,7 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
 };
 
 /** Azimuth from hour angle and declination: Meeus, Astronomical Algorithms (2nd ed.), formula 13.5, turned to count from north. */
-const azimuthDegAt = (frame: NightFrame, direction: NightDirection, utcMs: UtcMs): number => {
+export const azimuthDegAt = (frame: NightFrame, direction: NightDirection, utcMs: UtcMs): number => {
   const hourAngle = (frame.hourAngleDegAt(direction, utcMs) * Math.PI) / 180;
   const latitude = (frame.observer.latitudeDeg * Math.PI) / 180;
   const east = -direction.cosDec * Math.sin(hourAngle);

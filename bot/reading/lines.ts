@@ -6,6 +6,8 @@ export const TEXT_LIMIT = 8000;
 const LOOKED_THROUGH = 1_000_000;
 const HEAD = 1500;
 const LONGEST_LINE = 2000;
+/** A line is judged by its beginning. */
+const JUDGED_BY = 400;
 
 const TELLING =
   /usb|tty|serial|com\d|error|fail|denied|refus|timed|timeout|disconnect|attached|brltty|modem|voltage|wlan|deauth|unreachable|loss|halt|code \d|busy|not found/iu;
@@ -79,7 +81,7 @@ export const foldLines = (text: string): { readonly folded: string; readonly lin
     const own = raw.replace(/\s+/gu, ' ').trim();
     if (own === '') continue;
     if (folded !== '') folded += ' ';
-    lines.push({ text: own, start: folded.length, printed: isPrinted(raw.trim()) });
+    lines.push({ text: own, start: folded.length, printed: isPrinted(raw.trim().slice(0, JUDGED_BY)) });
     folded += own;
   }
   return { folded, lines };

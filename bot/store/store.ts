@@ -24,6 +24,9 @@ export interface HorizonPoint {
   readonly altitudeDeg: number;
 }
 
+/** How dark its sky is without Moon or twilight. */
+export type SiteSky = 'city' | 'suburb' | 'country' | 'dark';
+
 export interface StoredSite {
   readonly name: string;
   readonly latitudeDeg: number;
@@ -31,6 +34,8 @@ export interface StoredSite {
   readonly elevationM: number;
   readonly zone: string;
   readonly horizon: readonly HorizonPoint[] | null;
+  /** Where its owner has said. */
+  readonly sky?: SiteSky;
   /** The one used when none is named. */
   readonly isDefault: boolean;
 }

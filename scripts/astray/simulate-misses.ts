@@ -108,6 +108,7 @@ const randomCircumstances = (random: Random, brightStars: readonly BrightStar[])
       utcMs,
       stars,
       alignedOn: null,
+      places: [],
       mount: pick(random, ['german', 'fork', 'altaz'] as readonly MountKind[], (kind) => (kind === 'german' ? 3 : 1)),
       clock: {
         utcOffsetMinutes: local.offset,

@@ -5,6 +5,7 @@ import { loadTriage } from '../../bot/triage/index.js';
 import { loadCorpus } from './corpus.js';
 import { floorsMissed, type Floors } from './floors.js';
 import { measure, tally, type Measured, type Tally } from './measure.js';
+import { timedTexts, timeReading } from './timing.js';
 import { judge, readSheet, sheetOf, type Judged } from './sheet.js';
 
 const USAGE = `Measure what is read of labelled texts:
@@ -15,6 +16,8 @@ const USAGE = `Measure what is read of labelled texts:
        --judged SHEET                    counts what they found right and wrong of what is read today
 `;
 const OWN = 'test/reading/corpus';
+/** Readings of each text that is timed. */
+const ROUNDS = 7;
 
 const share = (part: number, whole: number): string =>
   whole === 0 ? '   –' : `${((100 * part) / whole).toFixed(0).padStart(3)}%`;
@@ -119,11 +122,12 @@ const main = (): number => {
       ),
     );
     table('by kind', sums);
-    const times = all.map(({ ms }) => ms).sort((a, b) => a - b);
+    const { medianMs, p99Ms, slowest } = timeReading(model.reading, timedTexts(folder), ROUNDS);
     console.log(
       `\ntraps fallen into: ${figures.traps.fallen} of ${figures.traps.all}` +
         `\nlogs with a sensible cause among the first three: ${figures.causes.found} of ${figures.causes.all}` +
-        `\ntime a text: median ${(times[Math.floor(times.length / 2)] ?? 0).toFixed(2)} ms, longest ${(times.at(-1) ?? 0).toFixed(2)} ms`,
+        `\nreading 8,000 characters, processor time: median ${medianMs.toFixed(1)} ms, p99 ${p99Ms.toFixed(1)} ms (target 10), ` +
+        `slowest ${slowest.map(({ name, ms }) => `${name} ${ms.toFixed(1)}`).join(', ')}`,
     );
   }
   if (folder !== OWN) return 0;

@@ -25,6 +25,7 @@ describe('adding a site', () => {
         elevationM: 31,
         zone: 'Europe/London',
         horizon: null,
+        sky: null,
         isDefault: true,
       },
     });

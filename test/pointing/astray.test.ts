@@ -34,6 +34,7 @@ const at = (over: Partial<Circumstances> = {}): Circumstances => ({
   mount: 'german',
   clock: { utcOffsetMinutes: 60, daylightSavingMinutes: 60, zoneHasDaylightSaving: true },
   alignedOn: null,
+  places: [],
   stars: STARS.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) => ({
     name,
     magnitude,

@@ -15,7 +15,7 @@ const COMPASS = [
 ];
 const DIRECTION =
   /(\d{1,2})° (?:high )?(?:in the |, )?((?:north|south|east|west)(?:-(?:north|south|east|west))*)\b(?:, (\d{1,3})°| \((\d{1,3})°\))?/u;
-const HOUR = /\b([01]\d|2[0-3]):([0-5]\d)\b/u;
+const HOUR = /\b([01]\d|2[0-3]):([0-5]\d)\b/gu;
 const DATE = /\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) (\d{1,2}) ([A-Z][a-z]{2})(?: (\d{4}))?/u;
 
 export interface NamedDirection {
@@ -27,10 +27,12 @@ export interface NamedDirection {
   readonly azimuthSlackDeg: number;
 }
 
-/** The instant a text names: its date (the next such from `fromUtcMs`, or the night's) and hour; `fromUtcMs` where it names none. */
+/** The instant a text names for its direction: its date (the next such from `fromUtcMs`, or the night's) and the hour last before it; `fromUtcMs` where it names none. */
 const instantIn = (text: string, { zone }: Where, fromUtcMs: number): number => {
-  const hour = HOUR.exec(text);
-  if (hour === null) return fromUtcMs;
+  const hours = [...text.matchAll(HOUR)];
+  const before = hours.filter(({ index }) => index < (DIRECTION.exec(text)?.index ?? 0));
+  const hour = before.at(-1) ?? hours[0];
+  if (hour === undefined) return fromUtcMs;
   const date = DATE.exec(text);
   const from = DateTime.fromMillis(fromUtcMs, { zone });
   const at = { hour: Number(hour[1]), minute: Number(hour[2]), second: 0, millisecond: 0 };

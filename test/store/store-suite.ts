@@ -42,6 +42,7 @@ const quarryField: StoredSite = {
     { azimuthDeg: 90, altitudeDeg: 20.5 },
     { azimuthDeg: 120, altitudeDeg: -1 },
   ],
+  sky: 'suburb',
   isDefault: false,
 };
 const walk = (id: string, more: Partial<StoredWalk> = {}): StoredWalk => ({

@@ -11,7 +11,7 @@ import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 import { defineCommand, type Request } from '../core/command.js';
 import { askedOf, type Asked } from './asked-of.js';
-import { isAction, options, type Action, type RemindOptions } from './remind-options.js';
+import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
 import type { Deps } from '../core/deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
 import { commandLine, nightAround, nightFor } from '../asking/question-parts.js';
@@ -52,6 +52,14 @@ const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, now
   }
   return problem('no-such-moment', asked.why(nights[0] ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs }));
 };
+
+/** What is so already tonight may be waited for tomorrow. */
+const withTomorrow = (found: Problem, given: RemindOptions): Problem =>
+  found.problem === 'already' && given.on === undefined
+    ? problem(found.problem, found.message, [
+        { label: 'Remind me tomorrow night', run: again(given, { on: 'tomorrow' }) },
+      ])
+    : found;
 
 /** A target given in the place of the action. */
 const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action } => {
@@ -103,7 +111,7 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if (isProblem(nights)) return nights;
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
-  if (isProblem(moment)) return moment;
+  if (isProblem(moment)) return withTomorrow(moment, given);
   // A reminder is plain text without a level of its own: the word goes before the warning.
   const sun = judgeSun(asked.pointsAt(moment.utcMs), deps.sunLimits);
   const said = [

@@ -1,6 +1,7 @@
 /** `site`: the places a member, or the club, observes from: add, list, show, use, rename, remove, and their horizons. */
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { SKIES, SKY_NAMES, SKY_WORDS } from '../../evening/equipment.js';
 import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { rounded } from '../../reply/wording.js';
@@ -29,13 +30,16 @@ const ROUNDED_DIGITS = 2;
 const PRECISE_DIGITS = 6;
 
 const options = {
-  action: optional(choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'rename', 'remove'])),
+  action: optional(
+    choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'sky', 'rename', 'remove']),
+  ),
   name: optional(text("The site's name", { complete: 'own', maxLength: 80 })),
   position: optional(text('add: LAT,LON in degrees, ISO 6709, or a place name', { complete: 'place' })),
   elevation: optional(number('add: height above the sea in metres', { min: -430, max: 8850 })),
   horizon: optional(
     text('Azimuth:altitude pairs in degrees, "0:5, 90:20, 120:15"; none takes it away', { maxLength: 3500 }),
   ),
+  sky: optional(choice('add, sky: how dark it is there (city, suburb, country, dark)', SKIES, SKY_NAMES)),
   to: optional(text('rename: the new name', { maxLength: 80 })),
   precise: optional(flag('add: keep the position as given, not rounded to 0.01°')),
   for: optional(choice('Whose site: me (usual) or the club', ['me', 'club'])),
@@ -163,6 +167,7 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
     elevationM: rounded(given.elevation ?? elevationM, 1),
     zone: found.site.zone,
     horizon: horizon.horizon,
+    ...(given.sky === undefined ? {} : { sky: given.sky }),
     isDefault: sites.length === 0,
   };
   await deps.store.sites.put(whose.owner, site);
@@ -268,6 +273,25 @@ const setHorizon = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: nu
   );
 };
 
+const setSky = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): Promise<Outcome> => {
+  if (given.sky === undefined)
+    return problem(
+      'missing-option',
+      'How dark is it there? One of city, suburb, country, dark, such as site sky sky:suburb',
+    );
+  const found = await siteOf(deps, whose, given.name);
+  if (isProblem(found)) return found;
+  const site = { ...found, sky: given.sky };
+  await deps.store.sites.put(whose.owner, site);
+  return shown(
+    `Sky of ${site.name}`,
+    `Saved: ${SKY_WORDS[given.sky]}. up and tonight now reckon with it.`,
+    site,
+    whose,
+    nowUtcMs,
+  );
+};
+
 const rename = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome> => {
   if (given.name === undefined || given.to === undefined)
     return problem(
@@ -323,6 +347,8 @@ const run = async (deps: Deps, request: Request<Options>): Promise<Outcome> => {
       return use(deps, given, whose, nowUtcMs);
     case 'horizon':
       return setHorizon(deps, given, whose, nowUtcMs);
+    case 'sky':
+      return setSky(deps, given, whose, nowUtcMs);
     case 'rename':
       return rename(deps, given, whose);
     case 'remove':

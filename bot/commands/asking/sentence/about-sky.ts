@@ -68,8 +68,13 @@ const isMoon = ({ targets, plain }: Asked): boolean =>
 const MOON_TIMES =
   /\bmoon ?(?:rise|set)s?\b|\b(?:rise|rises|rising|set|sets|setting|up|out|problem|bother|nuisance|interfere|in the way|trouble|visible|high)\b|\bis there (?:a|any|much) moon\b|\bsee\b/u;
 
+/** "when is the next full moon": which quarter comes when. */
+const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b/u;
+
 const moon: Rule = (asked) => {
   if (!isMoon(asked)) return null;
+  const phase = NEXT_PHASE.exec(asked.plain)?.[1];
+  if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
   if (
     says(
       asked,
