@@ -5,24 +5,16 @@ import {
   contradictions,
   lookAlikes,
   NUMBERS,
-  UNSURE,
   whatEachAnswerSays,
   type Assessment,
   type CheckEntry,
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { answerChoices } from './answer-choices.js';
 import { offerNotes } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
-import {
-  answersOf,
-  howLines,
-  lettered,
-  NUMBERS_QUESTION,
-  OPENING_QUESTIONS,
-  remedyLines,
-  stepData,
-} from './step-data.js';
+import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import {
   answerLine,
   back,
@@ -46,29 +38,6 @@ export interface Said {
 }
 
 type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
-
-/** So many answers fit a phone; with one more, a line for the rest would save nothing. */
-const SHOWN_AT_FIRST = 6;
-
-/** The likeliest answers of a long list, in the list's order; all of it where it is short or was asked for. */
-const answerChoices = (walk: Walk, assessment: Assessment, whole = false): readonly Choice[] => {
-  const all = answersOf(assessment);
-  const choice = ({ id, label }: (typeof all)[number]): Choice => ({
-    label,
-    run: answerLine(walk, assessment.step.id, id),
-  });
-  const proper = all.filter(({ id }) => id !== UNSURE);
-  if (whole || proper.length <= SHOWN_AT_FIRST + 1) return all.map(choice);
-  const likely = whatEachAnswerSays(assessment).map(({ probability }) => probability);
-  const shown = new Set(
-    [...proper.keys()].sort((a, b) => (likely[b] ?? 0) - (likely[a] ?? 0) || a - b).slice(0, SHOWN_AT_FIRST),
-  );
-  return [
-    ...proper.filter((_, i) => shown.has(i)).map(choice),
-    { label: 'Another…', run: doLine(walk, 'more') },
-    ...all.filter(({ id }) => id === UNSURE).map(choice),
-  ];
-};
 
 const CLIENT_HELP =
   'If you pick a port such as COM3 or /dev/ttyUSB0 in the program itself, it opens the port. If you pick a driver from a list, it goes through a driver platform.';
