@@ -46,14 +46,24 @@ const marksOf = (chart: Chart): string => {
 export const chartSvg = (chart: Chart): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${CHART_WIDTH} ${CHART_HEIGHT}" font-family="DejaVu Sans">${rectangle([0, 0], [CHART_WIDTH, CHART_HEIGHT], CHART.ground)}${marksOf(chart)}</svg>`;
 
+/** Pictures are drawn one after the other: each takes some 10 MB outside the heap while it is made. */
+let before: Promise<unknown> = Promise.resolve();
+const inTurn = <T>(draw: () => Promise<T>): Promise<T> => {
+  const mine = before.then(draw);
+  before = mine.catch(() => undefined);
+  return mine;
+};
+
 /** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing library fails. The pixels are made beside the event loop. */
 export const renderChart = async (
   chart: Chart,
 ): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
   const { renderAsync } = await import('@resvg/resvg-js');
   const svg = chartSvg(chart);
-  // Off the main thread: the drawing is half the work, and others are waiting for answers.
-  const image = await renderAsync(svg, { font: BEYOND_FEW.test(svg) ? ALL_LETTERS : FEW_LETTERS });
-  const { width, height } = image;
-  return { png: await pngFromPixels(image.pixels, width, height), width, height };
+  return await inTurn(async () => {
+    // Off the main thread: the drawing is half the work, and others are waiting for answers.
+    const image = await renderAsync(svg, { font: BEYOND_FEW.test(svg) ? ALL_LETTERS : FEW_LETTERS });
+    const { width, height } = image;
+    return { png: await pngFromPixels(image.pixels, width, height), width, height };
+  });
 };

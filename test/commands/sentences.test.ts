@@ -58,7 +58,7 @@ describe('what is asked in a sentence is answered', () => {
   it('takes the whole month named, and says which day of it was taken', async () => {
     const { title, notes } = await answer(deps, 'how high is the beehive in march', NOW, someone('march'));
     expect(title).toContain('night of Mon 15 Mar 2027');
-    expect(notes.join(' ')).toContain('middle of the month');
+    expect(notes.join(' ')).toContain('Took the middle of it');
   });
 
   it('uses the garden that is saved, and asks for one that is not; never a town of that name', async () => {

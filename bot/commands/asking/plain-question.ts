@@ -44,7 +44,10 @@ const TALK: readonly Talk[] = [
     /^(?:bye|goodbye|good ?night|see you)(?: .{0,20})?$/u,
     said('Good night', 'Cap the tube and park the mount; clear skies.'),
   ],
-  [/^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu)$/u, () => ({ line: 'help' })],
+  [
+    /^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu|who (?:are|made) you|what are you)$/u,
+    () => ({ line: 'help' }),
+  ],
   [
     /\b(?:iss|space station|satellites?|starlink|tiangong)\b|\bhubble(?! ?'?s variable| nebula)\b/u,
     refused(
@@ -53,11 +56,28 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew)\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
       ["What's up tonight?", 'tonight'],
+    ),
+  ],
+  [
+    /\b(?:great )?red spot\b/u,
+    refused(
+      'I do not reckon when the Red Spot faces us: its drift has to be measured. I know where Jupiter and its moons stand.',
+      ['Jupiter tonight', 'up Jupiter'],
+      ['Its moons', 'moons'],
+    ),
+  ],
+  [
+    /\bstars? (?:are |is )?(?:trail\w*|streak\w*|elongated|not round)\b|\b(?:trailing|elongated) stars?\b/u,
+    refused(
+      'Stars that trail: the mount does not track, or its polar axis is off. See that tracking is on and its rate sidereal; then set the axis by the pole, and by the drift of a star.',
+      ['Where the pole star stands', 'pole'],
+      ['By the drift of a star', 'help drift'],
+      ['The mount does not move', 'triage the mount does not track'],
     ),
   ],
   [
@@ -72,7 +92,7 @@ const TALK: readonly Talk[] = [
 /** Last of all: what needs a word more than was said. */
 const NEEDS_MORE: readonly Talk[] = [
   [
-    /\b(?:wrong place|wrong spot|misses|missed|off by|points? (?:at|to|into) the ground|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off)\b/u,
+    /\b(?:wrong place|wrong spot|wrong star|wrong object|(?:not|isn'?t|won'?t|doesn'?t) (?:going|go|get) to the right|misses|missed|off by|points? (?:at|to|into) the ground|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off)\b/u,
     refused(
       'Tell me what it was sent to and where it landed, and I say which mistake explains it: astray Vega landed:"Deneb", or landed:"20 arcminutes west of it", or landed:"alt,az" in degrees.',
       ['What to type into the controller', 'entries'],

@@ -21,10 +21,11 @@ import {
 import type { Deps } from '../core/deps.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
-import { clubOwner, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
+import { clubOwner, isPrivateWord, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
 import { siteData, siteFacts, siteLine } from './site-words.js';
 
 const NAME_LIMIT = 40;
+const MY_SITE = 'my site';
 /** 0.01° is about a kilometre: no pointing needs more, and it keeps a home address out of the store. */
 const ROUNDED_DIGITS = 2;
 const PRECISE_DIGITS = 6;
@@ -129,6 +130,11 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
       'missing-option',
       'site add needs a position: coordinates or a place name, such as site add name:"Quarry Field" position:52.71,0.12',
     );
+  if (isPrivateWord(given.position))
+    return problem(
+      'missing-option',
+      `Where is your ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')}? Give its latitude and longitude, or a town: site add ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')} 52.71,0.12`,
+    );
   const found = resolveSite(deps.places(), given.position);
   if (!found.ok) {
     const readings = found.problem === 'ambiguous-place' ? found.candidates : [];
@@ -152,7 +158,9 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
   if (isProblem(horizon)) return horizon;
 
   const sites = await deps.store.sites.list(whose.owner);
-  if (sites.some(({ name }) => sameSiteName(name, named.name))) {
+  const before = sites.find(({ name }) => sameSiteName(name, named.name));
+  // "My site" is where the member says they are, wherever that was before.
+  if (before !== undefined && !sameSiteName(named.name, MY_SITE)) {
     return problem(
       'site-exists',
       `"${named.name}" is already among ${whose.possessive} sites. Give another name, remove that one first, or change its horizon with site horizon.`,
@@ -168,7 +176,7 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
     zone: found.site.zone,
     horizon: horizon.horizon,
     ...(given.sky === undefined ? {} : { sky: given.sky }),
-    isDefault: sites.length === 0,
+    isDefault: before?.isDefault ?? sites.length === 0,
   };
   await deps.store.sites.put(whose.owner, site);
   const wasRounded =

@@ -1,5 +1,6 @@
 /** Sentences about the mount, the site and what is kept: faults, misses, drift, reminders, saving a place, what to type in. */
 import { commandLine } from '../question-parts.js';
+import { isPrivateWord } from '../resolve-site.js';
 import { instantLine, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
@@ -32,8 +33,15 @@ const offsetWords = (plain: string): string | null => {
   return `${size} ${/′|arc/u.test(unit) ? 'arcmin' : 'degrees'} ${second === '' ? way : `${way}-${second}`}`;
 };
 
+/** The one it was sent to, and the other: "on deneb instead of vega" names them the other way round. */
+const sentAndLanded = ({ targets, plain }: Asked): readonly (string | undefined)[] => {
+  const [first, second] = targets;
+  const wanted = /\b(?:instead of|rather than|not on) (.+)$/u.exec(plain)?.[1];
+  return second !== undefined && wanted?.startsWith(second) === true ? [second, first] : [first, second];
+};
+
 const miss: Rule = (asked) => {
-  const [target, star] = asked.targets;
+  const [target, star] = sentAndLanded(asked);
   if (target === undefined || !says(asked, SENT) || !says(asked, LANDED)) return null;
   const landed = offsetWords(asked.plain) ?? star;
   return landed === undefined
@@ -57,7 +65,7 @@ const drift: Rule = (asked) => {
 };
 
 const REMIND =
-  /\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+  /\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
 
 const beforeMinutes = ({ plain }: Asked): string | undefined => {
   const found = /\b(half an hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
@@ -122,7 +130,7 @@ const remind: Rule = (asked) => {
 const HOW_SAVE =
   /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
 const SAVE =
-  /^(?:please )?(?:save|add|store|remember|register|set up|set)\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
+  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move)\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
 const IS_AT = /^my ([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
 const I_AM =
   /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing))?(?: in| at| near| from)/u;
@@ -130,6 +138,7 @@ const I_AM =
 /** The name before the place in "save my garden as 52.63, 1.30". */
 const nameBefore = (words: string): string =>
   words
+    .replace(/^(?:to|at|in|as) .*$/u, '')
     .replace(/[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?.*$/u, '')
     .replace(/\s+(?:at|as|in|near|to|is|location|position|:)(?:\s+(?:at|in|near))?(?:\s+.*)?$/u, '')
     .replace(/\s+$/u, '');
@@ -145,7 +154,8 @@ const savingRule: Rule = (asked) => {
   const saving = SAVE.exec(asked.plain);
   if (saving === null || asked.targets.length > 0) return null;
   const name = nameBefore(saving[1] ?? '');
-  return savedAs(name === '' || name === asked.place ? 'my site' : name, asked);
+  const isPlain = /^(?:|site|location|position|place|home site)$/u.test(name) || name === asked.place;
+  return savedAs(isPlain ? 'my site' : name, asked);
 };
 
 /** "my site is norwich". */
@@ -155,13 +165,23 @@ const isAtRule: Rule = (asked) => {
   return savedAs(own === 'site' ? 'my site' : own, asked);
 };
 
+const I_AM_AT =
+  /^(?:i'?m|i am|we'?re|we are|i|we)(?: (?:live|observe|observing))? (?:in|at|near|from) (?!(?:a|an|the|my|our|it|this|that|home|work)\b)(\p{L}{3,}(?: \p{L}{3,}){0,2})$/u;
+
 /** "im in norwich", and nothing asked. */
 const iAmRule: Rule = (asked) => {
   const asksMore = says(asked, /\b(?:what|what's|which|see|look|up|when|how|is|can)\b/u);
-  return I_AM.test(asked.plain) && isOnlyPlace(asked) && !asksMore ? savedAs('my site', asked) : null;
+  if (!I_AM.test(asked.plain) || asksMore || asked.targets.length > 0 || asked.kind !== null) return null;
+  if (asked.place !== null && isPrivateWord(asked.place))
+    return { line: commandLine('site', 'use', { name: asked.place }) };
+  if (asked.place !== null) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
+  // A place that no list has: the answer says so, and how to save it by its position.
+  const unknown = I_AM_AT.exec(asked.plain)?.[1];
+  return unknown === undefined ? null : { line: commandLine('site', 'add', { name: unknown, position: unknown }) };
 };
 
-const WHERE_AM_I = /^(?:where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$/u;
+const WHERE_AM_I =
+  /^(?:where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
 
 const saveSite: Rule = (asked) => {
   if (says(asked, HOW_SAVE)) return { line: 'help site' };

@@ -7,7 +7,7 @@ const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
 const LOOKS =
   /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
 const BY_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit)\b/u;
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
 const NEAR_SUN = /\b(?:close|near|far)\b.*\bthe sun\b/u;
@@ -90,12 +90,20 @@ const moon: Rule = (asked) => {
 const DARK =
   /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|goes down|comes up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
 const DARK_ASKED =
-  /^(?:when|what|is|how|does|do|will|it|any|tell|sun|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+  /^(?:when|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+
+const MILKY_WAY = /\bmilky way\b/u;
+const MILKY_WAY_NOTE =
+  'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
+
+const darkLine = (asked: Asked): Reading =>
+  nightLine('dark', '', { ...asked, when: { ...asked.when, ...NO_HOUR }, kit: null, sky: null });
 
 const dark: Rule = (asked) => {
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
-  if (isOfTarget || !says(asked, DARK) || !says(asked, DARK_ASKED)) return null;
-  return nightLine('dark', '', { ...asked, when: { ...asked.when, ...NO_HOUR }, kit: null, sky: null });
+  if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  if (isOfTarget || asked.kind !== null || !says(asked, DARK) || !says(asked, DARK_ASKED)) return null;
+  return darkLine(asked);
 };
 
 const HIGH =
@@ -111,8 +119,12 @@ const height: Rule = (asked) => {
 
 /** Whatever else is said of a target, the answer on its night holds what was asked. */
 const night: Rule = (asked) => {
-  const [target] = asked.targets;
-  return target === undefined ? null : nightLine('up', target, asked);
+  const [target, ...others] = asked.targets;
+  if (target === undefined) return null;
+  const reading = nightLine('up', target, asked);
+  return others.length === 0
+    ? reading
+    : { ...reading, note: `One at a time: next ask up ${others.join(', then up ')}.` };
 };
 
 const LIST =
@@ -120,13 +132,23 @@ const LIST =
 const TO_LOOK =
   /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
+const asksForList = (asked: Asked): boolean => {
+  const { kind, left, place, kit, sky } = asked;
+  const isKind = kind !== null && (left.every((word) => kind.includes(word)) || says(asked, LIST));
+  if (isKind || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
+  const isMine = place !== null || kit !== null || sky !== null;
+  return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
+};
+
+/** The hour from which to list; "now" is where a list begins anyhow. */
+const listFrom = (asked: Asked): string | null => {
+  const { hour, isUntil } = asked.when;
+  if (isUntil || hour === 'now') return null;
+  return hour ?? (says(asked, /\b(?:morning|dawn)\b/u) ? '4am' : null);
+};
+
 const list: Rule = (asked) => {
-  const isKind =
-    asked.kind !== null && (asked.left.every((word) => (asked.kind ?? '').includes(word)) || says(asked, LIST));
-  const isList = isKind || (says(asked, LIST) && says(asked, TO_LOOK));
-  const isMine = asked.place !== null || asked.kit !== null || asked.sky !== null;
-  const isSky = /\b(?:sky|tonight)\b/u.test(asked.plain) && asked.left.length === 0;
-  if (!isList && !isSky && !(isMine && says(asked, /\b(?:see|look|up)\b/u))) return null;
+  if (!asksForList(asked)) return null;
   const { hour, isUntil } = asked.when;
   return nightLine(
     'tonight',
@@ -134,7 +156,7 @@ const list: Rule = (asked) => {
     { ...asked, when: { ...asked.when, ...NO_HOUR } },
     {
       kind: asked.kind,
-      from: isUntil || hour === 'now' ? null : hour,
+      from: listFrom(asked),
       until: isUntil ? hour : null,
     },
   );

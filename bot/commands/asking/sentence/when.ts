@@ -16,6 +16,18 @@ export interface When {
 const MONTHS =
   'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTHS})( \\d{4})?$`, 'u');
+/** The middle of a season as the north has it; the note says which day was taken. */
+const SEASONS: Readonly<Record<string, string>> = {
+  'in spring': '15 apr',
+  'in the spring': '15 apr',
+  'in summer': '15 jul',
+  'in the summer': '15 jul',
+  'in autumn': '15 oct',
+  'in the autumn': '15 oct',
+  'in the fall': '15 oct',
+  'in winter': '15 jan',
+  'in the winter': '15 jan',
+};
 const DAY_OF: Readonly<Record<string, string>> = { early: '5', mid: '15', late: '25' };
 const PREPOSITION = /^(?:on|for|at|around|about|by|till|til|until|from|after|before|@|during|this)$/u;
 const UNTIL = /^(?:till|til|until|before|by)$/u;
@@ -46,16 +58,26 @@ const plainDate = (words: string): string =>
     .replace(/(\d) of /u, '$1 ')
     .replace(/'s$/u, '');
 
-const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
-  const month = MONTH.exec(run.plain);
+/** The 15th of a month, a season's middle, a day with a name of its own. */
+const roughNight = ({ plain }: Run): string | null => {
+  const month = MONTH.exec(plain);
   if (month !== null) return `${DAY_OF[month[1] ?? 'mid'] ?? '15'} ${month[2] ?? ''}${month[3] ?? ''}`;
-  if (Object.hasOwn(NAMED_DAYS, run.plain)) return NAMED_DAYS[run.plain] ?? null;
+  if (Object.hasOwn(SEASONS, plain)) return SEASONS[plain] ?? null;
+  return Object.hasOwn(NAMED_DAYS, plain) ? (NAMED_DAYS[plain] ?? null) : null;
+};
+
+/** Words that are a night as they stand; the Sun is not Sunday, and "the new moon" is asked for as often as it is a night. */
+const mayBeNight = (words: string, before: string): boolean => {
+  if (/^(?:on|for|at|in \D)/u.test(words) && !/^in (?:a|one|two|three) /u.test(words)) return false;
+  if (SHORT_DAY.test(words)) return /^(?:on|this|next)$/u.test(before);
+  return !/moon|quarter/u.test(words) || /^(?:at|on|around|by|until|during|under)$/u.test(before);
+};
+
+const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
+  const rough = roughNight(run);
+  if (rough !== null) return rough;
   const words = plainDate(run.plain);
-  if (/^(?:on|for|at|in \D)/u.test(words) && !/^in (?:a|one|two|three) /u.test(words)) return null;
-  // The Sun is not Sunday, and "the new moon" is asked for as often as it is a night.
-  if (SHORT_DAY.test(words) && !/^(?:on|this|next)$/u.test(before)) return null;
-  if (/moon|quarter/u.test(words) && !/^(?:at|on|around|by|until|during|under)$/u.test(before)) return null;
-  return namesNight(words, nowUtcMs) ? words : null;
+  return mayBeNight(words, before) && namesNight(words, nowUtcMs) ? words : null;
 };
 
 const FULL_HOUR = 12;
@@ -133,7 +155,7 @@ const taken = (
 
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
-  const wasMonth = (run: Run): boolean => MONTH.test(run.plain);
+  const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || Object.hasOwn(SEASONS, run.plain);
   let month = false;
   const night = taken(sentence, (run, before) => {
     const found = nightIn(run, before, nowUtcMs);
@@ -146,6 +168,6 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
     night: night?.text ?? null,
     hour: hour?.text ?? null,
     isUntil: hour !== null && UNTIL.test(hour.before),
-    note: month ? `Took the middle of the month, ${night?.text ?? ''}; name a day for another.` : null,
+    note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
   };
 };

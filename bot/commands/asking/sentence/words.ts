@@ -85,6 +85,7 @@ const LITTLE = new Set(
   wondering work working worth would wouldn't wrong yeah year yes yet you you're your
   scope telescope binoculars bins binos dob dobsonian camera eyepiece mount tripod garden home house balcony observatory hut field
   north south east west left sunset sunrise sundown dusk dawn twilight moonrise moonset moonlight
+  cap caps add save store remember register change switch
   rings drown visible observable altitude azimuth direction elevation position beginners beginner`.split(/\s+/u),
 );
 
