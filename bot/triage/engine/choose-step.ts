@@ -41,7 +41,7 @@ const DOUBTFUL = 0.25;
 const MOST_SECOND_LOOKS = 2;
 const TIE = 1e-9;
 /** Hypotheses below this are left out of the look ahead; they come back if later answers raise them. */
-const FAINT = 1e-3;
+const FAINT = 3e-3;
 /** A check that answers one way this surely tells nothing now. */
 const FOREGONE = 0.985;
 /** A check cannot bear on the matter where the causes that it tells from the rest are together less likely than this. */
@@ -51,6 +51,9 @@ const TELLS = 0.3;
 /** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
 const SIGN_OF_IT = 0.16;
 const ENOUGH_LOOKS = 5;
+
+/** Checks followed two steps ahead. */
+const FOLLOWED = 16;
 
 interface Focus extends Outlook {
   readonly hypotheses: readonly number[];
@@ -208,10 +211,15 @@ export const rankSteps = (
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );
-  for (const fault of offered)
-    choices.push(attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)));
-  for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
-    const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
+  const asks = oneStepAsks(focus, focus.belief, repair, Infinity);
+  // What is worth little now is seldom worth much after one answer: two steps ahead only the better half is followed.
+  const followed = freely ? focus.checks : asks.slice(0, FOLLOWED).map(({ check }) => check);
+  for (const fault of offered) {
+    const minutes = tryValue({ ...focus, checks: followed }, focus.belief, fault, depth - 1, breadth);
+    choices.push(attempt(focus.hypotheses[fault] ?? 0, minutes));
+  }
+  for (const [rank, { check, value }] of asks.entries()) {
+    const rest: Outlook = { ...focus, checks: followed.filter((other) => other !== check) };
     const minutes =
       depth > 1 && rank < breadth
         ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) =>
