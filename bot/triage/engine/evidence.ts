@@ -142,17 +142,15 @@ const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): 
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined) return;
   state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
-  // Twice without effect speaks as loud, whatever the look in between showed.
-  const times = state.notTaken.has(index) ? 2 : 1;
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
-  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + times);
+  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
   if (event.outcome === 'changed') takeChange(state, index);
 };
 
 /**
  * A look at what the remedy just done should have changed. As it should be: the remedy was done, so its fault is the less
- * likely. Still wrong: it was not done, or not there, so its failure says nothing, and it may come once more.
+ * likely. Still wrong: it was not done, and may come once more, or another cause shows itself the same way.
  */
 const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answer' }>): boolean => {
   const index = state.unverified;
@@ -160,9 +158,8 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
   if (index === null || verify?.check !== event.check || event.answer === UNSURE) return false;
   state.unverified = null;
   if (event.answer !== verify.answer) {
-    state.tried.delete(index);
-    state.notTaken.add(index);
-    return true;
+    if ((state.attempts.get(index) ?? 0) < 2) state.notTaken.add(index);
+    return false;
   }
   state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
   const check = state.situation.checkIndex.get(event.check);

@@ -5,8 +5,8 @@ import type { Situation } from './situation.js';
 /** While a walk is young another look is better than a person's visit; as it grows long the person is. */
 const YOUNG_STEPS = 8;
 const MINUTES_A_YOUNG_STEP = 12;
-const MINUTES_AN_OLD_STEP = 6;
-const LEAST_HAND_ON_MINUTES = 30;
+const MINUTES_AN_OLD_STEP = 20;
+const LEAST_HAND_ON_MINUTES = 15;
 
 export const handOnMinutes = (situation: Situation, { observations, attempts: tries, unsure }: Evidence): number => {
   const steps = observations.length + unsure.size + [...tries.values()].reduce((sum, n) => sum + n, 0);
