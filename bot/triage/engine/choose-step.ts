@@ -9,13 +9,13 @@ import {
   leastValue,
   likeliestRemedies,
   oneStepAsks,
+  plannedMinutes,
   tryValue,
   type OpenCheck,
   type Outlook,
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { repairPlan } from './repair-cost.js';
 import { attempts, first, freeLookFirst, mayTry, plainlyKnown, safetyRemedy } from './rules-of-order.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -108,6 +108,10 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
 const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
   safety !== true || only?.paths === undefined || context.path !== null || context.pathUnsure === true;
 
+/** Handing on now, the search for an unknown's link included. */
+const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
+  plannedMinutes(belief, tryMinutes.map(() => Infinity), minutes);
+
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
   const hypotheses = [...probabilities.keys()].filter(
@@ -198,7 +202,7 @@ export const rankSteps = (
   const { depth, breadth } = foresight;
   const freely = foresight.freely === true;
   const focus = focusOn(situation, evidence, belief, freely);
-  const repair = repairPlan(focus.belief, focus.tryMinutes, focus.handOnMinutes).weightedMinutes;
+  const repair = plannedMinutes(focus.belief, focus.tryMinutes, focus.handOnMinutes);
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
@@ -206,7 +210,7 @@ export const rankSteps = (
     minutes,
   });
 
-  const choices: Choice[] = [{ kind: 'handOn', minutes: focus.handOnMinutes }];
+  const choices: Choice[] = [{ kind: 'handOn', minutes: handedOn(focus) }];
   const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,

@@ -17,6 +17,8 @@ export interface Evidence {
   readonly factors: ReadonlyMap<number, number>;
   /** Checks whose last look gave "not sure". */
   readonly unsure: ReadonlySet<number>;
+  /** Questions answered and remedies tried since the walk began or something last changed; what words said is not counted. */
+  readonly turns: number;
   /** Checks whose answers were set aside when a remedy changed something. */
   readonly setAside: ReadonlySet<number>;
 }
@@ -41,6 +43,7 @@ interface Gathering {
   readonly mended: Set<number>;
   factors: Map<number, number>;
   readonly unsure: Set<number>;
+  turns: number;
   setAside: Set<number>;
 }
 
@@ -136,6 +139,7 @@ const takeChange = (state: Gathering, index: number): void => {
     [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
   );
   state.factors = new Map();
+  state.turns = 0;
 };
 
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
@@ -190,14 +194,16 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     mended: new Set(),
     factors: new Map(),
     unsure: new Set(),
+    turns: 0,
     setAside: new Set(),
   };
   for (const [at, event] of events.entries()) {
+    if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
     if (event.kind === 'text') takeText(state, event, readTexts(events, at));
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
   }
-  const { tried, attempts, notTaken, mended, factors, unsure, setAside } = state;
-  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, setAside };
+  const { tried, attempts, notTaken, mended, factors, unsure, turns, setAside } = state;
+  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, turns, setAside };
 };
