@@ -4,8 +4,9 @@ import path from 'node:path';
 import { build } from 'esbuild';
 
 const { metafile } = await build({
-  // The Matrix SDK may only be imported after native-crypto; as an entry of its own it keeps its place before it.
+  // The Matrix SDK may only be imported after native-crypto, and everything after small-heap: entries of their own keep their place.
   entryPoints: [
+    'bot/app/small-heap.ts',
     'bot/main.ts',
     'bot/ask.ts',
     'bot/try.ts',

@@ -17,6 +17,9 @@ export default defineConfig({
     include: suite === 'long' ? LONG.map((path) => path.replace(/\*\*$/u, '**/*.test.ts')) : ['test/**/*.test.ts'],
     exclude: ['test/homeserver/**', 'node_modules/**', ...(suite === 'main' ? LONG : [])],
     testTimeout: 30_000,
+    // One loading of the catalogue and the fault model a worker, not a file: tests leave no state behind (no mocks of modules).
+    pool: 'threads',
+    isolate: false,
     // .ci/run adds these up over all suites.
     ...(process.env['CI'] === 'true'
       ? { reporters: ['default', ['json', { outputFile: `.cache/results-${suite}.json` }]] }

@@ -10,7 +10,7 @@ export default defineConfig({
     fileParallelism: false,
     // The members' client tells of every step it takes.
     onConsoleLog: (line, type) =>
-      type === 'stdout' && /^(?:NO |first answer|messages under|\d+ encrypted|250 numbers)/u.test(line),
+      type === 'stdout' && /^(?:NO |first answer|messages under|\d+ encrypted|250 numbers|flood of)/u.test(line),
     ...(process.env['CI'] === 'true'
       ? { reporters: ['default', ['json', { outputFile: '.cache/results-homeserver.json' }]] }
       : {}),

@@ -5,8 +5,7 @@ import { createInterface } from 'node:readline';
 import { StartError } from './ground/start-error.js';
 import { isProblem } from './ground/problem.js';
 import { openDeps } from './app/compose.js';
-import { CONSOLE_ASKER, runConsoleLine } from './platforms/console/who-speaks.js';
-import { consoleStyle, printOutcome } from './platforms/console/index.js';
+import { CONSOLE_ASKER, consoleStyle, printOutcome, runConsoleLine } from './platforms/console/index.js';
 import { type Outcome } from './reply/reply.js';
 import { loadSettings } from './app/settings.js';
 

@@ -1,4 +1,5 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
+import './app/small-heap.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
 import type { HealthPart } from './app/health.js';
@@ -6,14 +7,12 @@ import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf, unknownSettings } from './app/settings.js';
-import { keepHeapSmall } from './app/small-heap.js';
 import { ownVersion } from './app/version.js';
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
 
 const main = async (): Promise<void> => {
-  keepHeapSmall();
   if (process.argv.slice(2).join(' ') === '--version') {
     process.stdout.write(`${ownVersion()}\n`);
     return;
@@ -81,7 +80,7 @@ const main = async (): Promise<void> => {
     toStop.push(...running);
     if (!onConsole)
       void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
-    const { startReminders } = await import('./reminders/index.js');
+    const { startReminders } = await import('./reminders/start-reminders.js');
     const reminders = startReminders(context, running);
     toStop.push(reminders);
     healthParts.push(...running, reminders);

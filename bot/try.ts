@@ -6,7 +6,7 @@ import type { PlatformContext } from './app/platform.js';
 import { loadSettings, secretsOf } from './app/settings.js';
 import { StartError } from './ground/start-error.js';
 import { startBrowser } from './platforms/browser/index.js';
-import { startReminders } from './reminders/index.js';
+import { startReminders } from './reminders/start-reminders.js';
 
 const PORT = 8064;
 

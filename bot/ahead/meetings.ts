@@ -1,18 +1,9 @@
 /** Close meetings of the Moon, the planets and the bright stars near their way, at the hour they are best seen here. */
-import {
-  angleBetween,
-  horizontalOf,
-  horizontalSeparationDeg,
-  placeOf,
-  SUN,
-  unitFromEquatorial,
-  type Observer,
-  type SkyBody,
-  type SolarSystemBody,
-  type TimeSpan,
-  type UtcMs,
-  type Vector3,
-} from '../sky/index.js';
+import { angleBetween, horizontalSeparationDeg, unitFromEquatorial, type Vector3 } from '../sky/angles.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { SUN } from '../sky/twilight.js';
+import type { Observer, SkyBody, SolarSystemBody, UtcMs } from '../sky/types.js';
 
 export interface Meeting {
   readonly names: readonly [string, string];

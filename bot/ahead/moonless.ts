@@ -1,5 +1,7 @@
 /** Which coming weekend nights are dark and free of the Moon. */
-import { moonlessDark, nightOf, type LocalDate, type Observer, type TimeSpan } from '../sky/index.js';
+import { moonlessDark } from '../sky/moon.js';
+import { nightOf, type LocalDate, type TimeSpan } from '../sky/night.js';
+import type { Observer } from '../sky/types.js';
 
 export interface DarkNight {
   readonly date: LocalDate;

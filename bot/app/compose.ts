@@ -4,7 +4,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
 import type { Deps } from '../commands/core/deps.js';
-import { allCommands, allReaders } from '../commands/index.js';
+import { allCommands, allReaders } from '../commands/all-commands.js';
 import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces, resolveSite, siteProblemMessage } from '../places/index.js';
 import { projectRoot } from '../ground/project-root.js';
@@ -12,6 +12,7 @@ import type { Settings } from './settings.js';
 import { keepElements } from '../small-bodies/index.js';
 import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
+import { readText } from '../reading/index.js';
 import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
@@ -20,6 +21,8 @@ export interface OpenedDeps {
   readonly warm: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
+
+const FIRST_TEXT = 'It never connects. [Errno 13] could not open port /dev/ttyUSB0: Permission denied';
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;
@@ -82,6 +85,10 @@ export const openDeps = async (
       throw new StartError(`PIERHAND_SITE ("${settings.clubSiteText}") cannot be read: ${siteProblemMessage(site)}`);
     }
   }
+  /** The first text a process reads is the slowest. */
+  const readOnce = (): void => {
+    readText(triage().reading, FIRST_TEXT);
+  };
   const pictures = createPictureReader();
   const elements = keepElements({
     source: settings.elements,
@@ -104,7 +111,7 @@ export const openDeps = async (
       readers: allReaders,
     },
     warm: async () => {
-      for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {
+      for (const load of [triage, readOnce, () => places.warm(), () => warmCompletion(catalogue)]) {
         await turn();
         load();
       }

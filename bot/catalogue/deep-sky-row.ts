@@ -92,11 +92,14 @@ export function showpieceRank({ messier, caldwell }: DeepSkyRow, showpiece: Show
 export function deepSkyTarget(row: DeepSkyRow, showpiece: Showpiece | undefined): Target {
   const { magnitude, sizeArcmin, minorSizeArcmin } = row;
   const names = cellList(row.commonNames);
-  // Star patterns have no number of their own: they go by their name.
-  const shown = row.designation.startsWith('Asterism ') ? names.shift() : row.designation;
+  // Star patterns have no number of their own, and nobody says an ESO number where there is a name.
+  const isPattern = row.designation.startsWith('Asterism ');
+  const goesByName = names.length > 0 && (isPattern || row.designation.startsWith('ESO '));
+  const shown = goesByName ? names.shift() : row.designation;
   const numbers = [
     row.messier && `M ${row.messier}`,
     shown ?? row.designation,
+    goesByName && !isPattern ? row.designation : '',
     row.caldwell && `C ${row.caldwell}`,
   ].filter((name, i, all) => name !== '' && all.indexOf(name) === i);
   return {

@@ -86,6 +86,10 @@ const PREFIXES: ReadonlyMap<string, string> = new Map(
     arp: 'arp',
     abell: 'abell',
     vdb: 'vdb',
+    vandenbergh: 'vdb',
+    ldn: 'ldn',
+    lynds: 'ldn',
+    sao: 'sao',
     hr: 'hr',
     hd: 'hd',
     harvard: 'harvard',
@@ -107,6 +111,17 @@ export function catalogueNumberKey(text: string): string | undefined {
   const [, letters = '', digits = '', rest = ''] = match;
   const prefix = PREFIXES.get(letters);
   return prefix === undefined ? undefined : `${prefix}${digits}${rest}`;
+}
+
+const PART_OF_STARS = /^(?:hr|hd|sao|gj|gliese)\d/u;
+const PART_OF_OBJECTS =
+  /^(?:sh2-?|sharpless|ldn|lbn|vdb|arp|abell|barnard|cr|mel|ugc|pgc|mwsc|eso|hcg|3c|4c|rcw|gum|ced|cederblad|dwb|mrk|markarian|simeis|tr|trumpler|stock|king|berkeley|pk)\d/u;
+
+/** Whether a text is a number of a list of stars, or of other objects, of which the catalogue holds a part alone; null: of neither. */
+export function partOfList(text: string): 'stars' | 'objects' | null {
+  const key = catalogueNumberKey(text) ?? foldKey(text);
+  if (PART_OF_STARS.test(key)) return 'stars';
+  return PART_OF_OBJECTS.test(key) ? 'objects' : null;
 }
 
 /** A star's designation in parts. */

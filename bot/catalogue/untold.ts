@@ -6,4 +6,4 @@ export const NO_SATELLITES =
 
 /** For a comet or minor planet where the operator set no list. */
 export const NO_ELEMENTS =
-  'Comets and minor planets need a list of orbital elements. Whoever runs this bot can set PIERHAND_ELEMENTS to one of the Minor Planet Center’s (a file or a web address). Until then give J2000 coordinates for the hour.';
+  'I have no list of comets and minor planets, whose places change from night to night. Ask whoever runs this bot to give me one; until then give J2000 coordinates for the hour.';

@@ -1,6 +1,6 @@
 /** The catalogue's sentences: a target in one line, and what was wrong with a look-up and what would be right. */
 import { constellationName } from './constellations.js';
-import { constellationOf } from './designation.js';
+import { constellationOf, partOfList } from './designation.js';
 import type { TargetProblem } from './target-resolution.js';
 import type { Target } from './target.js';
 import { NO_ELEMENTS, NO_SATELLITES } from './untold.js';
@@ -25,9 +25,9 @@ export function targetLabel(target: Target, also?: string): string {
   return shorten(`${name} · ${kindAndPlace(target)}`, LONGEST_LABEL);
 }
 
-/** "M 97 (Owl Nebula)": enough to choose by. */
+/** "M 97 (Owl Nebula)": enough to choose by; a further catalogue's number says nothing more. */
 export function nameWithAlias(target: Target): string {
-  const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias));
+  const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias) && partOfList(alias) === null);
   return also === undefined ? target.name : `${target.name} (${also})`;
 }
 
@@ -54,6 +54,22 @@ function coordinateMessage(problem: Extract<TargetProblem, { problem: 'bad-coord
   }
 }
 
+/** Of some lists only a part is held: what to type instead. */
+function partMessage(text: string): string {
+  const instead =
+    partOfList(text) === 'stars'
+      ? 'its name, its letter or number in the constellation (α Lyr, 61 Cyg), or its HIP number if it is brighter than 6.5'
+      : 'the NGC, IC or Messier number or the name that it also goes by';
+  return `“${text}” is not here: of that list only the best known are. Type ${instead}; or its J2000 coordinates, for example 05h34m32s +22°00′52″.`;
+}
+
+function notFoundMessage(text: string, nearest: readonly Target[]): string {
+  if (nearest.length > 0) return `Found no target “${text}”. Did you mean ${choices(nearest, 4)}?`;
+  return partOfList(text) === null
+    ? `Found no target “${text}”. Try a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.`
+    : partMessage(text);
+}
+
 /** One or two sentences, ≤ 400 characters, that say what was wrong and what would be right. */
 export function targetProblemMessage(problem: TargetProblem): string {
   const message = (() => {
@@ -78,9 +94,7 @@ export function targetProblemMessage(problem: TargetProblem): string {
         if (problem.reason === 'moves-unlisted') return NO_ELEMENTS;
         if (problem.reason === 'not-in-list')
           return `${problem.text} is not in this bot’s list of comets and minor planets. Check the name (C/2023 A3, 12P, Ceres), or give its J2000 coordinates for the hour.`;
-        return problem.nearest.length > 0
-          ? `Found no target “${problem.text}”. Did you mean ${choices(problem.nearest, 4)}?`
-          : `Found no target “${problem.text}”. Try a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.`;
+        return notFoundMessage(problem.text, problem.nearest);
     }
   })();
   return shorten(message, LONGEST_MESSAGE);

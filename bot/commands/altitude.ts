@@ -2,9 +2,10 @@
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { NOWHERE, reply, type Level, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Fact, type Level, type Outcome } from '../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
-import { airmass, placeOf } from '../sky/index.js';
+import { airmass } from '../sky/airmass.js';
+import { placeOf } from '../sky/place.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
@@ -13,8 +14,16 @@ import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 /** "2.4 h west of the meridian". */
 const hourAngleWords = (hourAngleHours: number): string => {
   const minutes = Math.round(Math.abs(hourAngleHours) * 60);
-  if (minutes === 0) return 'on the meridian';
-  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min ${hourAngleHours < 0 ? 'east' : 'west'} of the meridian`;
+  if (minutes === 0) return 'now, on the meridian';
+  const time = `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  return hourAngleHours < 0 ? `in ${time}, east of the meridian till then` : `${time} ago, west of the meridian since`;
+};
+
+/** Airmass in plain words. */
+const airFact = (mass: number | null): readonly Fact[] => {
+  if (mass === null) return [];
+  const value = mass < 1.05 ? 'as little as there is' : `${mass.toFixed(1)} times what is overhead`;
+  return [{ label: 'Air in the way', value }];
 };
 
 const heightWords = (heightDeg: number): string => degrees(heightDeg, heightDeg < 10 ? 1 : 0);
@@ -61,11 +70,7 @@ export const altitude = defineCommand({
       title: nameWithAlias(target),
       level,
       summary,
-      facts: [
-        { label: 'Direction', value: direction(place.azimuthDeg) },
-        { label: 'Hour angle', value: hourAngleWords(place.hourAngleHours) },
-        ...(mass === null ? [] : [{ label: 'Airmass', value: mass.toFixed(2) }]),
-      ],
+      facts: [{ label: 'Highest', value: hourAngleWords(place.hourAngleHours) }, ...airFact(mass)],
       notes: [...time.notes, ...asked.notes],
       // The air lifts what stands at the horizon by over half a degree.
       pointsAt:

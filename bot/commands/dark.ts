@@ -2,7 +2,9 @@
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
-import { moonAt, moonlessDark, twilights, type TimeSpan, type TwilightTimes, type Twilights } from '../sky/index.js';
+import { moonAt, moonlessDark } from '../sky/moon.js';
+import type { TimeSpan } from '../sky/night.js';
+import { twilights, type TwilightTimes, type Twilights } from '../sky/twilight.js';
 import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';

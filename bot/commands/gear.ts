@@ -1,16 +1,17 @@
 /** `gear`: what a member observes with, so that troubleshooting and routes need not ask. */
 import { tidy } from '../ground/tidy.js';
-import { problem } from '../ground/problem.js';
+import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import type { Gear } from '../store/store.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { MOUNT_NAMES } from './asking/mount-for.js';
+import { limitsWords, readLimits, readSpeeds, speedsWords } from './asking/mount-numbers.js';
 import { MOUNT_KINDS } from '../pointing/mount/mount.js';
 import { SYSTEMS } from '../reading/index.js';
 import { commandLine } from './asking/question-parts.js';
 
-const NOTHING: Gear = { mount: null, connection: null, system: null };
+const NOTHING: Gear = { mount: null, connection: null, system: null, speeds: null, limits: null };
 
 const MOUNT_WORDS: Readonly<Record<NonNullable<Gear['mount']>, string>> = {
   german: 'German equatorial',
@@ -32,14 +33,24 @@ const changed = <T extends string>(given: T | 'none' | undefined, before: T | nu
   return given === 'none' ? null : given;
 };
 
+/** The same for what has to be read first. */
+const changedNumbers = <T>(
+  given: string | undefined,
+  before: T | null,
+  read: (text: string) => T | Problem,
+): T | null | Problem => {
+  if (given === undefined) return before;
+  return given.trim().toLowerCase() === 'none' ? null : read(given);
+};
+
 /** The ways of connecting whose name or title holds the words. */
 const pathsLike = (deps: Deps, words: string) =>
   deps.triage().paths.filter(({ id, title }) => `${id} ${title}`.toLowerCase().includes(words.toLowerCase()));
 
-const keptWords = ({ mount, connection, system }: Gear): string =>
-  mount === null && connection === null && system === null
+const keptWords = (gear: Gear): string =>
+  Object.values(gear).every((value) => value === null)
     ? 'Nothing is saved yet. Say it once: gear mount:german connection:controller-serial system:linux'
-    : 'Troubleshooting and routes start from this.';
+    : 'Walks you begin start from it and show it to those who follow them; routes past the Sun use it for you alone.';
 
 export const gear = defineCommand({
   name: 'gear',
@@ -55,9 +66,22 @@ export const gear = defineCommand({
         win: 'windows',
       }),
     ),
+    speeds: optional(
+      text('Top speeds of both axes in degrees a second, such as 4,3; none takes them away', { maxLength: 40 }),
+    ),
+    limits: optional(
+      text('Degrees past level a German mount may track, east and west, such as 0,10; none takes them away', {
+        maxLength: 40,
+      }),
+    ),
   },
   bare: 'mount',
-  examples: ['gear mount:german connection:controller-serial system:linux', 'gear', 'gear connection:none'],
+  examples: [
+    'gear mount:german connection:controller-serial system:linux',
+    'gear',
+    'gear connection:none',
+    'gear speeds:4,3 limits:"10 west"',
+  ],
   completeOwn: async (deps, _option, partial) => {
     return pathsLike(deps, partial).map(({ id, title }) => ({ label: title.slice(0, 100), value: id }));
   },
@@ -79,22 +103,31 @@ export const gear = defineCommand({
       );
     }
     const before = (await deps.store.gear.get(asker.memberId)) ?? NOTHING;
-    const isChange = options.mount !== undefined || given !== undefined || options.system !== undefined;
+    const isChange = Object.values(options).some((value) => value !== undefined);
+    const speeds = changedNumbers(options.speeds, before.speeds, readSpeeds);
+    if (isProblem(speeds)) return speeds;
+    const limits = changedNumbers(options.limits, before.limits, readLimits);
+    if (isProblem(limits)) return limits;
     const now: Gear = {
       mount: changed(options.mount, before.mount),
       connection: changed(given, before.connection),
       system: changed(options.system, before.system),
+      speeds,
+      limits,
     };
     if (isChange) await deps.store.gear.put(asker.memberId, now);
     return reply({
       title: 'Your gear',
       level: isChange ? 'good' : 'info',
-      audience: 'asker',
-      summary: isChange ? 'Saved: troubleshooting and routes start from it.' : keptWords(now),
+      summary: isChange
+        ? 'Saved. Walks you begin start from it and show it to those who follow them; routes past the Sun use it for you alone.'
+        : keptWords(now),
       facts: [
         { label: 'Mount', value: now.mount === null ? 'not said' : MOUNT_WORDS[now.mount] },
         { label: 'Connection', value: connectionTitle(deps, now.connection) },
         { label: 'Computer', value: now.system === null ? 'not said' : SYSTEM_WORDS[now.system] },
+        ...(now.speeds === null ? [] : [{ label: 'Top speeds', value: speedsWords(now.speeds) }]),
+        ...(now.limits === null ? [] : [{ label: 'Past level', value: limitsWords(now.limits) }]),
       ],
       pointsAt: NOWHERE,
       data: { gear: { ...now } },

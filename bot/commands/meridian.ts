@@ -6,11 +6,15 @@ import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointi
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
 import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
-import { placeOf } from '../sky/index.js';
+import { placeOf } from '../sky/place.js';
+import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
 import type { Observer, Place, UtcMs } from '../sky/types.js';
+import type { Gear } from '../store/store.js';
 import { formatLocalTime } from '../times/index.js';
 import { defineCommand, number, optional, text } from './core/command.js';
-import { mountFor, mountOption } from './asking/mount-for.js';
+import { mountFor, mountOption, savedNumbers } from './asking/mount-for.js';
+import type { Asking } from './asking/resolve-site.js';
+import { limitsWords } from './asking/mount-numbers.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
 
 /** As most mounts come: they flip at the meridian; and under 15° the air and the neighbours spoil it. Common practice, no source. */
@@ -19,6 +23,8 @@ const USUAL_LOWEST_DEG = 15;
 const NEAR_ZENITH_DEG = 85;
 /** The air lifts what stands at the horizon by over half a degree, and a high place sees lower. */
 const SEEN_FROM_DEG = -1.5;
+/** The sky turns by a degree in 239.3 s. */
+const MS_PER_SIDEREAL_DEGREE = 1 / SIDEREAL_DEG_PER_MS;
 
 const sideWords = (side: PierSide): string => `tube ${side} of the pier, looking ${oppositeSide(side)}`;
 
@@ -29,6 +35,10 @@ interface Followed {
   readonly utcMs: UtcMs;
   readonly mount: MountKind;
   readonly pastDeg: number;
+  /** How long before the meridian the later side of the pier may be taken. */
+  readonly earlyDeg: number;
+  /** The limits are the member's own, as saved. */
+  readonly saved: Gear['limits'];
   readonly lowestDeg: number;
   readonly place: Place;
   readonly limit: TrackingLimit;
@@ -94,15 +104,44 @@ const crossesWhileFollowed = (followed: Followed): boolean => {
   return followed.place.altitudeDeg >= followed.lowestDeg && (end === null || followed.meridianUtcMs <= end);
 };
 
-const notesOf = (followed: Followed): string[] => {
-  const { mount, atMeridian, limit } = followed;
-  if (mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG && crossesWhileFollowed(followed))
-    return [
-      `It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`,
-    ];
-  return mount === 'german' && limit.reason === 'meridian'
+/** From when it may be flipped, where that is before it must. */
+const earlyWords = ({ flipUtcMs, earlyDeg, pastDeg, utcMs, zone }: Followed): string[] => {
+  if (flipUtcMs === null || earlyDeg + pastDeg === 0) return [];
+  const fromUtcMs = flipUtcMs - (earlyDeg + pastDeg) * MS_PER_SIDEREAL_DEGREE;
+  return [
+    fromUtcMs <= utcMs
+      ? 'It may be flipped now already.'
+      : `It may be flipped from ${formatLocalTime(fromUtcMs, zone)} on.`,
+  ];
+};
+
+/** A tube that has come across the meridian on its first side goes on to the limit there. */
+const stillOnFirstSide = ({ place, pastDeg, utcMs, zone }: Followed): string[] => {
+  const hourAngleDeg = place.hourAngleHours * 15;
+  return hourAngleDeg > 0 && hourAngleDeg < pastDeg
     ? [
-        'Watch the flip: the tube, the cables and the camera must clear the pier. Mounts differ in how far past the meridian they may track (past:).',
+        `If the tube has followed it across the meridian without a flip, that is due at ${formatLocalTime(utcMs + (pastDeg - hourAngleDeg) * MS_PER_SIDEREAL_DEGREE, zone)}.`,
+      ]
+    : [];
+};
+
+const germanNotes = (followed: Followed): string[] => [
+  ...earlyWords(followed),
+  ...stillOnFirstSide(followed),
+  ...(followed.limit.reason === 'meridian'
+    ? [
+        `Watch the flip: the tube, the cables and the camera must clear the pier.${followed.saved === null ? ' Mounts differ in how far past the meridian they may track (past:, or gear limits:).' : ''}`,
+      ]
+    : []),
+  ...(followed.saved === null ? [] : [`Reckoned with the limits you saved: ${limitsWords(followed.saved)}.`]),
+];
+
+const notesOf = (followed: Followed): string[] => {
+  const { mount, atMeridian } = followed;
+  if (mount === 'german') return germanNotes(followed);
+  return mount === 'altaz' && atMeridian.altitudeDeg > NEAR_ZENITH_DEG && crossesWhileFollowed(followed)
+    ? [
+        `It passes ${degrees(90 - atMeridian.altitudeDeg, 1)} from the zenith, where an alt-azimuth mount must whirl round: leave it alone for a quarter of an hour about then.`,
       ]
     : [];
 };
@@ -141,6 +180,16 @@ const dataOf = (followed: Followed): Reply['data'] => {
   };
 };
 
+/** How far past the meridian, and how long before it: as asked, else as saved, else as most mounts come. */
+const limitsFor = async (
+  request: Asking,
+  past: number | undefined,
+  mount: MountKind,
+): Promise<Pick<Followed, 'saved' | 'pastDeg' | 'earlyDeg'>> => {
+  const saved = mount === 'german' ? await savedNumbers(request, 'limits', mount) : null;
+  return { saved, pastDeg: past ?? saved?.westDeg ?? USUAL_PAST_DEG, earlyDeg: saved?.eastDeg ?? 0 };
+};
+
 export const meridian = defineCommand({
   name: 'meridian',
   summary: 'When does it cross the meridian, and how long can I follow it?',
@@ -150,7 +199,10 @@ export const meridian = defineCommand({
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     mount: mountOption,
     past: optional(
-      number('Degrees past the meridian your mount may track before it flips (0 when not said)', { min: 0, max: 45 }),
+      number('Degrees past the meridian your mount may track before it flips (0 unless saved with gear)', {
+        min: 0,
+        max: 45,
+      }),
     ),
     above: optional(number('Lowest altitude you want, in degrees (15 when not said)', { min: 0, max: 80 })),
   },
@@ -159,7 +211,7 @@ export const meridian = defineCommand({
     'meridian NGC 253 at:"tonight 20:00" past:5 above:20 site:"Perth, Australia"',
   ],
   run: async (deps, request): Promise<Outcome> => {
-    const { options, asker, nowUtcMs } = request;
+    const { options, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'meridian',
       isSafety: true,
@@ -176,8 +228,8 @@ export const meridian = defineCommand({
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const { utcMs } = time;
-    const mount = await mountFor(deps, asker, options.mount);
-    const pastMeridianDeg = options.past ?? USUAL_PAST_DEG;
+    const mount = await mountFor(request, options.mount);
+    const { saved, pastDeg: pastMeridianDeg, earlyDeg } = await limitsFor(request, options.past, mount);
     const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
     const place = placeOf(target.body, observer, utcMs);
     const limit = trackingLimit({ mount, body: target.body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg });
@@ -190,6 +242,8 @@ export const meridian = defineCommand({
       utcMs,
       mount,
       pastDeg: pastMeridianDeg,
+      earlyDeg,
+      saved,
       lowestDeg: lowestAltitudeDeg,
       place,
       limit,

@@ -4,13 +4,24 @@ import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { MOON, moonAgeDays, moonAt, moonLibration, moonPhaseName, nextMoonPhase, type UtcMs } from '../sky/index.js';
-import { formatClock, formatDate, formatLocalDateTime, localDateAt, offsetMinutes, zoneName } from '../times/index.js';
+import { moonAgeDays, moonLibration, moonPhaseName } from '../sky/moon-details.js';
+import { nextMoonPhase } from '../sky/moon-phase.js';
+import { MOON, moonAt } from '../sky/moon.js';
+import type { UtcMs } from '../sky/types.js';
+import {
+  formatClock,
+  formatDate,
+  formatLocalDateTime,
+  formatLocalTime,
+  localDateAt,
+  offsetMinutes,
+  zoneName,
+  nightAround,
+} from '../times/index.js';
 import { dayWords } from './ahead/ahead-words.js';
 import { moonTimesOf } from './asking/night-words.js';
-import { nightAround } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { defineCommand } from './core/command.js';
+import { choice, defineCommand, optional } from './core/command.js';
 
 const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as const;
 const FRIDAY = 5;
@@ -31,16 +42,27 @@ const librationWords = (latitudeDeg: number, longitudeDeg: number): string =>
     `${degrees(Math.abs(latitudeDeg), 1)} more of the ${latitudeDeg >= 0 ? 'north' : 'south'}`,
   ]);
 
+type Quarter = 'new' | 'first' | 'full' | 'last';
+const ORDER: readonly Quarter[] = ['new', 'first', 'full', 'last'];
+
+/** "Full Moon Thu 24 Dec, 01:29 GMT. ": first where that was asked; "" where it was not. */
+const askedFirst = (next: Quarter | undefined, utcMs: UtcMs, zone: string): string => {
+  if (next === undefined) return '';
+  const name = QUARTERS[ORDER.indexOf(next)] ?? '';
+  const at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
+  return `${name} ${dayWords(at, zone, utcMs)}, ${formatLocalTime(at, zone)}. Now: `;
+};
+
 const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** What of the Moon is the same everywhere, for one who has not said where they are; times in UTC. */
-const anywhere = (utcMs: UtcMs): Outcome => {
+const anywhere = (utcMs: UtcMs, next: Quarter | undefined): Outcome => {
   const { illuminatedFraction, elongationDeg } = moonAt(MIDDLE_OF_THE_EARTH, utcMs);
   const quarters = nextQuarters(utcMs);
   const name = moonPhaseName(elongationDeg);
   return reply({
     title: `The Moon, ${formatLocalDateTime(utcMs, 'UTC')}`,
-    summary: `${capital(name)}, ${Math.round(illuminatedFraction * 100)} % lit, ${moonAgeDays(utcMs).toFixed(1)} days old.`,
+    summary: `${askedFirst(next, utcMs, 'UTC')}${next === undefined ? capital(name) : name}, ${Math.round(illuminatedFraction * 100)} % lit, ${moonAgeDays(utcMs).toFixed(1)} days old.`,
     facts: quarters.map((quarter) => ({
       label: quarter.name,
       value: `${dayWords(quarter.utcMs, 'UTC', utcMs)}, ${formatClock(quarter.utcMs, 'UTC')}`,
@@ -61,13 +83,22 @@ export const moon = defineCommand({
   summary: 'The Moon: phase, the quarters to come, the next dark weekend',
   options: {
     at: atOption,
+    next: optional(
+      choice('When next: new, first quarter, full or last quarter', ['new', 'first', 'full', 'last'], {
+        'new-moon': 'new',
+        'first-quarter': 'first',
+        'full-moon': 'full',
+        'last-quarter': 'last',
+        'third-quarter': 'last',
+      }),
+    ),
     site: siteOption,
   },
   bare: 'at',
   examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs) : asked;
+    if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs, request.options.next) : asked;
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
     const { illuminatedFraction, elongationDeg, place } = moonAt(observer, utcMs);
@@ -95,7 +126,7 @@ export const moon = defineCommand({
       .map(({ word, at }) => `${word} ${formatClock(at, zone)}`);
     return reply({
       title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${capital(name)}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
+      summary: `${askedFirst(request.options.next, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
       facts: [
         ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),
         ...quarters.map((quarter) => ({
@@ -109,7 +140,7 @@ export const moon = defineCommand({
               ? `none within ${LOOK_AHEAD_DAYS} days`
               : `${formatDate(dark.date).replace(/ \d{4}$/, '')}, no Moon ${formatClock(dark.span.startUtcMs, zone)} to ${formatClock(dark.span.endUtcMs, zone)}`,
         },
-        { label: 'Libration', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
+        { label: 'Tipped to us', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
       ],
       notes: [...notes, `Times in ${zoneName(utcMs, zone)}, or as the clocks go then.`],
       pointsAt:

@@ -2,7 +2,7 @@
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
-import { siderealTimes } from '../sky/index.js';
+import { siderealTimes } from '../sky/sidereal-time.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { defineCommand } from './core/command.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';

@@ -1,5 +1,5 @@
 /** `tonight`: what is worth pointing at this evening, ten at most, in the order of the hours. */
-import { nameWithAlias, type Target } from '../catalogue/index.js';
+import { constellationName, nameWithAlias, type Target } from '../catalogue/index.js';
 import {
   readEquipment,
   SKIES,
@@ -19,12 +19,15 @@ import { DROWNED_MAG, whyOf } from '../evening/why.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { fittingChoices, reply, type EveningChart, type Json, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { altitudeCurve, darkness, twilights, type TimeSpan, type Twilights } from '../sky/index.js';
-import type { UtcMs } from '../sky/types.js';
-import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
+import { altitudeCurve } from '../sky/altitude-curve.js';
+import type { TimeSpan } from '../sky/night.js';
+import { type Twilights, darkness, twilights } from '../sky/twilight.js';
+import { showersHere } from '../ahead/showers.js';
+import type { Observer, UtcMs } from '../sky/types.js';
+import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName, type NamedNight } from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
 import { darkWords, noDarkWords, twilightSpan } from './asking/night-words.js';
-import { commandLine, siteAtNight, siteNotes, type AskedNight } from './asking/question-parts.js';
+import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
 
 const FAINTEST_BY_DEFAULT = 11;
@@ -49,7 +52,7 @@ type Options = OptionValues<typeof options>;
 /** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
 const hourOf = (
   asked: string | undefined,
-  night: AskedNight,
+  night: NamedNight,
   zone: string,
   nowUtcMs: UtcMs,
 ): UtcMs | null | Problem => {
@@ -68,7 +71,7 @@ interface Sought {
 /** The hours and the equipment; null hours where the night has none to offer. */
 const soughtOf = (
   given: Options,
-  { where, night }: { readonly where: ResolvedSite; readonly night: AskedNight },
+  { where, night }: { readonly where: ResolvedSite; readonly night: NamedNight },
   twilight: Twilights,
   nowUtcMs: UtcMs,
 ): Sought | Problem | null => {
@@ -94,9 +97,19 @@ const soughtOf = (
 
 /** "Double Cluster" rather than "C 14"; Messier's numbers are names themselves. */
 const commonName = ({ name, aliases }: Target): string =>
-  /^(?:C|NGC|IC|Mel|Cr) \d/u.test(name)
+  /^(?:C|NGC|IC|Mel|Cr|ESO|Sh2-|HIP) ?\d/u.test(name)
     ? (aliases.find((alias) => !/^[A-Z][A-Za-z]*\d? ?\d/u.test(alias)) ?? name)
     : name;
+
+/** Names that only a catalogue knows stand behind, or, where there is no other, after what it is. */
+const LISTED_ONLY = /^(?:ESO|HIP|Sh2-|PGC|UGC) ?\d/u;
+
+const entryName = (target: Target): string => {
+  if (!LISTED_ONLY.test(target.name)) return nameWithAlias(target);
+  const [alias] = target.aliases;
+  const place = target.constellation === null ? '' : ` in ${constellationName(target.constellation)}`;
+  return alias === undefined ? `A ${target.kindText}${place} (${target.name})` : `${alias} (${target.name})`;
+};
 
 const magnitudeWords = (magnitude: number | null): string =>
   magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-0.0', '0.0').replace('-', '−')}`;
@@ -107,7 +120,7 @@ const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
   const why = whyOf(pick, equipment);
   return {
     label: isOtherZone ? formatLocalTime(bestUtcMs, zone) : formatClock(bestUtcMs, zone),
-    value: `${nameWithAlias(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${target.kindText === 'natural satellite' ? `${Math.round(pick.moonLitFraction * 100)} % lit` : `${target.kindText}${magnitudeWords(target.magnitude)}`}${why === '' ? '' : `; ${why}`}`,
+    value: `${entryName(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${target.kindText === 'natural satellite' ? `${Math.round(pick.moonLitFraction * 100)} % lit` : `${target.kindText}${magnitudeWords(target.magnitude)}`}${why === '' ? '' : `; ${why}`}`,
   };
 };
 
@@ -143,11 +156,32 @@ const summaryOf = (picks: readonly Pick[], { hours }: Sought, zone: string): str
   return `The best: ${best}. ${picks.length} targets by the hour, ${span}:`;
 };
 
+/** Rates under which nobody goes out for a shower alone; common practice, no source. */
+const LEAST_RATE = 18;
+
+/** "Geminids, their best night: …" where a great shower has its best in this night. */
+const showerNotes = (observer: Observer, { startUtcMs, endUtcMs }: TimeSpan, zone: string): readonly string[] =>
+  showersHere(observer, { startUtcMs: startUtcMs - DAY_MS, endUtcMs: endUtcMs + DAY_MS })
+    .filter(({ shower }) => shower.zenithalHourlyRate >= LEAST_RATE)
+    .flatMap((here) => {
+      const { shower, bestUtcMs, moonAltitudeDeg, moonLitFraction } = here;
+      const nightsOff = bestUtcMs < startUtcMs ? -1 : Number(bestUtcMs > endUtcMs);
+      const when = {
+        '-1': 'had their best last night',
+        '0': 'are at their best',
+        '1': 'have their best tomorrow night',
+      };
+      const moon = moonAltitudeDeg > 0 ? `, Moon ${Math.round(moonLitFraction * 100)} % lit` : '';
+      return [
+        `Shooting stars: the ${shower.name} ${when[`${nightsOff as -1 | 0 | 1}`]}; look about ${formatClock(bestUtcMs, zone)}${moon}.`,
+      ];
+    });
+
 const CURVE_STEP_MS = 10 * 60_000;
 
 /** The evening as one picture. */
 const eveningChart = (
-  { said }: AskedNight,
+  { said }: NamedNight,
   inOrder: readonly Pick[],
   { hours }: Sought,
   { site: { observer, zone } }: ResolvedSite,
@@ -163,7 +197,7 @@ const eveningChart = (
     endUtcMs,
     darkFromUtcMs,
     rows: inOrder.map(({ target, bestUtcMs }) => ({
-      name: nameWithAlias(target),
+      name: entryName(target),
       bestUtcMs,
       leastDeg: target.body.kind === 'fixed' ? LEAST_USEFUL_ALTITUDE_DEG : LEAST_PLANET_ALTITUDE_DEG,
       curve: altitudeCurve(target.body, observer, startUtcMs, endUtcMs, points),
@@ -191,7 +225,7 @@ export const tonight = defineCommand({
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const sought = soughtOf(given, asked, twilight, nowUtcMs);
     if (isProblem(sought)) return sought;
-    const sky = given.sky ?? USUAL_SKY;
+    const sky = given.sky ?? where.sky ?? USUAL_SKY;
     const picks =
       sought === null
         ? []
@@ -223,8 +257,9 @@ export const tonight = defineCommand({
         ...(sought === null
           ? []
           : [
-              `${noDark ?? `Dark ${darkWords(twilight, night, zone)}`}. For ${SKY_WORDS[sky]} and ${sought.equipment.saidAs}; say sky: and with: for yours.`,
+              `${noDark ?? `Dark ${darkWords(twilight, night, zone)}`}. For ${SKY_WORDS[sky]} and ${sought.equipment.saidAs}${given.with === undefined ? '; say sky: and with: for yours' : ''}.`,
             ]),
+        ...showerNotes(observer, night, zone),
         ...siteNotes(where),
       ],
       ...(sought === null || picks.length === 0

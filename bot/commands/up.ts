@@ -1,25 +1,27 @@
-/** `up`: is a target up tonight, when is it best, and what stands in the way. */
+/** `up`: is a target up tonight, when is it best, and what stands in the way? */
 import { nameWithAlias } from '../catalogue/index.js';
-import { USUAL_EQUIPMENT, USUAL_SKY, ZENITH_MAG_PER_ARCSEC2 } from '../evening/equipment.js';
-import { outlook, type Outlook, type Verdict } from '../evening/outlook.js';
-import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
-import { isProblem } from '../ground/problem.js';
-import { reply, type ChartPoint, type Fact, type Outcome, type PointsAt } from '../reply/reply.js';
-import { compassWord, degrees, isoUtc, rounded } from '../reply/wording.js';
 import {
-  bestTime,
-  horizontalOf,
-  moonAt,
-  moonSeparationDeg,
-  sunSafety,
-  twilights,
-  type RiseTransitSet,
-  type TimeSpan,
-} from '../sky/index.js';
+  readEquipment,
+  SKIES,
+  SKY_NAMES,
+  USUAL_EQUIPMENT,
+  USUAL_SKY,
+  ZENITH_MAG_PER_ARCSEC2,
+} from '../evening/equipment.js';
+import { outlook, type Outlook } from '../evening/outlook.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
+import { isProblem, type Problem } from '../ground/problem.js';
+import { reply, type Fact, type Outcome } from '../reply/reply.js';
+import { compassWord } from '../reply/wording.js';
+import { bestTime } from '../sky/best-time.js';
+import { moonAt, moonSeparationDeg } from '../sky/moon.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import type { RiseTransitSet } from '../sky/rise-set.js';
+import { twilights } from '../sky/twilight.js';
 import type { UtcMs } from '../sky/types.js';
-import { formatClock, formatLocalTime, localToUtc } from '../times/index.js';
-import { defineCommand, optional, text } from './core/command.js';
-import type { Deps } from './core/deps.js';
+import { formatClock, formatLocalTime, nightAround, type NamedNight } from '../times/index.js';
+import { choice, defineCommand, optional, text } from './core/command.js';
 import {
   aboveHorizonWords,
   darkWords,
@@ -31,20 +33,23 @@ import {
   twilightSpan,
 } from './asking/night-words.js';
 import {
-  nightAround,
+  hourOfNight,
   nightFor,
   targetAtSite,
   timeFor,
-  type AskedNight,
+  type AskedTime,
   type TargetAtSite,
 } from './asking/question-parts.js';
-import { showsWords, verdictWords, type Circumstances } from './up/verdict-words.js';
+import { eveningBest, eveningFact } from './up/evening-best.js';
+import { atHour, notYet } from './up/hour-words.js';
+import { asksForCompanion } from './up/split-words.js';
+import { dataOf } from './up/up-data.js';
+import { pointsAtOf } from './up/up-points.js';
+import { bestAfter, showsWords, verdictWords, type Circumstances } from './up/verdict-words.js';
 import { whatItIs } from './up/what-it-is.js';
 
-const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
-const DAY_MS = 86_400_000;
-/** Hours nearer together than this are one to whoever plans an evening. */
-const SAME_HOUR_MS = 20 * 60_000;
+/** Higher than this a mount that turns in azimuth can hardly follow; common practice, no source. */
+const OVERHEAD_DEG = 80;
 
 /** What is past is told as past. */
 const inTheSky = (times: RiseTransitSet, nowUtcMs: UtcMs, night: TimeSpan, zone: string): string => {
@@ -56,54 +61,6 @@ const inTheSky = (times: RiseTransitSet, nowUtcMs: UtcMs, night: TimeSpan, zone:
       ? `no more: it set at ${formatLocalTime(setUtcMs, zone)}`
       : `until ${formatLocalTime(setUtcMs, zone)}; it rose at ${formatClock(riseUtcMs, zone)}`;
   return `since ${formatLocalTime(riseUtcMs, zone)}`;
-};
-
-/** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later; else null. */
-const eveningBest = (
-  { target, where }: TargetAtSite,
-  night: AskedNight,
-  { best, verdict }: Outlook,
-  dark: TimeSpan | null,
-  nowUtcMs: UtcMs,
-): ChartPoint | null => {
-  const { observer, zone } = where.site;
-  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
-  const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
-  const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
-  if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;
-  const evening = bestTime(target.body, observer, { startUtcMs, endUtcMs: bedtimeUtcMs });
-  return evening.altitudeDeg < 0 ? null : evening;
-};
-
-const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null): readonly Fact[] => {
-  if (evening === null) return [];
-  const { observer, zone } = where.site;
-  const { azimuthDeg } = horizontalOf(target.body, observer, evening.utcMs);
-  const direction = compassWord(azimuthDeg);
-  return [
-    {
-      label: 'This evening',
-      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
-    },
-  ];
-};
-
-const isDownThen = ({ target, where }: TargetAtSite, utcMs: UtcMs): boolean =>
-  horizontalOf(target.body, where.site.observer, utcMs).altitudeDeg <= 0;
-
-const atHourFact = ({ target, where }: TargetAtSite, utcMs: UtcMs | null): readonly Fact[] => {
-  if (utcMs === null) return [];
-  const { observer, zone } = where.site;
-  const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, utcMs);
-  return [
-    {
-      label: `At ${formatClock(utcMs, zone)}`,
-      value:
-        altitudeDeg > 0
-          ? `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`
-          : `down, ${degrees(-altitudeDeg)} below the horizon`,
-    },
-  ];
 };
 
 const horizonNotes = ({ target, where }: TargetAtSite, { clearsUtcMs, hiddenUtcMs, best }: Outlook): string[] => {
@@ -130,75 +87,41 @@ const moonFact = ({ target, where }: TargetAtSite, { best }: Outlook, night: Tim
   return [{ label: 'Moon', value: moonWords(moon, separation, moonTimesOf(observer, night), best.utcMs, zone) }];
 };
 
-/** It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night. */
-const besideSun = (
-  deps: Deps,
-  { target, where }: TargetAtSite,
-  { riseUtcMs, setUtcMs }: RiseTransitSet,
-): readonly UtcMs[] =>
-  [riseUtcMs, setUtcMs].filter((utcMs): utcMs is UtcMs => {
-    if (utcMs === null) return false;
-    const { isSunUp, level } = sunSafety(target.body, where.site.observer, utcMs, deps.sunLimits);
-    return isSunUp && level !== 'clear';
-  });
-
-/** Who asks by day for tonight may slew at once; who asks for another night will not. */
-const pointsAtOf = (
-  deps: Deps,
-  asked: TargetAtSite,
-  { times, best, clearsUtcMs, hiddenUtcMs }: Outlook,
-  others: readonly (UtcMs | null)[],
-): readonly PointsAt[] => {
-  const { target, where } = asked;
-  const { observer, zone } = where.site;
-  const instants = [best.utcMs, clearsUtcMs, hiddenUtcMs, ...others].filter(
-    (utcMs): utcMs is UtcMs => utcMs !== null && horizontalOf(target.body, observer, utcMs).altitudeDeg > 0,
-  );
-  return [...instants, ...besideSun(deps, asked, times)].map((utcMs) => ({
-    what: target.name,
-    when: { utcMs },
-    observer,
-    zone,
-    direction: target.body,
-  }));
+/** The hour asked about, and the night it is of. */
+const hourAndNight = (
+  { on, at }: { readonly on?: string | undefined; readonly at?: string | undefined },
+  { site }: TargetAtSite['where'],
+  nowUtcMs: UtcMs,
+): { readonly hour: AskedTime | null; readonly night: NamedNight } | Problem => {
+  // A bare hour is of the night asked about; with a night of its own the hour says which.
+  const dated = nightFor(on, site, nowUtcMs);
+  if (isProblem(dated)) return dated;
+  if (at === undefined) return { hour: null, night: dated };
+  const hour = on === undefined ? timeFor(at, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
+  if (isProblem(hour)) return hour;
+  return { hour, night: on === undefined ? nightAround(hour.utcMs, site) : dated };
 };
 
-/** `data.verdict` tells where it stands alone; `data.hindrance` what keeps it from being seen. */
-const CONTRACT_VERDICT: Readonly<Partial<Record<Verdict, Verdict>>> = {
-  'washed-out': 'up',
-  'too-faint': 'up',
-  'lost-in-sun': 'day-only',
-  past: 'day-only',
+const overheadNotes = ({ verdict, best }: Outlook): readonly string[] =>
+  verdict === 'up' && best.altitudeDeg > OVERHEAD_DEG
+    ? ['Nearly overhead then: a Dobsonian or alt-azimuth mount follows it better an hour before or after.']
+    : [];
+
+const noteOfFaint = (all: Circumstances, noDark: string | null): readonly string[] => {
+  const { target, found } = all;
+  const isFaint =
+    target.body.kind === 'fixed' &&
+    !target.kind.endsWith('star') &&
+    !['never-up', 'past', 'lost-in-sun', 'day-only'].includes(found.verdict);
+  return isFaint && noDark !== null ? ['The sky does not get fully dark, so faint detail will be lost.'] : [];
 };
 
-const orNull = (utcMs: UtcMs | null): string | null => (utcMs === null ? null : isoUtc(utcMs));
-
-const dataOf = ({ target, where }: TargetAtSite, night: TimeSpan, found: Outlook, dark: TimeSpan | null) => {
-  const { observer } = where.site;
-  const { times, best } = found;
-  const moon = moonAt(observer, best.utcMs);
-  return {
-    night: { startUtc: isoUtc(night.startUtcMs), endUtc: isoUtc(night.endUtcMs) },
-    riseUtc: orNull(times.riseUtcMs),
-    transitUtc: orNull(times.transitUtcMs),
-    setUtc: orNull(times.setUtcMs),
-    alwaysUp: times.alwaysUp,
-    neverUp: times.neverUp,
-    darkness: dark === null ? null : { startUtc: isoUtc(dark.startUtcMs), endUtc: isoUtc(dark.endUtcMs) },
-    bestUtc: isoUtc(best.utcMs),
-    bestAltitudeDeg: rounded(best.altitudeDeg, 4),
-    upInDarkness: dark !== null && bestTime(target.body, observer, dark).altitudeDeg > 0,
-    moon: {
-      separationDeg: rounded(moonSeparationDeg(target.body, observer, best.utcMs), 4),
-      illuminatedFraction: rounded(moon.illuminatedFraction, 4),
-      altitudeDeg: rounded(moon.place.altitudeDeg, 4),
-    },
-    sky: found.sky,
-    marginMag: found.marginMag === null ? null : rounded(found.marginMag, 2),
-    verdict: CONTRACT_VERDICT[found.verdict] ?? found.verdict,
-    hindrance: found.verdict === 'up' ? null : found.verdict,
-  };
-};
+const companionNotes = (typed: string, { target }: TargetAtSite): readonly string[] =>
+  target.double !== null && asksForCompanion(typed, target)
+    ? [
+        `Its companion, mag ${target.double.magnitudes[1]}, stands ${target.double.separationArcsec}″ from it: the times are those of the pair.`,
+      ]
+    : [];
 
 export const up = defineCommand({
   name: 'up',
@@ -208,28 +131,33 @@ export const up = defineCommand({
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
     at: optional(text('Also how high at this hour: 21:00, 9pm', { complete: 'time', maxLength: 80 })),
+    with: optional(
+      text('With what: eyes, binoculars, or an aperture such as 150 mm (usual: 150 mm)', { maxLength: 40 }),
+    ),
+    sky: optional(choice("How dark your sky is (usual: the site's, or country)", SKIES, SKY_NAMES)),
   },
-  examples: ['up NGC 7331 site:51.05,-114.07', 'up Saturn tomorrow 9pm site:"Hobart, Tasmania"'],
+  examples: [
+    'up NGC 7331 site:51.05,-114.07',
+    'up Saturn tomorrow 9pm site:"Hobart, Tasmania"',
+    'up M 33 with:binoculars sky:suburb',
+  ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
+    const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
+    if (isProblem(equipment)) return equipment;
     const asked = await targetAtSite(deps, request, {
       command: 'up',
       target: options.target,
       site: options.site,
-      rest: { on: options.on, at: options.at },
+      rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
     });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
-    // A bare hour is of the night asked about; with a night of its own the hour says which.
-    const dated = nightFor(options.on, where.site, nowUtcMs);
+    const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;
-    const hour =
-      options.at === undefined
-        ? null
-        : timeFor(options.at, zone, options.on === undefined ? nowUtcMs : dated.startUtcMs + DAY_MS / 8);
-    if (isProblem(hour)) return hour;
-    const night = hour === null || options.on !== undefined ? dated : nightAround(hour.utcMs, where.site);
+    const { hour, night } = dated;
+    const sky = options.sky ?? where.sky ?? USUAL_SKY;
 
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const dark = twilightSpan(twilight.astronomical, night);
@@ -240,50 +168,43 @@ export const up = defineCommand({
       twilight,
       horizon: where.horizon,
       nowUtcMs,
-      equipment: USUAL_EQUIPMENT,
-      zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[USUAL_SKY],
+      equipment,
+      zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
     });
     const { best, times, verdict } = found;
     const said: Circumstances = {
       target,
       found,
       zone,
-      equipment: USUAL_EQUIPMENT,
-      sky: USUAL_SKY,
+      equipment,
+      sky,
       sunAlwaysUp: twilight.sunAlwaysUp,
       hasDark: dark !== null,
       topDeg: bestTime(target.body, observer, night).altitudeDeg,
     };
+    const then = hour === null ? null : atHour(asked, found, hour.utcMs);
+    const first = then?.words ?? notYet(asked, found, night, nowUtcMs);
     const evening = eveningBest(asked, night, found, dark, nowUtcMs);
     const shows = showsWords(said);
     const darkLine = darkWords(twilight, night, zone);
     const moon = moonFact(asked, found, night);
-    const isFaint =
-      target.body.kind === 'fixed' &&
-      !target.kind.endsWith('star') &&
-      !['never-up', 'past', 'lost-in-sun'].includes(verdict);
-    const noDark = isFaint && target.id !== 'sun' ? noDarkWords(twilight, night, zone) : null;
     return reply({
       title: `${nameWithAlias(target)}, night of ${night.said}`,
-      level: verdict === 'up' && (hour === null || !isDownThen(asked, hour.utcMs)) ? 'good' : 'info',
-      summary:
-        hour !== null && isDownThen(asked, hour.utcMs)
-          ? `Down at ${formatLocalTime(hour.utcMs, zone)}. ${verdictWords(said)}`
-          : verdictWords(said),
+      level: verdict === 'up' && (then === null || then.isUseful) ? 'good' : 'info',
+      summary: first === null ? verdictWords(said) : `${first} ${bestAfter(said)}`,
       facts: [
         { label: 'It is', value: whatItIs(target, found.magnitude, zone, Math.max(nowUtcMs, night.startUtcMs)) },
         ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
-        ...atHourFact(asked, hour?.utcMs ?? null),
         ...eveningFact(asked, evening),
         { label: 'In the sky', value: inTheSky(times, nowUtcMs, night, zone) },
         ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkLine }]),
         ...moon,
       ],
       notes: [
+        ...companionNotes(options.target, asked),
         ...(verdict === 'low' ? ['Low down the air blurs and dims; roofs and trees may hide it.'] : []),
-        ...(noDark === null || verdict === 'day-only'
-          ? []
-          : ['The sky does not get fully dark, so faint detail will be lost.']),
+        ...overheadNotes(found),
+        ...noteOfFaint(said, noDarkWords(twilight, night, zone)),
         ...horizonNotes(asked, found),
         ...(hour?.notes ?? []),
         ...asked.notes,

@@ -1,5 +1,5 @@
 /** Which hours of a night to list for: the evening, as people observe it, or the hours asked for; never hours that are past. */
-import type { TimeSpan } from '../sky/index.js';
+import type { TimeSpan } from '../sky/night.js';
 import type { UtcMs } from '../sky/types.js';
 
 /** The evening ends half an hour past midnight on the clocks, but lasts this long in any case; common practice, no source. */

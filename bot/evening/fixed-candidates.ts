@@ -1,7 +1,8 @@
 /** The stars, clusters, nebulae and galaxies that show in the hours asked about, each at its best moment. */
 import { TARGET_KINDS, type Catalogue, type TargetKind } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { nightFrame, type Vector3 } from '../sky/index.js';
+import type { Vector3 } from '../sky/angles.js';
+import { nightFrame } from '../sky/night-frame.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import { KINDS_OF } from './kinds.js';
 import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
@@ -111,7 +112,7 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
 };
 
 /** Azimuth from hour angle and declination: Meeus, Astronomical Algorithms (2nd ed.), formula 13.5, turned to count from north. */
-const azimuthDegAt = (frame: NightFrame, direction: NightDirection, utcMs: UtcMs): number => {
+export const azimuthDegAt = (frame: NightFrame, direction: NightDirection, utcMs: UtcMs): number => {
   const hourAngle = (frame.hourAngleDegAt(direction, utcMs) * Math.PI) / 180;
   const latitude = (frame.observer.latitudeDeg * Math.PI) / 180;
   const east = -direction.cosDec * Math.sin(hourAngle);

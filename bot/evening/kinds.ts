@@ -61,7 +61,7 @@ export const MOST_OF_A_KIND: Readonly<Partial<Record<TargetKind, number>>> = {
   'open-cluster': 2,
   'globular-cluster': 2,
   'planetary-nebula': 2,
-  nebula: 2,
+  nebula: 3,
   'supernova-remnant': 1,
   'double-star': 2,
   asterism: 1,

@@ -1,10 +1,15 @@
 /** The Moon and the planets that are fine in the hours asked about, each at its best moment. */
 import type { Catalogue, Target } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
-import { apparentMagnitude, horizontalOf, placeOf, separationDeg, SUN, unitFromEquatorial } from '../sky/index.js';
+import { separationDeg, unitFromEquatorial, type Vector3 } from '../sky/angles.js';
+import { apparentMagnitude } from '../sky/brightness.js';
+import { nightFrame, type NightFrame } from '../sky/night-frame.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { SUN } from '../sky/twilight.js';
 import type { SolarSystemBody } from '../sky/types.js';
 import { isEyes } from './equipment.js';
 import { KINDS_OF } from './kinds.js';
+import { azimuthDegAt } from './fixed-candidates.js';
 import { LEAST_PLANET_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
 import { marginMag } from './visibility.js';
@@ -21,23 +26,52 @@ interface Moment {
   readonly worth: Worth;
 }
 
+/** Where it stands at a sample; the azimuth costs, and is asked for behind a horizon alone. */
+interface Course {
+  readonly altitudeDegAt: (sample: SkySample) => number;
+  readonly azimuthDegAt: (sample: SkySample) => number;
+  readonly direction: Vector3;
+}
+
+/** A planet moves so little in an evening that its place of the middle will do to find its best quarter of an hour. */
+const courseOf = (body: SolarSystemBody, { observer }: PickQuestion, middle: SkySample, frame: NightFrame): Course => {
+  const moving = { kind: 'solarSystem', body } as const;
+  const direction = unitFromEquatorial(placeOf(moving, observer, middle.utcMs).j2000);
+  if (body === 'Moon')
+    return {
+      altitudeDegAt: ({ moonAltitudeDeg }) => moonAltitudeDeg,
+      azimuthDegAt: ({ utcMs }) => horizontalOf(moving, observer, utcMs).azimuthDeg,
+      direction,
+    };
+  const there = frame.directionOf(direction);
+  return {
+    altitudeDegAt: ({ utcMs }) => frame.altitudeDegAt(there, utcMs),
+    azimuthDegAt: ({ utcMs }) => azimuthDegAt(frame, there, utcMs),
+    direction,
+  };
+};
+
+interface Appearance {
+  readonly body: SolarSystemBody;
+  readonly magnitude: number;
+  readonly elongationDeg: number;
+}
+
 const bestMoment = (
-  body: SolarSystemBody,
-  magnitude: number,
-  elongationDeg: number,
+  { body, magnitude, elongationDeg }: Appearance,
+  course: Course,
   question: PickQuestion,
   samples: readonly SkySample[],
 ): Moment | null => {
-  const { observer, horizon, equipment, zenithMagPerArcsec2 } = question;
+  const { horizon, equipment, zenithMagPerArcsec2 } = question;
   const least = question.minimumAltitudeDeg ?? LEAST_PLANET_ALTITUDE_DEG;
   let best: Moment | null = null;
   for (const sample of samples) {
-    const place = horizontalOf({ kind: 'solarSystem', body }, observer, sample.utcMs);
-    const { altitudeDeg } = place;
+    const altitudeDeg = course.altitudeDegAt(sample);
     if (altitudeDeg < least) continue;
-    if (horizon !== null && altitudeDeg <= horizonAltitudeDegAt(horizon, place.azimuthDeg)) continue;
-    const direction = unitFromEquatorial(placeOf({ kind: 'solarSystem', body }, observer, sample.utcMs).j2000);
-    const sky = body === 'Moon' ? zenithMagPerArcsec2 : skyMagAt(sample, direction, altitudeDeg, zenithMagPerArcsec2);
+    if (horizon !== null && altitudeDeg <= horizonAltitudeDegAt(horizon, course.azimuthDegAt(sample))) continue;
+    const sky =
+      body === 'Moon' ? zenithMagPerArcsec2 : skyMagAt(sample, course.direction, altitudeDeg, zenithMagPerArcsec2);
     const seen = { kind: 'planet' as const, magnitude, sizeArcmin: NaN, minorSizeArcmin: NaN, showpieceRank: 0 };
     const margin = marginMag(seen, sky, altitudeDeg, equipment);
     const worth: Worth = {
@@ -51,10 +85,6 @@ const bestMoment = (
   return best;
 };
 
-/** Every second sample is enough for what moves slowly and keeps the answer quick. */
-const halfOf = (samples: readonly SkySample[]): readonly SkySample[] =>
-  samples.filter((_, i) => i % 2 === 0 || i === samples.length - 1);
-
 export const movingCandidates = (
   catalogue: Catalogue,
   question: PickQuestion,
@@ -63,7 +93,7 @@ export const movingCandidates = (
   const middle = samples[Math.floor(samples.length / 2)];
   if (middle === undefined) return [];
   const sun = placeOf(SUN, question.observer, middle.utcMs).ofDate;
-  const few = halfOf(samples);
+  const frame = nightFrame(question.observer, question.night.startUtcMs, question.night.endUtcMs);
   return catalogue.solarSystem.flatMap((target): Candidate[] => {
     if (target.body.kind !== 'solarSystem' || !KINDS_OF[question.kind].includes(target.kind)) return [];
     const { body } = target.body;
@@ -72,7 +102,8 @@ export const movingCandidates = (
     const magnitude = apparentMagnitude(body, middle.utcMs);
     const elongationDeg = separationDeg(sun, placeOf(target.body, question.observer, middle.utcMs).ofDate);
     if (magnitude > question.brighter || elongationDeg < LOST_IN_SUN_DEG) return [];
-    const moment = bestMoment(body, magnitude, elongationDeg, question, few);
+    const course = courseOf(body, question, middle, frame);
+    const moment = bestMoment({ body, magnitude, elongationDeg }, course, question, samples);
     if (moment === null) return [];
     const shown: Target = { ...target, magnitude };
     return [{ target: shown, bestUtcMs: moment.utcMs, worth: moment.worth, marginMag: moment.margin, group: 0 }];

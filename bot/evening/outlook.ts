@@ -4,19 +4,13 @@
  */
 import type { Target } from '../catalogue/index.js';
 import { clearSpans } from '../pointing/horizon/horizon-profile.js';
-import {
-  apparentMagnitude,
-  bestTime,
-  horizontalOf,
-  placeOf,
-  riseTransitSet,
-  separationDeg,
-  SUN,
-  unitFromEquatorial,
-  type RiseTransitSet,
-  type TimeSpan,
-  type Twilights,
-} from '../sky/index.js';
+import { separationDeg, unitFromEquatorial } from '../sky/angles.js';
+import { bestTime } from '../sky/best-time.js';
+import { apparentMagnitude } from '../sky/brightness.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { riseTransitSet, type RiseTransitSet } from '../sky/rise-set.js';
+import { SUN, type Twilights } from '../sky/twilight.js';
 import type { Observer, SkyBody, UtcMs } from '../sky/types.js';
 import type { Equipment } from './equipment.js';
 import { LEAST_PLANET_ALTITUDE_DEG, LEAST_USEFUL_ALTITUDE_DEG } from './pick.js';

@@ -1,6 +1,6 @@
 /** What is asked of the evening, and what an entry of the answer holds. */
 import type { Target } from '../catalogue/index.js';
-import type { TimeSpan } from '../sky/index.js';
+import type { TimeSpan } from '../sky/night.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import type { Equipment } from './equipment.js';
 import type { PickKind } from './kinds.js';

@@ -1,17 +1,16 @@
 /** The sky of an evening worked out once, every quarter of an hour: Sun, Moon, twilight; then its brightness anywhere costs next to nothing. */
+import { unitFromEquatorial, type Vector3 } from '../sky/angles.js';
+import { moonAt } from '../sky/moon.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
 import {
-  horizontalOf,
   magnitudePerArcsec2,
-  moonAt,
   moonlightFactor,
   moonlightNanolamberts,
   siteNanolamberts,
-  SUN,
   twilightNanolamberts,
-  unitFromEquatorial,
-  type TimeSpan,
-  type Vector3,
-} from '../sky/index.js';
+} from '../sky/sky-brightness.js';
+import { SUN } from '../sky/twilight.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 
 const STEP_MS = 15 * 60_000;

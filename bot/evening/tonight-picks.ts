@@ -1,6 +1,8 @@
 /** Ten things worth pointing at in the hours asked about, of several kinds, the finest first; pure but for the catalogue it is given. */
 import type { Catalogue, Target, TargetKind } from '../catalogue/index.js';
-import { horizontalOf, moonSeparationDeg, unitFromEquatorial } from '../sky/index.js';
+import { dot, unitFromEquatorial, type Vector3 } from '../sky/angles.js';
+import { moonSeparationDeg } from '../sky/moon.js';
+import { horizontalOf } from '../sky/place.js';
 import type { UtcMs } from '../sky/types.js';
 import { fixedCandidates } from './fixed-candidates.js';
 import { MOST_OF_A_KIND } from './kinds.js';
@@ -27,12 +29,11 @@ export const PICK_LIMIT = 10;
 /** What is nearer together than this is one stop at the eyepiece. */
 const ONE_STOP_COS = Math.cos((0.7 * Math.PI) / 180);
 
-const nearTogether = (a: Target, b: Target): boolean => {
-  if (a.body.kind !== 'fixed' || b.body.kind !== 'fixed') return false;
-  const [ax, ay, az] = unitFromEquatorial({ raHours: a.body.raHoursJ2000, decDeg: a.body.decDegJ2000 });
-  const [bx, by, bz] = unitFromEquatorial({ raHours: b.body.raHoursJ2000, decDeg: b.body.decDegJ2000 });
-  return ax * bx + ay * by + az * bz > ONE_STOP_COS;
-};
+const unitOf = ({ body }: Target): Vector3 | null =>
+  body.kind === 'fixed' ? unitFromEquatorial({ raHours: body.raHoursJ2000, decDeg: body.decDegJ2000 }) : null;
+
+const nearTogether = (a: Vector3 | null, b: Vector3 | null): boolean =>
+  a !== null && b !== null && dot(a, b) > ONE_STOP_COS;
 
 interface Stop {
   readonly first: Candidate;
@@ -41,13 +42,13 @@ interface Stop {
 
 /** One entry a stop at the eyepiece, the best of each first. */
 const stopsOf = (ranked: readonly Candidate[]): readonly Stop[] => {
-  const stops: Stop[] = [];
+  const stops: (Stop & { readonly unit: Vector3 | null })[] = [];
   for (const candidate of ranked) {
+    const unit = unitOf(candidate.target);
     const same = stops.find(
-      ({ first }) =>
-        (candidate.group !== 0 && candidate.group === first.group) || nearTogether(candidate.target, first.target),
+      (stop) => (candidate.group !== 0 && candidate.group === stop.first.group) || nearTogether(unit, stop.unit),
     );
-    if (same === undefined) stops.push({ first: candidate, beside: [] });
+    if (same === undefined) stops.push({ first: candidate, beside: [], unit });
     else same.beside.push(candidate.target);
   }
   return stops;

@@ -3,7 +3,7 @@
  * star that shows, galaxies and nebulae by their light against that of the sky behind them.
  */
 import type { TargetKind } from '../catalogue/index.js';
-import { extinctionOverZenith, nakedEyeLimit } from '../sky/index.js';
+import { extinctionOverZenith, nakedEyeLimit } from '../sky/sky-brightness.js';
 import { isHandHeld, type Equipment } from './equipment.js';
 
 export interface Seen {
@@ -32,6 +32,12 @@ const MEMBERS_FAINTER_MAG = 3;
 /** Taken for a showpiece whose magnitude nobody gives; common practice, no source. */
 const UNKNOWN_SURFACE_MAG: Readonly<Record<number, number>> = { 1: 20.5, 2: 21.6 };
 const LARGE_ARCMIN = 60;
+/** Dark clouds so small show only against a glow that itself hardly shows; common practice, no source. */
+const SMALL_DARK_ARCMIN = 30;
+const BEHIND_DARK_MAG = 23.3;
+/** A face-on spiral's middle outshines its mean by so much; common practice, no source. */
+const SPIRAL_ARCMIN = 10;
+const SPIRAL_GAIN_MAG = 0.6;
 
 interface Glow {
   /** Least ratio of its light to the sky's, over the part looked at, that an eye at the telescope notices. */
@@ -42,12 +48,17 @@ interface Glow {
   readonly gainMag: number;
 }
 
+const galaxyGain = (isGreat: boolean, sizeArcmin: number): number => {
+  if (isGreat) return 1.8;
+  return sizeArcmin >= SPIRAL_ARCMIN ? SPIRAL_GAIN_MAG : 0;
+};
+
 /** By kind; common practice, no source, set so that what handbooks call easy, fair and hard comes out so. */
 const glowOf = ({ kind, sizeArcmin, showpieceRank }: Seen): Glow => {
   const isLarge = sizeArcmin > LARGE_ARCMIN;
   switch (kind) {
     case 'galaxy':
-      return { leastContrast: 0.1, core: 1, gainMag: isLarge && showpieceRank === 1 ? 1.8 : 0 };
+      return { leastContrast: 0.1, core: 1, gainMag: galaxyGain(isLarge && showpieceRank === 1, sizeArcmin) };
     case 'globular-cluster':
       return { leastContrast: 0.05, core: 0.4, gainMag: 0 };
     case 'planetary-nebula':
@@ -81,7 +92,8 @@ export const marginMag = (seen: Seen, skyMagPerArcsec2: number, altitudeDeg: num
   const { leastContrast, core, gainMag } = glowOf(seen);
   const size = Number.isNaN(sizeArcmin) ? 1 : sizeArcmin;
   const minor = Number.isNaN(minorSizeArcmin) ? size : minorSizeArcmin;
-  const unknown = UNKNOWN_SURFACE_MAG[showpieceRank];
+  const isDarkSpot = seen.kind === 'dark-nebula' && size < SMALL_DARK_ARCMIN;
+  const unknown = isDarkSpot ? BEHIND_DARK_MAG : UNKNOWN_SURFACE_MAG[showpieceRank];
   if (Number.isNaN(magnitude) && unknown === undefined) return -9;
   const wholeArea = areaArcsec2(size, minor);
   const surfaceMag = (Number.isNaN(magnitude) ? (unknown ?? 30) : magnitude + 2.5 * Math.log10(wholeArea)) - gainMag;

@@ -2,6 +2,7 @@
 import type { Target } from '../catalogue/index.js';
 import { degrees } from '../reply/wording.js';
 import { isHandHeld, type Equipment } from './equipment.js';
+import { planetWords } from './planet-words.js';
 import type { Pick } from './tonight-picks.js';
 
 const PLAIN_MAG = 2.5;
@@ -46,8 +47,18 @@ const beside = ({ target, beside: others }: Pick): string | null => {
   return names.length === 0 ? null : `${names.join(' and ')} beside it`;
 };
 
+const OVERHEAD_DEG = 80;
+
+const height = ({ bestAltitudeDeg }: Pick): string | null => {
+  if (bestAltitudeDeg < LOW_DEG) return 'low';
+  return bestAltitudeDeg > OVERHEAD_DEG ? 'nearly overhead, hard for a Dobsonian' : null;
+};
+
+const planet = ({ target: { body }, bestUtcMs }: Pick, equipment: Equipment): string | null =>
+  body.kind === 'solarSystem' ? planetWords(body.body, bestUtcMs, equipment) : null;
+
 /** "plain to see, Moon 62° off"; "" when there is nothing to add. */
 export const whyOf = (pick: Pick, equipment: Equipment): string =>
-  [shows(pick), size(pick.target, equipment), moon(pick), pick.bestAltitudeDeg < LOW_DEG ? 'low' : null, beside(pick)]
+  [shows(pick), planet(pick, equipment), size(pick.target, equipment), moon(pick), height(pick), beside(pick)]
     .filter((part) => part !== null)
     .join(', ');

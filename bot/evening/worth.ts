@@ -36,7 +36,9 @@ const FINEST: Readonly<Record<string, number>> = {
   ngc2070: 1,
   ngc5194: 1,
   ngc3031: 1,
-  ngc4594: 0.5,
+  ngc4594: 1,
+  ngc5128: 1,
+  ngc5236: 0.5,
   ngc2632: 0.5,
   ngc6705: 0.5,
   ngc5272: 0.5,
@@ -61,6 +63,7 @@ export interface ShowpieceFacts {
 
 /** A telescope's widest field, and what it does not hold; common practice, no source. */
 const WIDE_ARCMIN = 120;
+const CLOUD_ARCMIN = 240;
 const SMALL_ARCMIN = 4;
 /** What binoculars and eyes split; common practice, no source. */
 const SPLIT_BY_BINOCULARS_ARCSEC = 20;
@@ -72,6 +75,8 @@ const suits = ({ kind, sizeArcmin, separationArcsec }: ShowpieceFacts, equipment
     return isHandHeld(equipment) && !(separationArcsec >= least) ? -9 : 0;
   }
   if (isHandHeld(equipment)) return sizeArcmin < SMALL_ARCMIN ? -3 : clamp((sizeArcmin - 20) / 60);
+  // A cloud as wide as a hand is for the eye; in a telescope it is what lies in it.
+  if (kind === 'galaxy' && sizeArcmin > CLOUD_ARCMIN) return -2.5;
   const isStars = kind === 'open-cluster' || kind === 'asterism';
   return isStars && sizeArcmin > WIDE_ARCMIN ? -2.5 : 0;
 };
@@ -100,7 +105,7 @@ export interface PlanetFacts {
 const PLANET_BASE: Readonly<Partial<Record<SolarSystemBody, number>>> = {
   Jupiter: 7,
   Saturn: 7,
-  Venus: 5,
+  Venus: 6.5,
   Mars: 3.5,
   Mercury: 3,
   Uranus: 2,

@@ -30,11 +30,12 @@ export interface PictureReader {
 export interface PictureReaderTuning {
   /** Pictures that may wait; one more is turned away. */
   readonly mostWaiting: number;
+  /** From when a picture's turn comes, not from when it was sent; a busy machine takes ten times as long as an idle one. */
   readonly readWithinMs: number;
   readonly endAfterIdleMs: number;
 }
 
-const TUNING: PictureReaderTuning = { mostWaiting: 8, readWithinMs: 20_000, endAfterIdleMs: 60_000 };
+const TUNING: PictureReaderTuning = { mostWaiting: 8, readWithinMs: 45_000, endAfterIdleMs: 60_000 };
 /** Below this the recogniser mostly guesses (measured on the test screenshots and on photographs without text). */
 const LEAST_CONFIDENCE_PERCENT = 35;
 const TEXT_LIMIT = 20_000;

@@ -39,14 +39,20 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const sentences = worded.flatMap(({ text: own, start }) =>
-    sentencesOf(vocabulary.sayings.lexicon, own).map((sentence) => ({ sentence, start })),
+    sentencesOf(vocabulary.sayings.lexicon, own).map((sentence) => ({
+      sentence,
+      start,
+      from: start + (sentence.tokens[0]?.start ?? 0),
+      to: start + (sentence.tokens.at(-1)?.end ?? 0),
+    })),
   );
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
   const counts = (span: Span): boolean => {
     if (isPrintedAt(span.start)) return true;
-    return sentences.every(({ sentence, start }) => {
+    return sentences.every(({ sentence, start, from, to }) => {
+      if (span.end <= from || to <= span.start) return true;
       const match = asMatch(sentence, { start: span.start - start, end: span.end - start });
       return match === null || stands(sentence, match, {});
     });
@@ -77,7 +83,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined),
     );
   const said = sentences.flatMap(({ sentence, start }) =>
-    readWords(vocabulary.sayings, [sentence]).map(({ entry, match }) => {
+    readWords(vocabulary.sayings, sentence).map(({ entry, match }) => {
       const span = {
         start: start + (sentence.tokens[match.start]?.start ?? 0),
         end: start + (sentence.tokens[match.end - 1]?.end ?? 0),

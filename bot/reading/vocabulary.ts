@@ -4,7 +4,7 @@ import type { Messages } from './messages/find-messages.js';
 import { makeTranslation } from './messages/translation.js';
 import type { FamilyEntry, VocabularyEntries } from './schema.js';
 import { makeLexicon } from './words/lexicon.js';
-import { parsePhrase, wordsOfPhrase } from './words/phrases.js';
+import { keysOf, parsePhrase } from './words/phrases.js';
 import { indexSayings, type Sayings } from './words/read-words.js';
 
 export interface Vocabulary extends Messages {
@@ -19,7 +19,7 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
   const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
   const lexicon = makeLexicon(
     entries.words,
-    sayings.flatMap(({ phrases }) => phrases.flatMap(wordsOfPhrase)),
+    sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
   return {

@@ -2,7 +2,10 @@
 import { MS_PER_HOUR } from '../ground/durations.js';
 import { clearanceDeg, type ProfilePoint } from '../pointing/horizon/horizon-profile.js';
 import { crossingsOf, type TimeFunction } from '../sky/crossings.js';
-import { horizontalOf, riseTransitSet, SUN, SUN_HORIZON_ALTITUDE_DEG, twilights, type TimeSpan } from '../sky/index.js';
+import type { TimeSpan } from '../sky/night.js';
+import { horizontalOf } from '../sky/place.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../sky/rise-set.js';
+import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, SkyBody, UtcMs } from '../sky/types.js';
 
 export interface Moment {
@@ -70,6 +73,14 @@ export const whenClear = (
     night,
     nowUtcMs,
   );
+};
+
+/** When a body next sets. */
+export const whenSets = (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
+  const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
+  if (startUtcMs >= night.endUtcMs) return { never: true };
+  const { setUtcMs } = riseTransitSet(body, observer, startUtcMs, night.endUtcMs);
+  return setUtcMs === null ? { never: true } : { found: { utcMs: setUtcMs, untilUtcMs: setUtcMs + MS_PER_HOUR } };
 };
 
 /** When a body crosses the upper meridian above the horizon. */

@@ -2,7 +2,8 @@
 import { DateTime } from 'luxon';
 import { z } from 'zod';
 import { MS_PER_MINUTE } from '../ground/durations.js';
-import { nightOf, twilights } from '../sky/index.js';
+import { nightOf } from '../sky/night.js';
+import { twilights } from '../sky/twilight.js';
 import type { Observer, UtcMs } from '../sky/types.js';
 import { formatLocalTime } from '../times/index.js';
 

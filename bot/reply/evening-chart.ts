@@ -1,25 +1,17 @@
-/** The evening at a glance as an ECharts option: a bar a target along the hours, the brighter the higher it stands, its best marked. */
-import { DateTime } from 'luxon';
+/** The evening at a glance, drawn: a bar a target along the hours, the brighter the higher it stands, its best marked. */
+import { besideAxis, clock, frameWithin, hourTicks, scale, titled, underAxis } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { EveningChart } from './reply.js';
+import { curve, diamond, fitted, rectangle } from './svg.js';
 
-const text = (fontSize: number, color: string) => ({ fontFamily: 'DejaVu Sans', fontSize, color });
 const NAME_WIDTH = 330;
+const NAME_SIZE = 21;
+const FRAME = frameWithin({ left: NAME_WIDTH + 36, right: 40, top: 104, bottom: 56 });
 const LEAST_SHADE = 0.12;
-
-const clock = (utcMs: number, zone: string): string => DateTime.fromMillis(utcMs, { zone }).toFormat('HH:mm');
-
-/** Whole hours of the site's clocks within the chart. */
-const hourTicks = ({ startUtcMs, endUtcMs, zone }: EveningChart): number[] => {
-  const ticks: number[] = [];
-  for (
-    let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').plus({ hours: 1 }).toMillis();
-    tick <= endUtcMs;
-    tick += 3_600_000
-  )
-    ticks.push(tick);
-  return ticks;
-};
+/** Share of a row's height that its bar takes. */
+const BAR_SHARE = 0.62;
+/** A best at the very beginning must not lie on the name. */
+const NAMES = { ...FRAME, left: FRAME.left - 12 };
 
 /** 0 below the least useful height, 1 from 60° up. */
 const shade = (altitudeDeg: number, leastDeg: number): number =>
@@ -27,94 +19,58 @@ const shade = (altitudeDeg: number, leastDeg: number): number =>
     ? 0
     : LEAST_SHADE + (1 - LEAST_SHADE) * Math.min(1, (altitudeDeg - leastDeg) / (60 - leastDeg));
 
-interface DrawApi {
-  readonly value: (dimension: number) => number;
-  readonly coord: (point: readonly [number, number]) => readonly [number, number];
-  readonly size: (extent: readonly [number, number]) => readonly [number, number];
-}
+/** The chart's marks, on a ground that is there already. */
+export const eveningChartMarks = (chart: EveningChart): string => {
+  const { title, rows, startUtcMs, endUtcMs, zone, darkFromUtcMs } = chart;
+  const xOf = scale([startUtcMs, endUtcMs], [FRAME.left, FRAME.right]);
+  const rowHeight = (FRAME.bottom - FRAME.top) / Math.max(1, rows.length);
+  const middleOf = (row: number): number => FRAME.top + (row + 0.5) * rowHeight;
+  const darkWithin =
+    darkFromUtcMs !== null && darkFromUtcMs > startUtcMs && darkFromUtcMs < endUtcMs ? darkFromUtcMs : null;
 
-const segment = (_params: unknown, api: DrawApi) => {
-  const [left, middle] = api.coord([api.value(0), api.value(2)]);
-  const [right] = api.coord([api.value(1), api.value(2)]);
-  const height = api.size([0, 1])[1] * 0.62;
-  return {
-    type: 'rect',
-    shape: { x: left, y: middle - height / 2, width: Math.max(1, right - left + 0.6), height },
-    style: { fill: CHART.target, opacity: api.value(3) },
-  };
-};
-
-export const eveningChartOption = (chart: EveningChart): Record<string, unknown> => {
-  const { rows, startUtcMs, endUtcMs, zone, darkFromUtcMs } = chart;
-  const ticks = hourTicks(chart);
-  const isDarkInside = darkFromUtcMs !== null && darkFromUtcMs > startUtcMs && darkFromUtcMs < endUtcMs;
-  const segments = rows.flatMap(({ curve, leastDeg }, row) =>
-    curve.slice(0, -1).flatMap(({ utcMs, altitudeDeg }, i) => {
-      const next = curve[i + 1];
+  const bars = rows.flatMap(({ curve: path, leastDeg }, row) =>
+    path.slice(0, -1).map(({ utcMs, altitudeDeg }, i) => {
       const opacity = shade(altitudeDeg, leastDeg);
-      return next === undefined || opacity === 0 ? [] : [[utcMs, next.utcMs, row, opacity]];
+      const next = path[i + 1];
+      if (next === undefined || opacity === 0) return '';
+      const height = rowHeight * BAR_SHARE;
+      // Whole pixels, so that no seam shows between neighbours.
+      const left = Math.round(xOf(utcMs));
+      const width = Math.max(1, Math.round(xOf(next.utcMs)) - left);
+      return rectangle([left, middleOf(row) - height / 2], [width, height], CHART.target, opacity);
     }),
   );
-  return {
-    animation: false,
-    backgroundColor: CHART.ground,
-    title: {
-      text: chart.title,
-      left: 24,
-      top: 14,
-      textStyle: { ...text(28, CHART.ink), fontWeight: 'normal', width: 950, overflow: 'truncate' },
-      subtext: `Brighter: higher. ◆ best.${isDarkInside ? ` Dotted: dark, from ${clock(darkFromUtcMs, zone)}.` : ''} Times in ${zone.replace(/_/gu, ' ')}`,
-      subtextStyle: text(19, CHART.faint),
-      itemGap: 6,
-    },
-    grid: { left: NAME_WIDTH + 20, right: 40, top: 104, bottom: 56 },
-    xAxis: {
-      type: 'value',
-      min: startUtcMs,
-      max: endUtcMs,
-      axisTick: { customValues: ticks },
-      axisLabel: {
-        customValues: ticks,
-        formatter: (value: number) => clock(value, zone).slice(0, 2),
-        ...text(22, CHART.ink),
-      },
-      axisLine: { lineStyle: { color: CHART.faint } },
-      splitLine: { show: false },
-    },
-    yAxis: {
-      type: 'category',
-      inverse: true,
-      data: rows.map(({ name }) => name),
-      axisTick: { show: false },
-      axisLine: { show: false },
-      axisLabel: { ...text(21, CHART.ink), width: NAME_WIDTH, overflow: 'truncate' },
-      splitLine: { show: false },
-    },
-    series: [
-      {
-        type: 'custom',
-        renderItem: segment,
-        data: segments,
-        silent: true,
-        ...(isDarkInside
-          ? {
-              markLine: {
-                silent: true,
-                symbol: 'none',
-                label: { show: false },
-                data: [{ xAxis: darkFromUtcMs, lineStyle: { color: CHART.ink, width: 2, type: 'dotted' } }],
-              },
-            }
-          : {}),
-      },
-      {
-        type: 'scatter',
-        data: rows.map(({ bestUtcMs }, row) => [bestUtcMs, row]),
-        symbol: 'diamond',
-        symbolSize: 20,
-        silent: true,
-        itemStyle: { color: CHART.best, borderColor: CHART.ground, borderWidth: 2 },
-      },
+  const dark =
+    darkWithin === null
+      ? ''
+      : curve(
+          [
+            [xOf(darkWithin), FRAME.top],
+            [xOf(darkWithin), FRAME.bottom],
+          ],
+          { colour: CHART.ink, width: 2, dashes: [2, 3] },
+        );
+  const axis = curve(
+    [
+      [FRAME.left, FRAME.bottom],
+      [FRAME.right, FRAME.bottom],
     ],
-  };
+    { colour: CHART.faint, width: 1 },
+  );
+  return [
+    titled(
+      title,
+      `Brighter: higher. ◆ best.${darkWithin === null ? '' : ` Dotted: dark, from ${clock(darkWithin, zone)}.`} Times in ${zone.replace(/_/gu, ' ')}`,
+    ),
+    ...bars,
+    axis,
+    dark,
+    ...hourTicks(startUtcMs + 1, endUtcMs, zone).map(({ utcMs, hour }) =>
+      underAxis(String(hour).padStart(2, '0'), xOf(utcMs), FRAME),
+    ),
+    ...rows.flatMap(({ name, bestUtcMs }, row) => [
+      besideAxis(fitted(name, NAME_SIZE, NAME_WIDTH), middleOf(row), NAMES, NAME_SIZE),
+      diamond([xOf(bestUtcMs), middleOf(row)], 11, CHART.best, CHART.ground),
+    ]),
+  ].join('');
 };

@@ -1,6 +1,10 @@
-/** A site's horizon profile as an ECharts option: what stands in the way, all round from north to north. */
+/** A site's horizon profile, drawn: what stands in the way, all round from north to north. */
+import { besideAxis, frameWithin, scale, titled, underAxis } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { HorizonChart } from './reply.js';
+import { area, curve, type Point } from './svg.js';
+
+const FRAME = frameWithin({ left: 76, right: 28, top: 80, bottom: 56 });
 
 const COMPASS: Readonly<Record<number, string>> = {
   0: 'N',
@@ -36,45 +40,27 @@ const closed = (points: HorizonChart['points']): [number, number][] => {
   ];
 };
 
-export const horizonChartOption = (chart: HorizonChart): Record<string, unknown> => {
-  const text = (fontSize: number, color: string) => ({ fontFamily: 'DejaVu Sans', fontSize, color });
-  const ticks = Object.keys(COMPASS).map(Number);
-  const top = Math.max(30, ...chart.points.map(({ altitudeDeg }) => Math.ceil(altitudeDeg / 10) * 10));
-  return {
-    animation: false,
-    backgroundColor: CHART.ground,
-    title: {
-      text: chart.title,
-      left: 24,
-      top: 14,
-      textStyle: { ...text(28, CHART.ink), fontWeight: 'normal', width: 950, overflow: 'truncate' },
-    },
-    grid: { left: 76, right: 28, top: 80, bottom: 56 },
-    xAxis: {
-      type: 'value',
-      min: 0,
-      max: 360,
-      axisTick: { customValues: ticks },
-      axisLabel: { customValues: ticks, formatter: (value: number) => COMPASS[value] ?? '', ...text(22, CHART.ink) },
-      axisLine: { lineStyle: { color: CHART.faint } },
-      splitLine: { show: false },
-    },
-    yAxis: {
-      type: 'value',
-      min: 0,
-      max: top,
-      axisLabel: { formatter: '{value}°', ...text(22, CHART.ink) },
-      splitLine: { lineStyle: { color: CHART.grid } },
-    },
-    series: [
-      {
-        type: 'line',
-        data: closed(chart.points),
-        symbol: 'none',
-        silent: true,
-        lineStyle: { color: CHART.limit, width: 4 },
-        areaStyle: { color: CHART.horizon, opacity: 0.9 },
-      },
-    ],
-  };
+/** The chart's marks, on a ground that is there already. */
+export const horizonChartMarks = ({ title, points }: HorizonChart): string => {
+  const topDeg = Math.max(30, ...points.map(({ altitudeDeg }) => Math.ceil(altitudeDeg / 10) * 10));
+  const xOf = scale([0, 360], [FRAME.left, FRAME.right]);
+  const yOf = scale([0, topDeg], [FRAME.bottom, FRAME.top]);
+  const profile = closed(points).map(([azimuthDeg, altitudeDeg]): Point => [xOf(azimuthDeg), yOf(altitudeDeg)]);
+  const heights = Array.from({ length: topDeg / 10 + 1 }, (_, i) => 10 * i);
+  return [
+    titled(title, ''),
+    ...heights.map((altitudeDeg) =>
+      curve(
+        [
+          [FRAME.left, yOf(altitudeDeg)],
+          [FRAME.right, yOf(altitudeDeg)],
+        ],
+        { colour: CHART.grid, width: 1 },
+      ),
+    ),
+    area([...profile, [FRAME.right, FRAME.bottom], [FRAME.left, FRAME.bottom]], CHART.horizon, 0.9),
+    curve(profile, { colour: CHART.limit, width: 4 }),
+    ...heights.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
+    ...Object.entries(COMPASS).map(([azimuthDeg, word]) => underAxis(word, xOf(Number(azimuthDeg)), FRAME)),
+  ].join('');
 };

@@ -75,7 +75,22 @@ export interface HorizonChart {
   readonly altText: string;
 }
 
-export type Chart = NightChart | EveningChart | HorizonChart;
+/** Where several stars were missed, and what is left of it once the mount's own errors are taken off: arrows on the sky. */
+export interface MissChart {
+  readonly kind: 'misses';
+  readonly title: string;
+  readonly stars: readonly {
+    readonly name: string;
+    readonly altitudeDeg: number;
+    readonly azimuthDeg: number;
+    /** On the sky in degrees, towards rising azimuth and up. */
+    readonly seen: readonly [number, number];
+    readonly left: readonly [number, number];
+  }[];
+  readonly altText: string;
+}
+
+export type Chart = NightChart | EveningChart | HorizonChart | MissChart;
 
 export interface Reply {
   readonly title: string;

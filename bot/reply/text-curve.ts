@@ -84,7 +84,10 @@ export const textCurve = (chart: NightChart, width = 60, plain = false): readonl
   const { count, utcMsAt, valueAt } = columnsOf(chart, width);
   const columns = Array.from({ length: count }, (_, column) => column);
   const behind = (column: number): number => (horizonCurve === undefined ? -90 : valueAt(horizonCurve, column));
-  const rows = Array.from({ length: ROWS }, (_, i) => ROWS - 1 - i).map((row) =>
+  // What it never reaches need not be drawn: a phone has few rows.
+  const top = Math.max(0, ...columns.map((column) => valueAt(curve, column)));
+  const needed = Math.max(2, Math.min(ROWS, Math.ceil(top / ROW_DEG)));
+  const rows = Array.from({ length: needed }, (_, i) => needed - 1 - i).map((row) =>
     labelled(
       rowLabel(row),
       columns.map((column) => barCell(valueAt(curve, column), behind(column), row, plain)),

@@ -1,5 +1,5 @@
 /** Reads orbital elements as the Minor Planet Center publishes them: one line a comet, or one line a minor planet. */
-import type { OrbitalElements } from '../sky/index.js';
+import type { OrbitalElements } from '../sky/types.js';
 
 /** A comet or a minor planet of a list. */
 export interface SmallBody {

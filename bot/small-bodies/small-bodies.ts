@@ -1,7 +1,8 @@
 /** The comets and minor planets of a list as targets: found by any of their names, with the age of what is known. */
 import { NO_CATALOGUE_DATA, type MovingTargets, type Target } from '../catalogue/index.js';
 import { foldKey } from '../ground/fold-text.js';
-import { orbitMagnitude, type UtcMs } from '../sky/index.js';
+import { orbitMagnitude } from '../sky/orbit.js';
+import type { UtcMs } from '../sky/types.js';
 import type { SmallBody } from './read-elements.js';
 
 const MS_PER_DAY = 86_400_000;

@@ -6,7 +6,6 @@ import { eventRows, noteRows } from './rows/event-rows.js';
 import { gearRows } from './rows/gear-rows.js';
 import { openLazily, type OpenOptions } from './engines/lazy-engine.js';
 import { exportMember, forgetMember } from './rows/member-rows.js';
-import { openPostgresEngine } from './engines/postgres-engine.js';
 import { reminderRows } from './rows/reminder-rows.js';
 import { siteRows } from './rows/site-rows.js';
 import { openSqliteEngine } from './engines/sqlite-engine.js';
@@ -19,7 +18,13 @@ export const SQLITE_FILE = 'pierhand.sqlite';
 
 const openEngine = (place: StorePlace, options: OpenOptions): Promise<Engine> => {
   if ('databaseUrl' in place)
-    return openLazily('postgres', () => openPostgresEngine(place.databaseUrl, options.onMigrated), options);
+    return openLazily(
+      'postgres',
+      // Its client is loaded only where it is asked for.
+      async () =>
+        (await import('./engines/postgres-engine.js')).openPostgresEngine(place.databaseUrl, options.onMigrated),
+      options,
+    );
   const file = 'memory' in place ? ':memory:' : join(place.dataFolder, SQLITE_FILE);
   return openLazily('sqlite', () => openSqliteEngine(file, options.onMigrated), options);
 };

@@ -24,6 +24,9 @@ export interface HorizonPoint {
   readonly altitudeDeg: number;
 }
 
+/** How dark its sky is without Moon or twilight. */
+export type SiteSky = 'city' | 'suburb' | 'country' | 'dark';
+
 export interface StoredSite {
   readonly name: string;
   readonly latitudeDeg: number;
@@ -31,6 +34,8 @@ export interface StoredSite {
   readonly elevationM: number;
   readonly zone: string;
   readonly horizon: readonly HorizonPoint[] | null;
+  /** Where its owner has said. */
+  readonly sky?: SiteSky;
   /** The one used when none is named. */
   readonly isDefault: boolean;
 }
@@ -40,6 +45,13 @@ export interface Gear {
   /** A path id of the fault model. */
   readonly connection: string | null;
   readonly system: 'windows' | 'macos' | 'linux' | null;
+  /** Top speeds in degrees a second: right ascension or azimuth, then declination or altitude. */
+  readonly speeds: { readonly primaryDegPerS: number; readonly secondaryDegPerS: number } | null;
+  /**
+   * How far past level a German mount's counterweight bar may turn, in degrees: west, following the stars; east, against them,
+   * so that a target may be taken on its later side of the pier so long before the meridian.
+   */
+  readonly limits: { readonly eastDeg: number; readonly westDeg: number } | null;
 }
 
 export interface StoredWalk {
@@ -68,7 +80,7 @@ export interface NewReminder {
   readonly channelId: string;
   /** `member`: to the member alone; `channel`: to the channel. */
   readonly to: 'member' | 'channel';
-  readonly kind: 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+  readonly kind: 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
   readonly dueUtcMs: UtcMs;
   /** After this instant it has lost its sense and is dropped (null: never); a sunrise warning is not dropped but said to be missed. */
   readonly staleUtcMs: UtcMs | null;

@@ -16,10 +16,27 @@ export interface LocalInstant {
   readonly clocks: 'plain' | 'skipped' | 'repeated';
 }
 
-/** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
-export function offsetMinutes(zone: string, utcMs: number): number {
+/** From 1973 on every zone of the IANA's list changes its clocks at a whole minute UTC; before, some kept odd seconds. */
+const WHOLE_MINUTES_FROM_UTC_MS = Date.UTC(1973, 0, 1);
+const MOST_KEPT = 20_000;
+/** Asking the platform's calendar is dear, and an answer asks for the same night dozens of times. */
+const kept = new Map<string, number>();
+
+const askedMinutes = (zone: string, utcMs: number): number => {
   const offset = IANAZone.create(zone).offset(utcMs);
   return Number.isFinite(offset) ? offset : 0;
+};
+
+/** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
+export function offsetMinutes(zone: string, utcMs: number): number {
+  if (!(utcMs >= WHOLE_MINUTES_FROM_UTC_MS)) return askedMinutes(zone, utcMs);
+  const key = `${zone} ${Math.floor(utcMs / MS_PER_MINUTE)}`;
+  const known = kept.get(key);
+  if (known !== undefined) return known;
+  const minutes = askedMinutes(zone, utcMs);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, minutes);
+  return minutes;
 }
 
 /** The date and time that a zone's clocks show at an instant, as a UTC instant bearing the same figures. */

@@ -21,17 +21,19 @@ import {
   add,
   angleBetween,
   equatorialFromVector,
-  equatorialJ2000FromOfDate,
-  equatorialOfDateFromJ2000,
   horizontalFromVector,
-  horizontalOf,
   normalized,
-  ofDateFromHorizontal,
   scale,
   unitFromEquatorial,
   unitFromHorizontal,
   type Vector3,
-} from '../../bot/sky/index.js';
+} from '../../bot/sky/angles.js';
+import {
+  equatorialJ2000FromOfDate,
+  equatorialOfDateFromJ2000,
+  horizontalOf,
+  ofDateFromHorizontal,
+} from '../../bot/sky/place.js';
 
 export interface BrightStar {
   readonly name: string;
@@ -106,6 +108,7 @@ const randomCircumstances = (random: Random, brightStars: readonly BrightStar[])
       utcMs,
       stars,
       alignedOn: null,
+      places: [],
       mount: pick(random, ['german', 'fork', 'altaz'] as readonly MountKind[], (kind) => (kind === 'german' ? 3 : 1)),
       clock: {
         utcOffsetMinutes: local.offset,

@@ -279,7 +279,7 @@ def main() -> None:
             out.append([*line[:4], f'{float(line[4]):.5f}', f'{float(line[5]):.5f}', *line[6:]])
 
     def order(r):
-        prefix, number = re.match(r'^([A-Za-z]+|Sh2)[ -](\d+)', r[0]).groups()
+        prefix, number = re.match(r'^([0-9A-Za-z]+)[ -](\d+)', r[0]).groups()
         rank = {'NGC': 0, 'IC': 1}.get(prefix, 2)
         return (rank, prefix, int(number), r[0])
 

@@ -2,7 +2,7 @@
 import { beliefFrom, type Belief } from '../../bot/triage/engine/belief.js';
 import type { Evidence } from '../../bot/triage/engine/evidence.js';
 import type { Observation } from '../../bot/triage/engine/mistakes.js';
-import type { Choice } from '../../bot/triage/engine/choose-step.js';
+import type { Choice } from '../../bot/triage/engine/choice.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 
 export type Policy = (situation: Situation, evidence: Evidence, belief: Belief) => Choice;

@@ -1,5 +1,6 @@
 /** The policies that the simulation compares: the walk's own, a deep search for fewest steps, and a checklist in fixed order. */
-import { chooseStep, type Choice, type Foresight } from '../../bot/triage/engine/choose-step.js';
+import type { Choice } from '../../bot/triage/engine/choice.js';
+import { chooseStep, type Foresight } from '../../bot/triage/engine/choose-step.js';
 import {
   askValue,
   leastValue,

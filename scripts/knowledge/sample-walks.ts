@@ -1,7 +1,7 @@
 /** Plays walks with answers drawn as the model has them, the same draws for every policy, so that policies differ only by skill. */
 import { beliefFrom } from '../../bot/triage/engine/belief.js';
 import type { Evidence } from '../../bot/triage/engine/evidence.js';
-import type { Choice } from '../../bot/triage/engine/choose-step.js';
+import type { Choice } from '../../bot/triage/engine/choice.js';
 import { contextKey } from '../../bot/triage/model/context.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 import { EMPTY, withObservation, withTry, type Policy } from './evaluate-policy.js';

@@ -93,18 +93,13 @@ const FILES = [
   ['traps', 'trap'],
 ] as const;
 
-/** @param judged id → readings a person found borne out by the text, for folders whose labels are not complete */
-export const loadCorpus = (
-  folder: string,
-  judged: Readonly<Record<string, readonly string[]>> = {},
-): readonly Case[] => {
+export const loadCorpus = (folder: string): readonly Case[] => {
   const labels = readJson<RawLabels>(join(folder, 'labels.json'));
   return FILES.flatMap(([name, kind]) =>
     (readJson<readonly RawCase[]>(join(folder, `${name}.json`)) ?? []).map((raw): Case => {
       const isLog = kind === 'log' || kind === 'localised';
-      const id = `${kind}-${raw.id}`;
       return {
-        id,
+        id: `${kind}-${raw.id}`,
         kind,
         cls: raw.cls ?? kind,
         text: raw.text ?? raw.opening ?? '',
@@ -115,7 +110,7 @@ export const loadCorpus = (
           ...(raw.stage === undefined || raw.stage === '' ? [] : [labelFor(raw.stage, 'stage', labels, isLog)]),
           ...[...(raw.says ?? []), ...(raw.facts ?? [])].map((one) => labelFor(one, 'fact', labels, isLog)),
         ].filter(({ answers, causes }) => answers.length + causes.length > 0),
-        also: [...(raw.also ?? []), ...(judged[id] ?? [])],
+        also: raw.also ?? [],
         not: raw.not ?? [],
       };
     }),

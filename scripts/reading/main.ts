@@ -1,17 +1,23 @@
 /** For reviewers of the reading vocabulary: `npm run reading [-- FOLDER]` prints what is read of labelled texts, worst first. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { loadTriage } from '../../bot/triage/index.js';
 import { loadCorpus } from './corpus.js';
 import { floorsMissed, type Floors } from './floors.js';
 import { measure, tally, type Measured, type Tally } from './measure.js';
+import { timedTexts, timeReading } from './timing.js';
+import { judge, readSheet, sheetOf, type Judged } from './sheet.js';
 
 const USAGE = `Measure what is read of labelled texts:
   npm run reading                          over test/reading/corpus, held to its floors
   npm run reading -- FOLDER                over another folder of the same layout
-       [--overlay FOLDER] [--show missed|beyond|all] [--judged FILE] [--json]
+       [--overlay FOLDER] [--show missed|beyond|all] [--json]
+       --sheet OUT                       writes a sheet on which people judge each reading, without labels
+       --judged SHEET                    counts what they found right and wrong of what is read today
 `;
 const OWN = 'test/reading/corpus';
+/** Readings of each text that is timed. */
+const ROUNDS = 7;
 
 const share = (part: number, whole: number): string =>
   whole === 0 ? '   –' : `${((100 * part) / whole).toFixed(0).padStart(3)}%`;
@@ -54,12 +60,22 @@ const showCases = (all: readonly Measured[], show: string): void => {
   }
 };
 
+const showJudged = ({ sums, wrong, open }: Judged): void => {
+  for (const [kind, { right, wrong: bad }] of sums)
+    console.log(
+      `${kind.padEnd(12)} right ${right}, wrong ${bad}: ${((100 * right) / (right + bad)).toFixed(1)} % right`,
+    );
+  for (const line of wrong) console.log(`wrong: ${line}`);
+  for (const line of open) console.log(`not judged: ${line}`);
+};
+
 const main = (): number => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
       overlay: { type: 'string' },
       show: { type: 'string' },
+      sheet: { type: 'string' },
       judged: { type: 'string' },
       json: { type: 'boolean' },
       help: { type: 'boolean' },
@@ -71,14 +87,18 @@ const main = (): number => {
   }
   const folder = positionals[0] ?? OWN;
   const model = loadTriage('knowledge/connection', values.overlay);
-  const judged =
-    values.judged === undefined
-      ? {}
-      : (JSON.parse(readFileSync(values.judged, 'utf8')) as Record<string, readonly string[]>);
-  const all = loadCorpus(folder, judged).map((own) => measure(model, own));
+  const all = loadCorpus(folder).map((own) => measure(model, own));
   if (all.length === 0) {
     console.error(`no texts in ${folder}\n${USAGE}`);
     return 2;
+  }
+  if (values.sheet !== undefined) {
+    writeFileSync(values.sheet, sheetOf(model, all));
+    return 0;
+  }
+  if (values.judged !== undefined) {
+    showJudged(judge(all, readSheet(readFileSync(values.judged, 'utf8'))));
+    return 0;
   }
   if (values.show !== undefined) showCases(all, values.show);
   const traps = all.filter(({ own }) => own.not.length > 0);
@@ -102,11 +122,12 @@ const main = (): number => {
       ),
     );
     table('by kind', sums);
-    const times = all.map(({ ms }) => ms).sort((a, b) => a - b);
+    const { medianMs, p99Ms, slowest } = timeReading(model.reading, timedTexts(folder), ROUNDS);
     console.log(
       `\ntraps fallen into: ${figures.traps.fallen} of ${figures.traps.all}` +
         `\nlogs with a sensible cause among the first three: ${figures.causes.found} of ${figures.causes.all}` +
-        `\ntime a text: median ${(times[Math.floor(times.length / 2)] ?? 0).toFixed(2)} ms, longest ${(times.at(-1) ?? 0).toFixed(2)} ms`,
+        `\nreading 8,000 characters, processor time: median ${medianMs.toFixed(1)} ms, p99 ${p99Ms.toFixed(1)} ms (target 10), ` +
+        `slowest ${slowest.map(({ name, ms }) => `${name} ${ms.toFixed(1)}`).join(', ')}`,
     );
   }
   if (folder !== OWN) return 0;

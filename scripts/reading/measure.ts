@@ -22,7 +22,6 @@ export interface Measured {
   readonly causeFound: boolean | null;
   /** For a trap: what it must not say and does. */
   readonly fallen: readonly string[];
-  readonly ms: number;
 }
 
 /** The three likeliest faults of a walk that was told the text; without text, of one that was told nothing. */
@@ -44,9 +43,7 @@ const pathIsRight = (model: TriageModel, answer: string, paths: readonly string[
 };
 
 export const measure = (model: TriageModel, own: Case): Measured => {
-  const before = performance.now();
   const reading = readText(model.reading, own.text);
-  const ms = performance.now() - before;
   const groups = new Map<string, Tally>();
   const group = (name: string): Tally => {
     const found = groups.get(name) ?? tally();
@@ -104,6 +101,5 @@ export const measure = (model: TriageModel, own: Case): Measured => {
     beyond,
     causeFound: causes.length === 0 || isWords ? null : likely.some((id) => causes.includes(id)),
     fallen,
-    ms,
   };
 };

@@ -3,16 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { SHOWERS, showersHere } from '../../bot/ahead/showers.js';
 import { meetingsHere } from '../../bot/ahead/meetings.js';
 import { darkNights } from '../../bot/ahead/moonless.js';
-import {
-  jupiterMoons,
-  lunarEclipses,
-  moonAgeDays,
-  moonLibration,
-  moonPhaseName,
-  nextMoonPhase,
-  planetEvents,
-  solarEclipses,
-} from '../../bot/sky/index.js';
+import { lunarEclipses, solarEclipses } from '../../bot/sky/eclipses.js';
+import { jupiterMoons } from '../../bot/sky/jupiter-moons.js';
+import { moonAgeDays, moonLibration, moonPhaseName } from '../../bot/sky/moon-details.js';
+import { nextMoonPhase } from '../../bot/sky/moon-phase.js';
+import { planetEvents } from '../../bot/sky/planet-events.js';
 
 interface Reference {
   readonly phases: readonly { readonly quarter: number; readonly utcMs: number }[];

@@ -105,7 +105,7 @@ export const consoleRows = async (): Promise<BenchRow[]> => {
       'console: resident after the first answer',
       'MB',
       starts.flatMap(({ residentMb: seen }) => seen),
-      150,
+      100,
     ),
     single(
       'console: resident after the first picture',

@@ -31,7 +31,7 @@ const resized = (folder: string, times: 0.25 | 4): Catalogue => {
                 rows.map((line, i) =>
                   file === 'stars.csv'
                     ? [`${200_000 * copy + i}`, ...line.split(',').slice(1, 8), '', '', '', '', ''].join(',')
-                    : [`NGC ${10_000 * copy * 2 + i}`, ...line.split(',').slice(1, 8), '', '', '', ''].join(','),
+                    : [`NGC ${10_000 * copy * 2 + i}`, ...line.split(',').slice(1, 10), '', '', '', ''].join(','),
                 ),
               ),
             ];

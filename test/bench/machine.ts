@@ -7,7 +7,6 @@ import { projectRoot } from '../../bot/ground/project-root.js';
 const PACKAGES = [
   'astronomy-engine',
   'discord.js',
-  'echarts',
   '@resvg/resvg-js',
   're2js',
   '@photostructure/sqlite',

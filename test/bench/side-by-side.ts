@@ -6,7 +6,10 @@ import type { Catalogue } from '../../bot/catalogue/index.js';
 import { USUAL_EQUIPMENT, ZENITH_MAG_PER_ARCSEC2 } from '../../bot/evening/equipment.js';
 import { tonightPicks } from '../../bot/evening/tonight-picks.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { darkness, moonAt, moonSeparationDeg, placeOf, riseTransitSet, twilights } from '../../bot/sky/index.js';
+import { moonAt, moonSeparationDeg } from '../../bot/sky/moon.js';
+import { placeOf } from '../../bot/sky/place.js';
+import { riseTransitSet } from '../../bot/sky/rise-set.js';
+import { darkness, twilights } from '../../bot/sky/twilight.js';
 import type { Observer, SkyBody } from '../../bot/sky/types.js';
 import { percentile, spread, timed, type BenchRow } from './measure.js';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
+import { nameWithAlias, resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
 import { catalogue, found } from './loaded.js';
 
 const idsOf = (result: ReturnType<typeof resolveTarget>): readonly string[] => {
@@ -85,7 +85,18 @@ describe('a member may spell a target any way', () => {
     ['Seven Sisters', 'M 45'],
     ['hyades', 'C 41'],
     ['double cluster', 'C 14'],
-    ['LMC', 'ESO 056-115'],
+    ['LMC', 'Large Magellanic Cloud'],
+    ['ESO 056-115', 'Large Magellanic Cloud'],
+    ['h 3945', 'h 3945'],
+    ['HIP 35210', 'h 3945'],
+    ['HD 209458', 'HD 209458'],
+    ['3C 273', '3C 273'],
+    ['Mel 15', 'IC 1805'],
+    ['Arp 273', 'Arp 273'],
+    ['arp316', 'NGC 3189'],
+    ['Lynds 1622', 'LDN 1622'],
+    ['van den Bergh 142', 'vdB 142'],
+    ['Abell 2199', 'NGC 6166'],
     ["cat's eye", 'NGC 6543'],
     ["Barnard's Loop", 'Sh2-276'],
     ['kembles cascade', 'Kemble 1'],
@@ -175,16 +186,19 @@ describe('what cannot be found is said clearly', () => {
     ['IC 67', /nonexistent/],
     ['M 111', /Found no target/],
     ['hip 999999', /Found no target/],
+    ['SAO 308', /“SAO 308” is not here: of that list only the best known are. Type its name, its letter/],
+    ['Sh2-254', /Type the NGC, IC or Messier number or the name that it also goes by; or its J2000/],
+    ['3C 1', /of that list only the best known/],
     ['__proto__', /Found no target/],
     ['constructor', /Found no target/],
     ['toString', /Found no target/],
     ['Orion', /Orion is a constellation. Which target in it: .*Rigel/],
     ['Titan', /Titan goes with Saturn/],
     ['io', /goes with Jupiter/],
-    ['comet Encke', /PIERHAND_ELEMENTS/],
-    ['C/2023 A3', /PIERHAND_ELEMENTS/],
+    ['comet Encke', /whoever runs this bot/],
+    ['C/2023 A3', /whoever runs this bot/],
     ['ISS', /Satellites are not followed/],
-    ['Ceres', /PIERHAND_ELEMENTS/],
+    ['Ceres', /whoever runs this bot/],
     ['x'.repeat(10_000), /too long/],
     ['ngc '.repeat(100), /too long/],
   ])('case %#', (text, message) => {
@@ -261,4 +275,11 @@ describe('every name in the catalogue leads back to its target', () => {
       { numRuns: 1000 },
     );
   });
+});
+
+it('shows beside a number the name people use, and no further number', () => {
+  const shown = (text: string): string => nameWithAlias(found(text));
+  expect(shown('Arp 85')).toBe('M 51 (Whirlpool Galaxy)');
+  expect(shown('M 78')).toBe('M 78');
+  expect(shown('Arp 78')).toBe('NGC 772');
 });

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { createRounds, startReminders } from '../../bot/reminders/index.js';
+import { createRounds, startReminders } from '../../bot/reminders/start-reminders.js';
 import { openStore, SQLITE_FILE } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';
 import { contextOver, fakePlatform } from '../reminders/fake-platform.js';

@@ -25,6 +25,7 @@ describe('adding a site', () => {
         elevationM: 31,
         zone: 'Europe/London',
         horizon: null,
+        sky: null,
         isDefault: true,
       },
     });
@@ -264,19 +265,6 @@ describe('a horizon', () => {
 
   it('goes to the usual site when none is named, and asks which where there is none', async () => {
     expect((await club.refused('site horizon horizon:"90:20"')).problem).toBe('missing-option');
-  });
-});
-
-describe('gear', () => {
-  it('is said once, changed piece by piece, and taken away', async () => {
-    expect((await club.says('gear')).data).toEqual({ gear: { mount: null, connection: null, system: null } });
-    await club.says('gear mount:fork connection:controller-serial system:linux');
-    const changed = await club.says('gear connection:none');
-    expect(changed.audience).toBe('asker');
-    expect(changed.data).toEqual({ gear: { mount: 'fork', connection: null, system: 'linux' } });
-    expect((await club.says('gear', RAVI)).data).toEqual({ gear: { mount: null, connection: null, system: null } });
-    expect((await club.refused('gear connection:string-and-tin')).message).toContain('controller-serial');
-    expect((await club.refused('gear mount:dobson')).problem).toBe('bad-option');
   });
 });
 

@@ -5,7 +5,7 @@
 import { expect, it } from 'vitest';
 import { isProblem } from '../../bot/ground/problem.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
-import { createRounds } from '../../bot/reminders/index.js';
+import { createRounds } from '../../bot/reminders/start-reminders.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
 import { contextOver, fakePlatform } from '../reminders/fake-platform.js';

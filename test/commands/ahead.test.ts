@@ -20,7 +20,7 @@ describe('moon', () => {
       'First quarter',
       'Full Moon',
       'Dark weekend',
-      'Libration',
+      'Tipped to us',
     ]);
     expect(facts.find(({ label }) => label === 'New Moon')?.value).toMatch(/^Wed 9 Dec, 00:5[123]$/);
   });
@@ -33,7 +33,7 @@ describe('ahead', () => {
     expect(eclipses.cautions.join()).toContain('ISO 12312-2');
     const showers = await answer(deps, 'ahead showers site:52.71,0.12', NOW);
     expect(showers.cautions).toEqual([]);
-    expect(showers.facts[0]?.label).toBe('Geminids (GEM)');
+    expect(showers.facts[0]?.label).toBe('Geminids');
   });
 
   it('keeps to a phone screen for the next weeks, and looks further for one kind', async () => {
@@ -51,7 +51,7 @@ describe('a plain question about what is coming', () => {
   it.each([
     ['when is the next lunar eclipse', /^Next: Penumbral eclipse of the Moon, Sat 20 Feb 2027/u],
     ['when is mars at opposition', /^Next: Mars, opposition Fri 19 Feb 2027/u],
-    ['perseids', /^Next: Perseids \(PER\), night of Thu 12 Aug 2027/u],
+    ['perseids', /^Next: Perseids, night of Thu 12 Aug 2027/u],
     ['next moonless saturday', /^Next: \d+ (?:Nov|Dec) \(/u],
   ])('%s: the answer comes first', async (question, summary) => {
     expect((await answer(deps, `${question} site:52.71,0.12`, NOW)).summary).toMatch(summary);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { asTyped } from '../../bot/commands/asking/as-typed.js';
 import { parseLine } from '../../bot/commands/core/grammar.js';
 import type { Asker } from '../../bot/commands/core/command.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { answer, ask, ODALYS, realDeps, refusal } from './real-deps.js';
 
 // Wednesday 25 November 2026, 20:00 UTC.
@@ -154,7 +154,7 @@ describe('plain questions', () => {
   });
 
   it('leaves a mistyped command a mistyped command', async () => {
-    const outcome = await ask(settled, 'tonihgt', NOW, someone('slip'));
+    const outcome = await ask(settled, 'alignemnt', NOW, someone('slip'));
     expect(outcome).toMatchObject({ problem: 'unknown-command' });
   });
 });

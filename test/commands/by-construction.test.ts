@@ -7,7 +7,8 @@ import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { NOWHERE, reply, type PointsAt } from '../../bot/reply/reply.js';
-import { horizontalOf, sunAtWorst } from '../../bot/sky/index.js';
+import { horizontalOf } from '../../bot/sky/place.js';
+import { sunAtWorst } from '../../bot/sky/sun-span.js';
 import { ODALYS, answer, ask, realDeps } from './real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 20);
@@ -27,6 +28,10 @@ const forgetful = defineCommand({
     if (request.options.way === 'store') {
       const sites = await deps.store.sites.list({ kind: 'member', id: request.asker.memberId });
       return reply({ title: 'Here', summary: sites.map(({ latitudeDeg }) => latitudeDeg).join(), pointsAt: NOWHERE });
+    }
+    if (request.options.way === 'gear') {
+      const mount = (await deps.store.gear.get(request.asker.memberId))?.mount ?? 'none';
+      return reply({ title: 'Here', summary: mount, pointsAt: NOWHERE });
     }
     const where = await siteFor(deps, request, request.options.site);
     if (isProblem(where)) return where;
@@ -57,7 +62,32 @@ describe("a member's own site", () => {
     for (const line of ['whereami 40,10', 'whereami "Fenwold Common"', 'whereami 40,10 way:problem'])
       expect((await ask(deps, line, NOW, IN_CLUB)).audience ?? 'everyone', line).toBe('everyone');
     expect((await ask(deps, 'whereami', NOW, other)).audience).toBe('everyone');
-    expect((await ask(deps, 'whereami way:store', NOW, other)).audience).toBe('everyone');
+  });
+
+  it('that is asked for is answered to the asker alone where there is none, as where there is one', async () => {
+    const deps = await depsWith(forgetful);
+    const none = { ...IN_CLUB, memberId: 'console:mbali' };
+    for (const line of [
+      'whereami way:store',
+      'whereami home',
+      'whereami nosuchplace',
+      'whereami way:gear',
+      'site list',
+      'site show name:nosuchplace',
+      'remind list',
+      'remind cancel id:aaaaaaa',
+      'remind M13 above:89 site:52.7,0.1',
+    ])
+      expect((await ask(deps, line, NOW, none)).audience, line).toBe('asker');
+  });
+
+  it('of mount shapes an answer for the asker alone, and one that names its mount is for everyone', async () => {
+    const deps = await realDeps();
+    await answer(deps, 'gear mount:fork', NOW, IN_CLUB);
+    for (const line of ['sun Venus', 'meridian M31', 'alignment', 'astray Capella landed:"15 degrees east of it"']) {
+      expect((await ask(deps, `${line} site:52.7,0.1`, NOW, IN_CLUB)).audience, line).toBe('asker');
+      expect((await ask(deps, `${line} site:52.7,0.1 mount:fork`, NOW, IN_CLUB)).audience, line).toBe('everyone');
+    }
   });
 });
 

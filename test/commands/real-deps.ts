@@ -5,7 +5,7 @@ import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Asker } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
-import { allCommands, allReaders } from '../../bot/commands/index.js';
+import { allCommands, allReaders } from '../../bot/commands/all-commands.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { projectRoot } from '../../bot/ground/project-root.js';

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { parseLine } from '../../bot/commands/core/grammar.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { typedOptions } from '../doubles/discord/typed-options.js';
 import type { Message } from '../doubles/discord/world.js';
 import { labelsOn } from './labels-on.js';

@@ -9,7 +9,7 @@ import {
   optional,
   text,
 } from '../../bot/commands/core/command.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { triage } from '../../bot/commands/triage/triage.js';
 import { commandPayloads } from '../../bot/platforms/discord/connect/command-payloads.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';

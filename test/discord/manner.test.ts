@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { NotAnswered } from '../doubles/discord/members.js';
 import { sampleCommands } from './sample-commands.js';

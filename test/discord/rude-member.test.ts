@@ -4,7 +4,7 @@
  */
 import { afterEach, describe, expect, it } from 'vitest';
 import { defineCommand, optional, text } from '../../bot/commands/core/command.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';
 import type { Member } from '../doubles/discord/members.js';
 import { start, type Started } from './start-bot.js';

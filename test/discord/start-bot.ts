@@ -5,7 +5,7 @@ import { vi } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Command } from '../../bot/commands/core/command.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { createLog } from '../../bot/app/log.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { loadPlaces } from '../../bot/places/index.js';

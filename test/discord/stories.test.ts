@@ -5,7 +5,7 @@ import path from 'node:path';
 import { ApplicationCommandType } from 'discord-api-types/v10';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { parseLine } from '../../bot/commands/core/grammar.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { Member } from '../doubles/discord/members.js';
 import { typedOptions } from '../doubles/discord/typed-options.js';

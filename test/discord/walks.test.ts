@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { triage } from '../../bot/commands/triage/triage.js';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 import type { Channel } from '../doubles/discord/world.js';

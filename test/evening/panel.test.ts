@@ -5,7 +5,11 @@
  */
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue, resolveTarget, type Target } from '../../bot/catalogue/index.js';
-import { horizontalOf, moonAt, nextMoonPhase, separationDeg, SUN, placeOf } from '../../bot/sky/index.js';
+import { separationDeg } from '../../bot/sky/angles.js';
+import { nextMoonPhase } from '../../bot/sky/moon-phase.js';
+import { moonAt } from '../../bot/sky/moon.js';
+import { horizontalOf, placeOf } from '../../bot/sky/place.js';
+import { SUN } from '../../bot/sky/twilight.js';
 import type { SolarSystemBody } from '../../bot/sky/types.js';
 import { answer, realDeps } from '../commands/real-deps.js';
 import { projectRoot } from '../../bot/ground/project-root.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tidy } from '../../bot/ground/tidy.js';
 import { parseLine } from '../../bot/commands/core/grammar.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { commandLine } from '../../bot/commands/asking/question-parts.js';
 import { parseTime } from '../../bot/times/index.js';
 

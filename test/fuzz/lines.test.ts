@@ -5,7 +5,7 @@ import type { Asker } from '../../bot/commands/core/command.js';
 import { completeOption } from '../../bot/commands/core/complete.js';
 import { checkOptions, runCommand, runLine } from '../../bot/commands/core/dispatch.js';
 import { BARE_WORDS, parseLine } from '../../bot/commands/core/grammar.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import { type Outcome } from '../../bot/reply/reply.js';
 import { ODALYS, realDeps } from '../commands/real-deps.js';
 import { outcomeTroubles, textTroubles } from './harmless.js';

@@ -41,6 +41,8 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
   const node = [
     process.execPath,
     '--expose-gc',
+    // To profile it: LOAD_NODE_ARGS='--cpu-prof --cpu-prof-dir=/tmp/profile'.
+    ...(process.env['LOAD_NODE_ARGS'] ?? '').split(' ').filter((flag) => flag !== ''),
     '--import',
     path.join(projectRoot(), 'test/load/heap-probe.mjs'),
     path.join(projectRoot(), 'dist/bot/main.js'),

@@ -3,6 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 import { NotAnswered, type Member } from '../doubles/discord/members.js';
 import type { Channel } from '../doubles/discord/world.js';
+import { labelsOn } from '../discord/labels-on.js';
 
 export interface Crowd {
   readonly members: readonly Member[];
@@ -56,13 +57,20 @@ const PARTIALS = [
   'zz',
 ];
 const PLACES = ['el', 'ely', 'cor', 'hobart', 'spring', 'york'];
+/** What members write when they ask for help; invented. */
+const TROUBLES = [
+  'It worked last week, since the update the port is gone',
+  '[ 812.4] usb 1-1: device descriptor read/64, error -71',
+  'the program says it cannot open the port',
+  'it connects and then drops after a few minutes',
+];
 const pick = (list: readonly string[], run: number): string => list[run % list.length] ?? '';
 const siteOf = (run: number): string => `${((run * 7) % 130) - 65},${((run * 11) % 360) - 180}`;
 
 const first = (channel: Channel) => ({ in: channel, until: 'first', timeoutMs: TIMEOUT_MS }) as const;
 const answered = async (seen: Promise<{ readonly totalMs: number }>): Promise<number> => (await seen).totalMs;
 
-/** What a club's evening is taken to look like: mostly typing, then short answers; one in 25 draws a picture. Invented. */
+/** What a club's evening is taken to look like: mostly typing, then short answers; one in twelve draws a picture, one in 25 is about a connection. Invented. */
 export const EVENING_MIX: readonly Question[] = [
   {
     share: 0.4,
@@ -75,7 +83,7 @@ export const EVENING_MIX: readonly Question[] = [
     ask: async (m, run, channel) => (await m.complete('dark', 'site', pick(PLACES, run), {}, first(channel))).afterMs,
   },
   {
-    share: 0.2,
+    share: 0.16,
     name: 'altitude',
     ask: (m, run, channel) =>
       answered(m.slash('altitude', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
@@ -105,6 +113,22 @@ export const EVENING_MIX: readonly Question[] = [
     share: 0.04,
     name: 'epoch',
     ask: (m, run, channel) => answered(m.slash('epoch', { target: pick(TARGETS, run) }, first(channel))),
+  },
+  {
+    share: 0.02,
+    name: 'triage, a message read',
+    ask: (m, run, channel) => answered(m.slash('triage', { text: pick(TROUBLES, run) }, first(channel))),
+  },
+  {
+    share: 0.02,
+    name: 'triage, a turn',
+    ask: async (m, run) => {
+      const where = { in: 'direct', until: 'first', timeoutMs: TIMEOUT_MS } as const;
+      const { message } = await m.slash('triage', { text: pick(TROUBLES, run) }, where);
+      const [label] = labelsOn(message);
+      if (label === undefined) throw new NotAnswered('the walk offers nothing to press');
+      return await answered(m.press(message, label, where));
+    },
   },
   { share: 0.02, name: 'help', ask: (m, _run, channel) => answered(m.slash('help', {}, first(channel))) },
 ];

@@ -18,15 +18,8 @@ import { possibleMistakes } from '../../bot/pointing/miss/possible-mistakes.js';
 import type { MountKind } from '../../bot/pointing/mount/mount.js';
 import { nextObservation } from '../../bot/pointing/miss/next-observation.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import {
-  angleBetween,
-  equatorialJ2000FromOfDate,
-  horizontalFromOfDate,
-  ofDateFromHorizontal,
-  separationDeg,
-  unitFromEquatorial,
-  wrapHours12,
-} from '../../bot/sky/index.js';
+import { angleBetween, separationDeg, unitFromEquatorial, wrapHours12 } from '../../bot/sky/angles.js';
+import { equatorialJ2000FromOfDate, horizontalFromOfDate, ofDateFromHorizontal } from '../../bot/sky/place.js';
 import { simulate } from '../../scripts/astray/simulate-misses.js';
 
 const STARS = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue'))).map(
@@ -41,6 +34,7 @@ const at = (over: Partial<Circumstances> = {}): Circumstances => ({
   mount: 'german',
   clock: { utcOffsetMinutes: 60, daylightSavingMinutes: 60, zoneHasDaylightSaving: true },
   alignedOn: null,
+  places: [],
   stars: STARS.map(({ name, magnitude, raHoursJ2000, decDegJ2000 }) => ({
     name,
     magnitude,

@@ -6,9 +6,11 @@ import type { Deps } from '../../bot/commands/core/deps.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { resolveTarget } from '../../bot/catalogue/index.js';
 import { type Reply } from '../../bot/reply/reply.js';
+import type { Gear } from '../../bot/store/store.js';
 import { ODALYS, answer, realDeps, refusal } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 20);
+const NO_GEAR: Gear = { mount: null, connection: null, system: null, speeds: null, limits: null };
 const COMMON = 'site:52.71,0.12';
 const MIDSUMMER_MORNING = 'at:2026-06-20T10:00Z';
 
@@ -148,7 +150,7 @@ describe('sun', () => {
   });
 
   it('uses the mount a member saved', async () => {
-    await deps.store.gear.put('console:ravi', { mount: 'altaz', connection: null, system: null });
+    await deps.store.gear.put('console:ravi', { ...NO_GEAR, mount: 'altaz' });
     const reply = await answer(deps, `sun Venus ${COMMON} ${MIDSUMMER_MORNING}`, NOW, {
       ...ODALYS,
       memberId: 'console:ravi',

@@ -55,6 +55,7 @@ describe('the polar axis from several stars', () => {
     const random = seededRandom(6);
     const gaussian = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
     let worst = 0;
+    let withinTwoSigmas = 0;
     for (const lat of [52.71, -33.9]) {
       for (let i = 0; i < 25; i++) {
         const [raised, turned] = [1.2 * (i % 2 === 0 ? 1 : -1), 2 * (i % 3 === 0 ? 1 : -1)];
@@ -66,10 +67,13 @@ describe('the polar axis from several stars', () => {
         const away = Math.hypot(fit.raisedDeg - raised, (fit.turnedDeg - turned) * Math.cos(lat * RAD));
         worst = Math.max(worst, away / Math.hypot(raised, turned * Math.cos(lat * RAD)));
         expect(fit.rmsDeg * 60).toBeLessThan(8);
+        if (Math.abs(fit.raisedDeg - raised) < 2 * fit.raisedSigmaDeg) withinTwoSigmas++;
       }
     }
     console.info(`polar error from six stars, 2′ of noise: worst of 50 ${(100 * worst).toFixed(1)} % off`);
     expect(worst).toBeLessThan(0.1);
+    // Student's t with seven degrees of freedom stays within two sigmas in 91 of 100.
+    expect(withinTwoSigmas).toBeGreaterThanOrEqual(42);
   });
 
   it('says what is left where something else is wrong, and nothing from two stars', () => {

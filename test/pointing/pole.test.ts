@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { magneticNorth } from '../../bot/pointing/pole/magnetic-north.js';
 import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../bot/pointing/pole/polar-drift.js';
 import { clockFaceText, poleClockHours } from '../../bot/pointing/pole/pole-clock.js';
-import { placeOf, wrapHours12 } from '../../bot/sky/index.js';
+import { wrapHours12 } from '../../bot/sky/angles.js';
+import { placeOf } from '../../bot/sky/place.js';
 
 const read = <T>(name: string): T =>
   JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8')) as T;

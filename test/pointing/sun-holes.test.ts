@@ -3,9 +3,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { whatToSay } from '../../bot/reminders/what-to-say.js';
 import type { Reply } from '../../bot/reply/reply.js';
-import { sunAtWorst, sunSafety } from '../../bot/sky/index.js';
+import { sunSafety } from '../../bot/sky/sun-safety.js';
+import { sunAtWorst } from '../../bot/sky/sun-span.js';
 import type { Reminder } from '../../bot/store/store.js';
 import { answer, realDeps } from '../commands/real-deps.js';
+import { altitudeOf, sunAt } from './sun-reader.js';
 
 const COMMON = 'site:52.71,0.12';
 let deps: Deps;
@@ -108,5 +110,19 @@ describe('the Sun is warned of', () => {
     const reply = await asked(`altitude Vega ${COMMON}`, '2026-06-20T08:00:00Z');
     expect(words(reply)).toMatch(/The Sun is up, \d+° from Vega/u);
     expect(reply.level).not.toBe('danger');
+  });
+
+  it('10. of another day by that day: nobody reads "the Sun is up" or "sunrise at" of a month ahead as of tonight', async () => {
+    // A day before the conjunction of the Sun and Jupiter of 29 July 2026 (from memory).
+    const later = await asked(`moons ${COMMON} at:2026-07-28T11:00Z`, '2026-06-20T10:00:00Z');
+    expect(later.cautions[0]).toMatch(/^The Sun is up then, 1° from Jupiter\. /u);
+    const now = await asked(`moons ${COMMON} at:2026-07-28T11:00Z`, '2026-07-28T11:00:00Z');
+    expect(now.cautions[0]).toMatch(/^The Sun is up, 1° from Jupiter\. /u);
+    const { cautions } = await asked(`ahead meetings ${COMMON}`, '2026-06-20T10:00:00Z');
+    // By the Astronomical Almanac's Sun its upper limb comes up then: the centre 50′ down.
+    const sunrise = Date.UTC(2026, 7, 11, 4, 35);
+    const sunAltitudeDeg = altitudeOf(sunAt(sunrise), { latitudeDeg: 52.71, longitudeDeg: 0.12, zone: 'UTC' }, sunrise);
+    expect(Math.abs(sunAltitudeDeg + 50 / 60)).toBeLessThan(0.1);
+    expect(cautions.join(' ')).toContain('Sunrise Tue 11 Aug 2026, 05:35 BST, within the hour after Mercury');
   });
 });

@@ -7,7 +7,7 @@ import { mountSky } from '../../bot/pointing/mount/mount-sky.js';
 import { EVEN_MOTION, legMotion, type Motion } from '../../bot/pointing/way/slew.js';
 import { saferWay, straightWay, type WayRequest } from '../../bot/pointing/way/way-past-sun.js';
 import { angleBetween } from '../../bot/sky/angles.js';
-import { placeOf } from '../../bot/sky/index.js';
+import { placeOf } from '../../bot/sky/place.js';
 
 const COMMON = { latitudeDeg: 52.71, longitudeDeg: 0.12, elevationM: 5 };
 const separationsAlong = (request: WayRequest, points: readonly AxisAngles[], stepS: number): number[] => {

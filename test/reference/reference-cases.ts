@@ -1,6 +1,6 @@
 /** The reference values of this folder, read and typed; each file says at its head what made it. */
 import { readFileSync } from 'node:fs';
-import type { Equatorial, Observer, SkyBody, SolarSystemBody } from '../../bot/sky/index.js';
+import type { Equatorial, Observer, SkyBody, SolarSystemBody } from '../../bot/sky/types.js';
 
 interface BodyCase {
   readonly name: string;

@@ -1,22 +1,21 @@
 /** Compares the sky core with every reference case and keeps the worst error of each quantity: the README's table and the test read it. */
 import {
-  apparentMagnitude,
-  equatorialOfDateFromJ2000,
-  horizonFrame,
   horizontalSeparationDeg,
-  moonAt,
-  nightFrame,
-  placeOf,
   positionAngleDeg,
-  refractionDeg,
-  riseTransitSet,
   separationDeg,
-  siderealTimes,
-  twilights,
   wrapDeg180,
   wrapHours12,
-} from '../../bot/sky/index.js';
-import type { Equatorial } from '../../bot/sky/index.js';
+} from '../../bot/sky/angles.js';
+import { apparentMagnitude } from '../../bot/sky/brightness.js';
+import { horizonFrame } from '../../bot/sky/horizon-frame.js';
+import { moonAt } from '../../bot/sky/moon.js';
+import { nightFrame } from '../../bot/sky/night-frame.js';
+import { equatorialOfDateFromJ2000, placeOf } from '../../bot/sky/place.js';
+import { refractionDeg } from '../../bot/sky/refraction.js';
+import { riseTransitSet } from '../../bot/sky/rise-set.js';
+import { siderealTimes } from '../../bot/sky/sidereal-time.js';
+import { twilights } from '../../bot/sky/twilight.js';
+import type { Equatorial } from '../../bot/sky/types.js';
 import { readEvents, readPlaces } from './reference-cases.js';
 import type { EventCase, HorizontalCase } from './reference-cases.js';
 

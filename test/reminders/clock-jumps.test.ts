@@ -1,6 +1,6 @@
 /** A clock that jumps: what a club hears of its sunrise warnings, and what is cleared out. All by clocks of the test's own. */
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { createRounds } from '../../bot/reminders/index.js';
+import { createRounds } from '../../bot/reminders/start-reminders.js';
 import { nextStandingWarning, type StandingWarning } from '../../bot/reminders/standing-warning.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';

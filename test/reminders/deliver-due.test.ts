@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { deliverDue, pauseMs, type Round } from '../../bot/reminders/deliver-due.js';
-import { deliveryKey } from '../../bot/reminders/index.js';
+import { deliveryKey } from '../../bot/reminders/delivery-key.js';
 import {
   nextStandingWarning,
   readStandingWarning,

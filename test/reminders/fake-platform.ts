@@ -3,7 +3,7 @@ import { pino } from 'pino';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { createMetrics } from '../../bot/app/metrics.js';
 import type { PlatformContext, RunningPlatform } from '../../bot/app/platform.js';
-import { deliveryKey } from '../../bot/reminders/index.js';
+import { deliveryKey } from '../../bot/reminders/delivery-key.js';
 import type { Settings } from '../../bot/app/settings.js';
 import type { Reminder, Store } from '../../bot/store/store.js';
 

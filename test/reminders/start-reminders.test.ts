@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { expect, it } from 'vitest';
-import { startReminders } from '../../bot/reminders/index.js';
+import { startReminders } from '../../bot/reminders/start-reminders.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
 import { contextOver, fakePlatform } from './fake-platform.js';

@@ -73,6 +73,25 @@ describe('the night chart', () => {
 });
 
 describe('the words in the picture', () => {
+  it('cuts a title too long for the picture, and one that fits not', () => {
+    expect(chartSvg({ ...chart, title: 'M'.repeat(80) })).toMatch(/>M{20,39}…</u);
+    expect(chartSvg(chart)).toContain('night of Sat 12 Dec 2026<');
+  });
+
+  it("draws a site's name in letters that the small font lacks", async () => {
+    const horizon = (title: string) => ({
+      kind: 'horizon' as const,
+      title,
+      points: [{ azimuthDeg: 0, altitudeDeg: 5 }],
+      altText: 'x',
+    });
+    const [blank, armenian] = await Promise.all(['', 'Դաշտ'].map((title) => renderChart(horizon(title))));
+    expect(armenian?.png.equals(blank?.png ?? Buffer.of())).toBe(false);
+    // Two names of as many letters: boxes for missing letters would make the same picture.
+    const other = await renderChart(horizon('Քարտ'));
+    expect(armenian?.png.equals(other.png)).toBe(false);
+  });
+
   it('names each twilight, says the Moon is dashed only where it is drawn, and the directions along the curve', () => {
     const svg = chartSvg({ ...chart, compass: [{ utcMs: start + 11 * HOUR, altitudeDeg: 42, word: 'SE' }] });
     expect(svg).toContain('nautical twilight');
@@ -111,11 +130,12 @@ describe('the evening in one picture', () => {
 describe('the curve in characters', () => {
   it('peaks where the target does, and marks day, twilight and dark below', () => {
     const rows = textCurve(chart, 77);
-    const [top = '', second = ''] = rows;
+    const [top = ''] = rows;
     const sky = rows.find((row) => row.startsWith('sky')) ?? '';
     const columns = 71;
-    const peak = second.slice(5);
-    expect(top.trim()).toBe('90°');
+    const peak = top.slice(5);
+    // What it never reaches is not drawn.
+    expect(top.startsWith('45°')).toBe(true);
     // 60° fills two thirds of the row from 45° to 67.5°; its highest bar stands at 14/24 of the width.
     expect(Math.abs(peak.indexOf('▅') - (14 / 24) * columns)).toBeLessThan(4);
     // Day for 4 of the 24 hours, twilight for 2, dark for 12, of 71 columns.

@@ -1,6 +1,6 @@
 /** Airmass against another author's formula, and its ends. */
 import { describe, expect, it } from 'vitest';
-import { airmass } from '../../bot/sky/index.js';
+import { airmass } from '../../bot/sky/airmass.js';
 
 /** F. Kasten and A. T. Young, "Revised optical air mass tables and approximation formula", Applied Optics 28, 4735 (1989). Here the altitude is the apparent one too. */
 const kastenYoung = (altitudeDeg: number): number =>

@@ -4,18 +4,13 @@
  * precision asserted.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  altitudeCrossings,
-  equatorialOfDateFromJ2000,
-  horizontalFromOfDate,
-  moonAt,
-  placeOf,
-  refractionDeg,
-  riseTransitSet,
-  separationDeg,
-  siderealTimes,
-} from '../../bot/sky/index.js';
-import type { Equatorial, Observer, SkyBody } from '../../bot/sky/index.js';
+import { separationDeg } from '../../bot/sky/angles.js';
+import { moonAt } from '../../bot/sky/moon.js';
+import { equatorialOfDateFromJ2000, horizontalFromOfDate, placeOf } from '../../bot/sky/place.js';
+import { refractionDeg } from '../../bot/sky/refraction.js';
+import { altitudeCrossings, riseTransitSet } from '../../bot/sky/rise-set.js';
+import { siderealTimes } from '../../bot/sky/sidereal-time.js';
+import type { Equatorial, Observer, SkyBody } from '../../bot/sky/types.js';
 
 const hms = (hours: number, minutes: number, seconds: number): number => hours + minutes / 60 + seconds / 3600;
 const dms = hms;

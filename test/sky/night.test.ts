@@ -1,6 +1,7 @@
 /** Nights by local mean noon, also where the clock is a day away from the longitude. */
 import { describe, expect, it } from 'vitest';
-import { isWithinEphemeris, localDateOfNight, nightOf } from '../../bot/sky/index.js';
+import { isWithinEphemeris } from '../../bot/sky/ephemeris-range.js';
+import { localDateOfNight, nightOf } from '../../bot/sky/night.js';
 
 const date = (year: number, month: number, day: number) => ({ year, month, day });
 

@@ -1,32 +1,30 @@
 /** What must hold for every body, place and hour, tried on many. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { altitudeCurve } from '../../bot/sky/altitude-curve.js';
+import { horizontalSeparationDeg, separationDeg, wrapHours12 } from '../../bot/sky/angles.js';
+import { bestTime } from '../../bot/sky/best-time.js';
+import { horizonFrame } from '../../bot/sky/horizon-frame.js';
+import { nightFrame } from '../../bot/sky/night-frame.js';
+import { localDateOfNight, nightOf } from '../../bot/sky/night.js';
 import {
-  HORIZON_ALTITUDE_DEG,
-  airlessAltitudeDeg,
-  altitudeCrossings,
-  altitudeCurve,
-  apparentAltitudeDeg,
-  bestTime,
   equatorialJ2000FromOfDate,
   equatorialOfDateFromJ2000,
-  fixedRiseTransitSet,
-  horizonFrame,
   horizontalFromOfDate,
   horizontalOf,
-  horizontalSeparationDeg,
   j2000FromHorizontal,
-  localDateOfNight,
-  nightFrame,
-  nightOf,
   ofDateFromHorizontal,
   placeOf,
+} from '../../bot/sky/place.js';
+import { airlessAltitudeDeg, apparentAltitudeDeg } from '../../bot/sky/refraction.js';
+import {
+  HORIZON_ALTITUDE_DEG,
+  altitudeCrossings,
+  fixedRiseTransitSet,
   riseTransitSet,
-  separationDeg,
-  siderealTimes,
-  wrapHours12,
-} from '../../bot/sky/index.js';
-import type { Equatorial, FixedBody, Observer, SkyBody, SolarSystemBody } from '../../bot/sky/index.js';
+} from '../../bot/sky/rise-set.js';
+import { siderealTimes } from '../../bot/sky/sidereal-time.js';
+import type { Equatorial, FixedBody, Observer, SkyBody, SolarSystemBody } from '../../bot/sky/types.js';
 
 const DAY_MS = 86_400_000;
 const instants = fc.integer({ min: Date.UTC(2000, 0, 1), max: Date.UTC(2060, 0, 1) });

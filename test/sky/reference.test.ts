@@ -1,6 +1,6 @@
 /** Every reference case (made by test/reference/generate_*.py with astropy, pyerfa and skyfield on JPL DE421), worst errors printed. */
 import { describe, expect, it } from 'vitest';
-import { altitudeCrossings } from '../../bot/sky/index.js';
+import { altitudeCrossings } from '../../bot/sky/rise-set.js';
 import { readEvents, readPlaces } from '../reference/reference-cases.js';
 import { worstErrors } from '../reference/worst-errors.js';
 

@@ -9,7 +9,7 @@ import {
   nanolamberts,
   siteNanolamberts,
   twilightNanolamberts,
-} from '../../bot/sky/index.js';
+} from '../../bot/sky/sky-brightness.js';
 
 interface Case {
   readonly altitudeDeg: number;

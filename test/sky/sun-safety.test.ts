@@ -1,7 +1,8 @@
 /** Sun warnings: the levels of the design, which are common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { SUN, sunLevel, sunLimits, sunSafety } from '../../bot/sky/index.js';
-import type { FixedBody, Observer, SunCircumstances } from '../../bot/sky/index.js';
+import { sunLevel, sunLimits, sunSafety, type SunCircumstances } from '../../bot/sky/sun-safety.js';
+import { SUN } from '../../bot/sky/twilight.js';
+import type { FixedBody, Observer } from '../../bot/sky/types.js';
 
 const day: SunCircumstances = { separationDeg: 90, sunAltitudeDeg: 30, isSun: false, secondsToSunrise: 60_000 };
 const night: SunCircumstances = { separationDeg: 5, sunAltitudeDeg: -10, isSun: false, secondsToSunrise: 20_000 };

@@ -1,7 +1,11 @@
 /** Twilight, darkness and moonless darkness where the Sun or the Moon does not do the usual thing. */
 import { describe, expect, it } from 'vitest';
-import { MOON, darkness, horizontalOf, moonlessDark, nightOf, riseTransitSet, twilights } from '../../bot/sky/index.js';
-import type { Observer } from '../../bot/sky/index.js';
+import { MOON, moonlessDark } from '../../bot/sky/moon.js';
+import { nightOf } from '../../bot/sky/night.js';
+import { horizontalOf } from '../../bot/sky/place.js';
+import { riseTransitSet } from '../../bot/sky/rise-set.js';
+import { darkness, twilights } from '../../bot/sky/twilight.js';
+import type { Observer } from '../../bot/sky/types.js';
 
 const at = (latitudeDeg: number, longitudeDeg = 15): Observer => ({ latitudeDeg, longitudeDeg, elevationM: 0 });
 const nightAt = (month: number, day: number) => nightOf({ year: 2026, month, day }, 15);

@@ -88,8 +88,8 @@ describe('a comet by its name', () => {
       const found = resolveTarget({ ...catalogue, moving: kept(null).moving }, text);
       return found.ok ? '' : targetProblemMessage(found);
     };
-    expect(said('comet halley')).toContain('PIERHAND_ELEMENTS');
-    expect(said('C/2023 A3')).toContain('PIERHAND_ELEMENTS');
+    expect(said('comet halley')).toContain('whoever runs this bot');
+    expect(said('C/2023 A3')).toContain('whoever runs this bot');
     expect(said('the ISS')).toMatch(/Satellites are not followed/);
   });
 });

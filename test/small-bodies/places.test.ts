@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readElements } from '../../bot/small-bodies/read-elements.js';
-import { horizontalOf, orbitMagnitude, placeOf, separationDeg, type Observer } from '../../bot/sky/index.js';
+import { separationDeg } from '../../bot/sky/angles.js';
+import { orbitMagnitude } from '../../bot/sky/orbit.js';
+import { horizontalOf, placeOf } from '../../bot/sky/place.js';
+import type { Observer } from '../../bot/sky/types.js';
 
 interface Case {
   readonly name: string;

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { StartError } from '../../bot/ground/start-error.js';
 import { SCHEMA_VERSION } from '../../bot/store/migrate.js';
 import { openStore, SQLITE_FILE } from '../../bot/store/open-store.js';
-import type { Store } from '../../bot/store/store.js';
+import type { Gear, Store } from '../../bot/store/store.js';
 import { postgresMissing, startCluster, type Cluster } from './postgres-cluster.js';
 
 const EARLIER = Array.from({ length: SCHEMA_VERSION - 1 }, (_, i) => i + 1);
@@ -44,7 +44,22 @@ const expectWhole = async (store: Store): Promise<void> => {
   expect(await store.sites.list({ kind: 'club', id: CLUB })).toMatchObject([
     { name: 'Fenwold Common', isDefault: true },
   ]);
-  expect(await store.gear.get(TAMSIN)).toEqual({ mount: 'german', connection: 'hand-serial', system: 'linux' });
+  expect(await store.gear.get(TAMSIN)).toEqual({
+    mount: 'german',
+    connection: 'hand-serial',
+    system: 'linux',
+    speeds: null,
+    limits: null,
+  });
+  const fast: Gear = {
+    mount: 'german',
+    connection: null,
+    system: null,
+    speeds: { primaryDegPerS: 4, secondaryDegPerS: 3.5 },
+    limits: { eastDeg: 0, westDeg: 7.5 },
+  };
+  await store.gear.put(TAMSIN, fast);
+  expect(await store.gear.get(TAMSIN)).toEqual(fast);
   expect(await store.walks.active(CLUB, TAMSIN)).toMatchObject({
     id: 'w1',
     state: { step: 'ask', answers: [1, null, 'no'] },
@@ -148,7 +163,7 @@ describe.skipIf(missing !== null)(
     beforeAll(async () => {
       cluster = await startCluster();
     }, 60_000);
-    afterAll(() => cluster.stop());
+    afterAll(() => cluster.stop(), 60_000);
 
     it.each(EARLIER)(
       'is brought up to date from version %i with nothing lost, by three processes that start at once',

@@ -1,6 +1,7 @@
 /** What a store must do, over whichever database stands behind it. */
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import {
+  type Gear,
   StoreError,
   type NewReminder,
   type Owner,
@@ -24,6 +25,13 @@ const tamsin: Owner = { kind: 'member', id: TAMSIN };
 const NOW = Date.UTC(2026, 10, 25, 18);
 const club: Owner = { kind: 'club', id: CLUB };
 
+const GEAR: Gear = {
+  mount: 'german',
+  connection: null,
+  system: 'macos',
+  speeds: { primaryDegPerS: 4, secondaryDegPerS: 2.5 },
+  limits: { eastDeg: 0, westDeg: 12.5 },
+};
 const quarryField: StoredSite = {
   name: 'Quarry Field',
   latitudeDeg: 52.7,
@@ -34,6 +42,7 @@ const quarryField: StoredSite = {
     { azimuthDeg: 90, altitudeDeg: 20.5 },
     { azimuthDeg: 120, altitudeDeg: -1 },
   ],
+  sky: 'suburb',
   isDefault: false,
 };
 const walk = (id: string, more: Partial<StoredWalk> = {}): StoredWalk => ({
@@ -159,9 +168,13 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
 
   it('keeps one set of gear a member', async () => {
     expect(await store.gear.get(TAMSIN)).toBeNull();
-    await store.gear.put(TAMSIN, { mount: 'german', connection: 'hand-serial', system: null });
-    await store.gear.put(TAMSIN, { mount: 'fork', connection: null, system: 'linux' });
-    expect(await store.gear.get(TAMSIN)).toEqual({ mount: 'fork', connection: null, system: 'linux' });
+    const speeds = { primaryDegPerS: 4, secondaryDegPerS: 2.5 };
+    const limits = { eastDeg: 0, westDeg: 12.5 };
+    await store.gear.put(TAMSIN, { mount: 'german', connection: 'hand-serial', system: null, speeds: null, limits });
+    expect(await store.gear.get(TAMSIN)).toMatchObject({ speeds: null, limits });
+    const now = { mount: 'fork', connection: null, system: 'linux', speeds, limits: null } as const;
+    await store.gear.put(TAMSIN, now);
+    expect(await store.gear.get(TAMSIN)).toEqual(now);
     expect(await store.gear.get(RAVI)).toBeNull();
   });
 
@@ -379,7 +392,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
       const own: Owner = { kind: 'member', id: memberId };
       await store.sites.put(own, { ...quarryField, isDefault: true });
       await store.sites.put({ kind: 'club', id: memberId }, { ...quarryField, name: 'In a direct message' });
-      await store.gear.put(memberId, { mount: 'german', connection: null, system: 'macos' });
+      await store.gear.put(memberId, GEAR);
       await store.walks.put(
         walk(`about ${memberId.slice(0, 6)}`, {
           memberId,
@@ -400,7 +413,7 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     const shown = (await store.exportMember(TAMSIN)) as Record<string, unknown[]>;
     expect(shown).toMatchObject({
       memberId: TAMSIN,
-      gear: { mount: 'german', connection: null, system: 'macos' },
+      gear: GEAR,
       sites: [
         { name: 'In a direct message' },
         { name: 'Quarry Field', latitudeDeg: 52.7, horizon: quarryField.horizon },

@@ -6,7 +6,8 @@
 import { writeSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { RunningPlatform } from '../../bot/app/platform.js';
-import { deliveryKey, startReminders } from '../../bot/reminders/index.js';
+import { deliveryKey } from '../../bot/reminders/delivery-key.js';
+import { startReminders } from '../../bot/reminders/start-reminders.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { NewReminder, Store } from '../../bot/store/store.js';
 import { contextOver } from '../reminders/fake-platform.js';
@@ -49,7 +50,13 @@ const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> =>
       });
       return { kind, number };
     case 'fill': {
-      await store.gear.put(filledMember(number), { mount: 'fork', connection: null, system: null });
+      await store.gear.put(filledMember(number), {
+        mount: 'fork',
+        connection: null,
+        system: null,
+        speeds: null,
+        limits: null,
+      });
       for (let i = 0; i < SITES_FILLED; i++) {
         await store.sites.put(
           { kind: 'member', id: filledMember(number) },

@@ -1,6 +1,6 @@
 /** The scheduler, run long enough to say what is due at that instant. */
 import type { RunningPlatform } from '../../bot/app/platform.js';
-import { startReminders } from '../../bot/reminders/index.js';
+import { startReminders } from '../../bot/reminders/start-reminders.js';
 import type { Store } from '../../bot/store/store.js';
 import { contextOver } from '../reminders/fake-platform.js';
 

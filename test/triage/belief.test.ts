@@ -2,9 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { beliefFrom } from '../../bot/triage/engine/belief.js';
 import { gatherEvidence } from '../../bot/triage/engine/evidence.js';
-import { DEFAULT_SLIP } from '../../bot/triage/engine/mistakes.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
-import { situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
+import { DEFAULT_SLIP, situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
 import type { WalkEvent } from '../../bot/triage/walk/walk-state.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 

@@ -2,10 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { beliefFrom } from '../../bot/triage/engine/belief.js';
-import { DEFAULT_SLIP } from '../../bot/triage/engine/mistakes.js';
 import { chooseStep, rankSteps, USUAL_FORESIGHT } from '../../bot/triage/engine/choose-step.js';
 import { handOnMinutes } from '../../bot/triage/engine/hand-on-cost.js';
-import { situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
+import { DEFAULT_SLIP, situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
 import { EMPTY, evaluatePolicy, averaged, withObservation } from '../../scripts/knowledge/evaluate-policy.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 

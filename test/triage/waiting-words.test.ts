@@ -1,25 +1,39 @@
 /** Which words a waiting walk takes, and which are a question of another kind; and the line to copy that a walk offers. */
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
-import { allCommands } from '../../bot/commands/index.js';
+import { loadPlaces } from '../../bot/places/index.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
 import type { Deps } from '../../bot/commands/core/deps.js';
 import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
 import { assess, collectingOffer, loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
 
-const deps = { catalogue: loadCatalogue('knowledge/catalogue'), commands: allCommands } as unknown as Deps;
+const places = loadPlaces('knowledge/places');
+const deps = {
+  catalogue: loadCatalogue('knowledge/catalogue'),
+  commands: allCommands,
+  places: () => places,
+} as unknown as Deps;
+const NOW = Date.UTC(2026, 10, 25, 20);
 const model = loadTriage('knowledge/connection');
 
 describe('while a walk waits', () => {
   it.each(['hello', "what's up tonight", 'when is the next lunar eclipse'])('it leaves alone: %s', (text) => {
-    expect(isAnotherQuestion(text, deps)).toBe(true);
+    expect(isAnotherQuestion(text, deps, NOW)).toBe(true);
   });
 
-  it.each(['Vega', 'my mount does not answer', 'no change', 'could not open port COM3', 'the lamp went out', '2'])(
-    'it takes: %s',
-    (text) => {
-      expect(isAnotherQuestion(text, deps)).toBe(false);
-    },
-  );
+  it.each([
+    'Vega',
+    'my mount does not answer',
+    'no change',
+    'could not open port COM3',
+    'the lamp went out',
+    '2',
+    "I don't see anything good",
+    'im in device manager',
+    'yes it points at the moon',
+  ])('it takes: %s', (text) => {
+    expect(isAnotherQuestion(text, deps, NOW)).toBe(false);
+  });
 });
 
 describe('the line to copy', () => {

@@ -4,7 +4,9 @@ import type { Meeting } from '../../ahead/meetings.js';
 import type { ShowerHere } from '../../ahead/showers.js';
 import type { Fact } from '../../reply/reply.js';
 import { compassWord, degrees, duration, listed } from '../../reply/wording.js';
-import type { Eclipse, PlanetEvent, UtcMs } from '../../sky/index.js';
+import type { Eclipse } from '../../sky/eclipses.js';
+import type { PlanetEvent } from '../../sky/planet-events.js';
+import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatDate, formatLocalDate, formatLocalTime, localDateAt } from '../../times/index.js';
 
 /** "Sat 12 Dec", with the year where it is not the one that the answer begins in. */
@@ -84,19 +86,24 @@ export const eclipseFact = (eclipse: Eclipse, zone: string, nowUtcMs: UtcMs): Fa
 
 const moonlightWords = ({ moonAltitudeDeg, moonLitFraction }: ShowerHere): string => {
   if (moonAltitudeDeg <= 0) return 'no Moon then';
-  return `Moon ${Math.round(moonLitFraction * 100)} % lit and up`;
+  return `Moon ${Math.round(moonLitFraction * 100)} % lit`;
 };
 
 /** What a good observer under a dark sky may count: the zenithal rate times the sine of the radiant's height (IMO, visual observing handbook). */
 const rateWords = ({ shower, radiantAltitudeDeg }: ShowerHere): string => {
   const rate = shower.zenithalHourlyRate * Math.sin((radiantAltitudeDeg * Math.PI) / 180);
-  return `up to ${rate < 10 ? Math.max(1, Math.round(rate)) : Math.round(rate / 5) * 5} an hour under a dark sky`;
+  return `up to ${rate < 10 ? Math.max(1, Math.round(rate)) : Math.round(rate / 5) * 5} an hour`;
 };
 
+/** "Mon 14 Dec, best about 01:50, up to 140 an hour, no Moon then": the night by its evening. */
 export const showerFact = (here: ShowerHere, zone: string, nowUtcMs: UtcMs): Fact => ({
-  label: `${here.shower.name} (${here.shower.code})`,
-  value: `${nightWords(here.bestUtcMs, zone, nowUtcMs)}, best about ${formatClock(here.bestUtcMs, zone)}: radiant ${degrees(here.radiantAltitudeDeg)} high in the ${compassWord(here.radiantAzimuthDeg)}, ${rateWords(here)}, ${moonlightWords(here)}`,
+  label: here.shower.name,
+  value: `${nightWords(here.bestUtcMs, zone, nowUtcMs)}, best about ${formatClock(here.bestUtcMs, zone)}; ${rateWords(here)}, ${moonlightWords(here)}`,
 });
+
+/** Where its meteors come from, for whoever asks about one. */
+export const radiantWords = ({ shower, radiantAltitudeDeg, radiantAzimuthDeg }: ShowerHere): string =>
+  `${shower.name} (${shower.code}): their radiant then stands ${degrees(radiantAltitudeDeg)} high in the ${compassWord(radiantAzimuthDeg)}; look half the sky away from it.`;
 
 export const planetFact = (event: PlanetEvent, zone: string, nowUtcMs: UtcMs): Fact => ({
   label: event.planet,

@@ -1,32 +1,25 @@
 /** `ahead`: what the sky has coming for a site in the next weeks. */
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
-import { showersHere } from '../../ahead/showers.js';
 import { isProblem } from '../../ground/problem.js';
 import type { PointsAt } from '../../reply/points-at.js';
 import { reply, type Fact, type Json, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import {
-  lunarEclipses,
-  MOON,
-  nextMoonPhase,
-  planetEvents,
-  solarEclipses,
-  SUN,
-  sunSafety,
-  type Eclipse,
-  type Observer,
-  type TimeSpan,
-  type UtcMs,
-} from '../../sky/index.js';
+import { lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import { nextMoonPhase } from '../../sky/moon-phase.js';
+import { MOON } from '../../sky/moon.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { planetEvents } from '../../sky/planet-events.js';
+import { sunSafety } from '../../sky/sun-safety.js';
+import { SUN } from '../../sky/twilight.js';
+import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
 import { commandLine, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, integer, optional, text } from '../core/command.js';
-import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact, showerFact } from './ahead-words.js';
-
-const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings'] as const;
-type Kind = (typeof KINDS)[number];
+import { isAbout, KINDS, type Kind, type Question, type Section } from './ahead-question.js';
+import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact } from './ahead-words.js';
+import { showers } from './shower-section.js';
 
 const WEEK_MS = 7 * 86_400_000;
 const USUAL_WEEKS = 6;
@@ -44,25 +37,6 @@ const MOST_MEETINGS = 3;
 const MOST_SATURDAYS = 3;
 const MOST_OF_ONE_KIND = 12;
 const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
-
-interface Section {
-  readonly pointsAt?: readonly PointsAt[];
-  readonly facts: readonly Fact[];
-  readonly data: readonly Json[];
-}
-
-interface Question {
-  readonly observer: Observer;
-  readonly zone: string;
-  readonly span: TimeSpan;
-  readonly kind: Kind;
-  /** In lower case; null for everything. */
-  readonly about: string | null;
-}
-
-/** Whether something of these names was asked about. */
-const isAbout = ({ about }: Question, ...names: readonly string[]): boolean =>
-  about === null || names.some((name) => name.toLowerCase().startsWith(about) || about.startsWith(name.toLowerCase()));
 
 const NOTHING: Section = { facts: [], data: [] };
 
@@ -140,25 +114,6 @@ const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
   data: seen.map(eclipseData),
 });
-
-const showers = (question: Question): Section => {
-  const { observer, zone, span, kind } = question;
-  const found = showersHere(observer, span).filter(
-    ({ shower }) =>
-      (kind === 'showers' || shower.zenithalHourlyRate >= 10) && isAbout(question, shower.name, shower.code),
-  );
-  return {
-    facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
-    data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({
-      what: 'shower',
-      code: shower.code,
-      name: shower.name,
-      maximumUtc: isoUtc(maximumUtcMs),
-      bestUtc: isoUtc(bestUtcMs),
-      radiantAltitudeDeg: rounded(radiantAltitudeDeg, 1),
-    })),
-  };
-};
 
 const planets = (question: Question): Section => {
   const { zone, span } = question;
@@ -269,7 +224,11 @@ export const ahead = defineCommand({
       summary: summaryOf(question, weeks, facts),
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
-      notes: [`Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`, ...siteNotes(where)],
+      notes: [
+        ...sections.flatMap((section) => section.notes ?? []),
+        `Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`,
+        ...siteNotes(where),
+      ],
       ...(kind === 'all'
         ? {
             choices: [

@@ -199,7 +199,7 @@ const ownValue = async (
   if (specOf(command, option)?.complete !== 'own') return words;
   const offered = (await command.completeOwn?.(deps, option, words, asker)) ?? [];
   if (offered.length === 1 && !isExpected) return offered[0]?.value ?? words;
-  return isExpected || offered.length > 0 ? words : null;
+  return isExpected || offered.length > 0 || isPrivateWord(words) ? words : null;
 };
 
 const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {

@@ -1,8 +1,8 @@
 /** Which kind of mount a question is about: the one named, the one the member told of before, else a German equatorial. */
 import { MOUNT_KINDS, type MountKind } from '../../pointing/mount/mount.js';
-import { StoreError } from '../../store/store.js';
-import { choice, optional, type Asker } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import { StoreError, type Gear, type Store } from '../../store/store.js';
+import { choice, optional } from '../core/command.js';
+import type { Asking } from './resolve-site.js';
 
 /** What people call each kind of mount. */
 export const MOUNT_NAMES: Readonly<Record<string, MountKind>> = {
@@ -25,18 +25,42 @@ export const mountOption = optional(
 );
 
 /** A store that does not answer costs only what the member saved. */
-export const mountFor = async (
-  deps: Pick<Deps, 'store'>,
-  asker: Asker,
-  asked: MountKind | undefined,
-): Promise<MountKind> => {
-  if (asked !== undefined) return asked;
+const gearIn = async (store: Store, memberId: string): Promise<Gear | null> => {
   try {
-    return (await deps.store.gear.get(asker.memberId))?.mount ?? 'german';
+    return await store.gear.get(memberId);
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
-    return 'german';
+    return null;
   }
+};
+
+/** A saved mount makes the answer the asker's alone; the usual one, used where none is saved, does not. */
+export const mountFor = async ({ asker, privacy }: Asking, asked: MountKind | undefined): Promise<MountKind> => {
+  if (asked !== undefined) return asked;
+  const saved = (await gearIn(privacy.unmarked, asker.memberId))?.mount ?? null;
+  if (saved !== null) privacy.markPersonal();
+  return saved ?? 'german';
+};
+
+/** What the asker saved of their mount in numbers, where that is the kind of mount asked about: for them alone. */
+export const savedNumbers = async <N extends 'speeds' | 'limits'>(
+  { asker, privacy }: Asking,
+  which: N,
+  mount: MountKind,
+): Promise<Gear[N] | null> => {
+  const gear = await gearIn(privacy.unmarked, asker.memberId);
+  if (gear === null || gear[which] === null || (gear.mount ?? mount) !== mount) return null;
+  privacy.markPersonal();
+  return gear[which];
+};
+
+/**
+ * Connection and computer, for a walk that the member begins themself: `gear` tells who saves them that such a walk begins from
+ * them and shows them to those who follow it, so they do not make it the asker's alone.
+ */
+export const gearForOwnWalk = async ({ asker, privacy }: Asking): Promise<Pick<Gear, 'connection' | 'system'>> => {
+  const saved = await gearIn(privacy.unmarked, asker.memberId);
+  return { connection: saved?.connection ?? null, system: saved?.system ?? null };
 };
 
 export const MOUNT_WORDS: Readonly<Record<MountKind, string>> = {

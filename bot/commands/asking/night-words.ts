@@ -2,17 +2,12 @@
 import { horizonAltitudeDegAt } from '../../pointing/horizon/horizon-profile.js';
 import type { ChartPoint, NightChart } from '../../reply/reply.js';
 import { degrees } from '../../reply/wording.js';
-import {
-  altitudeCurve,
-  horizontalOf,
-  MOON,
-  riseTransitSet,
-  type MoonState,
-  type RiseTransitSet,
-  type TimeSpan,
-  type Twilights,
-  type TwilightTimes,
-} from '../../sky/index.js';
+import { altitudeCurve } from '../../sky/altitude-curve.js';
+import { MOON, type MoonState } from '../../sky/moon.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
+import { riseTransitSet, type RiseTransitSet } from '../../sky/rise-set.js';
+import type { Twilights, TwilightTimes } from '../../sky/twilight.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { HorizonPoint } from '../../store/store.js';
 import { formatClock, formatLocalTime, formatSpan } from '../../times/index.js';

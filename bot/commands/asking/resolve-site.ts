@@ -11,7 +11,14 @@ import {
 } from '../../places/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
-import { StoreError, type HorizonPoint, type Owner, type Store, type StoredSite } from '../../store/store.js';
+import {
+  StoreError,
+  type HorizonPoint,
+  type Owner,
+  type SiteSky,
+  type Store,
+  type StoredSite,
+} from '../../store/store.js';
 import type { Asker, Request } from '../core/command.js';
 import type { Privacy } from '../core/privacy.js';
 import type { Deps } from '../core/deps.js';
@@ -21,6 +28,8 @@ export interface ResolvedSite {
   readonly site: Site;
   /** Obstructions by azimuth, or null where none are known (then the true horizon counts). */
   readonly horizon: readonly HorizonPoint[] | null;
+  /** How dark its sky is, where its owner has said. */
+  readonly sky?: SiteSky;
   /** How an answer names it: "Quarry Field (your site)", "Fenwold Common (the club's site)", "Calgary, Alberta, CA". */
   readonly saidAs: string;
 }
@@ -40,6 +49,7 @@ export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): Resolve
     source: kind === 'member' ? 'saved' : 'club',
   },
   horizon: stored.horizon,
+  ...(stored.sky === undefined ? {} : { sky: stored.sky }),
   saidAs: kind === 'member' ? `${stored.name} (your site)` : `${stored.name} (the club's site)`,
 });
 
@@ -157,7 +167,7 @@ const namedSite = (
     );
   }
   if (isPrivateWord(siteText)) {
-    if (saved.member.length > 0) markPersonal();
+    markPersonal();
     return saved.trouble === null
       ? unknownPrivateSite(siteText, saved)
       : problem(
@@ -172,6 +182,8 @@ const namedSite = (
       request.privacy.markUnread(`the place ${found.site.name}`);
     return { site: found.site, horizon: null, saidAs: found.site.name };
   }
+  // A name that is no place asks for a site of the member's own, there or not.
+  if (found.problem === 'unknown-place') markPersonal();
   const message = siteProblemMessage(found);
   return problem(
     found.problem,
@@ -207,7 +219,7 @@ const siteOfOperator = (
   return problem(
     'no-site',
     saved.trouble === null
-      ? 'No site is known yet. Name one, such as site:52.71,0.12 or site:"Ely, England"; or save yours once: site add name:"Quarry Field" position:52.71,0.12'
+      ? 'No site is known yet. Tell me once, "my site is Ely, England" or site add garden 52.71,0.12; or name it with the question: site:"Ely, England" or site:52.71,0.12'
       : `Saved sites cannot be read just now, and no site was named. ${NAME_ONE}`,
   );
 };

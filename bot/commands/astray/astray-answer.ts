@@ -1,16 +1,18 @@
 /** The finding of `astray` as the parts of a reply: summary, facts, notes and data. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { shownHorizontal } from '../../pointing/miss/controller-belief.js';
+import { lstErrorS, shownHorizontal } from '../../pointing/miss/controller-belief.js';
 import type { Diagnosis, Explanation } from '../../pointing/miss/explain-miss.js';
 import { landedOfDate } from '../../pointing/miss/landing.js';
 import { nextObservation } from '../../pointing/miss/next-observation.js';
 import type { Fact, Json, Reply } from '../../reply/reply.js';
 import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, rounded } from '../../reply/wording.js';
-import { positionAngleDeg, separationDeg, siderealTimes, wrapDeg180, wrapHours12 } from '../../sky/index.js';
+import { positionAngleDeg, separationDeg, wrapDeg180, wrapHours12 } from '../../sky/angles.js';
+import { siderealTimes } from '../../sky/sidereal-time.js';
 import type { Equatorial, Horizontal } from '../../sky/types.js';
 import { causeTitle, nextWords } from './astray-words.js';
-import { polarData, polarFacts, polarFit } from './polar-words.js';
+import { missChart } from './miss-chart.js';
+import { leftWords, polarData, polarFacts, polarFit } from './polar-words.js';
 import { correctionFor, type WordContext } from './correction-words.js';
 
 const CAUSES_SAID = 3;
@@ -71,26 +73,42 @@ const missText = (from: Equatorial, to: Equatorial): string =>
 const altAzText = ({ altitudeDeg, azimuthDeg }: Horizontal): string =>
   `${degrees(altitudeDeg)}, ${Math.round(azimuthDeg) % 360}°`;
 
+/** Of more landings than these nobody reads the predictions on a phone. */
+const LANDINGS_SAID = 2;
+
+const predictedWords = (
+  { belief }: Explanation,
+  circumstances: WordContext['circumstances'],
+  seen: Observation,
+): string => {
+  switch (seen.kind) {
+    case 'lst':
+      return `sidereal time ${hoursMinutesSeconds(belief.lstHours)} (seen ${hoursMinutesSeconds(seen.lstHours)})`;
+    case 'shown':
+      return `display ${altAzText(shownHorizontal(belief, seen.target))} (seen ${altAzText(seen.at)})`;
+    case 'landed':
+      return `landing ${missText(seen.target.ofDate, landedOfDate(circumstances, belief, seen.target))} of ${seen.target.name} (seen ${missText(seen.target.ofDate, seen.ofDate)})`;
+  }
+};
+
 /** What a cause predicts beside what was seen: "sidereal time 23h 19m 25s (seen 23h 19m 40s), landing 12.2° east (seen 15.0° east)". */
-const predictedBesideSeen = ({ belief }: Explanation, { context, observations }: Finding): string =>
-  listed(
-    observations.map((seen) => {
-      switch (seen.kind) {
-        case 'lst':
-          return `sidereal time ${hoursMinutesSeconds(belief.lstHours)} (seen ${hoursMinutesSeconds(seen.lstHours)})`;
-        case 'shown':
-          return `display ${altAzText(shownHorizontal(belief, seen.target))} (seen ${altAzText(seen.at)})`;
-        case 'landed':
-          return `landing ${missText(seen.target.ofDate, landedOfDate(context.circumstances, belief, seen.target))} of ${seen.target.name} (seen ${missText(seen.target.ofDate, seen.ofDate)})`;
-      }
-    }),
-  );
+const predictedBesideSeen = (cause: Explanation, { context, observations }: Finding): string => {
+  const landings = observations.filter(({ kind }) => kind === 'landed');
+  const said = observations.filter((seen) => !landings.slice(LANDINGS_SAID).includes(seen));
+  const unsaid = observations.length - said.length;
+  return listed([
+    ...said.map((seen) => predictedWords(cause, context.circumstances, seen)),
+    ...(unsaid === 0 ? [] : [`${unsaid} more`]),
+  ]);
+};
+
+const smallAngle = (deg: number): string => (deg < 0.3 ? `${Math.round(deg * 60)}′` : degrees(deg, 1));
 
 const causeFact = (cause: Explanation, finding: Finding, isFirst: boolean): Fact => ({
   label: `${causeTitle(cause, finding.context.circumstances)}, ${percent(cause.probability)}`,
   value: isFirst
-    ? `predicts ${predictedBesideSeen(cause, finding)}; leaves ${degrees(cause.residualDeg, 1)} unexplained.`
-    : `leaves ${degrees(cause.residualDeg, 1)} unexplained. ${correctionFor(cause, finding.context)}`,
+    ? `predicts ${predictedBesideSeen(cause, finding)}; leaves ${smallAngle(cause.residualDeg)} unexplained.`
+    : `leaves ${smallAngle(cause.residualDeg)} unexplained. ${correctionFor(cause, finding.context)}`,
 });
 
 /** What the observations say without any model: the miss on the sky. */
@@ -129,11 +147,11 @@ const predictedData = ({ belief }: Explanation, { circumstances, target }: WordC
 };
 
 /** The amounts the contract names, for the causes that have them. */
-const amountData = ({ parts }: Explanation): { readonly [key: string]: Json } =>
+const amountData = ({ parts, belief }: Explanation): { readonly [key: string]: Json } =>
   Object.assign(
     {},
     ...parts.map(({ id, size }) => {
-      if (size === null) return {};
+      if (size === null) return id === 'sidereal-amount' ? { offsetMinutes: rounded(lstErrorS(belief) / 60, 2) } : {};
       if (id === 'sidereal-amount') return { offsetMinutes: rounded(wrapDeg180(size[0]! / 4) * 4, 2) };
       return id === 'facing' ? { offsetDeg: rounded(wrapDeg180(size[0]!), 2) } : {};
     }),
@@ -175,7 +193,7 @@ const NO_SLEW_BY_DAY =
   'While the Sun is up, send this mount to no star: it points wrongly, and the Sun may be where it lands. Cap it, put the entries right, and try on the first star of the night.';
 
 export interface FindingReply {
-  readonly parts: Pick<Reply, 'title' | 'summary' | 'facts' | 'notes' | 'data'>;
+  readonly parts: Pick<Reply, 'title' | 'summary' | 'facts' | 'notes' | 'data' | 'chart'>;
   /** What the mount is to be sent to next, if anything. */
   readonly next: PointedTarget | null;
 }
@@ -211,6 +229,7 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
       ...said.map((cause, i) => causeFact(cause, finding, i === 0)),
       ...(fit === null ? [] : polarFacts(fit, circumstances.observer.latitudeDeg < 0)),
     ],
+    ...(fit === null ? {} : { chart: missChart(circumstances, observations, fit, leftWords(fit)) }),
     notes: [...(certain ? [] : [advice]), ...(finding.isSunUp && found ? [NO_SLEW_BY_DAY] : [])],
     data: {
       utc: isoUtc(circumstances.utcMs),

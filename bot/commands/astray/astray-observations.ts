@@ -3,16 +3,8 @@ import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget } from '../../catalogue/index.js';
 import { LST_SIGMA_S, POSITION_SIGMA_DEG, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import {
-  equatorialFromVector,
-  horizontalOf,
-  ofDateFromHorizontal,
-  placeOf,
-  rotatedAbout,
-  unitFromEquatorial,
-  wrapDeg360,
-  type Vector3,
-} from '../../sky/index.js';
+import { equatorialFromVector, rotatedAbout, unitFromEquatorial, wrapDeg360, type Vector3 } from '../../sky/angles.js';
+import { horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/deps.js';
 

@@ -9,7 +9,8 @@ import {
   type PointedTarget,
 } from '../../pointing/miss/astray-types.js';
 import { precessionNutationAt } from '../../sky/earth.js';
-import { equatorialFromVector, horizonFrame, multiply } from '../../sky/index.js';
+import { equatorialFromVector, multiply } from '../../sky/angles.js';
+import { horizonFrame } from '../../sky/horizon-frame.js';
 import { pointedAt, readAltAz, readLanding, readLst, type SkyThen } from './astray-observations.js';
 
 /** With the first, ten landings at most. */
@@ -24,7 +25,7 @@ const ALSO_HINT =
   'Write it as also:"Capella = 12 degrees east of it; Deneb = 41,135": a target, =, and where the tube landed.';
 
 /** Further landings: "Capella = 12 degrees east of it; Deneb = 41,135". */
-const readAlso = (sky: SkyThen, also: string): Seen | Problem => {
+const readAlso = (sky: SkyThen, also: string, within: number | undefined): Seen | Problem => {
   const parts = also
     .split(';')
     .map((part) => part.trim())
@@ -41,7 +42,7 @@ const readAlso = (sky: SkyThen, also: string): Seen | Problem => {
     const target = pointedAt(sky, found.target);
     const landing = readLanding(sky, part.slice(at + 1), target, found.target.body);
     if (isProblem(landing)) return landing;
-    observations.push({ kind: 'landed', target, ofDate: landing.ofDate, sigmaDeg: landing.sigmaDeg });
+    observations.push({ kind: 'landed', target, ofDate: landing.ofDate, sigmaDeg: within ?? landing.sigmaDeg });
     if (landing.note !== undefined) notes.push(landing.note);
   }
   return { observations, notes };
@@ -80,7 +81,7 @@ export const readSeen = (
   const { lst, shown, landed, also, within } = texts;
   const landing = landed === undefined ? null : readLanding(sky, landed, target, body);
   if (isProblem(landing)) return landing;
-  const others = also === undefined ? { observations: [], notes: [] } : readAlso(sky, also);
+  const others = also === undefined ? { observations: [], notes: [] } : readAlso(sky, also, within);
   const observations: Observation[] = [];
   for (const read of [
     lst === undefined ? null : readClock(lst),

@@ -5,10 +5,12 @@ import type { AlignmentStar, Circumstances, Observation, PointedTarget } from '.
 import { explainMiss, type Explanation } from '../../pointing/miss/explain-miss.js';
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
 import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
-import { horizontalFromOfDate, placeOf, sunSafety } from '../../sky/index.js';
+import { horizontalFromOfDate, placeOf } from '../../sky/place.js';
+import { sunUpHeight } from '../../sky/sun-safety.js';
 import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
+import { storedPlaces } from '../asking/stored-places.js';
 import { targetAtSite, timeFor } from '../asking/question-parts.js';
 import { defineCommand, number, optional, text, type Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
@@ -121,10 +123,11 @@ export const astray = defineCommand({
     const circumstances: Circumstances = {
       observer,
       utcMs,
-      mount: await mountFor(deps, asker, options.mount),
+      mount: await mountFor(request, options.mount),
       clock,
       stars: alignmentStars(sky),
       alignedOn,
+      places: await storedPlaces(request),
     };
     const diagnosis = explainMiss(circumstances, target, seen.observations);
     const context: WordContext = {
@@ -133,9 +136,8 @@ export const astray = defineCommand({
       zone,
       target,
       magneticDeclinationDeg: magneticNorth(observer, utcMs)?.declinationDeg ?? null,
-      places: [],
     };
-    const isSunUp = sunSafety(wanted.body, observer, utcMs, deps.sunLimits).isSunUp;
+    const isSunUp = sunUpHeight(observer)(utcMs) > 0;
     const found = findingReply({ context, observations: seen.observations, diagnosis, isSunUp }, wanted.name);
     return reply({
       ...found.parts,

@@ -1,10 +1,12 @@
 /** Exactly what to change for each cause of a miss. */
 import type { CauseId, Circumstances, PointedTarget } from '../../pointing/miss/astray-types.js';
+import { lstErrorS, type Belief } from '../../pointing/miss/controller-belief.js';
 import type { Explanation } from '../../pointing/miss/explain-miss.js';
 import type { Part } from '../../pointing/miss/mistake-types.js';
-import { amountReadings, type AmountReading, type StoredPlace } from '../../pointing/miss/amount-readings.js';
+import { amountReadings, type AmountReading } from '../../pointing/miss/amount-readings.js';
 import { degreesAndMinutesText } from '../../pointing/entering/sexagesimal.js';
 import { degrees, duration, hoursMinutesSeconds } from '../../reply/wording.js';
+import { wrapDeg180 } from '../../sky/angles.js';
 import { zoneName, offsetWords, type SiteClock } from '../../times/index.js';
 import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { HOME_WORDS } from '../asking/mount-for.js';
@@ -16,11 +18,9 @@ export interface WordContext {
   readonly target: PointedTarget;
   /** East positive; null where the magnetic model does not hold. */
   readonly magneticDeclinationDeg: number | null;
-  /** Places the controller may still have in store. */
-  readonly places: readonly StoredPlace[];
 }
 
-type Say = (part: Part, context: WordContext) => string;
+type Say = (part: Part, context: WordContext, belief: Belief) => string;
 
 const siteText = ({ latitudeDeg, longitudeDeg }: Circumstances['observer']): string =>
   `latitude ${degreesAndMinutesText('latitude', latitudeDeg)}, longitude ${degreesAndMinutesText('longitude', longitudeDeg)}`;
@@ -76,12 +76,21 @@ const readingWords = (reading: AmountReading): string => {
   }
 };
 
-const amountWords: Say = ({ size }, context) => {
-  const [minutes] = size as [number];
-  const { observer } = context.circumstances;
-  const readings = amountReadings(minutes, context.clock.local.ordinal, observer.longitudeDeg, context.places);
+/** Minutes of sidereal time by which the controller is ahead, as one part makes it. */
+const minutesOf = ({ size }: Part, belief: Belief): number =>
+  size === null ? lstErrorS(belief) / 60 : wrapDeg180(size[0]! / 4) * 4;
+
+const amountWords: Say = (part, context, belief) => {
+  const { observer, places } = context.circumstances;
+  const minutes = minutesOf(part, belief);
+  const then = `set ${dateText(context)}, ${context.clock.local.toFormat('HH:mm')}, ${offsetsText(context)}, ${siteText(observer)}.`;
+  if (part.slip.kind === 'place')
+    return `Your controller seems still to stand at ${part.slip.name}. Enter ${siteText(observer)}.`;
+  if (part.slip.kind === 'default-date')
+    return `The date on your controller seems still to be 1 January, as after a dead battery. So ${then}`;
+  const readings = amountReadings(minutes, context.clock.local.ordinal, observer.longitudeDeg, places);
   const ahead = minutes > 0 ? 'ahead' : 'behind';
-  return `Your controller is ${duration(Math.abs(minutes) * MS_PER_MINUTE)} ${ahead} in sidereal time. Any one of these gives that; check in this order: ${readings.map(readingWords).join('; ')}. Then set ${dateText(context)}, ${context.clock.local.toFormat('HH:mm')}, ${offsetsText(context)}, ${siteText(observer)}.`;
+  return `Your controller is ${duration(Math.abs(minutes) * MS_PER_MINUTE)} ${ahead} in sidereal time. Any one of these gives that; check in this order: ${readings.map(readingWords).join('; ')}. Then ${then}`;
 };
 
 const SAY: Readonly<Record<CauseId, Say>> = {
@@ -146,5 +155,5 @@ const SAY: Readonly<Record<CauseId, Say>> = {
 };
 
 /** What to change, in a sentence or two for each mistake. */
-export const correctionFor = ({ parts }: Pick<Explanation, 'parts'>, context: WordContext): string =>
-  parts.map((part) => SAY[part.id](part, context)).join(' And: ');
+export const correctionFor = ({ parts, belief }: Explanation, context: WordContext): string =>
+  parts.map((part) => SAY[part.id](part, context, belief)).join(' And: ');

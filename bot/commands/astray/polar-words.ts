@@ -28,13 +28,26 @@ export const polarFit = (
   return isSmall ? fit : null;
 };
 
+/** What is smaller than twice its own uncertainty is no error to turn a screw for. */
+const NOISE_SIGMAS = 2;
+
+const screwWords = (errorDeg: number, sigmaDeg: number, [over, under]: readonly [string, string]): string =>
+  Math.abs(errorDeg) < NOISE_SIGMAS * sigmaDeg
+    ? `${arcminutes(errorDeg)}, within the noise (±${arcminutes(NOISE_SIGMAS * sigmaDeg)}): leave it`
+    : `${arcminutes(errorDeg)} ± ${arcminutes(sigmaDeg)} ${errorDeg > 0 ? over : under} by that`;
+
+/** "Vega 2′, Capella 3′ and Deneb 1′". */
+export const leftWords = ({ leftDeg }: PolarFit): string =>
+  listed(leftDeg.map(({ name, offDeg }) => `${name} ${arcminutes(offDeg)}`));
+
 export const polarFacts = (fit: PolarFit, isSouthern: boolean): Fact[] => {
-  const { raisedDeg, turnedDeg, zeroHourAngleDeg, zeroDecDeg, coneDeg, leftDeg, rmsDeg } = fit;
-  const isEast = turnedDeg > 0 !== isSouthern;
+  const { raisedDeg, turnedDeg, raisedSigmaDeg, turnedSigmaDeg, zeroHourAngleDeg, zeroDecDeg, coneDeg, rmsDeg } = fit;
+  const east = 'too far east: turn its upper end west';
+  const west = 'too far west: turn its upper end east';
   return [
     {
-      label: `Polar axis by ${leftDeg.length} stars`,
-      value: `${arcminutes(raisedDeg)} too ${raisedDeg > 0 ? 'high: turn it down' : 'low: turn it up'} by that; turned ${arcminutes(turnedDeg)} too far ${isEast ? 'east: turn its upper end west' : 'west: turn its upper end east'} by that.`,
+      label: `Polar axis by ${fit.leftDeg.length} stars`,
+      value: `height ${screwWords(raisedDeg, raisedSigmaDeg, ['too high: turn it down', 'too low: turn it up'])}; azimuth ${screwWords(turnedDeg, turnedSigmaDeg, isSouthern ? [west, east] : [east, west])}.`,
     },
     {
       label: 'Beside that',
@@ -42,14 +55,16 @@ export const polarFacts = (fit: PolarFit, isSouthern: boolean): Fact[] => {
     },
     {
       label: 'Left over',
-      value: `${arcminutes(rmsDeg)} on the mean: ${listed(leftDeg.map(({ name, offDeg }) => `${name} ${arcminutes(offDeg)}`))}.`,
+      value: `${arcminutes(rmsDeg)} on the mean: ${leftWords(fit)}.`,
     },
   ];
 };
 
 export const polarData = (fit: PolarFit): Json => ({
   raisedArcmin: rounded(fit.raisedDeg * 60, 2),
+  raisedSigmaArcmin: rounded(fit.raisedSigmaDeg * 60, 2),
   turnedArcmin: rounded(fit.turnedDeg * 60, 2),
+  turnedSigmaArcmin: rounded(fit.turnedSigmaDeg * 60, 2),
   zeroHourAngleArcmin: rounded(fit.zeroHourAngleDeg * 60, 2),
   zeroDecArcmin: rounded(fit.zeroDecDeg * 60, 2),
   coneArcmin: fit.coneDeg === null ? null : rounded(fit.coneDeg * 60, 2),

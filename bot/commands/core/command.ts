@@ -244,6 +244,8 @@ export type WordsRead = LineRead | { readonly outcome: Outcome };
 export interface WordsReader {
   /** For the log. */
   readonly name: string;
+  /** Asked as well about words that begin with a command's name by chance ("moon rise tomorrow") and that it could not read. */
+  readonly mendsCommands?: boolean;
   /** Null: not for this reader. What it rejects with goes to the log, and the next one is asked. */
   readonly read: (deps: Deps, said: SaidWords) => Promise<WordsRead | null>;
 }

@@ -162,9 +162,9 @@ const runRead = async (deps: Deps, { line, note }: LineRead, ask: Ask): Promise<
 };
 
 /** The outcome of the first reader that has something to say of words that are no command; null when none has. */
-const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | null> => {
+const readWords = async (deps: Deps, text: string, ask: Ask, readers = deps.readers ?? []): Promise<Outcome | null> => {
   const { asker, nowUtcMs, onError } = ask;
-  for (const reader of deps.readers ?? []) {
+  for (const reader of readers) {
     const { privacy, store } = openPrivacy(deps.store);
     try {
       const read = await reader.read({ ...deps, store }, { text, asker, nowUtcMs, privacy });
@@ -180,6 +180,26 @@ const readWords = async (deps: Deps, text: string, ask: Ask): Promise<Outcome | 
   return null;
 };
 
+/** What a command says of words that it cannot read; they may be a sentence that begins with its name by chance. */
+const NOT_READ: readonly string[] = [
+  'bad-option',
+  'bad-time',
+  'missing-option',
+  'unknown-place',
+  'unknown-target',
+  'unreadable-date',
+  'unreadable-time',
+];
+const LEAST_WORDS = 3;
+
+/** A sentence that begins with a command's name: "remind me to look at jupiter at 11", "moon rise tomorrow". */
+const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask): Promise<Outcome> => {
+  const isSentence = line.trim().split(/\s+/u).length >= LEAST_WORDS && !/\s[a-z]{2,12}:\S/u.test(line);
+  if (!isProblem(outcome) || !NOT_READ.includes(outcome.problem) || !isSentence) return outcome;
+  const readers = (deps.readers ?? []).filter(({ mendsCommands }) => mendsCommands === true);
+  return (await readWords(deps, line, ask, readers)) ?? outcome;
+};
+
 /** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
 const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 
@@ -189,7 +209,7 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
  */
 export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  if (!isProblem(parsed)) return runParsed(deps, parsed, ask);
+  if (!isProblem(parsed)) return mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
   return NO_COMMAND.includes(parsed.problem)
     ? ((await readWords(deps, line.slice(0, PASTE_LIMIT), ask)) ?? parsed)
     : parsed;

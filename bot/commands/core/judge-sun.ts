@@ -3,15 +3,15 @@ import { cautionText } from '../../cautions/cautions.js';
 import { graver } from '../../reply/levels.js';
 import type { PointsAt, Reply } from '../../reply/reply.js';
 import { degrees, listed } from '../../reply/wording.js';
-import { sunAtWorst, type SunAtWorst, type SunLevel } from '../../sky/index.js';
-import type { SunLimits } from '../../sky/sun-safety.js';
+import type { SunLevel, SunLimits } from '../../sky/sun-safety.js';
+import { sunAtWorst, type SunAtWorst } from '../../sky/sun-span.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 
 /** Said where the Sun is up and all that is named is clear of it: still nobody sweeps about by day unawares. */
-const farWords = (judged: readonly Judged[]): readonly string[] => {
+const farWords = (judged: readonly Judged[], nowUtcMs: UtcMs | undefined): readonly string[] => {
   const up = judged.filter(({ worst }) => worst.isSunUp);
-  return up.length === 0 ? [] : [`The Sun is up, ${listed(nearest(up))}: do not sweep across it.`];
+  return up.length === 0 ? [] : [`${upWords(up, nowUtcMs)}: do not sweep across it.`];
 };
 
 export interface SunJudgement {
@@ -42,25 +42,49 @@ const judge = (point: PointsAt, limits: SunLimits | undefined): Judged => {
   return { point, worst: sunAtWorst(direction, observer, span, limits) };
 };
 
-/** "12° from Venus", with the time where a span was named. */
-const nearWords = ({ point, worst }: Judged): string =>
-  `${degrees(worst.separationDeg)} from ${point.what}${'utcMs' in point.when ? '' : ` at ${formatLocalTime(worst.utcMs, point.zone)}`}`;
+/** Whether it is told to someone who plans, not to someone at the telescope. */
+const isAhead = (utcMs: UtcMs, nowUtcMs: UtcMs | undefined): boolean =>
+  nowUtcMs !== undefined && Math.abs(utcMs - nowUtcMs) > DAY_AHEAD_MS;
+
+/** Of one named instant, or of several or a span. */
+const isOneInstant = (judged: readonly Judged[]): boolean => {
+  const [first] = judged;
+  return judged.every(({ point, worst }) => 'utcMs' in point.when && worst.utcMs === first?.worst.utcMs);
+};
+
+/** "12° from Venus", with the time where more than one instant was named, and the day too where it is another. */
+const nearWords = ({ point, worst }: Judged, isPlain: boolean, nowUtcMs: UtcMs | undefined): string => {
+  const near = `${degrees(worst.separationDeg)} from ${point.what}`;
+  if (isPlain) return near;
+  if (isAhead(worst.utcMs, nowUtcMs)) return `${near} (${formatLocalDateTime(worst.utcMs, point.zone)})`;
+  return 'utcMs' in point.when ? near : `${near} at ${formatLocalTime(worst.utcMs, point.zone)}`;
+};
 
 /** The nearest first, each thing once. */
-const nearest = (near: readonly Judged[]): readonly string[] => {
+const nearest = (near: readonly Judged[], nowUtcMs: UtcMs | undefined): readonly string[] => {
   const sorted = [...near].sort((a, b) => a.worst.separationDeg - b.worst.separationDeg);
   const once = sorted.filter((each, i) => sorted.findIndex(({ point }) => point.what === each.point.what) === i);
-  const said = once.slice(0, NAMED_AT_MOST).map(nearWords);
+  const said = once.slice(0, NAMED_AT_MOST).map((each) => nearWords(each, isOneInstant(near), nowUtcMs));
   return once.length > NAMED_AT_MOST ? [...said, `${once.length - NAMED_AT_MOST} more`] : said;
 };
+
+/** "The Sun is up", or that it will be. */
+const upWords = (near: readonly Judged[], nowUtcMs: UtcMs | undefined): string =>
+  `The Sun is up${near.every(({ worst }) => isAhead(worst.utcMs, nowUtcMs)) ? ' then' : ''}, ${listed(nearest(near, nowUtcMs))}`;
 
 /** "The Sun is up soon" is for those at the telescope; who plans ahead is told the day. */
 const sunriseWords = ({ point, worst }: Judged, nowUtcMs: UtcMs | undefined): string => {
   const sunriseUtcMs = worst.sunriseUtcMs ?? worst.utcMs;
-  return nowUtcMs !== undefined && sunriseUtcMs - nowUtcMs > DAY_AHEAD_MS
-    ? `The Sun rises within the hour after it, ${formatLocalDateTime(sunriseUtcMs, point.zone)}: cap and park before then.`
+  return isAhead(sunriseUtcMs, nowUtcMs)
+    ? `Sunrise ${formatLocalDateTime(sunriseUtcMs, point.zone)}, within the hour after ${point.what}: the Sun then blinds, so cap and park before it.`
     : `Sunrise at ${formatLocalTime(sunriseUtcMs, point.zone)}. ${cautionText('sunrise')}`;
 };
+
+/** The first sunrise there is to fear. */
+const firstSunrise = (grave: readonly Judged[]): Judged | undefined =>
+  grave
+    .filter(({ worst }) => !worst.isSun && worst.sunriseUtcMs !== null)
+    .sort((a, b) => (a.worst.sunriseUtcMs ?? 0) - (b.worst.sunriseUtcMs ?? 0))[0];
 
 /**
  * The Sun's level over all that is named, and the cautions to say. By day: danger and caution by the club's limits; before
@@ -71,13 +95,13 @@ export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits, nowUtc
   const grave = all.filter(({ worst }) => worst.level !== 'clear');
   const level = SUN_LEVELS[Math.max(0, ...grave.map(({ worst }) => SUN_LEVELS.indexOf(worst.level)))] ?? 'danger';
   const near = grave.filter(({ worst }) => !worst.isSun && worst.sunriseUtcMs === null);
-  const before = grave.find(({ worst }) => !worst.isSun && worst.sunriseUtcMs !== null);
+  const before = firstSunrise(grave);
   return {
     level,
-    notes: level === 'clear' ? farWords(all) : [],
+    notes: level === 'clear' ? farWords(all, nowUtcMs) : [],
     cautions: [
       ...(grave.some(({ worst }) => worst.isSun) ? [`This is the Sun. ${cautionText('sun-filter')}`] : []),
-      ...(near.length === 0 ? [] : [`The Sun is up, ${listed(nearest(near))}. ${cautionText('sun')}`]),
+      ...(near.length === 0 ? [] : [`${upWords(near, nowUtcMs)}. ${cautionText('sun')}`]),
       ...(before === undefined ? [] : [sunriseWords(before, nowUtcMs)]),
     ],
   };

@@ -23,7 +23,8 @@ const overlaid = <T extends object>(base: T, over: Partial<T>): T => Object.assi
 
 /**
  * The privacy of one request, and the store to run it with. A member's saved sites and reminders and the export of all that
- * is kept are their own. What a member observes with (`gear`) and the walks of troubleshooting are not: helpers speak of both.
+ * is kept are their own, and so is what they observe with (`gear`): asking for them makes the outcome the asker's, whether there are
+ * any or not. The walks of troubleshooting are not: helpers speak in them.
  */
 export const openPrivacy = (store: Store): { readonly privacy: Privacy; readonly store: Store } => {
   let personal = false;
@@ -40,10 +41,9 @@ export const openPrivacy = (store: Store): { readonly privacy: Privacy; readonly
     get sites() {
       const { sites } = store;
       return overlaid(sites, {
-        list: async (owner) => {
-          const rows = await sites.list(owner);
-          if (owner.kind === 'member' && rows.length > 0) markPersonal();
-          return rows;
+        list: (owner) => {
+          if (owner.kind === 'member') markPersonal();
+          return sites.list(owner);
         },
         put: (owner, site) => {
           if (owner.kind === 'member') markPersonal();
@@ -58,9 +58,26 @@ export const openPrivacy = (store: Store): { readonly privacy: Privacy; readonly
           markPersonal();
           return reminders.list(memberId);
         },
+        cancel: (memberId, id) => {
+          markPersonal();
+          return reminders.cancel(memberId, id);
+        },
         add: (reminder) => {
           if (reminder.to !== 'channel') markPersonal();
           return reminders.add(reminder);
+        },
+      });
+    },
+    get gear() {
+      const { gear } = store;
+      return overlaid(gear, {
+        get: (memberId) => {
+          markPersonal();
+          return gear.get(memberId);
+        },
+        put: (memberId, saved) => {
+          markPersonal();
+          return gear.put(memberId, saved);
         },
       });
     },

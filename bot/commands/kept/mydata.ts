@@ -3,8 +3,9 @@ import { z } from 'zod';
 import type { Choice } from '../../ground/problem.js';
 import { NOWHERE, reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
-import type { StoredSite } from '../../store/store.js';
+import type { Gear, StoredSite } from '../../store/store.js';
 import { choice, defineCommand, integer, optional } from '../core/command.js';
+import { limitsWords, speedsWords } from '../asking/mount-numbers.js';
 import { KEPT_PERIODS } from './privacy-text.js';
 import { siteLine } from '../site/site-words.js';
 
@@ -15,7 +16,13 @@ type Part = (typeof PARTS)[number];
 const kept = z.object({
   sites: z.array(z.custom<StoredSite>((value) => typeof value === 'object' && value !== null && 'name' in value)),
   gear: z
-    .object({ mount: z.string().nullable(), connection: z.string().nullable(), system: z.string().nullable() })
+    .object({
+      mount: z.string().nullable(),
+      connection: z.string().nullable(),
+      system: z.string().nullable(),
+      speeds: z.custom<Gear['speeds']>((value) => value === null || typeof value === 'object'),
+      limits: z.custom<Gear['limits']>((value) => value === null || typeof value === 'object'),
+    })
     .nullable(),
   reminders: z.array(z.object({ id: z.string(), dueUtcMs: z.number(), to: z.string(), text: z.string() })),
   walks: z.array(
@@ -37,6 +44,12 @@ const horizonText = ({ horizon }: StoredSite): string =>
     ? ''
     : `; horizon ${horizon.map(({ azimuthDeg, altitudeDeg }) => `${azimuthDeg}:${altitudeDeg}`).join(', ')}`;
 
+const gearFacts = ({ mount, connection, system, speeds, limits }: NonNullable<Kept['gear']>): readonly Fact[] => [
+  ...Object.entries({ mount, connection, system }).map(([label, value]) => ({ label, value: value ?? 'not said' })),
+  ...(speeds === null ? [] : [{ label: 'speeds', value: speedsWords(speeds) }]),
+  ...(limits === null ? [] : [{ label: 'limits', value: limitsWords(limits) }]),
+];
+
 const factsOf = (part: Part, all: Kept): readonly Fact[] => {
   switch (part) {
     case 'summary':
@@ -47,7 +60,9 @@ const factsOf = (part: Part, all: Kept): readonly Fact[] => {
           value:
             all.gear === null
               ? 'none'
-              : [all.gear.mount, all.gear.connection, all.gear.system].map((word) => word ?? 'not said').join(', '),
+              : gearFacts(all.gear)
+                  .map(({ value }) => value)
+                  .join(', '),
         },
         { label: 'Reminders', value: String(all.reminders.length) },
         {
@@ -66,7 +81,7 @@ const factsOf = (part: Part, all: Kept): readonly Fact[] => {
     case 'sites':
       return all.sites.map((site) => ({ label: site.name, value: `${siteLine(site)}${horizonText(site)}` }));
     case 'gear':
-      return Object.entries(all.gear ?? {}).map(([label, value]) => ({ label, value: value ?? 'not said' }));
+      return all.gear === null ? [] : gearFacts(all.gear);
     case 'reminders':
       return all.reminders.map(({ id, dueUtcMs, to, text }) => ({
         label: `${id}, ${isoUtc(dueUtcMs)}, to ${to === 'member' ? 'you' : 'a channel'}`,

@@ -17,12 +17,16 @@ export const options = {
   target: optional(text('add: the target, by name or coordinates', { complete: 'target' })),
   above: optional(number('add: when the target is higher than this many degrees', { min: 0, max: 90 })),
   when: optional(
-    choice('add: or when it clears your horizon, transits, or when dark begins, or before sunrise', [
+    choice('add: or when it clears your horizon, transits or sets, or when dark begins, or before sunrise', [
       'horizon',
       'transit',
+      'set',
       'dark',
       'sunrise',
     ]),
+  ),
+  at: optional(
+    text('add: or at an hour, with a target or without: 23:00, 9pm, in 2 hours', { complete: 'time', maxLength: 80 }),
   ),
   on: optional(text('Which night: tonight (usual), tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
   site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -39,6 +43,7 @@ export const again = (given: RemindOptions, changed: Readonly<Record<string, str
     target: given.target,
     above: given.above,
     when: given.when,
+    at: given.at,
     on: given.on,
     site: given.site,
     before: given.before,

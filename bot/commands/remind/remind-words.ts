@@ -4,11 +4,11 @@ import type { Target } from '../../catalogue/index.js';
 import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
 import { compassWord, degrees, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
-import { horizontalOf } from '../../sky/index.js';
+import { horizontalOf } from '../../sky/place.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 
-export type ReminderKind = 'altitude' | 'horizon' | 'transit' | 'dark' | 'sunrise';
+export type ReminderKind = 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
 
 /** "30° high in the east-north-east (67°)". */
 const place = (target: Target, { site }: ResolvedSite, utcMs: number): string => {
@@ -35,6 +35,19 @@ export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Mome
 
 export const transitText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
   `${target.name} crosses the meridian at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}, seen from ${where.site.name}. A German mount flips sides about now.`;
+
+export const setText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
+  `${target.name} sets at ${formatLocalTime(utcMs, where.site.zone)}, seen from ${where.site.name}.`;
+
+/** "It is 23:00 GMT: Jupiter is 30° high in the east (95°), seen from …", or that it is down. */
+export const hourText = (target: Target | null, where: ResolvedSite, { utcMs }: Moment): string => {
+  const time = formatLocalTime(utcMs, where.site.zone);
+  if (target === null) return `It is ${time}, as you asked.`;
+  const { altitudeDeg } = horizontalOf(target.body, where.site.observer, utcMs);
+  return altitudeDeg > 0
+    ? `It is ${time}: ${target.name} is ${place(target, where, utcMs)}, seen from ${where.site.name}.`
+    : `It is ${time}, and ${target.name} is below the horizon, seen from ${where.site.name}.`;
+};
 
 export const darkText = (where: ResolvedSite, { utcMs, untilUtcMs }: Moment): string =>
   `It is astronomically dark at ${where.site.name} from ${formatClock(utcMs, where.site.zone)} to ${formatLocalTime(untilUtcMs, where.site.zone)}.`;

@@ -1,32 +1,22 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
-import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
-import { NOWHERE, reply, type PointsAt, type Outcome } from '../../reply/reply.js';
-import { degrees, isoUtc } from '../../reply/wording.js';
-import {
-  highestByNight,
-  whenAbove,
-  whenClear,
-  whenDark,
-  whenSunrise,
-  whenTransits,
-  type Moment,
-  type Search,
-} from '../../reminders/find-moment.js';
-import { sunriseWarningText } from '../../reminders/standing-warning.js';
-import type { TimeSpan } from '../../sky/index.js';
+import { reply, type Outcome } from '../../reply/reply.js';
+import { isoUtc } from '../../reply/wording.js';
+import type { Moment } from '../../reminders/find-moment.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
-import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import { formatLocalDateTime, formatLocalTime, nightsFrom } from '../../times/index.js';
 import { defineCommand, type Request } from '../core/command.js';
+import { askedOf, type Asked } from './asked-of.js';
 import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
 import type { Deps } from '../core/deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
-import { commandLine, nightAround, nightFor, targetFor } from '../asking/question-parts.js';
-import { altitudeText, darkText, horizonText, transitText, type ReminderKind } from './remind-words.js';
-import { addressOf, toOf, type To } from './reminder-address.js';
-import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { commandLine, nightFor } from '../asking/question-parts.js';
+import { addressOf, toOf } from './reminder-address.js';
+import type { ResolvedSite } from '../asking/resolve-site.js';
 import { setStandingWarning } from './standing-reminder.js';
 import { judgeSun } from '../core/judge-sun.js';
 
@@ -34,118 +24,9 @@ const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
 const SUNRISE_LEAD_MINUTES = 45;
 
-interface Asked {
-  readonly kind: ReminderKind;
-  readonly where: ResolvedSite;
-  readonly search: (night: TimeSpan) => Search;
-  readonly sayOf: (moment: Moment) => string;
-  /** Why there is no such moment in the night. */
-  readonly why: (night: TimeSpan) => string;
-  /** It is so already. */
-  readonly already: string;
-  /** Where a member is sent at the moment, and the Sun is judged. */
-  readonly pointsAt: (utcMs: UtcMs) => readonly PointsAt[];
-}
-
-const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
-  const { options: given, nowUtcMs } = request;
-  const where = await siteFor(deps, request, given.site, {
-    lineFor: (site) => again(given, { site }),
-    shownTo: to === 'channel' ? 'everyone' : 'asker',
-  });
-  if (isProblem(where)) return where;
-  const { observer, zone, name } = where.site;
-  if (given.when === 'dark') {
-    return {
-      kind: 'dark',
-      where,
-      search: (night) => whenDark(observer, night, nowUtcMs),
-      sayOf: (moment) => darkText(where, moment),
-      pointsAt: () => NOWHERE,
-      why: () => `It does not get astronomically dark at ${name} that night, or it is over.`,
-      already: `It is astronomically dark at ${name} already`,
-    };
-  }
-  if (given.when === 'sunrise') {
-    return {
-      kind: 'sunrise',
-      where,
-      search: (night) => whenSunrise(observer, night, nowUtcMs),
-      sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone),
-      pointsAt: () => NOWHERE,
-      why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`,
-      already: 'The Sun is up already',
-    };
-  }
-  if (given.target === undefined)
-    return problem(
-      'missing-option',
-      'Which target? Such as remind target:"NGC 7331" above:30; or remind when:dark, remind when:sunrise',
-    );
-  const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
-  if (isProblem(found)) return found;
-  const { target } = found;
-  const about = {
-    where,
-    pointsAt: (utcMs: UtcMs): readonly PointsAt[] => [
-      { what: target.name, when: { utcMs }, observer, zone, direction: target.body },
-    ],
-  };
-  const highest = (night: TimeSpan): string => {
-    const best = highestByNight(target.body, observer, night);
-    return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
-  };
-  if (given.when === 'transit') {
-    return {
-      ...about,
-      kind: 'transit',
-      search: (night) => whenTransits(target.body, observer, night, nowUtcMs),
-      sayOf: (moment) => transitText(target, where, moment),
-      why: () =>
-        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`,
-      already: `${target.name} is at the meridian already`,
-    };
-  }
-  if (given.when === 'horizon') {
-    const { horizon } = where;
-    if (horizon === null)
-      return problem(
-        'no-horizon',
-        `No horizon is saved for ${name}. Save one with site horizon, or say how high: remind target:"${target.name}" above:20`,
-      );
-    return {
-      ...about,
-      kind: 'horizon',
-      search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs),
-      sayOf: (moment) => horizonText(target, where, moment),
-      why: (night) =>
-        `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`,
-      already: `${target.name} is clear of the horizon already`,
-    };
-  }
-  const aboveDeg = given.above;
-  if (aboveDeg === undefined)
-    return problem(
-      'missing-option',
-      `When? Say how high, such as above:30, or when:transit${where.horizon === null ? '' : ' or when:horizon'}.`,
-    );
-  return {
-    ...about,
-    kind: 'altitude',
-    search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs),
-    sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
-    why: (night) =>
-      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`,
-    already: `${target.name} is higher than ${aboveDeg}° already`,
-  };
-};
-
-/** Tonight, and the night after when no date was asked for and tonight has none left. */
+/** Where no date was asked for: the night that it is now, and the night after when this one has none left. */
 const nightsOf = (given: RemindOptions, { site }: ResolvedSite, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
-  if (given.on === undefined) {
-    const tonight = nightAround(nowUtcMs, site);
-    return [tonight, nightAround(tonight.endUtcMs + MS_PER_HOUR, site)];
-  }
+  if (given.on === undefined) return nightsFrom(nowUtcMs, site);
   const night = nightFor(given.on, site, nowUtcMs);
   return isProblem(night) ? night : [night];
 };
@@ -169,16 +50,24 @@ const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, now
   return problem('no-such-moment', asked.why(nights[0] ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs }));
 };
 
+/** What is so already tonight may be waited for tomorrow. */
+const withTomorrow = (found: Problem, given: RemindOptions): Problem =>
+  found.problem === 'already' && given.on === undefined
+    ? problem(found.problem, found.message, [
+        { label: 'Remind me tomorrow night', run: again(given, { on: 'tomorrow' }) },
+      ])
+    : found;
+
 /** A target given in the place of the action. */
 const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action } => {
   const word = given.action;
   const named = word !== undefined && !isAction(word) ? { ...given, target: given.target ?? word } : given;
   if (word !== undefined && isAction(word)) return { ...named, action: word.toLowerCase() as Action };
-  const isAsking = named.target !== undefined || named.when !== undefined || named.nights !== undefined;
+  const isAsking = [named.target, named.when, named.nights, named.at].some((value) => value !== undefined);
   return { ...named, action: isAsking ? 'add' : named.id !== undefined ? 'cancel' : 'list' };
 };
 
-const saved = (kept: Reminder, moment: Moment, { where, pointsAt }: Asked): Outcome => {
+const saved = (kept: Reminder, moment: Moment, { where, pointsAt, notes = [] }: Asked): Outcome => {
   const { zone } = where.site;
   return reply({
     title: 'Reminder set',
@@ -189,9 +78,9 @@ const saved = (kept: Reminder, moment: Moment, { where, pointsAt }: Asked): Outc
       { label: 'Site', value: where.saidAs },
     ],
     notes:
-      kept.kind === 'sunrise'
-        ? []
-        : [`It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
+      kept.kind === 'sunrise' || kept.kind === 'hour'
+        ? notes
+        : [...notes, `It is said until ${formatLocalTime(moment.untilUtcMs, zone)}; later it would be of no use.`],
     pointsAt: pointsAt(moment.utcMs),
     choices: [{ label: 'Cancel it', run: commandLine('remind', 'cancel', { id: kept.id }) }],
     data: {
@@ -210,6 +99,8 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const { options: given, asker, nowUtcMs } = request;
   const to = toOf(asker, given.to);
   if (typeof to !== 'string') return to;
+  // Whatever comes of it: whether it stands among their reminders is theirs to know.
+  if (to === 'member') request.privacy.markPersonal();
   if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
   const asked = await askedOf(deps, request, to);
   if (isProblem(asked)) return asked;
@@ -217,7 +108,7 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if (isProblem(nights)) return nights;
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
-  if (isProblem(moment)) return moment;
+  if (isProblem(moment)) return withTomorrow(moment, given);
   // A reminder is plain text without a level of its own: the word goes before the warning.
   const sun = judgeSun(asked.pointsAt(moment.utcMs), deps.sunLimits);
   const said = [
@@ -243,6 +134,7 @@ export const remind = defineCommand({
   examples: [
     'remind NGC 7331 above:30',
     'remind M13 when:transit before:10 site:52.71,0.12',
+    'remind Jupiter at:23:00',
     'remind when:dark on:friday',
     'remind when:sunrise to:channel nights:"fri sat" before:60',
     'remind list',

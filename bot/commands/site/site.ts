@@ -1,6 +1,7 @@
 /** `site`: the places a member, or the club, observes from: add, list, show, use, rename, remove, and their horizons. */
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { SKIES, SKY_NAMES, SKY_WORDS } from '../../evening/equipment.js';
 import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { rounded } from '../../reply/wording.js';
@@ -20,22 +21,26 @@ import {
 import type { Deps } from '../core/deps.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
-import { clubOwner, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
+import { clubOwner, isPrivateWord, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';
 import { siteData, siteFacts, siteLine } from './site-words.js';
 
 const NAME_LIMIT = 40;
+const MY_SITE = 'my site';
 /** 0.01° is about a kilometre: no pointing needs more, and it keeps a home address out of the store. */
 const ROUNDED_DIGITS = 2;
 const PRECISE_DIGITS = 6;
 
 const options = {
-  action: optional(choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'rename', 'remove'])),
+  action: optional(
+    choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'sky', 'rename', 'remove']),
+  ),
   name: optional(text("The site's name", { complete: 'own', maxLength: 80 })),
   position: optional(text('add: LAT,LON in degrees, ISO 6709, or a place name', { complete: 'place' })),
   elevation: optional(number('add: height above the sea in metres', { min: -430, max: 8850 })),
   horizon: optional(
     text('Azimuth:altitude pairs in degrees, "0:5, 90:20, 120:15"; none takes it away', { maxLength: 3500 }),
   ),
+  sky: optional(choice('add, sky: how dark it is there (city, suburb, country, dark)', SKIES, SKY_NAMES)),
   to: optional(text('rename: the new name', { maxLength: 80 })),
   precise: optional(flag('add: keep the position as given, not rounded to 0.01°')),
   for: optional(choice('Whose site: me (usual) or the club', ['me', 'club'])),
@@ -125,6 +130,11 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
       'missing-option',
       'site add needs a position: coordinates or a place name, such as site add name:"Quarry Field" position:52.71,0.12',
     );
+  if (isPrivateWord(given.position))
+    return problem(
+      'missing-option',
+      `Where is your ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')}? Give its latitude and longitude, or a town: site add ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')} 52.71,0.12`,
+    );
   const found = resolveSite(deps.places(), given.position);
   if (!found.ok) {
     const readings = found.problem === 'ambiguous-place' ? found.candidates : [];
@@ -148,7 +158,9 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
   if (isProblem(horizon)) return horizon;
 
   const sites = await deps.store.sites.list(whose.owner);
-  if (sites.some(({ name }) => sameSiteName(name, named.name))) {
+  const before = sites.find(({ name }) => sameSiteName(name, named.name));
+  // "My site" is where the member says they are, wherever that was before.
+  if (before !== undefined && !sameSiteName(named.name, MY_SITE)) {
     return problem(
       'site-exists',
       `"${named.name}" is already among ${whose.possessive} sites. Give another name, remove that one first, or change its horizon with site horizon.`,
@@ -163,7 +175,8 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
     elevationM: rounded(given.elevation ?? elevationM, 1),
     zone: found.site.zone,
     horizon: horizon.horizon,
-    isDefault: sites.length === 0,
+    ...(given.sky === undefined ? {} : { sky: given.sky }),
+    isDefault: before?.isDefault ?? sites.length === 0,
   };
   await deps.store.sites.put(whose.owner, site);
   const wasRounded =
@@ -268,6 +281,25 @@ const setHorizon = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: nu
   );
 };
 
+const setSky = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): Promise<Outcome> => {
+  if (given.sky === undefined)
+    return problem(
+      'missing-option',
+      'How dark is it there? One of city, suburb, country, dark, such as site sky sky:suburb',
+    );
+  const found = await siteOf(deps, whose, given.name);
+  if (isProblem(found)) return found;
+  const site = { ...found, sky: given.sky };
+  await deps.store.sites.put(whose.owner, site);
+  return shown(
+    `Sky of ${site.name}`,
+    `Saved: ${SKY_WORDS[given.sky]}. up and tonight now reckon with it.`,
+    site,
+    whose,
+    nowUtcMs,
+  );
+};
+
 const rename = async (deps: Deps, given: Options, whose: Whose): Promise<Outcome> => {
   if (given.name === undefined || given.to === undefined)
     return problem(
@@ -323,6 +355,8 @@ const run = async (deps: Deps, request: Request<Options>): Promise<Outcome> => {
       return use(deps, given, whose, nowUtcMs);
     case 'horizon':
       return setHorizon(deps, given, whose, nowUtcMs);
+    case 'sky':
+      return setSky(deps, given, whose, nowUtcMs);
     case 'rename':
       return rename(deps, given, whose);
     case 'remove':

@@ -1,18 +1,21 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
-import { isProblem, problem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
+import { isProblem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing/way/way-past-sun.js';
 import type { Motion } from '../../pointing/way/slew.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
-import { placeOf, sunSafety, type SunLevel, type SunSafety } from '../../sky/index.js';
+import { placeOf } from '../../sky/place.js';
+import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { defineCommand, optional, text } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption } from '../asking/mount-for.js';
+import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
+import type { Asking } from '../asking/resolve-site.js';
+import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
 import { commandLine, targetAtSite, targetFor, timeFor } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
 import { wayData, wayWords } from './way-words.js';
@@ -107,20 +110,25 @@ const summaryFor = (
   return `${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
 };
 
-interface Question {
+interface KnownMotion {
+  readonly motion: Motion | null;
+  /** The speeds are the member's own, as saved. */
+  readonly isSaved: boolean;
+}
+
+interface Question extends KnownMotion {
   readonly target: Target;
   readonly observer: Observer;
   readonly zone: string;
   readonly utcMs: UtcMs;
   readonly mount: MountKind;
-  readonly motion: Motion | null;
   readonly start: Start;
 }
 
-const motionWords = (motion: Motion | null): string =>
+const motionWords = ({ motion, isSaved }: KnownMotion): string =>
   motion === null
-    ? 'for the worst of every order of the axes and either one up to four times as fast as the other; with speeds: yours alone is reckoned'
-    : `with the axes together at ${motion.primaryDegPerS}° and ${motion.secondaryDegPerS}° a second`;
+    ? 'for the worst of every order of the axes and either one up to four times as fast as the other; with speeds: (or gear speeds:) yours alone is reckoned'
+    : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
 const factsFor = ({ target, utcMs, zone }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
   const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
@@ -197,7 +205,7 @@ const sunReply = (
           `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
           ...wayWords(mount, safer, target.name),
         ];
-  const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(motion)}. Ask again if you set off later.`;
+  const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
     level: graver('good', level === 'clear' ? 'good' : level),
@@ -214,17 +222,15 @@ const sunReply = (
   };
 };
 
-/** "4,3": degrees a second of the first and the second axis. */
-const readSpeeds = (speeds: string | undefined): Motion | null | Problem => {
-  if (speeds === undefined) return null;
-  const match = /^(\d{1,2}(?:\.\d+)?)\s*[,;/\s]\s*(\d{1,2}(?:\.\d+)?)$/u.exec(speeds.trim());
-  const [primaryDegPerS, secondaryDegPerS] = [Number(match?.[1]), Number(match?.[2])];
-  return primaryDegPerS > 0 && secondaryDegPerS > 0
-    ? { primaryDegPerS, secondaryDegPerS, order: 'together' }
-    : problem(
-        'bad-speeds',
-        'speeds: takes the top speeds of both axes in degrees a second, right ascension or azimuth first: speeds:4,3',
-      );
+/** The speeds as given, else those the member saved, else null: any. */
+const motionFor = async (
+  request: Asking,
+  given: string | undefined,
+  mount: MountKind,
+): Promise<KnownMotion | Problem> => {
+  const speeds = given === undefined ? await savedNumbers(request, 'speeds', mount) : readSpeeds(given);
+  if (speeds !== null && isProblem(speeds)) return speeds;
+  return { motion: speeds === null ? null : { ...speeds, order: 'together' }, isSaved: given === undefined };
 };
 
 /** Whoever cannot be answered yet is told what keeps their eyes safe meanwhile. */
@@ -256,7 +262,7 @@ export const sun = defineCommand({
     'sun Mercury from:Capella mount:fork site:"Cork, Ireland"',
   ],
   run: async (deps, request): Promise<Outcome> => {
-    const { options, asker, nowUtcMs } = request;
+    const { options, nowUtcMs } = request;
     const asked = await targetAtSite(deps, request, {
       command: 'sun',
       isSafety: true,
@@ -273,14 +279,14 @@ export const sun = defineCommand({
     const { observer, zone } = where.site;
     const time = timeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
-    const mount = await mountFor(deps, asker, options.mount);
+    const mount = await mountFor(request, options.mount);
     const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>
       commandLine('sun', target.name, { at: options.at, site: options.site, from, mount: options.mount }),
     );
     if (isProblem(start)) return start;
-    const motion = readSpeeds(options.speeds);
-    if (isProblem(motion)) return motion;
-    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, mount, motion, start });
+    const known = await motionFor(request, options.speeds, mount);
+    if (isProblem(known)) return known;
+    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, mount, start, ...known });
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
   },
 });

@@ -1,7 +1,8 @@
 /** Which walk a line is about, and who speaks in it. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
-import { StoreError } from '../../store/store.js';
+import { gearForOwnWalk } from '../asking/mount-for.js';
+import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
 import type { Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
@@ -26,26 +27,18 @@ export const named = (walk: Walk, by: Speaker, asker: Asker): Walk => {
     : { ...walk, state: { ...walk.state, names: { ...walk.state.names, [by]: name } } };
 };
 
-const gearOf = async (deps: Deps, model: TriageModel, memberId: string) => {
-  try {
-    const gear = await deps.store.gear.get(memberId);
-    return {
-      path: gear?.connection != null && model.path(gear.connection) !== undefined ? gear.connection : null,
-      system: gear?.system ?? null,
-    };
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return {};
-  }
+const gearKnown = async (request: Asking, model: TriageModel) => {
+  const { connection, system } = await gearForOwnWalk(request);
+  return { path: connection !== null && model.path(connection) !== undefined ? connection : null, system };
 };
 
 const begin = async (
-  deps: Deps,
   model: TriageModel,
-  asker: Asker,
+  request: Asking,
   forMember: string | undefined,
   nowUtcMs: number,
 ): Promise<Walk> => {
+  const { asker } = request;
   const helps = forMember !== undefined && forMember !== asker.memberId;
   const memberId = helps ? forMember : asker.memberId;
   const name = tidy(asker.displayName, 40);
@@ -59,7 +52,7 @@ const begin = async (
     state: startWalk(
       helps ? { member: null, helper: name } : { member: name, helper: null },
       // What another member saved is theirs to say.
-      helps ? {} : await gearOf(deps, model, memberId),
+      helps ? {} : await gearKnown(request, model),
     ),
     updatedUtcMs: nowUtcMs,
     endedUtcMs: null,
@@ -103,10 +96,11 @@ const underWay = async (deps: Deps, asker: Asker, forMember: string | undefined)
 export const findWalk = async (
   deps: Deps,
   model: TriageModel,
-  asker: Asker,
+  request: Asking,
   asked: AskedWalk,
   nowUtcMs: number,
 ): Promise<Found | Problem> => {
+  const { asker } = request;
   if (asked.walk !== undefined) {
     const walk = await loadWalk(deps.store, asked.walk.toLowerCase());
     return walk === null
@@ -120,7 +114,7 @@ export const findWalk = async (
   // One walk at a time for each member somebody helps, however often it is begun.
   const under = asked.fresh && !helps ? null : await underWay(deps, asker, asked.for);
   if (under !== null) return under;
-  return { walk: await begin(deps, model, asker, asked.for, nowUtcMs), isNew: true, note: null };
+  return { walk: await begin(model, request, asked.for, nowUtcMs), isNew: true, note: null };
 };
 
 /** A walk left for longer no longer takes words that may be meant for something else. */

@@ -4,23 +4,27 @@ import type { Deps } from '../core/deps.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { WordsReader } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
+import type { UtcMs } from '../../sky/types.js';
 import { triage } from './triage.js';
 
+/** How a question of another kind begins; "I don't see anything" and "it is in the port" are answers. */
+const OPENS_QUESTION =
+  /^(?:(?:hi|hey|so|and|please|pierhand),? )*(?:what|whats|which|when|whens|where|wheres|how|hows|who|is|are|will|can (?:i|we|you)|could|should|show me|remind|suggest|recommend|next|any|do you|does|tell me)\b/iu;
+
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
-export const isAnotherQuestion = (text: string, deps: Deps): boolean => {
+export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (text.length > LINE_LIMIT) return false;
-  const read = plainQuestion(text, deps);
+  const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
   if (read === null) return false;
   if (!('line' in read)) return true;
-  const words = (line: string): string => line.toLowerCase().replace(/[^a-z0-9]+/gu, '');
-  return !/^triage\b/u.test(read.line) && words(read.line) !== words(`up ${text}`);
+  return !/^triage\b/u.test(read.line) && OPENS_QUESTION.test(text.trim());
 };
 
 export const waitingWords: WordsReader = {
   name: 'triage',
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
-    if (walk === null || isAnotherQuestion(text, deps)) return null;
+    if (walk === null || isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

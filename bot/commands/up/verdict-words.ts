@@ -1,9 +1,10 @@
 /** How a target fares in a night, as the sentence that opens the answer and the line on how well it shows. */
 import type { Target } from '../../catalogue/index.js';
-import { SKY_WORDS, type Equipment, type Sky } from '../../evening/equipment.js';
+import { isHandHeld, SKY_WORDS, type Equipment, type Sky } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import { formatLocalTime } from '../../times/index.js';
+import { splitWords } from './split-words.js';
 
 export interface Circumstances {
   readonly target: Target;
@@ -41,11 +42,18 @@ const neverWords = ({ found: { culminationDeg }, topDeg }: Circumstances): strin
     ? `Not up from here, ever: at this latitude it stays ${degrees(-culminationDeg)} or more below the horizon.`
     : `Not up from here this night: at best ${degrees(Math.abs(topDeg))} below the horizon.`;
 
+/** Where the hour asked about, or now, is told first, what follows is of the rest of the night. */
+export const bestAfter = (all: Circumstances): string =>
+  all.found.verdict === 'up' ? `Best at ${bestWords(all)}${skyWords(all)}.` : verdictWords(all);
+
+const skyWords = ({ found: { sky } }: Circumstances): string =>
+  sky === 'dark' || sky === 'daylight' ? '' : `, in ${sky}`;
+
 export const verdictWords = (all: Circumstances): string => {
   const { found, equipment, sky, zone } = all;
   switch (found.verdict) {
     case 'up':
-      return `Up, best at ${bestWords(all)}${found.sky === 'dark' || found.sky === 'daylight' ? '' : `, in ${found.sky}`}.`;
+      return `Up, best at ${bestWords(all)}${skyWords(all)}.`;
     case 'low':
       return lowWords(all);
     case 'washed-out':
@@ -70,7 +78,9 @@ export const verdictWords = (all: Circumstances): string => {
 const PLAIN_MAG = 2.5;
 const EASY_MAG = 1.2;
 const SHOWS_MAG = 0.2;
-const MOONLIGHT_TELLS_MAG = 0.4;
+const MOONLIGHT_TELLS_MAG = 0.5;
+const MOONLIGHT_HIDES_MAG = 1.5;
+const STRONG_MOONLIGHT_MAG = 2.5;
 
 const ease = (marginMag: number): string => {
   if (marginMag >= PLAIN_MAG) return 'plain to see';
@@ -78,11 +88,38 @@ const ease = (marginMag: number): string => {
   return marginMag >= SHOWS_MAG ? 'faint, look beside it' : 'not to be seen';
 };
 
-/** "easy in a 150 mm telescope under a country sky; moonlight takes 1.1 mag"; null where it need not or cannot be said. */
-export const showsWords = ({ found, equipment, sky, target }: Circumstances): string | null => {
+const moonlightWords = (lostMag: number): string => {
+  if (lostMag < MOONLIGHT_TELLS_MAG) return '';
+  if (lostMag < MOONLIGHT_HIDES_MAG) return '; moonlight dims it';
+  return lostMag < STRONG_MOONLIGHT_MAG ? '; moonlight hides much of it' : '; moonlight hides most of it';
+};
+
+/** Which filter helps what glows in few colours; common practice, no source. */
+const FILTERS: Readonly<Record<string, string>> = {
+  'supernova-remnant': 'an O III filter helps much',
+  'planetary-nebula': 'an O III filter helps',
+};
+const H_BETA = /^(?:barnard33|ic434|ngc1499)$/u;
+
+/** For what is bright by its gas and not plain as it is; null where no filter helps. */
+const filterWords = ({ target, equipment, found: { marginMag } }: Circumstances): string | null => {
+  if (isHandHeld(equipment) || (marginMag !== null && marginMag >= PLAIN_MAG)) return null;
+  if (H_BETA.test(target.id)) return 'only with an H-beta filter, 250 mm or more and a dark sky';
+  if (target.kind === 'nebula') return /reflection|dark/u.test(target.kindText) ? null : 'a nebula filter helps';
+  return FILTERS[target.kind] ?? null;
+};
+
+/** "easy in a 150 mm telescope under a country sky; moonlight dims it"; null where it need not or cannot be said. */
+export const showsWords = (all: Circumstances): string | null => {
+  const { found, equipment, sky, target } = all;
   const { marginMag, lostToMoonMag, verdict } = found;
   const isPoint = ['star', 'planet', 'moon', 'sun', 'coordinates'].includes(target.kind);
-  if (marginMag === null || isPoint || ['never-up', 'day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
-  const moonlight = lostToMoonMag >= MOONLIGHT_TELLS_MAG ? `; moonlight takes ${lostToMoonMag.toFixed(1)} mag` : '';
-  return `${ease(marginMag)} in ${equipment.saidAs} under ${SKY_WORDS[sky]}${moonlight}`;
+  if (isPoint || ['never-up', 'day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
+  if (target.double !== null) return splitWords(target.double, equipment);
+  const filter = filterWords(all);
+  if (marginMag === null) return filter;
+  const shown = H_BETA.test(target.id)
+    ? ''
+    : `${ease(marginMag)} in ${equipment.saidAs} under ${SKY_WORDS[sky]}${moonlightWords(lostToMoonMag)}`;
+  return [shown, filter].filter((part) => part !== null && part !== '').join('; ');
 };

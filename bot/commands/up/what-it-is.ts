@@ -1,7 +1,7 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
 import { type Target, constellationName } from '../../catalogue/index.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatLocalDateTime } from '../../times/index.js';
+import { formatLocalDate, formatLocalDateTime } from '../../times/index.js';
 
 const MS_PER_DAY = 86_400_000;
 /** Julian date of 1970-01-01T00:00Z. */
@@ -25,14 +25,24 @@ const doubleWords = ({ double }: Target): string | null => {
   return `${magnitude(magnitudes[0])} and ${magnitude(magnitudes[1])}, ${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
 };
 
-/** The next extreme after an instant, to the hour; heliocentric time taken as the observer's (up to 8 minutes). */
+/** Stars whose period is so long keep it badly: their extremes are told by the week. Common practice, no source. */
+const LOOSE_PERIOD_DAYS = 80;
+const WEEK_DAYS = 7;
+
+/**
+ * The next extreme after an instant: to ten minutes for those that keep time (heliocentric time taken as the observer's, up to 8
+ * minutes), the week of it for those that do not.
+ */
 const nextExtreme = ({ variable }: Target, zone: string, fromUtcMs: UtcMs): string | null => {
   if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs === null) return null;
   const { periodDays, epochJd, epochIs } = variable;
   const fromJd = fromUtcMs / MS_PER_DAY + UNIX_EPOCH_JD;
-  const cycles = Math.ceil((fromJd - epochJd) / periodDays);
+  const isLoose = periodDays > LOOSE_PERIOD_DAYS;
+  const cycles = Math.ceil((fromJd - (isLoose ? WEEK_DAYS : 0) - epochJd) / periodDays);
   const nextUtcMs = (epochJd + cycles * periodDays - UNIX_EPOCH_JD) * MS_PER_DAY;
-  return `next ${epochIs} about ${formatLocalDateTime(Math.round(nextUtcMs / 600_000) * 600_000, zone)}`;
+  return isLoose
+    ? `next ${epochIs} about ${formatLocalDate(nextUtcMs, zone)}, give or take weeks`
+    : `next ${epochIs} about ${formatLocalDateTime(Math.round(nextUtcMs / 600_000) * 600_000, zone)}`;
 };
 
 const variableWords = (target: Target, zone: string, fromUtcMs: UtcMs): string | null => {

@@ -10,6 +10,8 @@ import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';
 import { consoleLines, type ConsoleStyle } from './write-reply.js';
 
+export { CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
+
 const HISTORY_LINES = 200;
 
 export interface ConsoleStreams {

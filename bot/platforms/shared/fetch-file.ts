@@ -1,4 +1,4 @@
-/** Fetches a member's file from a chat platform's own media hosts: bounded in bytes and seconds, never sent elsewhere. */
+/** Fetches a member's file from where a chat platform keeps them: bounded in bytes and seconds, never sent elsewhere. */
 import { MOST_FILE_BYTES } from '../../ground/member-file.js';
 import { problem, type Problem } from '../../ground/problem.js';
 
@@ -6,8 +6,8 @@ const FETCH_WITHIN_MS = 15_000;
 
 export interface FileAddress {
   readonly url: string;
-  /** Hosts (with their port, where it is not the usual one) that are the platform's own. */
-  readonly hosts: readonly string[];
+  /** The platform's own, such as "https://media.example.org" or "http://dendrite:8008"; nothing else is asked, whatever a member wrote. */
+  readonly origins: readonly string[];
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -19,10 +19,6 @@ const TOO_LARGE = problem(
   'file-too-large',
   'That file is larger than 10 MB. Send only the part that matters, or paste the lines themselves.',
 );
-
-const isAllowed = (url: URL, hosts: readonly string[]): boolean =>
-  hosts.includes(url.host) &&
-  (url.protocol === 'https:' || url.hostname === '127.0.0.1' || url.hostname === 'localhost');
 
 const bounded = async (body: ReadableStream<Uint8Array>): Promise<Uint8Array | Problem> => {
   const parts: Uint8Array[] = [];
@@ -37,8 +33,8 @@ const bounded = async (body: ReadableStream<Uint8Array>): Promise<Uint8Array | P
 };
 
 /** Never rejects: file-not-fetched or file-too-large where it cannot be had. */
-export const fetchFile = async ({ url, hosts, headers }: FileAddress): Promise<Uint8Array | Problem> => {
-  if (!URL.canParse(url) || !isAllowed(new URL(url), hosts)) return NOT_FETCHED;
+export const fetchFile = async ({ url, origins, headers }: FileAddress): Promise<Uint8Array | Problem> => {
+  if (!URL.canParse(url) || !origins.includes(new URL(url).origin)) return NOT_FETCHED;
   try {
     const response = await fetch(url, {
       redirect: 'error',

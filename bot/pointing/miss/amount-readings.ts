@@ -1,5 +1,6 @@
 /** What a sidereal time off by some amount can come from: which clock, date, longitude or stored place would give just that. */
 import { wrapDeg180 } from '../../sky/angles.js';
+import type { StoredPlace } from './astray-types.js';
 
 /** The mean Sun's daily motion in minutes of sidereal time (Explanatory Supplement: 3 min 56.555 s). */
 const MINUTES_PER_DAY = 3.942_585;
@@ -7,11 +8,6 @@ const NEAR_MINUTES = 1.5;
 /** Beyond so many days one types another month. */
 const MOST_DAYS = 45;
 const DAYS_PER_YEAR = 365.2422;
-
-export interface StoredPlace {
-  readonly name: string;
-  readonly longitudeDeg: number;
-}
 
 export type AmountReading =
   | { readonly kind: 'clock'; readonly minutes: number }

@@ -51,6 +51,12 @@ export interface LocalClock {
   readonly zoneHasDaylightSaving: boolean;
 }
 
+export interface StoredPlace {
+  readonly name: string;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}
+
 export interface Circumstances {
   readonly observer: Observer;
   readonly utcMs: UtcMs;
@@ -60,6 +66,8 @@ export interface Circumstances {
   readonly stars: readonly AlignmentStar[];
   /** The star the mount was aligned on, where that is known; null: started from home, or not said. */
   readonly alignedOn: AlignmentStar | null;
+  /** Other places the controller may still have in store. */
+  readonly places: readonly StoredPlace[];
 }
 
 export type Observation =

@@ -101,8 +101,8 @@ const dateMistakes = (local: Date): Mistake[] => {
 };
 
 /** Clock, date or longitude off by any amount: the controller's sidereal time ahead by so much. */
-const anyAmount = (seeds: readonly number[]): Sized => ({
-  share: 0.7,
+const anyAmount = (seeds: readonly number[], share: number): Sized => ({
+  share,
   dimensions: 1,
   isFlat: [true],
   seeds: seeds.map((z) => [z]),
@@ -111,8 +111,8 @@ const anyAmount = (seeds: readonly number[]): Sized => ({
 });
 
 /** Another place, so that the latitude is off as well. */
-const anotherPlace = (seeds: readonly number[]): Sized => ({
-  share: 0.3,
+const anotherPlace = (seeds: readonly number[], share: number): Sized => ({
+  share,
   dimensions: 2,
   isFlat: [true, false],
   seeds: seeds.map((z) => [z, 0]),
@@ -123,6 +123,53 @@ const anotherPlace = (seeds: readonly number[]): Sized => ({
     latitudeDeg: Math.max(-90, Math.min(90, belief.latitudeDeg + z[1]! * LATITUDE_SIGMA_DEG)),
   }),
 });
+
+/** How often an amount is one that is known beforehand: 1 January after a dead battery, or another of the owner's places. Common practice, no source. */
+const DEFAULT_DATE_SHARE = 0.1;
+const STORED_PLACE_SHARE = 0.25;
+/** Nearer, nobody would see it; and a clock that has forgotten the date stands some days off. */
+const FELT_PLACE_DEG = 0.3;
+const FELT_DAYS = 2;
+
+/** The definite ones among the amounts. */
+const knownAmounts = ({ utcMs, clock, observer, places }: Circumstances): Form[] => {
+  const local = wallClock(utcMs, clock.utcOffsetMinutes);
+  const day = Date.UTC(local.getUTCFullYear(), local.getUTCMonth(), local.getUTCDate());
+  const sinceNewYear = (day - Date.UTC(local.getUTCFullYear(), 0, 1)) / MS_PER_DAY;
+  const others = places.filter(
+    ({ latitudeDeg, longitudeDeg }) =>
+      Math.max(Math.abs(longitudeDeg - observer.longitudeDeg), Math.abs(latitudeDeg - observer.latitudeDeg)) >
+      FELT_PLACE_DEG,
+  );
+  return [
+    ...(sinceNewYear > FELT_DAYS
+      ? [
+          {
+            share: DEFAULT_DATE_SHARE,
+            change: (belief: Belief) => withClockMoved(belief, -sinceNewYear * MS_PER_DAY),
+            slip: { kind: 'default-date' } as const,
+          },
+        ]
+      : []),
+    ...others.map(({ name, latitudeDeg, longitudeDeg }) => ({
+      share: STORED_PLACE_SHARE / others.length,
+      change: (belief: Belief) => withSite(belief, latitudeDeg, longitudeDeg),
+      slip: { kind: 'place', name } as const,
+    })),
+  ];
+};
+
+const amountMistake = (circumstances: Circumstances, seeds: readonly number[]): Mistake => {
+  const forms = knownAmounts(circumstances);
+  const open = 1 - forms.reduce((sum, { share }) => sum + share, 0);
+  return {
+    id: 'sidereal-amount',
+    kind: 'clock',
+    prior: 12,
+    forms,
+    sizes: [anyAmount(seeds, 0.7 * open), anotherPlace(seeds, 0.3 * open)],
+  };
+};
 
 const siteMistakes = ({ observer, mount }: Circumstances): Mistake[] => {
   const { latitudeDeg, longitudeDeg } = observer;
@@ -196,12 +243,6 @@ export const entryMistakes = (circumstances: Circumstances, lstHoursSeen: number
     ...clockMistakes(circumstances),
     ...siteMistakes(circumstances),
     { id: 'epoch', kind: 'coordinates', prior: 6, forms: epochForms(), sizes: [] } as const,
-    {
-      id: 'sidereal-amount',
-      kind: 'clock',
-      prior: 12,
-      forms: [],
-      sizes: [anyAmount(seeds), anotherPlace(seeds)],
-    } as const,
+    amountMistake(circumstances, seeds),
   ].filter(({ forms, sizes }) => forms.length + sizes.length > 0);
 };

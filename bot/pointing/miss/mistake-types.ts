@@ -8,6 +8,9 @@ export type Slip =
   | { readonly kind: 'days'; readonly days: number }
   | { readonly kind: 'star'; readonly expected: string; readonly centred: string }
   | { readonly kind: 'axis'; readonly axis: 'primary' | 'secondary' | 'both' }
+  /** Still at another place, or at 1 January. */
+  | { readonly kind: 'place'; readonly name: string }
+  | { readonly kind: 'default-date' }
   | { readonly kind: 'epoch'; readonly slip: 'j2000-as-date' | 'twice' }
   | { readonly kind: 'plain' };
 

@@ -1,5 +1,5 @@
 /** Mistakes of the mount and its setting up, which the display does not show: home, axis, base, star, tracking, motors. */
-import { separationDeg } from '../../sky/angles.js';
+import { DEGREES_PER_RADIAN, cosDeg, dot, unitFromEquatorial, type Vector3 } from '../../sky/angles.js';
 import type { AlignmentStar, Circumstances } from './astray-types.js';
 import { STANDS_TRUE, rightBelief } from './controller-belief.js';
 import { flatUnit, shared, type Form, type Mistake, type Sized } from './mistake-types.js';
@@ -28,29 +28,34 @@ const NEAR_SEEDS_3 = [
   [0, -1, 0],
 ];
 
+interface PlacedStar {
+  readonly star: AlignmentStar;
+  readonly unit: Vector3;
+}
+
+/** Stars over 12° high are centred for those brighter than so much, from 2° to 40° away. Common practice, no source. */
+const SIN_LOWEST_STAR = 0.2;
+const BRIGHT_MAGNITUDE = 1.8;
+const COS_NEXT_STAR = cosDeg(2);
+const COS_FARTHEST_STAR = cosDeg(40);
+
 const starForms = (circumstances: Circumstances): Form[] => {
   const { stars, alignedOn, observer } = circumstances;
   const { trueLstHours } = rightBelief(circumstances);
-  const sinAltitude = ({ ofDate }: AlignmentStar): number => {
-    const toRadians = Math.PI / 180;
-    const hourAngle = (trueLstHours - ofDate.raHours) * 15 * toRadians;
-    return (
-      Math.sin(ofDate.decDeg * toRadians) * Math.sin(observer.latitudeDeg * toRadians) +
-      Math.cos(ofDate.decDeg * toRadians) * Math.cos(hourAngle) * Math.cos(observer.latitudeDeg * toRadians)
-    );
-  };
-  const seen = stars.filter((star) => sinAltitude(star) > 0.2);
-  const expectedStars = alignedOn === null ? seen.filter(({ magnitude }) => magnitude < 1.8) : [alignedOn];
+  const placed = (star: AlignmentStar): PlacedStar => ({ star, unit: unitFromEquatorial(star.ofDate) });
+  const zenith = unitFromEquatorial({ raHours: trueLstHours, decDeg: observer.latitudeDeg });
+  const seen = stars.map(placed).filter(({ unit }) => dot(unit, zenith) > SIN_LOWEST_STAR);
+  const expectedStars =
+    alignedOn === null ? seen.filter(({ star }) => star.magnitude < BRIGHT_MAGNITUDE) : [placed(alignedOn)];
   return shared(
     expectedStars.flatMap((expected) =>
       seen
-        .filter(({ name }) => name !== expected.name)
-        .map((centred) => ({ centred, apartDeg: separationDeg(expected.ofDate, centred.ofDate) }))
-        .filter(({ apartDeg }) => apartDeg > 2 && apartDeg < 40)
-        .map(({ centred, apartDeg }) => ({
-          weight: Math.exp(-apartDeg / 20 - centred.magnitude / 2),
-          change: (belief) => ({ ...belief, alignment: { expected, centred } }),
-          slip: { kind: 'star' as const, expected: expected.name, centred: centred.name },
+        .map(({ star, unit }) => ({ centred: star, cosApart: dot(expected.unit, unit) }))
+        .filter(({ cosApart }) => cosApart < COS_NEXT_STAR && cosApart > COS_FARTHEST_STAR)
+        .map(({ centred, cosApart }) => ({
+          weight: Math.exp((-Math.acos(cosApart) * DEGREES_PER_RADIAN) / 20 - centred.magnitude / 2),
+          change: (belief) => ({ ...belief, alignment: { expected: expected.star, centred } }),
+          slip: { kind: 'star' as const, expected: expected.star.name, centred: centred.name },
         })),
     ),
   );

@@ -20,8 +20,19 @@ export interface PolarFit {
   readonly zeroDecDeg: number;
   /** Tube and declination axis out of square; null with too few stars to tell. */
   readonly coneDeg: number | null;
-  readonly leftDeg: readonly { readonly name: string; readonly offDeg: number }[];
+  /** One sigma of the first two, by what the fit leaves. */
+  readonly raisedSigmaDeg: number;
+  readonly turnedSigmaDeg: number;
+  readonly leftDeg: readonly LeftOver[];
   readonly rmsDeg: number;
+}
+
+/** What the fit leaves of one star's miss, on the sky: west and north positive. */
+export interface LeftOver {
+  readonly name: string;
+  readonly offDeg: number;
+  readonly westDeg: number;
+  readonly northDeg: number;
 }
 
 export const LEAST_STARS = 3;
@@ -66,13 +77,22 @@ export const fitPolarAxis = (misses: readonly StarMiss[], latitudeDeg: number, l
     columns.map((column) => dotted(column, seen)),
   );
   const left = seen.map((value, i) => value - dotted(rows[i]!, found));
+  const squares = left.reduce((sum, value) => sum + value * value, 0);
+  const sigmaDeg = (i: number): number => Math.sqrt((inverse[i]![i]! * squares) / (rows.length - unknowns));
   return {
     raisedDeg: found[0]!,
     turnedDeg: found[1]!,
     zeroHourAngleDeg: found[2]!,
     zeroDecDeg: found[3]!,
     coneDeg: found[4] ?? null,
-    leftDeg: misses.map(({ name }, i) => ({ name, offDeg: Math.hypot(left[2 * i]!, left[2 * i + 1]!) })),
-    rmsDeg: Math.sqrt(left.reduce((sum, value) => sum + value * value, 0) / misses.length),
+    raisedSigmaDeg: sigmaDeg(0),
+    turnedSigmaDeg: sigmaDeg(1),
+    leftDeg: misses.map(({ name }, i) => ({
+      name,
+      offDeg: Math.hypot(left[2 * i]!, left[2 * i + 1]!),
+      westDeg: left[2 * i]!,
+      northDeg: left[2 * i + 1]!,
+    })),
+    rmsDeg: Math.sqrt(squares / misses.length),
   };
 };

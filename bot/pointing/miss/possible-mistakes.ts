@@ -32,4 +32,7 @@ export const secondRate = (first: Mistake, second: Mistake): number =>
 
 /** Whether two entries can both be wrong and be told from one wrong entry. */
 export const goTogether = (a: Mistake, b: Mistake): boolean =>
-  a.id !== b.id && !ONE_OF.some((ids) => ids.includes(a.id) && ids.includes(b.id));
+  // An amount that may be any stands for whatever else is entered.
+  a.id !== b.id &&
+  ![a.id, b.id].includes('sidereal-amount') &&
+  !ONE_OF.some((ids) => ids.includes(a.id) && ids.includes(b.id));

@@ -4,6 +4,7 @@ import type { Pattern, Prepared, Span } from './compile-pattern.js';
 import { findNumbers } from './numbers.js';
 import type { Translation } from './translation.js';
 import { plainMarks } from './translation.js';
+import { trigramsOf } from './trigrams.js';
 
 export interface Messages {
   readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
@@ -18,13 +19,15 @@ export interface Hit {
 
 const isLater = (a: Span, b: Span): boolean => a.start > b.start || (a.start === b.start && a.end > b.end);
 
-const last = (spans: readonly Span[]): Span | undefined =>
-  spans.reduce<Span | undefined>((best, span) => (best === undefined || isLater(span, best) ? span : best), undefined);
+/** The last of the spans that counts. */
+const lastThat = (spans: readonly Span[], counts: (span: Span) => boolean): Span | undefined =>
+  [...spans].sort((a, b) => (isLater(a, b) ? -1 : 1)).find(counts);
 
 /** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
 const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] => {
   const numbers = findNumbers(text);
-  const marked: Prepared = { ...text, lower: plainMarks(text.folded) };
+  const plain = plainMarks(text.folded);
+  const marked: Prepared = plain === text.lower ? text : { ...text, lower: plain, trigrams: trigramsOf(plain) };
   const translated = new Map<string, Span[]>();
   for (const { of, find } of messages.translations) {
     const span = find(marked);
@@ -33,8 +36,8 @@ const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boo
   return messages.evidence
     .flatMap((entry): Hit[] => {
       const byNumber = numbers.filter(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
-      const spans = [...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])].filter(counts);
-      const span = last(spans);
+      const spans = [...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])];
+      const span = lastThat(spans, counts);
       return span === undefined ? [] : [{ entry, span }];
     })
     .sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);

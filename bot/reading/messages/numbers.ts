@@ -2,7 +2,6 @@
  * Numbers count only beside what they belong to: `(Code 31)` is Device Manager's, `[Errno 13]` the C library's, `None, 5)` a
  * Windows error as Python prints it, `(10061)` Winsock's. A bare number says nothing.
  */
-import { RE2JS } from 're2js';
 import type { Prepared, Span } from './compile-pattern.js';
 import type { NumberKind } from '../schema.js';
 
@@ -24,7 +23,7 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ['windows', ', none, (\\d{1,4})\\)'],
   [
     'windows',
-    '(?:getlasterror(?:\\(\\))?|last ?error|win32 ?error|system error|createfile\\S*.{0,40}error)(?: code)?\\s?[=:]?\\s?(\\d{1,4})\\b',
+    '(?:getlasterror(?:\\(\\))?|last ?error|win32 ?error|system error|createfile.{0,60}error)(?: code)?\\s?[=:]?\\s?(\\d{1,4})\\b',
   ],
   ['windows', 'file failed \\(?\\w*error\\((\\d{1,4}),'],
   [
@@ -33,21 +32,21 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ],
   ['windows', "error: \\((\\d{1,4}), '\\w+', '"],
   ['windows', '(?:^|[^:\\w] ?)error (\\d{1,4}): [a-z]'],
-  ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w*)\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
+  ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w{0,20})\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
   ['socket', '\\((100\\d\\d|110\\d\\d)\\)'],
 ];
 /** A row of the table that the collecting line prints: a serial port's or unknown device's name, its status, its code. */
 const TABLE_HEAD = 'configmanagererrorcode';
 const TABLE_ROW: readonly [NumberKind, string] = [
   'device',
-  '(?:serial|uart|usb\\S*-ser\\S*|unknown (?:usb )?device|\\(com\\d{1,3}\\))[^\\d]{0,60} (?:error|unknown|degraded) (\\d{1,2})\\b',
+  '(?:serial|uart|usb.{0,12}-ser|unknown (?:usb )?device|\\(com\\d{1,3}\\))[^\\d]{0,70} (?:error|unknown|degraded) (\\d{1,2})\\b',
 ];
-const compile = ([kind, form]: (typeof FORMS)[number]) => ({
-  kind,
-  compiled: RE2JS.compile(form, RE2JS.CASE_INSENSITIVE),
-});
+/** Few ways to try each from any place (the tests count them), so the platform's own engine runs them. */
+export const NUMBER_FORMS: readonly string[] = [...FORMS, TABLE_ROW].map(([, form]) => form);
+const compile = ([kind, form]: (typeof FORMS)[number]) => ({ kind, compiled: new RegExp(form, 'giu') });
 const COMPILED_ROW = compile(TABLE_ROW);
 const COMPILED = FORMS.map(compile);
+const MOST_NUMBERS = 60;
 const ANY_DIGIT = /\d/u;
 const WINDOWS_LIKE = /\bcom\d+\b|\\\\\.\\|windows|win32|\.dll\b/u;
 
@@ -56,11 +55,15 @@ export const findNumbers = ({ folded, lower }: Prepared): readonly FoundNumber[]
   const system: NumberKind = WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
   const found: FoundNumber[] = [];
   for (const { kind, compiled } of lower.includes(TABLE_HEAD) ? [...COMPILED, COMPILED_ROW] : COMPILED) {
-    if (!compiled.test(folded)) continue;
-    const matcher = compiled.matcher(folded);
-    while (found.length < 60 && matcher.find()) {
-      const value = Number(matcher.group(1));
-      found.push({ kind: kind === 'system' ? system : kind, value, start: matcher.start(), end: matcher.end() });
+    for (const match of folded.matchAll(compiled)) {
+      if (found.length >= MOST_NUMBERS) break;
+      const value = Number(match[1]);
+      found.push({
+        kind: kind === 'system' ? system : kind,
+        value,
+        start: match.index,
+        end: match.index + match[0].length,
+      });
     }
   }
   return found;

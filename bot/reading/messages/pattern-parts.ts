@@ -1,14 +1,8 @@
 /**
- * Takes a pattern apart: the words a text must hold before the pattern is worth trying, and the pattern as a machine may
- * have read it from a picture (0 for O, 1 for l, rn for m). Knows the part of RE2 syntax that patterns here use.
+ * What a pattern tells before it is run: the words a text must hold for it to be worth trying, how far it can reach, and the
+ * pattern as a machine may have read it from a picture (0 for O, 1 for l, rn for m).
  */
-
-export interface PatternParts {
-  /** Lower case; a text without any of these cannot match. Null: no such words. */
-  readonly needs: readonly string[] | null;
-  /** The pattern with each letter or digit that is easily misread allowed to be its look-alikes. */
-  readonly blurred: string;
-}
+import { writeTree, type Sequence, type Sign } from './pattern-tree.js';
 
 /** What machines take for each other in screen type, both ways. */
 const LOOK_ALIKES: Readonly<Record<string, string>> = {
@@ -24,7 +18,17 @@ const LOOK_ALIKES: Readonly<Record<string, string>> = {
   m: '(?:m|rn)',
   ' ': ' ?',
 };
-const BLURRED_CLASS: Readonly<Record<string, string>> = { d: '[\\dolisb]', b: '' };
+const BLURRED_ESCAPE: Readonly<Record<string, string>> = { '\\d': '[\\dolisb]', '\\b': '' };
+
+const blurredSign = ({ raw, literal }: Sign): string =>
+  BLURRED_ESCAPE[raw] ?? (literal === null ? raw : (LOOK_ALIKES[literal.toLowerCase()] ?? raw));
+
+export const blurred = (options: readonly Sequence[]): string =>
+  writeTree(options, blurredSign, ({ raw }, written) => {
+    // A blurred place has gone; a blurred blank may already be missing and takes no second sign.
+    if (written === '' || raw === '') return written;
+    return written === ' ?' ? ` ${raw}` : written + raw;
+  });
 
 /** Texts and words brought to one form in which look-alikes are equal. */
 export const skeleton = (text: string): string =>
@@ -37,111 +41,47 @@ export const skeleton = (text: string): string =>
     .replace(/8/gu, 'b')
     .replace(/ /gu, '');
 
-interface Piece {
-  readonly blurred: string;
-  /** The letter it stands for, where it is exactly one. */
-  readonly literal: string | null;
-  readonly needs: readonly string[] | null;
-}
+type Needs = readonly string[] | null;
 
-const shortest = (needs: readonly string[] | null): number =>
-  needs === null ? 0 : Math.min(...needs.map((need) => need.length));
-const better = (a: readonly string[] | null, b: readonly string[] | null): readonly string[] | null =>
-  shortest(b) > shortest(a) ? b : a;
+const shortest = (needs: Needs): number => (needs === null ? 0 : Math.min(...needs.map((need) => need.length)));
+const better = (a: Needs, b: Needs): Needs => (shortest(b) > shortest(a) ? b : a);
 
-interface Cursor {
-  readonly text: string;
-  at: number;
-}
-const peek = (cursor: Cursor): string | undefined => cursor.text[cursor.at];
-const take = (cursor: Cursor): string => {
-  const char = cursor.text[cursor.at] ?? '';
-  cursor.at += 1;
-  return char;
-};
-
-const readClass = (cursor: Cursor): string => {
-  let raw = take(cursor);
-  while (peek(cursor) !== undefined && peek(cursor) !== ']') {
-    if (peek(cursor) === '\\') raw += take(cursor);
-    raw += take(cursor);
-  }
-  return raw + take(cursor);
-};
-
-const readEscape = (cursor: Cursor): Piece => {
-  take(cursor);
-  const char = take(cursor);
-  if (/[a-z]/iu.test(char)) return { blurred: BLURRED_CLASS[char] ?? `\\${char}`, literal: null, needs: null };
-  return { blurred: `\\${char}`, literal: char, needs: null };
-};
-
-const readGroup = (cursor: Cursor): Piece => {
-  take(cursor);
-  let open = '(';
-  if (peek(cursor) === '?') while (!open.endsWith(':')) open += take(cursor);
-  const inner = readAlternatives(cursor);
-  take(cursor);
-  return { blurred: `${open}${inner.blurred})`, literal: null, needs: inner.needs };
-};
-
-const readPiece = (cursor: Cursor): Piece => {
-  const char = peek(cursor);
-  if (char === '(') return readGroup(cursor);
-  if (char === '[') return { blurred: readClass(cursor), literal: null, needs: null };
-  if (char === '\\') return readEscape(cursor);
-  const own = take(cursor);
-  if (own === '.') return { blurred: '.', literal: null, needs: null };
-  return { blurred: LOOK_ALIKES[own.toLowerCase()] ?? own, literal: own, needs: null };
-};
-
-const readQuantifier = (cursor: Cursor): string => {
-  let raw = '';
-  const first = peek(cursor);
-  if (first === '?' || first === '*' || first === '+') raw += take(cursor);
-  else if (first === '{') while (!raw.endsWith('}')) raw += take(cursor);
-  if (raw !== '' && peek(cursor) === '?') raw += take(cursor);
-  return raw;
-};
-
-const readSequence = (cursor: Cursor): PatternParts => {
-  let blurred = '';
+const needsOfSequence = (items: Sequence): Needs => {
+  let needs: Needs = null;
   let run = '';
-  let needs: readonly string[] | null = null;
   const endRun = (): void => {
     if (run !== '') needs = better(needs, [run.toLowerCase()]);
     run = '';
   };
-  while (peek(cursor) !== undefined && peek(cursor) !== '|' && peek(cursor) !== ')') {
-    const piece = readPiece(cursor);
-    const times = readQuantifier(cursor);
-    const optional = /^(?:\?|\*|\{0)/u.test(times);
-    // A blurred blank may already be missing; it takes no second sign.
-    blurred += piece.blurred === ' ?' && times !== '' ? ` ${times}` : piece.blurred + times;
-    if (piece.literal !== null && times === '') run += piece.literal;
+  for (const { node, repeat } of items) {
+    if (node.kind === 'sign' && node.literal !== null && repeat.raw === '') run += node.literal;
     else {
       endRun();
-      if (!optional) needs = better(needs, piece.needs);
+      if (node.kind === 'group' && repeat.least > 0) needs = better(needs, needsOfOptions(node.options));
     }
   }
   endRun();
-  return { needs, blurred };
+  return needs;
 };
 
-const readAlternatives = (cursor: Cursor): PatternParts => {
-  const parts = [readSequence(cursor)];
-  while (peek(cursor) === '|') {
-    take(cursor);
-    parts.push(readSequence(cursor));
-  }
-  const every = parts.every(({ needs }) => needs !== null);
-  return {
-    needs: every ? parts.flatMap(({ needs }) => needs ?? []) : null,
-    blurred: parts.map((part) => part.blurred).join('|'),
-  };
+const needsOfOptions = (options: readonly Sequence[]): Needs => {
+  const all = options.map(needsOfSequence);
+  return all.every((needs) => needs !== null) ? all.flat() : null;
 };
 
-export const patternParts = (pattern: string): PatternParts => {
-  const { needs, blurred } = readAlternatives({ text: pattern, at: 0 });
-  return { needs: shortest(needs) >= 3 ? needs : null, blurred };
+/** Lower case; a text without any of these cannot match. Null: no such words of three letters or more. */
+export const needsOf = (options: readonly Sequence[]): Needs => {
+  const needs = needsOfOptions(options);
+  return shortest(needs) >= 3 ? needs : null;
 };
+
+/** The most characters that a match can have. */
+export const reachOf = (options: readonly Sequence[]): number =>
+  Math.max(
+    ...options.map((items) =>
+      items.reduce((sum, { node, repeat }) => {
+        if (node.kind === 'group') return sum + repeat.most * reachOf(node.options);
+        return sum + (node.place ? 0 : repeat.most);
+      }, 0),
+    ),
+  );

@@ -1,5 +1,6 @@
 /** A message in another language as plain text with gaps: found by its words in order, without a pattern engine. */
 import type { Prepared, Span } from './compile-pattern.js';
+import { mayHold, runsOf } from './trigrams.js';
 
 const GAP = 60;
 
@@ -21,22 +22,24 @@ export const plainMarks = (text: string): string =>
 const findParts = (text: string, parts: readonly string[]): Span | null => {
   const [first, ...rest] = parts;
   if (first === undefined || first === '') return null;
-  for (let start = text.lastIndexOf(first); start >= 0; start = start === 0 ? -1 : text.lastIndexOf(first, start - 1)) {
+  let found: Span | null = null;
+  for (let start = text.indexOf(first); start >= 0; start = text.indexOf(first, start + first.length)) {
     let end = start + first.length;
     const fits = rest.every((part) => {
-      const at = text.indexOf(part, end);
-      if (at < 0 || at - end > GAP) return false;
-      end = at + part.length;
+      const at = text.slice(end, end + GAP + part.length).indexOf(part);
+      if (at < 0) return false;
+      end += at + part.length;
       return true;
     });
-    if (fits) return { start, end };
+    if (fits) found = { start, end };
   }
-  return null;
+  return found;
 };
 
 export const makeTranslation = (of: string, text: string): Translation => {
   const parts = plainMarks(text)
     .split('…')
     .map((part) => part.trim());
-  return { of, find: ({ lower }) => findParts(lower, parts) };
+  const runs = parts.flatMap(runsOf);
+  return { of, find: ({ lower, trigrams }) => (mayHold(trigrams, runs) ? findParts(lower, parts) : null) };
 };

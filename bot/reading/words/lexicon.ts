@@ -4,13 +4,19 @@ import type { WordEntry } from '../schema.js';
 import type { Token } from './tokens.js';
 
 export interface Met {
-  /** The entry's id. */
+  /** The entry's id; empty for a word by itself. */
   readonly id: string;
+  /** The number of the word or `<id>` among the keys of phrases; -1: no phrase has it. */
+  readonly key: number;
   /** Tokens it takes. */
   readonly length: number;
 }
 
 export interface Lexicon {
+  /** How many keys phrases have. */
+  readonly keyCount: number;
+  /** The number of a word or `<id>`, -1 where no phrase has it. */
+  readonly keyOf: (key: string) => number;
   /** What the words from this token on are, longest first. */
   readonly metAt: (tokens: readonly Token[], at: number) => readonly Met[];
   /** The word meant, or the word itself. */
@@ -44,10 +50,29 @@ const isSlip = (typed: string, meant: string): boolean => {
   return [...typed].sort().join('') === [...meant].sort().join('');
 };
 
-/** @param more words that phrases hold as they are */
-export const makeLexicon = (entries: readonly WordEntry[], more: readonly string[]): Lexicon => {
+/** One bit a letter that the word has. */
+const lettersOf = (word: string): number => {
+  let letters = 0;
+  for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) - 97);
+  return letters;
+};
+
+/** Two slips change four letters at most. */
+const areNear = (a: number, b: number): boolean => {
+  let different = a ^ b;
+  for (let most = 4; different !== 0; most--) {
+    if (most === 0) return false;
+    different &= different - 1;
+  }
+  return true;
+};
+
+/** @param keys what phrases hold: words, and entries as `<id>` */
+export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string[]): Lexicon => {
   const root = branch();
-  const known = new Set(more);
+  const numbers = new Map([...new Set(keys)].map((key, at) => [key, at]));
+  const keyOf = (key: string): number => numbers.get(key) ?? -1;
+  const known = new Set(keys.filter((key) => !key.startsWith('<')));
   const add = (id: string, words: readonly string[]): void => {
     let at = root;
     for (const word of words) {
@@ -71,11 +96,12 @@ export const makeLexicon = (entries: readonly WordEntry[], more: readonly string
           add(id, [...head.slice(0, spread), form, ...head.slice(spread + 1), last]);
     }
 
-  const buckets = new Map<string, string[]>();
+  /** Words to mend to, by first letter and length, each with the letters it has. */
+  const buckets = new Map<string, { readonly meant: string; readonly letters: number }[]>();
   for (const word of known) {
     if (word.length < 5 || !/^[a-z]+$/u.test(word)) continue;
     const bucket = buckets.get(word.slice(0, 1)) ?? [];
-    bucket.push(word);
+    bucket.push({ meant: word, letters: lettersOf(word) });
     buckets.set(word.slice(0, 1), bucket);
   }
   const mended = new Map<string, string>();
@@ -83,11 +109,14 @@ export const makeLexicon = (entries: readonly WordEntry[], more: readonly string
     if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
     const before = mended.get(word);
     if (before !== undefined) return before;
-    const found = (buckets.get(word.slice(0, 1)) ?? []).find(
-      (meant) => Math.abs(meant.length - word.length) <= 2 && isSlip(word, meant),
-    );
-    if (mended.size < 5000) mended.set(word, found ?? word);
-    return found ?? word;
+    const letters = lettersOf(word);
+    const found =
+      (buckets.get(word.slice(0, 1)) ?? []).find(
+        (one) =>
+          Math.abs(one.meant.length - word.length) <= 2 && areNear(one.letters, letters) && isSlip(word, one.meant),
+      )?.meant ?? word;
+    if (mended.size < 5000) mended.set(word, found);
+    return found;
   };
 
   const metAt = (tokens: readonly Token[], at: number): readonly Met[] => {
@@ -97,9 +126,9 @@ export const makeLexicon = (entries: readonly WordEntry[], more: readonly string
       const token = tokens[at + length - 1];
       here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
       if (here === undefined) break;
-      for (const id of here.ids) met.unshift({ id, length });
+      for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
     }
     return met;
   };
-  return { metAt, mend };
+  return { keyCount: numbers.size, keyOf, metAt, mend };
 };

@@ -2,26 +2,21 @@
 import { formsOf, type Met } from './lexicon.js';
 import type { Token } from './tokens.js';
 
-/** One step of a phrase. */
-type Element =
+/** One step of a phrase; keys are words and `<entry>` signs, or their numbers in the lexicon. */
+type Element<Key> =
   | { readonly kind: 'gap'; readonly most: number }
-  | {
-      readonly kind: 'word';
-      readonly words: ReadonlySet<string>;
-      readonly ids: ReadonlySet<string>;
-      readonly optional: boolean;
-    };
+  | { readonly kind: 'word'; readonly keys: ReadonlySet<Key>; readonly optional: boolean };
 
-export interface Phrase {
-  readonly elements: readonly Element[];
-  /** Words and `<entry>` signs that its first step may be. */
-  readonly starts: readonly string[];
-}
+export type Phrase<Key = number> = readonly Element<Key>[];
 
-/** A sentence with, for each token, the entries of words.yaml that start there. */
+/** A sentence with, for each token, what starts there: the word itself and entries of words.yaml, longest first. */
 export interface Sentence {
   readonly tokens: readonly Token[];
   readonly met: readonly (readonly Met[])[];
+  /** Key → the tokens where it starts. */
+  readonly places: ReadonlyMap<number, readonly number[]>;
+  /** Whether a token may be stepped over for nothing. */
+  readonly small: readonly boolean[];
 }
 
 export interface PhraseMatch {
@@ -32,6 +27,7 @@ export interface PhraseMatch {
   readonly taken: ReadonlySet<number>;
 }
 
+const ENTRY = /^<[a-z0-9-]+>$/u;
 const GAPS: Readonly<Record<string, number>> = { '..': 3, '...': 8 };
 /** Words with a form of a thing rather than a meaning. */
 const SHAPES: readonly (readonly [string, RegExp])[] = [
@@ -41,83 +37,93 @@ const SHAPES: readonly (readonly [string, RegExp])[] = [
   ['address', /^\d{1,3}(?:\.\d{1,3}){3}$/u],
 ];
 export const SHAPE_IDS: readonly string[] = SHAPES.map(([id]) => id);
-export const shapesOf = (word: string): readonly Met[] =>
-  SHAPES.filter(([, form]) => form.test(word)).map(([id]) => ({ id, length: 1 }));
+export const shapesOf = (word: string): readonly string[] =>
+  /^[\d/c]/u.test(word) ? SHAPES.filter(([, form]) => form.test(word)).map(([id]) => id) : [];
 
 /** @throws Error with what is wrong in the phrase. */
-export const parsePhrase = (phrase: string): Phrase => {
+export const parsePhrase = (phrase: string): Phrase<string> => {
   const elements = phrase
     .trim()
     .split(/\s+/u)
-    .map((part): Element => {
+    .map((part): Element<string> => {
       const most = GAPS[part];
       if (most !== undefined) return { kind: 'gap', most };
       const optional = part.endsWith('?');
-      const words = new Set<string>();
-      const ids = new Set<string>();
+      const keys = new Set<string>();
       for (const one of part.replace(/\?$/u, '').split('|')) {
-        const id = /^<([a-z0-9-]+)>$/u.exec(one)?.[1];
-        if (id !== undefined) ids.add(id);
-        else if (/^[\p{L}\d°%.]+~?$/u.test(one)) for (const form of formsOf(one)) words.add(form);
+        if (ENTRY.test(one)) keys.add(one);
+        else if (/^[\p{L}\d°%.]+~?$/u.test(one)) for (const form of formsOf(one)) keys.add(form);
         else throw new Error(`"${part}" is neither a word, <an-entry>, ".." nor "..."`);
       }
-      return { kind: 'word', words, ids, optional };
+      return { kind: 'word', keys, optional };
     });
   const [first] = elements;
   if (first === undefined || first.kind === 'gap' || first.optional)
     throw new Error('a phrase starts with a word that must be there');
   if (elements.at(-1)?.kind === 'gap') throw new Error('a phrase does not end with a gap');
   if (elements.filter(({ kind }) => kind === 'gap').length > 3) throw new Error('a phrase has at most three gaps');
-  return { elements, starts: [...first.words, ...[...first.ids].map((id) => `<${id}>`)] };
+  return elements;
 };
 
-export const idsOf = ({ elements }: Phrase): readonly string[] =>
-  elements.flatMap((element) => (element.kind === 'word' ? [...element.ids] : []));
-export const wordsOfPhrase = ({ elements }: Phrase): readonly string[] =>
-  elements.flatMap((element) => (element.kind === 'word' ? [...element.words] : []));
+export const numbered = (phrase: Phrase<string>, keyOf: (key: string) => number): Phrase =>
+  phrase.map((element) =>
+    element.kind === 'gap' ? element : { ...element, keys: new Set([...element.keys].map(keyOf)) },
+  );
 
-/** @param isSmall whether the token may be stepped over for nothing */
-export const matchPhrase = (
-  { elements }: Phrase,
-  { tokens, met }: Sentence,
-  start: number,
-  isSmall: (at: number) => boolean,
-): PhraseMatch | null => {
-  const taken: number[] = [];
-  let tries = 400;
-  const step = (element: number, at: number): number => {
-    const own = elements[element];
-    if (own === undefined) return at;
-    if (tries-- <= 0) return -1;
-    if (own.kind === 'gap') {
-      for (let reach = 0, to = at; reach <= own.most && to <= tokens.length; to++) {
-        const end = step(element + 1, to);
-        if (end >= 0) return end;
-        if (tokens[to]?.kind !== 'word') return -1;
-        if (!isSmall(to)) reach++;
-      }
-      return -1;
-    }
-    const token = tokens[at];
-    if (token?.kind === 'word') {
-      const lengths = [
-        ...(met[at] ?? []).filter(({ id }) => own.ids.has(id)).map(({ length }) => length),
-        ...(own.words.has(token.word) ? [1] : []),
-      ];
-      for (const length of lengths) {
-        const mark = taken.length;
-        for (let i = 0; i < length; i++) taken.push(at + i);
-        const end = step(element + 1, at + length);
-        if (end >= 0) return end;
-        taken.length = mark;
-      }
-    }
-    if (own.optional) {
-      const end = step(element + 1, at);
-      if (end >= 0) return end;
-    }
-    return element > 0 && token?.kind === 'word' && isSmall(at) ? step(element, at + 1) : -1;
-  };
-  const end = step(0, start);
-  return end < 0 ? null : { start, end, taken: new Set(taken) };
+/** Of each step that must be there, what it may be; the first is the phrase's first step. */
+export const requiredOf = <Key>(phrase: Phrase<Key>): readonly (readonly Key[])[] =>
+  phrase.flatMap((element) => (element.kind === 'word' && !element.optional ? [[...element.keys]] : []));
+
+export const keysOf = (phrase: Phrase<string>): readonly string[] =>
+  phrase.flatMap((element) => (element.kind === 'word' ? [...element.keys] : []));
+export const idsOf = (phrase: Phrase<string>): readonly string[] =>
+  keysOf(phrase).flatMap((key) => (ENTRY.test(key) ? [key.slice(1, -1)] : []));
+
+/** Where a match is being tried. */
+interface Attempt {
+  readonly phrase: Phrase;
+  readonly sentence: Sentence;
+  readonly taken: number[];
+  tries: number;
+}
+/** Steps tried for one phrase at one place, at most. */
+const MOST_TRIES = 200;
+
+/** The token after the last, or -1. */
+const stepOverGap = (attempt: Attempt, element: number, at: number, most: number): number => {
+  const { tokens, small } = attempt.sentence;
+  for (let reach = 0, to = at; reach <= most && to <= tokens.length; to++) {
+    const end = step(attempt, element + 1, to);
+    if (end >= 0) return end;
+    if (tokens[to]?.kind !== 'word') return -1;
+    if (small[to] !== true) reach++;
+  }
+  return -1;
+};
+
+const step = (attempt: Attempt, element: number, at: number): number => {
+  const own = attempt.phrase[element];
+  if (own === undefined) return at;
+  if (attempt.tries-- <= 0) return -1;
+  if (own.kind === 'gap') return stepOverGap(attempt, element, at, own.most);
+  const { sentence, taken } = attempt;
+  for (const { key, length } of sentence.met[at] ?? []) {
+    if (!own.keys.has(key)) continue;
+    const mark = taken.length;
+    for (let i = 0; i < length; i++) taken.push(at + i);
+    const end = step(attempt, element + 1, at + length);
+    if (end >= 0) return end;
+    taken.length = mark;
+  }
+  if (own.optional) {
+    const end = step(attempt, element + 1, at);
+    if (end >= 0) return end;
+  }
+  return element > 0 && sentence.small[at] === true ? step(attempt, element, at + 1) : -1;
+};
+
+export const matchPhrase = (phrase: Phrase, sentence: Sentence, start: number): PhraseMatch | null => {
+  const attempt: Attempt = { phrase, sentence, taken: [], tries: MOST_TRIES };
+  const end = step(attempt, 0, start);
+  return end < 0 ? null : { start, end, taken: new Set(attempt.taken) };
 };

@@ -2,40 +2,42 @@
 import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
 import type { Lexicon } from './lexicon.js';
-import { matchPhrase, type Phrase, type PhraseMatch } from './phrases.js';
+import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { stands } from './stands.js';
 
-export interface CompiledSaying {
+interface CompiledSaying {
   readonly entry: SayingEntry;
-  readonly phrases: readonly Phrase[];
+  /** What it tells or hides: sayings over the same words that tell the same thing are rivals. */
+  readonly tells: readonly string[];
+}
+
+interface Candidate {
+  readonly saying: CompiledSaying;
+  readonly phrase: Phrase;
+  /** What its first step may be. */
+  readonly starts: readonly number[];
+  /** What it cannot do without besides the rarest, rarest first. */
+  readonly others: readonly (readonly number[])[];
 }
 
 export interface Sayings {
   readonly lexicon: Lexicon;
-  /** First word or `<entry>` → the phrases that start so. */
-  readonly byStart: ReadonlyMap<string, readonly { readonly saying: CompiledSaying; readonly phrase: Phrase }[]>;
+  /** The rarest key that a phrase cannot do without → the phrases to try where it stands. */
+  readonly byRarest: readonly (readonly Candidate[])[];
 }
 
 export interface Said {
   readonly entry: SayingEntry;
-  readonly sentence: Clauses;
   readonly match: PhraseMatch;
 }
 
-export const indexSayings = (lexicon: Lexicon, sayings: readonly CompiledSaying[]): Sayings => {
-  const byStart = new Map<string, { saying: CompiledSaying; phrase: Phrase }[]>();
-  for (const saying of sayings)
-    for (const phrase of saying.phrases)
-      for (const start of phrase.starts) {
-        const list = byStart.get(start) ?? [];
-        list.push({ saying, phrase });
-        byStart.set(start, list);
-      }
-  return { lexicon, byStart };
-};
+interface Found {
+  readonly saying: CompiledSaying;
+  readonly match: PhraseMatch;
+}
 
-const tells = ({ answers, system, client, path, hides }: SayingEntry): readonly string[] => [
+const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonly string[] => [
   ...(hides ?? []),
   ...Object.entries(answers ?? {}).map(([check, answer]) => keyOf(check, answer)),
   ...(system === undefined ? [] : ['system']),
@@ -43,47 +45,82 @@ const tells = ({ answers, system, client, path, hides }: SayingEntry): readonly 
   ...(path === undefined ? [] : ['path']),
 ];
 
+export const indexSayings = (
+  lexicon: Lexicon,
+  sayings: readonly { readonly entry: SayingEntry; readonly phrases: readonly Phrase<string>[] }[],
+): Sayings => {
+  const compiled = sayings.map(({ entry, phrases }) => ({
+    saying: { entry, tells: tellsOf(entry) },
+    phrases: phrases.map((phrase) => numbered(phrase, lexicon.keyOf)),
+  }));
+  // How many phrases use a word stands for how often members do.
+  const uses = new Array<number>(lexicon.keyCount).fill(0);
+  for (const key of compiled.flatMap(({ phrases }) => phrases.flatMap((phrase) => requiredOf(phrase).flat())))
+    uses[key] = (uses[key] ?? 0) + 1;
+  const commonness = (keys: readonly number[]): number => keys.reduce((sum, key) => sum + (uses[key] ?? 0), 0);
+  const byRarest = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
+  for (const { saying, phrases } of compiled)
+    for (const phrase of phrases) {
+      const required = requiredOf(phrase);
+      const [rarest = [], ...others] = [...required].sort((a, b) => commonness(a) - commonness(b));
+      for (const key of rarest) byRarest[key]?.push({ saying, phrase, starts: required[0] ?? [], others });
+    }
+  return { lexicon, byRarest };
+};
+
 const overlap = (a: PhraseMatch, b: PhraseMatch): boolean => a.start < b.end && b.start < a.end;
 
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
-const longest = (said: readonly Said[]): readonly Said[] =>
-  said.filter(
+const longest = (found: readonly Found[]): readonly Found[] =>
+  found.filter(
     (own) =>
-      !said.some(
+      !found.some(
         (other) =>
-          other !== own &&
-          other.entry !== own.entry &&
-          overlap(other.match, own.match) &&
           other.match.taken.size > own.match.taken.size &&
-          tells(other.entry).some((what) => tells(own.entry).includes(what)),
+          overlap(other.match, own.match) &&
+          other.saying !== own.saying &&
+          other.saying.tells.some((what) => own.saying.tells.includes(what)),
       ),
   );
 
-const readSentence = ({ byStart }: Sayings, sentence: Clauses): readonly Said[] => {
-  const found: Said[] = [];
-  // "No response needed" holds no "no response".
+const findAll = ({ byRarest, lexicon }: Sayings, sentence: Clauses): readonly Found[] => {
+  const found: Found[] = [];
+  const { places } = sentence;
+  const present = new Uint8Array(lexicon.keyCount);
+  for (const key of places.keys()) present[key] = 1;
+  const stand = (keys: readonly number[]): boolean => {
+    for (const key of keys) if (present[key] === 1) return true;
+    return false;
+  };
+  for (const rarest of places.keys())
+    for (const { saying, phrase, starts, others } of byRarest[rarest] ?? []) {
+      if (!others.every(stand)) continue;
+      for (const at of new Set(starts.flatMap((key) => places.get(key) ?? []))) {
+        const match = matchPhrase(phrase, sentence, at);
+        if (match !== null) found.push({ saying, match });
+      }
+    }
+  return found.sort((a, b) => a.match.start - b.match.start);
+};
+
+/** Tokens of words that go together: "no response needed" holds no "no response". */
+const fixedTokens = (sentence: Clauses): ReadonlySet<number> => {
   const fixed = new Set<number>();
   for (const [at, own] of sentence.met.entries())
     for (const { id, length } of own)
       if (id === 'small' && length > 1) for (let i = at; i < at + length; i++) fixed.add(i);
-  const isSmall = (at: number): boolean => sentence.covers[at]?.has('small') === true;
-  for (const [at, { word, kind }] of sentence.tokens.entries()) {
-    if (kind !== 'word') continue;
-    const keys = [word, ...(sentence.met[at] ?? []).map(({ id }) => `<${id}>`)];
-    for (const key of new Set(keys))
-      for (const { saying, phrase } of byStart.get(key) ?? []) {
-        const match = matchPhrase(phrase, sentence, at, isSmall);
-        if (match !== null && ![...match.taken].some((i) => fixed.has(i)))
-          found.push({ entry: saying.entry, sentence, match });
-      }
-  }
-  // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
-  return longest(found).filter(
-    ({ entry, match }) =>
-      entry.hides === undefined &&
-      stands(sentence, match, { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined }),
-  );
+  return fixed;
 };
 
-export const readWords = (sayings: Sayings, sentences: readonly Clauses[]): readonly Said[] =>
-  sentences.flatMap((sentence) => readSentence(sayings, sentence));
+export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] => {
+  const fixed = fixedTokens(sentence);
+  const found = findAll(sayings, sentence).filter(({ match }) => ![...match.taken].some((i) => fixed.has(i)));
+  // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
+  return longest(found)
+    .map(({ saying: { entry }, match }) => ({ entry, match }))
+    .filter(
+      ({ entry, match }) =>
+        entry.hides === undefined &&
+        stands(sentence, match, { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined }),
+    );
+};

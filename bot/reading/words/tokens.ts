@@ -9,8 +9,14 @@ export interface Token {
 }
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
-const TOKEN =
+const ANY_SCRIPT =
   /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:\.[\p{Ll}\d_]+)+|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+
+/** The same for texts of ASCII alone, several times as fast. */
+const ASCII_ALONE = new RegExp(
+  ANY_SCRIPT.source.replaceAll('[\\p{L}', '[a-z').replaceAll('[\\p{Ll}', '[a-z').replaceAll('\\p{L}', '[a-z]'),
+  'gi',
+);
 
 const SHORT_FORMS: readonly (readonly [RegExp, readonly string[]])[] = [
   [/^(?:can['’]?t|cannot|cant|cann?t)$/u, ['can', 'not']],
@@ -27,7 +33,7 @@ const ENDINGS: readonly (readonly [RegExp, readonly string[]])[] = [
   [/['’]ll$/u, ['will']],
   [/['’]d$/u, ['would']],
 ];
-const PHONE: Readonly<Record<string, string>> = {
+const PHONE: Readonly<Partial<Record<string, string>>> = {
   u: 'you',
   ur: 'your',
   r: 'are',
@@ -59,6 +65,8 @@ const PHONE: Readonly<Record<string, string>> = {
 };
 
 const wordsOf = (raw: string): readonly string[] => {
+  // Short forms have an apostrophe or end in t.
+  if (!raw.endsWith('t') && !/['’]/u.test(raw)) return PHONE[raw]?.split(' ') ?? [raw];
   for (const [form, words] of SHORT_FORMS) if (form.test(raw)) return words;
   for (const [form, words] of ENDINGS) if (form.test(raw)) return [raw.replace(form, ''), ...words];
   if (/^(?:it|that|there|what|where|who|here|he|she|how)['’]s$/u.test(raw)) return [raw.slice(0, -2), 'is'];
@@ -67,9 +75,10 @@ const wordsOf = (raw: string): readonly string[] => {
 };
 
 const kindOf = (raw: string): Token['kind'] => {
-  if (/^[,:()"“”]$/u.test(raw) || /^\s[-–—]+\s$/u.test(raw) || raw === '→' || raw === '->') return 'pause';
-  if (/^\?/u.test(raw)) return 'ask';
-  return /^[.!;…\n]/u.test(raw) ? 'stop' : 'word';
+  const [first = ''] = raw;
+  if (',:()"“”→-'.includes(first) || /^\s[-–—]/u.test(raw)) return 'pause';
+  if (first === '?') return 'ask';
+  return '.!;…\n'.includes(first) ? 'stop' : 'word';
 };
 
 export const MOST_TOKENS = 2500;
@@ -77,7 +86,7 @@ export const MOST_TOKENS = 2500;
 /** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
 export const tokensOf = (text: string): readonly Token[] => {
   const tokens: Token[] = [];
-  for (const match of text.matchAll(TOKEN)) {
+  for (const match of text.matchAll(/[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE)) {
     if (tokens.length >= MOST_TOKENS) break;
     const [raw] = match;
     const span = { start: match.index, end: match.index + raw.length };

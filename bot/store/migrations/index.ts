@@ -2,6 +2,8 @@
 import { firstTables } from './0001-first-tables.js';
 import { reminderRetries } from './0002-reminder-retries.js';
 import { consent } from './0003-consent.js';
+import { gearSpeeds } from './0004-gear-speeds.js';
+import { siteSky } from './0005-site-sky.js';
 import type { Migration } from './migration.js';
 
-export const MIGRATIONS: readonly Migration[] = [firstTables, reminderRetries, consent];
+export const MIGRATIONS: readonly Migration[] = [firstTables, reminderRetries, consent, gearSpeeds, siteSky];

@@ -4,10 +4,20 @@ import { storable } from './storable.js';
 import type { Gear, Store } from '../store.js';
 import type { GearRow } from './tables.js';
 
-export const gearOf = (row: GearRow): Gear => ({
-  mount: row.mount as Gear['mount'],
-  connection: row.connection,
-  system: row.system as Gear['system'],
+export const gearOf = ({
+  mount,
+  connection,
+  system,
+  primary_deg_per_s: primaryDegPerS,
+  secondary_deg_per_s: secondaryDegPerS,
+  east_limit_deg: eastDeg,
+  west_limit_deg: westDeg,
+}: GearRow): Gear => ({
+  mount: mount as Gear['mount'],
+  connection,
+  system: system as Gear['system'],
+  speeds: primaryDegPerS === null || secondaryDegPerS === null ? null : { primaryDegPerS, secondaryDegPerS },
+  limits: eastDeg === null || westDeg === null ? null : { eastDeg, westDeg },
 });
 
 export const gearRows = (engine: Engine): Store['gear'] => ({
@@ -26,6 +36,10 @@ export const gearRows = (engine: Engine): Store['gear'] => ({
         mount: gear.mount,
         connection: gear.connection === null ? null : storable(gear.connection),
         system: gear.system,
+        primary_deg_per_s: gear.speeds?.primaryDegPerS ?? null,
+        secondary_deg_per_s: gear.speeds?.secondaryDegPerS ?? null,
+        east_limit_deg: gear.limits?.eastDeg ?? null,
+        west_limit_deg: gear.limits?.westDeg ?? null,
       };
       await db
         .insertInto('gear')

@@ -14,6 +14,7 @@ export const siteOf = (row: SiteRow): StoredSite => ({
   zone: row.zone,
   horizon: row.horizon === null ? null : (JSON.parse(row.horizon) as readonly HorizonPoint[]),
   isDefault: row.is_default === 1,
+  ...(row.sky === null ? {} : { sky: row.sky }),
 });
 
 const rowOf = (owner: Owner, site: StoredSite): SiteRow => ({
@@ -26,6 +27,7 @@ const rowOf = (owner: Owner, site: StoredSite): SiteRow => ({
   elevation_m: site.elevationM,
   zone: site.zone,
   horizon: site.horizon === null ? null : JSON.stringify(site.horizon),
+  sky: site.sky ?? null,
   is_default: site.isDefault ? 1 : 0,
 });
 

@@ -1,4 +1,5 @@
 /** The rows of every table as they stand after the last migration; times are whole UTC milliseconds, flags 0 or 1, JSON is text. */
+import type { SiteSky } from '../store.js';
 
 export interface SiteRow {
   owner_kind: 'member' | 'club';
@@ -10,6 +11,7 @@ export interface SiteRow {
   elevation_m: number;
   zone: string;
   horizon: string | null;
+  sky: SiteSky | null;
   is_default: number;
 }
 
@@ -18,6 +20,10 @@ export interface GearRow {
   mount: string | null;
   connection: string | null;
   system: string | null;
+  primary_deg_per_s: number | null;
+  secondary_deg_per_s: number | null;
+  east_limit_deg: number | null;
+  west_limit_deg: number | null;
 }
 
 export interface WalkRow {

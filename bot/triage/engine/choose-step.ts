@@ -17,13 +17,8 @@ import {
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
 import { attempts, first, freeLookFirst, mayTry, plainlyKnown, safetyRemedy } from './rules-of-order.js';
+import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
-
-export type Choice =
-  | { readonly kind: 'ask'; readonly check: number; readonly again: boolean; readonly minutes: number }
-  /** `otherwise`: the remedy's other way, after the first could not be done or did nothing. */
-  | { readonly kind: 'try'; readonly fault: number; readonly otherwise: boolean; readonly minutes: number }
-  | { readonly kind: 'handOn'; readonly minutes: number };
 
 export interface Foresight {
   /** 1: repair cost right after the step. 2: one more check before that, for the best few. More for the reviewers' deep search. */

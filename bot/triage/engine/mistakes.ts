@@ -4,8 +4,6 @@
  */
 import type { CheckNumbers } from './situation.js';
 
-/** How often a first look is wrong where the check does not say. A guess, held against the bench of set-ups. */
-export const DEFAULT_SLIP = 0.06;
 /** A second look at the same thing is wrong less often by this factor. */
 const RELOOK = 0.15;
 /** Of the mistaken answers, the share that say nothing is wrong; the rest falls on any answer. */

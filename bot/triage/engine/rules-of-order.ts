@@ -1,6 +1,6 @@
 /** What stands above cost when the next step is picked: safety, never the same words twice, free looks before costly remedies. */
 import type { Belief } from './belief.js';
-import type { Choice } from './choose-step.js';
+import type { Choice } from './choice.js';
 import type { Evidence } from './evidence.js';
 import type { Situation } from './situation.js';
 

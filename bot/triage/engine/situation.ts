@@ -7,7 +7,6 @@ import { appliesIn, contextKey, type WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
-import { DEFAULT_SLIP } from './mistakes.js';
 
 /** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
 export const UNEXPLAINED_PRIOR = 0.06;
@@ -18,6 +17,8 @@ export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
 const PSEUDO_WALKS = 60;
 const USUAL_UNSURE = 0.05;
+/** How often a first look is wrong where the check does not say. A guess, held against the bench of set-ups. */
+export const DEFAULT_SLIP = 0.06;
 
 export interface CheckNumbers {
   readonly entry: CheckEntry;

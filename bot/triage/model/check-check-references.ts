@@ -1,5 +1,5 @@
 /** The references of one check: its answers, stages, links, the faults it speaks of and the coarser check it refines. */
-import { linkExists, oddsFit, onlyExists, stageExists, type References } from './check-references.js';
+import { linkExists, oddsFit, onlyExists, stageExists, type References } from './references.js';
 import type { CheckEntry } from './schema.js';
 
 const answersOf = ({ answers }: CheckEntry): ReadonlySet<string> => new Set(answers.map(({ id }) => id));

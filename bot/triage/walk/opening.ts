@@ -1,7 +1,7 @@
 /** What a walk knows of the connection, and which of it must be asked before the next step makes sense. */
 import type { Evidence } from '../engine/evidence.js';
 import type { Belief } from '../engine/belief.js';
-import type { Choice } from '../engine/choose-step.js';
+import type { Choice } from '../engine/choice.js';
 import type { Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';

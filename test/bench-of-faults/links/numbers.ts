@@ -1,5 +1,6 @@
 /** The numbers of a miss as a member reads them off sky and display, in the line that the walk takes. */
-import { siderealTimes, wrapHours24 } from '../../../bot/sky/index.js';
+import { wrapHours24 } from '../../../bot/sky/angles.js';
+import { siderealTimes } from '../../../bot/sky/sidereal-time.js';
 import { messageOf, slewOf } from '../chain.js';
 import type { World } from '../world.js';
 import { altAzOf, believedAltitudeDeg, believedSite, believedTarget, missOf, siderealGapHours } from './sky.js';

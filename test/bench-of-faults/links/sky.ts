@@ -1,5 +1,6 @@
 /** Where the tube goes: what the mount was told about place and time, and how it was started, against the true sky. */
-import { siderealTimes, wrapDeg180, wrapHours12 } from '../../../bot/sky/index.js';
+import { wrapDeg180, wrapHours12 } from '../../../bot/sky/angles.js';
+import { siderealTimes } from '../../../bot/sky/sidereal-time.js';
 import type { SkyState, World } from '../world.js';
 
 const RAD = Math.PI / 180;

@@ -2,7 +2,7 @@
 import { createInterface } from 'node:readline';
 import { ApplicationCommandType } from 'discord-api-types/v10';
 import { parseLine } from '../../../bot/commands/core/grammar.js';
-import { allCommands } from '../../../bot/commands/index.js';
+import { allCommands } from '../../../bot/commands/all-commands.js';
 import { offeredOn } from '../../../bot/platforms/discord/write/write-choices.js';
 import { startDiscordDouble } from './discord-double.js';
 import type { Suggestions } from './members.js';

@@ -5,14 +5,14 @@ import { tidy } from '../../../ground/tidy.js';
 import { fetchFile } from '../../shared/fetch-file.js';
 
 /** Where Discord keeps attachments (developer documentation, "Image Formatting" and "CDN Endpoints"). */
-const MEDIA_HOSTS = ['cdn.discordapp.com', 'media.discordapp.net'];
+const MEDIA = ['https://cdn.discordapp.com', 'https://media.discordapp.net'];
 const NAME_LIMIT = 80;
 
 /** `apiUrl`: a double on this machine, set in place of Discord, hands out its files itself. */
-const hostsFor = (apiUrl: string | undefined): readonly string[] => {
-  if (apiUrl === undefined || !URL.canParse(apiUrl)) return MEDIA_HOSTS;
-  const { host, hostname } = new URL(apiUrl);
-  return hostname === '127.0.0.1' || hostname === 'localhost' ? [...MEDIA_HOSTS, host] : MEDIA_HOSTS;
+const originsFor = (apiUrl: string | undefined): readonly string[] => {
+  if (apiUrl === undefined || !URL.canParse(apiUrl)) return MEDIA;
+  const { origin, hostname } = new URL(apiUrl);
+  return hostname === '127.0.0.1' || hostname === 'localhost' ? [...MEDIA, origin] : MEDIA;
 };
 
 export const memberFile = (
@@ -21,5 +21,5 @@ export const memberFile = (
 ): MemberFile => ({
   name: tidy(filename, NAME_LIMIT),
   sizeBytes: size,
-  load: () => fetchFile({ url, hosts: hostsFor(apiUrl) }),
+  load: () => fetchFile({ url, origins: originsFor(apiUrl) }),
 });

@@ -106,7 +106,12 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
       kept === undefined ? await run(task.run, asker, state, askedUtcMs) : { name: 'again', outcome: kept };
     if (done === null) return;
     const { name, outcome } = done;
-    if (kept === undefined) await pending.put(key, outcome, asker.memberId);
+    if (kept === undefined)
+      await pending.put(key, {
+        outcome,
+        memberId: asker.memberId,
+        isPrivate: isPrivate || outcome.audience === 'asker',
+      });
     await say({
       roomId,
       event,

@@ -46,7 +46,7 @@ export const createFileReader =
       load: async () => {
         const bytes = await fetchFile({
           url: homeserverUrl + path,
-          hosts: [new URL(homeserverUrl).host],
+          origins: [new URL(homeserverUrl).origin],
           headers: { Authorization: `Bearer ${accessToken}` },
         });
         if (isProblem(bytes) || !isLocked) return bytes;

@@ -27,10 +27,18 @@ const KEY_PATIENCE_MS = 5000;
 /** The same member in the same room hears it once an hour. */
 const TOLD = { burst: 1, perSecond: 1000 / MS_PER_HOUR };
 
+/** So many wait for their keys at once; of more, a member who wrote in earnest asks again. */
+const MOST_WAITING = 200;
+/** Of one member in one room. */
+const MOST_OF_ONE = 3;
+
 /** Takes note of a message that cannot be opened yet. */
 export const createMissingKeys = (parts: MissingKeysParts): ((roomId: string, event: MatrixEvent) => void) => {
   const { client, rooms, outbox, log, now, ticksMs, oldestMs, stop } = parts;
   const told = createRateLimit(TOLD);
+  /** How many of each member's in each room wait; a flood of what nobody can read must not pile up. */
+  const waiting = new Map<string, number>();
+  let allWaiting = 0;
 
   const tell = async (roomId: string, event: MatrixEvent): Promise<void> => {
     if (stop.aborted || (await client.opened(roomId, event)).type !== 'm.room.encrypted') return;
@@ -52,7 +60,16 @@ export const createMissingKeys = (parts: MissingKeysParts): ((roomId: string, ev
 
   return (roomId, event) => {
     if (event.origin_server_ts < now() - oldestMs) return;
+    const of = `${roomId} ${event.sender}`;
+    const before = waiting.get(of) ?? 0;
+    if (before >= MOST_OF_ONE || allWaiting >= MOST_WAITING) return;
+    waiting.set(of, before + 1);
+    allWaiting++;
     setTimeout(() => {
+      allWaiting--;
+      const left = (waiting.get(of) ?? 1) - 1;
+      if (left === 0) waiting.delete(of);
+      else waiting.set(of, left);
       void tell(roomId, event).catch((error: unknown) => {
         if (!stop.aborted) log.warn({ err: error }, 'cannot say that a message could not be read');
       });

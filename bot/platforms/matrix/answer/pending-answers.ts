@@ -1,6 +1,10 @@
-/** Outcomes computed but not yet sent in full, kept across a crash so that no command's effects happen twice. */
+/**
+ * Outcomes computed but not yet sent in full, kept across a crash so that no command's effects happen twice. What is kept holds nothing
+ * that the room does not read in the answer itself, and of an answer for one member alone nothing at all.
+ */
 import { MS_PER_DAY } from '../../../ground/durations.js';
-import type { Outcome } from '../../../reply/reply.js';
+import { isProblem, problem } from '../../../ground/problem.js';
+import { NOWHERE, type Outcome } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { Store } from '../../../store/store.js';
 import { isRecord } from './matrix-event.js';
@@ -9,10 +13,31 @@ export interface PendingAnswers {
   /** Reads what an earlier process left. Rejects with StoreError; to be tried until it works, before anything is answered. */
   readonly load: () => Promise<void>;
   readonly get: (key: string) => Outcome | undefined;
-  /** `memberId`: whose answer it is; `forget` takes it away with all else of theirs. */
-  readonly put: (key: string, outcome: Outcome, memberId: string) => Promise<void>;
+  /** `forget` takes it away with all else of the member's. */
+  readonly put: (key: string, answer: KeptAnswer) => Promise<void>;
   readonly done: (key: string) => Promise<void>;
 }
+
+export interface KeptAnswer {
+  readonly outcome: Outcome;
+  /** Whose it is. */
+  readonly memberId: string;
+  /** For the member's eyes alone, by the outcome or by the room. */
+  readonly isPrivate: boolean;
+}
+
+/** Stands in for what only the member was to read. */
+const INTERRUPTED: Outcome = {
+  ...problem(
+    'interrupted',
+    'I was restarted before I could say that answer. If it was to save or change something, that is done: site, remind and triage show how things stand. Else please ask again.',
+  ),
+  audience: 'asker',
+};
+
+/** Without where it points and for whom: the Sun was judged before, and the words are whole. */
+const bare = (outcome: Outcome): Outcome =>
+  isProblem(outcome) ? outcome : { ...outcome, pointsAt: NOWHERE, data: {} };
 
 /** So many at a time are kept; more under way at once than this are simply computed again after a crash. */
 const MOST = 50;
@@ -58,11 +83,13 @@ export const createPendingAnswers = (
       }
     },
     get: (key) => pending.get(key)?.outcome,
-    put: async (key, outcome, memberId) => {
+    put: async (key, { outcome, memberId, isPrivate }) => {
       if (pending.size >= MOST) return;
       const noteKey = noteKeyOf(prefix, key, memberId);
       pending.set(key, { noteKey, outcome });
-      await notes.set(noteKey, JSON.stringify({ key, atUtcMs: now(), outcome })).catch(onError);
+      await notes
+        .set(noteKey, JSON.stringify({ key, atUtcMs: now(), outcome: isPrivate ? INTERRUPTED : bare(outcome) }))
+        .catch(onError);
     },
     done: async (key) => {
       const kept = pending.get(key);

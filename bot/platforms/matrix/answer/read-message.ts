@@ -55,7 +55,7 @@ const pillsIn = (event: MatrixEvent): readonly Pill[] => {
   const own = html.slice(0, BODY_LIMIT).replace(/<mx-reply>[\s\S]*?<\/mx-reply>/giu, '');
   return [
     ...own.matchAll(
-      /<a\s[^>]{0,20}href=["']https:\/\/matrix\.to\/#\/([^"'?]{1,400})[^"']{0,400}["'][^>]{0,100}>([\s\S]{0,600}?)<\/a>/giu,
+      /<a\s[^>]{0,20}href=["']https:\/\/matrix\.to\/#\/([^"'?]{1,400})(?:\?[^"']{0,400})?["'][^>]{0,100}>([\s\S]{0,600}?)<\/a>/giu,
     ),
   ].flatMap(([, address = '', inner = '']) => {
     let userId: string;

@@ -85,10 +85,16 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
   const { client, poller, botId, readToken, saveToken, onBatch, onSynced, onState, onError, now, oldestMs, stop } =
     options;
 
+  /** The newest event this process has had of each room. */
+  const newest = new Map<string, string>();
+
+  /** Back to what was had before: a room that is flooded is not read again and again while the others wait. */
   const gapBefore = async (roomId: string, from: string): Promise<readonly MatrixEvent[]> => {
     const missed: MatrixEvent[] = [];
+    const had = newest.get(roomId);
     let old = 0;
     for await (const event of eventsBackwards(client, roomId, from)) {
+      if (event.event_id === had) break;
       old = event.origin_server_ts < now() - oldestMs ? old + 1 : 0;
       if (old >= OLD_IN_A_ROW) break;
       missed.unshift(event);
@@ -136,6 +142,8 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     const from = textAt(timeline, 'prev_batch');
     const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
     const all = isWhole ? opened : [...(await gapBefore(roomId, from)), ...opened];
+    const last = recent.at(-1);
+    if (last !== undefined) newest.set(roomId, last.event_id);
     const joinedAt = all.findLastIndex((event) => isOwnJoin(event, botId));
     const joined = all[joinedAt] ?? null;
     const invitedAt = all.slice(0, Math.max(0, joinedAt)).findLastIndex((event) => isOwnInvitation(event, botId));

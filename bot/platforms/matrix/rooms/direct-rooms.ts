@@ -28,13 +28,18 @@ const OWN_PAST_ONLY = {
 };
 
 export const createDirectRooms = (client: PierhandMatrixClient, botId: string, rooms: Rooms): DirectRooms => {
-  // One change at a time: the list is one document.
-  let chain: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const result = chain.then(work);
-    chain = result.catch(() => undefined);
+  const chains = new Map<string, Promise<unknown>>();
+  const inTurn = <T>(of: string, work: () => Promise<T>): Promise<T> => {
+    const result = (chains.get(of) ?? Promise.resolve()).then(work);
+    const ended = result.catch(() => undefined);
+    chains.set(of, ended);
+    void ended.then(() => {
+      if (chains.get(of) === ended) chains.delete(of);
+    });
     return result;
   };
+  /** One change at a time: the list is one document. */
+  const LIST = 'list';
 
   const path = `/_matrix/client/v3/user/${encodeURIComponent(botId)}/account_data/m.direct`;
   const list = async (): Promise<Content> => {
@@ -50,7 +55,7 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
     const own = direct[userId];
     return Array.isArray(own) ? own.filter((id) => typeof id === 'string') : [];
   };
-  const add = async (userId: string, roomId: string): Promise<void> => {
+  const addInTurn = async (userId: string, roomId: string): Promise<void> => {
     const direct = await list();
     if (roomsOf(direct, userId)[0] === roomId) return;
     const others = roomsOf(direct, userId).filter((id) => id !== roomId);
@@ -61,8 +66,11 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
     });
   };
 
+  const add = (userId: string, roomId: string): Promise<void> => inTurn(LIST, () => addInTurn(userId, roomId));
+
   const find = async (userId: string): Promise<string | null> => {
-    const candidates = roomsOf(await list(), userId);
+    // After what is being written to it: that may be the very room.
+    const candidates = roomsOf(await inTurn(LIST, list), userId);
     if (candidates.length === 0) return null;
     const joined = new Set(await client.getJoinedRooms());
     for (const roomId of candidates) {
@@ -104,11 +112,12 @@ export const createDirectRooms = (client: PierhandMatrixClient, botId: string, r
 
   return {
     with: (userId) =>
-      inTurn(async () => {
+      // A member whose server dawdles keeps nobody else waiting.
+      inTurn(userId, async () => {
         const found = await find(userId);
         return found === null ? { roomId: await make(userId), isNew: true } : { roomId: found, isNew: false };
       }),
-    existing: (userId) => inTurn(() => find(userId)),
-    remember: (userId, roomId) => inTurn(() => add(userId, roomId)),
+    existing: (userId) => inTurn(userId, () => find(userId)),
+    remember: add,
   };
 };

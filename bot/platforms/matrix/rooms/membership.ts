@@ -75,6 +75,10 @@ export const createMembership = ({
     }
   };
   const telling = new Map<string, Promise<void>>();
+  /** One after the other: a flood of invitations is no flood of requests, which a server would hold against all answers. */
+  let declining: Promise<void> = Promise.resolve();
+  const decline = (roomId: string): Promise<void> =>
+    (declining = declining.then(() => quietly('cannot decline an invitation', roomId, () => client.leaveRoom(roomId))));
 
   const tellOnce = async (roomId: string): Promise<void> => {
     const noteKey = `matrix:${botId}:told-unreadable:${roomId}`;
@@ -108,12 +112,12 @@ export const createMembership = ({
       if (inviterId === null) return;
       if (!isAllowed(inviterId, botId, allowed)) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation from outside the allowed users and servers');
-        await quietly('cannot decline an invitation', roomId, () => client.leaveRoom(roomId));
+        await decline(roomId);
         return;
       }
       if (!invitations.take(inviterId, ticksMs()).ok) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation: too many from one member');
-        await quietly('cannot decline an invitation', roomId, () => client.leaveRoom(roomId));
+        await decline(roomId);
         return;
       }
       await quietly('cannot accept an invitation', roomId, async () => {

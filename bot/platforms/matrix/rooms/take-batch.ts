@@ -1,4 +1,4 @@
-/** What a sync brought, as work: one thing after another in a room, rooms side by side. */
+/** What a sync brought, as work: one thing after another for a member in a room, members and rooms side by side. */
 import type { Answerer } from '../answer/answer.js';
 import type { MatrixEvent } from '../answer/matrix-event.js';
 import { textAt } from '../answer/matrix-event.js';
@@ -29,14 +29,18 @@ const isLocked = ({ type }: MatrixEvent): boolean => type === 'm.room.encrypted'
 export const createBatchTaker = (parts: BatchParts): ((batch: SyncBatch) => readonly Work[]) => {
   const { client, botId, rooms, membership, answer, missingKey, onOwnName, ticksMs, stop } = parts;
   const queues = new Map<string, Work>();
-  const inRoom = (roomId: string, work: () => Work): Work => {
-    const result = (queues.get(roomId) ?? Promise.resolve()).then(work);
-    queues.set(roomId, result);
+  const inLane = (lane: string, before: Promise<unknown>, work: () => Work): Work => {
+    const result = Promise.all([before, queues.get(lane)]).then(work);
+    queues.set(lane, result);
     void result.finally(() => {
-      if (queues.get(roomId) === result) queues.delete(roomId);
+      if (queues.get(lane) === result) queues.delete(lane);
     });
     return result;
   };
+  const inRoom = (roomId: string, work: () => Work): Work => inLane(roomId, Promise.resolve(), work);
+  /** After what the room itself waits for, such as the bot's coming in; one member's slow file keeps nobody else waiting. */
+  const ofMember = (roomId: string, memberId: string, work: () => Work): Work =>
+    inLane(`${roomId} ${memberId}`, queues.get(roomId) ?? Promise.resolve(), work);
   const done = async (work: Promise<void>): Work => {
     await work;
     return !stop.aborted;
@@ -73,7 +77,7 @@ export const createBatchTaker = (parts: BatchParts): ((batch: SyncBatch) => read
   };
 
   const workOf = (roomId: string, event: MatrixEvent, arrivedMs: number): readonly Work[] => {
-    if (isQuestion(event)) return [inRoom(roomId, () => answer(roomId, event, arrivedMs))];
+    if (isQuestion(event)) return [ofMember(roomId, event.sender, () => answer(roomId, event, arrivedMs))];
     if (event.type === 'm.room.tombstone') return [inRoom(roomId, () => done(membership.upgraded(roomId, event)))];
     if (client.encryption === null && (isLocked(event) || event.type === 'm.room.encryption'))
       return [inRoom(roomId, () => done(tellUnreadable(roomId)))];

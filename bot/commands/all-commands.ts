@@ -3,7 +3,7 @@ import { ahead } from './ahead/ahead.js';
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
-import { plainQuestion } from './asking/plain-question.js';
+import { plainReader } from './asking/plain-reader.js';
 import type { Command, WordsReader } from './core/command.js';
 import { causes } from './causes.js';
 import { dark } from './dark.js';
@@ -17,7 +17,6 @@ import { meridian } from './meridian.js';
 import { moon } from './moon.js';
 import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
-import { LINE_LIMIT } from './core/grammar.js';
 import { pole } from './pole.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
@@ -56,10 +55,4 @@ export const allCommands: readonly Command[] = [
 ];
 
 /** Who is asked, in order, about text that begins with no command. */
-export const allReaders: readonly WordsReader[] = [
-  waitingWords,
-  {
-    name: 'a plain question',
-    read: async (deps, { text }) => (text.length > LINE_LIMIT ? null : plainQuestion(text, deps)),
-  },
-];
+export const allReaders: readonly WordsReader[] = [waitingWords, plainReader];

@@ -8,8 +8,6 @@ import { createClockWatch } from './clock-watch.js';
 import { BATCH, deliverDue, type Round } from './deliver-due.js';
 import { purgeOld } from './purge-old.js';
 
-export { deliveryKey } from './delivery-key.js';
-
 export interface RunningReminders {
   readonly name: 'store';
   /** Whether the store answered when it was last looked into, a few seconds ago. */

@@ -1,0 +1,16 @@
+/** Asks the sentence reader about words that are no command, with the names of the sites that the asker may mean. */
+import type { WordsReader } from '../core/command.js';
+import { LINE_LIMIT } from '../core/grammar.js';
+import { plainQuestion } from './plain-question.js';
+import { savedSites } from './resolve-site.js';
+
+export const plainReader: WordsReader = {
+  name: 'a plain question',
+  mendsCommands: true,
+  read: async (deps, { text, asker, privacy, nowUtcMs }) => {
+    if (text.length > LINE_LIMIT) return null;
+    const { member, club } = await savedSites({ store: privacy.unmarked }, asker);
+    const siteNames = [...member, ...club].map(({ name }) => name);
+    return plainQuestion(text, { ...deps, siteNames, nowUtcMs });
+  },
+};

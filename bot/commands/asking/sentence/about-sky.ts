@@ -1,0 +1,170 @@
+/** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
+import { instantLine, nightLine, type Asked, type Reading, type Rule } from './asked.js';
+
+const says = (asked: Asked, pattern: RegExp): boolean => pattern.test(asked.plain);
+const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
+
+const LOOKS =
+  /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
+const BY_DAY =
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
+const SAFE =
+  /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
+const NEAR_SUN = /\b(?:close|near|far)\b.*\bthe sun\b/u;
+
+/** By day the Sun comes first, whatever was asked. */
+const byDay: Rule = (asked) => {
+  const target = asked.targets.find((name) => name !== 'sun') ?? asked.targets[0];
+  const isDay = says(asked, BY_DAY) && says(asked, LOOKS);
+  const isSun = target === 'sun' && says(asked, LOOKS) && !says(asked, /\b(?:when|what time|rise|set|up)\b/u);
+  if (!isDay && !says(asked, SAFE) && !(says(asked, NEAR_SUN) && target !== undefined) && !isSun) return null;
+  const now = asked.when.hour === null && asked.when.night === null;
+  const instant = instantLine('sun', target ?? 'sun', asked, now ? { at: 'now' } : {});
+  // The night of a question by day is a day.
+  return asked.when.night === 'tonight' && asked.when.hour === null
+    ? { line: instant.line.replace('at:tonight', 'at:now') }
+    : instant;
+};
+
+const ECLIPSE = /\beclipses?\b/u;
+const SHOWER =
+  /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
+const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
+
+/** Weeks ahead: eclipses, showers, oppositions, meetings, moonless nights. */
+const coming: Rule = (asked) => {
+  const ahead = (kind: string, about?: string): Reading =>
+    nightLine(
+      'ahead',
+      kind,
+      { ...asked, when: { ...asked.when, ...NO_HOUR, ...NO_NIGHT, note: null }, kit: null, sky: null },
+      { about: about ?? null },
+    );
+  if (says(asked, ECLIPSE)) {
+    if (says(asked, /\b(?:lunar|moon)\b/u)) return ahead('eclipses', 'Moon');
+    return ahead('eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
+  }
+  const shower = SHOWER.exec(asked.plain);
+  if (shower !== null) return ahead('showers', shower[1]);
+  const planet = PLANET.exec(asked.plain)?.[1];
+  if (
+    says(asked, /\b(?:oppositions?|elongations?)\b/u) ||
+    (planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u))
+  )
+    return ahead('planets', planet);
+  if (
+    says(asked, /\b(?:next to|near|beside|close to) the moon\b/u) &&
+    says(asked, /\b(?:what|which|thing|planet|star)\b/u)
+  )
+    return ahead('meetings');
+  if (says(asked, /\b(?:conjunctions?|close meetings?|line ?up|alignment of planets)\b/u)) return ahead('meetings');
+  if (says(asked, /\bmoonless\b|\bno moon\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday|night)s?\b/u))
+    return ahead('saturdays');
+  return says(asked, /\b(?:what'?s|what is|anything) coming(?: up)?\b|\bcoming up\b|\bevents?\b/u) ? ahead('') : null;
+};
+
+const MOONS = /\bjupiter'?s? moons\b|\bmoons of jupiter\b|\bgalilean(?: moons| satellites)?\b/u;
+
+const jupiterMoons: Rule = (asked) => (says(asked, MOONS) ? instantLine('moons', '', asked) : null);
+
+const isMoon = ({ targets, plain }: Asked): boolean =>
+  targets.every((name) => name === 'moon') && /\bmoon(?:'?s|rise|set|light)?\b|\bmoon (?:rise|set)\b/u.test(plain);
+
+const MOON_TIMES =
+  /\bmoon ?(?:rise|set)s?\b|\b(?:rise|rises|rising|set|sets|setting|up|out|problem|bother|nuisance|interfere|in the way|trouble|visible|high)\b|\bis there (?:a|any|much) moon\b|\bsee\b/u;
+
+/** "when is the next full moon": which quarter comes when. */
+const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b/u;
+
+const moon: Rule = (asked) => {
+  if (!isMoon(asked)) return null;
+  const phase = NEXT_PHASE.exec(asked.plain)?.[1];
+  if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
+  if (
+    says(
+      asked,
+      /\bphase|\b(?:full|new) moon\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\b(?:waxing|waning)\b/u,
+    )
+  )
+    return instantLine('moon', '', asked);
+  if (says(asked, /^(?:where|how high|which way|what direction)/u)) return null;
+  if (says(asked, MOON_TIMES)) return nightLine('up', 'moon', { ...asked, kit: null, sky: null });
+  return asked.left.length === 0 ? instantLine('moon', '', asked) : null;
+};
+
+const DARK =
+  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|goes down|comes up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
+const DARK_ASKED =
+  /^(?:when|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+
+const MILKY_WAY = /\bmilky way\b/u;
+const MILKY_WAY_NOTE =
+  'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
+
+const darkLine = (asked: Asked): Reading =>
+  nightLine('dark', '', { ...asked, when: { ...asked.when, ...NO_HOUR }, kit: null, sky: null });
+
+const dark: Rule = (asked) => {
+  const isOfTarget = asked.targets.some((name) => name !== 'sun');
+  if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  if (isOfTarget || asked.kind !== null || !says(asked, DARK) || !says(asked, DARK_ASKED)) return null;
+  return darkLine(asked);
+};
+
+const HIGH =
+  /\bhow high\b|\baltitude\b|\belevation\b|\bwhere(?:'s| is| are| do| can| should|s)?\b|\b(?:which|what) (?:way|direction|part)\b|\bpoint me\b|\bfind me\b|\bshow me\b|\blocate\b/u;
+const THROUGH_NIGHT = /\bhow high (?:does|do|can|could|will it ever)\b|\b(?:best|highest|max\w*)\b/u;
+
+const height: Rule = (asked) => {
+  const [target] = asked.targets;
+  if (target === undefined || !says(asked, HIGH)) return null;
+  const isOfNight = says(asked, THROUGH_NIGHT) || (asked.when.night !== null && asked.when.hour === null);
+  return isOfNight ? nightLine('up', target, asked) : instantLine('altitude', target, asked);
+};
+
+/** Whatever else is said of a target, the answer on its night holds what was asked. */
+const night: Rule = (asked) => {
+  const [target, ...others] = asked.targets;
+  if (target === undefined) return null;
+  const reading = nightLine('up', target, asked);
+  return others.length === 0
+    ? reading
+    : { ...reading, note: `One at a time: next ask up ${others.join(', then up ')}.` };
+};
+
+const LIST =
+  /\b(?:what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
+const TO_LOOK =
+  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
+
+const asksForList = (asked: Asked): boolean => {
+  const { kind, left, place, kit, sky } = asked;
+  const isKind = kind !== null && (left.every((word) => kind.includes(word)) || says(asked, LIST));
+  if (isKind || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
+  const isMine = place !== null || kit !== null || sky !== null;
+  return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
+};
+
+/** The hour from which to list; "now" is where a list begins anyhow. */
+const listFrom = (asked: Asked): string | null => {
+  const { hour, isUntil } = asked.when;
+  if (isUntil || hour?.endsWith('now') === true) return null;
+  return hour ?? (says(asked, /\b(?:morning|dawn)\b/u) ? '4am' : null);
+};
+
+const list: Rule = (asked) => {
+  if (!asksForList(asked)) return null;
+  const { hour, isUntil } = asked.when;
+  return nightLine(
+    'tonight',
+    '',
+    { ...asked, when: { ...asked.when, ...NO_HOUR } },
+    {
+      kind: asked.kind,
+      from: listFrom(asked),
+      until: isUntil ? hour : null,
+    },
+  );
+};
+
+export const ABOUT_SKY: readonly Rule[] = [jupiterMoons, coming, byDay, dark, moon, height, night, list];

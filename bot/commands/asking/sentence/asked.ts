@@ -1,0 +1,119 @@
+/** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
+import { resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import type { Places } from '../../../places/index.js';
+import type { UtcMs } from '../../../sky/types.js';
+import { commandLine } from '../question-parts.js';
+import { kindIn, takeKit, takeSky } from './kit.js';
+import { takeSlip, takeTargets } from './targets.js';
+import { takeWhen, type When } from './when.js';
+import { takePlace, townLeft, type PlaceKnowledge } from './where.js';
+import { isLittle, sentenceOf } from './words.js';
+
+export interface Known {
+  readonly catalogue: Catalogue;
+  readonly places: () => Places;
+  /** Of the member and the club, for sentences that name one. */
+  readonly siteNames: readonly string[];
+  readonly nowUtcMs: UtcMs;
+}
+
+export interface Asked {
+  /** All of it, in lower case, without the marks at its ends. */
+  readonly plain: string;
+  readonly typed: string;
+  readonly when: When;
+  readonly place: string | null;
+  readonly kit: string | null;
+  readonly sky: string | null;
+  readonly kind: string | null;
+  readonly targets: readonly string[];
+  /** Words that no part was made of and that are more than glue. */
+  readonly left: readonly string[];
+}
+
+/** A line that answers, and how sure it is that a question of ours was meant. */
+export interface Reading {
+  readonly line: string;
+  readonly note?: string;
+}
+
+/** What a rule makes of a sentence; null: it is not this. */
+export type Rule = (asked: Asked) => Reading | null;
+
+/** The longest questions are of some forty words; a target with a slip is looked for in those with few words unread. */
+const MOST_UNREAD_FOR_SLIP = 4;
+const SHORT = 3;
+const ASKS =
+  /\b(?:up|see|look\w*|high|where\w*|when|rise\w*|sets?|setting|visible|find|point|good|best|tonight|remind|altitude)\b/u;
+
+export const askedOf = (typed: string, plain: string, known: Known): Asked => {
+  const sentence = sentenceOf(typed);
+  const knowledge: PlaceKnowledge = {
+    places: known.places,
+    siteNames: known.siteNames,
+    isTarget: (text) => {
+      const found = resolveTarget(known.catalogue, text);
+      return found.ok ? found.note === undefined : found.problem === 'ambiguous-target';
+    },
+    isSeveralTargets: (text) => !resolveTarget(known.catalogue, text).ok,
+  };
+  const kit = takeKit(sentence);
+  const sky = takeSky(sentence);
+  const when = takeWhen(sentence, known.nowUtcMs);
+  const place = takePlace(sentence, knowledge);
+  const kind = kindIn(sentence);
+  const named = takeTargets(sentence, known.catalogue);
+  const unread = (): string[] =>
+    sentence.words
+      .filter(({ plain: word }, i) => sentence.taken[i] !== true && !isLittle(word))
+      .map((word) => word.plain);
+  const town = place ?? townLeft(sentence, knowledge);
+  if (town !== place) sentence.taken.fill(true);
+  const mayBeSlip = ASKS.test(plain) || sentence.words.length <= SHORT;
+  const isShort =
+    mayBeSlip && named.length === 0 && kind === null && town === place && unread().length <= MOST_UNREAD_FOR_SLIP;
+  const slip = isShort ? takeSlip(sentence, known.catalogue) : null;
+  return {
+    plain,
+    typed,
+    when,
+    place: town,
+    kit,
+    sky,
+    kind,
+    targets: (slip === null ? named : [slip]).map(({ text }) => text),
+    left: unread(),
+  };
+};
+
+/** A target of several words is quoted only where it would be read otherwise. */
+const given = (value: string | null | undefined): string | undefined => value ?? undefined;
+
+/** The line of a command about a night, with what the sentence says of it. */
+export const nightLine = (
+  command: string,
+  bare: string,
+  { when, place, kit, sky }: Asked,
+  more: Readonly<Record<string, string | null>> = {},
+): Reading => {
+  const line = commandLine(command, bare, {
+    on: given(when.night),
+    at: given(when.hour),
+    site: given(place),
+    with: given(kit),
+    sky: given(sky),
+    ...Object.fromEntries(Object.entries(more).map(([name, value]) => [name, given(value)])),
+  });
+  return when.note === null ? { line } : { line, note: when.note };
+};
+
+/** The line of a command about an instant: the night and the hour are one. */
+export const instantLine = (
+  command: string,
+  bare: string,
+  { when, place }: Asked,
+  more: Readonly<Record<string, string>> = {},
+): Reading => {
+  const at = [when.night, when.hour].filter((part) => part !== null).join(' ');
+  return { line: commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more }) };
+};

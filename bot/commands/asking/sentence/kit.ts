@@ -1,0 +1,81 @@
+/** With what and under which sky, in a sentence: "in binoculars", "my 8 inch dob", "from the suburbs". */
+import { numberOf, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+
+const ARTICLES = /^(?:(?:a|an|my|the|our|just|only|some|of) )+/u;
+const SCOPE = '(?: (?:dob|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|cassegrain|frac))?';
+const APERTURE = new RegExp(`^(\\w+(?:\\.\\d+)?) ?-?(mm|cm|inch(?:es)?|in|"|″|'')${SCOPE}$`, 'u');
+const LEADS = /^(?:with|through|in|using|by|via|a|an|my|the|own|just)$/u;
+
+const apertureIn = (words: string): string | null => {
+  const size = APERTURE.exec(words);
+  const value = numberOf(size?.[1] ?? '');
+  const unit = size?.[2] ?? '';
+  if (value === null || value <= 1 || (unit === 'in' && value > 40)) return null;
+  return unit === 'mm' || unit === 'cm' ? `${value}${unit}` : `${value} inch`;
+};
+
+const kitIn = ({ plain }: Run, before: string): string | null => {
+  const words = plain.replace(ARTICLES, '');
+  if (/^(?:binos?|binoculars?|bins|\d{1,2}x\d{2,3}s?(?: binoculars?)?)$/u.test(words)) return 'binoculars';
+  const isOwnEyes = /^eyes?$/u.test(words) && (words !== plain || /^(?:with|by)$/u.test(before));
+  return isOwnEyes || /^(?:naked|unaided|bare|own) eyes?$/u.test(words) ? 'eyes' : apertureIn(words);
+};
+
+/** "8 in the morning" is an hour. */
+const isHourAfter = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
+  / in$/u.test(plain) && words[at + count]?.plain === 'the';
+
+export const takeKit = (sentence: Sentence): string | null => {
+  for (const run of runsOf(sentence, 4)) {
+    const before = wordBefore(sentence, run.at);
+    const kit = isHourAfter(sentence, run) ? null : kitIn(run, before);
+    if (kit === null) continue;
+    take(sentence, run);
+    for (let at = run.at - 1; at >= 0 && LEADS.test(sentence.words[at]?.plain ?? ''); at--)
+      take(sentence, { at, count: 1 });
+    return kit;
+  }
+  return null;
+};
+
+const SKY_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:pretty |very |really )?(?:bad|awful|terrible)$/u, 'city'],
+  [
+    /^(?:the |a |my )?(?:light[- ]polluted|city|city cent(?:re|er)|inner city)(?: skies| sky)?$|^light pollution$/u,
+    'city',
+  ],
+  [/^(?:the |a |my )?(?:suburbs?|suburban|town)(?: skies| sky)?$/u, 'suburb'],
+  [/^(?:the |a |my )?(?:countryside|country|village|rural|rural site)(?: skies| sky)?$/u, 'country'],
+  [/^(?:the |a |my |really |truly )*dark (?:skies|sky|site|sky site|place)$/u, 'dark'],
+];
+
+/** J. E. Bortle's scale (2001), in four. */
+const BORTLE = /^bortle(?: class| scale)? ([1-9])$/u;
+const BORTLE_SKIES = ['dark', 'dark', 'country', 'country', 'suburb', 'suburb', 'city', 'city', 'city'] as const;
+
+const skyIn = (run: Run, before: string): string | null => {
+  const bortle = BORTLE.exec(run.plain)?.[1];
+  if (bortle !== undefined) return BORTLE_SKIES[Number(bortle) - 1] ?? null;
+  const found = SKY_WORDS.find(([pattern]) => pattern.test(run.plain));
+  const isSaid = /sk(?:y|ies)|pollut|site|place/u.test(run.plain) || /^(?:in|from|under|the|my|is|are)$/u.test(before);
+  return found !== undefined && isSaid ? found[1] : null;
+};
+
+export const takeSky = (sentence: Sentence): string | null => {
+  for (const run of runsOf(sentence, 4)) {
+    const before = wordBefore(sentence, run.at);
+    const sky = skyIn(run, before);
+    if (sky === null) continue;
+    take(sentence, run);
+    if (/^(?:in|from|under|with|at)$/u.test(before)) take(sentence, { at: run.at - 1, count: 1 });
+    return sky;
+  }
+  return null;
+};
+
+const KIND =
+  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary nebulae?|planetaries|stars?)$/u;
+
+/** A kind of target, where no target is named. */
+export const kindIn = (sentence: Sentence): string | null =>
+  runsOf(sentence, 2).find(({ plain }) => KIND.test(plain))?.plain ?? null;

@@ -1,0 +1,85 @@
+/** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
+import { resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
+
+const LONGEST = 5;
+
+const isNothing = (plain: string): boolean =>
+  /^(?:stars?|galax(?:y|ies)|nebulae?|nebulas|clusters?|planets?|comets?|asteroids?|globulars?|doubles?|constellations?|moons|meteors?|night sky|telescopes?|double stars?|open clusters?|globular clusters?|planetary nebulae?|alignment stars?|guide stars?|the sky)$/u.test(
+    plain,
+  );
+
+/** "jupiter's" and "jupiters" are Jupiter where the word itself is nothing. */
+const spellings = (plain: string): readonly string[] => [
+  plain,
+  ...(/'s$/u.test(plain) ? [plain.replace(/'s$/u, '')] : []),
+  ...(/[^s']s$/u.test(plain) ? [plain.slice(0, -1)] : []),
+];
+
+const beginsOrEndsLittle = (plain: string): boolean => {
+  const words = plain.split(' ');
+  return isLittle(words[0] ?? '') || (isLittle(words.at(-1) ?? '') && !/\d/u.test(words.at(-1) ?? ''));
+};
+
+/** No target, and the answer says why. */
+const TOLD_APART: readonly string[] = ['moves-unlisted', 'moon-of-planet'];
+
+/** The words under which it is found as it stands, else null. */
+const found = (catalogue: Catalogue, plain: string): string | null => {
+  if (plain.length < 2 || isNothing(plain) || plain === 'moon' || plain === 'sun') return null;
+  for (const spelling of spellings(plain)) {
+    const resolved = resolveTarget(catalogue, spelling);
+    if (resolved.ok ? resolved.note === undefined : resolved.problem === 'ambiguous-target') return spelling;
+    if (!resolved.ok && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason)) return spelling;
+  }
+  return null;
+};
+
+/** Its own name for "the big dipper": "new", "north", "big", "southern" and the like begin names though they are little words. */
+const BEGINS_NAMES =
+  /^(?:north|northern|southern|south|big|little|great|double|wild|cat's|eye|man|christmas|hand|summer|winter|wall)\b/u;
+
+export interface NamedTarget {
+  /** As typed, or without its possessive. */
+  readonly text: string;
+  readonly at: number;
+}
+
+/** Every target named, in the order they stand in; their words are taken. The Moon and the Sun only when nothing else is. */
+export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly NamedTarget[] => {
+  const named: NamedTarget[] = [];
+  for (const run of runsOf(sentence, LONGEST)) {
+    if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain)) continue;
+    if (isLittle(run.plain) || !isFree(sentence, run)) continue;
+    const text = found(catalogue, run.plain);
+    if (text === null) continue;
+    // "sirius b": the letter is the companion's.
+    const letter = sentence.words[run.at + run.count];
+    const isCompanion = letter !== undefined && /^[bc]$/u.test(letter.plain) && run.plain === text;
+    take(sentence, { at: run.at, count: run.count + Number(isCompanion) });
+    named.push({ text: isCompanion ? `${text} ${letter.plain}` : text, at: run.at });
+  }
+  if (named.length > 0) return named.sort((a, b) => a.at - b.at);
+  const nearby = runsOf(sentence, 1).find(
+    ({ plain }) => /^(?:the )?(?:moon|sun)(?:'?s)?$/u.test(plain) || plain === 'sunspots',
+  );
+  if (nearby === undefined) return [];
+  take(sentence, nearby);
+  return [{ text: nearby.plain.startsWith('moon') ? 'moon' : 'sun', at: nearby.at }];
+};
+
+const isFree = ({ taken }: Sentence, { at, count }: Run): boolean => !taken.slice(at, at + count).some((used) => used);
+
+const LEAST_LETTERS = 5;
+
+/** A name with a slip in it; the command then says as what it was taken. */
+export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget | null => {
+  for (const run of runsOf(sentence, 2)) {
+    if (run.plain.length < LEAST_LETTERS || run.plain.split(' ').some(isLittle)) continue;
+    const resolved = resolveTarget(catalogue, run.plain);
+    if (!resolved.ok || resolved.note === undefined) continue;
+    take(sentence, run);
+    return { text: run.plain, at: run.at };
+  }
+  return null;
+};

@@ -1,0 +1,185 @@
+/** The night and the hour in a sentence, wherever they stand: "in march", "on friday at half past ten", "3 in the morning". */
+import type { UtcMs } from '../../../sky/types.js';
+import { namesHour, namesNight } from '../../../times/index.js';
+import { numberOf, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+
+export interface When {
+  /** As the time rooms read it. */
+  readonly night: string | null;
+  readonly hour: string | null;
+  /** Whether the hour ends what is asked about ("till ten"). */
+  readonly isUntil: boolean;
+  /** How it was taken, where that is not plain. */
+  readonly note: string | null;
+}
+
+const MONTHS =
+  'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
+const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTHS})( \\d{4})?$`, 'u');
+/** The middle of a season as the north has it; the note says which day was taken. */
+const SEASONS: Readonly<Record<string, string>> = {
+  'in spring': '15 apr',
+  'in the spring': '15 apr',
+  'in summer': '15 jul',
+  'in the summer': '15 jul',
+  'in autumn': '15 oct',
+  'in the autumn': '15 oct',
+  'in the fall': '15 oct',
+  'in winter': '15 jan',
+  'in the winter': '15 jan',
+};
+const DAY_OF: Readonly<Record<string, string>> = { early: '5', mid: '15', late: '25' };
+const PREPOSITION = /^(?:on|for|at|around|about|by|till|til|until|from|after|before|@|during|this)$/u;
+const UNTIL = /^(?:till|til|until|before|by)$/u;
+
+/** Days with names of their own. */
+const NAMED_DAYS: Readonly<Record<string, string>> = {
+  weekend: 'saturday',
+  'this weekend': 'saturday',
+  'the weekend': 'saturday',
+  'next week': 'in 7 days',
+  'christmas eve': '24 dec',
+  'christmas day': '25 dec',
+  'boxing day': '26 dec',
+  "new year's eve": '31 dec',
+  'new years eve': '31 dec',
+  halloween: '31 oct',
+  'bonfire night': '5 nov',
+};
+
+/** Weekdays so short that they may be another word. */
+const SHORT_DAY = /^(?:sun|sat|mon|wed)$/u;
+
+/** "the 12th of december" as the time rooms read it. */
+const plainDate = (words: string): string =>
+  words
+    .replace(/^the /u, '')
+    .replace(/(\d)(?:st|nd|rd|th) of /u, '$1 ')
+    .replace(/(\d) of /u, '$1 ')
+    .replace(/'s$/u, '');
+
+/** The 15th of a month, a season's middle, a day with a name of its own. */
+const roughNight = ({ plain }: Run): string | null => {
+  const month = MONTH.exec(plain);
+  if (month !== null) return `${DAY_OF[month[1] ?? 'mid'] ?? '15'} ${month[2] ?? ''}${month[3] ?? ''}`;
+  if (Object.hasOwn(SEASONS, plain)) return SEASONS[plain] ?? null;
+  return Object.hasOwn(NAMED_DAYS, plain) ? (NAMED_DAYS[plain] ?? null) : null;
+};
+
+/** Words that are a night as they stand; the Sun is not Sunday, and "the new moon" is asked for as often as it is a night. */
+const mayBeNight = (words: string, before: string): boolean => {
+  if (/^(?:on|for|at|in \D)/u.test(words) && !/^in (?:a|one|two|three) /u.test(words)) return false;
+  if (SHORT_DAY.test(words)) return /^(?:on|this|next)$/u.test(before);
+  return !/moon|quarter/u.test(words) || /^(?:at|on|around|by|until|during|under)$/u.test(before);
+};
+
+const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
+  const rough = roughNight(run);
+  if (rough !== null) return rough;
+  const words = plainDate(run.plain);
+  return mayBeNight(words, before) && namesNight(words, nowUtcMs) ? words : null;
+};
+
+const FULL_HOUR = 12;
+/** An hour without am or pm is one of the dark: five to eleven in the evening, one to four in the morning. */
+const darkHour = (hour: number, minute: number, half: string): string | null => {
+  if (hour < 0 || hour > 24 || minute < 0 || minute > 59) return null;
+  const isMorning = half === '' ? hour === FULL_HOUR || hour < 5 : half.startsWith('a');
+  const inTwelve = hour > FULL_HOUR ? hour : (hour % FULL_HOUR) + (isMorning ? 0 : FULL_HOUR);
+  return `${String(inTwelve % 24).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
+};
+
+const minutesBack = (hour: number, minute: number): readonly [number, number] =>
+  minute < 0 ? [hour === 1 ? FULL_HOUR : hour - 1, 60 + minute] : [hour, minute];
+
+const PAST = /^(half|quarter|twenty|ten|five|\d{1,2})(?: (past|to|after))? (\w+)(?: ?(am|pm))?$/u;
+
+/** "half past ten", "half ten", "quarter to nine". */
+const pastHour = (words: string): string | null => {
+  const past = PAST.exec(words);
+  if (past === null || (past[2] === undefined && past[1] !== 'half')) return null;
+  const share = { half: 30, quarter: 15 }[past[1] ?? ''] ?? numberOf(past[1] ?? '') ?? 0;
+  const hour = numberOf(past[3] ?? '');
+  if (hour === null || hour > FULL_HOUR) return null;
+  const [h, m] = minutesBack(hour, past[2] === 'to' ? -share : share);
+  return darkHour(h, m, past[4] ?? '');
+};
+
+/** "21.30", "2130", "930", where a word before says it is an hour. */
+const figuresHour = (words: string): string | null => {
+  const figures = /^(\d{1,2})[.:]?(\d{2})(?:h|hrs)?$/u.exec(words);
+  return figures === null ? null : darkHour(Number(figures[1]), Number(figures[2]), '');
+};
+
+/** "half past ten", "ten o'clock"; "ten" and "10" only where a word before says it is an hour. */
+const spokenHour = (words: string, isHour: boolean): string | null => {
+  const past = pastHour(words);
+  if (past !== null) return past;
+  const clock = /^(\w+?)( ?o'?clock)?$/u.exec(words);
+  const hour = numberOf(clock?.[1] ?? '');
+  const isSaid = isHour || clock?.[2] !== undefined;
+  if (isSaid && hour !== null && hour <= 23 && Number.isInteger(hour)) return darkHour(hour, 0, '');
+  return isHour ? figuresHour(words) : null;
+};
+
+const OF_DAY = /^(.+?) (?:in the|at) (morning|evening|night)$/u;
+
+const FROM_NOW = /^in (an?|half an|\w+) (hours?|minutes?|mins?)$/u;
+
+/** "in an hour", "in two hours", as the time rooms read it. */
+const fromNow = (words: string): string | null => {
+  const [, count = '', unit = ''] = FROM_NOW.exec(words) ?? [];
+  if (count === 'half an') return 'in 30 minutes';
+  const number = /^an?$/u.test(count) ? 1 : numberOf(count);
+  return number === null || unit === '' ? null : `in ${number} ${unit}`;
+};
+
+const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
+  const ahead = fromNow(run.plain);
+  if (ahead !== null) return ahead;
+  if (/^(?:at the moment|currently|just now)$/u.test(run.plain)) return 'now';
+  const ofDay = OF_DAY.exec(run.plain);
+  const told = ofDay === null ? null : numberOf(ofDay[1] ?? '');
+  if (told !== null && told <= FULL_HOUR) return `${told}${ofDay?.[2] === 'morning' ? 'am' : 'pm'}`;
+  const isAfterPreposition = /^(?:at|around|about|by|till|til|until|from|after|before|@)$/u.test(before);
+  const spoken = /:\d\d$/u.test(run.plain) ? null : spokenHour(run.plain, isAfterPreposition);
+  if (spoken !== null) return spoken;
+  return !/^(?:at|on|in \D)/u.test(run.plain) && namesHour(run.plain, nowUtcMs) ? run.plain : null;
+};
+
+const LONGEST = 5;
+
+/** Takes one kind of part, with the word before it that belongs to it. */
+const taken = (
+  sentence: Sentence,
+  read: (run: Run, before: string) => string | null,
+): { readonly text: string; readonly before: string } | null => {
+  for (const run of runsOf(sentence, LONGEST)) {
+    const before = wordBefore(sentence, run.at);
+    const text = read(run, before);
+    if (text === null) continue;
+    take(sentence, run);
+    if (PREPOSITION.test(before)) take(sentence, { at: run.at - 1, count: 1 });
+    return { text, before };
+  }
+  return null;
+};
+
+/** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
+export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
+  const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || Object.hasOwn(SEASONS, run.plain);
+  let month = false;
+  const night = taken(sentence, (run, before) => {
+    const found = nightIn(run, before, nowUtcMs);
+    month = found !== null && wasMonth(run);
+    return found;
+  });
+  const hour = taken(sentence, (run, before) => hourIn(run, before, nowUtcMs));
+  // "tonight, friday": a second night says no more.
+  return {
+    night: night?.text ?? null,
+    hour: hour?.text ?? null,
+    isUntil: hour !== null && UNTIL.test(hour.before),
+    note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
+  };
+};

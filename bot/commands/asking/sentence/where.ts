@@ -1,0 +1,119 @@
+/** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
+import { parsePosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
+import { isPrivateWord, sameSiteName } from '../resolve-site.js';
+import { isLittle, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+
+export interface PlaceKnowledge {
+  readonly places: () => Places;
+  /** Of the member and the club. */
+  readonly siteNames: readonly string[];
+  readonly isTarget: (text: string) => boolean;
+  /** A constellation, or a name that several share. */
+  readonly isSeveralTargets: (text: string) => boolean;
+}
+
+const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as)$/u;
+/** A town after these is one however small; after others it may be another word. */
+const SAYS_PLACE = /^(?:from|near|outside)$/u;
+const LEAST_POPULATION = 5000;
+const MONTH = /^(?:january|february|march|april|may|june|july|august|september|october|november|december)(?: |$)/iu;
+
+const isPosition = ({ typed }: Run): boolean => {
+  if (!/\d/u.test(typed)) return false;
+  const hasMark = /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(typed);
+  // Two plain numbers are a position where both have their decimals.
+  const isPair = /^[-+−]?\d{1,2}\.\d+ [-+−]?\d{1,3}\.\d+$/u.test(typed);
+  return (hasMark || isPair) && parsePosition(typed)?.ok === true;
+};
+
+const positionText = ({ typed }: Run): string =>
+  /[a-z]/iu.test(typed) ? typed : typed.replace(/^([^\s,]+)[\s,]+(\S+)$/u, '$1,$2');
+
+const withoutOwner = (text: string): string => text.replace(/^(?:my|our|the) /iu, '');
+
+/** A word for where someone lives: "my garden", "from home", "at the club". */
+const privateIn = (run: Run, before: string): string | null => {
+  const name = withoutOwner(run.plain);
+  const isOwned = name !== run.plain;
+  if (!isPrivateWord(name) || name === 'here') return null;
+  const isWeak = /^(?:place|site|work|school|club|house|field|pier|obs|dome)$/u.test(name);
+  if (/^(?:site|place)$/u.test(name)) return null;
+  return (isOwned && (!isWeak || PREPOSITION.test(before))) || (PREPOSITION.test(before) && !isWeak) ? name : null;
+};
+
+/** A city whose name is a target's as well ("cork" is a nebula's) is the city after "in"; a constellation is not. */
+const CITY_POPULATION = 50_000;
+const SAYS_WHERE = /^(?:in|from|near)$/u;
+
+const isWanted = (run: Run, before: string, population: number, known: PlaceKnowledge): boolean => {
+  if (known.isTarget(run.plain))
+    return SAYS_WHERE.test(before) && population >= CITY_POPULATION && !known.isSeveralTargets(run.plain);
+  return /^\p{Lu}\p{Ll}/u.test(run.typed) || SAYS_PLACE.test(before) || population >= LEAST_POPULATION;
+};
+
+const mayBeTown = (run: Run, before: string): boolean => {
+  const words = run.plain.split(' ');
+  const isPlainWord = isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? '');
+  return (
+    PREPOSITION.test(before) &&
+    !isPlainWord &&
+    !MONTH.test(run.plain) &&
+    run.plain.length >= 3 &&
+    /^\p{L}[\p{L}'., -]+$/u.test(run.typed)
+  );
+};
+
+/** A name nobody knows: the answer says so, rather than for another place. */
+const isUnknownTown = (run: Run, before: string, known: PlaceKnowledge): boolean => {
+  const isNamed = /^\p{Lu}\p{Ll}/u.test(run.typed) ? run.count === 1 : /,/u.test(run.typed) && SAYS_PLACE.test(before);
+  return isNamed && SAYS_WHERE.test(before) && !known.isTarget(run.plain);
+};
+
+const populationOf = (found: PlaceResolution): number | null => {
+  if (found.ok) return found.place.population;
+  return found.problem === 'ambiguous-place' ? (found.candidates[0]?.population ?? 0) : null;
+};
+
+const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
+  if (!mayBeTown(run, before)) return null;
+  const population = populationOf(resolvePlace(known.places(), run.typed));
+  const isMeant = population === null ? isUnknownTown(run, before, known) : isWanted(run, before, population, known);
+  return isMeant ? run.typed.toLowerCase() : null;
+};
+
+const LONGEST = 4;
+
+/** The place as the site rooms read it, or null; its words are taken. */
+export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+  const saved = (run: Run): string | null =>
+    known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
+    null;
+  const readings: readonly ((run: Run, before: string) => string | null)[] = [
+    (run) => (isPosition(run) ? positionText(run) : null),
+    (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
+    privateIn,
+    (run, before) => townIn(run, before, known),
+  ];
+  for (const read of readings) {
+    for (const run of runsOf(sentence, LONGEST)) {
+      const before = wordBefore(sentence, run.at);
+      const place = read(run, before);
+      if (place === null) continue;
+      take(sentence, run);
+      if (PREPOSITION.test(before)) take(sentence, { at: run.at - 1, count: 1 });
+      return place;
+    }
+  }
+  return null;
+};
+
+/** What is left at the end and is a town, as in "whats up cork": only when nothing else is left. */
+export const townLeft = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+  const { words, taken } = sentence;
+  const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
+  const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
+  if (last === undefined || left.length === 0) return null;
+  const place = townIn(last, 'near', known);
+  const found = place === null ? null : resolvePlace(known.places(), place);
+  return found !== null && (found.ok || found.problem === 'ambiguous-place') ? place : null;
+};

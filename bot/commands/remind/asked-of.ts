@@ -1,0 +1,199 @@
+/** What a reminder waits for, from the options: which moment of a night, what is said then, and why there may be none. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import type { Target } from '../../catalogue/index.js';
+import { NOWHERE, type PointsAt } from '../../reply/reply.js';
+import { degrees } from '../../reply/wording.js';
+import {
+  highestByNight,
+  whenAbove,
+  whenClear,
+  whenDark,
+  whenSets,
+  whenSunrise,
+  whenTransits,
+  type Moment,
+  type Search,
+} from '../../reminders/find-moment.js';
+import { sunriseWarningText } from '../../reminders/standing-warning.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
+import type { UtcMs } from '../../sky/types.js';
+import type { Request } from '../core/command.js';
+import type { Deps } from '../core/deps.js';
+import { hourOfNight, nightFor, targetFor, timeFor } from '../asking/question-parts.js';
+import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { again, type RemindOptions } from './remind-options.js';
+import {
+  altitudeText,
+  darkText,
+  horizonText,
+  hourText,
+  setText,
+  transitText,
+  type ReminderKind,
+} from './remind-words.js';
+import type { To } from './reminder-address.js';
+
+/** High enough to be worth walking out for, where no height is asked for. */
+const USUAL_ABOVE_DEG = 20;
+
+export interface Asked {
+  readonly kind: ReminderKind;
+  readonly where: ResolvedSite;
+  readonly search: (night: TimeSpan) => Search;
+  readonly sayOf: (moment: Moment) => string;
+  /** Why there is no such moment in the night. */
+  readonly why: (night: TimeSpan) => string;
+  /** It is so already. */
+  readonly already: string;
+  /** Where a member is sent at the moment, and the Sun is judged. */
+  readonly pointsAt: (utcMs: UtcMs) => readonly PointsAt[];
+  /** What was taken for granted. */
+  readonly notes?: readonly string[];
+}
+
+interface Told {
+  readonly where: ResolvedSite;
+  readonly given: RemindOptions;
+  readonly nowUtcMs: UtcMs;
+}
+
+const ofDark = ({ where, nowUtcMs }: Told): Asked => {
+  const { observer, name } = where.site;
+  return {
+    kind: 'dark',
+    where,
+    search: (night) => whenDark(observer, night, nowUtcMs),
+    sayOf: (moment) => darkText(where, moment),
+    pointsAt: () => NOWHERE,
+    why: () => `It does not get astronomically dark at ${name} that night, or it is over.`,
+    already: `It is astronomically dark at ${name} already`,
+  };
+};
+
+const ofSunrise = ({ where, nowUtcMs }: Told): Asked => {
+  const { observer, zone, name } = where.site;
+  return {
+    kind: 'sunrise',
+    where,
+    search: (night) => whenSunrise(observer, night, nowUtcMs),
+    sayOf: ({ utcMs }) => sunriseWarningText(name, utcMs, zone),
+    pointsAt: () => NOWHERE,
+    why: () => `The Sun does not rise at ${name} at the end of that night, or has risen.`,
+    already: 'The Sun is up already',
+  };
+};
+
+/** An hour on the clocks, of the night asked about; what is past is none. */
+const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked | Problem => {
+  const { observer, zone, name } = where.site;
+  const night = given.on === undefined ? null : nightFor(given.on, where.site, nowUtcMs);
+  if (isProblem(night)) return night;
+  const time = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
+  if (isProblem(time)) return time;
+  const { utcMs } = time;
+  const direction = target?.body;
+  return {
+    kind: 'hour',
+    where,
+    search: () => (utcMs > nowUtcMs ? { found: { utcMs, untilUtcMs: utcMs + MS_PER_HOUR } } : { never: true }),
+    sayOf: (moment) => hourText(target, where, moment),
+    pointsAt: () =>
+      direction === undefined || horizontalOf(direction, observer, utcMs).altitudeDeg <= 0
+        ? NOWHERE
+        : [{ what: target?.name ?? '', when: { utcMs }, observer, zone, direction }],
+    why: () => `That hour is past at ${name}. Give one to come, or on:tomorrow with it.`,
+    already: 'It is that hour already',
+    notes: time.notes,
+  };
+};
+
+const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Problem => {
+  const { observer, zone, name } = where.site;
+  const about = {
+    where,
+    pointsAt: (utcMs: UtcMs): readonly PointsAt[] => [
+      { what: target.name, when: { utcMs }, observer, zone, direction: target.body },
+    ],
+  };
+  const highest = (night: TimeSpan): string => {
+    const best = highestByNight(target.body, observer, night);
+    return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
+  };
+  if (given.when === 'transit') {
+    return {
+      ...about,
+      kind: 'transit',
+      search: (night) => whenTransits(target.body, observer, night, nowUtcMs),
+      sayOf: (moment) => transitText(target, where, moment),
+      why: () =>
+        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`,
+      already: `${target.name} is at the meridian already`,
+    };
+  }
+  if (given.when === 'horizon') {
+    const { horizon } = where;
+    if (horizon === null)
+      return problem(
+        'no-horizon',
+        `No horizon is saved for ${name}. Save one with site horizon, or say how high: remind target:"${target.name}" above:20`,
+      );
+    return {
+      ...about,
+      kind: 'horizon',
+      search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs),
+      sayOf: (moment) => horizonText(target, where, moment),
+      why: (night) =>
+        `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`,
+      already: `${target.name} is clear of the horizon already`,
+    };
+  }
+  if (given.when === 'set') {
+    return {
+      ...about,
+      pointsAt: () => NOWHERE,
+      kind: 'set',
+      search: (night) => whenSets(target.body, observer, night, nowUtcMs),
+      sayOf: (moment) => setText(target, where, moment),
+      why: () => `${target.name} does not set at ${name} in what is left of that night.`,
+      already: `${target.name} is setting already`,
+    };
+  }
+  const aboveDeg = given.above ?? USUAL_ABOVE_DEG;
+  return {
+    ...about,
+    kind: 'altitude',
+    notes:
+      given.above === undefined
+        ? [`Taken: ${USUAL_ABOVE_DEG}° high. Say above:30 or when:transit for another moment.`]
+        : [],
+    search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs),
+    sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
+    why: (night) =>
+      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`,
+    already: `${target.name} is higher than ${aboveDeg}° already`,
+  };
+};
+
+export const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
+  const { options: given, nowUtcMs } = request;
+  const where = await siteFor(deps, request, given.site, {
+    lineFor: (site) => again(given, { site }),
+    shownTo: to === 'channel' ? 'everyone' : 'asker',
+  });
+  if (isProblem(where)) return where;
+  const told: Told = { where, given, nowUtcMs };
+  if (given.when === 'dark') return ofDark(told);
+  if (given.when === 'sunrise') return ofSunrise(told);
+  if (given.target === undefined)
+    return given.at === undefined
+      ? problem(
+          'missing-option',
+          'Which target? Such as remind target:"NGC 7331" above:30; or remind at:23:00, remind when:dark, remind when:sunrise',
+        )
+      : ofHour(told, null);
+  const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
+  if (isProblem(found)) return found;
+  return given.at === undefined ? ofTarget(told, found.target) : ofHour(told, found.target);
+};

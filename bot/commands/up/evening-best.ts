@@ -1,0 +1,47 @@
+/** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later. */
+import type { Outlook } from '../../evening/outlook.js';
+import type { ChartPoint, Fact } from '../../reply/reply.js';
+import { compassWord, degrees } from '../../reply/wording.js';
+import { bestTime } from '../../sky/best-time.js';
+import type { TimeSpan } from '../../sky/night.js';
+import { horizontalOf } from '../../sky/place.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
+import type { TargetAtSite } from '../asking/question-parts.js';
+
+const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
+const DAY_MS = 86_400_000;
+/** Hours nearer together than this are one to whoever plans an evening. */
+const SAME_HOUR_MS = 20 * 60_000;
+/** Lower than this in the evening it is not worth a line. */
+const LEAST_EVENING_DEG = 10;
+
+/** Null where there is none, or none worth saying. */
+export const eveningBest = (
+  { target, where }: TargetAtSite,
+  night: NamedNight,
+  { best, verdict }: Outlook,
+  dark: TimeSpan | null,
+  nowUtcMs: UtcMs,
+): ChartPoint | null => {
+  const { observer, zone } = where.site;
+  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
+  const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
+  const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
+  if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;
+  const evening = bestTime(target.body, observer, { startUtcMs, endUtcMs: bedtimeUtcMs });
+  return evening.altitudeDeg < LEAST_EVENING_DEG ? null : evening;
+};
+
+export const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null): readonly Fact[] => {
+  if (evening === null) return [];
+  const { observer, zone } = where.site;
+  const { azimuthDeg } = horizontalOf(target.body, observer, evening.utcMs);
+  const direction = compassWord(azimuthDeg);
+  return [
+    {
+      label: 'This evening',
+      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
+    },
+  ];
+};

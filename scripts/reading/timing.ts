@@ -1,0 +1,85 @@
+/** How long reading takes, in processor time, over texts at the limit that members paste and texts made to be slow. */
+import { readFileSync } from 'node:fs';
+import { readText, TEXT_LIMIT, type Vocabulary } from '../../bot/reading/index.js';
+
+export interface TimedText {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** The `text`s or `opening`s of a corpus file, from the given one on, joined and cut to just the limit. */
+const joined = (texts: readonly string[], from: number): string => {
+  let text = '';
+  for (let i = from; text.length < TEXT_LIMIT; i++) text += `${texts[i % texts.length] ?? ''}\n`;
+  return text.slice(0, TEXT_LIMIT);
+};
+
+const again = (unit: string): string => unit.repeat(Math.ceil(TEXT_LIMIT / unit.length)).slice(0, TEXT_LIMIT);
+
+const NASTY: readonly TimedText[] = [
+  { name: 'one letter', text: again('a') },
+  { name: 'digits', text: again('1') },
+  { name: 'brackets', text: again('([{<') },
+  { name: 'denials', text: again('not connect ') },
+  { name: 'words that begin many phrases', text: again('it does not connect the mount drops usb ') },
+  { name: 'ports', text: again('COM3 /dev/ttyUSB0 could not open port ') },
+  { name: 'numbers beside nothing', text: again('error (10 code [errno 13 ') },
+  { name: 'kernel lines', text: again('[ 12.3] usb 1-2: USB disconnect, device number 5\n') },
+  { name: 'half a message', text: again('claimed by while sets config error code status device ') },
+  { name: 'commas', text: again('usb, ') },
+  {
+    name: 'unknown words',
+    text: Array.from({ length: 1200 }, (_, i) => `conect${(i * 7919).toString(26)}`)
+      .join(' ')
+      .slice(0, TEXT_LIMIT),
+  },
+  { name: 'signs of no script', text: again('\u{10FFFF}\u200d\ufeff') },
+];
+
+const readTexts = (folder: string, name: string): readonly string[] =>
+  (JSON.parse(readFileSync(`${folder}/${name}.json`, 'utf8')) as { text?: string; opening?: string }[]).map(
+    ({ text, opening }) => text ?? opening ?? '',
+  );
+
+/** Twenty logs, twenty openings and twenty of both mixed, made of a corpus's own texts, and the nasty ones. */
+export const timedTexts = (folder: string): readonly TimedText[] => {
+  const logs = readTexts(folder, 'logs');
+  const openings = readTexts(folder, 'openings');
+  const mixed = logs.flatMap((log, i) => [openings[i % openings.length] ?? '', log]);
+  const some = (name: string, texts: readonly string[]): readonly TimedText[] =>
+    Array.from({ length: 20 }, (_, i) => ({
+      name: `${name} ${i}`,
+      text: joined(texts, Math.floor((i * texts.length) / 20)),
+    }));
+  return [...some('logs', logs), ...some('openings', openings), ...some('mixed', mixed), ...NASTY];
+};
+
+export interface Timing {
+  /** Milliseconds of processor time for one reading. */
+  readonly medianMs: number;
+  readonly p99Ms: number;
+  readonly slowest: readonly { readonly name: string; readonly ms: number }[];
+}
+
+const cpuMs = (since?: NodeJS.CpuUsage): number => {
+  const { user, system } = process.cpuUsage(since);
+  return (user + system) / 1000;
+};
+
+/** @param rounds how often each text is read; a text's own time is the median of its rounds */
+export const timeReading = (vocabulary: Vocabulary, texts: readonly TimedText[], rounds: number): Timing => {
+  for (const { text } of texts) readText(vocabulary, text);
+  const all: number[] = [];
+  const each = texts.map(({ name, text }) => {
+    const own = Array.from({ length: rounds }, () => {
+      const before = process.cpuUsage();
+      readText(vocabulary, text);
+      return cpuMs(before);
+    }).sort((a, b) => a - b);
+    all.push(...own);
+    return { name, ms: own[Math.floor(own.length / 2)] ?? 0 };
+  });
+  all.sort((a, b) => a - b);
+  const at = (share: number): number => all[Math.min(all.length - 1, Math.floor(share * all.length))] ?? 0;
+  return { medianMs: at(0.5), p99Ms: at(0.99), slowest: each.sort((a, b) => b.ms - a.ms).slice(0, 5) };
+};

@@ -1,0 +1,52 @@
+/** Amounts that are known beforehand: a controller still at another of its owner's places, or still at 1 January. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import { openClub, RAVI, TAMSIN, type Club } from '../club/club-bench.js';
+
+let club: Club;
+beforeEach(async () => {
+  club = await openClub();
+});
+
+const NOW = Date.UTC(2026, 10, 25, 20);
+/** Local sidereal time as a controller shows it (Astronomical Almanac, page B6, first order: good to a second and a half). */
+const sidereal = (utcMs: number, longitudeDeg: number): string => {
+  const deg = 280.46062 + 360.98564737 * ((utcMs - Date.UTC(2000, 0, 1, 12)) / 86_400_000) + longitudeDeg;
+  const seconds = Math.round((((deg % 360) + 360) % 360) * 240) % 86_400;
+  return [seconds / 3600, (seconds / 60) % 60, seconds % 60]
+    .map((part) => String(Math.floor(part)).padStart(2, '0'))
+    .join(':');
+};
+interface Causes {
+  readonly causes: readonly { readonly id?: string; readonly probability: number; readonly offsetMinutes?: number }[];
+}
+
+describe('astray', () => {
+  it('knows the places its owner saved: a controller still at the other one, told to nobody else', async () => {
+    await club.says('site add name:"Quarry Field" position:51.0,-3.0');
+    await club.says('site add name:"Cold Ridge" position:52.71,0.12');
+    const seen = `lst:${sidereal(NOW, -3)} at:2026-11-25T20:00Z`;
+    const reply = await club.says(`astray Mirach site:"Cold Ridge" ${seen}`);
+    expect(reply.audience).toBe('asker');
+    expect(reply.summary).toContain('still to stand at Quarry Field');
+    const [first] = (reply.data as unknown as Causes).causes;
+    expect(first?.id).toBe('sidereal-amount');
+    // 3.12° of longitude at four minutes a degree.
+    expect(first?.offsetMinutes).toBeCloseTo(-12.48, 1);
+    // In the channel, of a place named there, nothing speaks of what she saved, and another reads the same.
+    const open = await club.says(`astray Mirach site:52.71,0.12 ${seen}`, TAMSIN);
+    const other = await club.says(`astray Mirach site:52.71,0.12 ${seen}`, RAVI);
+    expect(open.audience).toBe('everyone');
+    expect(JSON.stringify(open)).not.toContain('Quarry');
+    expect(open.data).toEqual(other.data);
+  });
+
+  it('knows the date of a dead battery', async () => {
+    // 17 minutes past whole hours of sidereal time, so that no offset comes to the same.
+    const at = Date.UTC(2026, 9, 17, 21);
+    const reply = await club.says(
+      `astray "20:00:00 +20:00:00" site:52.71,0.12 at:2026-10-17T21:00Z lst:${sidereal(at - 289 * 86_400_000, 0.12)}`,
+    );
+    expect(reply.summary).toContain('still to be 1 January');
+    expect((reply.data as unknown as Causes).causes[0]?.id).toBe('sidereal-amount');
+  });
+});

@@ -1,0 +1,23 @@
+import { Resvg } from '@resvg/resvg-js';
+import { describe, expect, it } from 'vitest';
+import { pngFromPixels } from '../../bot/reply/png.js';
+
+/** What another program's PNG reader (the one inside resvg) sees in the file. */
+const readBack = (png: Buffer, width: number, height: number): Buffer =>
+  new Resvg(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><image width="${width}" height="${height}" image-rendering="optimizeSpeed" href="data:image/png;base64,${png.toString('base64')}"/></svg>`,
+    { font: { loadSystemFonts: false } },
+  ).render().pixels;
+
+describe('a PNG of our own packing', () => {
+  it.each([
+    [3, 2],
+    [1, 1],
+    [257, 31],
+  ])('of %i × %i pixels is read by another program as it was drawn', async (width, height) => {
+    const pixels = Buffer.from(
+      Array.from({ length: width * height }, (_, i) => [(i * 7) % 256, (i * 13) % 256, (i * 29) % 256, 255]).flat(),
+    );
+    expect(readBack(await pngFromPixels(pixels, width, height), width, height).equals(pixels)).toBe(true);
+  });
+});
