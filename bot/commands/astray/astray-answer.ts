@@ -210,11 +210,15 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
   const { context, observations, diagnosis } = finding;
   const { circumstances, target } = context;
   const first = diagnosis.causes[0]!;
-  const second = rivalOf(diagnosis.causes);
   const fit = polarFit(circumstances, observations);
   const right = diagnosis.isRight;
   const found = isFound(diagnosis);
-  const next = nextObservation(circumstances, target, observations, [first, second], !finding.isSunUp);
+  const tells = (rival: Explanation) =>
+    nextObservation(circumstances, target, observations, [first, rival], !finding.isSunUp);
+  const rival = rivalOf(diagnosis.causes);
+  const byRival = tells(rival);
+  const second = byRival === null ? diagnosis.causes[1]! : rival;
+  const next = byRival ?? tells(second);
   const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
   const nextText =
     next === null
