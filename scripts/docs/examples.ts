@@ -25,6 +25,7 @@ export const EXAMPLES: readonly Example[] = [
   },
   { name: 'pole', lines: ['pole site:52.71,0.12 at:"tonight 20:00"'] },
   { name: 'alignment', lines: ['alignment site:52.71,0.12 at:"tonight 20:00"'] },
+  { name: 'listening', lines: ['triage it worked last week, since the update the port is missing'] },
   // Last: a walk under way changes what astray offers.
   {
     name: 'triage',
