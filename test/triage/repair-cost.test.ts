@@ -15,7 +15,11 @@ describe('the expected cost of repair', () => {
 
   it('leaves out no remedy of a model of six hundred faults', () => {
     // 600 alike: sum over i of (1 - i/600)·2 = 2·601/2 = 601.
-    const plan = repairPlan(Float64Array.from({ length: 600 }, () => 1 / 600), new Float64Array(600).fill(2), 1e6);
+    const plan = repairPlan(
+      Float64Array.from({ length: 600 }, () => 1 / 600),
+      new Float64Array(600).fill(2),
+      1e6,
+    );
     expect(plan.weightedMinutes).toBeCloseTo(601, 6);
   });
 
