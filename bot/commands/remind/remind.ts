@@ -141,6 +141,7 @@ export const remind = defineCommand({
     'remind list',
     'remind cancel id:k7m2xqp',
   ],
+  sentence: /^(?:me|us|everyone|everybody)\b/iu,
   completeOwn: completeReminders,
   run: async (deps, request): Promise<Outcome> => {
     const given = tidied(request.options);
