@@ -1,5 +1,4 @@
 /** `alignment`: the two or three bright stars that best fix the mount's orientation here and now, in the order to slew. */
-import { MS_PER_HOUR } from '../ground/durations.js';
 import { tidy } from '../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { resolveTarget, targetProblemMessage, brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
@@ -21,11 +20,11 @@ import { moonAt } from '../sky/moon.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Place, UtcMs } from '../sky/types.js';
-import { formatLocalTime } from '../times/index.js';
+import { formatLocalTime, nightsFrom } from '../times/index.js';
 import { defineCommand, integer, optional, text } from './core/command.js';
 import type { Deps } from './core/deps.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
-import { commandLine, nightAround } from './asking/question-parts.js';
+import { commandLine } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
@@ -121,15 +120,10 @@ const chooseFor = (
 const tooFew = (where: ResolvedSite, utcMs: UtcMs, offered: readonly Offered[], hasExcluded: boolean): string => {
   const { observer, zone } = where.site;
   if (horizontalOf(SUN, observer, utcMs).altitudeDeg > -9) {
-    // In the forenoon the dusk to wait for is the next night's.
-    const duskUtcMs =
-      [utcMs, utcMs + 12 * MS_PER_HOUR]
-        .map((instant) => {
-          const night = nightAround(instant, where.site);
-          return twilights(observer, night.startUtcMs, night.endUtcMs).civil?.duskUtcMs ?? null;
-        })
-        .find((dusk) => dusk !== null && dusk > utcMs) ?? null;
-    return duskUtcMs !== null
+    const duskUtcMs = nightsFrom(utcMs, where.site)
+      .map(({ startUtcMs, endUtcMs }) => twilights(observer, startUtcMs, endUtcMs).civil?.duskUtcMs ?? null)
+      .find((dusk) => dusk !== null && dusk > utcMs);
+    return duskUtcMs !== undefined && duskUtcMs !== null
       ? `Too bright for stars: the first ones show from about ${formatLocalTime(duskUtcMs, zone)}.`
       : 'Too bright for stars.';
   }

@@ -16,10 +16,10 @@ import {
   localDateAt,
   offsetMinutes,
   zoneName,
+  nightAround,
 } from '../times/index.js';
 import { dayWords } from './ahead/ahead-words.js';
 import { moonTimesOf } from './asking/night-words.js';
-import { nightAround } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { choice, defineCommand, optional } from './core/command.js';
 

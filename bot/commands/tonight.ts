@@ -24,10 +24,10 @@ import type { TimeSpan } from '../sky/night.js';
 import { type Twilights, darkness, twilights } from '../sky/twilight.js';
 import { showersHere } from '../ahead/showers.js';
 import type { Observer, UtcMs } from '../sky/types.js';
-import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName } from '../times/index.js';
+import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName, type NamedNight } from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
 import { darkWords, noDarkWords, twilightSpan } from './asking/night-words.js';
-import { commandLine, siteAtNight, siteNotes, type AskedNight } from './asking/question-parts.js';
+import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
 
 const FAINTEST_BY_DEFAULT = 11;
@@ -52,7 +52,7 @@ type Options = OptionValues<typeof options>;
 /** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
 const hourOf = (
   asked: string | undefined,
-  night: AskedNight,
+  night: NamedNight,
   zone: string,
   nowUtcMs: UtcMs,
 ): UtcMs | null | Problem => {
@@ -71,7 +71,7 @@ interface Sought {
 /** The hours and the equipment; null hours where the night has none to offer. */
 const soughtOf = (
   given: Options,
-  { where, night }: { readonly where: ResolvedSite; readonly night: AskedNight },
+  { where, night }: { readonly where: ResolvedSite; readonly night: NamedNight },
   twilight: Twilights,
   nowUtcMs: UtcMs,
 ): Sought | Problem | null => {
@@ -181,7 +181,7 @@ const CURVE_STEP_MS = 10 * 60_000;
 
 /** The evening as one picture. */
 const eveningChart = (
-  { said }: AskedNight,
+  { said }: NamedNight,
   inOrder: readonly Pick[],
   { hours }: Sought,
   { site: { observer, zone } }: ResolvedSite,

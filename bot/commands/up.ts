@@ -20,7 +20,7 @@ import { horizontalOf } from '../sky/place.js';
 import type { RiseTransitSet } from '../sky/rise-set.js';
 import { twilights } from '../sky/twilight.js';
 import type { UtcMs } from '../sky/types.js';
-import { formatClock, formatLocalTime } from '../times/index.js';
+import { formatClock, formatLocalTime, nightAround, type NamedNight } from '../times/index.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
 import {
   aboveHorizonWords,
@@ -33,11 +33,10 @@ import {
   twilightSpan,
 } from './asking/night-words.js';
 import {
-  nightAround,
+  hourOfNight,
   nightFor,
   targetAtSite,
   timeFor,
-  type AskedNight,
   type AskedTime,
   type TargetAtSite,
 } from './asking/question-parts.js';
@@ -49,7 +48,6 @@ import { pointsAtOf } from './up/up-points.js';
 import { bestAfter, showsWords, verdictWords, type Circumstances } from './up/verdict-words.js';
 import { whatItIs } from './up/what-it-is.js';
 
-const DAY_MS = 86_400_000;
 /** Higher than this a mount that turns in azimuth can hardly follow; common practice, no source. */
 const OVERHEAD_DEG = 80;
 
@@ -94,12 +92,12 @@ const hourAndNight = (
   { on, at }: { readonly on?: string | undefined; readonly at?: string | undefined },
   { site }: TargetAtSite['where'],
   nowUtcMs: UtcMs,
-): { readonly hour: AskedTime | null; readonly night: AskedNight } | Problem => {
+): { readonly hour: AskedTime | null; readonly night: NamedNight } | Problem => {
   // A bare hour is of the night asked about; with a night of its own the hour says which.
   const dated = nightFor(on, site, nowUtcMs);
   if (isProblem(dated)) return dated;
   if (at === undefined) return { hour: null, night: dated };
-  const hour = timeFor(at, site.zone, on === undefined ? nowUtcMs : dated.startUtcMs + DAY_MS / 8);
+  const hour = on === undefined ? timeFor(at, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
   if (isProblem(hour)) return hour;
   return { hour, night: on === undefined ? nightAround(hour.utcMs, site) : dated };
 };

@@ -11,8 +11,10 @@ export {
   contradictions,
   located,
   lookAlikes,
+  speaksFor,
   standing,
   SYSTEM_NAMES,
+  UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

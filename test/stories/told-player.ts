@@ -103,6 +103,9 @@ export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Prom
         : CONTEXT.has(step.id)
           ? speaker.context(step.id)
           : speaker.answers(step.id, offeredIn(reply, step.id));
+    const more = (reply.choices ?? []).find(({ run }) => run.endsWith(' do:more'));
+    // A press, not a step: the question stays the same.
+    if (more !== undefined && !offeredIn(reply, step.id).includes(wanted)) reply = await ask(more.run);
     const chosen = runFor(reply, step.id, wanted);
     turns.push({ kind: step.kind, id: step.id, answer: chosen?.answer ?? '(no way on)', shown: textOf(reply) });
     if (chosen === null) break;

@@ -1,11 +1,10 @@
 /** The parts most questions share (target, site, time, night), read the same way by every command. */
-import { DateTime } from 'luxon';
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import { fittingChoices } from '../../reply/reply.js';
-import { localDateOfNight, nightOf, type TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatDate, offsetMinutes, parseDate, parseTime, type LocalDate } from '../../times/index.js';
+import { nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
 import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
 import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
@@ -68,45 +67,34 @@ export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs)
     : problem(found.problem, found.message);
 };
 
-export interface AskedNight extends TimeSpan {
-  readonly date: LocalDate;
-  /** "Wed 25 Nov 2026". */
-  readonly said: string;
-}
-
 /** Without text: tonight. */
 export const nightFor = (
   text: string | undefined,
-  { observer, zone }: ResolvedSite['site'],
+  site: ResolvedSite['site'],
   nowUtcMs: UtcMs,
-): AskedNight | Problem => {
-  const found = parseDate(text ?? 'tonight', zone, nowUtcMs);
-  if (!found.ok) return problem(found.problem, found.message);
-  const noonUtcMs = DateTime.fromObject({ ...found.date, hour: 12 }, { zone }).toMillis();
-  return {
-    date: found.date,
-    said: formatDate(found.date),
-    ...nightOf(found.date, observer.longitudeDeg, offsetMinutes(zone, noonUtcMs)),
-  };
+): NamedNight | Problem => {
+  if (text === undefined) return tonightAt(site, nowUtcMs);
+  const found = parseDate(text, site.zone, nowUtcMs);
+  return found.ok ? nightOn(found.date, site) : problem(found.problem, found.message);
 };
+
+/** From noon, well into the afternoon: a clock reading alone is then of the night that follows. */
+const INTO_THE_NIGHT_MS = 3 * MS_PER_HOUR;
+
+/** An hour on the clocks in a night that was named: "23:00" of its evening, "02:00" of the morning after. */
+export const hourOfNight = (text: string | undefined, zone: string, night: NamedNight): AskedTime | Problem =>
+  timeFor(text, zone, night.startUtcMs + INTO_THE_NIGHT_MS);
 
 /** A place and a night, as `dark` and `tonight` ask for them. */
 export const siteAtNight = async (
   deps: Deps,
   request: Request<{ readonly site?: string | undefined; readonly on?: string | undefined }>,
-): Promise<{ readonly where: ResolvedSite; readonly night: AskedNight } | Problem> => {
+): Promise<{ readonly where: ResolvedSite; readonly night: NamedNight } | Problem> => {
   const { options, nowUtcMs } = request;
   const where = await siteFor(deps, request, options.site);
   if (isProblem(where)) return where;
   const night = nightFor(options.on, where.site, nowUtcMs);
   return isProblem(night) ? night : { where, night };
-};
-
-/** The night that holds an instant. */
-export const nightAround = (utcMs: UtcMs, { observer, zone }: ResolvedSite['site']): AskedNight => {
-  const minutes = offsetMinutes(zone, utcMs);
-  const date = localDateOfNight(utcMs, observer.longitudeDeg, minutes);
-  return { date, said: formatDate(date), ...nightOf(date, observer.longitudeDeg, minutes) };
 };
 
 /** The line under an answer that says for where it holds, with what the member should know about how the site was found. */

@@ -21,7 +21,7 @@ import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { nightFor, targetFor, timeFor } from '../asking/question-parts.js';
+import { hourOfNight, nightFor, targetFor, timeFor } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
 import { again, type RemindOptions } from './remind-options.js';
 import {
@@ -35,7 +35,6 @@ import {
 } from './remind-words.js';
 import type { To } from './reminder-address.js';
 
-const EIGHTH_OF_A_DAY_MS = 3 * MS_PER_HOUR;
 /** High enough to be worth walking out for, where no height is asked for. */
 const USUAL_ABOVE_DEG = 20;
 
@@ -91,7 +90,7 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
   const { observer, zone, name } = where.site;
   const night = given.on === undefined ? null : nightFor(given.on, where.site, nowUtcMs);
   if (isProblem(night)) return night;
-  const time = timeFor(given.at, zone, night === null ? nowUtcMs : night.startUtcMs + EIGHTH_OF_A_DAY_MS);
+  const time = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
   if (isProblem(time)) return time;
   const { utcMs } = time;
   const direction = target?.body;

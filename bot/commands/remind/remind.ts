@@ -1,5 +1,5 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
-import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
 import { reply, type Outcome } from '../../reply/reply.js';
@@ -8,13 +8,13 @@ import type { Moment } from '../../reminders/find-moment.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
-import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import { formatLocalDateTime, formatLocalTime, nightsFrom } from '../../times/index.js';
 import { defineCommand, type Request } from '../core/command.js';
 import { askedOf, type Asked } from './asked-of.js';
 import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
 import type { Deps } from '../core/deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
-import { commandLine, nightAround, nightFor } from '../asking/question-parts.js';
+import { commandLine, nightFor } from '../asking/question-parts.js';
 import { addressOf, toOf } from './reminder-address.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 import { setStandingWarning } from './standing-reminder.js';
@@ -24,12 +24,9 @@ const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
 const SUNRISE_LEAD_MINUTES = 45;
 
-/** Tonight, and the night after when no date was asked for and tonight has none left. */
+/** Where no date was asked for: the night that it is now, and the night after when this one has none left. */
 const nightsOf = (given: RemindOptions, { site }: ResolvedSite, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
-  if (given.on === undefined) {
-    const tonight = nightAround(nowUtcMs, site);
-    return [tonight, nightAround(tonight.endUtcMs + MS_PER_HOUR, site)];
-  }
+  if (given.on === undefined) return nightsFrom(nowUtcMs, site);
   const night = nightFor(given.on, site, nowUtcMs);
   return isProblem(night) ? night : [night];
 };

@@ -4,16 +4,18 @@ import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   located,
+  speaksFor,
   standing,
   SYSTEM_NAMES,
+  UNEXPLAINED,
   UNSURE,
   type Assessment,
   type FaultEntry,
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
-import { lettered, stepData } from './step-data.js';
-import { back, doLine, linesFor, memberName, nameOf, percent, titleOf, why } from './walk-words.js';
+import { stepData } from './step-data.js';
+import { back, doLine, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const OUTCOME_WORDS = {
@@ -24,24 +26,33 @@ const OUTCOME_WORDS = {
 } as const;
 
 /** Of the words and pastes, so many characters are shown; the record keeps more. */
-const WORDS_SHOWN = 260;
-const MOST_SEEN = 9;
+const WORDS_SHOWN = 150;
+const PASTE_SHOWN = 100;
+const MOST_TEXTS = 3;
+const MOST_SEEN = 5;
+const MOST_TRIED = 4;
+const REMEDY_SHOWN = 220;
 
 type Answered = Extract<WalkEvent, { kind: 'answer' }>;
 
 /** The last answer to each check, oldest first. */
 const answered = (events: readonly WalkEvent[]): readonly Answered[] => {
-  const answers = events.filter((event): event is Answered => event.kind === 'answer');
+  const answers = events.filter((event): event is Answered => event.kind === 'answer' && event.answer !== UNSURE);
   return answers.filter((event, i) => !answers.slice(i + 1).some(({ check }) => check === event.check));
 };
 
 const HISTORY = ['changed-last', 'worked-before'];
 
-/** What an answer says without its question, where the question is plain from it; else both, short. */
-const seenLine = (model: TriageModel, { check, answer }: Pick<Answered, 'check' | 'answer'>): string | null => {
-  const entry = model.check(check);
-  const label = entry?.answers.find(({ id }) => id === answer)?.label;
-  return entry === undefined || label === undefined ? null : `${tidy(entry.question, 70)} ${tidy(label, 50)}`;
+const labelOf = (model: TriageModel, { check, answer }: Pick<Answered, 'check' | 'answer'>): string | undefined =>
+  model.check(check)?.answers.find(({ id }) => id === answer)?.label;
+
+/** "Handset shows: a question". */
+const seenLine = (model: TriageModel, event: Pick<Answered, 'check' | 'answer'>): string | null => {
+  const entry = model.check(event.check);
+  const label = labelOf(model, event);
+  return entry === undefined || label === undefined
+    ? null
+    : `${entry.brief ?? tidy(entry.question, 40)}: ${tidy(label, 44)}`;
 };
 
 /** Answers that tell most come first: what is not as it should be, then contrasts, then what is well. */
@@ -58,120 +69,132 @@ const tellingFirst = (model: TriageModel, answers: readonly Answered[]): readonl
   return kept.flatMap((i) => answers[i] ?? []);
 };
 
-const readFacts = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
+/** What stood in a log or a picture; the member's own words stand there themselves. */
+const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
   const denied = new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
   const own = new Set(events.flatMap((event) => (event.kind === 'answer' ? [event.check] : [])));
-  return events.flatMap((event) =>
+  const lines = events.flatMap((event) =>
     event.kind === 'text'
       ? event.facts
-          .filter(({ what }) => !denied.has(what) && !own.has(what))
+          .filter(({ what, by }) => by !== 'words' && !denied.has(what) && !own.has(what))
           .flatMap(({ what, answer }) => seenLine(model, { check: what, answer }) ?? [])
       : [],
   );
+  return [...new Set(lines)].slice(0, 2);
 };
 
-const ownWords = (walk: Walk): readonly Fact[] =>
-  walk.state.events
-    .filter((event) => event.kind === 'text')
-    .flatMap((event): Fact[] =>
-      event.kind === 'text' && event.words !== ''
-        ? [{ label: `${nameOf(walk, event.by)} wrote`, value: `“${tidy(event.words, WORDS_SHOWN)}”` }]
-        : [],
-    )
-    .slice(-4);
+type Text = Extract<WalkEvent, { kind: 'text' }>;
 
-const whereItLies = (assessment: Assessment): string | null => {
-  const links = located(assessment);
-  const [first] = links;
-  if (first === undefined || first.probability < 0.5) return null;
-  const asked = assessment.evidence.observations.length > 2;
-  const clear = asked
-    ? links.filter(({ link, probability }) => probability < 0.02 && link !== first.link).slice(-3)
-    : [];
-  return `${first.title} (${percent(first.probability)})${clear.length === 0 ? '' : `; hardly in ${clear.map(({ title }) => title).join(', nor ')}`}`;
+const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
+
+/** Of words the beginning, of a paste its last lines; the first and the newest where there are many. */
+const ownWords = (walk: Walk): readonly Fact[] => {
+  const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
+  const shown = texts.length <= MOST_TEXTS ? texts : [...texts.slice(0, 1), ...texts.slice(1 - MOST_TEXTS)];
+  return shown.map((event) => {
+    const one = tidy(event.words, event.words.length);
+    const paste = isPaste(event);
+    const cut = paste && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : tidy(one, WORDS_SHOWN);
+    const name = event.by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
+    return { label: `${name} ${paste ? 'pasted' : 'wrote'}`, value: `“${cut}”` };
+  });
 };
 
 const tried = (model: TriageModel, walk: Walk): readonly string[] =>
-  walk.state.events.flatMap((event) =>
-    event.kind === 'try'
-      ? [`${tidy(model.fault(event.fault)?.title ?? event.fault, 80)}: ${OUTCOME_WORDS[event.outcome]}`]
-      : [],
-  );
+  walk.state.events
+    .flatMap((event) =>
+      event.kind === 'try'
+        ? [`${tidy(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
+        : [],
+    )
+    .filter((line, i, all) => all.indexOf(line) === i)
+    .slice(-MOST_TRIED);
 
 /** Below this nothing stands out, and a list of guesses would only mislead. */
-const STANDS_OUT = 0.08;
+const STANDS_OUT = 0.15;
+const PLACED = 0.5;
 
-const standsText = (assessment: Assessment): string => {
-  const named = standing(assessment, 3).filter(({ probability }) => probability >= STANDS_OUT);
-  return named.length === 0
-    ? 'nothing stands out yet'
-    : named.map(({ title, probability }) => `${title} (${percent(probability)})`).join('; ');
+const whereItLies = (assessment: Assessment): string | null => {
+  const [first] = located(assessment);
+  return first === undefined || first.probability < PLACED ? null : `in ${first.title} (${percent(first.probability)})`;
+};
+
+/** The causes that stand, with what speaks for the first; where none stands out, the part of the chain. */
+const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string => {
+  const named = standing(assessment, 2).filter(({ probability }) => probability >= STANDS_OUT);
+  const [first] = named;
+  if (first === undefined || first.faultId.startsWith(UNEXPLAINED))
+    return [first?.title ?? 'nothing stands out', whereItLies(assessment) ?? '']
+      .filter((part) => part !== '')
+      .join(', ');
+  const own = answered(walk.state.events);
+  const because = speaksFor(assessment, first.faultId)
+    .filter(({ check }) => own.some((event) => event.check === check))
+    .slice(0, 1)
+    .flatMap((event) => seenLine(model, event) ?? []);
+  return named
+    .map(({ title, probability }, i) => {
+      const reason = i === 0 && because.length > 0 ? ` (for it: ${because.join('; ')})` : '';
+      return `${title}, ${percent(probability)}${reason}`;
+    })
+    .join('; ');
 };
 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
   lines.length === 0 ? [] : [{ label, value: lines.map((line) => `• ${line}`).join('\n') }];
 
-/** What a helper reads in ten seconds; causes whose remedy failed and that no longer stand are left out of "stands". */
+const whoText = (model: TriageModel, walk: Walk, { context }: Assessment): string =>
+  [
+    memberName(walk),
+    ...(context.path === null ? [] : [model.path(context.path)?.title ?? context.path]),
+    ...(context.system === null ? [] : [SYSTEM_NAMES[context.system]]),
+    ...(context.client === null ? [] : [CLIENT_NAMES[context.client]]),
+  ].join('; ');
+
+/** What a helper reads in ten seconds; nothing that was only guessed from words stands among what was seen. */
 export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
-  const { context } = assessment;
-  const answers = answered(walk.state.events).filter(({ answer }) => answer !== UNSURE);
-  const history = answers.filter(({ check }) => HISTORY.includes(check));
+  const answers = answered(walk.state.events);
+  const since = answers.filter(({ check }) => HISTORY.includes(check)).flatMap((event) => labelOf(model, event) ?? []);
   const seen = tellingFirst(
     model,
     answers.filter(({ check }) => !HISTORY.includes(check)),
   );
   const numbers = walk.state.events.flatMap((event) =>
-    event.kind === 'found'
-      ? [`numbers of the miss${event.said === '' ? '' : ` (${tidy(event.said, 90)})`}: ${event.cause}`]
-      : [],
+    event.kind === 'found' ? [`Numbers of the miss: ${event.said === '' ? event.cause : tidy(event.said, 90)}`] : [],
   );
-  const lies = whereItLies(assessment);
   return [
-    { label: 'Whose mount', value: memberName(walk) },
-    {
-      label: 'Connection',
-      value: [
-        context.path === null ? 'way not known' : (model.path(context.path)?.title ?? context.path),
-        context.system === null ? 'computer not known' : SYSTEM_NAMES[context.system],
-        ...(context.client === null ? [] : [CLIENT_NAMES[context.client]]),
-      ].join('; '),
-    },
-    ...history.flatMap(({ check, answer }) => {
-      const label = model.check(check)?.answers.find(({ id }) => id === answer)?.label;
-      return label === undefined
-        ? []
-        : [{ label: check === 'changed-last' ? 'Changed last' : 'Worked before', value: label }];
-    }),
+    { label: 'Who, what', value: whoText(model, walk, assessment) },
+    ...(since.length === 0 ? [] : [{ label: 'Since', value: since.join('; ') }]),
     ...ownWords(walk),
     ...listFact('Seen', [
-      ...readFacts(model, walk.state.events).slice(0, 4),
+      ...readInLogs(model, walk.state.events),
       ...seen.flatMap((event) => seenLine(model, event) ?? []),
       ...numbers,
     ]),
     ...listFact('Tried', tried(model, walk)),
-    { label: 'Stands', value: standsText(assessment) },
-    ...(lies === null ? [] : [{ label: 'It lies in', value: lies }]),
+    { label: 'Stands', value: standsText(model, walk, assessment) },
   ];
 };
 
-/** What is best looked at next by somebody who knows. */
-const lookAtNext = (assessment: Assessment): string | null => {
-  const ask = assessment.ranked.find(({ kind }) => kind === 'ask');
-  const check = ask?.kind === 'ask' ? assessment.situation.checks[ask.check]?.entry : undefined;
-  return check === undefined ? null : `Best looked at next: ${check.question}`;
+/** What is best looked at next by somebody who knows: nothing that has been answered already. */
+const lookAtNext = (walk: Walk, assessment: Assessment): string | null => {
+  const known = new Set(answered(walk.state.events).map(({ check }) => check));
+  for (const choice of assessment.ranked) {
+    const check = choice.kind === 'ask' ? assessment.situation.checks[choice.check]?.entry : undefined;
+    if (check !== undefined && !known.has(check.id)) return check.question;
+  }
+  return null;
 };
 
-const mustBeDone = (fault: FaultEntry, assessment: Assessment): readonly string[] => {
+/** The remedy that is left to a person: the other way, where the first was tried. */
+const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): string => {
   const { steps, otherwise } = fault.remedy;
-  return [
-    ...linesFor(steps, assessment.context.system).map(lettered),
-    ...(otherwise === undefined
-      ? []
-      : linesFor(otherwise, assessment.context.system).map((line) => `Or another way: ${line}`)),
-  ];
+  const wasTried = walk.state.events.some((event) => event.kind === 'try' && event.fault === fault.id);
+  const lines = linesFor(wasTried && otherwise !== undefined ? otherwise : steps, context.system);
+  return tidy(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 
-const NO_MORE = 'My questions end here; a person should look at this. Show them what follows.';
+const NO_MORE = 'My questions end here. Show this to somebody who knows mounts; it can be copied.';
 
 export const handOnReply = (
   model: TriageModel,
@@ -179,17 +202,15 @@ export const handOnReply = (
   assessment: Assessment,
   fault: FaultEntry | null,
 ): Reply => {
-  const next = fault === null ? lookAtNext(assessment) : null;
+  const next = fault === null ? lookAtNext(walk, assessment) : mustBeDone(walk, fault, assessment);
   return reply({
     pointsAt: NOWHERE,
-    title: titleOf(walk),
+    title: titleOf(walk, 'For a helper'),
     level: 'caution',
-    summary: fault === null ? NO_MORE : `It is most likely this: ${fault.title}. A person must do what follows.`,
-    facts: summaryFacts(model, walk, assessment),
-    notes: [
-      ...(fault === null ? [] : mustBeDone(fault, assessment)),
-      ...(next === null ? [] : [next]),
-      `A helper can carry on from here: triage walk:${walk.id}`,
+    summary: fault === null ? NO_MORE : `Most likely: ${fault.title}. Somebody should do what stands last.`,
+    facts: [
+      ...summaryFacts(model, walk, assessment),
+      ...(next === null ? [] : [{ label: fault === null ? 'Look next' : 'To do', value: next }]),
     ],
     choices: [back(walk), why(walk), { label: 'End', run: doLine(walk, 'end') }],
     data: stepData(walk, assessment),
@@ -205,7 +226,7 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
   })();
   return reply({
     pointsAt: NOWHERE,
-    title: titleOf(walk),
+    title: titleOf(walk, 'What was said'),
     summary,
     facts: summaryFacts(model, walk, assessment),
     choices: walk.endedUtcMs === null ? [{ label: 'Go on', run: `triage walk:${walk.id}`, preferred: true }] : [],

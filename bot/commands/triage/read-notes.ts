@@ -2,16 +2,19 @@
 import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
 import type { Reading } from '../../reading/index.js';
-import type { TriageModel } from '../../triage/index.js';
-import { answerLine } from './walk-words.js';
+import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
+import { CLIENT_NAMES, SYSTEM_NAMES, type TriageModel } from '../../triage/index.js';
+import { answerLine, doLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_TAKEN = 6;
-const MOST_TO_TAKE_BACK = 4;
+const MOST_TO_TAKE_BACK = 8;
 const MOST_MEANINGS = 3;
 
 const labelOf = (model: TriageModel, what: string, answer: string): string | null => {
   if (what === 'path') return model.path(answer)?.title ?? null;
+  if (what === 'system') return Object.entries(SYSTEM_NAMES).find(([id]) => id === answer)?.[1] ?? null;
+  if (what === 'client') return Object.entries(CLIENT_NAMES).find(([id]) => id === answer)?.[1] ?? null;
   return model.check(what)?.answers.find(({ id }) => id === answer)?.label ?? null;
 };
 
@@ -46,11 +49,36 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
       `I take it: ${taken.map(({ label }) => (label.charAt(0).toLowerCase() === label.charAt(0) || /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB)/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1))).join('; ')}.`,
       ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
     ],
-    choices: [
-      ...taken
-        .slice(0, MOST_TO_TAKE_BACK)
-        .map(({ what, label }) => ({ label: `Not so: ${label}`, run: answerLine(walk, 'not', what) })),
-      { label: 'Read rightly', run: answerLine(walk, 'read', 'right') },
-    ],
+    choices: [{ label: 'Something of this is wrong', run: doLine(walk, 'doubt') }],
   };
+};
+
+/** What was read in this walk and not taken back: a line for each, and one that all of it is right. */
+export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice[] => {
+  const denied = new Set(walk.state.events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+  const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
+  const labelled = facts
+    .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
+    .map(({ what, answer }) => ({ what, label: tidy(labelOf(model, what, answer) ?? '', 60) }))
+    .filter(({ label }) => label !== '');
+  return labelled
+    .slice(-MOST_TO_TAKE_BACK)
+    .map(({ what, label }) => ({ label: `Not so: ${label}`, run: answerLine(walk, 'not', what) }));
+};
+
+const NOTHING_READ = 'Nothing is left that I read from your words.';
+
+export const doubtReply = (model: TriageModel, walk: Walk): Reply => {
+  const choices = takeBackChoices(model, walk);
+  return reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk, 'What I read'),
+    summary: choices.length === 0 ? NOTHING_READ : 'Which of these is not so?',
+    choices: [
+      ...choices,
+      ...(choices.length === 0 ? [] : [{ label: 'All of it is right', run: answerLine(walk, 'read', 'right') }]),
+      { label: 'Go on', run: `triage walk:${walk.id}` },
+    ],
+    data: { walkId: walk.id },
+  });
 };

@@ -11,21 +11,13 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { answerChoices } from './answer-choices.js';
 import { offerNotes } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
-import {
-  answersOf,
-  howLines,
-  lettered,
-  NUMBERS_QUESTION,
-  OPENING_QUESTIONS,
-  remedyLines,
-  stepData,
-} from './step-data.js';
+import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import {
   answerLine,
   back,
-  cautionLines,
   cautionLinesAfter,
   doLine,
   lowered,
@@ -39,14 +31,13 @@ import type { Walk } from './walk-keeper.js';
 export interface Said {
   /** Said before the step: what was read, that a helper joined. */
   readonly notes?: readonly string[];
+  /** Every answer of a long list. */
+  readonly whole?: boolean;
   /** What was read from words, each to be taken back with one press. */
   readonly choices?: readonly Choice[];
 }
 
 type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
-
-const answerChoices = (walk: Walk, assessment: Assessment): readonly Choice[] =>
-  answersOf(assessment).map(({ id, label }) => ({ label, run: answerLine(walk, assessment.step.id, id) }));
 
 const CLIENT_HELP =
   'If you pick a port such as COM3 or /dev/ttyUSB0 in the program itself, it opens the port. If you pick a driver from a list, it goes through a driver platform.';
@@ -65,7 +56,7 @@ const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' 
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment), ...(silent ? [paste(walk)] : [])],
+    choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : [])],
   };
 };
 
@@ -98,10 +89,13 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
     return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
   if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
     return ['It has not taken yet, so once more, a line at a time.'];
-  if (step.kind === 'try' && step.otherwise) return ['It still fits best, so here is another way to the same cure.'];
   const last = walk.state.events.at(-1);
+  if (step.kind === 'try' && step.otherwise)
+    return last?.kind === 'try' && last.outcome === 'could-not'
+      ? ['It can be done another way:']
+      : ['It still fits best, so here is another way to the same cure.'];
   if (last?.kind !== 'try' || last.outcome === 'works') return [];
-  const opened = last.outcome === 'could-not' ? 'We leave that for now.' : 'So it was not that, or not alone.';
+  const opened = last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
   if (step.kind === 'ask' && !step.opening) {
     const apart = tellsApart(assessment);
     return [apart === null ? opened : `${opened} ${apart}`];
@@ -122,7 +116,7 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
   return [];
 };
 
-const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry): Parts => {
+const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry, whole: boolean): Parts => {
   const { step } = assessment;
   const because = step.kind === 'ask' && !step.opening ? step.because : null;
   const summary = ((): string => {
@@ -141,7 +135,7 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
       [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
       cautionsBefore(model, walk.state.events),
     ),
-    choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+    choices: withTools(answerChoices(walk, assessment, whole), [why(walk), back(walk)]),
   };
 };
 
@@ -159,7 +153,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
-    cautions: cautionLines(fault.remedy.cautions ?? []),
+    cautions: cautionLinesAfter(fault.remedy.cautions ?? [], cautionsBefore(model, walk.state.events)),
     choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
   };
 };
@@ -198,11 +192,13 @@ const doneParts = (walk: Walk, title: string): Parts => ({
   level: 'good',
 });
 
-const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment): Parts | null => {
+const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, whole: boolean): Parts | null => {
   const { step } = assessment;
   switch (step.kind) {
     case 'ask':
-      return step.opening ? openingParts(walk, assessment, step.id) : askParts(model, walk, assessment, step.check);
+      return step.opening
+        ? openingParts(walk, assessment, step.id)
+        : askParts(model, walk, assessment, step.check, whole);
     case NUMBERS:
       return numbersParts(walk, assessment);
     case 'try':
@@ -219,17 +215,17 @@ export const stepReply = (
   model: TriageModel,
   walk: Walk,
   assessment: Assessment,
-  { notes = [], choices = [] }: Said = {},
+  { notes = [], choices = [], whole = false }: Said = {},
 ): Reply => {
   const { step } = assessment;
-  const parts = partsOf(model, walk, assessment);
+  const parts = partsOf(model, walk, assessment, whole);
   if (parts === null) {
     const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
     return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };
   }
   return reply({
     pointsAt: NOWHERE,
-    title: titleOf(walk),
+    title: titleOf(walk, step.kind === 'done' ? 'Fixed' : undefined),
     level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
     ...parts,
     notes: [...notes, ...(parts.notes ?? [])],
@@ -282,7 +278,7 @@ export const whyReply = (
     .map(([id, n]) => `${lowered(model.fault(id)?.title ?? id)} × ${n}`);
   return reply({
     pointsAt: NOWHERE,
-    title: titleOf(walk),
+    title: titleOf(walk, 'Why this'),
     summary: stepReason(assessment),
     facts: [
       ...causes.map(({ title, probability }) => ({ label: percent(probability), value: title })),

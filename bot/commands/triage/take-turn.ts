@@ -24,7 +24,7 @@ import { answersOf } from './step-data.js';
 import { readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 
-export const DOINGS = ['why', 'back', 'summary', 'end', 'new', 'accept', 'release'] as const;
+export const DOINGS = ['why', 'back', 'summary', 'end', 'new', 'accept', 'release', 'more', 'doubt'] as const;
 export type Doing = (typeof DOINGS)[number];
 
 export interface SaidInTurn {
@@ -48,7 +48,7 @@ export interface Turn {
   readonly walk: Walk;
   readonly notes: readonly string[];
   readonly choices?: readonly Choice[];
-  readonly show: 'step' | 'why' | 'summary';
+  readonly show: 'step' | 'why' | 'summary' | 'more' | 'doubt';
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
 }
@@ -192,7 +192,8 @@ const withoutHelper = (walk: Walk): Walk => ({
 
 const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   const { context, walk, notes } = began;
-  if (doing === 'why' || doing === 'summary') return { walk, notes, show: doing };
+  if (doing === 'why' || doing === 'summary' || doing === 'more' || doing === 'doubt')
+    return { walk, notes, show: doing };
   if (doing === 'release')
     return walk.helperId === null
       ? problem('no-helper', 'This walk has no helper.')

@@ -7,6 +7,7 @@ import type { Form } from '../core/form.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
+import { doubtReply } from './read-notes.js';
 import { stepReply, whyReply } from './step-reply.js';
 import { DOINGS, takeTurn, type Turn } from './take-turn.js';
 import { clubOutcomes, keepWalk } from './walk-keeper.js';
@@ -39,7 +40,8 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     const made = summaryReply(model, walk, assessment);
     return { ...made, notes: [...notes, ...made.notes] };
   }
-  return stepReply(model, walk, assessment, { notes, choices: turn.choices ?? [] });
+  if (show === 'doubt') return doubtReply(model, walk);
+  return stepReply(model, walk, assessment, { notes, choices: turn.choices ?? [], whole: show === 'more' });
 };
 
 /** The walk's reply keeps the cautions and the privacy of the answer it rests on. */
@@ -65,7 +67,10 @@ export const triage = defineCommand({
     walk: optional(text('Which walk, by its id; default: the one under way', { maxLength: 12 })),
     answer: optional(text('An answer to the question in hand', { maxLength: 80 })),
     do: optional(
-      choice('why this step, back a step, the summary, end, a new walk, accept or release a helper', DOINGS),
+      choice(
+        'why this step, back a step, the summary, end, a new walk, accept or release a helper, more answers, doubt what was read',
+        DOINGS,
+      ),
     ),
     file: optional(file('A log file or a screenshot')),
   },

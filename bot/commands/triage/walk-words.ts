@@ -23,7 +23,7 @@ export const percent = (probability: number): string =>
 
 /** "The adapter has no driver" within a sentence; names in capitals stay. */
 export const lowered = (title: string): string =>
-  /^[A-Z][a-z]/u.test(title) && !/^(?:Windows|Bluetooth|Linux|macOS|Tracking)/u.test(title)
+  /^(?:[A-Z][a-z]|A )/u.test(title) && !/^(?:Windows|Bluetooth|Linux|macOS|Tracking)/u.test(title)
     ? `${title.charAt(0).toLowerCase()}${title.slice(1)}`
     : title;
 
@@ -93,7 +93,9 @@ export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<st
 
 /** Before a member has spoken only the id is known; Discord's is a number, of no use to a reader. */
 export const memberName = ({ state, memberId }: Walk): string => {
-  if (state.names.member !== null) return tidy(state.names.member, 30);
+  // The console's lone user is called "you", which says nothing to whom it is shown.
+  const name = tidy(state.names.member ?? '', 30);
+  if (name !== '' && name !== 'you') return name;
   const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(memberId)?.[1];
   return readable === undefined ? 'the member' : tidy(readable, 30);
 };
@@ -103,7 +105,12 @@ export const nameOf = (walk: Walk, by: Speaker | null): string => {
   return by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
 };
 
-export const titleOf = (walk: Walk): string =>
-  walk.helperId === null && walk.state.names.helper === null
-    ? 'Finding the connection fault'
-    : `Finding the connection fault for ${memberName(walk)}`;
+const NO_STEPS: readonly string[] = ['text', 'not-so', 'right'];
+const FIRST_TITLE = 'Finding the connection fault';
+
+/** Where the walk stands, in two words: "Step 4"; `said` in its place. The whole title stands on the first card alone. */
+export const titleOf = (walk: Walk, said?: string): string => {
+  const steps = walk.state.events.filter(({ kind, by }) => by !== null && !NO_STEPS.includes(kind)).length;
+  const words = said ?? (steps === 0 ? FIRST_TITLE : `Step ${steps + 1}`);
+  return walk.helperId === null && walk.state.names.helper === null ? words : `${words} for ${memberName(walk)}`;
+};

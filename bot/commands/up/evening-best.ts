@@ -6,8 +6,8 @@ import { bestTime } from '../../sky/best-time.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatLocalTime, localToUtc } from '../../times/index.js';
-import type { AskedNight, TargetAtSite } from '../asking/question-parts.js';
+import { formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
+import type { TargetAtSite } from '../asking/question-parts.js';
 
 const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
 const DAY_MS = 86_400_000;
@@ -19,7 +19,7 @@ const LEAST_EVENING_DEG = 10;
 /** Null where there is none, or none worth saying. */
 export const eveningBest = (
   { target, where }: TargetAtSite,
-  night: AskedNight,
+  night: NamedNight,
   { best, verdict }: Outlook,
   dark: TimeSpan | null,
   nowUtcMs: UtcMs,

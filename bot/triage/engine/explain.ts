@@ -83,6 +83,34 @@ export const contradictions = ({ situation, evidence, belief }: Assessment): rea
     return [{ checkId: entry.id, question: entry.question, answer: entry.answers[answer]?.label ?? '', probability }];
   });
 
+export interface Speaking {
+  readonly check: string;
+  readonly answer: string;
+}
+
+/** An answer speaks for a fault where it is this many times likelier under it than over all. */
+const SPEAKS = 2;
+
+/** The answers that speak for a fault, loudest first. */
+export const speaksFor = ({ situation, evidence }: Assessment, faultId: string): readonly Speaking[] => {
+  const f = situation.faultIndex.get(faultId);
+  if (f === undefined) return [];
+  const said = evidence.observations.map(({ check, answer }) => {
+    const odds = situation.checks[check]?.odds[answer];
+    const overAll = odds?.reduce((sum, p, h) => sum + p * (situation.priors[h] ?? 0), 0) ?? 1;
+    const entry = situation.checks[check]?.entry;
+    return {
+      check: entry?.id ?? '',
+      answer: entry?.answers[answer]?.id ?? '',
+      times: (odds?.[f] ?? 0) / Math.max(overAll, 1e-6),
+    };
+  });
+  return said
+    .filter(({ times }) => times >= SPEAKS)
+    .sort((a, b) => b.times - a.times)
+    .map(({ check, answer }) => ({ check, answer }));
+};
+
 export interface Located {
   readonly link: string;
   readonly title: string;

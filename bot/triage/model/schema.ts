@@ -139,6 +139,8 @@ export const checkSchema = z.strictObject({
   stage: id,
   /** One short question, clear on a phone. */
   question: line(160),
+  /** What it looks at, for a line of the hand-on: "Handset shows". */
+  brief: line(26).optional(),
   how: systemText,
   /** Two to fourteen; labels are button texts. */
   answers: z

@@ -82,6 +82,16 @@ const asksHowFarNow = (situation: Situation, events: readonly WalkEvent[]): bool
   });
 };
 
+/** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
+const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Step | null => {
+  const last = events.at(-1);
+  if (last?.kind !== 'try' || last.outcome !== 'could-not') return null;
+  const fault = model.fault(last.fault);
+  if (fault?.remedy.otherwise === undefined) return null;
+  const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
+  return times > 1 ? null : { kind: 'try', id: fault.id, fault, otherwise: true };
+};
+
 /** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
 const VERIFY_ABOVE = 0.3;
 
@@ -123,6 +133,8 @@ const nextStep = (
   const { situation, evidence, belief } = at;
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
+  const another = otherWay(model, state.events);
+  if (another !== null) return { step: another, ranked: [] };
   const howFar = asksHowFarNow(situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
