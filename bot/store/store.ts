@@ -121,6 +121,8 @@ export interface Store {
      * have not answered. With `helperId`: the newest about this member with that helper.
      */
     active(clubId: string, memberId: string, helperId?: string): Promise<StoredWalk | null>;
+    /** The newest walk not ended in this club that another began for this member and that they have not answered. */
+    waiting(clubId: string, memberId: string): Promise<StoredWalk | null>;
     /** Removes walks last touched before the instant; returns how many. */
     purge(beforeUtcMs: UtcMs): Promise<number>;
   };
