@@ -1,4 +1,5 @@
 /** What the bot remembers. One interface; SQLite and PostgreSQL stand behind it; nothing else may be stored. */
+import type { MountKind } from '../pointing/mount/mount.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Json } from '../reply/reply.js';
 
@@ -41,7 +42,7 @@ export interface StoredSite {
 }
 
 export interface Gear {
-  readonly mount: 'german' | 'fork' | 'altaz' | null;
+  readonly mount: MountKind | null;
   /** A path id of the fault model. */
   readonly connection: string | null;
   readonly system: 'windows' | 'macos' | 'linux' | null;

@@ -1,6 +1,7 @@
 /** Which walk a line is about, and who speaks in it. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
+import { WALK_DAYS } from '../../reminders/purge-old.js';
 import { gearForOwnWalk } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
@@ -119,7 +120,7 @@ export const findWalk = async (
     return walk === null
       ? problem(
           'unknown-walk',
-          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept 30 days. Start a new one with: triage`,
+          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept ${WALK_DAYS} days. Start a new one with: triage`,
         )
       : { walk, isNew: false, note: null };
   }

@@ -107,26 +107,27 @@ const conditionOf = (asked: Asked, target: string | undefined): Condition | null
   return (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
 };
 
+/** What goes with a reminder beside what it waits for. */
+const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string, string | undefined>> => ({
+  nights: isSunrise && says(asked, /\bevery (?:night|morning|day)\b/u) ? 'every' : undefined,
+  on: asked.when.night === 'tonight' ? undefined : (asked.when.night ?? undefined),
+  before: beforeMinutes(asked),
+  site: asked.place ?? undefined,
+  to: says(asked, /\b(?:remind|tell|alert|warn) (?:everyone|everybody|the channel|the club)\b/u)
+    ? 'channel'
+    : undefined,
+});
+
 const remind: Rule = (asked) => {
   if (!says(asked, REMIND)) return null;
-  const target = asked.targets[0];
-  const condition = conditionOf(asked, target);
+  const [named] = asked.targets;
+  const condition = conditionOf(asked, named);
   const isSunrise = condition?.['when'] === 'sunrise';
-  return {
-    line: commandLine('remind', '', {
-      target: isSunrise || target === 'sun' ? undefined : target,
-      ...condition,
-      nights:
-        condition?.['when'] === 'sunrise' && says(asked, /\bevery (?:night|morning|day)\b/u) ? 'every' : undefined,
-      on: asked.when.night === 'tonight' ? undefined : (asked.when.night ?? undefined),
-      at: condition === null ? (asked.when.hour ?? undefined) : undefined,
-      before: beforeMinutes(asked),
-      site: asked.place ?? undefined,
-      to: says(asked, /\b(?:remind|tell|alert|warn) (?:everyone|everybody|the channel|the club)\b/u)
-        ? 'channel'
-        : undefined,
-    }),
-  };
+  const target = isSunrise || named === 'sun' ? undefined : named;
+  const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
+  // What to wait for is still to be said: the command asks.
+  if (target === undefined && condition === null && at === undefined) return { line: 'remind add' };
+  return { line: commandLine('remind', '', { target, ...condition, at, ...remindOptions(asked, isSunrise) }) };
 };
 
 const HOW_SAVE =
