@@ -79,6 +79,8 @@ export const plainlyKnown = (situation: Situation, evidence: Evidence, belief: B
 /** Nothing stands out below this; an answer is worth one more look before handing on once it is this likely mistaken. */
 const STANDS_OUT = 0.35;
 const LOAD_BEARING = 0.12;
+/** A walk this old is handed on without more looks. */
+const OLD_TURNS = 10;
 
 /** Before handing on with no cause in sight, the answer most likely mistaken is asked for once more, once in a walk. */
 export const lookAgainFirst = (
@@ -89,7 +91,8 @@ export const lookAgainFirst = (
 ): readonly Choice[] => {
   const { observations } = evidence;
   const [best] = ranked;
-  if (best?.kind !== 'handOn' || observations.some(({ look }) => look === 'relook')) return ranked;
+  if (best?.kind !== 'handOn' || evidence.turns >= OLD_TURNS || observations.some(({ look }) => look === 'relook'))
+    return ranked;
   if (likeliest(situation, belief).probability >= STANDS_OUT) return ranked;
   const doubts = observations.slice(0, -1).flatMap(({ check, slip }, i) => {
     const mistaken = belief.mistaken[i] ?? 0;
