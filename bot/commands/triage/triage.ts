@@ -8,9 +8,11 @@ import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
-import { stepReply, whyReply } from './step-reply.js';
+import { stepReply } from './step-reply.js';
 import { DOINGS, takeTurn, type Turn } from './take-turn.js';
 import { clubOutcomes, keepWalk } from './walk-keeper.js';
+import { whyReply } from './why-reply.js';
+import { memberName } from './walk-words.js';
 
 const PASTE: Form = {
   title: 'What it says',
@@ -41,7 +43,14 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     return { ...made, notes: [...notes, ...made.notes] };
   }
   if (show === 'doubt') return doubtReply(model, walk);
-  return stepReply(model, walk, assessment, { notes, choices: turn.choices ?? [], whole: show === 'more' });
+  const pointer =
+    walk.awaitsMember === true ? [`${memberName(walk)} can answer too, by writing: triage walk:${walk.id}`] : [];
+  return stepReply(model, walk, assessment, {
+    notes: [...notes, ...pointer],
+    choices: turn.choices ?? [],
+    whole: show === 'more',
+    before: turn.at,
+  });
 };
 
 /** The walk's reply keeps the cautions and the privacy of the answer it rests on. */
