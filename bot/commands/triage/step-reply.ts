@@ -13,7 +13,7 @@ import {
   type WalkEvent,
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
-import { offerNotes } from './collecting-offer.js';
+import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import {
@@ -128,17 +128,17 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   })();
   return {
     summary,
-    notes: [
-      ...doubtNotes(assessment),
-      ...reasonNotes(walk, assessment),
-      ...howLines(walk, assessment),
-      ...offerNotes(model, walk, assessment),
-    ],
+    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: cautionLinesAfter(
       [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
       cautionsBefore(model, walk.state.events),
     ),
-    choices: withTools(answerChoices(walk, assessment, whole), [...entriesOffer(check), why(walk), back(walk)]),
+    choices: withTools(answerChoices(walk, assessment, whole), [
+      ...pasteOffer(model, walk, assessment),
+      ...entriesOffer(check),
+      why(walk),
+      back(walk),
+    ]),
   };
 };
 

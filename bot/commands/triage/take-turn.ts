@@ -24,7 +24,20 @@ import { answersOf } from './step-data.js';
 import { plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 
-export const DOINGS = ['why', 'back', 'summary', 'end', 'new', 'accept', 'release', 'more', 'doubt'] as const;
+export const DOINGS = [
+  'why',
+  'back',
+  'summary',
+  'end',
+  'new',
+  'accept',
+  'release',
+  'more',
+  'doubt',
+  'collect',
+] as const;
+/** What shows something and changes nothing. */
+const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;
 export type Doing = (typeof DOINGS)[number];
 
 export interface SaidInTurn {
@@ -50,7 +63,7 @@ export interface Turn {
   readonly choices?: readonly Choice[];
   /** The remedy in hand when these words came. */
   readonly at?: Step;
-  readonly show: 'step' | 'why' | 'summary' | 'more' | 'doubt';
+  readonly show: 'step' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
 }
@@ -234,8 +247,8 @@ const withoutHelper = (walk: Walk): Walk => ({
 
 const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   const { context, walk, notes } = began;
-  if (doing === 'why' || doing === 'summary' || doing === 'more' || doing === 'doubt')
-    return { walk, notes, show: doing };
+  const showing = SHOWINGS.find((one) => one === doing);
+  if (showing !== undefined) return { walk, notes, show: showing };
   if (doing === 'release')
     return walk.helperId === null
       ? problem('no-helper', 'This walk has no helper.')
