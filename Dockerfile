@@ -1,5 +1,6 @@
 # Pierhand for Discord and Matrix. Build: docker build -t pierhand .   Run: see deploy/README.md
-ARG NODE_VERSION=22.21
+# An exact release, so that building again changes nothing unasked.
+ARG NODE_VERSION=22.21.1
 
 FROM node:${NODE_VERSION}-bookworm AS build
 WORKDIR /app

@@ -261,14 +261,13 @@ const matrixSettings = (get: Getter): MatrixSettings | null => {
   throw new StartError('MATRIX_ACCESS_TOKEN must be set, or both MATRIX_USER and MATRIX_PASSWORD.');
 };
 
+const loginSecret = ({ login }: NonNullable<Settings['matrix']>): string =>
+  'accessToken' in login ? login.accessToken : login.password;
+
 /** The secret values themselves, so that the log can leave them out. */
 export const secretsOf = (settings: Settings): readonly string[] =>
   [
     settings.discord?.token,
-    ...(settings.matrix === null
-      ? []
-      : 'accessToken' in settings.matrix.login
-        ? [settings.matrix.login.accessToken]
-        : [settings.matrix.login.password]),
+    settings.matrix === null ? null : loginSecret(settings.matrix),
     settings.databaseUrl,
   ].filter((value): value is string => value !== undefined && value !== null && value !== '');

@@ -84,6 +84,10 @@ function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
     .map((row) => places.placeAt(row));
 }
 
+/** Those of the name itself, whatever was said of where they are, then those a slip away. */
+const alikePlaces = (places: Places, name: string): readonly PlaceRecord[] =>
+  [...matching(places, name, []), ...nearestPlaces(places, name)].slice(0, MOST_NEAREST);
+
 /**
  * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken only when it has at least
  * 20 times the people of the next; `note` then says so. Never throws on any text (only when the list cannot be read).
@@ -114,7 +118,7 @@ export function resolvePlace(places: Places, text: string): PlaceResolution {
     ok: false,
     problem: 'unknown-place',
     text: shown,
-    nearest: first ? nearestPlaces(places, first.name.slice(0, 40)) : [],
+    nearest: first ? alikePlaces(places, first.name.slice(0, 40)) : [],
     reason: 'not-found',
   };
 }

@@ -35,17 +35,31 @@ export const cutText = (text: string): string => {
 const PERSONAL =
   /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|you|u|your|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
 const STAMPED =
-  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|reply from \d|64 bytes from |request timed out\b|["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
 const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
 /** A port's name is a mark at most once. */
 const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
-const NAMED = /\b\w+(?:exception|error)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b[A-Z_]{8,}\b/u;
+/** Exceptions, names in mixed case, levels of a program's log, numbers of a system's table. */
+const NAMED =
+  /\b\w+(?:[eE]xception|[eE]rror)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b[A-Z_]{8,}\b|^\s*(?:ERROR|WARN|WARNING|INFO|DEBUG|FATAL|CRITICAL)\b|\[(?:Errno|WinError) \d/u;
 
 /** How programs begin what they have to say. */
 const FORMAL =
   /^(?:error|warning|exception|fatal|failed|failure|cannot|can['’]t|could not|unable|access to|access is|unknown|connection|windows|this device|the (?:device|drivers?|port|system|operation)|device|port|no com|init|power surge|currently|system extension|a (?:device|program|driver|request|connection)|an? \w+ attempt)\b.*[.:)]|\(code \d/iu;
 const INFORMAL =
   /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
+/** The commonest small words of the other languages that messages come in, and of English. */
+const FOREIGN_WORDS =
+  /(?<![\p{L}'])(?:der|die|das|ist|nicht|und|ein|eine|einer|wurde|kann|konnte|nach|auf|von|dem|den|le|la|les|des|du|une|est|pas|ne|sur|el|los|las|se|una|por|del|il|di|che|non|della|het|een|niet|van|voor|kon|wordt|nie|jest|do|przez|zosta\p{L}+|uma|foi|ao)(?![\p{L}'])/giu;
+const ENGLISH_WORDS =
+  /(?<![\p{L}'])(?:the|a|an|is|are|was|it|its|my|i|and|not|no|to|on|in|of|with|but|from|for|when|does|can|will|this|that|after|at|mount|scope|handset|connect|computer|laptop)(?![\p{L}'])/giu;
+
+/** Not English: a message of a system in another language, or of a member whom the vocabulary does not understand. */
+const isOtherLanguage = (line: string): boolean => {
+  const foreign = line.match(FOREIGN_WORDS)?.length ?? 0;
+  return foreign >= 2 && foreign > (line.match(ENGLISH_WORDS)?.length ?? 0);
+};
+
 const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
 
 /** Lines of what the collecting line prints (knowledge/connection/collecting.yaml): names, tables, lists of addresses. */
@@ -62,7 +76,8 @@ export const isPrinted = (line: string): boolean => {
     (marks >= 2 && marks * 3 >= words) ||
     NAMED.test(line) ||
     (FORMAL.test(line) && !INFORMAL.test(line)) ||
-    FOREIGN.test(line)
+    FOREIGN.test(line) ||
+    isOtherLanguage(line)
   );
 };
 

@@ -1,4 +1,5 @@
 /** What the bot remembers. One interface; SQLite and PostgreSQL stand behind it; nothing else may be stored. */
+import type { MountKind } from '../pointing/mount/mount.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Json } from '../reply/reply.js';
 
@@ -41,7 +42,7 @@ export interface StoredSite {
 }
 
 export interface Gear {
-  readonly mount: 'german' | 'fork' | 'altaz' | null;
+  readonly mount: MountKind | null;
   /** A path id of the fault model. */
   readonly connection: string | null;
   readonly system: 'windows' | 'macos' | 'linux' | null;
@@ -121,6 +122,8 @@ export interface Store {
      * have not answered. With `helperId`: the newest about this member with that helper.
      */
     active(clubId: string, memberId: string, helperId?: string): Promise<StoredWalk | null>;
+    /** The newest walk not ended in this club that another began for this member and that they have not answered. */
+    waiting(clubId: string, memberId: string): Promise<StoredWalk | null>;
     /** Removes walks last touched before the instant; returns how many. */
     purge(beforeUtcMs: UtcMs): Promise<number>;
   };

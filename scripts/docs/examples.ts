@@ -14,7 +14,7 @@ export interface Example {
 }
 
 export const EXAMPLES: readonly Example[] = [
-  { name: 'up', lines: ['up NGC 7331 site:51.05,-114.07'], nowUtcMs: Date.UTC(2026, 11, 13, 0, 30) },
+  { name: 'up', lines: ['up NGC 7331 site:52.71,0.12'], nowUtcMs: Date.UTC(2026, 11, 13, 0, 30) },
   { name: 'tonight', lines: ['tonight site:52.71,0.12 kind:globular-cluster'] },
   { name: 'sidereal', lines: ['sidereal at:"tonight 21:00" site:52.71,0.12'] },
   { name: 'entries', lines: ['entries site:"Ely, England" at:"tonight 21:00"'] },
@@ -25,6 +25,7 @@ export const EXAMPLES: readonly Example[] = [
   },
   { name: 'pole', lines: ['pole site:52.71,0.12 at:"tonight 20:00"'] },
   { name: 'alignment', lines: ['alignment site:52.71,0.12 at:"tonight 20:00"'] },
+  { name: 'listening', lines: ['triage it worked last week, since the update the port is missing'] },
   // Last: a walk under way changes what astray offers.
   {
     name: 'triage',

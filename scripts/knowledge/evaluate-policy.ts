@@ -26,15 +26,18 @@ export const EMPTY: Evidence = {
   mended: new Set(),
   factors: new Map(),
   unsure: new Set(),
+  turns: 0,
   setAside: new Set(),
 };
 
 export const withObservation = (evidence: Evidence, observation: Observation): Evidence => ({
   ...evidence,
   observations: [...evidence.observations, observation],
+  turns: evidence.turns + 1,
 });
 export const withTry = (evidence: Evidence, fault: number): Evidence => ({
   ...evidence,
+  turns: evidence.turns + 1,
   tried: new Map([...evidence.tried, [fault, (evidence.tried.get(fault) ?? 0) + 1]]),
   attempts: new Map([...evidence.attempts, [fault, (evidence.attempts.get(fault) ?? 0) + 1]]),
 });

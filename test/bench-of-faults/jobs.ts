@@ -9,6 +9,13 @@ import { randomFrom } from './random.js';
 import { soundWorld } from './sound-world.js';
 import type { ClientId, PathId, SystemId, World } from './world.js';
 
+/**
+ * The bench is drawn twice: tables and rules are tuned on one draw (its set-ups, its members' mistakes, every second trouble
+ * off the list) and reported on the other, which nobody looks into while tuning.
+ */
+export const DRAWS = ['tuned', 'held back'] as const;
+export type Draw = (typeof DRAWS)[number];
+
 export interface Job {
   readonly kind: 'one' | 'pair' | 'off-list';
   /** Fault ids at work; empty off the list. */
@@ -39,22 +46,22 @@ const troubled = (context: FullContext, truth: readonly string[], seed: string):
 };
 
 /** `rounds` set-ups a fault, each in another context where it can be. */
-export const singleJobs = (model: TriageModel, rounds: number): Job[] =>
+export const singleJobs = (model: TriageModel, rounds: number, draw: Draw = 'tuned'): Job[] =>
   model.faults.flatMap(({ id, stage }) => {
     const contexts = contextsOf(model).filter((context) => faultsIn(model, context).includes(id));
     return Array.from({ length: Math.min(rounds, contexts.length * 4) }, (_, round): Job | null => {
-      const seed = `${id} ${round}`;
+      const seed = `${id}, ${draw} ${round}`;
       const context = contexts.length === 0 ? undefined : randomFrom(seed).pick(contexts);
       const world = context === undefined ? null : troubled(context, [id], seed);
       return world === null ? null : { kind: 'one', truth: [id], name: id, family: stage, world, seed };
     }).filter((job) => job !== null);
   });
 
-export const pairJobs = (model: TriageModel, count: number): Job[] => {
+export const pairJobs = (model: TriageModel, count: number, draw: Draw = 'tuned'): Job[] => {
   const contexts = contextsOf(model);
   const jobs: Job[] = [];
   for (let round = 0; jobs.length < count && round < count * 4; round++) {
-    const seed = `pair ${round}`;
+    const seed = `pair, ${draw} ${round}`;
     const random = randomFrom(seed);
     const context = random.pick(contexts);
     const ids = faultsIn(model, context);
@@ -70,10 +77,12 @@ export const pairJobs = (model: TriageModel, count: number): Job[] => {
   return jobs;
 };
 
-export const offListJobs = (model: TriageModel, rounds: number): Job[] =>
-  OFF_LIST.filter(({ listedAs }) => model.fault(listedAs ?? '') === undefined).flatMap((odd) =>
+export const offListJobs = (model: TriageModel, rounds: number, draw: Draw = 'tuned'): Job[] =>
+  OFF_LIST.filter(
+    ({ listedAs }, i) => model.fault(listedAs ?? '') === undefined && DRAWS[i % DRAWS.length] === draw,
+  ).flatMap((odd) =>
     Array.from({ length: rounds }, (_, round): Job | null => {
-      const seed = `${odd.name} ${round}`;
+      const seed = `${odd.name}, ${draw} ${round}`;
       const contexts = contextsOf(model).filter(
         ({ path, system }) =>
           (model.path(path)?.stages.includes(odd.link) ?? false) &&

@@ -21,11 +21,24 @@ const courseOf = ({ job, end, steps, played }: Result): string =>
 
 const SHOWN = 45;
 
-export const report = (results: readonly Result[]): string[] => {
+/** The figures alone. */
+export const figures = (results: readonly Result[]): string[] => {
   const singles = results.filter(({ job }) => job.kind === 'one');
   const pairs = results.filter(({ job }) => job.kind === 'pair');
   const offList = results.filter(({ job }) => job.kind === 'off-list');
   const listed = [...singles, ...offList];
+  return [
+    `Single faults: ${singles.length} walks, ${percent(within(singles, 10))} cured or rightly handed on in ten steps; mean ${mean(singles.map(({ steps }) => steps)).toFixed(2)} steps`,
+    `Off the list: ${offList.length} walks, ${percent(within(offList, 10))} rightly handed on in ten steps`,
+    `Off the list brought down to the right part: ${percent(offList.filter(({ located }) => located).length / Math.max(1, offList.length))}; the same question twice in a row: ${results.reduce((sum, { askedTwice }) => sum + askedTwice, 0)}`,
+    `Singles and off-list together: ${percent(within(listed, 10))} in ten steps (asked: 93 %)`,
+    `Pairs: ${pairs.length} walks, ${percent(within(pairs, 16))} in sixteen steps (asked: 80 %)`,
+    `Run out on a known cause: ${results.filter(({ ranOutOnKnown }) => ranOutOnKnown).length} (asked: 0)`,
+  ];
+};
+
+export const report = (results: readonly Result[]): string[] => {
+  const singles = results.filter(({ job }) => job.kind === 'one');
   const unknown = [...new Set(results.flatMap(({ unknownChecks }) => unknownChecks))];
   const families = grouped(results, ({ job }) => job.family)
     .map(([family, all]) => ({ family, all, good: all.filter(isGood).length / all.length }))
@@ -61,11 +74,6 @@ export const report = (results: readonly Result[]): string[] => {
       .map(courseOf),
     '',
     `No rule for: ${unknown.length === 0 ? 'none' : unknown.join(', ')}`,
-    `Single faults: ${singles.length} walks, ${percent(within(singles, 10))} cured or rightly handed on in ten steps; mean ${mean(singles.map(({ steps }) => steps)).toFixed(2)} steps`,
-    `Off the list: ${offList.length} walks, ${percent(within(offList, 10))} rightly handed on in ten steps`,
-    `Off the list brought down to the right part: ${percent(offList.filter(({ located }) => located).length / Math.max(1, offList.length))}; the same question twice in a row: ${results.reduce((sum, { askedTwice }) => sum + askedTwice, 0)}`,
-    `Singles and off-list together: ${percent(within(listed, 10))} in ten steps (asked: 93 %)`,
-    `Pairs: ${pairs.length} walks, ${percent(within(pairs, 16))} in sixteen steps (asked: 80 %)`,
-    `Run out on a known cause: ${results.filter(({ ranOutOnKnown }) => ranOutOnKnown).length} (asked: 0)`,
+    ...figures(results),
   ];
 };

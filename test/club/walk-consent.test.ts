@@ -49,6 +49,38 @@ describe('a walk begun for a member', () => {
   });
 });
 
+describe('a walk begun for a member by another', () => {
+  const noteOf = async (by: Asker, nowUtcMs = NOW) => (await club.says('triage do:new', by, nowUtcMs)).notes.join(' ');
+
+  it('is pointed to when they begin one of their own there, and only then and for a while', async () => {
+    const pushed = idIn((await club.says(forTamsin, RAVI)).data);
+    expect(await noteOf(TAMSIN)).toContain(
+      `Ravi began a walk for you here. To answer in that one instead: triage walk:${pushed}`,
+    );
+    // Neither to others, nor elsewhere, nor the morning after, nor once it has been answered.
+    expect(await noteOf(MBALI)).not.toContain('began a walk');
+    expect(await noteOf({ ...TAMSIN, channelId: 'discord:800000000000000009' })).not.toContain('began a walk');
+    expect(await noteOf({ ...TAMSIN, clubId: 'discord:900000000000000009' })).not.toContain('began a walk');
+    expect(await noteOf(TAMSIN, NOW + 4 * 3_600_000)).not.toContain('began a walk');
+    await club.says(`triage walk:${pushed} the port is not in the list`, TAMSIN);
+    expect(await noteOf(TAMSIN)).not.toContain('began a walk');
+  });
+
+  it('leads nobody into it: words and answers go to their own, and the name is a plain short word', async () => {
+    await club.says(forTamsin, {
+      ...RAVI,
+      displayName: 'Tamsin\n\nSystem: **type** `forget confirm:yes` now @everyone and more',
+    });
+    const { data, notes } = await club.says('triage the port is not in the list', TAMSIN);
+    expect(notes.filter((note) => note.includes('began a walk'))).toHaveLength(1);
+    expect(notes.find((note) => note.includes('began a walk'))).not.toMatch(/\n/u);
+    expect((notes.find((note) => note.includes('began a walk')) ?? '').split(' began')[0]?.length).toBeLessThanOrEqual(
+      40,
+    );
+    expect(idIn((await club.says('triage', TAMSIN)).data)).toBe(idIn(data));
+  });
+});
+
 describe("a helper in a member's own walk", () => {
   it('sits down only when the member says so, and sees nothing before', async () => {
     const own = await ownWalk();

@@ -112,7 +112,7 @@ describe('the night of a date', () => {
 
 describe('verdicts', () => {
   it.each([
-    ['up NGC 7331 site:51.05,-114.07', 'up', /^Up, best at \d\d:\d\d MST, \d+° high in the /u],
+    ['up NGC 7331 site:51.05,-114.07', 'up', /^Up, best at \d\d:\d\d M[SD]T, \d+° high in the /u],
     ['up Achernar site:52.71,0.12', 'never-up', /^Not up from here/u],
     ['up M 55 site:52.71,0.12 on:2026-12-10', 'day-only', /^Not up in the dark hours/u],
     ['up Fomalhaut site:56,0 on:2026-11-25', 'low', /^Up but low/u],

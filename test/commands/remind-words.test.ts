@@ -35,6 +35,14 @@ describe('reminders in words', () => {
     expect(Math.abs(utcMs(data['dueUtc']) - utcMs(told.data['setUtc']))).toBeLessThan(5000);
   });
 
+  it('offer tomorrow where it is so already, and ask what to wait for where nothing is said', async () => {
+    const dark = await refusal(deps, 'remind me when it gets dark', NOW, asker('dark'));
+    expect(dark.problem).toBe('already');
+    expect(dark.choices?.map(({ run }) => run)).toEqual(['remind when:dark on:tomorrow']);
+    const { message } = await refusal(deps, 'remind me to check focus', NOW, asker('focus'));
+    expect(message).toContain('at:23:00');
+  });
+
   it('take a height when none is said, and say which', async () => {
     const { data, notes } = await answer(deps, 'remind jupiter', NOW, asker('usual'));
     expect(data).toMatchObject({ kind: 'altitude' });

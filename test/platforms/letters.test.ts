@@ -60,7 +60,7 @@ describe('the platform of the guide', () => {
     const to = (who: string) => posted.filter((letter) => letter.to === who).map(({ words }) => words);
     expect(to('ravi').join('\n')).toMatch(/^What I keep about you\n/u);
     expect(to('board')).toHaveLength(2);
-    expect(to('board').join('\n')).toMatch(/Aldebaran[^]*Direction: /u);
+    expect(to('board').join('\n')).toMatch(/Aldebaran[^]*Highest: /u);
     expect(to('board').join('\n')).toContain('wibble');
     const { body } = await metrics.expose();
     expect(body).toMatch(/platform="letters",[^}]*outcome="problem"/u);

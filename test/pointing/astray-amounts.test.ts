@@ -1,4 +1,4 @@
-/** Amounts that are known beforehand: a controller still at another of its owner's places, or still at 1 January. */
+/** Amounts that are known beforehand (a controller still at another of its owner's places, or still at 1 January), and what is asked next. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openClub, RAVI, TAMSIN, type Club } from '../club/club-bench.js';
 
@@ -48,5 +48,15 @@ describe('astray', () => {
     );
     expect(reply.summary).toContain('still to be 1 January');
     expect((reply.data as unknown as Causes).causes[0]?.id).toBe('sidereal-amount');
+  });
+
+  it('asks for what tells the first cause from another one, not from itself with something unseen beside it', async () => {
+    const { data } = await club.says(
+      'astray "02:36:14.7 +33:24:48" landed:5.6,41.0 at:2027-10-07T05:57:10Z site:34.05,-118.24 mount:altaz',
+    );
+    const [first, second] = (data as unknown as { causes: { id?: string; ids?: string[] }[] }).causes;
+    expect(first?.id).toBe('latitude-sign');
+    expect(second?.ids).toContain('latitude-sign');
+    expect(data['nextObservation']).toMatchObject({ kind: 'lst' });
   });
 });

@@ -279,6 +279,15 @@ describe('explaining a miss', () => {
     expect(isRight).toBe(true);
   });
 
+  it('accuses no mount where nothing was seen to land', () => {
+    const hour = beliefOf(circumstances, 'daylight-saving').lstHours + 0.4;
+    const { causes } = explainMiss(circumstances, target, [{ kind: 'lst', lstHours: hour, sigmaS: 20 }]);
+    expect(causeKey(causes[0]!)).toBe('sidereal-amount');
+    const accused = causes.flatMap(({ parts }) => (parts.length === 2 ? parts.map(({ id }) => id) : []));
+    for (const id of ['polar-axis', 'not-at-home', 'not-tracking', 'mirrored-axis', 'wrong-star'] as const)
+      expect(accused).not.toContain(id);
+  });
+
   it('says that nothing explains readings that fit no mistake', () => {
     const { unexplainedProbability } = explainMiss(circumstances, target, [
       landed(target.ofDate),

@@ -355,19 +355,25 @@ describe('astray', () => {
     const { misses } = JSON.parse(
       readFileSync(new URL('../reference/pointing-misses.json', import.meta.url), 'utf8'),
     ) as { misses: { cause: string; line: string }[] };
+    expect(misses.length).toBe(340);
+    // Made with the IANA's time zones of 2025. Those of 2026 leave Alberta on summer time from November 2026 on, so that "daylight saving
+    // set wrong" is another mistake there, by the age of Node's own list.
+    const lasting = misses.filter(
+      ({ line }) => !(line.includes('site:51.05,-114.07') && (/at:(\S+)/u.exec(line)?.[1] ?? '') >= '2026-11'),
+    );
+    expect(lasting.length).toBeGreaterThan(320);
     let first = 0;
     let firstThree = 0;
-    for (const { cause, line } of misses) {
+    for (const { cause, line } of lasting) {
       const ids = ((await asked(line)).data.causes as { id: string }[]).map(({ id }) => id);
       if (ids[0] === cause) first++;
       if (ids.slice(0, 3).includes(cause)) firstThree++;
     }
     console.info(
-      `astray on ${misses.length} misses of another model: first ${((100 * first) / misses.length).toFixed(1)} %, first three ${((100 * firstThree) / misses.length).toFixed(1)} %`,
+      `astray on ${lasting.length} misses of another model: first ${((100 * first) / lasting.length).toFixed(1)} %, first three ${((100 * firstThree) / lasting.length).toFixed(1)} %`,
     );
-    expect(misses.length).toBe(340);
-    expect(first / misses.length).toBeGreaterThanOrEqual(0.9);
-    expect(firstThree / misses.length).toBeGreaterThanOrEqual(0.98);
+    expect(first / lasting.length).toBeGreaterThanOrEqual(0.9);
+    expect(firstThree / lasting.length).toBeGreaterThanOrEqual(0.98);
   });
   it('names open amounts, turned bases and two mistakes too, says when it knows none, and how sure it is (generate_pointing_mixed_misses.py)', async () => {
     const { misses } = JSON.parse(

@@ -53,7 +53,7 @@ describe('the Sun is warned of', () => {
     const known = await asked(`${line} speeds:3,3`, at);
     const least = (reply: Reply): number => (reply.data.path as { minimumSeparationDeg: number }).minimumSeparationDeg;
     expect(least(any)).toBeLessThanOrEqual(least(known) + 0.01);
-    expect(words(any)).toContain('the worst of every order of the axes');
+    expect(words(any)).toContain('whichever axis goes first or up to four times faster');
     expect(words(known)).toContain('3° and 3° a second');
   });
 

@@ -7,7 +7,7 @@ import { mountSky } from '../../bot/pointing/mount/mount-sky.js';
 import { EVEN_MOTION, legMotion, type Motion } from '../../bot/pointing/way/slew.js';
 import { saferWay, straightWay, type WayRequest } from '../../bot/pointing/way/way-past-sun.js';
 import { angleBetween } from '../../bot/sky/angles.js';
-import { placeOf } from '../../bot/sky/place.js';
+import { ofDateFromHorizontal, placeOf } from '../../bot/sky/place.js';
 
 const COMMON = { latitudeDeg: 52.71, longitudeDeg: 0.12, elevationM: 5 };
 const separationsAlong = (request: WayRequest, points: readonly AxisAngles[], stepS: number): number[] => {
@@ -194,6 +194,32 @@ describe('a mount whose speeds are not known', () => {
       { numRuns: 40 },
     );
     expect(offered).toBeGreaterThan(3);
+  });
+});
+
+describe('an alt-azimuth base', () => {
+  // 2026-06-20, 07:30 UTC at 52.71° N: the Sun about 33° high and east (from memory, to some degrees).
+  const utcMs = Date.UTC(2026, 5, 20, 7, 30);
+  const at = (altitudeDeg: number, azimuthDeg: number) =>
+    ofDateFromHorizontal({ altitudeDeg, azimuthDeg }, COMMON, utcMs);
+  const altazWay = (fromAzimuthDeg: number, toAzimuthDeg: number) =>
+    straightWay({
+      mount: 'altaz',
+      observer: COMMON,
+      utcMs,
+      from: at(35, fromAzimuthDeg),
+      target: at(35, toAzimuthDeg),
+      motion: null,
+    });
+
+  it('that turns by nearly half a circle is reckoned to go by either side, so by the Sun as well', () => {
+    // Short by the west, the other way through the east at the Sun's own height.
+    expect(altazWay(5, 190).minimumSeparationDeg).toBeLessThan(5);
+    expect(altazWay(5, 175).minimumSeparationDeg).toBeLessThan(5);
+  });
+
+  it('that turns by less goes the short way', () => {
+    expect(altazWay(5, 230).minimumSeparationDeg).toBeGreaterThan(60);
   });
 });
 

@@ -34,8 +34,8 @@ describe('the vocabulary', () => {
     expect([...languages].sort()).toEqual(
       expect.arrayContaining(['de', 'es', 'fr', 'it', 'ja', 'nl', 'pl', 'pt', 'zh']),
     );
-    for (const { id, texts, fromMemory } of translations)
-      expect([...(fromMemory ?? [])].sort(), id).toEqual(Object.keys(texts).sort());
+    for (const { id, texts, fromMemory, source } of translations)
+      if (!source.includes('catalogues')) expect([...(fromMemory ?? [])].sort(), id).toEqual(Object.keys(texts).sort());
     expect(readFileSync('knowledge/connection/reading/translations.yaml', 'utf8')).toContain('fromMemory');
   });
 });

@@ -66,3 +66,31 @@ describe('any text', () => {
     for (const { quote } of read.facts) expect(quote.length).toBeLessThanOrEqual(120);
   });
 });
+
+describe('what a text does not say', () => {
+  const told = (text: string): readonly string[] =>
+    readText(reading, text).facts.map(({ what, answer }) => `${what}.${answer}`);
+
+  it.each([
+    // German: "die" is an article.
+    ['Ein Verbindungsversuch ist fehlgeschlagen, da die Gegenstelle nicht richtig reagiert hat', 'how-far.drops'],
+    ['USB Root Hub (USB 3.0) Properties > Power Management', 'hub.bus-hub'],
+    ['Access serial port hardware: (disconnected)  - snap permissions', 'how-far.drops'],
+    ['Other devices -> USB to UART Bridge Controller with a yellow triangle', 'path.controller-usb'],
+    ['the driver is not for this chip', 'mac-approval.waiting'],
+    [
+      'Pinging 192.168.1.77 with 32 bytes of data:\nReply from 192.168.1.20: Destination host unreachable.',
+      'ping.answers',
+    ],
+    ['device manager shows COM7 without yellow mark', 'port-appears.unknown'],
+    ['I soldered my own serial lead from a phone plug', 'usb-cable.charge-only'],
+    ['the red LED on the mount blinks slowly', 'power-light.steady'],
+    ['/dev/cu.usbmodem shows', 'mac-tree.both'],
+  ])('is not read of it: %s', (text, not) => {
+    expect(told(text)).not.toContain(not);
+  });
+
+  it('is the system: a pasted line of one system tells which it is', () => {
+    expect(told('generic converter now attached to ttyUSB0')).toContain('system.linux');
+  });
+});

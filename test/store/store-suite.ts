@@ -194,6 +194,20 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(await store.walks.get('new')).not.toBeNull();
   });
 
+  it('finds the newest walk that another began for a member and that waits for them, in that club alone', async () => {
+    const pushed = { helperId: RAVI, awaitsMember: true } as const;
+    expect(await store.walks.waiting(CLUB, TAMSIN)).toBeNull();
+    await store.walks.put(walk('own', { updatedUtcMs: 9000 }));
+    await store.walks.put(walk('pushed', { ...pushed, updatedUtcMs: 1000 }));
+    await store.walks.put(walk('newer', { ...pushed, updatedUtcMs: 2000, helperId: 'discord:3' }));
+    await store.walks.put(walk('ended', { ...pushed, updatedUtcMs: 3000, endedUtcMs: 3000 }));
+    await store.walks.put(walk('elsewhere', { ...pushed, updatedUtcMs: 4000, clubId: 'other' }));
+    expect((await store.walks.waiting(CLUB, TAMSIN))?.id).toBe('newer');
+    expect(await store.walks.waiting(CLUB, RAVI)).toBeNull();
+    await store.walks.put(walk('newer', { updatedUtcMs: 5000, helperId: 'discord:3' }));
+    expect((await store.walks.waiting(CLUB, TAMSIN))?.id).toBe('pushed');
+  });
+
   it('counts every outcome, from several processes at once', async () => {
     const stores = [store, await another(), await another()];
     await Promise.all(

@@ -50,7 +50,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   pictures: ['ground'],
   triage: ['ground', 'reading'],
   ahead: [...FOUNDATION, 'catalogue', 'small-bodies'],
-  store: [...FOUNDATION, 'reply'],
+  // Of pointing the kinds of mount that a member's gear may be.
+  store: [...FOUNDATION, 'reply', 'pointing'],
   evening: [...FOUNDATION, 'catalogue', 'pointing', 'reply', 'small-bodies'],
   reminders: [...FOUNDATION, 'pointing', 'times', 'reply', 'store', 'app'],
   // Dispatch lays what people type out over the options, and completion names saved sites: both are asked for in asking/.

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatDate, formatLocalDateTime, parseDate, parseTime } from '../../bot/times/index.js';
 
-const ZONE = 'America/Edmonton';
+// A zone whose rules hold in every time zone database that a supported Node carries: Alberta's changed with 2026b or c.
+const ZONE = 'America/Denver';
 /** Wednesday 25 November 2026, 20:00 and (the same night) Thursday 02:00, mountain standard time. */
 const EVENING = Date.parse('2026-11-26T03:00Z');
 const SMALL_HOURS = Date.parse('2026-11-26T09:00Z');
@@ -140,7 +141,7 @@ describe('a time in plain words', () => {
     fc.assert(
       fc.property(
         any,
-        fc.constantFrom('America/Edmonton', 'Europe/London', 'Asia/Kathmandu', 'Australia/Sydney', 'Pacific/Auckland'),
+        fc.constantFrom('America/Denver', 'Europe/London', 'Asia/Kathmandu', 'Australia/Sydney', 'Pacific/Auckland'),
         (raw, zone) => {
           const utcMs = Math.floor(raw / 60_000) * 60_000;
           const shown = formatLocalDateTime(utcMs, zone).replace(/ \S+$/, '');

@@ -264,7 +264,7 @@ describe('what is kept', () => {
     const down = (): Promise<never> =>
       Promise.reject(new StoreError('store-unavailable', 'The store does not answer.'));
     const broken = {
-      walks: { put: down, get: down, active: down, purge: down },
+      walks: { put: down, get: down, active: down, waiting: down, purge: down },
       outcomes: { add: down, counts: down },
       gear: { get: down, put: down },
       forgetMember: () => Promise.resolve(0),

@@ -13,6 +13,12 @@ describe('the expected cost of repair', () => {
     expect(plan.weightedMinutes).toBeCloseTo(10, 12);
   });
 
+  it('leaves out no remedy of a model of six hundred faults', () => {
+    // 600 alike: sum over i of (1 - i/600)·2 = 2·601/2 = 601.
+    const plan = repairPlan(Float64Array.from({ length: 600 }, () => 1 / 600), new Float64Array(600).fill(2), 1e6);
+    expect(plan.weightedMinutes).toBeCloseTo(601, 6);
+  });
+
   it('counts the service call for what no remedy cures', () => {
     // A then B: 0.6/3 = 0.2, 0.3/6 = 0.05; 3 + 0.4·6 + 0.1·50 = 10.4.
     expect(repairPlan(Float64Array.of(0.6, 0.3, 0.1), Float64Array.of(3, 6), 50).weightedMinutes).toBeCloseTo(10.4, 12);

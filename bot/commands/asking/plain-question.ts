@@ -64,6 +64,14 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
+    /\bleave\b.*\b(?:out|set up|outside|uncovered)\b/u,
+    refused(
+      'Left out till morning, cap it first: once the Sun is up, an open tube burns what is behind it. I can warn you before sunrise.',
+      ['Warn me before sunrise', 'remind sunrise'],
+      ['When is sunrise?', 'dark'],
+    ),
+  ],
+  [
     /\b(?:great )?red spot\b/u,
     refused(
       'I do not reckon when the Red Spot faces us: its drift has to be measured. I know where Jupiter and its moons stand.',

@@ -33,6 +33,13 @@ const percent = (probability: number): string => {
   return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`;
 };
 
+/** The likeliest cause that is not the first one with something unseen beside it. */
+const rivalOf = ([first, second, ...others]: readonly Explanation[]): Explanation => {
+  const holdsFirst = ({ parts }: Explanation): boolean =>
+    first!.parts.every(({ id }) => parts.some((part) => part.id === id));
+  return [second!, ...others].find((cause) => !holdsFirst(cause)) ?? second!;
+};
+
 /** A cause stands before all else. */
 export const isFound = ({ causes, isRight, unexplainedProbability }: Diagnosis): boolean =>
   !isRight && (causes[0]?.probability ?? 0) > unexplainedProbability;
@@ -55,7 +62,8 @@ const epochWords = ({ diagnosis, context, observations }: Finding): string => {
 
 const summaryOf = (finding: Finding): string => {
   const { diagnosis, context } = finding;
-  const [first, second] = diagnosis.causes as [Explanation, Explanation];
+  const first = diagnosis.causes[0]!;
+  const second = rivalOf(diagnosis.causes);
   if (diagnosis.isRight)
     return `No miss to speak of: what you saw is as near to right as it can be read. Centre the target by hand and carry on.${epochWords(finding)}`;
   if (!isFound(diagnosis))
@@ -201,11 +209,16 @@ export interface FindingReply {
 export const findingReply = (finding: Finding, targetName: string): FindingReply => {
   const { context, observations, diagnosis } = finding;
   const { circumstances, target } = context;
-  const [first, second] = diagnosis.causes as [Explanation, Explanation];
+  const first = diagnosis.causes[0]!;
   const fit = polarFit(circumstances, observations);
   const right = diagnosis.isRight;
   const found = isFound(diagnosis);
-  const next = nextObservation(circumstances, target, observations, [first, second], !finding.isSunUp);
+  const tells = (rival: Explanation) =>
+    nextObservation(circumstances, target, observations, [first, rival], !finding.isSunUp);
+  const rival = rivalOf(diagnosis.causes);
+  const byRival = tells(rival);
+  const second = byRival === null ? diagnosis.causes[1]! : rival;
+  const next = byRival ?? tells(second);
   const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
   const nextText =
     next === null

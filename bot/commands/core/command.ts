@@ -167,6 +167,8 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
    * an option is one only where its value follows without a space.
    */
   readonly freeText?: true;
+  /** Words after its name by which it is a sentence rather than options: "remind me when …". Its own reading is tried after the readers'. */
+  readonly sentence?: RegExp;
   /** What choices of this command's replies may open, by name (1–10 lower-case characters). */
   readonly forms?: Readonly<Record<string, Form>>;
   /** Lines that work as they stand, in the text grammar; the first is shown by `help`. */

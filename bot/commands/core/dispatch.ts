@@ -189,15 +189,25 @@ const NOT_READ: readonly string[] = [
   'unknown-target',
   'unreadable-date',
   'unreadable-time',
+  'unknown-command',
 ];
 const LEAST_WORDS = 3;
+const HAS_OPTIONS = /\s[a-z]{2,12}:\S/u;
 
-/** A sentence that begins with a command's name: "remind me to look at jupiter at 11", "moon rise tomorrow". */
+const mendingReaders = (deps: Deps) => (deps.readers ?? []).filter(({ mendsCommands }) => mendsCommands === true);
+
+/** Where a command says by which words it is spoken to in a sentence; null otherwise, and where no reader understands it. */
+const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask): Promise<Outcome | null> => {
+  const rest = line.trim().replace(/^\/?\S+\s*/u, '');
+  const isSentence = command.sentence?.test(rest) === true && !HAS_OPTIONS.test(line);
+  return isSentence ? readWords(deps, line, ask, mendingReaders(deps)) : null;
+};
+
+/** A sentence that begins with a command's name by chance: "moon rise tomorrow". */
 const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask): Promise<Outcome> => {
-  const isSentence = line.trim().split(/\s+/u).length >= LEAST_WORDS && !/\s[a-z]{2,12}:\S/u.test(line);
+  const isSentence = line.trim().split(/\s+/u).length >= LEAST_WORDS && !HAS_OPTIONS.test(line);
   if (!isProblem(outcome) || !NOT_READ.includes(outcome.problem) || !isSentence) return outcome;
-  const readers = (deps.readers ?? []).filter(({ mendsCommands }) => mendsCommands === true);
-  return (await readWords(deps, line, ask, readers)) ?? outcome;
+  return (await readWords(deps, line, ask, mendingReaders(deps))) ?? outcome;
 };
 
 /** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
@@ -209,7 +219,11 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
  */
 export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  if (!isProblem(parsed)) return mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
+  if (!isProblem(parsed)) {
+    const asSentence = await readSentence(deps, line, parsed.command, ask);
+    if (asSentence !== null) return asSentence;
+    return mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
+  }
   return NO_COMMAND.includes(parsed.problem)
     ? ((await readWords(deps, line.slice(0, PASTE_LIMIT), ask)) ?? parsed)
     : parsed;

@@ -112,6 +112,12 @@ const choices = (part: Part, nextPage: number | null): readonly Choice[] => [
   { label: 'Forget me', run: 'forget' },
 ];
 
+const summaryOf = (part: string, facts: number, page: number, pages: number): string => {
+  if (part === 'summary') return 'Only this, and only for you to see. Each part can be shown in full.';
+  if (facts === 0) return `No ${part}.`;
+  return `Your ${part}, in full${pages === 1 ? '' : `, page ${page} of ${pages}`}.`;
+};
+
 export const mydata = defineCommand({
   name: 'mydata',
   summary: 'Show me everything you keep about me',
@@ -140,13 +146,7 @@ export const mydata = defineCommand({
       title: 'What I keep about you',
       audience: 'asker',
       facts: isNothing ? [] : facts,
-      summary: isNothing
-        ? 'Nothing.'
-        : part === 'summary'
-          ? 'Only this, and only for you to see. Each part can be shown in full.'
-          : facts.length === 0
-            ? `No ${part}.`
-            : `Your ${part}, in full${pages === 1 ? '' : `, page ${page} of ${pages}`}.`,
+      summary: isNothing ? 'Nothing.' : summaryOf(part, facts.length, page, pages),
       notes: part === 'summary' ? KEPT_PERIODS : [],
       choices: isNothing ? [] : choices(part, page < pages ? page + 1 : null),
       pointsAt: NOWHERE,

@@ -64,7 +64,8 @@ const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action
   const named = word !== undefined && !isAction(word) ? { ...given, target: given.target ?? word } : given;
   if (word !== undefined && isAction(word)) return { ...named, action: word.toLowerCase() as Action };
   const isAsking = [named.target, named.when, named.nights, named.at].some((value) => value !== undefined);
-  return { ...named, action: isAsking ? 'add' : named.id !== undefined ? 'cancel' : 'list' };
+  if (isAsking) return { ...named, action: 'add' };
+  return { ...named, action: named.id !== undefined ? 'cancel' : 'list' };
 };
 
 const saved = (kept: Reminder, moment: Moment, { where, pointsAt, notes = [] }: Asked): Outcome => {
@@ -140,6 +141,7 @@ export const remind = defineCommand({
     'remind list',
     'remind cancel id:k7m2xqp',
   ],
+  sentence: /^(?:me|us|everyone|everybody)\b/iu,
   completeOwn: completeReminders,
   run: async (deps, request): Promise<Outcome> => {
     const given = tidied(request.options);

@@ -24,6 +24,9 @@ import { wayData, wayWords } from './way-words.js';
 const JUST_SET_DEG = -2;
 const HOME_NAMES = new Set(['home', 'park', 'parked']);
 
+const CABLE_GUARD =
+  'The base is taken to turn the short way. One that guards its cables may go the long way round: watch it, caps on.';
+
 interface Start {
   readonly from: WayRequest['from'];
   readonly said: string;
@@ -127,7 +130,7 @@ interface Question extends KnownMotion {
 
 const motionWords = ({ motion, isSaved }: KnownMotion): string =>
   motion === null
-    ? 'for the worst of every order of the axes and either one up to four times as fast as the other; with speeds: (or gear speeds:) yours alone is reckoned'
+    ? 'whichever axis goes first or up to four times faster; give speeds: (or save them with gear) to reckon yours alone'
     : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
 const factsFor = ({ target, utcMs, zone }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
@@ -214,6 +217,7 @@ const sunReply = (
     notes: [
       ...round,
       ...(sun.isSunUp ? [reckoned] : []),
+      ...(sun.isSunUp && mount === 'altaz' ? [CABLE_GUARD] : []),
       ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),
     ],
     cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],

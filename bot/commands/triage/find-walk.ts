@@ -1,12 +1,13 @@
 /** Which walk a line is about, and who speaks in it. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
+import { WALK_DAYS } from '../../reminders/purge-old.js';
 import { gearForOwnWalk } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
 import type { Asker } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
-import { activeWalk, loadWalk, newWalkId, type Walk } from './walk-keeper.js';
+import { activeWalk, loadWalk, newWalkId, walkBegunFor, type Walk } from './walk-keeper.js';
 
 export const speakerOf = (walk: Walk, asker: Asker): Speaker | null => {
   if (walk.memberId === asker.memberId) return 'member';
@@ -92,6 +93,19 @@ const underWay = async (deps: Deps, asker: Asker, forMember: string | undefined)
   );
 };
 
+/** A walk left for longer no longer takes words that may be meant for something else. */
+const WAITS_MS = 3 * 3_600_000;
+
+/**
+ * Points to a walk that another began for the member, here and lately. A line and no more: it is entered by naming it, so nobody can
+ * have another answer in a walk of their making unawares.
+ */
+const begunForThem = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<string | null> => {
+  const walk = await walkBegunFor(deps.store, asker.clubId, asker.memberId);
+  if (walk === null || walk.channelId !== asker.channelId || nowUtcMs - walk.updatedUtcMs > WAITS_MS) return null;
+  return `${walk.state.names.helper ?? 'Someone'} began a walk for you here. To answer in that one instead: triage walk:${walk.id}`;
+};
+
 /** The walk a line is about: the one it names, the one under way, or a new one. */
 export const findWalk = async (
   deps: Deps,
@@ -106,7 +120,7 @@ export const findWalk = async (
     return walk === null
       ? problem(
           'unknown-walk',
-          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept 30 days. Start a new one with: triage`,
+          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept ${WALK_DAYS} days. Start a new one with: triage`,
         )
       : { walk, isNew: false, note: null };
   }
@@ -114,11 +128,12 @@ export const findWalk = async (
   // One walk at a time for each member somebody helps, however often it is begun.
   const under = asked.fresh && !helps ? null : await underWay(deps, asker, asked.for);
   if (under !== null) return under;
-  return { walk: await begin(model, request, asked.for, nowUtcMs), isNew: true, note: null };
+  return {
+    walk: await begin(model, request, asked.for, nowUtcMs),
+    isNew: true,
+    note: helps ? null : await begunForThem(deps, asker, nowUtcMs),
+  };
 };
-
-/** A walk left for longer no longer takes words that may be meant for something else. */
-const WAITS_MS = 3 * 3_600_000;
 
 /** The walk of this asker that waits for a word in this place; null: none. */
 export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {

@@ -68,6 +68,17 @@ export const activeWalk = async (
   }
 };
 
+/** The newest walk that another began for this member in a club and that waits for their first word. */
+export const walkBegunFor = async (store: Store, clubId: string, memberId: string): Promise<Walk | null> => {
+  try {
+    const stored = await store.walks.waiting(clubId, memberId);
+    return stored === null ? null : fromStored(stored);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return null;
+  }
+};
+
 /** Never rejects with a StoreError: a walk at the pier must go on. A walk kept in memory moves to the store once that answers again. */
 export const keepWalk = async (store: Store, walk: Walk): Promise<Kept> => {
   const memory = memoryOf(store);

@@ -208,7 +208,9 @@ export const weighMistakes = (
   const definite = weighEntries(scales, entryMistakes);
   const amounts = weighAmounts(scales, entryMistakes);
   weighTwoEntries(scales, definite, entryMistakes);
-  const wrong = [...definite, ...amounts].sort((a, b) => b.logPrior + b.logShown - a.logPrior - a.logShown);
+  // Nothing but a landing speaks of the mount: without one, a wrong entry needs no mistake of the mount beside it.
+  const beside = scales.landings.length === 0 ? [] : [...definite, ...amounts];
+  const wrong = beside.sort((a, b) => b.logPrior + b.logShown - a.logPrior - a.logShown);
   for (const mistake of mistakes.filter(({ kind }) => kind === 'mount')) {
     // Which of many stars was meant is open enough by itself.
     const isOpen = mistake.id === 'wrong-star' && circumstances.alignedOn === null;

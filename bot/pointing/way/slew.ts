@@ -23,15 +23,22 @@ export const EVEN_MOTION: Motion = {
 export interface Leg {
   readonly from: AxisAngles;
   readonly to: AxisAngles;
+  /** In azimuth the long way round. */
+  readonly isLongWay?: boolean;
 }
 
-/** Signed turns of both axes in degrees. Azimuth goes the short way; equatorial axes stay inside their range and never wrap. */
-export const legTurns = (mount: MountKind, { from, to }: Leg): AxisAngles => {
+const longWay = (turnDeg: number): number => (turnDeg > 0 ? turnDeg - 360 : turnDeg + 360);
+
+/**
+ * Signed turns of both axes in degrees. Azimuth goes the short way, where nothing else is said; equatorial axes stay inside their
+ * range and never wrap.
+ */
+export const legTurns = (mount: MountKind, { from, to, isLongWay = false }: Leg): AxisAngles => {
   const primary = to.primaryDeg - from.primaryDeg;
-  return {
-    primaryDeg: mount === 'altaz' ? wrapDeg180(primary) : primary,
-    secondaryDeg: to.secondaryDeg - from.secondaryDeg,
-  };
+  const secondaryDeg = to.secondaryDeg - from.secondaryDeg;
+  if (mount !== 'altaz') return { primaryDeg: primary, secondaryDeg };
+  const short = wrapDeg180(primary);
+  return { primaryDeg: isLongWay ? longWay(short) : short, secondaryDeg };
 };
 
 /** A stretch of a leg in which the same axes move; at the most so fast in degrees a second on the sky. */

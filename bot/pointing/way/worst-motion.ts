@@ -92,8 +92,11 @@ const closestInFan = (
   return best;
 };
 
-/** The worst over all motions; `known`: the mount's own, where its speeds are known. Ends early at anything nearer than `enoughDeg`. */
-export const worstOnLeg = (
+/** Near half a turn a base may go round by either side: play in the axis, or a guard of the cables, decides. Common practice, no source. */
+export const EITHER_WAY_DEG = 150;
+
+/** The worst over all motions of a leg that goes round by one side. */
+const worstOneWay = (
   mount: MountKind,
   leg: Leg,
   sunAt: (seconds: number) => Vector3,
@@ -110,4 +113,22 @@ export const worstOnLeg = (
   const second = by({ ...EVEN_MOTION, order: 'secondary-first' });
   const byAxis = first.separationDeg <= second.separationDeg ? first : second;
   return byAxis.separationDeg < enoughDeg ? byAxis : closestInFan(mount, leg, sunAt, byAxis, enoughDeg);
+};
+
+/**
+ * The worst over all motions; `known`: the mount's own, where its speeds are known. An alt-azimuth base that turns by nearly
+ * half a circle may go by either side, where nothing is known. Ends early at anything nearer than `enoughDeg`.
+ */
+export const worstOnLeg = (
+  mount: MountKind,
+  leg: Leg,
+  sunAt: (seconds: number) => Vector3,
+  known: Motion | null,
+  enoughDeg = -Infinity,
+): Closest => {
+  const short = worstOneWay(mount, leg, sunAt, known, enoughDeg);
+  const isEitherWay = known === null && mount === 'altaz' && Math.abs(legTurns(mount, leg).primaryDeg) > EITHER_WAY_DEG;
+  if (!isEitherWay || short.separationDeg < enoughDeg) return short;
+  const long = worstOneWay(mount, { ...leg, isLongWay: true }, sunAt, known, enoughDeg);
+  return long.separationDeg < short.separationDeg ? long : short;
 };

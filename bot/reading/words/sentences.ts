@@ -34,6 +34,13 @@ const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Cl
   return { tokens, met, covers, places, small, asks };
 };
 
+const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
+const ANOTHER = /^(?:another|other|different|new|two|three|four|several|\d)$/u;
+
+/** "I tried three cables, another laptop": the comma goes on with the list. */
+const isInList = (before: readonly Token[], next: Token | undefined): boolean =>
+  next?.kind === 'word' && ANOTHER.test(next.word) && before.slice(-8).some(({ word }) => TRIED.has(word));
+
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
   let own: Token[] = [];
@@ -41,7 +48,9 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
     if (own.length > 0) sentences.push(sentence(lexicon, own, asks));
     own = [];
   };
-  for (const token of tokensOf(text)) {
+  const all = tokensOf(text);
+  for (const [at, token] of all.entries()) {
+    if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
     if (token.kind === 'word') own.push({ ...token, word: lexicon.mend(token.word) });
     else if (token.kind === 'pause') own.push(token);
     else end(token.kind === 'ask');

@@ -99,6 +99,21 @@ export const walkRows = (engine: Engine): Store['walks'] => ({
         .executeTakeFirst();
       return row === undefined ? null : walkOf(row);
     }),
+  waiting: (clubId, memberId) =>
+    engine.run(async (db) => {
+      const row = await db
+        .selectFrom('walks')
+        .selectAll()
+        .where('club_id', '=', storable(clubId))
+        .where('ended_utc_ms', 'is', null)
+        .where('member_id', '=', storable(memberId))
+        .where('awaits_member', '=', 1)
+        .orderBy('updated_utc_ms', 'desc')
+        .orderBy('id')
+        .limit(1)
+        .executeTakeFirst();
+      return row === undefined ? null : walkOf(row);
+    }),
   purge: (beforeUtcMs) =>
     engine.run(async (db) => {
       const { numDeletedRows } = await db

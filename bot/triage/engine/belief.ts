@@ -13,9 +13,19 @@ const MENDED = 0.05;
 export const answerLikelihood = (check: CheckNumbers, answer: number, hypothesis: number, slip: number): number =>
   (1 - slip) * (check.odds[answer]?.[hypothesis] ?? 0) + slip * mistakenFor(check, answer);
 
+/** How often someone who was mistaken says the same when asked once more: the mistake was no slip of the thumb. A guess. */
+const KEEPS_TO_IT = 0.5;
+
+/** How a second look at a thing that is `real` is reported, by one who has said `first` of it. */
+const reportedAgain = (check: CheckNumbers, first: Observation, second: Observation, real: number): number => {
+  const anew = reported(check, second.answer, real, slipOf(check, second));
+  if (first.answer === real) return anew;
+  return (second.answer === first.answer ? KEEPS_TO_IT : 0) + (1 - KEEPS_TO_IT) * anew;
+};
+
 /**
  * Probability of a second answer to the same check, given the first: both looks see one and the same thing, so under each
- * hypothesis what it is gets summed over, and only the mistakes are independent.
+ * hypothesis what it is gets summed over.
  */
 export const secondLookLikelihood = (
   check: CheckNumbers,
@@ -29,7 +39,7 @@ export const secondLookLikelihood = (
     both +=
       (check.odds[real]?.[hypothesis] ?? 0) *
       reported(check, first.answer, real, slip) *
-      reported(check, second.answer, real, slipOf(check, second));
+      reportedAgain(check, first, second, real);
   }
   return both / answerLikelihood(check, first.answer, hypothesis, slip);
 };
@@ -84,10 +94,11 @@ const mistakenShare = (
     let right = 0;
     let all = 0;
     for (let real = 0; real < numbers.answers.length; real++) {
-      const seen = looks.reduce(
-        (product, look) => product * reported(numbers, look.answer, real, slipOf(numbers, look)),
-        numbers.odds[real]?.[h] ?? 0,
-      );
+      const [first = own, second] = looks;
+      const seen =
+        (numbers.odds[real]?.[h] ?? 0) *
+        reported(numbers, first.answer, real, slipOf(numbers, first)) *
+        (second === undefined ? 1 : reportedAgain(numbers, first, second, real));
       all += seen;
       if (real === own.answer) right = seen;
     }
@@ -102,12 +113,12 @@ const mistakenShare = (
  */
 const MOST_AFTER_NO_CURE = [1, 0.35, 0.15] as const;
 
-const capped = (belief: Float64Array, tried: Evidence['tried']): void => {
+const capped = (belief: Float64Array, { tried, notTaken }: Evidence): void => {
   let over = 0;
   let rest = 0;
   const caps = new Map<number, number>();
   for (const [fault, times] of tried) {
-    const most = MOST_AFTER_NO_CURE[Math.min(2, times)] ?? 1;
+    const most = notTaken.has(fault) ? 1 : (MOST_AFTER_NO_CURE[Math.min(2, times)] ?? 1);
     if ((belief[fault] ?? 0) <= most) continue;
     caps.set(fault, most);
     over += (belief[fault] ?? 0) - most;
@@ -133,7 +144,7 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
   }
   for (const fault of evidence.mended) applyNoCure(probabilities, fault, MENDED);
   normalise(probabilities);
-  capped(probabilities, evidence.tried);
+  capped(probabilities, evidence);
   const mistaken = evidence.observations.map((own) => {
     const numbers = situation.checks[own.check];
     const looks = evidence.observations.filter(({ check }) => check === own.check);

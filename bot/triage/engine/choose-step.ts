@@ -9,13 +9,13 @@ import {
   leastValue,
   likeliestRemedies,
   oneStepAsks,
+  plannedMinutes,
   tryValue,
   type OpenCheck,
   type Outlook,
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { repairPlan } from './repair-cost.js';
 import { attempts, first, freeLookFirst, mayTry, plainlyKnown, safetyRemedy } from './rules-of-order.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
@@ -36,7 +36,7 @@ const DOUBTFUL = 0.25;
 const MOST_SECOND_LOOKS = 2;
 const TIE = 1e-9;
 /** Hypotheses below this are left out of the look ahead; they come back if later answers raise them. */
-const FAINT = 1e-3;
+const FAINT = 3e-3;
 /** A check that answers one way this surely tells nothing now. */
 const FOREGONE = 0.985;
 /** A check cannot bear on the matter where the causes that it tells from the rest are together less likely than this. */
@@ -46,6 +46,9 @@ const TELLS = 0.3;
 /** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
 const SIGN_OF_IT = 0.16;
 const ENOUGH_LOOKS = 5;
+
+/** Checks followed two steps ahead. */
+const FOLLOWED = 16;
 
 interface Focus extends Outlook {
   readonly hypotheses: readonly number[];
@@ -99,6 +102,10 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
 /** A safety look at one way's lead is for those who have, or may have, that lead: they said so, or could not say. */
 const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
   safety !== true || only?.paths === undefined || context.path !== null || context.pathUnsure === true;
+
+/** Handing on now, the search for an unknown's link included. */
+const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
+  plannedMinutes(belief, tryMinutes.map(() => Infinity), minutes);
 
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
@@ -190,7 +197,7 @@ export const rankSteps = (
   const { depth, breadth } = foresight;
   const freely = foresight.freely === true;
   const focus = focusOn(situation, evidence, belief, freely);
-  const repair = repairPlan(focus.belief, focus.tryMinutes, focus.handOnMinutes).weightedMinutes;
+  const repair = plannedMinutes(focus.belief, focus.tryMinutes, focus.handOnMinutes);
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
@@ -198,15 +205,20 @@ export const rankSteps = (
     minutes,
   });
 
-  const choices: Choice[] = [{ kind: 'handOn', minutes: focus.handOnMinutes }];
+  const choices: Choice[] = [{ kind: 'handOn', minutes: handedOn(focus) }];
   const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );
-  for (const fault of offered)
-    choices.push(attempt(focus.hypotheses[fault] ?? 0, tryValue(focus, focus.belief, fault, depth - 1, breadth)));
-  for (const [rank, { check, value }] of oneStepAsks(focus, focus.belief, repair, Infinity).entries()) {
-    const rest: Outlook = { ...focus, checks: focus.checks.filter((other) => other !== check) };
+  const asks = oneStepAsks(focus, focus.belief, repair, Infinity);
+  // What is worth little now is seldom worth much after one answer: two steps ahead only the better half is followed.
+  const followed = freely ? focus.checks : asks.slice(0, FOLLOWED).map(({ check }) => check);
+  for (const fault of offered) {
+    const minutes = tryValue({ ...focus, checks: followed }, focus.belief, fault, depth - 1, breadth);
+    choices.push(attempt(focus.hypotheses[fault] ?? 0, minutes));
+  }
+  for (const [rank, { check, value }] of asks.entries()) {
+    const rest: Outlook = { ...focus, checks: followed.filter((other) => other !== check) };
     const minutes =
       depth > 1 && rank < breadth
         ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) =>

@@ -17,6 +17,8 @@ export interface Evidence {
   readonly factors: ReadonlyMap<number, number>;
   /** Checks whose last look gave "not sure". */
   readonly unsure: ReadonlySet<number>;
+  /** Questions answered and remedies tried since the walk began or something last changed; what words said is not counted. */
+  readonly turns: number;
   /** Checks whose answers were set aside when a remedy changed something. */
   readonly setAside: ReadonlySet<number>;
 }
@@ -41,6 +43,7 @@ interface Gathering {
   readonly mended: Set<number>;
   factors: Map<number, number>;
   readonly unsure: Set<number>;
+  turns: number;
   setAside: Set<number>;
 }
 
@@ -136,23 +139,22 @@ const takeChange = (state: Gathering, index: number): void => {
     [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
   );
   state.factors = new Map();
+  state.turns = 0;
 };
 
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined) return;
   state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
-  // Twice without effect speaks as loud, whatever the look in between showed.
-  const times = state.notTaken.has(index) ? 2 : 1;
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
-  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + times);
+  if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
   if (event.outcome === 'changed') takeChange(state, index);
 };
 
 /**
  * A look at what the remedy just done should have changed. As it should be: the remedy was done, so its fault is the less
- * likely. Still wrong: it was not done, or not there, so its failure says nothing, and it may come once more.
+ * likely. Still wrong: it was not done, and may come once more, or another cause shows itself the same way.
  */
 const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answer' }>): boolean => {
   const index = state.unverified;
@@ -160,9 +162,8 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
   if (index === null || verify?.check !== event.check || event.answer === UNSURE) return false;
   state.unverified = null;
   if (event.answer !== verify.answer) {
-    state.tried.delete(index);
-    state.notTaken.add(index);
-    return true;
+    if ((state.attempts.get(index) ?? 0) < 2) state.notTaken.add(index);
+    return false;
   }
   state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
   const check = state.situation.checkIndex.get(event.check);
@@ -193,14 +194,16 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     mended: new Set(),
     factors: new Map(),
     unsure: new Set(),
+    turns: 0,
     setAside: new Set(),
   };
   for (const [at, event] of events.entries()) {
+    if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
     if (event.kind === 'text') takeText(state, event, readTexts(events, at));
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
   }
-  const { tried, attempts, notTaken, mended, factors, unsure, setAside } = state;
-  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, setAside };
+  const { tried, attempts, notTaken, mended, factors, unsure, turns, setAside } = state;
+  return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, turns, setAside };
 };

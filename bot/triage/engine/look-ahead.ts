@@ -37,6 +37,21 @@ const knowingAll = (belief: Float64Array, tryMinutes: Float64Array, handOnMinute
   return minutes;
 };
 
+/** What a helper loses on a trouble that no list holds when the link it lies in is not known, as a share of the whole. */
+const SEARCH_SHARE = 0.2;
+
+/** Minutes, weighted, when remedies alone follow: repair, and for what no list holds the search for its link. */
+export const plannedMinutes = (belief: Float64Array, tryMinutes: Float64Array, handOnMinutes: number): number => {
+  let unknown = 0;
+  let most = 0;
+  for (let h = tryMinutes.length; h < belief.length; h++) {
+    const p = belief[h] ?? 0;
+    unknown += p;
+    if (p > most) most = p;
+  }
+  return repairPlan(belief, tryMinutes, handOnMinutes).weightedMinutes + SEARCH_SHARE * handOnMinutes * (unknown - most);
+};
+
 const NEVER = 1e-6;
 
 /**
@@ -113,14 +128,14 @@ const NARROWED = 24;
 
 /** Least weighted minutes, looking `depth` checks ahead before falling back on remedies alone. */
 export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number, breadth: number): number => {
-  const repair = repairPlan(belief, outlook.tryMinutes, outlook.handOnMinutes).weightedMinutes;
+  const repair = plannedMinutes(belief, outlook.tryMinutes, outlook.handOnMinutes);
   if (depth <= 0) return repair;
   if (depth === 1) {
     const total = sumOf(belief);
     const least = knowingAll(belief, outlook.tryMinutes, outlook.handOnMinutes);
     let best = repair;
     const planned = (after: Float64Array): number =>
-      repairPlan(after, outlook.tryMinutes, outlook.handOnMinutes).weightedMinutes;
+      plannedMinutes(after, outlook.tryMinutes, outlook.handOnMinutes);
     for (const check of outlook.checks) {
       if (check.minutes * total + check.unsure * repair + (1 - check.unsure) * least >= best) continue;
       best = Math.min(best, askValue(belief, check, repair, planned));

@@ -11,9 +11,9 @@ export interface RepairPlan {
   readonly first: number | null;
 }
 
-// Scratch space, used within one call.
-const order = new Int32Array(512);
-const ratios = new Float64Array(512);
+// Scratch space, used within one call; it grows with the model.
+let order = new Int32Array(512);
+let ratios = new Float64Array(512);
 
 /**
  * @param probabilities of the faults, then of the unknowns; any positive sum
@@ -26,6 +26,10 @@ export const repairPlan = (
   handOnMinutes: number,
 ): RepairPlan => {
   const faults = tryMinutes.length;
+  if (faults > order.length) {
+    order = new Int32Array(faults);
+    ratios = new Float64Array(faults);
+  }
   let left = 0;
   for (let h = faults; h < probabilities.length; h++) left += probabilities[h] ?? 0;
   let untriable = left;

@@ -4,12 +4,10 @@
  */
 import { characterMs, exchangeMs, longestCableM, worstWaitMs } from './serial.js';
 
-const plainMs = (ms: number): string =>
-  ms >= 1000
-    ? `${Number((ms / 1000).toPrecision(2))} s`
-    : ms >= 10
-      ? `${Math.round(ms)} ms`
-      : `${ms.toPrecision(2)} ms`;
+const plainMs = (ms: number): string => {
+  if (ms >= 1000) return `${Number((ms / 1000).toPrecision(2))} s`;
+  return ms >= 10 ? `${Math.round(ms)} ms` : `${ms.toPrecision(2)} ms`;
+};
 
 const FIGURES: Readonly<
   Record<string, { readonly arguments: number; readonly text: (...values: number[]) => string }>

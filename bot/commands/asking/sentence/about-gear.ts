@@ -107,33 +107,36 @@ const conditionOf = (asked: Asked, target: string | undefined): Condition | null
   return (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
 };
 
+/** What goes with a reminder beside what it waits for. */
+const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string, string | undefined>> => ({
+  nights: isSunrise && says(asked, /\bevery (?:night|morning|day)\b/u) ? 'every' : undefined,
+  on: asked.when.night === 'tonight' ? undefined : (asked.when.night ?? undefined),
+  before: beforeMinutes(asked),
+  site: asked.place ?? undefined,
+  to: says(asked, /\b(?:remind|tell|alert|warn) (?:everyone|everybody|the channel|the club)\b/u)
+    ? 'channel'
+    : undefined,
+});
+
 const remind: Rule = (asked) => {
   if (!says(asked, REMIND)) return null;
-  const target = asked.targets[0];
-  const condition = conditionOf(asked, target);
+  const [named] = asked.targets;
+  const condition = conditionOf(asked, named);
   const isSunrise = condition?.['when'] === 'sunrise';
-  return {
-    line: commandLine('remind', '', {
-      target: isSunrise || target === 'sun' ? undefined : target,
-      ...condition,
-      on: asked.when.night === 'tonight' ? undefined : (asked.when.night ?? undefined),
-      at: condition === null ? (asked.when.hour ?? undefined) : undefined,
-      before: beforeMinutes(asked),
-      site: asked.place ?? undefined,
-      to: says(asked, /\b(?:remind|tell|alert|warn) (?:everyone|everybody|the channel|the club)\b/u)
-        ? 'channel'
-        : undefined,
-    }),
-  };
+  const target = isSunrise || named === 'sun' ? undefined : named;
+  const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
+  // What to wait for is still to be said: the command asks.
+  if (target === undefined && condition === null && at === undefined) return { line: 'remind add' };
+  return { line: commandLine('remind', '', { target, ...condition, at, ...remindOptions(asked, isSunrise) }) };
 };
 
 const HOW_SAVE =
   /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
 const SAVE =
   /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move)\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
-const IS_AT = /^my ([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
+const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
 const I_AM =
-  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing))?(?: in| at| near| from)/u;
+  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)/u;
 
 /** The name before the place in "save my garden as 52.63, 1.30". */
 const nameBefore = (words: string): string =>
@@ -161,7 +164,8 @@ const savingRule: Rule = (asked) => {
 /** "my site is norwich". */
 const isAtRule: Rule = (asked) => {
   const own = IS_AT.exec(asked.plain)?.[1];
-  if (own === undefined || asked.left.length > 0) return null;
+  const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
+  if (own === undefined || !isOwn || asked.left.length > 0) return null;
   return savedAs(own === 'site' ? 'my site' : own, asked);
 };
 
@@ -199,7 +203,7 @@ const useSite: Rule = (asked) => {
 /** Whole commands that a few words ask for. */
 const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   [
-    /\b(?:cancel|stop|delete|remove|show|list) (?:all )?(?:my |the )?reminders?|^(?:my )?reminders?$/u,
+    /\b(?:cancel|stop|delete|remove|show|list) (?:all )?(?:my |the )?reminders?|\bstop reminding\b|^(?:my )?reminders?$/u,
     () => ({ line: 'remind list' }),
   ],
   [
@@ -224,6 +228,24 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
 
 const named: Rule = (asked) => NAMED.find(([pattern]) => pattern.test(asked.plain))?.[1](asked) ?? null;
 
+const MOUNTS: readonly (readonly [RegExp, string])[] = [
+  [/\b(?:dob|dobs|dobsonian|alt-?az\w*)\b/u, 'altaz'],
+  [/\bfork\b/u, 'fork'],
+  [/\b(?:german|equatorial|gem|eq)\b/u, 'german'],
+];
+const TELLS_GEAR = /^(?:i have|i'?ve got|i use|i own|i got|my (?:mount|scope|telescope) is)\b/u;
+const TELLS_SKY =
+  /^(?:my |the |our )?(?:sky|skies)\b.*\b(?:is|are)\b|^(?:i have|i'?ve got) .*\b(?:sky|skies|bortle)\b/u;
+const ASKS_MORE = /\b(?:what|which|see|look|up|when|how|can)\b/u;
+
+/** "my scope is an 8 inch dob": what they observe with, kept as gear; "my skies are bortle 4": the site's sky. */
+const own: Rule = (asked) => {
+  if (says(asked, ASKS_MORE) || asked.targets.length > 0) return null;
+  const mount = MOUNTS.find(([pattern]) => pattern.test(asked.plain))?.[1];
+  if (says(asked, TELLS_GEAR) && mount !== undefined) return { line: commandLine('gear', '', { mount }) };
+  return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
+};
+
 const flip: Rule = (asked) => {
   const [target] = asked.targets;
   return target !== undefined && says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)
@@ -231,4 +253,4 @@ const flip: Rule = (asked) => {
     : null;
 };
 
-export const ABOUT_GEAR: readonly Rule[] = [remind, miss, drift, trouble, saveSite, useSite, flip, named];
+export const ABOUT_GEAR: readonly Rule[] = [remind, miss, drift, trouble, saveSite, useSite, own, flip, named];

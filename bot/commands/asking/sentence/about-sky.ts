@@ -52,6 +52,11 @@ const coming: Rule = (asked) => {
     (planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u))
   )
     return ahead('planets', planet);
+  if (
+    says(asked, /\b(?:next to|near|beside|close to) the moon\b/u) &&
+    says(asked, /\b(?:what|which|thing|planet|star)\b/u)
+  )
+    return ahead('meetings');
   if (says(asked, /\b(?:conjunctions?|close meetings?|line ?up|alignment of planets)\b/u)) return ahead('meetings');
   if (says(asked, /\bmoonless\b|\bno moon\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday|night)s?\b/u))
     return ahead('saturdays');
@@ -130,7 +135,7 @@ const night: Rule = (asked) => {
 const LIST =
   /\b(?:what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
 const TO_LOOK =
-  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
+  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
 const asksForList = (asked: Asked): boolean => {
   const { kind, left, place, kit, sky } = asked;
@@ -143,7 +148,7 @@ const asksForList = (asked: Asked): boolean => {
 /** The hour from which to list; "now" is where a list begins anyhow. */
 const listFrom = (asked: Asked): string | null => {
   const { hour, isUntil } = asked.when;
-  if (isUntil || hour === 'now') return null;
+  if (isUntil || hour?.endsWith('now') === true) return null;
   return hour ?? (says(asked, /\b(?:morning|dawn)\b/u) ? '4am' : null);
 };
 

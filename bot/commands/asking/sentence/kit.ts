@@ -39,6 +39,7 @@ export const takeKit = (sentence: Sentence): string | null => {
 };
 
 const SKY_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:pretty |very |really )?(?:bad|awful|terrible)$/u, 'city'],
   [
     /^(?:the |a |my )?(?:light[- ]polluted|city|city cent(?:re|er)|inner city)(?: skies| sky)?$|^light pollution$/u,
     'city',
@@ -48,15 +49,26 @@ const SKY_WORDS: readonly (readonly [RegExp, string])[] = [
   [/^(?:the |a |my |really |truly )*dark (?:skies|sky|site|sky site|place)$/u, 'dark'],
 ];
 
+/** J. E. Bortle's scale (2001), in four. */
+const BORTLE = /^bortle(?: class| scale)? ([1-9])$/u;
+const BORTLE_SKIES = ['dark', 'dark', 'country', 'country', 'suburb', 'suburb', 'city', 'city', 'city'] as const;
+
+const skyIn = (run: Run, before: string): string | null => {
+  const bortle = BORTLE.exec(run.plain)?.[1];
+  if (bortle !== undefined) return BORTLE_SKIES[Number(bortle) - 1] ?? null;
+  const found = SKY_WORDS.find(([pattern]) => pattern.test(run.plain));
+  const isSaid = /sk(?:y|ies)|pollut|site|place/u.test(run.plain) || /^(?:in|from|under|the|my|is|are)$/u.test(before);
+  return found !== undefined && isSaid ? found[1] : null;
+};
+
 export const takeSky = (sentence: Sentence): string | null => {
   for (const run of runsOf(sentence, 4)) {
     const before = wordBefore(sentence, run.at);
-    const found = SKY_WORDS.find(([pattern]) => pattern.test(run.plain));
-    const isSaid = /sk(?:y|ies)|pollut|site|place/u.test(run.plain) || /^(?:in|from|under|the|my)$/u.test(before);
-    if (found === undefined || !isSaid) continue;
+    const sky = skyIn(run, before);
+    if (sky === null) continue;
     take(sentence, run);
     if (/^(?:in|from|under|with|at)$/u.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-    return found[1];
+    return sky;
   }
   return null;
 };

@@ -21,13 +21,16 @@ const beginsOrEndsLittle = (plain: string): boolean => {
   return isLittle(words[0] ?? '') || (isLittle(words.at(-1) ?? '') && !/\d/u.test(words.at(-1) ?? ''));
 };
 
+/** No target, and the answer says why. */
+const TOLD_APART: readonly string[] = ['moves-unlisted', 'moon-of-planet'];
+
 /** The words under which it is found as it stands, else null. */
 const found = (catalogue: Catalogue, plain: string): string | null => {
   if (plain.length < 2 || isNothing(plain) || plain === 'moon' || plain === 'sun') return null;
   for (const spelling of spellings(plain)) {
     const resolved = resolveTarget(catalogue, spelling);
     if (resolved.ok ? resolved.note === undefined : resolved.problem === 'ambiguous-target') return spelling;
-    if (!resolved.ok && resolved.problem === 'unknown-target' && resolved.reason === 'moves-unlisted') return spelling;
+    if (!resolved.ok && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason)) return spelling;
   }
   return null;
 };

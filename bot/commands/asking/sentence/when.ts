@@ -124,7 +124,19 @@ const spokenHour = (words: string, isHour: boolean): string | null => {
 
 const OF_DAY = /^(.+?) (?:in the|at) (morning|evening|night)$/u;
 
+const FROM_NOW = /^in (an?|half an|\w+) (hours?|minutes?|mins?)$/u;
+
+/** "in an hour", "in two hours", as the time rooms read it. */
+const fromNow = (words: string): string | null => {
+  const [, count = '', unit = ''] = FROM_NOW.exec(words) ?? [];
+  if (count === 'half an') return 'in 30 minutes';
+  const number = /^an?$/u.test(count) ? 1 : numberOf(count);
+  return number === null || unit === '' ? null : `in ${number} ${unit}`;
+};
+
 const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
+  const ahead = fromNow(run.plain);
+  if (ahead !== null) return ahead;
   if (/^(?:at the moment|currently|just now)$/u.test(run.plain)) return 'now';
   const ofDay = OF_DAY.exec(run.plain);
   const told = ofDay === null ? null : numberOf(ofDay[1] ?? '');
