@@ -113,6 +113,9 @@ export const LINES: readonly string[] = [
     'triage do:new',
   ],
   ...['triage walk:aaaaaa', 'triage do:release', 'triage do:accept answer:00000000'],
+  ...['is saturn up from the garden tonight?', 'what can I see from garden tomorrow with binoculars'],
+  ...['when does M13 set at Garden', 'how high is Vega from my garden at midnight', 'tonight from home at 10pm'],
+  ...['remind me when saturn sets at garden', 'can I see the moon from my balcony', 'M31 tomorrow, at the garden'],
   ...['Garden', 'is M13 up at Garden?', 'how dark is it at Meadow tonight', 'up M13 Garden', 'nonsense here', ''],
 ];
 

@@ -2,10 +2,13 @@
  * One member floods in every way Discord allows; another asks one plain thing. What the flood costs is bounded, the other is answered
  * within a second by the bot's own clock, and health stays good. (Matrix: test/matrix/flood.test.ts.)
  */
+import { ButtonStyle, ComponentType } from 'discord-api-types/v10';
 import { afterEach, describe, expect, it } from 'vitest';
 import { defineCommand, optional, text } from '../../bot/commands/core/command.js';
 import { allCommands } from '../../bot/commands/all-commands.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';
+import type { Message } from '../doubles/discord/world.js';
+import { formId } from '../../bot/platforms/discord/write/write-form.js';
 import type { Member } from '../doubles/discord/members.js';
 import { start, type Started } from './start-bot.js';
 
@@ -63,6 +66,22 @@ const kindSeconds = async ({ metrics }: Started): Promise<number> => {
 const times = <T>(count: number, work: (i: number) => Promise<T>): Promise<PromiseSettledResult<T>[]> =>
   Promise.allSettled(Array.from({ length: count }, (_, i) => work(i)));
 
+const LOG = {
+  filename: 'kernel.log',
+  contentType: 'text/plain',
+  bytes: Buffer.from('usb 1-1: error -71\n'.repeat(5000)),
+};
+/** The message with another id on its button, as a changed client might send it. */
+const buttonOn = (message: Message, customId: string): Message => ({
+  ...message,
+  components: [
+    {
+      type: ComponentType.ActionRow,
+      components: [{ type: ComponentType.Button, style: ButtonStyle.Secondary, label: 'Again', custom_id: customId }],
+    },
+  ],
+});
+
 type Kind = readonly [string, (rude: Member, started: Started) => Promise<unknown>];
 const KINDS: readonly Kind[] = [
   ['questions', (rude) => times(FLOOD, () => rude.slash('rudely', {}, { until: 'first' }))],
@@ -79,6 +98,26 @@ const KINDS: readonly Kind[] = [
       times(FLOOD, () => rude.slash('triage', { text: 'no port '.repeat(480) }, { until: 'first', in: 'direct' })),
   ],
   ['walks', (rude) => times(FLOOD, () => rude.slash('triage', { do: 'new' }, { until: 'first', in: 'direct' }))],
+  [
+    'forms',
+    async (rude) => {
+      const { message } = await rude.slash('rudely');
+      await times(FLOOD, () =>
+        rude.fillIn(
+          buttonOn(message, `0:?${formId('paste', 'triage')}`),
+          'Again',
+          { text: 'no port' },
+          { until: 'first' },
+        ),
+      );
+    },
+  ],
+  ['files', (rude) => times(FLOOD, () => rude.slash('triage', { file: LOG }, { until: 'first', in: 'direct' }))],
+  [
+    'threads about others',
+    (rude, { double }) =>
+      times(FLOOD, (i) => rude.menu('Help with connection', double.member(`Subject ${i}`), { until: 'first' })),
+  ],
   ['suggestions', (rude) => times(FLOOD, (i) => rude.complete('rudely', 'words', `w${i}`))],
 ];
 
@@ -104,5 +143,6 @@ describe('one member floods', () => {
     expect(suggested).toBeLessThanOrEqual(40);
     const kept = (await store.exportMember(`discord:${rude.person.id}`)) as { readonly walks: readonly unknown[] };
     expect(kept.walks.length).toBeLessThanOrEqual(BURST);
+    expect([...double.world.channels.values()].filter(({ type }) => type === 11).length).toBeLessThanOrEqual(3);
   });
 });

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createFileReader } from '../../bot/platforms/matrix/answer/member-file.js';
 import type { Encryption } from '../../bot/platforms/matrix/connect/encryption.js';
-import { event } from './events.js';
+import { event, ODALYS } from './events.js';
 
 let server: Server;
 let url: string;
@@ -29,8 +29,10 @@ const encryption = {
     return Uint8Array.from(bytes).reverse();
   },
 } as unknown as Encryption;
+const waitedFor: string[] = [];
+const takeTurn = async (memberId: string): Promise<void> => void waitedFor.push(memberId);
 const reader = (has: Encryption | null = encryption) =>
-  createFileReader({ homeserverUrl: url, accessToken: 'token', encryption: () => has });
+  createFileReader({ homeserverUrl: url, accessToken: 'token', encryption: () => has, takeTurn });
 const sent = (content: Record<string, unknown>) =>
   event('m.room.message', { msgtype: 'm.file', body: 'log.txt', ...content });
 
@@ -52,6 +54,14 @@ describe('a file', () => {
     expect(Buffer.from((await reader()(locked('right'))?.load()) as Uint8Array).toString()).toBe('gol lenrek eht');
     expect(await reader()(locked('wrong'))?.load()).toMatchObject({ problem: 'file-not-opened' });
     expect(await reader(null)(locked('right'))?.load()).toMatchObject({ problem: 'file-not-opened' });
+  });
+
+  test('is read by turns, so that ten of one member keep nobody waiting', async () => {
+    waitedFor.length = 0;
+    const file = reader()(sent({ url: 'mxc://fenwold.test/AbC_1-2' }));
+    expect(waitedFor).toEqual([]);
+    await file?.load();
+    expect(waitedFor).toEqual([ODALYS]);
   });
 
   test('that is gone is said so', async () => {

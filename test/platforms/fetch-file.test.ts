@@ -57,7 +57,7 @@ const ownAddress = (): string =>
     .find(({ family, internal }) => family === 'IPv4' && !internal)?.address ?? hostname();
 
 const matrixFile = (homeserverUrl: string, id = 'AbC_1-2') =>
-  createFileReader({ homeserverUrl, accessToken: 'token', encryption: () => null })(
+  createFileReader({ homeserverUrl, accessToken: 'token', encryption: () => null, takeTurn: async () => undefined })(
     event('m.room.message', { msgtype: 'm.file', body: 'log.txt', url: `mxc://fenwold.test/${id}` }),
   );
 

@@ -14,7 +14,7 @@ import { deliverReminder } from './answer/deliver-reminder.js';
 import { handleInteraction } from './answer/handle-interaction.js';
 import { createRateLimit } from '../shared/rate-limit.js';
 import { registerCommands } from './connect/register-commands.js';
-import { createTurns } from './answer/take-turns.js';
+import { createTurns } from '../shared/take-turns.js';
 
 /**
  * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.

@@ -7,6 +7,7 @@ import { deliveryKey } from '../../reminders/delivery-key.js';
 import type { Reminder } from '../../store/store.js';
 import { type PlatformContext, type RunningPlatform } from '../../app/platform.js';
 import { createRateLimit, type BucketSize } from '../shared/rate-limit.js';
+import { createTurns } from '../shared/take-turns.js';
 import { createAnswerer, eventKey, OLDEST_ANSWERED_MS } from './answer/answer.js';
 import { PierhandMatrixClient } from './connect/client.js';
 import { createDirectRooms } from './rooms/direct-rooms.js';
@@ -135,6 +136,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       homeserverUrl: matrix.homeserverUrl,
       accessToken: session.accessToken,
       encryption: () => client.encryption,
+      takeTurn: createTurns(),
     }),
     limit: createRateLimit(tuning.perMember),
     lookUps: createRateLimit(DEFAULT_TUNING.perMember),

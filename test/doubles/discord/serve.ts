@@ -21,8 +21,11 @@ Then type here what a member would:
   2                       press the second choice of the last answer
   up target: ngc 73 ?     what would be suggested while typing (end with a question mark)
   as Tamsin               be another member; direct: write to the bot alone; channel: back to the club's channel
+  manager Ines            be a member who may change the club's settings
   help-with Tamsin        the entry "Help with connection" in that member's menu
   quit
+What the bot says unasked (a reminder, a warning) appears by itself. Several processes: start each with DISCORD_SHARD_COUNT=2, the same
+DATABASE_URL, and its own DISCORD_SHARD_RANGE, 0 or 1.
 `);
 
 let who = 'Odalys';
@@ -31,7 +34,11 @@ let last: Message | undefined;
 
 const plain = (text: string): string => text.replace(/\\([^\p{L}\p{N}\s])/gu, '$1');
 
+const shown = new Set<string>();
+let isAnswering = false;
+
 const show = (message: Message): string => {
+  shown.add(message.id);
   const { content, embeds, attachments, onlyFor } = message;
   return [
     `${onlyFor === null ? '' : `(only ${who} sees this) `}${plain(content)}`,
@@ -62,6 +69,12 @@ const answer = async (line: string): Promise<string> => {
   if (word === 'as') {
     who = rest.trim() || who;
     return `You are ${who}.`;
+  }
+  if (word === 'manager') {
+    const { person } = double.member(rest.trim() || 'Ines', { isManager: true });
+    if (!person.isManager) return `${person.name} has been an ordinary member here; name somebody new.`;
+    who = person.name;
+    return `You are ${who}, who may change the club's settings.`;
   }
   if (word === 'direct' || word === 'channel') {
     where = word;
@@ -98,9 +111,22 @@ const answer = async (line: string): Promise<string> => {
   return choices.map(({ name }) => `  ${name}`).join('\n') || '  (nothing to suggest)';
 };
 
+/** What the bot has said that no question asked for, each once. */
+const unasked = (): string[] =>
+  [...double.world.messages.values()]
+    .filter(
+      ({ id, authorId, interactionId, isDeleted }) =>
+        authorId === double.world.applicationId && interactionId === null && !isDeleted && !shown.has(id),
+    )
+    .map((message) => {
+      const { name } = double.world.channels.get(message.channelId) ?? { name: 'a channel' };
+      return `— unasked, in "${name}" —\n${show(message)}`;
+    });
+
 const input = createInterface({ input: process.stdin, prompt: '> ' });
 let wasReady = false;
 const watch = setInterval(() => {
+  if (wasReady && !isAnswering) for (const said of unasked()) process.stdout.write(`\n${said}\n`);
   if (wasReady || double.world.commands.size === 0) return;
   wasReady = true;
   process.stdout.write('\nThe bot has connected and registered its commands.\n');
@@ -108,10 +134,12 @@ const watch = setInterval(() => {
 }, 200);
 for await (const line of input) {
   if (line.trim() === 'quit') break;
+  isAnswering = true;
   if (line.trim() !== '')
     process.stdout.write(
       `${await answer(line.trim()).catch((error: unknown) => (error instanceof Error ? error.message : String(error)))}\n`,
     );
+  isAnswering = false;
   for (const violation of double.rest.violations.splice(0))
     process.stdout.write(`! Discord would refuse: ${violation}\n`);
   input.prompt();

@@ -13,7 +13,7 @@ import { errorSink, type Bot } from '../connect/bot.js';
 import { formIn, writeForm } from '../write/write-form.js';
 import type { Question } from './answer-question.js';
 import { settle } from './settle-question.js';
-import { memberFile } from './attachment.js';
+import { filesOf } from './attachment.js';
 import { askerOf } from './read-interaction.js';
 
 const OLD_FORM = 'That form is from an older version of me. Please ask again.';
@@ -61,8 +61,8 @@ const withValues = (
     if (field === undefined || value === '') continue;
     if (field.kind === 'file') {
       const attachment = interaction.data.resolved?.attachments?.[value];
-      const apiUrl = bot.context.settings.discord?.apiUrl;
-      if (attachment !== undefined && field.option !== undefined) raw.set(field.option, memberFile(attachment, apiUrl));
+      if (attachment !== undefined && field.option !== undefined)
+        raw.set(field.option, filesOf(bot, askerOf(interaction).memberId)(attachment));
     } else if (field.option === undefined) joined.push(`${id} ${value}`);
     else raw.set(field.option, value);
   }

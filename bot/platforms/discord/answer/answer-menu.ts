@@ -8,7 +8,7 @@ import {
 import type { Command } from '../../../commands/core/command.js';
 import { runCommand } from '../../../commands/core/dispatch.js';
 import type { Question } from './answer-question.js';
-import { memberFile } from './attachment.js';
+import { filesOf } from './attachment.js';
 import { errorSink, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
 import { askerOf, displayName, PREFIX } from './read-interaction.js';
@@ -62,7 +62,7 @@ export const menuQuestion = (bot: Bot, interaction: APIApplicationCommandInterac
   if (pasted !== undefined && text !== '') raw.set(pasted.name, text.slice(0, pasted.limit));
   const fileOption = Object.entries(command.options).find(([, { type }]) => type === 'file')?.[0];
   if (fileOption !== undefined && subject.attachment !== undefined)
-    raw.set(fileOption, memberFile(subject.attachment, bot.context.settings.discord?.apiUrl));
+    raw.set(fileOption, filesOf(bot, asker.memberId)(subject.attachment));
   return {
     command: command.name,
     slow: command.slow === true,

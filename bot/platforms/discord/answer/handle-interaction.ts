@@ -3,6 +3,7 @@ import { ApplicationCommandType, ComponentType, InteractionType, type APIInterac
 import { runCommand } from '../../../commands/core/dispatch.js';
 import { unknownCommand } from '../../../commands/core/grammar.js';
 import type { Command } from '../../../commands/core/command.js';
+import { filesOf } from './attachment.js';
 import { answerCompletion } from './answer-completion.js';
 import { menuQuestion } from './answer-menu.js';
 import { formQuestion, formToShow } from './answer-form.js';
@@ -45,7 +46,7 @@ const slashQuestion = (bot: Bot, interaction: SlashInteraction): Question => {
     return { command: 'unknown', slow: false, ask: async () => unknownCommand(interaction.data.name, deps.commands) };
   }
   const asker = askerOf(interaction);
-  const raw = rawOptions(interaction, bot.context.settings.discord?.apiUrl);
+  const raw = rawOptions(interaction, filesOf(bot, asker.memberId));
   return {
     command: command.name,
     slow: command.slow === true,

@@ -5,12 +5,13 @@ import {
   PermissionFlagsBits,
   type APIApplicationCommandAutocompleteInteraction,
   type APIChatInputApplicationCommandInteraction,
+  type APIAttachment,
   type APIInteraction,
   type APIUser,
 } from 'discord-api-types/v10';
+import type { MemberFile } from '../../../ground/member-file.js';
 import { tidy } from '../../../ground/tidy.js';
 import type { Asker } from '../../../commands/core/command.js';
-import { memberFile } from './attachment.js';
 
 export const PREFIX = 'discord:';
 /** "discord:123" → "123". */
@@ -69,14 +70,14 @@ export const askerOf = (interaction: APIInteraction): Asker => {
 /** Option values by name, typed as Discord typed them; a member becomes "discord:123", an attachment a MemberFile. */
 export const rawOptions = (
   interaction: APIChatInputApplicationCommandInteraction,
-  apiUrl: string | undefined,
+  fileOf: (sent: APIAttachment) => MemberFile,
 ): ReadonlyMap<string, unknown> => {
   const raw = new Map<string, unknown>();
   for (const option of interaction.data.options ?? []) {
     if (!('value' in option)) continue;
     if (option.type === ApplicationCommandOptionType.Attachment) {
       const attachment = interaction.data.resolved?.attachments?.[option.value];
-      if (attachment !== undefined) raw.set(option.name, memberFile(attachment, apiUrl));
+      if (attachment !== undefined) raw.set(option.name, fileOf(attachment));
       continue;
     }
     raw.set(option.name, option.type === ApplicationCommandOptionType.User ? `${PREFIX}${option.value}` : option.value);

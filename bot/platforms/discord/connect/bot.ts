@@ -7,7 +7,7 @@ import { renderChart } from '../../../reply/render-chart.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { AnswerOnce } from '../answer/answer-once.js';
 import type { BucketSize, RateLimit } from '../../shared/rate-limit.js';
-import type { TakeTurn } from '../answer/take-turns.js';
+import type { TakeTurn } from '../../shared/take-turns.js';
 import { writeOutcome, type DiscordMessage } from '../write/write-reply.js';
 
 export interface Tuning {

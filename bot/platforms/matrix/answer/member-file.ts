@@ -3,6 +3,7 @@ import type { MemberFile } from '../../../ground/member-file.js';
 import { isProblem, problem } from '../../../ground/problem.js';
 import { tidy } from '../../../ground/tidy.js';
 import { fetchFile } from '../../shared/fetch-file.js';
+import type { TakeTurn } from '../../shared/take-turns.js';
 import type { Encryption } from '../connect/encryption.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { recordAt, textAt } from './matrix-event.js';
@@ -20,6 +21,8 @@ export interface MediaParts {
   readonly homeserverUrl: string;
   readonly accessToken: string;
   readonly encryption: () => Encryption | null;
+  /** Waited for between fetching and reading, which may be much to read: members by turns. */
+  readonly takeTurn: TakeTurn;
 }
 
 /** Makes the file of a message; null where it holds none. */
@@ -31,8 +34,8 @@ const sizeIn = (content: Content): number | null => {
 };
 
 export const createFileReader =
-  ({ homeserverUrl, accessToken, encryption }: MediaParts): FileReader =>
-  ({ type, content }) => {
+  ({ homeserverUrl, accessToken, encryption, takeTurn }: MediaParts): FileReader =>
+  ({ type, content, sender }) => {
     const kind = textAt(content, 'msgtype');
     if (type !== 'm.room.message' || (kind !== 'm.file' && kind !== 'm.image')) return null;
     const locked = recordAt(content, 'file');
@@ -49,6 +52,7 @@ export const createFileReader =
           origins: [new URL(homeserverUrl).origin],
           headers: { Authorization: `Bearer ${accessToken}` },
         });
+        await takeTurn(sender);
         if (isProblem(bytes) || !isLocked) return bytes;
         try {
           return encryption()?.openFile(bytes, locked) ?? NOT_OPENED;
