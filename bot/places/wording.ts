@@ -61,13 +61,17 @@ function choices(places: readonly PlaceRecord[], most: number): string {
 }
 
 /** One or two sentences, ≤ 400 characters, that say what was wrong and what would be right. */
+/** "norwich" as a name is written; what has capitals already stays as it is. */
+const titled = (text: string): string =>
+  text === text.toLowerCase() ? text.replace(/(?<![\p{L}'’])\p{L}/gu, (letter) => letter.toUpperCase()) : text;
+
 export function siteProblemMessage(problem: SiteProblem): string {
   const message = (() => {
     switch (problem.problem) {
       case 'bad-position':
         return positionMessage(problem);
       case 'ambiguous-place':
-        return `There is more than one ${problem.text}: ${choices(problem.candidates, 5)}. Which one? Add the region or country.`;
+        return `There is more than one ${titled(problem.text)}: ${choices(problem.candidates, 5)}. Which one? Add the region or country.`;
       case 'unknown-place':
         if (problem.reason === 'empty') return `Name a site: a place, a saved site, or ${EXAMPLE}.`;
         if (problem.reason === 'too-long') return `That is too long for a site. Give a place name, or ${EXAMPLE}.`;

@@ -14,9 +14,14 @@ describe('the expected cost of repair', () => {
   });
 
   it('leaves out no remedy of a model of six hundred faults', () => {
-    // 600 alike: sum over i of (1 - i/600)·2 = 2·601/2 = 601.
-    const plan = repairPlan(Float64Array.from({ length: 600 }, () => 1 / 600), new Float64Array(600).fill(2), 1e6);
-    expect(plan.weightedMinutes).toBeCloseTo(601, 6);
+    // Equal p: the 512 that take 2 min, then the 88 that take 4. 2·601/2, and 2 more over the last 88: 2·(88·89/2)/600 = 13.0533….
+    const minutes = Float64Array.from({ length: 600 }, (_, f) => (f < 512 ? 2 : 4));
+    const plan = repairPlan(
+      Float64Array.from({ length: 600 }, () => 1 / 600),
+      minutes,
+      1e6,
+    );
+    expect(plan.weightedMinutes).toBeCloseTo(601 + 7832 / 600, 6);
   });
 
   it('counts the service call for what no remedy cures', () => {

@@ -98,10 +98,10 @@ describe('the simulation', () => {
   });
 });
 
-// Targets: DESIGN's table and the issue. All 42 contexts are played by `npm run knowledge -- simulate`; here a third of them.
+// Targets: DESIGN's table and the issue. All 42 contexts are played by `npm run knowledge -- simulate`; here one a way to the mount.
 describe('the shipped model', { timeout: 180_000 }, () => {
   const model = loadTriage('knowledge/connection');
-  const contexts = contextsOf(model).filter((_, i) => i % 3 === Math.floor(i / 6) % 3);
+  const contexts = contextsOf(model).filter((_, i) => i % 6 === Math.floor(i / 6) % 6);
   const play = (policy: PolicyName): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
   const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);
   let own: WalkRecord[] = [];
@@ -115,7 +115,7 @@ describe('the shipped model', { timeout: 180_000 }, () => {
     console.log(
       `within 10 steps: ${meanOf(own, within10).toFixed(3)}, with one answer in ten wrong ${noisy.toFixed(3)}`,
     );
-    // About a thousand walks: the standard error is 0.01.
+    // About five hundred walks: the standard error is 0.015.
     expect(noisy).toBeGreaterThanOrEqual(0.85);
     // Handing on early would be an easy way to get there.
     expect(meanOf(own, ({ end }) => (end === 'cured' ? 1 : 0))).toBeGreaterThanOrEqual(0.95);

@@ -17,7 +17,15 @@ const NOW = Date.UTC(2026, 10, 25, 20);
 const model = loadTriage('knowledge/connection');
 
 describe('while a walk waits', () => {
-  it.each(['hello', "what's up tonight", 'when is the next lunar eclipse'])('it leaves alone: %s', (text) => {
+  it.each([
+    'hello',
+    "what's up tonight",
+    'when is the next lunar eclipse',
+    'my site is norwich',
+    'save my garden 52.63 1.30',
+    'let me know when saturn sets',
+    'can i look at venus while the sun is up',
+  ])('it leaves alone: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(true);
   });
 
@@ -31,6 +39,8 @@ describe('while a walk waits', () => {
     "I don't see anything good",
     'im in device manager',
     'yes it points at the moon',
+    'my scope is not connecting',
+    'it is in my garden',
   ])('it takes: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(false);
   });

@@ -11,13 +11,18 @@ import { triage } from './triage.js';
 const OPENS_QUESTION =
   /^(?:(?:hi|hey|so|and|please|pierhand),? )*(?:what|whats|which|when|whens|where|wheres|how|hows|who|is|are|will|can (?:i|we|you)|could|should|show me|remind|suggest|recommend|next|any|do you|does|tell me)\b/iu;
 
+/** And what is told with sure intent: where they observe from, and what to be reminded of. */
+const SURE =
+  /^(?:(?:please|hi|hey|and|so),? )*(?:my (?:site|garden|home|house|observatory|location|scope|telescope|sk(?:y|ies)) (?:is|are)\b|save (?:my|the|our)?\b|(?:set|change|move) (?:my|our) (?:site|location|home)\b|add (?:a |my )?site\b|remind (?:me|us)\b|set (?:a|an) (?:reminder|alarm)\b|(?:wake|ping|nudge|alert) (?:me|us)\b|let (?:me|us) know (?:when|once)\b)/iu;
+
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
 export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (text.length > LINE_LIMIT) return false;
   const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
   if (read === null) return false;
   if (!('line' in read)) return true;
-  return !/^triage\b/u.test(read.line) && OPENS_QUESTION.test(text.trim());
+  const said = text.trim();
+  return !/^triage\b/u.test(read.line) && (OPENS_QUESTION.test(said) || SURE.test(said));
 };
 
 export const waitingWords: WordsReader = {

@@ -16,7 +16,15 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { attempts, first, freeLookFirst, mayTry, plainlyKnown, safetyRemedy } from './rules-of-order.js';
+import {
+  attempts,
+  first,
+  freeLookFirst,
+  lookAgainFirst,
+  mayTry,
+  plainlyKnown,
+  safetyRemedy,
+} from './rules-of-order.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -105,7 +113,11 @@ const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumb
 
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
-  plannedMinutes(belief, tryMinutes.map(() => Infinity), minutes);
+  plannedMinutes(
+    belief,
+    tryMinutes.map(() => Infinity),
+    minutes,
+  );
 
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
@@ -238,7 +250,7 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : freeLookFirst(situation, belief, ranked);
+    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
 };
 
 /** The next step alone. */

@@ -49,7 +49,9 @@ export const plannedMinutes = (belief: Float64Array, tryMinutes: Float64Array, h
     unknown += p;
     if (p > most) most = p;
   }
-  return repairPlan(belief, tryMinutes, handOnMinutes).weightedMinutes + SEARCH_SHARE * handOnMinutes * (unknown - most);
+  return (
+    repairPlan(belief, tryMinutes, handOnMinutes).weightedMinutes + SEARCH_SHARE * handOnMinutes * (unknown - most)
+  );
 };
 
 const NEVER = 1e-6;
@@ -134,8 +136,7 @@ export const leastValue = (outlook: Outlook, belief: Float64Array, depth: number
     const total = sumOf(belief);
     const least = knowingAll(belief, outlook.tryMinutes, outlook.handOnMinutes);
     let best = repair;
-    const planned = (after: Float64Array): number =>
-      plannedMinutes(after, outlook.tryMinutes, outlook.handOnMinutes);
+    const planned = (after: Float64Array): number => plannedMinutes(after, outlook.tryMinutes, outlook.handOnMinutes);
     for (const check of outlook.checks) {
       if (check.minutes * total + check.unsure * repair + (1 - check.unsure) * least >= best) continue;
       best = Math.min(best, askValue(belief, check, repair, planned));

@@ -76,6 +76,32 @@ export const plainlyKnown = (situation: Situation, evidence: Evidence, belief: B
   );
 };
 
+/** Nothing stands out below this; an answer is worth one more look before handing on once it is this likely mistaken. */
+const STANDS_OUT = 0.35;
+const LOAD_BEARING = 0.12;
+
+/** Before handing on with no cause in sight, the answer most likely mistaken is asked for once more, once in a walk. */
+export const lookAgainFirst = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  ranked: readonly Choice[],
+): readonly Choice[] => {
+  const { observations } = evidence;
+  const [best] = ranked;
+  if (best?.kind !== 'handOn' || observations.some(({ look }) => look === 'relook')) return ranked;
+  if (likeliest(situation, belief).probability >= STANDS_OUT) return ranked;
+  const doubts = observations.slice(0, -1).flatMap(({ check, slip }, i) => {
+    const mistaken = belief.mistaken[i] ?? 0;
+    const asked = slip === undefined && situation.checks[check]?.entry.lasting !== true && !evidence.unsure.has(check);
+    return asked && mistaken >= LOAD_BEARING ? [{ check, mistaken }] : [];
+  });
+  const doubt = doubts.sort((a, b) => b.mistaken - a.mistaken)[0];
+  return doubt === undefined
+    ? ranked
+    : [{ kind: 'ask', check: doubt.check, again: true, minutes: best.minutes }, ...ranked];
+};
+
 export const first = (choices: readonly Choice[], wanted: (choice: Choice) => boolean): readonly Choice[] => [
   ...choices.filter(wanted),
   ...choices.filter((choice) => !wanted(choice)),
