@@ -194,7 +194,7 @@ describe('facts of the trade', () => {
   const everything = JSON.stringify({ checks: shipped.checks, faults: shipped.faults });
 
   it('stand in the texts members read', () => {
-    expect(shipped.check('port-settings')?.question).toMatch(/9600, 8, none, 1/u);
+    expect(JSON.stringify(shipped.check('port-settings')?.how)).toMatch(/9,600, 8, none, 1/u);
     expect(shipped.check('patience')?.question).toMatch(/2,000 ms.*2 retries/u);
     expect(JSON.stringify(shipped.check('port-match')?.how)).toMatch(/often 3 or 4/u);
     expect(JSON.stringify(shipped.check('epoch-entries')?.how)).toMatch(/J2000/u);

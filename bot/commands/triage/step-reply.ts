@@ -8,11 +8,12 @@ import {
   whatEachAnswerSays,
   type Assessment,
   type CheckEntry,
+  type Step,
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
-import { offerNotes } from './collecting-offer.js';
+import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import {
@@ -20,8 +21,8 @@ import {
   back,
   cautionLinesAfter,
   doLine,
+  entriesOffer,
   lowered,
-  percent,
   titleOf,
   why,
   withTools,
@@ -33,6 +34,8 @@ export interface Said {
   readonly notes?: readonly string[];
   /** Every answer of a long list. */
   readonly whole?: boolean;
+  /** The remedy shown before these words: it is not said twice. */
+  readonly before?: Step | undefined;
   /** What was read from words, each to be taken back with one press. */
   readonly choices?: readonly Choice[];
 }
@@ -84,7 +87,7 @@ const tellsApart = (assessment: Assessment): string | null => {
 const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const { step } = assessment;
   if (step.kind === 'ask' && !step.opening && step.because === 'changed')
-    return ['Something changed, so one cause may be mended and another stand behind it.'];
+    return ['One cause may be mended and another stand behind it. Write it in your own words, or pick.'];
   if (step.kind === 'ask' && !step.opening && step.because === 'verify')
     return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
   if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
@@ -92,7 +95,7 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const last = walk.state.events.at(-1);
   if (step.kind === 'try' && step.otherwise)
     return last?.kind === 'try' && last.outcome === 'could-not'
-      ? ['It can be done another way:']
+      ? []
       : ['It still fits best, so here is another way to the same cure.'];
   if (last?.kind !== 'try' || last.outcome === 'works') return [];
   const opened = last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
@@ -121,21 +124,21 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   const because = step.kind === 'ask' && !step.opening ? step.because : null;
   const summary = ((): string => {
     if (because === 'again') return `Please look once more: ${check.question}`;
-    return because === 'changed' ? `And now? ${check.question}` : check.question;
+    return because === 'changed' ? 'What is different now: how far does it get?' : check.question;
   })();
   return {
     summary,
-    notes: [
-      ...doubtNotes(assessment),
-      ...reasonNotes(walk, assessment),
-      ...howLines(walk, assessment),
-      ...offerNotes(model, walk, assessment),
-    ],
+    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: cautionLinesAfter(
       [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
       cautionsBefore(model, walk.state.events),
     ),
-    choices: withTools(answerChoices(walk, assessment, whole), [why(walk), back(walk)]),
+    choices: withTools(answerChoices(walk, assessment, whole), [
+      ...pasteOffer(model, walk, assessment),
+      ...entriesOffer(check),
+      why(walk),
+      back(walk),
+    ]),
   };
 };
 
@@ -146,7 +149,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
   const others = lookAlikes(model, fault).map(({ title }) => lowered(title));
   return {
     summary: `${step.otherwise ? 'Another way' : 'Likely cause'}: ${fault.title}. Try this.`,
-    facts: [{ label: 'Why', value: fault.why }],
+    facts: step.otherwise ? [] : [{ label: 'Why', value: fault.why }],
     notes: [
       ...reasonNotes(walk, assessment),
       ...remedyLines(walk, assessment).map(lettered),
@@ -154,7 +157,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
     cautions: cautionLinesAfter(fault.remedy.cautions ?? [], cautionsBefore(model, walk.state.events)),
-    choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+    choices: withTools(answerChoices(walk, assessment), [...entriesOffer(fault.remedy), why(walk), back(walk)]),
   };
 };
 
@@ -210,15 +213,24 @@ const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, whole: 
   }
 };
 
+const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
+  before?.kind === 'try' && now.kind === 'try' && before.id === now.id && before.otherwise === now.otherwise;
+
+/** The remedy that stands above still stands: only what came of it is asked. */
+const stillParts = (walk: Walk, assessment: Assessment): Parts => ({
+  summary: `Still the likeliest: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of the lines above?`,
+  choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+});
+
 /** The reply for where the walk stands now. */
 export const stepReply = (
   model: TriageModel,
   walk: Walk,
   assessment: Assessment,
-  { notes = [], choices = [], whole = false }: Said = {},
+  { notes = [], choices = [], whole = false, before }: Said = {},
 ): Reply => {
   const { step } = assessment;
-  const parts = partsOf(model, walk, assessment, whole);
+  const parts = isSameRemedy(before, step) ? stillParts(walk, assessment) : partsOf(model, walk, assessment, whole);
   if (parts === null) {
     const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
     return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };
@@ -230,62 +242,6 @@ export const stepReply = (
     ...parts,
     notes: [...notes, ...(parts.notes ?? [])],
     choices: [...(parts.choices ?? []), ...choices],
-    data: stepData(walk, assessment),
-  });
-};
-
-const stepReason = ({ step }: Assessment): string => {
-  switch (step.kind) {
-    case 'ask':
-      if (step.opening) return 'What can be wrong depends on it.';
-      if (step.check.safety === true) return 'A wrong guess here could hurt you or the mount, so it comes first.';
-      return step.because === 'again'
-        ? 'An answer given before fits badly with the rest; a second look is cheaper than a wrong turn.'
-        : 'Its answers split the causes still standing best for the minutes it takes.';
-    case NUMBERS:
-      return 'Where the tube landed tells which entry is wrong better than any question.';
-    case 'try':
-      return 'It is likely enough, and quick enough, that trying it beats asking more.';
-    case 'done':
-      return 'The remedy was done and its effect was seen.';
-    case 'handOn':
-      return step.fault === null
-        ? 'Nothing left to ask or try is likely to pay for its time.'
-        : 'The cause is as good as known, and what is left must be done by a person.';
-  }
-};
-
-/** Causes still standing, what the step in hand would tell, and what this club has met. */
-export const whyReply = (
-  model: TriageModel,
-  walk: Walk,
-  assessment: Assessment,
-  causes: readonly { readonly title: string; readonly probability: number }[],
-  outcomes: Readonly<Record<string, number>>,
-): Reply => {
-  const leads = whatEachAnswerSays(assessment)
-    .filter(({ likeliest }) => likeliest.length > 0)
-    .sort((a, b) => b.probability - a.probability)
-    .slice(0, 5)
-    .map(
-      ({ label, likeliest }) =>
-        `“${label}” would point to: ${likeliest.map(({ title, probability }) => `${lowered(title)} (${percent(probability)})`).join('; ')}.`,
-    );
-  const counted = Object.entries(outcomes)
-    .filter(([id, n]) => n > 0 && model.fault(id) !== undefined)
-    .sort(([, a], [, b]) => b - a)
-    .slice(0, 5)
-    .map(([id, n]) => `${lowered(model.fault(id)?.title ?? id)} × ${n}`);
-  return reply({
-    pointsAt: NOWHERE,
-    title: titleOf(walk, 'Why this'),
-    summary: stepReason(assessment),
-    facts: [
-      ...causes.map(({ title, probability }) => ({ label: percent(probability), value: title })),
-      ...(counted.length === 0 ? [] : [{ label: 'Cured in this club so far', value: counted.join('; ') }]),
-    ],
-    notes: leads,
-    choices: [{ label: 'Go on', run: `triage walk:${walk.id}`, preferred: true }, back(walk)],
     data: stepData(walk, assessment),
   });
 };

@@ -68,12 +68,31 @@ export const readNumbers = (line: string): TypedNumbers | null => {
   };
 };
 
+const NUMBERS_LIMIT = 300;
+
+/** Parts set off by semicolons, a sidereal time, a reading or a landing among them: numbers even where none were asked for. */
+export const plainlyNumbers = (line: string): boolean =>
+  line.length <= NUMBERS_LIMIT &&
+  line.includes(';') &&
+  /(?:^|;)\s*(?:lst|sidereal|shown?|landed|alt)\b[^;]*\d|\d\s*(?:°|degrees?)\s+(?:north|south|east|west)/iu.test(line);
+
 interface AstrayCause {
   readonly id?: string;
   readonly ids?: readonly string[];
   readonly probability: number;
   readonly correction?: string;
 }
+
+/** Each cause once, likeliest first: alone and in every pair that holds it. */
+const causesOf = (found: readonly AstrayCause[]): readonly { readonly id: string; readonly probability: number }[] => {
+  const shares = new Map<string, number>();
+  for (const { id, ids, probability } of found)
+    for (const one of ids ?? (id === undefined ? [] : [id]))
+      shares.set(one, Math.min(1, (shares.get(one) ?? 0) + probability));
+  return [...shares]
+    .map(([id, probability]) => ({ id: id.slice(0, 80), probability }))
+    .sort((a, b) => b.probability - a.probability);
+};
 
 export interface TakenNumbers {
   readonly event: WalkEvent;
@@ -95,9 +114,7 @@ export const takeNumbers = async (
     ...request,
   });
   if (isProblem(outcome)) return outcome;
-  const causes = (outcome.data['causes'] as unknown as readonly AstrayCause[]).flatMap(({ id, ids, probability }) =>
-    (ids ?? (id === undefined ? [] : [id])).map((one) => ({ id: one.slice(0, 80), probability })),
-  );
+  const causes = causesOf(outcome.data['causes'] as unknown as readonly AstrayCause[]);
   const said = tidy(
     [
       numbers.target,

@@ -21,10 +21,23 @@ import type { Deps } from '../core/deps.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { readNumbers, takeNumbers } from './take-numbers.js';
+import { plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 
-export const DOINGS = ['why', 'back', 'summary', 'end', 'new', 'accept', 'release', 'more', 'doubt'] as const;
+export const DOINGS = [
+  'why',
+  'back',
+  'summary',
+  'end',
+  'new',
+  'accept',
+  'release',
+  'more',
+  'doubt',
+  'collect',
+] as const;
+/** What shows something and changes nothing. */
+const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;
 export type Doing = (typeof DOINGS)[number];
 
 export interface SaidInTurn {
@@ -48,7 +61,9 @@ export interface Turn {
   readonly walk: Walk;
   readonly notes: readonly string[];
   readonly choices?: readonly Choice[];
-  readonly show: 'step' | 'why' | 'summary' | 'more' | 'doubt';
+  /** The remedy in hand when these words came. */
+  readonly at?: Step;
+  readonly show: 'step' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
 }
@@ -66,6 +81,27 @@ const TRY_WORDS: Readonly<Record<string, string>> = {
   'could not': 'could-not',
   'could-not': 'could-not',
 };
+
+/** Longer than this is a story or a paste, not a word on how the remedy went. */
+const ON_THE_REMEDY = 240;
+/** What a member writes of a remedy; a setup's error code says that it could not be done. */
+const TRY_SAYINGS: readonly (readonly [RegExp, string])[] = [
+  [/\b0x8[0-9a-f]{7}\b/iu, 'could-not'],
+  [
+    /\b(?:could ?n.?t|can.?t|can ?not|could not|unable to|not allowed to|no way to|will not let me|won.?t let me) (?:do|install|open|find|change|run|get|set|switch|reach|see how|buy)\b/iu,
+    'could-not',
+  ],
+  [
+    /^(?:no[,. ]+)?(?:(?:it.?s )?(?:still )?(?:just |exactly |all )?the same\b|no (?:change|difference|luck)\b)/iu,
+    'same',
+  ],
+  [/^(?:no[,. ]+)?(?:that |it )?(?:did ?n.?t|did not) (?:help|work|change)/iu, 'same'],
+];
+
+const sayingOnRemedy = ({ step }: Assessment, text: string): string | undefined =>
+  step.kind !== 'try' || text.length > ON_THE_REMEDY
+    ? undefined
+    : TRY_SAYINGS.find(([pattern]) => pattern.test(text.trim()))?.[1];
 
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
@@ -152,15 +188,26 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
   });
 };
 
+const HOW_FAR = { check: 'how-far', answer: 'elsewhere' } as const;
+
+/** Who types where the tube landed says that it moves and lands elsewhere. */
+const movesAndMisses = ({ context, walk }: Began): WalkState['events'] =>
+  context.model.check(HOW_FAR.check) === undefined ||
+  walk.state.events.some((event) => event.kind === 'answer' && event.check === HOW_FAR.check)
+    ? []
+    : [{ kind: 'answer', ...HOW_FAR, by: context.by }];
+
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const numbers = readNumbers(line);
   if (numbers === null) return null;
   const { context, walk } = began;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
+  // Not asked for, a line that does not work out as numbers may still be words.
+  if (isProblem(taken) && began.before.step.kind !== NUMBERS) return null;
   if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
   return changed(
     began,
-    { ...walk.state, events: [...walk.state.events, taken.event] },
+    { ...walk.state, events: [...walk.state.events, ...movesAndMisses(began), taken.event] },
     { notes: taken.notes, rests: taken.reply },
   );
 };
@@ -169,7 +216,15 @@ const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn =>
   const { context, walk } = began;
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
   const { notes, choices } = readWords(context.model, walk, read);
-  return changed(began, state, { notes, choices });
+  const went = sayingOnRemedy(began.before, text);
+  const tried = went === undefined ? null : answerStep(context.model, state, began.before.step.id, went, context.by);
+  if (tried !== null && !('trouble' in tried))
+    return changed(began, tried, { notes: choices.length > 0 ? notes : [], choices });
+  return changed(began, state, {
+    notes,
+    choices,
+    ...(began.before.step.kind === 'try' ? { at: began.before.step } : {}),
+  });
 };
 
 const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {
@@ -192,8 +247,8 @@ const withoutHelper = (walk: Walk): Walk => ({
 
 const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   const { context, walk, notes } = began;
-  if (doing === 'why' || doing === 'summary' || doing === 'more' || doing === 'doubt')
-    return { walk, notes, show: doing };
+  const showing = SHOWINGS.find((one) => one === doing);
+  if (showing !== undefined) return { walk, notes, show: showing };
   if (doing === 'release')
     return walk.helperId === null
       ? problem('no-helper', 'This walk has no helper.')
@@ -226,6 +281,6 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (typed !== undefined) return takeAnswer(began, typed);
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const miss = before.step.kind === NUMBERS ? await takeMiss(began, said.text) : null;
+  const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? takeWords(began, said.text);
 };

@@ -4,13 +4,16 @@ import type { Outcome, Reply } from '../../reply/reply.js';
 import { assess, standing, type TriageModel } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
+import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
-import { stepReply, whyReply } from './step-reply.js';
+import { stepReply } from './step-reply.js';
 import { DOINGS, takeTurn, type Turn } from './take-turn.js';
 import { clubOutcomes, keepWalk } from './walk-keeper.js';
+import { whyReply } from './why-reply.js';
+import { memberName } from './walk-words.js';
 
 const PASTE: Form = {
   title: 'What it says',
@@ -40,8 +43,16 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     const made = summaryReply(model, walk, assessment);
     return { ...made, notes: [...notes, ...made.notes] };
   }
+  if (show === 'collect') return collectReply(model, walk, assessment);
   if (show === 'doubt') return doubtReply(model, walk);
-  return stepReply(model, walk, assessment, { notes, choices: turn.choices ?? [], whole: show === 'more' });
+  const pointer =
+    walk.awaitsMember === true ? [`${memberName(walk)} can answer too, by writing: triage walk:${walk.id}`] : [];
+  return stepReply(model, walk, assessment, {
+    notes: [...notes, ...pointer],
+    choices: turn.choices ?? [],
+    whole: show === 'more',
+    before: turn.at,
+  });
 };
 
 /** The walk's reply keeps the cautions and the privacy of the answer it rests on. */
@@ -68,7 +79,7 @@ export const triage = defineCommand({
     answer: optional(text('An answer to the question in hand', { maxLength: 80 })),
     do: optional(
       choice(
-        'why this step, back a step, the summary, end, a new walk, accept or release a helper, more answers, doubt what was read',
+        'why this step, back a step, the summary, end, a new walk, accept or release a helper, more answers, doubt what was read, collect by one paste',
         DOINGS,
       ),
     ),

@@ -14,6 +14,10 @@ export const doLine = (walk: Walk, what: string): string => `triage walk:${walk.
 export const why = (walk: Walk): Choice => ({ label: 'Why this?', run: doLine(walk, 'why') });
 export const back = (walk: Walk): Choice => ({ label: 'Back a step', run: doLine(walk, 'back') });
 
+/** Beside lines that speak of the right entries: what the mount should read at the member's site tonight. */
+export const entriesOffer = (lines: unknown): readonly Choice[] =>
+  JSON.stringify(lines).includes('right entries') ? [{ label: 'Show the right entries', run: 'entries' }] : [];
+
 /** Answers first; the tools only as far as one row of buttons holds them (they can always be typed). */
 export const withTools = (answers: readonly Choice[], tools: readonly Choice[]): readonly Choice[] =>
   answers.length > BUTTONS_IN_A_ROW ? [...answers, ...tools] : [...answers, ...tools].slice(0, BUTTONS_IN_A_ROW);

@@ -1,0 +1,81 @@
+/** A walk on a phone: how long its cards are, what stands in a menu, what comes after "could not do it". */
+import { describe, expect, it } from 'vitest';
+import type { Asker } from '../../bot/commands/core/command.js';
+import { consoleLines } from '../../bot/platforms/console/write-reply.js';
+import type { Reply } from '../../bot/reply/reply.js';
+import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+
+const NOW = Date.UTC(2026, 10, 25, 21);
+const deps = await realDeps();
+// The members are invented.
+const member = (name: string): Asker => ({ ...ODALYS, memberId: `console:${name.toLowerCase()}`, displayName: name });
+const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>
+  reply.data['step'] as unknown as { kind: string; id: string };
+const idOf = (reply: Reply): string => reply.data['walkId'] as string;
+const runOf = (reply: Reply, label: string): string =>
+  reply.choices?.find((choice) => choice.label.startsWith(label))?.run ?? `no choice ${label}`;
+const linesOn = (reply: Reply): readonly string[] =>
+  consoleLines({ ...reply, choices: [] }, null, { colour: false, width: 60 });
+
+describe('a long list of answers', () => {
+  it('shows six and the way to the rest, and not one of another question', async () => {
+    const who = member('Maelle');
+    let reply = await answer(deps, 'triage do:new', NOW, who);
+    reply = await answer(deps, `triage walk:${idOf(reply)} answer:path.bridge-own-network`, NOW, who);
+    expect(stepOf(reply).id).toBe('how-far');
+    const own = (shown: Reply): number =>
+      (shown.choices ?? []).filter(({ run }) => run.includes('answer:how-far.') && !run.endsWith('.unsure')).length;
+    expect(own(reply)).toBe(6);
+    const whole = await answer(deps, runOf(reply, 'Another'), NOW, who);
+    expect(stepOf(whole).id).toBe('how-far');
+    expect(own(whole)).toBe(deps.triage().check('how-far')?.answers.length);
+    expect(whole.choices?.some(({ label }) => label.startsWith('Another'))).toBe(false);
+  });
+});
+
+describe('a remedy', () => {
+  it('is not said twice: words at it leave it standing, a setup code brings the other way', async () => {
+    const who = member('Evander');
+    const first = await answer(
+      deps,
+      'triage The driver platform will not open my driver on Windows. USB-serial adapter at the handset. It asks for .NET Framework 3.5.',
+      NOW,
+      who,
+    );
+    expect(stepOf(first)).toMatchObject({ kind: 'try', id: 'component-off' });
+    const still = await answer(deps, 'triage one moment, I am looking', NOW, who);
+    expect(stepOf(still)).toMatchObject({ kind: 'try', id: 'component-off' });
+    expect(still.summary).toMatch(/What came of the lines above/u);
+    expect(still.notes.join('\n')).not.toMatch(/a\) /u);
+    // 0x800F0954: the feature could not be fetched from the update server; its meaning from memory.
+    const other = await answer(deps, 'triage setup stopped. Error 0x800F0954', NOW, who);
+    expect(other.summary).toMatch(/^Another way/u);
+    expect(other.notes.join('\n')).toContain('0x800F0954');
+    expect(other.notes.filter((note) => first.notes.includes(note) && /^[a-z]\) /u.test(note))).toEqual([]);
+  });
+});
+
+describe('the hand-on', () => {
+  it('is one screen, quotes the member, claims nothing that was not said, and shows no command', async () => {
+    const who = member('Ambrose');
+    let reply = await answer(
+      deps,
+      'triage New laptop with Windows, the bridge is on my house network. It all worked until Friday, now it times out.',
+      NOW,
+      who,
+    );
+    for (let turn = 0; turn < 40 && stepOf(reply).kind !== 'handOn'; turn++) {
+      const { kind, id } = stepOf(reply);
+      const said = kind === 'try' ? 'same' : 'unsure';
+      reply = await answer(deps, `triage walk:${idOf(reply)} answer:${id}.${said}`, NOW, who);
+    }
+    expect(stepOf(reply).kind).toBe('handOn');
+    const lines = linesOn(reply);
+    const text = lines.join('\n');
+    expect(lines.length, text).toBeLessThanOrEqual(22);
+    expect(text).toContain('New laptop with Windows');
+    expect(text).not.toMatch(/triage|walk:|answer:|another computer/iu);
+    const tried = reply.facts.find(({ label }) => label === 'Tried')?.value.split('\n') ?? [];
+    expect(new Set(tried).size).toBe(tried.length);
+  });
+});

@@ -1,0 +1,90 @@
+/** The numbers of a miss inside a walk: how a line is read, what it does to the causes that stand, what is asked again. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numbers.js';
+import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Reply } from '../../bot/reply/reply.js';
+import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+
+const NOW = Date.UTC(2026, 10, 25, 20);
+const LONGITUDE_DEG = 0.12;
+
+describe('a line of numbers', () => {
+  it.each([
+    [
+      'Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
+      { target: 'Vega', landed: 'about 15 degrees east of it', shown: '41, 135', lst: '18:22' },
+    ],
+    // A form's lines, those left out empty.
+    ['target: Deneb\nlanded: Vega\nlst: 18:22:30', { target: 'Deneb', landed: 'Vega', lst: '18:22:30' }],
+    ['Capella; altitude 40; azimuth 80; site Cork', { target: 'Capella', shown: '40,80', site: 'Cork' }],
+    ['Mirach; sidereal time: 23:19; -', { target: 'Mirach', lst: '23:19' }],
+  ])('is read: %s', (line, read) => {
+    expect(readNumbers(line)).toEqual(read);
+  });
+
+  it.each(['Vega', 'it lands somewhere else', 'lst 18:22', ''])(
+    'is none without a target and one number: %s',
+    (line) => {
+      expect(readNumbers(line)).toBeNull();
+    },
+  );
+
+  it.each([
+    ['Vega; about 15 degrees west of it', true],
+    ['Vega; lst 22:10; site 52.71,0.12', true],
+    ['I moved the dish; it took 3 days', false],
+    ['15 degrees off, always east', false],
+  ])('is known unasked: %s %s', (line, is) => {
+    expect(plainlyNumbers(line)).toBe(is);
+  });
+});
+
+/** USNO, Approximate Sidereal Time: GMST in hours from days since J2000, good to a tenth of a second over this century. */
+const localSiderealHours = (utcMs: number): number => {
+  const days = (utcMs - Date.UTC(2000, 0, 1, 12)) / 86_400_000;
+  return (((18.697374558 + 24.06570982441908 * days + LONGITUDE_DEG / 15) % 24) + 24) % 24;
+};
+
+const clockOf = (hours: number): string => {
+  const seconds = Math.round((((hours % 24) + 24) % 24) * 3600);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+};
+
+describe('numbers typed in a walk', () => {
+  let deps: Deps;
+  let asked: Reply;
+  const asker = { ...ODALYS, memberId: 'console:odalys-numbers' };
+  beforeAll(async () => {
+    deps = await realDeps();
+    await answer(deps, 'triage It moves, and misses every target.', NOW, asker);
+    asked = await answer(
+      deps,
+      `triage Capella; landed 15 degrees west of it; lst ${clockOf(localSiderealHours(NOW) + 1)}; site 52.71,${LONGITUDE_DEG}`,
+      NOW,
+      asker,
+    );
+  });
+
+  it('become evidence: an hour of sidereal time too much is a clock or zone cause, 15 degrees of sky', () => {
+    expect(asked.notes.some((note) => note.startsWith('From your numbers:'))).toBe(true);
+    const standing = asked.data['standing'] as unknown as readonly { faultId: string; probability: number }[];
+    const clock = standing
+      .filter(({ faultId }) => /^(?:summer-time|utc-offset|mount-clock|computer-clock|twelve)/u.test(faultId))
+      .reduce((sum, { probability }) => sum + probability, 0);
+    expect(clock).toBeGreaterThan(0.8);
+  });
+
+  it('stand in the summary', async () => {
+    const summary = await answer(deps, 'triage do:summary', NOW, asker);
+    expect(summary.facts.map(({ value }) => value).join('\n')).toContain(
+      'Numbers of the miss: Capella; 15 degrees west',
+    );
+  });
+
+  it('that do not work out are words, where they were not asked for', async () => {
+    const other = { ...ODALYS, memberId: 'console:odalys-words' };
+    const reply = await answer(deps, 'triage Nosuchstar; lst 99:99', NOW, other);
+    expect(reply.notes.join(' ')).not.toContain('From your numbers');
+  });
+});
