@@ -23,8 +23,9 @@ describe('a walk begun for a member', () => {
     for (const clubId of [RAVI.clubId, 'discord:900000000000000009']) {
       const asked = await club.says(forTamsin, { ...RAVI, clubId });
       const bare = await plain.says(forTamsin, { ...RAVI, clubId });
-      const words = ({ title, summary, facts, notes }: typeof asked) =>
-        JSON.stringify({ title, summary, facts, notes });
+      // Walk ids are drawn by chance; all else must be the same.
+      const words = ({ title, summary, facts, notes, data }: typeof asked) =>
+        JSON.stringify({ title, summary, facts, notes }).replaceAll(idIn(data), 'WALK');
       expect(words(asked)).toBe(words(bare));
     }
   });
