@@ -67,7 +67,8 @@ const hoursRow = ({ startUtcMs, endUtcMs, zone }: NightChart, count: number): st
 };
 
 const bestRow = ({ startUtcMs, endUtcMs, best, zone }: NightChart, count: number): string | null => {
-  if (best === null) return null;
+  // The Sun's best hour is by day, which need not stand in the picture.
+  if (best === null || best.utcMs < startUtcMs || best.utcMs > endUtcMs) return null;
   const column = Math.min(count - 1, Math.floor(((best.utcMs - startUtcMs) / (endUtcMs - startUtcMs)) * count));
   const words = `best ${DateTime.fromMillis(Math.round(best.utcMs / 60_000) * 60_000, { zone }).toFormat('HH:mm')}`;
   const fitsAfter = column + 2 + words.length <= count;

@@ -76,9 +76,17 @@ function withOffset(text: string): TimeResolution | null {
   return within(parsed.toMillis());
 }
 
+const NOON = { hour: 12, minute: 0, second: 0 };
+
+const nextNoon = (zone: string, nowUtcMs: number): number => {
+  const today = localDateAt(nowUtcMs, zone);
+  const noon = localToUtc(today, NOON, zone).utcMs;
+  return noon >= nowUtcMs ? noon : localToUtc(addDays(today, 1), NOON, zone).utcMs;
+};
+
 /**
  * A time as a member types it, on the clocks of `zone` (IANA). Never throws.
- * - "now", "in 2 hours", "90 minutes ago"; ISO 8601 with an offset or Z.
+ * - "now", "in 2 hours", "90 minutes ago"; "next noon", the first that has not passed; ISO 8601 with an offset or Z.
  * - A clock reading alone ("22:30", "4am") is of tonight: from noon on the evening's date, before noon the next
  *   morning's. Until 06:00 tonight is the night in progress, so that at 02:00 "22:30" has just passed.
  * - With "tonight", "tomorrow night" or "friday night", readings before noon are of the morning after; with "today",
@@ -92,6 +100,7 @@ export function parseTime(text: string, zone: string, nowUtcMs: number): TimeRes
   if (words === 'now' || words === 'right now') return within(nowUtcMs);
   const ahead = fromNow(words);
   if (ahead !== null) return within(nowUtcMs + ahead);
+  if (words === 'next noon') return within(nextNoon(zone, nowUtcMs));
   const exact = withOffset(words);
   if (exact) return exact;
 
@@ -119,7 +128,7 @@ function inUtc(text: string, zone: string, nowUtcMs: number, words: string): Tim
     return reading.ok ? reading : timeProblem({ fault: 'unreadable-time', text: words });
   }
   const { tonight } = todayAndTonight(zone, nowUtcMs);
-  const noon = localToUtc(tonight, { hour: 12, minute: 0, second: 0 }, zone).utcMs;
+  const noon = localToUtc(tonight, NOON, zone).utcMs;
   const sameDay = localToUtc(localDateAt(noon, 'Etc/UTC'), clock.clock, 'Etc/UTC').utcMs;
   return within(sameDay < noon ? sameDay + 24 * MS_PER_HOUR : sameDay);
 }

@@ -156,6 +156,11 @@ describe('the curve in characters', () => {
     expect(textCurve(chart, 77).join('\n')).not.toContain('░');
   });
 
+  it('draws no best hour that stands outside the picture, as the Sun’s does', () => {
+    const early = { ...chart, best: { utcMs: chart.startUtcMs - 3_600_000, altitudeDeg: 16 } };
+    expect(textCurve(early, 77).join('\n')).not.toContain('^');
+  });
+
   it('fits the width it is given', () => {
     for (const width of [40, 60, 77, 96])
       for (const row of textCurve(chart, width)) expect(row.length).toBeLessThanOrEqual(width);

@@ -249,6 +249,7 @@ const withCapsOn = (asked: Problem): Problem =>
 export const sun = defineCommand({
   name: 'sun',
   summary: 'Is the Sun in the way of a target, or of the slew to it?',
+  sentence: /^(?:rises?|rising|sets?|setting|comes up|goes down)\b/iu,
   options: {
     target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
     at: optional(text('When: now, tomorrow 10:00, 2026-12-13T11:00', { complete: 'time', maxLength: 80 })),

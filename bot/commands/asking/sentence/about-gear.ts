@@ -210,9 +210,12 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     /\bwhat do you (?:know|keep|store|have|hold) (?:about|on|of) me|^my data$|\bgdpr\b|\bprivacy\b/u,
     () => ({ line: 'mydata' }),
   ],
-  [/\b(?:delete|erase|remove|forget) (?:about )?(?:me|my data|everything)\b/u, () => ({ line: 'forget' })],
   [
-    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\balign|\bstars? (?:to|for) align|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) star align/u,
+    /\b(?:delete|erase|remove|forget|wipe) (?:about |all )?(?:me|my (?:data|stuff|things|info)|everything)\b/u,
+    () => ({ line: 'forget' }),
+  ],
+  [
+    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) all?ign|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) star align/u,
     (asked) => instantLine('alignment', '', asked),
   ],
   [
