@@ -1,5 +1,4 @@
 /** The door to plain-word times: read what a member typed, and say instants in a site's local clocks. */
-export type { LocalDate } from './time-resolution.js';
 export { parseTime } from './parse-time.js';
 export { parseDate } from './parse-date.js';
 export {

@@ -14,7 +14,7 @@ export interface Example {
 }
 
 export const EXAMPLES: readonly Example[] = [
-  { name: 'up', lines: ['up NGC 7331 site:52.71,0.12'], nowUtcMs: Date.UTC(2026, 11, 13, 0, 30) },
+  { name: 'up', lines: ['up NGC 7331 site:52.71,0.12'] },
   { name: 'tonight', lines: ['tonight site:52.71,0.12 kind:globular-cluster'] },
   { name: 'sidereal', lines: ['sidereal at:"tonight 21:00" site:52.71,0.12'] },
   { name: 'entries', lines: ['entries site:"Ely, England" at:"tonight 21:00"'] },

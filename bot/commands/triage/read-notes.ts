@@ -18,6 +18,9 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
   return model.check(what)?.answers.find(({ id }) => id === answer)?.label ?? null;
 };
 
+/** Characters of one thing taken, so that the line stays one to glance at. */
+const LONGEST_TAKEN = 90;
+
 export interface ReadWords {
   readonly notes: readonly string[];
   readonly choices: readonly Choice[];
@@ -28,7 +31,7 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
   const taken = read.understood
     .map(({ fact, label }) => ({
       what: fact.what,
-      label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), 60),
+      label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
     }))
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
     .slice(0, MOST_TAKEN);
@@ -42,7 +45,8 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
           : ['I keep your words for whoever helps; I could not read a sure sign from them, so I ask.'],
       choices: [],
     };
-  const same = new Set(taken.map(({ label }) => label.toLowerCase()));
+  // A label that was cut still says what the meaning says.
+  const same = new Set(taken.map(({ label }) => label.toLowerCase().replace(/…$/u, '')));
   return {
     notes: [
       ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),

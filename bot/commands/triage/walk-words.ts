@@ -83,7 +83,7 @@ export const filledFrom = (state: WalkState): ((line: string) => string) => {
   };
 };
 
-export const cautionLines = (ids: readonly string[]): string[] => [...new Set(ids)].map(cautionText);
+const cautionLines = (ids: readonly string[]): string[] => [...new Set(ids)].map(cautionText);
 
 /** In full the first time in a walk; then only named, so that the words stay read. */
 export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<string>): string[] => {
@@ -104,7 +104,7 @@ export const memberName = ({ state, memberId }: Walk): string => {
   return readable === undefined ? 'the member' : tidy(readable, 30);
 };
 
-export const nameOf = (walk: Walk, by: Speaker | null): string => {
+const nameOf = (walk: Walk, by: Speaker | null): string => {
   if (by === null) return 'Known';
   return by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
 };
