@@ -107,9 +107,9 @@ const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }:
   );
 };
 
-/** A safety look at one way's lead is for those who have, or may have, that lead: they said so, or could not say. */
+/** A safety look at one way's lead is for those who said that they have that lead: it only alarms the others. */
 const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
-  safety !== true || only?.paths === undefined || context.path !== null || context.pathUnsure === true;
+  safety !== true || only?.paths === undefined || context.path !== null;
 
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>

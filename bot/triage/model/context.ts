@@ -6,8 +6,6 @@ export interface WalkContext {
   readonly path: string | null;
   /** Where the path is not known: the paths that the member's words leave open. */
   readonly paths?: readonly string[] | undefined;
-  /** The member was asked for the path and could not say. */
-  readonly pathUnsure?: boolean | undefined;
   readonly system: System | null;
   readonly client: Client | null;
 }
@@ -22,5 +20,5 @@ export const appliesIn = (only: Only | undefined, context: WalkContext): boolean
   admits(only?.systems, context.system) &&
   admits(only?.clients, context.client);
 
-export const contextKey = ({ path, paths = [], pathUnsure = false, system, client }: WalkContext): string =>
-  `${path ?? (pathUnsure ? '??' : ['?', ...paths].join('|'))}/${system ?? '?'}/${client ?? '?'}`;
+export const contextKey = ({ path, paths = [], system, client }: WalkContext): string =>
+  `${path ?? ['?', ...paths].join('|')}/${system ?? '?'}/${client ?? '?'}`;

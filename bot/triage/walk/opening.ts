@@ -34,8 +34,11 @@ const takeFact = (said: Said, model: TriageModel, what: string, answer: string):
   if (what !== 'path') return;
   const paths = model.path(answer) === undefined ? (model.reading.family(answer) ?? []) : [answer];
   const known = paths.filter((id) => model.path(id) !== undefined);
-  if (known.length === 1) said.path = known[0] ?? null;
-  else if (known.length > 1) said.family = known;
+  // An adapter, and a cable to the hand controller: together they leave one path.
+  const both = said.family.filter((id) => known.includes(id));
+  const left = known.length > 1 && both.length > 0 ? both : known;
+  if (left.length === 1) said.path = left[0] ?? null;
+  else if (left.length > 1) said.family = left;
 };
 
 const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
@@ -69,7 +72,6 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
     context: {
       path: said.path ?? null,
       ...(said.path == null && said.family.length > 0 ? { paths: said.family } : {}),
-      ...(said.path === null ? { pathUnsure: true } : {}),
       system: said.system ?? null,
       client: said.client ?? null,
     },

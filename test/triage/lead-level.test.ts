@@ -1,0 +1,81 @@
+/** The 5 V question alarms those without such a lead: it comes only where a lead to the motor board was said. */
+import { describe, expect, it } from 'vitest';
+import { answerStep, assess, loadTriage, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
+
+const MODEL = loadTriage('knowledge/connection');
+const STEPS = 8;
+
+const told = (words: string): WalkState =>
+  tellText(MODEL, startWalk({ member: 'Odalys', helper: null }), words, 'member').state;
+
+/** The steps of a member who cannot say anything. */
+const asked = (words: string): string[] => {
+  let state = told(words);
+  const ids: string[] = [];
+  while (ids.length < STEPS) {
+    const { step } = assess(MODEL, state);
+    ids.push(step.id);
+    if (step.kind !== 'ask') break;
+    const next = answerStep(MODEL, state, step.id, UNSURE, 'member');
+    if ('trouble' in next) throw new Error(next.trouble);
+    state = next;
+  }
+  return ids;
+};
+
+// Openings as members write them; invented.
+const OTHERS = [
+  'my mount wont connect',
+  'It worked last week, tonight the laptop says no',
+  'No COM port after the Windows update',
+  'port opens but there is no reply from the mount',
+  'adapter at the handset, no answer',
+  'usb adapter plugged in the hand controller, nothing replies',
+  'I have a USB to serial lead and it says timeout',
+  'Mac, adapter light blinks once then nothing',
+  'ttyUSB0 permission denied',
+  'the usb cable from the laptop does nothing',
+  'new router at home and the mount is not found any more',
+  'connects by address, only search finds nothing',
+  'the wifi of the mount shows up, but the program cannot find it',
+  'Bluetooth pairs and then drops',
+  'Connection drops every time the camera starts',
+  'device descriptor read error',
+  'The program says it is connected, but the mount does not move',
+  'nothing lights up when I switch on',
+  'help, star party in an hour, no connection',
+  'I get garbage characters in the log',
+  'error: could not open port COM7: access denied',
+  'my new cable does not work, the old one did',
+  'usb socket in the mount, computer makes no sound',
+  'after the firmware update the handset will not answer the pc',
+  'cannot connect, a friend says it is the driver',
+];
+const BOARD = [
+  'made my own cable straight to the motor board, no answer',
+  'direct cable into the mounts board, timeout',
+  'cable into the mount board instead of the handset, no reply',
+];
+
+describe('the question after the level of the lead', () => {
+  it.each(OTHERS)('is not asked: %s', (words) => {
+    expect(asked(words)).not.toContain('lead-level');
+  });
+  it.each(BOARD)('is asked first of all: %s', (words) => {
+    expect(assess(MODEL, told(words)).step.id).toBe('lead-level');
+  });
+});
+
+describe('the path', () => {
+  it.each([
+    'adapter at the handset, no answer',
+    'the usb adapter is plugged in the hand controller',
+    'It is plugged in the hand controller, with an adapter',
+  ])('is the hand controller by its serial socket: %s', (words) => {
+    expect(assess(MODEL, told(words)).context.path).toBe('controller-serial');
+  });
+  it('is what two sayings leave together', () => {
+    const first = tellText(MODEL, told('I use a usb adapter'), 'plugged in the hand controller', 'member').state;
+    expect(assess(MODEL, first).context.path).toBe('controller-serial');
+  });
+});
