@@ -6,8 +6,28 @@ import type { HealthPart } from './app/health.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
-import { loadSettings, secretsOf, unknownSettings } from './app/settings.js';
+import { loadSettings, secretsOf, unknownSettings, type Settings } from './app/settings.js';
 import { ownVersion } from './app/version.js';
+
+interface Served {
+  readonly name: string;
+  readonly isSet: (settings: Settings) => boolean;
+  readonly start: (context: PlatformContext) => Promise<RunningPlatform>;
+}
+
+/** Every chat server that can be set; where none is, the console answers. Each is loaded only where it is used. */
+const PLATFORMS: readonly Served[] = [
+  {
+    name: 'discord',
+    isSet: ({ discord }) => discord !== null,
+    start: async (context) => (await import('./platforms/discord/index.js')).startDiscord(context),
+  },
+  {
+    name: 'matrix',
+    isSet: ({ matrix }) => matrix !== null,
+    start: async (context) => (await import('./platforms/matrix/index.js')).startMatrix(context),
+  },
+];
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
@@ -18,7 +38,8 @@ const main = async (): Promise<void> => {
     return;
   }
   const settings = loadSettings(process.env);
-  const onConsole = settings.discord === null && settings.matrix === null;
+  const served = PLATFORMS.filter(({ isSet }) => isSet(settings));
+  const onConsole = served.length === 0;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
   const log = createLog(
     onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel,
@@ -34,7 +55,7 @@ const main = async (): Promise<void> => {
       node: process.versions.node,
       store: settings.databaseUrl === null ? `SQLite in ${settings.dataFolder}` : 'PostgreSQL',
       site: settings.clubSiteText ?? 'none',
-      platforms: (['discord', 'matrix'] as const).filter((name) => settings[name] !== null),
+      platforms: served.map(({ name }) => name),
     },
     'Pierhand starts',
   );
@@ -66,10 +87,7 @@ const main = async (): Promise<void> => {
       toStop.push(await startHealthServer(settings.http, () => healthParts, context.metrics));
     }
     let consoleEnded: Promise<{ readonly asked: number }> | undefined;
-    if (settings.discord !== null)
-      running.push(await (await import('./platforms/discord/index.js')).startDiscord(context));
-    if (settings.matrix !== null)
-      running.push(await (await import('./platforms/matrix/index.js')).startMatrix(context));
+    for (const { start } of served) running.push(await start(context));
     if (onConsole) {
       const { startConsole } = await import('./platforms/console/index.js');
       const words = process.argv.slice(2).join(' ').trim();
