@@ -18,7 +18,8 @@ export default defineConfig({
     exclude: ['test/homeserver/**', 'node_modules/**', ...(suite === 'main' ? LONG : [])],
     testTimeout: 30_000,
     // One loading of the catalogue and the fault model a worker, not a file: tests leave no state behind (no mocks of modules).
-    pool: 'threads',
+    // The long suite looks at its own child processes, so it has processes of its own.
+    pool: suite === 'long' ? 'forks' : 'threads',
     isolate: false,
     // .ci/run adds these up over all suites.
     ...(process.env['CI'] === 'true'
