@@ -83,8 +83,6 @@ export const filledFrom = (state: WalkState): ((line: string) => string) => {
   };
 };
 
-const cautionLines = (ids: readonly string[]): string[] => [...new Set(ids)].map(cautionText);
-
 /** In full the first time in a walk; then only named, so that the words stay read. */
 export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<string>): string[] => {
   const all = [...new Set(ids)];
@@ -102,11 +100,6 @@ export const memberName = ({ state, memberId }: Walk): string => {
   if (name !== '' && name !== 'you') return name;
   const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(memberId)?.[1];
   return readable === undefined ? 'the member' : tidy(readable, 30);
-};
-
-const nameOf = (walk: Walk, by: Speaker | null): string => {
-  if (by === null) return 'Known';
-  return by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
 };
 
 const NO_STEPS: readonly string[] = ['text', 'not-so', 'right'];
