@@ -2,7 +2,7 @@
 import { cautions, cautionText } from '../../cautions/cautions.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
-import type { Speaker, System, WalkState } from '../../triage/index.js';
+import type { System, WalkState } from '../../triage/index.js';
 import type { Walk } from './walk-keeper.js';
 
 const BUTTONS_IN_A_ROW = 5;
