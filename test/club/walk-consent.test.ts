@@ -50,6 +50,20 @@ describe('a walk begun for a member', () => {
   });
 });
 
+describe('answers to one walk at the same moment', () => {
+  it('are all heard', async () => {
+    const own = await ownWalk();
+    await Promise.all([
+      club.says(`triage walk:${own} answer:system.linux`, TAMSIN),
+      club.says(`triage walk:${own} answer:path.controller-serial`, TAMSIN),
+      club.says(`triage walk:${own} answer:client.platform`, TAMSIN),
+    ]);
+    const kept = await club.deps.store.walks.get(own);
+    for (const answer of ['linux', 'controller-serial', 'platform'])
+      expect(JSON.stringify(kept?.state)).toContain(`"${answer}"`);
+  });
+});
+
 describe('a walk begun for a member by another', () => {
   const noteOf = async (by: Asker, nowUtcMs = NOW) => (await club.says('triage do:new', by, nowUtcMs)).notes.join(' ');
 

@@ -1,17 +1,19 @@
 /** `triage`: walks a member, or a helper on that member's behalf, from "it does not connect" to a verified cure. */
+import { createInTurn, type InTurn } from '../../ground/in-turn.js';
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
+import type { Store } from '../../store/store.js';
 import { assess, standing, type TriageModel } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
-import { findWalk, notYours, speakerOf } from './find-walk.js';
+import { findWalk, notYours, speakerOf, type Found } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
 import { DOINGS, takeTurn, type Turn } from './take-turn.js';
-import { clubOutcomes, keepWalk } from './walk-keeper.js';
+import { clubOutcomes, keepWalk, loadWalk } from './walk-keeper.js';
 import { whyReply } from './why-reply.js';
 import { memberName } from './walk-words.js';
 
@@ -67,6 +69,14 @@ const restingOn = (made: Reply, { rests }: Turn): Reply =>
         audience: rests.audience === 'asker' ? 'asker' : made.audience,
       };
 
+/** By the part of the store that keeps walks: each request has a store of its own around it. */
+const turnsByStore = new WeakMap<Store['walks'], InTurn>();
+const turnsOf = ({ walks }: Store): InTurn => {
+  const turns = turnsByStore.get(walks) ?? createInTurn();
+  turnsByStore.set(walks, turns);
+  return turns;
+};
+
 export const triage = defineCommand({
   name: 'triage',
   summary: 'Find out, step by step, why the computer and the mount do not talk',
@@ -101,18 +111,25 @@ export const triage = defineCommand({
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, request, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
-    if (found.asksToHelp === true) return askToHelp(deps.store, found.walk, asker);
-    if (options.do === 'accept') return acceptHelper(deps.store, found.walk, asker, options.answer);
-    const by = speakerOf(found.walk, asker);
-    if (by === null) return notYours(found.walk);
-    const outcomes = await clubOutcomes(deps.store, found.walk.clubId);
     const said = fresh ? { text: bare === 'new' ? undefined : options.text, file: options.file } : options;
-    const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, found, said);
-    if (isProblem(turn)) return turn;
-    const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
-    const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
-    const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
-    const made = restingOn(shown(model, told, outcomes), turn);
-    return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
+    const answered = async (latest: Found): Promise<Outcome> => {
+      if (latest.asksToHelp === true) return askToHelp(deps.store, latest.walk, asker);
+      if (options.do === 'accept') return acceptHelper(deps.store, latest.walk, asker, options.answer);
+      const by = speakerOf(latest.walk, asker);
+      if (by === null) return notYours(latest.walk);
+      const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
+      const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
+      if (isProblem(turn)) return turn;
+      const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
+      const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
+      const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
+      const made = restingOn(shown(model, told, outcomes), turn);
+      return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
+    };
+    // Two who answer one walk at the same moment are both heard: each turn begins where the one before left it.
+    return turnsOf(deps.store)(found.walk.id, async () => {
+      const latest = found.isNew ? null : await loadWalk(deps.store, found.walk.id);
+      return answered({ ...found, walk: latest ?? found.walk });
+    });
   },
 });

@@ -1,4 +1,5 @@
 /** The direct room with a member: found in the account's own list, or made. */
+import { createInTurn } from '../../../ground/in-turn.js';
 import { isRecord } from '../answer/matrix-event.js';
 import type { Content } from '../answer/matrix-event.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
@@ -28,16 +29,7 @@ const OWN_PAST_ONLY = {
 };
 
 export const createDirectRooms = (client: PierhandMatrixClient, botId: string, rooms: Rooms): DirectRooms => {
-  const chains = new Map<string, Promise<unknown>>();
-  const inTurn = <T>(of: string, work: () => Promise<T>): Promise<T> => {
-    const result = (chains.get(of) ?? Promise.resolve()).then(work);
-    const ended = result.catch(() => undefined);
-    chains.set(of, ended);
-    void ended.then(() => {
-      if (chains.get(of) === ended) chains.delete(of);
-    });
-    return result;
-  };
+  const inTurn = createInTurn();
   /** One change at a time: the list is one document. */
   const LIST = 'list';
 
