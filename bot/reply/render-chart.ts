@@ -1,6 +1,7 @@
 /** Draws a Chart as SVG and PNG, off screen, with the fonts that ship beside this file. */
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { createInTurn } from '../ground/in-turn.js';
 import { CHART_HEIGHT, CHART_WIDTH } from './chart-frame.js';
 import { eveningChartMarks } from './evening-chart.js';
 import { horizonChartMarks } from './horizon-chart.js';
@@ -47,12 +48,8 @@ export const chartSvg = (chart: Chart): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${CHART_WIDTH} ${CHART_HEIGHT}" font-family="DejaVu Sans">${rectangle([0, 0], [CHART_WIDTH, CHART_HEIGHT], CHART.ground)}${marksOf(chart)}</svg>`;
 
 /** Pictures are drawn one after the other: each takes some 10 MB outside the heap while it is made. */
-let before: Promise<unknown> = Promise.resolve();
-const inTurn = <T>(draw: () => Promise<T>): Promise<T> => {
-  const mine = before.then(draw);
-  before = mine.catch(() => undefined);
-  return mine;
-};
+const inTurn = createInTurn();
+const DRAWING = 'a picture';
 
 /** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing library fails. The pixels are made beside the event loop. */
 export const renderChart = async (
@@ -60,7 +57,7 @@ export const renderChart = async (
 ): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
   const { renderAsync } = await import('@resvg/resvg-js');
   const svg = chartSvg(chart);
-  return await inTurn(async () => {
+  return await inTurn(DRAWING, async () => {
     // Off the main thread: the drawing is half the work, and others are waiting for answers.
     const image = await renderAsync(svg, { font: BEYOND_FEW.test(svg) ? ALL_LETTERS : FEW_LETTERS });
     const { width, height } = image;

@@ -5,6 +5,7 @@
  * microseconds); gives up at a request it does not know; and holds the sync up while other servers are asked for keys.
  */
 import type { DeviceLists, OlmMachine, UserId } from '@matrix-org/matrix-sdk-crypto-nodejs';
+import { createInTurn, type InTurn } from '../../../ground/in-turn.js';
 import type { Content } from '../answer/matrix-event.js';
 import { isRecord, recordAt, textAt } from '../answer/matrix-event.js';
 import type { Homeserver } from './homeserver-call.js';
@@ -41,7 +42,7 @@ export class KeysLost extends Error {}
 const ENOUGH_KEYS = 50;
 
 export interface Lock {
-  readonly acquire: <T>(name: string, work: () => Promise<T>) => Promise<T>;
+  readonly acquire: InTurn;
 }
 
 /** The shape that the SDK's CryptoClient expects of its engine. */
@@ -52,22 +53,6 @@ export interface EncryptionEngine {
   readonly addTrackedUsers: (userIds: readonly string[]) => Promise<void>;
   readonly prepareEncrypt: (roomId: string, room: Content) => Promise<void>;
 }
-
-/** One piece of work after another under each name. */
-export const createLock = (): Lock => {
-  const tails = new Map<string, Promise<unknown>>();
-  return {
-    acquire: (name, work) => {
-      const result = (tails.get(name) ?? Promise.resolve()).then(work);
-      const tail = result.catch(() => undefined);
-      tails.set(name, tail);
-      void tail.then(() => {
-        if (tails.get(name) === tail) tails.delete(name);
-      });
-      return result;
-    },
-  };
-};
 
 const bounded = (value: unknown, least: number, usual: number, most: number): bigint => {
   const number = typeof value === 'number' && Number.isInteger(value) ? value : usual;
@@ -97,7 +82,7 @@ export interface EngineParts {
 }
 
 export const createEncryptionEngine = ({ native, machine, homeserver, readersOf }: EngineParts): EncryptionEngine => {
-  const lock = createLock();
+  const lock: Lock = { acquire: createInTurn() };
   const ids = (userIds: readonly string[]): UserId[] => userIds.map((userId) => new native.UserId(userId));
 
   const toDevice = async (transactionId: string, eventType: string, messages: unknown): Promise<void> => {
