@@ -7,6 +7,7 @@ import {
   speaksFor,
   standing,
   SYSTEM_NAMES,
+  takenBackIn,
   UNEXPLAINED,
   UNSURE,
   type Assessment,
@@ -71,7 +72,7 @@ const tellingFirst = (model: TriageModel, answers: readonly Answered[]): readonl
 
 /** What stood in a log or a picture; the member's own words stand there themselves. */
 const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
-  const denied = new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+  const denied = takenBackIn(events);
   const own = new Set(events.flatMap((event) => (event.kind === 'answer' ? [event.check] : [])));
   const lines = events.flatMap((event) =>
     event.kind === 'text'

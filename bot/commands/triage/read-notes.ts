@@ -3,7 +3,7 @@ import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
 import type { Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
-import { CLIENT_NAMES, SYSTEM_NAMES, type TriageModel } from '../../triage/index.js';
+import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { answerLine, doLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -59,7 +59,7 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
 
 /** What was read in this walk and not taken back: a line for each, and one that all of it is right. */
 export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice[] => {
-  const denied = new Set(walk.state.events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+  const denied = takenBackIn(walk.state.events);
   const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
   const labelled = facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))

@@ -1,6 +1,6 @@
 /** A step as programs read it (`ask --json`): what is asked or to be done, its answers as lines to run, what was read, what stands. */
 import type { Json } from '../../reply/reply.js';
-import { standing, UNSURE, type Assessment, type Step } from '../../triage/index.js';
+import { standing, takenBackIn, UNSURE, type Assessment, type Step } from '../../triage/index.js';
 import { answerLine, filledFrom, linesFor } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -95,7 +95,7 @@ const stepJson = (walk: Walk, assessment: Assessment): Json => {
 };
 
 const readJson = (walk: Walk): readonly Json[] => {
-  const denied = new Set(walk.state.events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+  const denied = takenBackIn(walk.state.events);
   return walk.state.events.flatMap((event) =>
     event.kind === 'text' ? event.facts.filter(({ what }) => !denied.has(what)).map((fact): Json => ({ ...fact })) : [],
   );

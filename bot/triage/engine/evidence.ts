@@ -1,5 +1,5 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
+import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
 import type { Situation } from './situation.js';
 
@@ -84,7 +84,7 @@ const readTexts = (
 ): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
   const after = events.slice(at + 1);
   return {
-    denied: new Set(after.flatMap((event) => (event.kind === 'not-so' ? [event.what] : []))),
+    denied: takenBackIn(after),
     confirmed: after.some(({ kind }) => kind === 'right'),
   };
 };

@@ -6,7 +6,7 @@ import type { Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type Client, type Only, type System } from '../model/schema.js';
-import type { WalkEvent } from './walk-state.js';
+import { takenBackIn, type WalkEvent } from './walk-state.js';
 
 export type OpeningField = 'path' | 'system' | 'client';
 
@@ -45,7 +45,7 @@ const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   const said: Said = { family: [] };
   for (const [at, event] of events.entries()) {
     if (event.kind !== 'text') continue;
-    const denied = new Set(events.slice(at + 1).flatMap((later) => (later.kind === 'not-so' ? [later.what] : [])));
+    const denied = takenBackIn(events.slice(at + 1));
     for (const { what, answer, sureness } of event.facts)
       if (sureness >= TAKEN_FROM_WORDS && !denied.has(what)) takeFact(said, model, what, answer);
   }

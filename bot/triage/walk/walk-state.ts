@@ -67,6 +67,10 @@ export const walkStateSchema = z.object({
 });
 export type WalkState = z.infer<typeof walkStateSchema>;
 
+/** What these events take back of what was read. */
+export const takenBackIn = (events: readonly WalkEvent[]): ReadonlySet<string> =>
+  new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+
 /** Reads what the store kept; null where it is not a walk of this version. */
 export const readWalkState = (json: unknown): WalkState | null => {
   const read = walkStateSchema.safeParse(json);
