@@ -3,7 +3,7 @@ import { DateTime } from 'luxon';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../ground/durations.js';
 import type { UtcMs } from '../sky/types.js';
 import { CHART } from './palette.js';
-import { fitted, words } from './svg.js';
+import { fitted, words, type Point } from './svg.js';
 
 export const CHART_WIDTH = 1000;
 export const CHART_HEIGHT = 640;
@@ -28,6 +28,22 @@ export const scale =
   ([from, to]: readonly [number, number], [start, end]: readonly [number, number]) =>
   (value: number): number =>
     start + ((value - from) / (to - from)) * (end - start);
+
+/** From one side of the frame to the other, level with `y`. */
+export const levelLine = ({ left, right }: Frame, y: number): readonly Point[] => [
+  [left, y],
+  [right, y],
+];
+
+/** From the top of the frame to its bottom, at `x`. */
+export const uprightLine = ({ top, bottom }: Frame, x: number): readonly Point[] => [
+  [x, top],
+  [x, bottom],
+];
+
+/** The compass along the foot of a chart that goes all round, north to north; `xOf` takes an azimuth in degrees. */
+export const compassUnder = (xOf: (azimuthDeg: number) => number, frame: Frame): string =>
+  ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW', 'N'].map((word, i) => underAxis(word, xOf(45 * i), frame)).join('');
 
 /** To the nearest minute, as the words beside the chart have it. */
 export const clock = (utcMs: UtcMs, zone: string): string =>

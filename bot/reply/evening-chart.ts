@@ -1,5 +1,15 @@
 /** The evening at a glance, drawn: a bar a target along the hours, the brighter the higher it stands, its best marked. */
-import { besideAxis, clock, frameWithin, hourTicks, scale, titled, underAxis } from './chart-frame.js';
+import {
+  besideAxis,
+  clock,
+  frameWithin,
+  hourTicks,
+  levelLine,
+  scale,
+  titled,
+  underAxis,
+  uprightLine,
+} from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { EveningChart } from './reply.js';
 import { curve, diamond, fitted, rectangle } from './svg.js';
@@ -43,20 +53,8 @@ export const eveningChartMarks = (chart: EveningChart): string => {
   const dark =
     darkWithin === null
       ? ''
-      : curve(
-          [
-            [xOf(darkWithin), FRAME.top],
-            [xOf(darkWithin), FRAME.bottom],
-          ],
-          { colour: CHART.ink, width: 2, dashes: [2, 3] },
-        );
-  const axis = curve(
-    [
-      [FRAME.left, FRAME.bottom],
-      [FRAME.right, FRAME.bottom],
-    ],
-    { colour: CHART.faint, width: 1 },
-  );
+      : curve(uprightLine(FRAME, xOf(darkWithin)), { colour: CHART.ink, width: 2, dashes: [2, 3] });
+  const axis = curve(levelLine(FRAME, FRAME.bottom), { colour: CHART.faint, width: 1 });
   return [
     titled(
       title,

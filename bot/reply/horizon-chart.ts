@@ -1,22 +1,10 @@
 /** A site's horizon profile, drawn: what stands in the way, all round from north to north. */
-import { besideAxis, frameWithin, scale, titled, underAxis } from './chart-frame.js';
+import { besideAxis, compassUnder, frameWithin, levelLine, scale, titled } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { HorizonChart } from './reply.js';
 import { area, curve, type Point } from './svg.js';
 
 const FRAME = frameWithin({ left: 76, right: 28, top: 80, bottom: 56 });
-
-const COMPASS: Readonly<Record<number, string>> = {
-  0: 'N',
-  45: 'NE',
-  90: 'E',
-  135: 'SE',
-  180: 'S',
-  225: 'SW',
-  270: 'W',
-  315: 'NW',
-  360: 'N',
-};
 
 /** The profile closed round the circle: its altitude at 0° and 360° is drawn between its last and first points. */
 const closed = (points: HorizonChart['points']): [number, number][] => {
@@ -49,18 +37,10 @@ export const horizonChartMarks = ({ title, points }: HorizonChart): string => {
   const heights = Array.from({ length: topDeg / 10 + 1 }, (_, i) => 10 * i);
   return [
     titled(title, ''),
-    ...heights.map((altitudeDeg) =>
-      curve(
-        [
-          [FRAME.left, yOf(altitudeDeg)],
-          [FRAME.right, yOf(altitudeDeg)],
-        ],
-        { colour: CHART.grid, width: 1 },
-      ),
-    ),
+    ...heights.map((altitudeDeg) => curve(levelLine(FRAME, yOf(altitudeDeg)), { colour: CHART.grid, width: 1 })),
     area([...profile, [FRAME.right, FRAME.bottom], [FRAME.left, FRAME.bottom]], CHART.horizon, 0.9),
     curve(profile, { colour: CHART.limit, width: 4 }),
     ...heights.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
-    ...Object.entries(COMPASS).map(([azimuthDeg, word]) => underAxis(word, xOf(Number(azimuthDeg)), FRAME)),
+    compassUnder(xOf, FRAME),
   ].join('');
 };

@@ -1,11 +1,10 @@
 /** Where the tube landed beside each of several stars, drawn over the sky from north round to north, and what a fit leaves of that. */
-import { besideAxis, frameWithin, scale, titled, underAxis } from './chart-frame.js';
+import { besideAxis, compassUnder, frameWithin, levelLine, scale, titled } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { MissChart } from './reply.js';
 import { curve, fitted, words, type Point } from './svg.js';
 
 const FRAME = frameWithin({ left: 76, right: 28, top: 92, bottom: 56 });
-const COMPASS: readonly string[] = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW', 'N'];
 const HEIGHTS: readonly number[] = [0, 30, 60, 90];
 /** The longest miss, and the longest remainder, are drawn so long. */
 const LONGEST_PX = 78;
@@ -47,15 +46,7 @@ export const missChartMarks = ({ title, stars }: MissChart): string => {
   const under = `thin: the miss, the longest ${angle(longest)}; thick: what the fit leaves, the most ${angle(longestLeft)}${enlarged === 1 ? '' : `, drawn ${enlarged} times as large`}`;
   return [
     titled(title, under),
-    ...HEIGHTS.map((altitudeDeg) =>
-      curve(
-        [
-          [FRAME.left, yOf(altitudeDeg)],
-          [FRAME.right, yOf(altitudeDeg)],
-        ],
-        { colour: CHART.grid, width: 1 },
-      ),
-    ),
+    ...HEIGHTS.map((altitudeDeg) => curve(levelLine(FRAME, yOf(altitudeDeg)), { colour: CHART.grid, width: 1 })),
     ...stars.map(({ name, altitudeDeg, azimuthDeg, seen, left }) => {
       const at: Point = [xOf(azimuthDeg), yOf(altitudeDeg)];
       const isRight = azimuthDeg > 300;
@@ -72,6 +63,6 @@ export const missChartMarks = ({ title, stars }: MissChart): string => {
       ].join('');
     }),
     ...HEIGHTS.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
-    ...COMPASS.map((word, i) => underAxis(word, xOf(45 * i), FRAME)),
+    compassUnder(xOf, FRAME),
   ].join('');
 };

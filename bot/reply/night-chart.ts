@@ -1,6 +1,17 @@
 /** The altitude curve through one night, drawn: twilight bands, Moon, minimum altitude, own horizon, now, best. */
-import { besideAxis, clock, frameWithin, hourTicks, scale, titled, underAxis } from './chart-frame.js';
+import {
+  besideAxis,
+  clock,
+  frameWithin,
+  hourTicks,
+  levelLine,
+  scale,
+  titled,
+  underAxis,
+  uprightLine,
+} from './chart-frame.js';
 import { CHART } from './palette.js';
+import { bestWithin } from './best-within.js';
 import type { ChartPoint, NightChart } from './reply.js';
 import { area, curve, diamond, dot, rectangle, words, type Point } from './svg.js';
 
@@ -100,10 +111,7 @@ const horizonArea = (points: readonly ChartPoint[], xOf: XOf): string => {
   );
 };
 
-const level = (altitudeDeg: number): Point[] => [
-  [FRAME.left, yOf(altitudeDeg)],
-  [FRAME.right, yOf(altitudeDeg)],
-];
+const level = (altitudeDeg: number): readonly Point[] => levelLine(FRAME, yOf(altitudeDeg));
 
 /** Its word stands at the left under the line, or at the right or over it where the curve runs there. */
 const leastWord = (minimumAltitudeDeg: number, path: readonly ChartPoint[]): string => {
@@ -133,12 +141,8 @@ const nowXOf = ({ nowUtcMs, startUtcMs, endUtcMs }: NightChart, xOf: XOf): numbe
 
 const nowLine = (x: number | null): string => {
   if (x === null) return '';
-  const line: Point[] = [
-    [x, FRAME.top],
-    [x, FRAME.bottom],
-  ];
   return (
-    curve(line, { colour: CHART.now, width: 3 }) +
+    curve(uprightLine(FRAME, x), { colour: CHART.now, width: 3 }) +
     words('now', [x, FRAME.top - 9], { size: 20, colour: CHART.now, anchor: 'middle' })
   );
 };
@@ -158,7 +162,8 @@ const under = ({ moonCurve, horizonCurve, zone }: NightChart): string =>
 
 /** The chart's marks, on a ground that is there already. */
 export const nightChartMarks = (chart: NightChart): string => {
-  const { title, startUtcMs, endUtcMs, curve: path, moonCurve, horizonCurve, best } = chart;
+  const { title, startUtcMs, endUtcMs, curve: path, moonCurve, horizonCurve } = chart;
+  const best = bestWithin(chart);
   const xOf = scale([startUtcMs, endUtcMs], [FRAME.left, FRAME.right]);
   const nowX = nowXOf(chart, xOf);
   // A curve that leaves the picture is interrupted, not flattened along its edge.

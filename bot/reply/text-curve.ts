@@ -1,5 +1,6 @@
 /** A night's altitude curve in a few rows of characters, for terminals and as a fallback where no image can go. */
-import { DateTime } from 'luxon';
+import { bestWithin } from './best-within.js';
+import { clock, hourTicks } from './chart-frame.js';
 import type { ChartPoint, NightChart } from './reply.js';
 
 const STEPS = [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'] as const;
@@ -52,25 +53,23 @@ const labelled = (label: string, cells: readonly string[]): string =>
 
 const hoursRow = ({ startUtcMs, endUtcMs, zone }: NightChart, count: number): string => {
   const cells = Array.from({ length: count }, () => ' ');
-  for (
-    let tick = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').plus({ hours: 1 });
-    tick.toMillis() < endUtcMs;
-    tick = tick.plus({ hours: 1 })
-  ) {
-    const column = Math.floor(((tick.toMillis() - startUtcMs) / (endUtcMs - startUtcMs)) * count);
-    if (tick.hour % 4 !== 0 || column + 2 > count) continue;
-    const label = tick.toFormat('HH');
+  // An hour at the very edge has no room.
+  for (const { utcMs, hour } of hourTicks(startUtcMs + 1, endUtcMs - 1, zone)) {
+    const column = Math.floor(((utcMs - startUtcMs) / (endUtcMs - startUtcMs)) * count);
+    if (hour % 4 !== 0 || column + 2 > count) continue;
+    const label = String(hour).padStart(2, '0');
     cells[column] = label[0] ?? ' ';
     cells[column + 1] = label[1] ?? ' ';
   }
   return labelled('hour', cells);
 };
 
-const bestRow = ({ startUtcMs, endUtcMs, best, zone }: NightChart, count: number): string | null => {
-  // The Sun's best hour is by day, which need not stand in the picture.
-  if (best === null || best.utcMs < startUtcMs || best.utcMs > endUtcMs) return null;
+const bestRow = (chart: NightChart, count: number): string | null => {
+  const best = bestWithin(chart);
+  if (best === null) return null;
+  const { startUtcMs, endUtcMs, zone } = chart;
   const column = Math.min(count - 1, Math.floor(((best.utcMs - startUtcMs) / (endUtcMs - startUtcMs)) * count));
-  const words = `best ${DateTime.fromMillis(Math.round(best.utcMs / 60_000) * 60_000, { zone }).toFormat('HH:mm')}`;
+  const words = `best ${clock(best.utcMs, zone)}`;
   const fitsAfter = column + 2 + words.length <= count;
   return labelled('', [fitsAfter ? `${' '.repeat(column)}^ ${words}` : `${`${words} `.padStart(column)}^`]);
 };

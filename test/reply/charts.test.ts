@@ -159,6 +159,8 @@ describe('the curve in characters', () => {
   it('draws no best hour that stands outside the picture, as the Sun’s does', () => {
     const early = { ...chart, best: { utcMs: chart.startUtcMs - 3_600_000, altitudeDeg: 16 } };
     expect(textCurve(early, 77).join('\n')).not.toContain('^');
+    expect(chartSvg(chart)).toContain('>best ');
+    expect(chartSvg(early)).not.toContain('>best ');
   });
 
   it('fits the width it is given', () => {
