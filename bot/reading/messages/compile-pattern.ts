@@ -88,10 +88,8 @@ const linearEngine = (pattern: string): Engine => {
   };
 };
 
-const engineFor = (pattern: string): Engine => {
-  const tree = patternTree(pattern);
-  return waysOf(tree) <= MOST_WAYS ? platformEngine(tree) : linearEngine(pattern);
-};
+const engineFor = (pattern: string, tree: PatternTree): Engine =>
+  waysOf(tree) <= MOST_WAYS ? platformEngine(tree) : linearEngine(pattern);
 
 interface Need {
   readonly word: string;
@@ -130,18 +128,23 @@ const known = new Map<string, Pattern>();
 export const compilePattern = (pattern: string): Pattern => {
   const before = known.get(pattern);
   if (before !== undefined) return before;
-  const { options } = patternTree(pattern);
-  const engine = engineFor(pattern);
+  const tree = patternTree(pattern);
+  const { options } = tree;
+  const engine = engineFor(pattern, tree);
   const words = needsOf(options);
   const needs = words?.map((word): Need => ({ word, runs: runsOf(word) })) ?? null;
   const reach = reachOf(options) + 1;
   const blurredNeeds = words?.map(skeleton) ?? null;
   let forPictures: Engine | null = null;
+  const blurredEngine = (): Engine => {
+    const seen = blurred(options);
+    return engineFor(seen, patternTree(seen));
+  };
   const find = (text: Prepared): readonly Span[] => {
     const { folded, skeleton: bones } = text;
     if (bones !== null) {
       if (blurredNeeds !== null && !blurredNeeds.some((need) => bones.includes(need))) return [];
-      forPictures ??= engineFor(blurred(options));
+      forPictures ??= blurredEngine();
       return forPictures.spans(folded).slice(-MOST_SPANS);
     }
     if (needs === null) return engine.spans(folded).slice(-MOST_SPANS);
