@@ -1,5 +1,5 @@
 /** Troubleshooting walks under way and lately ended, and the outcomes a club learnt from them. */
-import { sql, type Kysely } from 'kysely';
+import { sql, type Expression, type ExpressionBuilder, type Kysely, type SqlBool } from 'kysely';
 import type { Json } from '../../reply/reply.js';
 import type { Engine } from '../engines/engine.js';
 import { storable, wholeMs, wholeMsOrNull } from './storable.js';
@@ -62,6 +62,25 @@ const keepNewest = async (db: Kysely<Tables>, walk: WalkRow): Promise<void> => {
     .execute();
 };
 
+/** The newest walk of a club that has not ended and is theirs. */
+const newestOpen = async (
+  db: Kysely<Tables>,
+  clubId: string,
+  isTheirs: (e: ExpressionBuilder<Tables, 'walks'>) => Expression<SqlBool>,
+): Promise<StoredWalk | null> => {
+  const row = await db
+    .selectFrom('walks')
+    .selectAll()
+    .where('club_id', '=', storable(clubId))
+    .where('ended_utc_ms', 'is', null)
+    .where(isTheirs)
+    .orderBy('updated_utc_ms', 'desc')
+    .orderBy('id')
+    .limit(1)
+    .executeTakeFirst();
+  return row === undefined ? null : walkOf(row);
+};
+
 export const walkRows = (engine: Engine): Store['walks'] => ({
   put: (walk) =>
     engine.run(async (db) => {
@@ -79,41 +98,20 @@ export const walkRows = (engine: Engine): Store['walks'] => ({
       return row === undefined ? null : walkOf(row);
     }),
   active: (clubId, memberId, helperId) =>
-    engine.run(async (db) => {
-      const row = await db
-        .selectFrom('walks')
-        .selectAll()
-        .where('club_id', '=', storable(clubId))
-        .where('ended_utc_ms', 'is', null)
-        .where((e) =>
-          helperId === undefined
-            ? e.or([
-                e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 0)]),
-                e('helper_id', '=', storable(memberId)),
-              ])
-            : e.and([e('member_id', '=', storable(memberId)), e('helper_id', '=', storable(helperId))]),
-        )
-        .orderBy('updated_utc_ms', 'desc')
-        .orderBy('id')
-        .limit(1)
-        .executeTakeFirst();
-      return row === undefined ? null : walkOf(row);
-    }),
+    engine.run((db) =>
+      newestOpen(db, clubId, (e) =>
+        helperId === undefined
+          ? e.or([
+              e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 0)]),
+              e('helper_id', '=', storable(memberId)),
+            ])
+          : e.and([e('member_id', '=', storable(memberId)), e('helper_id', '=', storable(helperId))]),
+      ),
+    ),
   waiting: (clubId, memberId) =>
-    engine.run(async (db) => {
-      const row = await db
-        .selectFrom('walks')
-        .selectAll()
-        .where('club_id', '=', storable(clubId))
-        .where('ended_utc_ms', 'is', null)
-        .where('member_id', '=', storable(memberId))
-        .where('awaits_member', '=', 1)
-        .orderBy('updated_utc_ms', 'desc')
-        .orderBy('id')
-        .limit(1)
-        .executeTakeFirst();
-      return row === undefined ? null : walkOf(row);
-    }),
+    engine.run((db) =>
+      newestOpen(db, clubId, (e) => e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 1)])),
+    ),
   purge: (beforeUtcMs) =>
     engine.run(async (db) => {
       const { numDeletedRows } = await db
