@@ -1,5 +1,5 @@
 /** Walks between members: whose they are, who may sit in as a helper, who ends them, and that nobody's gear is shown to another. */
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Asker } from '../../bot/commands/core/command.js';
 import { MBALI, NOW, openClub, RAVI, TAMSIN, type Club } from './club-bench.js';
 
@@ -61,6 +61,24 @@ describe('answers to one walk at the same moment', () => {
     const kept = await club.deps.store.walks.get(own);
     for (const answer of ['linux', 'controller-serial', 'platform'])
       expect(JSON.stringify(kept?.state)).toContain(`"${answer}"`);
+  });
+});
+
+describe('a walk forgotten while an answer to it waits its turn', () => {
+  it('is not written again', async () => {
+    const own = await ownWalk();
+    const { store } = club.deps;
+    const get = store.walks.get.bind(store.walks);
+    // Found, and then forgotten before its turn comes.
+    const found = vi.spyOn(store.walks, 'get').mockImplementationOnce(async (id) => {
+      const walk = await get(id);
+      await store.forgetMember(TAMSIN.memberId);
+      return walk;
+    });
+    const outcome = await club.refused(`triage walk:${own} answer:system.linux`, TAMSIN);
+    found.mockRestore();
+    expect(outcome).toMatchObject({ problem: 'unknown-walk' });
+    expect(await store.walks.get(own)).toBeNull();
   });
 });
 

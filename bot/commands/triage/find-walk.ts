@@ -106,6 +106,12 @@ const begunForThem = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise
   return `${walk.state.names.helper ?? 'Someone'} began a walk for you here. To answer in that one instead: triage walk:${walk.id}`;
 };
 
+export const unknownWalk = (id: string): Problem =>
+  problem(
+    'unknown-walk',
+    `I know no walk "${tidy(id, 12)}"; walks are kept ${WALK_DAYS} days. Start a new one with: triage`,
+  );
+
 /** The walk a line is about: the one it names, the one under way, or a new one. */
 export const findWalk = async (
   deps: Deps,
@@ -117,12 +123,7 @@ export const findWalk = async (
   const { asker } = request;
   if (asked.walk !== undefined) {
     const walk = await loadWalk(deps.store, asked.walk.toLowerCase());
-    return walk === null
-      ? problem(
-          'unknown-walk',
-          `I know no walk "${tidy(asked.walk, 12)}"; walks are kept ${WALK_DAYS} days. Start a new one with: triage`,
-        )
-      : { walk, isNew: false, note: null };
+    return walk === null ? unknownWalk(asked.walk) : { walk, isNew: false, note: null };
   }
   const helps = asked.for !== undefined && asked.for !== asker.memberId;
   // One walk at a time for each member somebody helps, however often it is begun.

@@ -8,12 +8,12 @@ import { choice, defineCommand, file, member, optional, text } from '../core/com
 import type { Form } from '../core/form.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
-import { findWalk, notYours, speakerOf, type Found } from './find-walk.js';
+import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
 import { summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
 import { DOINGS, takeTurn, type Turn } from './take-turn.js';
-import { clubOutcomes, keepWalk, loadWalk } from './walk-keeper.js';
+import { clubOutcomes, keepWalk, latestOf } from './walk-keeper.js';
 import { whyReply } from './why-reply.js';
 import { memberName } from './walk-words.js';
 
@@ -128,8 +128,9 @@ export const triage = defineCommand({
     };
     // Two who answer one walk at the same moment are both heard: each turn begins where the one before left it.
     return turnsOf(deps.store)(found.walk.id, async () => {
-      const latest = found.isNew ? null : await loadWalk(deps.store, found.walk.id);
-      return answered({ ...found, walk: latest ?? found.walk });
+      const latest = found.isNew ? found.walk : await latestOf(deps.store, found.walk);
+      // Forgotten while it waited its turn: nothing of it is written again.
+      return latest === null ? unknownWalk(found.walk.id) : answered({ ...found, walk: latest });
     });
   },
 });

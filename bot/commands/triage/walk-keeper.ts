@@ -44,6 +44,19 @@ export const loadWalk = async (store: Store, id: string): Promise<Walk | null> =
   }
 };
 
+/** A walk found before, as it stands now; null where it has been forgotten since. While the store cannot answer, as it was found. */
+export const latestOf = async (store: Store, walk: Walk): Promise<Walk | null> => {
+  const remembered = memoryOf(store).get(walk.id);
+  if (remembered !== undefined) return remembered;
+  try {
+    const stored = await store.walks.get(walk.id);
+    return stored === null ? null : fromStored(stored);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return walk;
+  }
+};
+
 /** The newest walk under way about a member, or helped by them, in a club; none that awaits them. With `helperId`: about them, with that helper. */
 export const activeWalk = async (
   store: Store,
