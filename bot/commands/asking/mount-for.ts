@@ -1,6 +1,7 @@
 /** Which kind of mount a question is about: the one named, the one the member told of before, else a German equatorial. */
 import { MOUNT_KINDS, type MountKind } from '../../pointing/mount/mount.js';
-import { StoreError, type Gear, type Store } from '../../store/store.js';
+import { orWhenSilent } from '../../store/or-when-silent.js';
+import type { Gear, Store } from '../../store/store.js';
 import { choice, optional } from '../core/command.js';
 import type { Asking } from './resolve-site.js';
 
@@ -25,14 +26,8 @@ export const mountOption = optional(
 );
 
 /** A store that does not answer costs only what the member saved. */
-const gearIn = async (store: Store, memberId: string): Promise<Gear | null> => {
-  try {
-    return await store.gear.get(memberId);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return null;
-  }
-};
+const gearIn = (store: Store, memberId: string): Promise<Gear | null> =>
+  orWhenSilent(() => store.gear.get(memberId), null);
 
 /** A saved mount makes the answer the asker's alone; the usual one, used where none is saved, does not. */
 export const mountFor = async ({ asker, privacy }: Asking, asked: MountKind | undefined): Promise<MountKind> => {

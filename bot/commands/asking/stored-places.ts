@@ -1,5 +1,6 @@
 /** Where else a controller may still take itself to be: the places its owner observes from, as far as the answer may speak of them. */
-import { StoreError, type StoredSite } from '../../store/store.js';
+import { orWhenSilent } from '../../store/or-when-silent.js';
+import type { StoredSite } from '../../store/store.js';
 import type { Request } from '../core/command.js';
 import { clubOwner, memberOwner } from './resolve-site.js';
 
@@ -13,12 +14,9 @@ export const storedPlaces = async ({
 }: Pick<Request<unknown>, 'asker' | 'privacy'>): Promise<readonly StoredSite[]> => {
   const { sites } = privacy.unmarked;
   const isUnseen = asker.isPrivate || privacy.isPersonal();
-  try {
+  return orWhenSilent(async () => {
     const own = isUnseen ? await sites.list(memberOwner(asker)) : [];
     if (own.length > 0) privacy.markPersonal();
     return [...own, ...(await sites.list(clubOwner(asker)))];
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return [];
-  }
+  }, []);
 };

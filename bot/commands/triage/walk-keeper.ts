@@ -1,6 +1,7 @@
 /** Keeps walks in the store, or, while the store cannot answer, in this process's memory. */
 import { typableId } from '../../ground/ids.js';
 import { readWalkState, type WalkState } from '../../triage/index.js';
+import { orWhenSilent } from '../../store/or-when-silent.js';
 import { StoreError, type Store, type StoredWalk } from '../../store/store.js';
 
 export interface Walk extends Omit<StoredWalk, 'state'> {
@@ -32,30 +33,15 @@ const fromStored = (stored: StoredWalk): Walk | null => {
     : { ...stored, state: stored.helperId === null ? { ...state, names: { ...state.names, helper: null } } : state };
 };
 
-export const loadWalk = async (store: Store, id: string): Promise<Walk | null> => {
-  const remembered = memoryOf(store).get(id);
-  if (remembered !== undefined) return remembered;
-  try {
-    const stored = await store.walks.get(id);
-    return stored === null ? null : fromStored(stored);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return null;
-  }
-};
+const walkFrom = (stored: StoredWalk | null): Walk | null => (stored === null ? null : fromStored(stored));
+
+const lookUp = async (store: Store, id: string, whenSilent: Walk | null): Promise<Walk | null> =>
+  memoryOf(store).get(id) ?? orWhenSilent(async () => walkFrom(await store.walks.get(id)), whenSilent);
+
+export const loadWalk = (store: Store, id: string): Promise<Walk | null> => lookUp(store, id, null);
 
 /** A walk found before, as it stands now; null where it has been forgotten since. While the store cannot answer, as it was found. */
-export const latestOf = async (store: Store, walk: Walk): Promise<Walk | null> => {
-  const remembered = memoryOf(store).get(walk.id);
-  if (remembered !== undefined) return remembered;
-  try {
-    const stored = await store.walks.get(walk.id);
-    return stored === null ? null : fromStored(stored);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return walk;
-  }
-};
+export const latestOf = (store: Store, walk: Walk): Promise<Walk | null> => lookUp(store, walk.id, walk);
 
 /** The newest walk under way about a member, or helped by them, in a club; none that awaits them. With `helperId`: about them, with that helper. */
 export const activeWalk = async (
@@ -72,25 +58,12 @@ export const activeWalk = async (
     .reverse()
     .find((walk) => walk.clubId === clubId && walk.endedUtcMs === null && isTheirs(walk));
   if (remembered !== undefined) return remembered;
-  try {
-    const stored = await store.walks.active(clubId, memberId, helperId);
-    return stored === null ? null : fromStored(stored);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return null;
-  }
+  return orWhenSilent(async () => walkFrom(await store.walks.active(clubId, memberId, helperId)), null);
 };
 
 /** The newest walk that another began for this member in a club and that waits for their first word. */
-export const walkBegunFor = async (store: Store, clubId: string, memberId: string): Promise<Walk | null> => {
-  try {
-    const stored = await store.walks.waiting(clubId, memberId);
-    return stored === null ? null : fromStored(stored);
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return null;
-  }
-};
+export const walkBegunFor = (store: Store, clubId: string, memberId: string): Promise<Walk | null> =>
+  orWhenSilent(async () => walkFrom(await store.walks.waiting(clubId, memberId)), null);
 
 /** Never rejects with a StoreError: a walk at the pier must go on. A walk kept in memory moves to the store once that answers again. */
 export const keepWalk = async (store: Store, walk: Walk): Promise<Kept> => {
@@ -120,14 +93,10 @@ export const forgetRemembered = (store: Store, memberId: string): number => {
 export const MOST_COUNTED = 20;
 
 /** Causes confirmed in this club; none where the store cannot say. */
-export const clubOutcomes = async (store: Store, clubId: string): Promise<Readonly<Record<string, number>>> => {
-  try {
+export const clubOutcomes = (store: Store, clubId: string): Promise<Readonly<Record<string, number>>> =>
+  orWhenSilent(async () => {
     const counts = await store.outcomes.counts(clubId);
     return Object.fromEntries(
       Object.entries(counts).map(([faultId, times]) => [faultId, Math.min(times, MOST_COUNTED)]),
     );
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    return {};
-  }
-};
+  }, {});
