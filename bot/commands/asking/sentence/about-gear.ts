@@ -1,10 +1,8 @@
 /** Sentences about the mount, the site and what is kept: faults, misses, drift, reminders, saving a place, what to type in. */
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
-import { instantLine, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
-
-const says = (asked: Asked, pattern: RegExp): boolean => pattern.test(asked.plain);
 
 const PART =
   'mount|handset|hand ?controller|hand ?set|controller|keypad|cable|lead|usb|serial|com ?port|port|driver|adapter|adaptor|dongle|wi-?fi|bluetooth|laptop|computer|pc|motors?|device manager|hub|network|fuse|power|battery';

@@ -1,7 +1,6 @@
 /** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
-import { instantLine, nightLine, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
-const says = (asked: Asked, pattern: RegExp): boolean => pattern.test(asked.plain);
 const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
 
 const LOOKS =

@@ -40,6 +40,8 @@ export interface Reading {
 /** What a rule makes of a sentence; null: it is not this. */
 export type Rule = (asked: Asked) => Reading | null;
 
+export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test(plain);
+
 /** The longest questions are of some forty words; a target with a slip is looked for in those with few words unread. */
 const MOST_UNREAD_FOR_SLIP = 4;
 const SHORT = 3;

@@ -1,5 +1,7 @@
 /** With what and under which sky, in a sentence: "in binoculars", "my 8 inch dob", "from the suburbs". */
-import { numberOf, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+import { numberOf, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
+
+const LONGEST = 4;
 
 const ARTICLES = /^(?:(?:a|an|my|the|our|just|only|some|of) )+/u;
 const SCOPE = '(?: (?:dob|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|cassegrain|frac))?';
@@ -26,16 +28,12 @@ const isHourAfter = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
   / in$/u.test(plain) && words[at + count]?.plain === 'the';
 
 export const takeKit = (sentence: Sentence): string | null => {
-  for (const run of runsOf(sentence, 4)) {
-    const before = wordBefore(sentence, run.at);
-    const kit = isHourAfter(sentence, run) ? null : kitIn(run, before);
-    if (kit === null) continue;
-    take(sentence, run);
-    for (let at = run.at - 1; at >= 0 && LEADS.test(sentence.words[at]?.plain ?? ''); at--)
-      take(sentence, { at, count: 1 });
-    return kit;
-  }
-  return null;
+  const read = (run: Run, before: string): string | null => (isHourAfter(sentence, run) ? null : kitIn(run, before));
+  const kit = takeFirst(sentence, LONGEST, read, LEADS);
+  if (kit === null) return null;
+  // "with my own" leads to it by several words.
+  for (let at = kit.at - 1; LEADS.test(wordBefore(sentence, at + 1)); at--) take(sentence, { at, count: 1 });
+  return kit.text;
 };
 
 const SKY_WORDS: readonly (readonly [RegExp, string])[] = [
@@ -61,17 +59,8 @@ const skyIn = (run: Run, before: string): string | null => {
   return found !== undefined && isSaid ? found[1] : null;
 };
 
-export const takeSky = (sentence: Sentence): string | null => {
-  for (const run of runsOf(sentence, 4)) {
-    const before = wordBefore(sentence, run.at);
-    const sky = skyIn(run, before);
-    if (sky === null) continue;
-    take(sentence, run);
-    if (/^(?:in|from|under|with|at)$/u.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-    return sky;
-  }
-  return null;
-};
+export const takeSky = (sentence: Sentence): string | null =>
+  takeFirst(sentence, LONGEST, skyIn, /^(?:in|from|under|with|at)$/u)?.text ?? null;
 
 const KIND =
   /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary nebulae?|planetaries|stars?)$/u;

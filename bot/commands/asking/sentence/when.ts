@@ -1,7 +1,7 @@
 /** The night and the hour in a sentence, wherever they stand: "in march", "on friday at half past ten", "3 in the morning". */
 import type { UtcMs } from '../../../sky/types.js';
 import { namesHour, namesNight } from '../../../times/index.js';
-import { numberOf, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+import { numberOf, takeFirst, type Run, type Sentence } from './words.js';
 
 export interface When {
   /** As the time rooms read it. */
@@ -149,32 +149,17 @@ const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
 
 const LONGEST = 5;
 
-/** Takes one kind of part, with the word before it that belongs to it. */
-const taken = (
-  sentence: Sentence,
-  read: (run: Run, before: string) => string | null,
-): { readonly text: string; readonly before: string } | null => {
-  for (const run of runsOf(sentence, LONGEST)) {
-    const before = wordBefore(sentence, run.at);
-    const text = read(run, before);
-    if (text === null) continue;
-    take(sentence, run);
-    if (PREPOSITION.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-    return { text, before };
-  }
-  return null;
-};
-
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || Object.hasOwn(SEASONS, run.plain);
   let month = false;
-  const night = taken(sentence, (run, before) => {
+  const readNight = (run: Run, before: string): string | null => {
     const found = nightIn(run, before, nowUtcMs);
     month = found !== null && wasMonth(run);
     return found;
-  });
-  const hour = taken(sentence, (run, before) => hourIn(run, before, nowUtcMs));
+  };
+  const night = takeFirst(sentence, LONGEST, readNight, PREPOSITION);
+  const hour = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
   // "tonight, friday": a second night says no more.
   return {
     night: night?.text ?? null,

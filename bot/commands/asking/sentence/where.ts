@@ -1,7 +1,7 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
 import { parsePosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName } from '../resolve-site.js';
-import { isLittle, runsOf, take, wordBefore, type Run, type Sentence } from './words.js';
+import { isLittle, runsOf, takeFirst, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
   readonly places: () => Places;
@@ -95,14 +95,8 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
     (run, before) => townIn(run, before, known),
   ];
   for (const read of readings) {
-    for (const run of runsOf(sentence, LONGEST)) {
-      const before = wordBefore(sentence, run.at);
-      const place = read(run, before);
-      if (place === null) continue;
-      take(sentence, run);
-      if (PREPOSITION.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-      return place;
-    }
+    const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
+    if (place !== null) return place.text;
   }
   return null;
 };

@@ -67,6 +67,24 @@ export const take = ({ taken }: Sentence, { at, count }: Pick<Run, 'at' | 'count
 /** The word before a run, "" at the beginning. */
 export const wordBefore = ({ words }: Sentence, at: number): string => words[at - 1]?.plain ?? '';
 
+/** The first run that reads as a part, with the word before it; its words are taken, and that word where it belongs to the part. */
+export const takeFirst = (
+  sentence: Sentence,
+  longest: number,
+  read: (run: Run, before: string) => string | null,
+  belongs: RegExp,
+): { readonly text: string; readonly before: string; readonly at: number } | null => {
+  for (const run of runsOf(sentence, longest)) {
+    const before = wordBefore(sentence, run.at);
+    const text = read(run, before);
+    if (text === null) continue;
+    take(sentence, run);
+    if (belongs.test(before)) take(sentence, { at: run.at - 1, count: 1 });
+    return { text, before, at: run.at };
+  }
+  return null;
+};
+
 /** Words that are no target, place or name by themselves, and that begin and end none. */
 const LITTLE = new Set(
   `a able about actually broad after again ago all alone already also alright am an and another any anyone anything are around as ask at away
