@@ -1,4 +1,5 @@
 /** Close meetings of the Moon, the planets and the bright stars near their way, at the hour they are best seen here. */
+import { MS_PER_HOUR } from '../ground/durations.js';
 import { angleBetween, horizontalSeparationDeg, unitFromEquatorial, type Vector3 } from '../sky/angles.js';
 import type { TimeSpan } from '../sky/night.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
@@ -16,10 +17,9 @@ export interface Meeting {
   readonly azimuthDeg: number;
 }
 
-const HOUR_MS = 3_600_000;
 /** The Moon moves its own width in an hour: often enough to see a minimum coming. */
-const MOON_STEP_MS = 8 * HOUR_MS;
-const PLANET_STEP_MS = 24 * HOUR_MS;
+const MOON_STEP_MS = 8 * MS_PER_HOUR;
+const PLANET_STEP_MS = 24 * MS_PER_HOUR;
 /** What a beginner sees as close; common practice, no source. */
 const MOON_LIMIT_DEG = 5;
 const STAR_LIMIT_DEG = 3;
@@ -76,7 +76,7 @@ interface Pair {
 /** The closest hour about a minimum at which both are up in a dark enough sky, or null. */
 const bestSeen = ({ first, second, limitDeg, stepMs }: Pair, observer: Observer, nearUtcMs: UtcMs): Meeting | null => {
   let best: Meeting | null = null;
-  for (let utcMs = nearUtcMs - 1.5 * stepMs; utcMs <= nearUtcMs + 1.5 * stepMs; utcMs += HOUR_MS) {
+  for (let utcMs = nearUtcMs - 1.5 * stepMs; utcMs <= nearUtcMs + 1.5 * stepMs; utcMs += MS_PER_HOUR) {
     if (horizontalOf(SUN, observer, utcMs).altitudeDeg > SUN_BELOW_DEG) continue;
     const there = horizontalOf(second.body, observer, utcMs);
     if (there.altitudeDeg < LEAST_ALTITUDE_DEG) continue;

@@ -1,4 +1,5 @@
 /** Which coming weekend nights are dark and free of the Moon. */
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { moonlessDark } from '../sky/moon.js';
 import { nightOf, type LocalDate, type TimeSpan } from '../sky/night.js';
 import type { Observer } from '../sky/types.js';
@@ -10,12 +11,11 @@ export interface DarkNight {
 }
 
 /** Shorter than this is no night out; common practice, no source. */
-const LEAST_MS = 2 * 3_600_000;
-const DAY_MS = 86_400_000;
+const LEAST_MS = 2 * MS_PER_HOUR;
 
 const weekday = ({ year, month, day }: LocalDate): number => new Date(Date.UTC(year, month - 1, day)).getUTCDay();
 const plusDays = ({ year, month, day }: LocalDate, days: number): LocalDate => {
-  const date = new Date(Date.UTC(year, month - 1, day) + days * DAY_MS);
+  const date = new Date(Date.UTC(year, month - 1, day) + days * MS_PER_DAY);
   return { year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, day: date.getUTCDate() };
 };
 

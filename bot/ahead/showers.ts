@@ -1,4 +1,5 @@
 /** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { moonAt } from '../sky/moon.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
@@ -56,7 +57,7 @@ export interface ShowerHere {
 }
 
 const STEP_MS = 1_200_000;
-const YEAR_MS = 365.25 * 86_400_000;
+const YEAR_MS = 365.25 * MS_PER_DAY;
 
 const darkSpan = (observer: Observer, night: TimeSpan): TimeSpan | null => {
   const { nautical, civil } = twilights(observer, night.startUtcMs, night.endUtcMs);
@@ -91,14 +92,13 @@ const showerHere = (shower: Shower, observer: Observer, maximumUtcMs: UtcMs): Sh
 };
 
 const J2000_MS = Date.UTC(2000, 0, 1, 12);
-const DAY_MS = 86_400_000;
 const DEG_PER_DAY = 360 / 365.2422;
 /** The Sun's own course is uneven by 1.9°, and a maximum counts until a day after. */
 const UNEVEN_DAYS = 5;
 
 /** Days from an instant until the mean Sun is at a longitude, −5 to 360: enough to leave alone what is far off. Meeus, Astronomical Algorithms (2nd ed.), formula 25.2. */
 const daysUntil = (longitudeDeg: number, utcMs: UtcMs): number => {
-  const meanDeg = 280.466 + 0.98565 * ((utcMs - J2000_MS) / DAY_MS);
+  const meanDeg = 280.466 + 0.98565 * ((utcMs - J2000_MS) / MS_PER_DAY);
   const ahead = (((longitudeDeg - meanDeg) % 360) + 360) % 360;
   return (ahead > 360 - UNEVEN_DAYS * DEG_PER_DAY ? ahead - 360 : ahead) / DEG_PER_DAY;
 };
@@ -106,10 +106,11 @@ const daysUntil = (longitudeDeg: number, utcMs: UtcMs): number => {
 /** Showers whose maximum is within the span (up to a year) and whose radiant rises here in the dark, in order. */
 export const showersHere = (observer: Observer, { startUtcMs, endUtcMs }: TimeSpan): readonly ShowerHere[] =>
   SHOWERS.flatMap((shower) => {
-    if (daysUntil(shower.maximumLongitudeDeg, startUtcMs) > (endUtcMs - startUtcMs) / DAY_MS + UNEVEN_DAYS) return [];
+    if (daysUntil(shower.maximumLongitudeDeg, startUtcMs) > (endUtcMs - startUtcMs) / MS_PER_DAY + UNEVEN_DAYS)
+      return [];
     let maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, startUtcMs);
     // The nearest may just be over; the night of the maximum itself still counts.
-    if (maximumUtcMs < startUtcMs - 86_400_000)
+    if (maximumUtcMs < startUtcMs - MS_PER_DAY)
       maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, maximumUtcMs + YEAR_MS);
     if (maximumUtcMs >= endUtcMs) return [];
     const here = showerHere(shower, observer, maximumUtcMs);

@@ -1,4 +1,5 @@
 /** `tonight`: what is worth pointing at this evening, ten at most, in the order of the hours. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { constellationName, nameWithAlias, type Target } from '../catalogue/index.js';
 import {
   readEquipment,
@@ -34,7 +35,6 @@ const FAINTEST_BY_DEFAULT = 11;
 const MORE_CHOICES = 3;
 const BEST_NAMED = 3;
 const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
-const DAY_MS = 86_400_000;
 
 const options = {
   site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -90,7 +90,7 @@ const soughtOf = (
   const bright = twilightSpan(twilight.civil, night);
   const dark = twilightSpan(twilight.astronomical, night) ?? twilightSpan(twilight.nautical, night) ?? bright;
   if (bright === null || dark === null) return null;
-  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + DAY_MS;
+  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + MS_PER_DAY;
   const hours = eveningHours({ dark, bright, bedtimeUtcMs, nowUtcMs, fromUtcMs, untilUtcMs });
   return hours === null ? null : { hours, equipment };
 };
@@ -161,7 +161,7 @@ const LEAST_RATE = 18;
 
 /** "Geminids, their best night: …" where a great shower has its best in this night. */
 const showerNotes = (observer: Observer, { startUtcMs, endUtcMs }: TimeSpan, zone: string): readonly string[] =>
-  showersHere(observer, { startUtcMs: startUtcMs - DAY_MS, endUtcMs: endUtcMs + DAY_MS })
+  showersHere(observer, { startUtcMs: startUtcMs - MS_PER_DAY, endUtcMs: endUtcMs + MS_PER_DAY })
     .filter(({ shower }) => shower.zenithalHourlyRate >= LEAST_RATE)
     .flatMap((here) => {
       const { shower, bestUtcMs, moonAltitudeDeg, moonLitFraction } = here;

@@ -1,9 +1,10 @@
 /** Which hours of a night to list for: the evening, as people observe it, or the hours asked for; never hours that are past. */
+import { MS_PER_HOUR } from '../ground/durations.js';
 import type { TimeSpan } from '../sky/night.js';
 import type { UtcMs } from '../sky/types.js';
 
 /** The evening ends half an hour past midnight on the clocks, but lasts this long in any case; common practice, no source. */
-const SHORTEST_MS = 3 * 3_600_000;
+const SHORTEST_MS = 3 * MS_PER_HOUR;
 
 export interface HoursAsked {
   /** Darkness, or the darkest there is. */

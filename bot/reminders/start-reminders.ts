@@ -1,4 +1,5 @@
 /** Says reminders when they are due, in as many processes as there are, each reminder by one of them; and clears out what is old. */
+import { MS_PER_HOUR } from '../ground/durations.js';
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { PlatformContext, RunningPlatform } from '../app/platform.js';
@@ -30,8 +31,8 @@ const TIMES: ReminderTimes = {
   lookEveryMs: 5_000,
   leaseMs: 90_000,
   deliverWithinMs: 45_000,
-  purgeEveryMs: 3_600_000,
-  bringBackEveryMs: 3_600_000,
+  purgeEveryMs: MS_PER_HOUR,
+  bringBackEveryMs: MS_PER_HOUR,
   elapsedMs: () => performance.now(),
 };
 

@@ -1,4 +1,5 @@
 /** Oppositions and greatest elongations of the planets. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { Body, SearchMaxElongation, SearchRelativeLongitude } from 'astronomy-engine';
 import { apparentMagnitude } from './brightness.js';
 import { engineTime } from './engine-time.js';
@@ -49,7 +50,7 @@ const elongationsOf = (planet: (typeof INNER)[number], { startUtcMs, endUtcMs }:
       visibility: visibility === 'morning' ? 'morning' : 'evening',
       magnitude: apparentMagnitude(planet, utcMs),
     });
-    fromUtcMs = utcMs + 86_400_000;
+    fromUtcMs = utcMs + MS_PER_DAY;
   }
   return found;
 };

@@ -1,13 +1,13 @@
 /** Keeps the operator's list of orbital elements: read at start and daily, the last good one kept when that fails. */
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { existsSync, mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { MovingTargets } from '../catalogue/index.js';
 import { readElements } from './read-elements.js';
 import { smallBodies, type ElementsList } from './small-bodies.js';
 
-const DAY_MS = 86_400_000;
 /** After a failure it is tried again sooner. */
-const RETRY_MS = 3_600_000;
+const RETRY_MS = MS_PER_HOUR;
 const FETCH_WITHIN_MS = 30_000;
 const MOST_BYTES = 16 * 1024 * 1024;
 
@@ -82,7 +82,7 @@ export const keepElements = ({ source, dataFolder, now, onProblem }: KeeperOptio
   const turn = async (from: string): Promise<void> => {
     try {
       await readNow(from);
-      again(from, DAY_MS);
+      again(from, MS_PER_DAY);
     } catch (error) {
       problem(error);
       again(from, RETRY_MS);

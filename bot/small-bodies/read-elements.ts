@@ -1,4 +1,5 @@
 /** Reads orbital elements as the Minor Planet Center publishes them: one line a comet, or one line a minor planet. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import type { OrbitalElements } from '../sky/types.js';
 
 /** A comet or a minor planet of a list. */
@@ -25,7 +26,7 @@ const J2000_JD = 2_451_545;
 
 /** Days of TT since J2000.0 of a Gregorian date; the day may carry a fraction. */
 const ttDaysOf = (year: number, month: number, day: number): number =>
-  Date.UTC(year, month - 1, 1) / 86_400_000 + (day - 1) + 2_440_587.5 - J2000_JD;
+  Date.UTC(year, month - 1, 1) / MS_PER_DAY + (day - 1) + 2_440_587.5 - J2000_JD;
 
 /** A fixed-width field by the columns its description counts (from 1, both ends included). */
 const field = (line: string, from: number, to: number): string => line.slice(from - 1, to).trim();

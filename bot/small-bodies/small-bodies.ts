@@ -1,11 +1,11 @@
 /** The comets and minor planets of a list as targets: found by any of their names, with the age of what is known. */
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { NO_CATALOGUE_DATA, type MovingTargets, type Target } from '../catalogue/index.js';
 import { foldKey } from '../ground/fold-text.js';
 import { orbitMagnitude } from '../sky/orbit.js';
 import type { UtcMs } from '../sky/types.js';
 import type { SmallBody } from './read-elements.js';
 
-const MS_PER_DAY = 86_400_000;
 const J2000_UTC_MS = Date.UTC(2000, 0, 1, 12);
 /** Beyond this a two-body orbit of a comet can be off by arcminutes; common practice, no source. */
 const FRESH_DAYS = 100;
@@ -47,7 +47,7 @@ const targetOf = (body: SmallBody, utcMs: UtcMs): Target => ({
 });
 
 const agoWords = (ms: number): string => {
-  const hours = Math.floor(ms / 3_600_000);
+  const hours = Math.floor(ms / MS_PER_HOUR);
   if (hours < 1) return 'within the hour';
   if (hours < 48) return `${hours} h ago`;
   return `${Math.floor(hours / 24)} days ago`;

@@ -1,4 +1,5 @@
 /** What is coming, a line each: phases, dark weekends, eclipses, showers, planets, meetings. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import type { DarkNight } from '../../ahead/moonless.js';
 import type { Meeting } from '../../ahead/meetings.js';
 import type { ShowerHere } from '../../ahead/showers.js';
@@ -17,7 +18,7 @@ export const dayWords = (utcMs: UtcMs, zone: string, nowUtcMs: UtcMs): string =>
 
 /** "night of Mon 14 Dec" before noon belongs to the evening before. */
 const nightWords = (utcMs: UtcMs, zone: string, nowUtcMs: UtcMs): string =>
-  `night of ${dayWords(utcMs - 12 * 3_600_000, zone, nowUtcMs)}`;
+  `night of ${dayWords(utcMs - 12 * MS_PER_HOUR, zone, nowUtcMs)}`;
 
 export const phaseFact = (
   phases: readonly { readonly name: string; readonly utcMs: UtcMs }[],

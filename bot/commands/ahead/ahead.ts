@@ -1,4 +1,5 @@
 /** `ahead`: what the sky has coming for a site in the next weeks. */
+import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
 import { isProblem } from '../../ground/problem.js';
@@ -21,7 +22,7 @@ import { isAbout, KINDS, type Kind, type Question, type Section } from './ahead-
 import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact } from './ahead-words.js';
 import { showers } from './shower-section.js';
 
-const WEEK_MS = 7 * 86_400_000;
+const WEEK_MS = 7 * MS_PER_DAY;
 const USUAL_WEEKS = 6;
 /** A kind asked for alone is looked for further. */
 const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
@@ -56,7 +57,7 @@ const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name:
     let utcMs = nextMoonPhase(quarter * 90, startUtcMs);
     while (utcMs < endUtcMs) {
       times.push({ name, utcMs });
-      utcMs = nextMoonPhase(quarter * 90, utcMs + 86_400_000);
+      utcMs = nextMoonPhase(quarter * 90, utcMs + MS_PER_DAY);
     }
     return times;
   });
@@ -74,7 +75,7 @@ const phases = ({ zone, span }: Question): Section => {
 const saturdays = ({ observer, zone, span, kind }: Question): Section => {
   const nights = darkNights(observer, {
     from: localDateAt(span.startUtcMs, zone),
-    days: Math.round((span.endUtcMs - span.startUtcMs) / 86_400_000),
+    days: Math.round((span.endUtcMs - span.startUtcMs) / MS_PER_DAY),
     utcOffsetMinutes: offsetMinutes(zone, span.startUtcMs),
     weekdays: [6],
     most: kind === 'all' ? MOST_SATURDAYS : MOST_OF_ONE_KIND,

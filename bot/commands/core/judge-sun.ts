@@ -1,4 +1,5 @@
 /** Judges the Sun for every direction and instant a reply names, raises its level to the worst and words the caution. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { graver } from '../../reply/levels.js';
 import type { PointsAt, Reply } from '../../reply/reply.js';
@@ -31,7 +32,7 @@ interface Judged {
 const SUN_LEVELS: readonly SunLevel[] = ['clear', 'caution', 'danger'];
 /** So many are named in one caution; the others are counted. */
 const NAMED_AT_MOST = 3;
-const DAY_AHEAD_MS = 18 * 3_600_000;
+const DAY_AHEAD_MS = 18 * MS_PER_HOUR;
 
 const judge = (point: PointsAt, limits: SunLimits | undefined): Judged => {
   const { when, observer, direction } = point;

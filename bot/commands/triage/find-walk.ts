@@ -1,4 +1,5 @@
 /** Which walk a line is about, and who speaks in it. */
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import { WALK_DAYS } from '../../reminders/purge-old.js';
@@ -94,7 +95,7 @@ const underWay = async (deps: Deps, asker: Asker, forMember: string | undefined)
 };
 
 /** A walk left for longer no longer takes words that may be meant for something else. */
-const WAITS_MS = 3 * 3_600_000;
+const WAITS_MS = 3 * MS_PER_HOUR;
 
 /**
  * Points to a walk that another began for the member, here and lately. A line and no more: it is entered by naming it, so nobody can

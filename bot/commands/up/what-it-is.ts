@@ -1,9 +1,9 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
+import { MS_PER_DAY } from '../../ground/durations.js';
 import { type Target, constellationName } from '../../catalogue/index.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDate, formatLocalDateTime } from '../../times/index.js';
 
-const MS_PER_DAY = 86_400_000;
 /** Julian date of 1970-01-01T00:00Z. */
 const UNIX_EPOCH_JD = 2_440_587.5;
 

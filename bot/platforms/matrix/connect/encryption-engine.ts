@@ -4,6 +4,7 @@
  * members alone, so that an answer sent along with an invitation could never be read; hands over a week as ten minutes (the library counts
  * microseconds); gives up at a request it does not know; and holds the sync up while other servers are asked for keys.
  */
+import { MS_PER_HOUR } from '../../../ground/durations.js';
 import type { DeviceLists, OlmMachine, UserId } from '@matrix-org/matrix-sdk-crypto-nodejs';
 import { createInTurn, type InTurn } from '../../../ground/in-turn.js';
 import type { Content } from '../answer/matrix-event.js';
@@ -22,7 +23,7 @@ const MEGOLM = 1;
 const OTHER_SERVERS_MS = 10_000;
 /** Bounds for what a room's own settings may ask for (Matrix specification, m.room.encryption: a week, 100 messages by default). */
 const ROTATION = {
-  leastMs: 3_600_000,
+  leastMs: MS_PER_HOUR,
   usualMs: 604_800_000,
   leastMessages: 1,
   usualMessages: 100,
