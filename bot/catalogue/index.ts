@@ -9,3 +9,4 @@ export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion } from './complete-targets.js';
 export { nameWithAlias, targetLabel, targetProblemMessage } from './wording.js';
+export { commonName, listName } from './spoken-names.js';

@@ -13,7 +13,7 @@ import type { MountKind } from '../pointing/mount/mount.js';
 import { mountSky } from '../pointing/mount/mount-sky.js';
 import { LOWEST_ALTITUDE_DEG, unfitReason } from '../pointing/stars/star-visibility.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../reply/reply.js';
-import { degrees, direction, isoUtc, listed, rounded } from '../reply/wording.js';
+import { degrees, direction, isoUtc, listed, magnitudeText, rounded } from '../reply/wording.js';
 import { separationDeg, unitFromHorizontal } from '../sky/angles.js';
 import { horizonFrame } from '../sky/horizon-frame.js';
 import { moonAt } from '../sky/moon.js';
@@ -190,7 +190,7 @@ export const alignment = defineCommand({
       )}. Then 95 of 100 targets should land within ${Math.max(1, Math.round(within95))}′.`,
       facts: inOrder.map(({ star, place }, i) => ({
         label: `${i + 1}. ${star.name}`,
-        value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}; magnitude ${star.magnitude.toFixed(1)}`,
+        value: `${degrees(place.altitudeDeg)} high, ${direction(place.azimuthDeg)}; magnitude ${magnitudeText(star.magnitude)}`,
       })),
       notes: [
         ...(isShort

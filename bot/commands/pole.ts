@@ -4,7 +4,7 @@ import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../poi
 import { allowedPolarErrorArcmin } from '../pointing/pole/polar-drift.js';
 import { clockFaceText, poleClockHours } from '../pointing/pole/pole-clock.js';
 import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
-import { degrees, hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
+import { degrees, hoursMinutesSeconds, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { wrapDeg360, wrapHours24 } from '../sky/angles.js';
 import { placeOf } from '../sky/place.js';
 import { refractionDeg } from '../sky/refraction.js';
@@ -90,7 +90,7 @@ export const pole = defineCommand({
         'The clock face is the one you see when you face the pole, 12 at the top. The drift is the worst case, in declination, unguided.',
         ...(isSouthern
           ? [
-              `${name} is faint (magnitude ${(star.magnitude ?? 5.4).toFixed(1)}): you need the polar telescope or binoculars.`,
+              `${name} is faint (magnitude ${magnitudeText(star.magnitude ?? 5.4)}): you need the polar telescope or binoculars.`,
             ]
           : []),
         ...(altitudeDeg < 10

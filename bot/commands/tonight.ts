@@ -1,6 +1,6 @@
 /** `tonight`: what is worth pointing at this evening, ten at most, in the order of the hours. */
 import { MS_PER_DAY } from '../ground/durations.js';
-import { constellationName, nameWithAlias, type Target } from '../catalogue/index.js';
+import { commonName, listName, nameWithAlias } from '../catalogue/index.js';
 import {
   readEquipment,
   SKIES,
@@ -19,13 +19,21 @@ import { total } from '../evening/worth.js';
 import { DROWNED_MAG, whyOf } from '../evening/why.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { fittingChoices, reply, type EveningChart, type Json, type Outcome } from '../reply/reply.js';
-import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
+import { compassWord, degrees, isoUtc, listed, magnitudeText, rounded } from '../reply/wording.js';
 import { altitudeCurve } from '../sky/altitude-curve.js';
 import type { TimeSpan } from '../sky/night.js';
 import { type Twilights, darkness, twilights } from '../sky/twilight.js';
 import { showersHere } from '../ahead/showers.js';
 import type { Observer, UtcMs } from '../sky/types.js';
-import { formatClock, formatLocalTime, localToUtc, parseTime, zoneName, type NamedNight } from '../times/index.js';
+import {
+  bedtimeOf,
+  formatClock,
+  formatLocalTime,
+  localToUtc,
+  parseTime,
+  zoneName,
+  type NamedNight,
+} from '../times/index.js';
 import { choice, defineCommand, number, optional, text, type OptionSpec, type OptionValues } from './core/command.js';
 import { darkWords, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -34,7 +42,6 @@ import type { ResolvedSite } from './asking/resolve-site.js';
 const FAINTEST_BY_DEFAULT = 11;
 const MORE_CHOICES = 3;
 const BEST_NAMED = 3;
-const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
 
 const options = {
   site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -90,29 +97,13 @@ const soughtOf = (
   const bright = twilightSpan(twilight.civil, night);
   const dark = twilightSpan(twilight.astronomical, night) ?? twilightSpan(twilight.nautical, night) ?? bright;
   if (bright === null || dark === null) return null;
-  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + MS_PER_DAY;
+  const bedtimeUtcMs = bedtimeOf(night, zone);
   const hours = eveningHours({ dark, bright, bedtimeUtcMs, nowUtcMs, fromUtcMs, untilUtcMs });
   return hours === null ? null : { hours, equipment };
 };
 
-/** "Double Cluster" rather than "C 14"; Messier's numbers are names themselves. */
-const commonName = ({ name, aliases }: Target): string =>
-  /^(?:C|NGC|IC|Mel|Cr|ESO|Sh2-|HIP) ?\d/u.test(name)
-    ? (aliases.find((alias) => !/^[A-Z][A-Za-z]*\d? ?\d/u.test(alias)) ?? name)
-    : name;
-
-/** Names that only a catalogue knows stand behind, or, where there is no other, after what it is. */
-const LISTED_ONLY = /^(?:ESO|HIP|Sh2-|PGC|UGC) ?\d/u;
-
-const entryName = (target: Target): string => {
-  if (!LISTED_ONLY.test(target.name)) return nameWithAlias(target);
-  const [alias] = target.aliases;
-  const place = target.constellation === null ? '' : ` in ${constellationName(target.constellation)}`;
-  return alias === undefined ? `A ${target.kindText}${place} (${target.name})` : `${alias} (${target.name})`;
-};
-
 const magnitudeWords = (magnitude: number | null): string =>
-  magnitude === null ? '' : `, mag ${magnitude.toFixed(1).replace('-0.0', '0.0').replace('-', '−')}`;
+  magnitude === null ? '' : `, mag ${magnitudeText(magnitude)}`;
 
 const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
   const { target, bestUtcMs, bestAltitudeDeg, azimuthDeg } = pick;
@@ -120,7 +111,7 @@ const entry = (pick: Pick, { hours, equipment }: Sought, zone: string) => {
   const why = whyOf(pick, equipment);
   return {
     label: isOtherZone ? formatLocalTime(bestUtcMs, zone) : formatClock(bestUtcMs, zone),
-    value: `${entryName(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${target.kindText === 'natural satellite' ? `${Math.round(pick.moonLitFraction * 100)} % lit` : `${target.kindText}${magnitudeWords(target.magnitude)}`}${why === '' ? '' : `; ${why}`}`,
+    value: `${listName(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${target.kindText === 'natural satellite' ? `${Math.round(pick.moonLitFraction * 100)} % lit` : `${target.kindText}${magnitudeWords(target.magnitude)}`}${why === '' ? '' : `; ${why}`}`,
   };
 };
 
@@ -197,7 +188,7 @@ const eveningChart = (
     endUtcMs,
     darkFromUtcMs,
     rows: inOrder.map(({ target, bestUtcMs }) => ({
-      name: entryName(target),
+      name: listName(target),
       bestUtcMs,
       leastDeg: target.body.kind === 'fixed' ? LEAST_USEFUL_ALTITUDE_DEG : LEAST_PLANET_ALTITUDE_DEG,
       curve: altitudeCurve(target.body, observer, startUtcMs, endUtcMs, points),

@@ -180,7 +180,7 @@ export const up = defineCommand({
       sky,
       sunAlwaysUp: twilight.sunAlwaysUp,
       hasDark: dark !== null,
-      topDeg: bestTime(target.body, observer, night).altitudeDeg,
+      topDeg: () => bestTime(target.body, observer, night).altitudeDeg,
     };
     const then = hour === null ? null : atHour(asked, found, hour.utcMs);
     const first = then?.words ?? notYet(asked, found, night, nowUtcMs);
@@ -188,8 +188,9 @@ export const up = defineCommand({
     const shows = showsWords(said);
     const darkLine = darkWords(twilight, night, zone);
     const moon = moonFact(asked, found, night);
+    const title = `${nameWithAlias(target)}, night of ${night.said}`;
     return reply({
-      title: `${nameWithAlias(target)}, night of ${night.said}`,
+      title,
       level: verdict === 'up' && (then === null || then.isUseful) ? 'good' : 'info',
       summary: first === null ? verdictWords(said) : `${first} ${bestAfter(said)}`,
       facts: [
@@ -215,7 +216,7 @@ export const up = defineCommand({
         evening?.utcMs ?? null,
       ]),
       chart: nightChart({
-        title: `${nameWithAlias(target)}, night of ${night.said}`,
+        title,
         body: target.body,
         observer,
         zone,

@@ -24,6 +24,10 @@ const POINTS = [
 export const compassWord = (azimuthDeg: number): string =>
   POINTS[((Math.round(azimuthDeg / 22.5) % 16) + 16) % 16] ?? 'north';
 
+/** "−1.4": a magnitude to a tenth, with a true minus sign and no "−0.0". */
+export const magnitudeText = (magnitude: number): string =>
+  magnitude.toFixed(1).replace('-0.0', '0.0').replace('-', '−');
+
 /** "62°", or "−4°" with a true minus sign; `digits` decimals. */
 export const degrees = (valueDeg: number, digits = 0): string => {
   const rounded = Math.abs(valueDeg).toFixed(digits);

@@ -1,5 +1,5 @@
 /** A time of day as members write it: "22:30", "10pm", "10:30 p.m.", "22h30", "2230", "noon", "midnight". */
-import type { ClockReading } from './local-to-utc.js';
+import { NOON, type ClockReading } from './local-to-utc.js';
 import type { TimeFault } from './wording.js';
 
 /** `midnight` is the one at the end of the day that goes with it. */
@@ -8,7 +8,7 @@ export type ClockText = { readonly clock: ClockReading; readonly midnight: boole
 /** Reads a time of day; null when the text is none. The text is lower case, single-spaced. */
 export function readClock(text: string): ClockText | null {
   if (text === 'midnight') return { clock: { hour: 0, minute: 0, second: 0 }, midnight: true };
-  if (text === 'noon' || text === 'midday') return { clock: { hour: 12, minute: 0, second: 0 }, midnight: false };
+  if (text === 'noon' || text === 'midday') return { clock: NOON, midnight: false };
   const match =
     /^(\d{1,2})(?:[:.h](\d{2})(?:[:.m](\d{2})(?:\.\d+)?s?)?|h)?\s?(am|pm|a\.m\.?|p\.m\.?|a|p|o'?clock)?$/.exec(text) ??
     /^(\d{2})(\d{2})()()$/.exec(text);

@@ -14,4 +14,4 @@ export {
 export { localToUtc, offsetMinutes } from './local-to-utc.js';
 export { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 export { namesHour, namesNight } from './day-words.js';
-export { nightAround, nightOn, nightsFrom, tonightAt, type NamedNight } from './nights.js';
+export { bedtimeOf, nightAround, nightOn, nightsFrom, tonightAt, type NamedNight } from './nights.js';

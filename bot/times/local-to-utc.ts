@@ -10,6 +10,8 @@ export interface ClockReading {
   readonly second: number;
 }
 
+export const NOON: ClockReading = { hour: 12, minute: 0, second: 0 };
+
 export interface LocalInstant {
   readonly utcMs: number;
   /** 'skipped': the clocks jump over this reading; 'repeated': they show it twice. */

@@ -2,11 +2,12 @@
  * Which night is meant. "Tonight" is {@link todayAndTonight}'s: until 06:00 on the site's clocks the night in progress, from then
  * on the coming one. An instant lies in the night that runs from local mean noon to the next, whatever the clocks show.
  */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
 import type { UtcMs } from '../sky/types.js';
 import { todayAndTonight } from './calendar-words.js';
 import { formatDate } from './format-local.js';
-import { localToUtc, offsetMinutes } from './local-to-utc.js';
+import { localToUtc, NOON, offsetMinutes } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 
 export interface NamedNight extends TimeSpan {
@@ -23,14 +24,18 @@ interface Place {
   readonly observer: { readonly longitudeDeg: number };
 }
 
-const NOON = { hour: 12, minute: 0, second: 0 };
-
 /** The night that begins on the date's evening. */
 export const nightOn = (date: LocalDate, { zone, observer }: Place): NamedNight => ({
   date,
   said: formatDate(date),
   ...nightOf(date, observer.longitudeDeg, offsetMinutes(zone, localToUtc(date, NOON, zone).utcMs)),
 });
+
+const BEDTIME = { hour: 0, minute: 30, second: 0 };
+
+/** Half past midnight on the site's clocks in a night; common practice, no source. */
+export const bedtimeOf = ({ date }: NamedNight, zone: string): UtcMs =>
+  localToUtc(date, BEDTIME, zone).utcMs + MS_PER_DAY;
 
 /** Tonight. */
 export const tonightAt = (place: Place, nowUtcMs: UtcMs): NamedNight =>

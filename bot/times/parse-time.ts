@@ -6,7 +6,7 @@ import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-rang
 import { addDays, readDay, todayAndTonight } from './calendar-words.js';
 import { readClock } from './clock-reading.js';
 import { formatClock, formatDate, formatLocalTime, localDateAt, zoneName } from './format-local.js';
-import { localToUtc, offsetMinutes, type ClockReading } from './local-to-utc.js';
+import { localToUtc, NOON, offsetMinutes, type ClockReading } from './local-to-utc.js';
 import type { LocalDate, TimeResolution } from './time-resolution.js';
 import { timeProblem } from './wording.js';
 
@@ -75,8 +75,6 @@ function withOffset(text: string): TimeResolution | null {
   if (!parsed.isValid) return timeProblem({ fault: 'unreadable-time', text });
   return within(parsed.toMillis());
 }
-
-const NOON = { hour: 12, minute: 0, second: 0 };
 
 const nextNoon = (zone: string, nowUtcMs: number): number => {
   const today = localDateAt(nowUtcMs, zone);

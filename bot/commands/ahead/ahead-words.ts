@@ -4,7 +4,7 @@ import type { DarkNight } from '../../ahead/moonless.js';
 import type { Meeting } from '../../ahead/meetings.js';
 import type { ShowerHere } from '../../ahead/showers.js';
 import type { Fact } from '../../reply/reply.js';
-import { compassWord, degrees, duration, listed } from '../../reply/wording.js';
+import { compassWord, degrees, duration, listed, magnitudeText } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
 import type { PlanetEvent } from '../../sky/planet-events.js';
 import type { UtcMs } from '../../sky/types.js';
@@ -110,7 +110,7 @@ export const planetFact = (event: PlanetEvent, zone: string, nowUtcMs: UtcMs): F
   label: event.planet,
   value:
     event.what === 'opposition'
-      ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${event.magnitude.toFixed(1).replace('-', '−')}`
+      ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${magnitudeText(event.magnitude)}`
       : `${degrees(event.elongationDeg ?? 0)} from the Sun in the ${event.visibility ?? ''} sky, its greatest elongation, ${dayWords(event.utcMs, zone, nowUtcMs)}`,
 });
 

@@ -1,5 +1,4 @@
 /** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later. */
-import { MS_PER_DAY } from '../../ground/durations.js';
 import type { Outlook } from '../../evening/outlook.js';
 import type { ChartPoint, Fact } from '../../reply/reply.js';
 import { compassWord, degrees } from '../../reply/wording.js';
@@ -7,10 +6,9 @@ import { bestTime } from '../../sky/best-time.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
+import { bedtimeOf, formatLocalTime, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 
-const BEDTIME = { hour: 0, minute: 30, second: 0 } as const;
 /** Hours nearer together than this are one to whoever plans an evening. */
 const SAME_HOUR_MS = 20 * 60_000;
 /** Lower than this in the evening it is not worth a line. */
@@ -25,7 +23,7 @@ export const eveningBest = (
   nowUtcMs: UtcMs,
 ): ChartPoint | null => {
   const { observer, zone } = where.site;
-  const bedtimeUtcMs = localToUtc(night.date, BEDTIME, zone).utcMs + MS_PER_DAY;
+  const bedtimeUtcMs = bedtimeOf(night, zone);
   const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
   const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
   if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;

@@ -15,7 +15,7 @@ export interface Circumstances {
   readonly sunAlwaysUp: boolean;
   readonly hasDark: boolean;
   /** Greatest altitude of the night, wherever in it; negative below the horizon. */
-  readonly topDeg: number;
+  readonly topDeg: () => number;
 }
 
 const bestWords = ({ found: { best, azimuthDeg }, zone }: Circumstances): string =>
@@ -40,7 +40,7 @@ const dayWords = ({ sunAlwaysUp, hasDark, found: { best } }: Circumstances): str
 const neverWords = ({ found: { culminationDeg }, topDeg }: Circumstances): string =>
   culminationDeg !== null && culminationDeg < 0
     ? `Not up from here, ever: at this latitude it stays ${degrees(-culminationDeg)} or more below the horizon.`
-    : `Not up from here this night: at best ${degrees(Math.abs(topDeg))} below the horizon.`;
+    : `Not up from here this night: at best ${degrees(Math.abs(topDeg()))} below the horizon.`;
 
 /** Where the hour asked about, or now, is told first, what follows is of the rest of the night. */
 export const bestAfter = (all: Circumstances): string =>

@@ -1,13 +1,12 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { type Target, constellationName } from '../../catalogue/index.js';
+import { magnitudeText } from '../../reply/wording.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDate, formatLocalDateTime } from '../../times/index.js';
 
 /** Julian date of 1970-01-01T00:00Z. */
 const UNIX_EPOCH_JD = 2_440_587.5;
-
-const magnitude = (value: number): string => value.toFixed(1).replace('-0.0', '0.0').replace('-', '−');
 
 const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
   if (sizeArcmin === null) return null;
@@ -22,7 +21,7 @@ const doubleWords = ({ double }: Target): string | null => {
   if (double === null) return null;
   const { separationArcsec, positionAngleDeg, year, magnitudes } = double;
   const apart = separationArcsec < 10 ? separationArcsec.toFixed(1) : String(Math.round(separationArcsec));
-  return `${magnitude(magnitudes[0])} and ${magnitude(magnitudes[1])}, ${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
+  return `${magnitudeText(magnitudes[0])} and ${magnitudeText(magnitudes[1])}, ${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
 };
 
 /** Stars whose period is so long keep it badly: their extremes are told by the week. Common practice, no source. */
@@ -48,7 +47,7 @@ const nextExtreme = ({ variable }: Target, zone: string, fromUtcMs: UtcMs): stri
 const variableWords = (target: Target, zone: string, fromUtcMs: UtcMs): string | null => {
   const { variable } = target;
   if (variable === null) return null;
-  const range = `${variable.type}, mag ${magnitude(variable.brightestMagnitude)} to ${magnitude(variable.faintestMagnitude)}`;
+  const range = `${variable.type}, mag ${magnitudeText(variable.brightestMagnitude)} to ${magnitudeText(variable.faintestMagnitude)}`;
   const period = variable.periodDays === null ? null : `every ${variable.periodDays.toPrecision(3)} days`;
   return [range, period, nextExtreme(target, zone, fromUtcMs)].filter((part) => part !== null).join(', ');
 };
@@ -60,7 +59,9 @@ export const whatItIs = (target: Target, shownMagnitude: number | null, zone: st
   const double = doubleWords(target);
   return [
     place,
-    shownMagnitude === null || double !== null || target.variable !== null ? null : `mag ${magnitude(shownMagnitude)}`,
+    shownMagnitude === null || double !== null || target.variable !== null
+      ? null
+      : `mag ${magnitudeText(shownMagnitude)}`,
     double,
     sizeWords(target),
     variableWords(target, zone, fromUtcMs),
