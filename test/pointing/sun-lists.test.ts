@@ -5,6 +5,7 @@ import { isProblem } from '../../bot/ground/problem.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { seededRandom } from '../../scripts/astray/simulate-misses.js';
 import { ask, realDeps } from '../commands/real-deps.js';
+import { atOption, pick, siteOption, someUtcMs, type Random } from './random-asking.js';
 import { directionsNamed, listWanting } from './sun-lists-reader.js';
 import { altitudeOf, apartDeg, sunAt, type Where } from './sun-reader.js';
 
@@ -21,8 +22,6 @@ const SITES: readonly Where[] = [
   { latitudeDeg: 64.1, longitudeDeg: -21.9, zone: 'Atlantic/Reykjavik' },
 ];
 
-type Random = () => number;
-const pick = <T>(random: Random, items: readonly T[]): T => items[Math.floor(random() * items.length)]!;
 const twoDigits = (value: number): string => String(value).padStart(2, '0');
 
 interface Asked {
@@ -35,9 +34,9 @@ interface Asked {
 
 const question = (random: Random): Asked => {
   const where = pick(random, SITES);
-  const utcMs = Math.floor((Date.UTC(2026, 0, 1) + random() * 3 * 365 * 86_400_000) / 60_000) * 60_000;
-  const at = `at:${new Date(utcMs).toISOString().slice(0, 16)}Z`;
-  const site = `site:${where.latitudeDeg},${where.longitudeDeg}`;
+  const utcMs = someUtcMs(random);
+  const at = atOption(utcMs);
+  const site = siteOption(where);
   const from = Math.floor(random() * 24);
   const hours = `from:${twoDigits(from)}:00 until:${twoDigits((from + 2) % 24)}:30`;
   const thing = pick(random, ['Venus', 'Mercury', 'Jupiter', 'Moon', 'M13', 'Regulus', 'M8', 'Canopus']);

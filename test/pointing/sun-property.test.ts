@@ -3,6 +3,7 @@ import type { Deps } from '../../bot/commands/core/deps.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { seededRandom } from '../../scripts/astray/simulate-misses.js';
 import { ask, realDeps } from '../commands/real-deps.js';
+import { atOption, pick, siteOption, someUtcMs, type Random } from './random-asking.js';
 import { altitudeOf, hoursNamed, sunAt, wanting, type Where } from './sun-reader.js';
 
 /** `SUN_QUESTIONS=20000 npx vitest run test/pointing/sun-property` is the whole of it; so many by themselves in CI. */
@@ -17,9 +18,6 @@ const SITES: readonly Where[] = [
   { latitudeDeg: 28.6, longitudeDeg: 77.2, zone: 'Asia/Kolkata' },
   { latitudeDeg: 64.1, longitudeDeg: -21.9, zone: 'Atlantic/Reykjavik' },
 ];
-
-type Random = () => number;
-const pick = <T>(random: Random, items: readonly T[]): T => items[Math.floor(random() * items.length)]!;
 
 const sexagesimal = (value: number): string => {
   const total = Math.floor(Math.abs(value) * 3600);
@@ -51,12 +49,12 @@ const randomTarget = (random: Random, utcMs: number): readonly [number, number] 
 const question = (random: Random): Asked => {
   for (;;) {
     const where = pick(random, SITES);
-    const utcMs = Math.floor((Date.UTC(2026, 0, 1) + random() * 3 * 365 * 86_400_000) / 60_000) * 60_000;
+    const utcMs = someUtcMs(random);
     if (altitudeOf(sunAt(utcMs), where, utcMs) < 1) continue;
     const target = randomTarget(random, utcMs);
     const written = `"${sexagesimal(target[0] / 15)} ${target[1] < 0 ? '-' : '+'}${sexagesimal(target[1])}"`;
-    const at = `at:${new Date(utcMs).toISOString().slice(0, 16)}Z`;
-    const site = `site:${where.latitudeDeg},${where.longitudeDeg}`;
+    const at = atOption(utcMs);
+    const site = siteOption(where);
     const mount = `mount:${pick(random, ['german', 'fork', 'altaz'])}`;
     const landed = `landed:${Math.floor(10 + random() * 70)},${Math.floor(random() * 360)}`;
     const forms: readonly (readonly [string, Asked['about']])[] = [
