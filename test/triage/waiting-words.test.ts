@@ -25,6 +25,8 @@ describe('while a walk waits', () => {
     'save my garden 52.63 1.30',
     'let me know when saturn sets',
     'can i look at venus while the sun is up',
+    'delete my stuff',
+    'please forget about me',
   ])('it leaves alone: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(true);
   });
@@ -41,6 +43,7 @@ describe('while a walk waits', () => {
     'yes it points at the moon',
     'my scope is not connecting',
     'it is in my garden',
+    'forget it, still nothing',
   ])('it takes: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(false);
   });

@@ -21,6 +21,8 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
   const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
   if (read === null) return false;
   if (!('line' in read)) return true;
+  // What is kept of them is never less than sure, however it is said.
+  if (/^(?:forget|mydata)\b/u.test(read.line)) return true;
   const said = text.trim();
   return !/^triage\b/u.test(read.line) && (OPENS_QUESTION.test(said) || SURE.test(said));
 };
