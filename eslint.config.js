@@ -1,6 +1,14 @@
 import js from '@eslint/js';
 import tseslint from 'typescript-eslint';
 
+/** A member may type "constructor": a table looked up by words is a Map, or a record whose keys are known. */
+const NO_WORD_RECORDS = {
+  selector:
+    ':matches(Program, ExportNamedDeclaration) > VariableDeclaration > VariableDeclarator > Identifier.id ' +
+    "TSTypeReference[typeName.name='Record'] > TSTypeParameterInstantiation > TSStringKeyword:first-child",
+  message: 'A table looked up by words is a Map (tableOf in bot/ground): a record answers "constructor" too.',
+};
+
 // Dependencies point one way: platforms → commands → (triage, pointing, catalogue, sky, reply, store).
 const pure = (folder) => ({
   files: [`bot/${folder}/**/*.ts`],
@@ -19,6 +27,7 @@ const pure = (folder) => ({
     'no-restricted-globals': ['error', 'setTimeout', 'setInterval', 'fetch', 'process', 'console'],
     'no-restricted-syntax': [
       'error',
+      NO_WORD_RECORDS,
       {
         selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
         message: 'Time is a parameter here.',
@@ -119,6 +128,7 @@ const marked = {
   rules: {
     'no-restricted-syntax': [
       'error',
+      NO_WORD_RECORDS,
       {
         selector: "MemberExpression[property.name='unmarked']",
         message: "Only bot/commands/asking reads the store without marking the answer as the asker's.",
@@ -151,10 +161,12 @@ export default tseslint.config(
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/require-await': 'off',
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      'func-style': ['error', 'expression'],
       'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
     },
   },
   ...limited,
+  { files: ['bot/commands/asking/**'], rules: { 'no-restricted-syntax': ['error', NO_WORD_RECORDS] } },
   marked,
   pure('sky'),
   pure('pointing'),

@@ -20,7 +20,7 @@ interface CompletionTable {
 const tables = new WeakMap<Catalogue, CompletionTable>();
 
 /** Every key a target completes under: its name and aliases whole, and later words of common names. */
-function keysOf(target: Target): { key: string; inside: boolean }[] {
+const keysOf = (target: Target): { key: string; inside: boolean }[] => {
   const keys: { key: string; inside: boolean }[] = [];
   for (const name of [target.name, ...target.aliases]) {
     const words = foldWords(name).split(' ');
@@ -30,9 +30,9 @@ function keysOf(target: Target): { key: string; inside: boolean }[] {
     }
   }
   return keys;
-}
+};
 
-function tableOf(catalogue: Catalogue): CompletionTable {
+const tableOf = (catalogue: Catalogue): CompletionTable => {
   const there = tables.get(catalogue);
   if (there) return there;
   const entries: { key: string; position: number; inside: boolean }[] = [];
@@ -55,9 +55,9 @@ function tableOf(catalogue: Catalogue): CompletionTable {
   };
   tables.set(catalogue, table);
   return table;
-}
+};
 
-function lowerBound(keys: readonly string[], key: string): number {
+const lowerBound = (keys: readonly string[], key: string): number => {
   let low = 0;
   let high = keys.length;
   while (low < high) {
@@ -66,10 +66,10 @@ function lowerBound(keys: readonly string[], key: string): number {
     else high = middle;
   }
   return low;
-}
+};
 
 /** Other ways to begin: "messier 3" as "m3", "alf lyr" as "alphalyr", "61 cygni" as "61cyg". */
-function prefixes(partial: string): readonly string[] {
+const prefixes = (partial: string): readonly string[] => {
   const words = foldWords(partial).replace(/^the (?=.)/, '');
   const key = words.replaceAll(' ', '');
   const found = new Set([key]);
@@ -91,10 +91,12 @@ function prefixes(partial: string): readonly string[] {
     if (constellation !== undefined) found.add(parts.slice(0, i).join('') + foldKey(constellation));
   }
   return [...found].filter((k) => k !== '');
-}
+};
 
 /** Keeps the few positions of least value out of many offered, each once: a beginning such as "ngc" is met by thousands. */
-function bestOf(most: number): { offer: (position: number, value: number) => void; inOrder: () => readonly number[] } {
+const bestOf = (
+  most: number,
+): { offer: (position: number, value: number) => void; inOrder: () => readonly number[] } => {
   const kept: { position: number; value: number }[] = [];
   return {
     offer: (position, value) => {
@@ -110,9 +112,9 @@ function bestOf(most: number): { offer: (position: number, value: number) => voi
     },
     inOrder: () => kept.map((k) => k.position),
   };
-}
+};
 
-function suggestion(catalogue: Catalogue, position: number, typed: readonly string[]): TargetCompletion {
+const suggestion = (catalogue: Catalogue, position: number, typed: readonly string[]): TargetCompletion => {
   const target = position < 0 ? catalogue.solarSystem[-1 - position] : catalogue.targetAt(position);
   if (!target) throw new RangeError(`No target at ${position}.`);
   const matched = typed.some((t) => foldKey(target.name).startsWith(t))
@@ -122,14 +124,14 @@ function suggestion(catalogue: Catalogue, position: number, typed: readonly stri
     value: target.name,
     label: targetLabel(target, matched ?? target.aliases.find((alias) => !/^(?:NGC|IC|C|HIP) ?\d/.test(alias))),
   };
-}
+};
 
 /**
  * Suggestions for a partly typed name, best first; an empty text suggests what is best known. Never throws.
  * Order: the whole name, then names that begin so, then names with a later word that begins so, then near spellings;
  * within each the best known (Sun, Moon, planets, Messier, named stars, brightness) first.
  */
-export function completeTargets(catalogue: Catalogue, partial: string, limit = 25): readonly TargetCompletion[] {
+export const completeTargets = (catalogue: Catalogue, partial: string, limit = 25): readonly TargetCompletion[] => {
   const table = tableOf(catalogue);
   const most = Math.max(0, Math.min(limit, 100));
   if (partial.length > LONGEST_TEXT) return [];
@@ -156,9 +158,9 @@ export function completeTargets(catalogue: Catalogue, partial: string, limit = 2
     order = namesBeginningNearly(catalogue, typed[0] ?? '', Math.min(most, 5));
   }
   return [...order.map((position) => suggestion(catalogue, position, typed)), ...moving].slice(0, most);
-}
+};
 
 /** Builds the table now, so that the first member to type does not wait for it. */
-export function warmCompletion(catalogue: Catalogue): void {
+export const warmCompletion = (catalogue: Catalogue): void => {
   tableOf(catalogue);
-}
+};

@@ -35,6 +35,6 @@ export const CONSTELLATIONS: readonly Constellation[] = TABLE.split('|').map((ro
 const BY_ABBREVIATION = new Map(CONSTELLATIONS.map((c) => [c.abbreviation, c]));
 
 /** "Peg" → "Pegasus"; the abbreviation itself where it is none of the 88. */
-export function constellationName(abbreviation: string): string {
+export const constellationName = (abbreviation: string): string => {
   return BY_ABBREVIATION.get(abbreviation)?.name ?? abbreviation;
-}
+};

@@ -36,14 +36,14 @@ const TOKEN =
   /^\s*([+-]?)\s*(\d{1,9}(?:\.\d{0,12})?|\.\d{1,12})\s*(hours|hrs|hr|h|degrees|deg|d|°|min|m|sec|s|''|'|")?([:\s]*)/;
 
 /** Plain signs, and labels such as "RA" and "Dec" left out. */
-function plain(text: string): string {
+const plain = (text: string): string => {
   return plainSigns(text)
     .replace(/\b(?:icrs|j2000(?:\.0)?|equinox|epoch)\b/g, ' ')
     .replace(/(?:\br\.?\s?a\.?|\bdec(?:l(?:ination)?)?\b\.?|\bright ascension\b|[αδ])\s*[:=]?/g, ' ')
     .trim();
-}
+};
 
-function tokens(text: string): NumberToken[] | null {
+const tokens = (text: string): NumberToken[] | null => {
   const found: NumberToken[] = [];
   let rest = text;
   while (rest !== '') {
@@ -60,20 +60,20 @@ function tokens(text: string): NumberToken[] | null {
     rest = rest.slice(whole.length);
   }
   return found;
-}
+};
 
 /** Where the declination's numbers begin, or null when that cannot be told. */
-function splitAt(all: readonly NumberToken[], text: string): number | null {
+const splitAt = (all: readonly NumberToken[], text: string): number | null => {
   for (let i = all.length - 1; i > 0; i -= 1) if (all[i]?.signed) return i;
   const secondDegrees = all.findIndex((t, i) => i > 0 && t.unit === 'd');
   if (secondDegrees > 0) return secondDegrees;
   const groups = text.split(/\s+/);
   if (groups.length === 2 && groups[0] !== undefined) return tokens(groups[0])?.length ?? null;
   return all.length % 2 === 0 ? all.length / 2 : null;
-}
+};
 
 /** One to three sixtieth steps as one number; null when the parts do not fit together. */
-function sexagesimal(parts: readonly NumberToken[]): number | null | 'sixtieths' {
+const sexagesimal = (parts: readonly NumberToken[]): number | null | 'sixtieths' => {
   const [first, ...smaller] = parts;
   if (!first || smaller.length > 2 || first.unit === 'm' || first.unit === 's') return null;
   if (parts.some((p, i) => (i > 0 && p.signed) || (i < parts.length - 1 && !p.whole))) return null;
@@ -81,10 +81,10 @@ function sexagesimal(parts: readonly NumberToken[]): number | null | 'sixtieths'
   if (units.some((u, i) => u !== null && u !== (i === 0 ? 'm' : 's'))) return null;
   if (smaller.some((p) => p.value >= 60)) return 'sixtieths';
   return first.value + (smaller[0]?.value ?? 0) / 60 + (smaller[1]?.value ?? 0) / 3600;
-}
+};
 
 /** "183656.3+384701", with or without a leading J. */
-function compact(text: string): NumberToken[][] | null {
+const compact = (text: string): NumberToken[][] | null => {
   const match = /^j?(\d\d)(\d\d)(\d\d(?:\.\d+)?)([+-])(\d\d)(\d\d)(\d\d(?:\.\d+)?)$/.exec(text.replaceAll(' ', ''));
   if (!match) return null;
   const number = (digits: string | undefined, negative = false): NumberToken => ({
@@ -98,14 +98,14 @@ function compact(text: string): NumberToken[][] | null {
     [number(match[1]), number(match[2]), number(match[3])],
     [number(match[5], match[4] === '-'), number(match[6]), number(match[7])],
   ];
-}
+};
 
 /**
  * Reads right ascension and declination (ICRS/J2000). Null when the text does not look like coordinates at all.
  * Right ascension in sexagesimal parts is hours unless marked in degrees; a single plain decimal is degrees when it is
  * 24 or more, and is asked about otherwise.
  */
-export function readCoordinates(text: string): CoordinateReading | null {
+export const readCoordinates = (text: string): CoordinateReading | null => {
   const simple = plain(text);
   const bad = (fault: CoordinateFault, value: number | null = null): CoordinateReading => ({ ok: false, fault, value });
   let halves = compact(simple);
@@ -149,14 +149,14 @@ export function readCoordinates(text: string): CoordinateReading | null {
     };
   }
   return ra < 24 ? { ok: true, raHours: ra, decDeg } : bad('right-ascension-range', ra);
-}
+};
 
 /** "18h36m56.3s +38°47′01″": right ascension to 0.1 s, declination to 1″. */
-export function formatCoordinates(raHours: number, decDeg: number): string {
+export const formatCoordinates = (raHours: number, decDeg: number): string => {
   const two = (n: number): string => String(n).padStart(2, '0');
   const tenths = Math.round(raHours * 36_000) % 864_000;
   const seconds = Math.round(Math.abs(decDeg) * 3600);
   const ra = `${two(Math.floor(tenths / 36_000))}h${two(Math.floor(tenths / 600) % 60)}m${two(Math.floor((tenths % 600) / 10))}.${tenths % 10}s`;
   const dec = `${two(Math.floor(seconds / 3600))}°${two(Math.floor(seconds / 60) % 60)}′${two(seconds % 60)}″`;
   return `${ra} ${decDeg < 0 && seconds > 0 ? '−' : '+'}${dec}`;
-}
+};

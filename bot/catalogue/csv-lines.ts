@@ -7,7 +7,7 @@ export interface CsvLines {
 }
 
 /** Reads a file, checking that every line has so many columns; throws an Error naming file and line where one has not. */
-export function readCsvLines(path: string, columns: number): CsvLines {
+export const readCsvLines = (path: string, columns: number): CsvLines => {
   const lines: string[] = [];
   const comments: string[] = [];
   readFileSync(path, 'utf8')
@@ -25,9 +25,9 @@ export function readCsvLines(path: string, columns: number): CsvLines {
       lines.push(line);
     });
   return { lines, comments };
-}
+};
 
 /** A cell that lists several values, divided by semicolons. */
-export function cellList(cell: string): string[] {
+export const cellList = (cell: string): string[] => {
   return cell === '' ? [] : cell.split(';');
-}
+};

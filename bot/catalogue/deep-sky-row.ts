@@ -24,7 +24,7 @@ export interface DeepSkyRow {
   readonly otherNames: string;
 }
 
-export function readDeepSkyRow(line: string): DeepSkyRow {
+export const readDeepSkyRow = (line: string): DeepSkyRow => {
   const [
     designation = '',
     kind = '',
@@ -57,18 +57,18 @@ export function readDeepSkyRow(line: string): DeepSkyRow {
     commonNames,
     otherNames,
   };
-}
+};
 
 /** How well known an object is, lower being better: Messier, Caldwell, named, numbered; each by brightness. */
-export function deepSkyRank({ messier, caldwell, commonNames, magnitude }: DeepSkyRow): number {
+export const deepSkyRank = ({ messier, caldwell, commonNames, magnitude }: DeepSkyRow): number => {
   const brightness = 10 * (magnitude ?? 16);
   if (messier) return brightness;
   if (caldwell) return 60 + brightness;
   return (commonNames ? 80 : 250) + brightness;
-}
+};
 
 /** Enters every key of the row; returns its stable id. */
-export function indexDeepSkyRow(row: DeepSkyRow, position: number, tables: CatalogueTables): string {
+export const indexDeepSkyRow = (row: DeepSkyRow, position: number, tables: CatalogueTables): string => {
   const id = numberKeyOf(row.designation);
   addKey(tables.exact, id, position);
   if (row.messier) addKey(tables.exact, `m${row.messier}`, position);
@@ -79,17 +79,17 @@ export function indexDeepSkyRow(row: DeepSkyRow, position: number, tables: Catal
     for (const key of designationKeysOf(name)) if (!tables.exact.has(key)) addKey(tables.exact, key, position);
   }
   return id;
-}
+};
 
 /** The rank its own line has, else 3 for a Messier number, 4 for a Caldwell number, else null. */
-export function showpieceRank({ messier, caldwell }: DeepSkyRow, showpiece: Showpiece | undefined): number | null {
+export const showpieceRank = ({ messier, caldwell }: DeepSkyRow, showpiece: Showpiece | undefined): number | null => {
   if (showpiece?.rank != null) return showpiece.rank;
   if (messier) return 3;
   return caldwell ? 4 : null;
-}
+};
 
 /** The target: shown by its Messier number where it has one, else by its catalogue number. */
-export function deepSkyTarget(row: DeepSkyRow, showpiece: Showpiece | undefined): Target {
+export const deepSkyTarget = (row: DeepSkyRow, showpiece: Showpiece | undefined): Target => {
   const { magnitude, sizeArcmin, minorSizeArcmin } = row;
   const names = cellList(row.commonNames);
   // Star patterns have no number of their own, and nobody says an ESO number where there is a name.
@@ -122,4 +122,4 @@ export function deepSkyTarget(row: DeepSkyRow, showpiece: Showpiece | undefined)
     groupId: showpiece?.groupId ?? null,
     body: { kind: 'fixed', raHoursJ2000: row.raDeg / 15, decDegJ2000: row.decDeg },
   };
-}
+};

@@ -45,9 +45,9 @@ const GREEK_NAMES = new Map(
 );
 
 /** A Greek letter's full name from any of its spellings ("alf" → "alpha"), or undefined. */
-export function greekName(word: string): string | undefined {
+export const greekName = (word: string): string | undefined => {
   return GREEK_NAMES.get(word);
-}
+};
 
 /** Every spelling of a constellation (abbreviation, name, genitive), folded → abbreviation. */
 const CONSTELLATION_SPELLINGS = new Map(
@@ -97,12 +97,12 @@ const PREFIXES: ReadonlyMap<string, string> = new Map(
 );
 
 /** The constellation that a text names and nothing else ("Lyra", "lyr", "Lyrae"), as its abbreviation; else undefined. */
-export function constellationOf(text: string): string | undefined {
+export const constellationOf = (text: string): string | undefined => {
   return CONSTELLATION_SPELLINGS.get(foldKey(text));
-}
+};
 
 /** "m31" for "Messier 031", "ngc70a" for "N.G.C. 70 A"; undefined where the text is no catalogue number. */
-export function catalogueNumberKey(text: string): string | undefined {
+export const catalogueNumberKey = (text: string): string | undefined => {
   const key = foldKey(text);
   const sharpless = /^(?:sh|sharpless)2?0*(\d{1,3})$/.exec(key);
   if (sharpless && /^sh2|^sharpless/.test(key)) return `sh2-${sharpless[1]}`;
@@ -111,18 +111,18 @@ export function catalogueNumberKey(text: string): string | undefined {
   const [, letters = '', digits = '', rest = ''] = match;
   const prefix = PREFIXES.get(letters);
   return prefix === undefined ? undefined : `${prefix}${digits}${rest}`;
-}
+};
 
 const PART_OF_STARS = /^(?:hr|hd|sao|gj|gliese)\d/u;
 const PART_OF_OBJECTS =
   /^(?:sh2-?|sharpless|ldn|lbn|vdb|arp|abell|barnard|cr|mel|ugc|pgc|mwsc|eso|hcg|3c|4c|rcw|gum|ced|cederblad|dwb|mrk|markarian|simeis|tr|trumpler|stock|king|berkeley|pk)\d/u;
 
 /** Whether a text is a number of a list of stars, or of other objects, of which the catalogue holds a part alone; null: of neither. */
-export function partOfList(text: string): 'stars' | 'objects' | null {
+export const partOfList = (text: string): 'stars' | 'objects' | null => {
   const key = catalogueNumberKey(text) ?? foldKey(text);
   if (PART_OF_STARS.test(key)) return 'stars';
   return PART_OF_OBJECTS.test(key) ? 'objects' : null;
-}
+};
 
 /** A star's designation in parts. */
 export interface StarDesignation {
@@ -136,7 +136,7 @@ export interface StarDesignation {
 }
 
 /** Reads "α Lyr", "alf1 Cen", "3 Alpha Lyrae", "61 Cygni", "P Cyg"; every reading that fits, usually one or none. */
-export function starDesignations(text: string): readonly StarDesignation[] {
+export const starDesignations = (text: string): readonly StarDesignation[] => {
   const key = foldKey(text);
   const match = /^(\d{0,3})(\D.*)$/.exec(key);
   if (!match) return [];
@@ -157,24 +157,24 @@ export function starDesignations(text: string): readonly StarDesignation[] {
     }
   }
   return found;
-}
+};
 
 /** The key a Bayer letter is stored under: "bayer:alp2:Cap". */
-export function bayerKey(letter: string, letterNumber: number | null, constellation: string): string {
+export const bayerKey = (letter: string, letterNumber: number | null, constellation: string): string => {
   return `bayer:${letter}${letterNumber ?? ''}:${constellation}`;
-}
+};
 
 /** The key a Flamsteed number is stored under: "flamsteed:61:Cyg". */
-export function flamsteedKey(number: number, constellation: string): string {
+export const flamsteedKey = (number: number, constellation: string): string => {
   return `flamsteed:${number}:${constellation}`;
-}
+};
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
 /** "alp2", "Cap" → "α² Cap"; a Latin letter stays as it is. */
-export function bayerText(letterWithNumber: string, constellation: string): string {
+export const bayerText = (letterWithNumber: string, constellation: string): string => {
   const match = /^([A-Za-z]+?)(\d*)$/.exec(letterWithNumber);
   const letter = match?.[1] ?? letterWithNumber;
   const digits = [...(match?.[2] ?? '')].map((d) => SUPERSCRIPTS[Number(d)]).join('');
   return `${GREEK_SYMBOLS.get(letter) ?? letter}${digits} ${constellation}`;
-}
+};

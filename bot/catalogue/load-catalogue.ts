@@ -22,7 +22,7 @@ const DEG = Math.PI / 180;
 const KIND_INDEX = new Map<string, number>(TARGET_KINDS.map((kind, i) => [kind, i]));
 
 /** Reads the catalogue's CSV files from a folder ("knowledge/catalogue"); throws an Error naming the file and line where one is malformed. */
-export function loadCatalogue(folder: string): Catalogue {
+export const loadCatalogue = (folder: string): Catalogue => {
   const deepSky = readCsvLines(join(folder, 'deep-sky.csv'), DEEP_SKY_COLUMNS);
   const stars = readCsvLines(join(folder, 'stars.csv'), STAR_COLUMNS);
   const showpieces = readShowpieces(folder);
@@ -127,4 +127,4 @@ export function loadCatalogue(folder: string): Catalogue {
     },
     index: { ...tables, nonexistent, rank },
   };
-}
+};

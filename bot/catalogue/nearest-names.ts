@@ -20,7 +20,7 @@ interface Spelling {
 
 const spellings = new WeakMap<Catalogue, readonly Spelling[]>();
 
-function spellingsOf(catalogue: Catalogue): readonly Spelling[] {
+const spellingsOf = (catalogue: Catalogue): readonly Spelling[] => {
   let list = spellings.get(catalogue);
   if (!list) {
     list = catalogue.index.names.flatMap(({ key, text, position }) => {
@@ -40,10 +40,10 @@ function spellingsOf(catalogue: Catalogue): readonly Spelling[] {
     spellings.set(catalogue, list);
   }
   return list;
-}
+};
 
 /** The names nearest to folded words. */
-export function nearestNames(catalogue: Catalogue, words: string): NearestNames {
+export const nearestNames = (catalogue: Catalogue, words: string): NearestNames => {
   const key = words.replaceAll(' ', '');
   const forgiven = forgivenSlips(key.length);
   const reach = Math.max(forgiven, 1 + Number(key.length > 3) + Number(key.length > 5));
@@ -59,10 +59,10 @@ export function nearestNames(catalogue: Catalogue, words: string): NearestNames 
   if (!best || best.distance > forgiven) return { certain: [], spelling: '', nearest };
   const same = found.filter((f) => f.distance === best.distance);
   return { certain: [...new Set(same.map((f) => f.spelling.position))], spelling: best.spelling.text, nearest };
-}
+};
 
 /** Positions of names that begin nearly as typed so far, best known first; the first letter is taken to be right. */
-export function namesBeginningNearly(catalogue: Catalogue, key: string, most: number): readonly number[] {
+export const namesBeginningNearly = (catalogue: Catalogue, key: string, most: number): readonly number[] => {
   const forgiven = forgivenSlips(key.length);
   const { rank } = catalogue.index;
   const found = new Set<number>();
@@ -73,4 +73,4 @@ export function namesBeginningNearly(catalogue: Catalogue, key: string, most: nu
     }
   }
   return [...found].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0)).slice(0, most);
-}
+};

@@ -13,7 +13,7 @@ const MOST_CANDIDATES = 25;
 /** Parts of a lettered star closer than this (5′: ε Lyr and closer) are one target at the eyepiece. */
 const ONE_TARGET_COS = Math.cos((5 / 60) * (Math.PI / 180));
 
-function coordinateTarget(raHours: number, decDeg: number): Target {
+const coordinateTarget = (raHours: number, decDeg: number): Target => {
   return {
     id: `j2000:${raHours.toFixed(6)}${decDeg < 0 ? '' : '+'}${decDeg.toFixed(5)}`,
     name: formatCoordinates(raHours, decDeg),
@@ -23,26 +23,26 @@ function coordinateTarget(raHours: number, decDeg: number): Target {
     ...NO_CATALOGUE_DATA,
     body: { kind: 'fixed', raHoursJ2000: raHours, decDegJ2000: decDeg },
   };
-}
+};
 
-function bestKnownFirst(catalogue: Catalogue, positions: readonly number[]): readonly number[] {
+const bestKnownFirst = (catalogue: Catalogue, positions: readonly number[]): readonly number[] => {
   const { rank } = catalogue.index;
   return [...new Set(positions)].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0) || a - b);
-}
+};
 
 /**
  * A Latin letter in the case it was typed in where the text shows that case was minded (p Pup and P Pup are two stars),
  * in both where it was not ("P PUP", "p pup"); a Greek code as it is.
  */
-function letterSpellings(letter: string, text: string): readonly string[] {
+const letterSpellings = (letter: string, text: string): readonly string[] => {
   if (letter.length > 1) return [letter];
   const minded = text !== text.toLowerCase() && text !== text.toUpperCase();
   const typed = /\p{L}/u.exec(text)?.[0] ?? letter;
   const other = typed === typed.toLowerCase() ? typed.toUpperCase() : typed.toLowerCase();
   return minded && (typed === letter || typed.toLowerCase() === letter) ? [typed] : [typed, other];
-}
+};
 
-function starPositions(catalogue: Catalogue, text: string): { positions: readonly number[]; loose: boolean } {
+const starPositions = (catalogue: Catalogue, text: string): { positions: readonly number[]; loose: boolean } => {
   const { exact, unnumbered } = catalogue.index;
   const positions: number[] = [];
   let loose = false;
@@ -65,9 +65,9 @@ function starPositions(catalogue: Catalogue, text: string): { positions: readonl
     loose ||= parts.length > 1;
   }
   return { positions, loose };
-}
+};
 
-function closeTogether(catalogue: Catalogue, positions: readonly number[]): boolean {
+const closeTogether = (catalogue: Catalogue, positions: readonly number[]): boolean => {
   const { unitX, unitY, unitZ } = catalogue.sweep;
   const first = positions[0];
   if (first === undefined) return false;
@@ -78,41 +78,41 @@ function closeTogether(catalogue: Catalogue, positions: readonly number[]): bool
         (unitZ[p] ?? 0) * (unitZ[first] ?? 0) >=
       ONE_TARGET_COS,
   );
-}
+};
 
 /** The best known of a constellation, for a text that names only the constellation. */
-function bestOfConstellation(catalogue: Catalogue, constellation: string): readonly number[] {
+const bestOfConstellation = (catalogue: Catalogue, constellation: string): readonly number[] => {
   const { sweep } = catalogue;
   const known: number[] = [];
   for (let i = 0; i < sweep.length; i += 1) if (sweep.wellKnown[i] === 1) known.push(i);
   return bestKnownFirst(catalogue, known)
     .filter((i) => catalogue.targetAt(i).constellation === constellation)
     .slice(0, 8);
-}
+};
 
 /** The name out of what we say ourselves ("M 97 (Owl Nebula)", "Altair · star in Aquila") or a member adds ("the star Altair"); null when there is none in it. */
-function asToldOurselves(text: string): string | null {
+const asToldOurselves = (text: string): string | null => {
   const head =
     /^([^(·]+?)\s*(?:\([^)]*\)|·)/.exec(text)?.[1] ??
     /^(?:the )?(?:star|galaxy|nebula|cluster|planet|object|target) (.+)$/i.exec(text)?.[1] ??
     null;
   return head === null || head === text ? null : head;
-}
+};
 
 /** A comet or minor planet of the operator's list, or which of several. */
-function movingTarget(catalogue: Catalogue, text: string, shown: string): TargetResolution | null {
+const movingTarget = (catalogue: Catalogue, text: string, shown: string): TargetResolution | null => {
   const found = catalogue.moving?.find(text) ?? [];
   const [only] = found;
   if (only === undefined) return null;
   if (found.length > 1) return { ok: false, problem: 'ambiguous-target', text: shown, candidates: found };
   return { ok: true, target: only, note: catalogue.moving?.noteOn(only) ?? '' };
-}
+};
 
 /**
  * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
  * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
  */
-export function resolveTarget(catalogue: Catalogue, text: string): TargetResolution {
+export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolution => {
   const shown = quotable(text);
   const unknown = (
     reason: Extract<TargetProblem, { problem: 'unknown-target' }>['reason'],
@@ -216,4 +216,4 @@ export function resolveTarget(catalogue: Catalogue, text: string): TargetResolut
     if (settled) return settled;
   }
   return unknown('not-found', near.nearest.slice(0, 5));
-}
+};

@@ -34,10 +34,10 @@ const BY_NAME = new Map(
 );
 
 /** The body a text names ("the Moon", "planet Mars", "♃"), or undefined. */
-export function solarSystemTarget(text: string): Target | undefined {
+export const solarSystemTarget = (text: string): Target | undefined => {
   const key = foldKey(text).replace(/^(the|planet)/, '');
   return BY_NAME.get(key) ?? BY_NAME.get(text.replace(/[\ufe0e\ufe0f]/g, '').trim());
-}
+};
 
 /** A planet's name with a slip of the finger ("jupitr"); short names have too many neighbours to be guessed at. */
 export const solarSystemSlip = (text: string): Target | undefined => {
@@ -60,24 +60,24 @@ const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
 );
 
 /** The planet that a moon goes with ("Titan" → Saturn), or undefined. */
-export function planetOfMoon(text: string): Target | undefined {
+export const planetOfMoon = (text: string): Target | undefined => {
   const planet = MOONS.get(foldKey(text));
   return SOLAR_SYSTEM.find(({ name }) => name === planet);
-}
+};
 
 /** Whether a text names a satellite of Earth. */
-export function isSatellite(text: string): boolean {
+export const isSatellite = (text: string): boolean => {
   return (
     /\b(?:satellites?|iss|tiangong|starlink)\b/i.test(text) || /^(?:the)?(?:hubble|spacestation)$/.test(foldKey(text))
   );
-}
+};
 
 /** Whether a text names a comet or a minor planet. */
-export function movesUnlisted(text: string): boolean {
+export const movesUnlisted = (text: string): boolean => {
   return (
     /\b(?:comets?|asteroids?|minor planets?)\b|^[cpdx]\/\s?-?\d|^\d+[pi](?:\/|$)/i.test(text) ||
     /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke)$/.test(
       foldKey(text),
     )
   );
-}
+};

@@ -28,7 +28,7 @@ export interface StarRow {
   readonly isDouble: boolean;
 }
 
-export function readStarRow(line: string): StarRow {
+export const readStarRow = (line: string): StarRow => {
   const [
     hip = '',
     ra,
@@ -59,15 +59,15 @@ export function readStarRow(line: string): StarRow {
     names,
     isDouble: double === '1',
   };
-}
+};
 
 /** How well known a star is, lower being better: named, lettered, numbered, the rest; each by brightness. */
-export function starRank({ names, bayer, flamsteed, magnitude }: StarRow): number {
+export const starRank = ({ names, bayer, flamsteed, magnitude }: StarRow): number => {
   const brightness = 10 * magnitude;
   if (names) return 30 + brightness;
   if (bayer) return 100 + brightness;
   return (flamsteed ? 160 : 300) + brightness;
-}
+};
 
 /** Numbers of other catalogues stand among the names, but are never guessed at: HR 7002 is not HR 7001 misspelt. */
 const enterName = (name: string, position: number, tables: CatalogueTables): void => {
@@ -76,7 +76,7 @@ const enterName = (name: string, position: number, tables: CatalogueTables): voi
 };
 
 /** Enters every key of the row; returns its stable id. */
-export function indexStarRow(row: StarRow, position: number, tables: CatalogueTables): string {
+export const indexStarRow = (row: StarRow, position: number, tables: CatalogueTables): string => {
   const id = `hip${row.hip}`;
   addKey(tables.exact, id, position);
   if (row.bayer) {
@@ -87,7 +87,7 @@ export function indexStarRow(row: StarRow, position: number, tables: CatalogueTa
   if (row.flamsteed) addKey(tables.exact, flamsteedKey(Number(row.flamsteed), row.designated), position);
   for (const name of cellList(row.names)) enterName(name.replace(EVERYDAY, ''), position, tables);
   return id;
-}
+};
 
 const starKindText = (isDouble: boolean, isVariable: boolean): string => {
   if (isDouble) return isVariable ? 'double and variable star' : 'double star';
@@ -102,7 +102,7 @@ const doubleOf = ({ separationArcsec, positionAngleDeg, year, magnitudes }: Doub
 });
 
 /** The target: shown by its approved name, else its designation, else an everyday name, else its HIP number. */
-export function starTarget(row: StarRow, { doubles, variables }: StarExtras): Target {
+export const starTarget = (row: StarRow, { doubles, variables }: StarExtras): Target => {
   const measured = doubles.get(row.hip);
   const isDouble = row.isDouble || measured !== undefined;
   const names = cellList(row.names);
@@ -134,4 +134,4 @@ export function starTarget(row: StarRow, { doubles, variables }: StarExtras): Ta
       parallaxMas: row.parallaxMas,
     },
   };
-}
+};

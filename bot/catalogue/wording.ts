@@ -8,36 +8,36 @@ import { NO_ELEMENTS, NO_SATELLITES } from './untold.js';
 const LONGEST_LABEL = 100;
 const LONGEST_MESSAGE = 400;
 
-function shorten(text: string, longest: number): string {
+const shorten = (text: string, longest: number): string => {
   return text.length > longest ? `${text.slice(0, longest - 1).trimEnd()}…` : text;
-}
+};
 
 /** "spiral galaxy in Pegasus", "planet". */
-function kindAndPlace(target: Target): string {
+const kindAndPlace = (target: Target): string => {
   return target.constellation === null
     ? target.kindText
     : `${target.kindText} in ${constellationName(target.constellation)}`;
-}
+};
 
 /** "NGC 7331 · spiral galaxy in Pegasus", at most 100 characters; `also` is a further name to show after the first. */
-export function targetLabel(target: Target, also?: string): string {
+export const targetLabel = (target: Target, also?: string): string => {
   const name = also === undefined || also === target.name ? target.name : `${target.name} (${also})`;
   return shorten(`${name} · ${kindAndPlace(target)}`, LONGEST_LABEL);
-}
+};
 
 /** "M 97 (Owl Nebula)": enough to choose by; a further catalogue's number says nothing more. */
-export function nameWithAlias(target: Target): string {
+export const nameWithAlias = (target: Target): string => {
   const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias) && partOfList(alias) === null);
   return also === undefined ? target.name : `${target.name} (${also})`;
-}
+};
 
-function choices(targets: readonly Target[], most: number): string {
+const choices = (targets: readonly Target[], most: number): string => {
   const shown = targets.slice(0, most).map(nameWithAlias);
   const last = shown.pop() ?? '';
   return shown.length === 0 ? last : `${shown.join(', ')} or ${last}`;
-}
+};
 
-function coordinateMessage(problem: Extract<TargetProblem, { problem: 'bad-coordinates' }>): string {
+const coordinateMessage = (problem: Extract<TargetProblem, { problem: 'bad-coordinates' }>): string => {
   const { text, fault, value } = problem;
   const example = 'for example 05h34m32s +22°00′52″';
   switch (fault) {
@@ -52,26 +52,26 @@ function coordinateMessage(problem: Extract<TargetProblem, { problem: 'bad-coord
     case 'unreadable':
       return `Could not read “${text}” as coordinates. Give right ascension, then declination, both J2000, ${example}.`;
   }
-}
+};
 
 /** Of some lists only a part is held: what to type instead. */
-function partMessage(text: string): string {
+const partMessage = (text: string): string => {
   const instead =
     partOfList(text) === 'stars'
       ? 'its name, its letter or number in the constellation (α Lyr, 61 Cyg), or its HIP number if it is brighter than 6.5'
       : 'the NGC, IC or Messier number or the name that it also goes by';
   return `“${text}” is not here: of that list only the best known are. Type ${instead}; or its J2000 coordinates, for example 05h34m32s +22°00′52″.`;
-}
+};
 
-function notFoundMessage(text: string, nearest: readonly Target[]): string {
+const notFoundMessage = (text: string, nearest: readonly Target[]): string => {
   if (nearest.length > 0) return `Found no target “${text}”. Did you mean ${choices(nearest, 4)}?`;
   return partOfList(text) === null
     ? `Found no target “${text}”. Try a name such as Altair, a number such as M 97 or NGC 7331, or J2000 coordinates.`
     : partMessage(text);
-}
+};
 
 /** One or two sentences, ≤ 400 characters, that say what was wrong and what would be right. */
-export function targetProblemMessage(problem: TargetProblem): string {
+export const targetProblemMessage = (problem: TargetProblem): string => {
   const message = (() => {
     switch (problem.problem) {
       case 'bad-coordinates':
@@ -98,4 +98,4 @@ export function targetProblemMessage(problem: TargetProblem): string {
     }
   })();
   return shorten(message, LONGEST_MESSAGE);
-}
+};

@@ -1,5 +1,6 @@
 /** With what someone looks, and under which sky: the two things besides the night that decide what can be seen. */
 import { problem, type Problem } from '../ground/problem.js';
+import { tableOf } from '../ground/table-of.js';
 
 export interface Equipment {
   /** Clear aperture in millimetres; the eye's own is 7. */
@@ -39,8 +40,8 @@ export const readEquipment = (text: string): Equipment | Problem => {
   const size = /^(\d{1,4}(?:\.\d+)?)\s*-?(mm|cm|"|″|''|in|inch|inches)?(?: .*)?$/u.exec(words);
   const value = Number(size?.[1] ?? Number.NaN);
   const unit = size?.[2] ?? (value < LEAST_MM ? 'inch' : 'mm');
-  const factors: Readonly<Record<string, number>> = { mm: 1, cm: 10 };
-  const apertureMm = value * (factors[unit] ?? MM_PER_INCH);
+  const factors = tableOf({ mm: 1, cm: 10 });
+  const apertureMm = value * (factors.get(unit) ?? MM_PER_INCH);
   return apertureMm >= LEAST_MM && apertureMm <= MOST_MM
     ? telescope(apertureMm)
     : problem(
@@ -53,13 +54,13 @@ export const SKIES = ['city', 'suburb', 'country', 'dark'] as const;
 export type Sky = (typeof SKIES)[number];
 
 /** Other words for them. */
-export const SKY_NAMES: Readonly<Record<string, Sky>> = {
+export const SKY_NAMES = {
   town: 'suburb',
   suburban: 'suburb',
   village: 'country',
   rural: 'country',
   urban: 'city',
-};
+} as const satisfies Readonly<Record<string, Sky>>;
 
 /** Without Moon or twilight, at the zenith, V magnitudes a square arcsecond; common practice, no source. */
 export const ZENITH_MAG_PER_ARCSEC2: Readonly<Record<Sky, number>> = {

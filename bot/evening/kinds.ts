@@ -16,7 +16,7 @@ export const PICK_KINDS = [
 export type PickKind = (typeof PICK_KINDS)[number];
 
 /** Other words people use for them. */
-export const PICK_KIND_NAMES: Readonly<Record<string, PickKind>> = {
+export const PICK_KIND_NAMES = {
   all: 'any',
   everything: 'any',
   galaxie: 'galaxy',
@@ -29,7 +29,7 @@ export const PICK_KIND_NAMES: Readonly<Record<string, PickKind>> = {
   double: 'double-star',
   binary: 'double-star',
   'binary-star': 'double-star',
-};
+} as const satisfies Readonly<Record<string, PickKind>>;
 
 export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = {
   any: [

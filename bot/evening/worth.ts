@@ -2,6 +2,7 @@
 import type { TargetKind } from '../catalogue/index.js';
 import type { SolarSystemBody } from '../sky/types.js';
 import { isEyes, isHandHeld, type Equipment } from './equipment.js';
+import { tableOf } from '../ground/table-of.js';
 
 export interface Worth {
   /** 0..8: what people come for. */
@@ -20,7 +21,7 @@ const clamp = (value: number, most = 1): number => Math.max(0, Math.min(most, va
 const BY_RANK: readonly number[] = [0, 4, 2.2, 1.2, 0.8];
 
 /** The finest of their kinds, and by how much they stand above the other showpieces; from memory of what handbooks put first. */
-const FINEST: Readonly<Record<string, number>> = {
+const FINEST = tableOf({
   ngc1976: 4,
   ngc5139: 3,
   ngc104: 2.5,
@@ -45,10 +46,10 @@ const FINEST: Readonly<Record<string, number>> = {
   ngc5904: 0.5,
   hip95947: 1,
   hip65378: 0.5,
-};
+});
 
 /** 0 for all but the finest. */
-export const finestOf = (id: string): number => FINEST[id] ?? 0;
+export const finestOf = (id: string): number => FINEST.get(id) ?? 0;
 
 export interface ShowpieceFacts {
   /** See {@link finestOf}. */

@@ -13,13 +13,13 @@ export interface PlaceCompletion {
 /** How many places of a name's beginning are looked through for what follows the comma. */
 const LOOKED_THROUGH = 400;
 
-function named(places: Places, folded: string): readonly number[] {
+const named = (places: Places, folded: string): readonly number[] => {
   const { own, other } = places.rowsNamed(folded);
   return [...own, ...other].slice(0, LOOKED_THROUGH);
-}
+};
 
 /** Suggestions for a partly typed place ("cal", "springfield, il"); nothing for fewer than two letters. Never throws on any text. */
-export function completePlaces(places: Places, partial: string, limit = 25): readonly PlaceCompletion[] {
+export const completePlaces = (places: Places, partial: string, limit = 25): readonly PlaceCompletion[] => {
   if (partial.length > LONGEST_TEXT) return [];
   const [name = '', ...rest] = cleanText(partial).split(',');
   const folded = foldPlace(name);
@@ -36,4 +36,4 @@ export function completePlaces(places: Places, partial: string, limit = 25): rea
     )
     .slice(0, most)
     .map((place) => ({ value: placeSpec(place), label: placeLabel(place) }));
-}
+};

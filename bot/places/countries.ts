@@ -5,14 +5,14 @@ const english = new Intl.DisplayNames(['en'], { type: 'region' });
 const names = new Map<string, string>();
 
 /** "CA" → "Canada"; the code itself where it is not known. */
-export function countryName(code: string): string {
+export const countryName = (code: string): string => {
   let name = names.get(code);
   if (name === undefined) {
     name = /^[A-Z]{2}$/.test(code) ? (english.of(code) ?? code) : code;
     names.set(code, name);
   }
   return name;
-}
+};
 
 const EVERYDAY: ReadonlyMap<string, string> = new Map(
   Object.entries({
@@ -62,15 +62,15 @@ const REGION_ABBREVIATIONS: ReadonlyMap<string, string> = new Map(
 );
 
 /** Whether a folded word means this country. */
-export function meansCountry(folded: string, code: string): boolean {
+export const meansCountry = (folded: string, code: string): boolean => {
   return folded === code.toLowerCase() || EVERYDAY.get(folded) === code || folded === foldPlace(countryName(code));
-}
+};
 
 /** Whether a folded word means this region of a country: its name, its code where that is letters, or its postal abbreviation. */
-export function meansRegion(folded: string, region: string, regionCode: string, countryCode: string): boolean {
+export const meansRegion = (folded: string, region: string, regionCode: string, countryCode: string): boolean => {
   return (
     folded === foldPlace(region) ||
     (/^[A-Z]{2,3}$/.test(regionCode) && folded === regionCode.toLowerCase()) ||
     REGION_ABBREVIATIONS.get(`${countryCode} ${folded}`) === region
   );
-}
+};

@@ -18,10 +18,10 @@ const LETTERS: ReadonlyMap<string, string> = new Map(
 );
 
 /** "Saint-Jérôme" → "saintjerome", "Łódź" → "lodz", "St. John's" → "stjohns", "東京" stays. */
-export function foldPlace(text: string): string {
+export const foldPlace = (text: string): string => {
   return text
     .normalize('NFKD')
     .toLowerCase()
     .replace(/[øłæœßđðþıħŋə]/g, (letter) => LETTERS.get(letter) ?? letter)
     .replace(/[^\p{L}\p{N}]+/gu, '');
-}
+};

@@ -43,30 +43,30 @@ interface Files {
   readonly namesFrom: number;
 }
 
-function unpack(path: string): Buffer {
+const unpack = (path: string): Buffer => {
   try {
     return gunzipSync(readFileSync(path));
   } catch (error) {
     throw new Error(`Cannot read the list of places ${path}: ${(error as Error).message}`, { cause: error });
   }
-}
+};
 
-function afterComments(buffer: Buffer): number {
+const afterComments = (buffer: Buffer): number => {
   let at = 0;
   while (buffer[at] === 35) at = buffer.indexOf(NEWLINE, at) + 1;
   return at;
-}
+};
 
-function read(folder: string): Files {
+const read = (folder: string): Files => {
   const places = unpack(join(folder, 'places.tsv.gz'));
   const names = unpack(join(folder, 'place-names.tsv.gz'));
   const starts: number[] = [];
   for (let at = afterComments(places); at < places.length; at = places.indexOf(NEWLINE, at) + 1) starts.push(at);
   return { places, names, starts: Uint32Array.from(starts), namesFrom: afterComments(names) };
-}
+};
 
 /** The start of the first line in `names` whose name is not below `key`. */
-function lowerBound({ names, namesFrom }: Files, key: Buffer): number {
+const lowerBound = ({ names, namesFrom }: Files, key: Buffer): number => {
   let low = namesFrom;
   let high = names.length;
   while (low < high) {
@@ -77,10 +77,10 @@ function lowerBound({ names, namesFrom }: Files, key: Buffer): number {
     else high = start;
   }
   return low;
-}
+};
 
 /** A gazetteer over a folder ("knowledge/places"). Reading happens at the first look-up; a file that cannot be read throws then, naming it. */
-export function loadPlaces(folder: string): Places {
+export const loadPlaces = (folder: string): Places => {
   let opened: Files | null = null;
   const shortPrefixes = new Map<string, readonly number[]>();
   const files = (): Files => (opened ??= read(folder));
@@ -182,4 +182,4 @@ export function loadPlaces(folder: string): Places {
   };
 
   return { warm: () => void files(), rowsNamed, rowsBeginning, placeAt };
-}
+};

@@ -14,7 +14,7 @@ const NUMBER = String.raw`\d{1,9}(?:\.\d{0,12})?|\.\d{1,12}`;
 const PART = new RegExp(String.raw`^\s*([nsew])?\s*([+-])?\s*(${NUMBER})\s*(?:°|''|'|")?\s*:?\s*([nsew](?![a-z]))?\s*`);
 
 /** Plain signs, with units as signs too: an "s" is seconds only after minutes, and south otherwise. */
-function plain(text: string): string {
+const plain = (text: string): string => {
   return plainSigns(text)
     .replace(/\b(north|south|east|west)\b/g, (word) => word.charAt(0))
     .replace(/\b(?:lat(?:itude)?|lon(?:g(?:itude)?)?|lng)\b\s*[:=]?/g, ' ')
@@ -22,10 +22,10 @@ function plain(text: string): string {
     .replace(/(\d)\s*m(?:in)?(?![a-z])/g, "$1'")
     .replace(/('\s*\d+(?:\.\d+)?)\s*s(?:ec)?(?![a-z])/g, '$1"')
     .trim();
-}
+};
 
 /** A run of digits of ISO 6709: degrees, degrees and minutes, or degrees, minutes and seconds, by the number of whole digits. */
-function isoAngle(sign: string, digits: string, degreeDigits: 2 | 3): number | Failure {
+const isoAngle = (sign: string, digits: string, degreeDigits: 2 | 3): number | Failure => {
   const [whole = '', fraction = ''] = digits.split('.');
   const steps = (whole.length - degreeDigits) / 2;
   if (![0, 1, 2].includes(steps)) return { fault: 'unreadable', value: null };
@@ -38,10 +38,10 @@ function isoAngle(sign: string, digits: string, degreeDigits: 2 | 3): number | F
   if (large !== undefined) return { fault: 'sixtieths-range', value: large };
   const value = (numbers[0] ?? 0) + (numbers[1] ?? 0) / 60 + (numbers[2] ?? 0) / 3600;
   return sign === '-' ? -value : value;
-}
+};
 
 /** ISO 6709:2022 Annex H strings: "+51.05-114.07/", "+5103.0-11404.2+1045CRSWGS_84/". Null when the text is not of that form. */
-function iso6709(text: string): { latitude: number; longitude: number; elevation: number | null } | Failure | null {
+const iso6709 = (text: string): { latitude: number; longitude: number; elevation: number | null } | Failure | null => {
   const match =
     /^([+-])(\d{2,6}(?:\.\d{1,12})?)([+-])(\d{3,7}(?:\.\d{1,12})?)(?:([+-]\d{1,6}(?:\.\d{1,6})?))?(?:crs[a-z0-9_:.-]{1,40})?\/?$/i.exec(
       text,
@@ -52,10 +52,10 @@ function iso6709(text: string): { latitude: number; longitude: number; elevation
   if (typeof latitude !== 'number') return latitude;
   if (typeof longitude !== 'number') return longitude;
   return { latitude, longitude, elevation: match[5] === undefined ? null : Number(match[5]) };
-}
+};
 
 /** One angle from its numbers and letters, or why not. */
-function angle(text: string): Angle | Failure | null {
+const angle = (text: string): Angle | Failure | null => {
   const numbers: number[] = [];
   let letter = '';
   let negative = false;
@@ -87,10 +87,10 @@ function angle(text: string): Angle | Failure | null {
   const lettered = letter === 'n' || letter === 's' ? 'latitude' : 'longitude';
   const axis = letter === '' ? null : lettered;
   return { value: negative || letter === 's' || letter === 'w' ? -size : size, axis };
-}
+};
 
 /** The two halves of a text: at its comma, between letters, at the second sign, or in the middle of its numbers. */
-function halves(text: string): readonly [string, string] | null {
+const halves = (text: string): readonly [string, string] | null => {
   const commas = text.split(/\s*[,;]\s*/).filter((part) => part !== '');
   if (commas.length === 2) return [commas[0] ?? '', commas[1] ?? ''];
   if (commas.length > 2) return null;
@@ -107,13 +107,13 @@ function halves(text: string): readonly [string, string] | null {
   return words.length % 2 === 0
     ? [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')]
     : null;
-}
+};
 
-function looksLikePosition(text: string): boolean {
+const looksLikePosition = (text: string): boolean => {
   return /\d/.test(text) && /^[nsew°'"\d\s.,;:+-]+$/.test(text) && !/[nsew]{2}/.test(text);
-}
+};
 
-function checked(latitude: number, longitude: number, elevationM: number | null): Position | Failure {
+const checked = (latitude: number, longitude: number, elevationM: number | null): Position | Failure => {
   if (Math.abs(latitude) > 90) {
     return Math.abs(latitude) <= 180 && Math.abs(longitude) <= 90
       ? { fault: 'maybe-swapped', value: latitude }
@@ -121,13 +121,13 @@ function checked(latitude: number, longitude: number, elevationM: number | null)
   }
   if (Math.abs(longitude) > 180) return { fault: 'longitude-range', value: longitude };
   return { latitudeDeg: latitude + 0, longitudeDeg: longitude + 0, elevationM };
-}
+};
 
 /**
  * `LAT,LON` in degrees (north and east positive), with N/S/E/W, D M S, ISO 6709 or geo: form. Null when the text does not
  * look like a position at all, and so may be a place's name. Never throws.
  */
-export function parsePosition(text: string): PositionResolution {
+export const parsePosition = (text: string): PositionResolution => {
   if (text.length > 10 * LONGEST_TEXT) return null;
   const clean = cleanText(text);
   if (clean.length > LONGEST_TEXT) return null;
@@ -157,4 +157,4 @@ export function parsePosition(text: string): PositionResolution {
   if (first.axis !== null && first.axis === second.axis) return problem({ fault: 'same-axis', value: null });
   const swapped = first.axis === 'longitude' || second.axis === 'latitude';
   return done(swapped ? checked(second.value, first.value, null) : checked(first.value, second.value, null));
-}
+};

@@ -15,7 +15,7 @@ const CITY_POPULATION = 100_000;
 const NOT_MUCH_SMALLER = 0.2;
 const MOST_NEAREST = 5;
 
-function qualifies(place: PlaceRecord, qualifier: string): boolean {
+const qualifies = (place: PlaceRecord, qualifier: string): boolean => {
   return (
     meansCountry(qualifier, place.countryCode) ||
     meansRegion(qualifier, place.region, place.regionCode, place.countryCode) ||
@@ -23,9 +23,9 @@ function qualifies(place: PlaceRecord, qualifier: string): boolean {
       (qualifier === foldPlace(place.district) ||
         qualifier === foldPlace(place.district.replace(/ (County|Parish|District)$/, ''))))
   );
-}
+};
 
-function matching(places: Places, name: string, qualifiers: readonly string[]): readonly PlaceRecord[] {
+const matching = (places: Places, name: string, qualifiers: readonly string[]): readonly PlaceRecord[] => {
   const { own, other } = places.rowsNamed(name);
   const fitting = (rows: readonly number[]): PlaceRecord[] =>
     rows.map((row) => places.placeAt(row)).filter((place) => qualifiers.every((q) => qualifies(place, q)));
@@ -37,10 +37,10 @@ function matching(places: Places, name: string, qualifiers: readonly string[]): 
   );
   const islands = islandsNamed(name).filter((place) => qualifiers.every((q) => qualifies(place, q)));
   return [...named, ...known, ...islands].sort((a, b) => b.population - a.population);
-}
+};
 
 /** Every way to read a text as a name and what qualifies it; the reading with the longest name first. */
-function readings(text: string): readonly { name: string; qualifiers: readonly string[] }[] {
+const readings = (text: string): readonly { name: string; qualifiers: readonly string[] }[] => {
   const [first = '', ...rest] = text
     .split(',')
     .map((part) => part.trim())
@@ -57,10 +57,10 @@ function readings(text: string): readonly { name: string; qualifiers: readonly s
     }
   }
   return found;
-}
+};
 
 /** Names one slip of the finger away, found by making every such slip: largest places first. */
-function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
+const nearestPlaces = (places: Places, name: string): readonly PlaceRecord[] => {
   const letters = 'abcdefghijklmnopqrstuvwxyz';
   const slips = new Set<string>();
   for (let i = 0; i <= name.length; i += 1) {
@@ -82,7 +82,7 @@ function nearestPlaces(places: Places, name: string): readonly PlaceRecord[] {
     .sort((a, b) => a - b)
     .slice(0, MOST_NEAREST)
     .map((row) => places.placeAt(row));
-}
+};
 
 /** Those of the name itself, whatever was said of where they are, then those a slip away. */
 const alikePlaces = (places: Places, name: string): readonly PlaceRecord[] =>
@@ -92,7 +92,7 @@ const alikePlaces = (places: Places, name: string): readonly PlaceRecord[] =>
  * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken only when it has at least
  * 20 times the people of the next; `note` then says so. Never throws on any text (only when the list cannot be read).
  */
-export function resolvePlace(places: Places, text: string): PlaceResolution {
+export const resolvePlace = (places: Places, text: string): PlaceResolution => {
   const shown = quotable(text);
   const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
   if (clean === null || clean.length > LONGEST_TEXT)
@@ -121,4 +121,4 @@ export function resolvePlace(places: Places, text: string): PlaceResolution {
     nearest: first ? alikePlaces(places, first.name.slice(0, 40)) : [],
     reason: 'not-found',
   };
-}
+};

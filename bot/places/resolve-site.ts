@@ -8,7 +8,7 @@ import { timeZoneAt } from './time-zone-at.js';
 import { placeLabel, positionName } from './wording.js';
 
 /** A site at a position, with its time zone; sea level where no height is given. */
-export function siteFromPosition(position: Position): Site {
+export const siteFromPosition = (position: Position): Site => {
   const { latitudeDeg, longitudeDeg, elevationM } = position;
   return {
     name: positionName(position),
@@ -16,10 +16,10 @@ export function siteFromPosition(position: Position): Site {
     zone: timeZoneAt(latitudeDeg, longitudeDeg),
     source: 'coordinates',
   };
-}
+};
 
 /** A site at a place of the gazetteer. */
-export function siteFromPlace(place: PlaceRecord, note?: string): Site {
+export const siteFromPlace = (place: PlaceRecord, note?: string): Site => {
   const { latitudeDeg, longitudeDeg, elevationM, zone } = place;
   return {
     name: placeLabel(place),
@@ -28,12 +28,12 @@ export function siteFromPlace(place: PlaceRecord, note?: string): Site {
     source: 'place',
     ...(note === undefined ? {} : { note }),
   };
-}
+};
 
 /** A position ("51.05,-114.07") or a place name ("Calgary") → a site. Never throws on any text (only when the list cannot be read). */
-export function resolveSite(places: Places, text: string): SiteResolution {
+export const resolveSite = (places: Places, text: string): SiteResolution => {
   const position = parsePosition(text);
   if (position !== null) return position.ok ? { ok: true, site: siteFromPosition(position.position) } : position;
   const place = resolvePlace(places, text);
   return place.ok ? { ok: true, site: siteFromPlace(place.place, place.note) } : place;
-}
+};

@@ -2,6 +2,6 @@
 import tzLookup from '@photostructure/tz-lookup';
 
 /** IANA zone name; at sea "Etc/GMT±N". Latitude −90..90, longitude −180..180; RangeError outside. */
-export function timeZoneAt(latitudeDeg: number, longitudeDeg: number): string {
+export const timeZoneAt = (latitudeDeg: number, longitudeDeg: number): string => {
   return tzLookup(latitudeDeg, longitudeDeg);
-}
+};

@@ -2,34 +2,34 @@
 import type { PlaceRecord, Position, PositionProblem, SiteProblem } from './site-resolution.js';
 
 /** "Calgary, Alberta, Canada", at most 100 characters; a region of the place's own name is left out ("Vienna, Austria"). */
-export function placeLabel(place: PlaceRecord): string {
+export const placeLabel = (place: PlaceRecord): string => {
   const label = [place.name, place.district, place.region, place.country]
     .filter((part, i) => part !== '' && (i === 0 || part !== place.name))
     .join(', ');
   return label.length > 100 ? `${label.slice(0, 99).trimEnd()}…` : label;
-}
+};
 
 /** A text that resolves to this place: "Springfield, Illinois, US". */
-export function placeSpec(place: PlaceRecord): string {
+export const placeSpec = (place: PlaceRecord): string => {
   return [place.name.replaceAll(',', ' '), place.district, place.region, place.countryCode]
     .filter((part) => part !== '')
     .join(', ');
-}
+};
 
-function degrees(value: number, positive: string, negative: string): string {
+const degrees = (value: number, positive: string, negative: string): string => {
   const size = Math.abs(value);
   const digits = Math.max(2, (/\.(\d+)/.exec(String(Math.round(size * 1e4) / 1e4))?.[1] ?? '').length);
   return `${size.toFixed(digits)}° ${value < 0 ? negative : positive}`;
-}
+};
 
 /** "51.05° N, 114.07° W", to four decimals at most. */
-export function positionName(position: Position): string {
+export const positionName = (position: Position): string => {
   return `${degrees(position.latitudeDeg, 'N', 'S')}, ${degrees(position.longitudeDeg, 'E', 'W')}`;
-}
+};
 
 const EXAMPLE = 'latitude, then longitude, in degrees, north and east positive, for example 52.71,-1.64';
 
-function positionMessage({ text, fault, value }: PositionProblem): string {
+const positionMessage = ({ text, fault, value }: PositionProblem): string => {
   const number = value === null ? '' : String(value).replace('-', '−');
   switch (fault) {
     case 'maybe-swapped':
@@ -52,20 +52,20 @@ function positionMessage({ text, fault, value }: PositionProblem): string {
     case 'unreadable':
       return `Could not read “${text}” as a position. Give ${EXAMPLE}.`;
   }
-}
+};
 
-function choices(places: readonly PlaceRecord[], most: number): string {
+const choices = (places: readonly PlaceRecord[], most: number): string => {
   const shown = places.slice(0, most).map(placeSpec);
   const last = shown.pop() ?? '';
   return shown.length === 0 ? last : `${shown.join('; ')}; or ${last}`;
-}
+};
 
 /** One or two sentences, ≤ 400 characters, that say what was wrong and what would be right. */
 /** "norwich" as a name is written; what has capitals already stays as it is. */
 const titled = (text: string): string =>
   text === text.toLowerCase() ? text.replace(/(?<![\p{L}'’])\p{L}/gu, (letter) => letter.toUpperCase()) : text;
 
-export function siteProblemMessage(problem: SiteProblem): string {
+export const siteProblemMessage = (problem: SiteProblem): string => {
   const message = (() => {
     switch (problem.problem) {
       case 'bad-position':
@@ -81,4 +81,4 @@ export function siteProblemMessage(problem: SiteProblem): string {
     }
   })();
   return message.length > 400 ? `${message.slice(0, 399)}…` : message;
-}
+};

@@ -1,6 +1,7 @@
 /** Many findings made one reading: one answer a check (but several things tried), one system, one path or family, one weight a fault. */
 import { keyOf, type ReadBy, type ReadFact, type Suggestion, type Understood } from './reading.js';
 import type { FamilyEntry, Told } from './schema.js';
+import { tableOf } from '../ground/table-of.js';
 
 /** One entry of the vocabulary met in the text. */
 export interface Finding {
@@ -89,7 +90,7 @@ export interface Gathered {
   readonly understood: readonly Understood[];
 }
 
-const SYSTEM_LABELS: Readonly<Record<string, string>> = { windows: 'Windows', macos: 'macOS', linux: 'Linux' };
+const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux' });
 
 /** @param findings in the order they stand in the text */
 export const gather = (findings: readonly Finding[], families: Families): Gathered => {
@@ -102,7 +103,7 @@ export const gather = (findings: readonly Finding[], families: Families): Gather
   };
 
   const system = oneSystem(claims.filter(({ what }) => what === 'system'));
-  if (system !== undefined) take(factOf(system, false), SYSTEM_LABELS[system.answer]);
+  if (system !== undefined) take(factOf(system, false), SYSTEM_LABELS.get(system.answer));
   const path = onePath(findings, families);
   if (path !== null)
     take(

@@ -2,6 +2,7 @@
  * The few marks the charts are drawn with, as SVG text. Lengths are pixels. Words are escaped here and nowhere else. Neither clips
  * nor groups with an opacity of their own: each would cost the renderer a whole picture's worth of pixels.
  */
+import { tableOf } from '../ground/table-of.js';
 export type Point = readonly [x: number, y: number];
 
 export interface WordStyle {
@@ -15,13 +16,13 @@ export interface WordStyle {
   readonly rim?: string;
 }
 
-const ENTITY: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+const ENTITY = tableOf({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' });
 /** XML 1.0, section 2.2: what no document may hold, escaped or not. */
 // eslint-disable-next-line no-control-regex -- those very characters are meant
 const FORBIDDEN = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]|\p{Surrogate}/gu;
 
 const escaped = (text: string): string =>
-  text.replace(FORBIDDEN, '').replace(/[&<>"]/gu, (character) => ENTITY[character] ?? '');
+  text.replace(FORBIDDEN, '').replace(/[&<>"]/gu, (character) => ENTITY.get(character) ?? '');
 
 const px = (value: number): string => String(Math.round(value * 10) / 10);
 

@@ -4,6 +4,7 @@ import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 import type { TimeFault } from './wording.js';
+import { tableOf } from '../ground/table-of.js';
 
 /** A day; `night` where the words mean the night that begins on it, so that 01:30 falls on the next date. */
 export type DayText = { readonly date: LocalDate; readonly night: boolean } | TimeFault;
@@ -27,7 +28,7 @@ const MONTHS = [
   'december',
 ];
 
-function named(list: readonly string[], word: string): number {
+const named = (list: readonly string[], word: string): number => {
   const key = word.replace(/\.$/, '');
   return key.length < 3
     ? -1
@@ -37,31 +38,31 @@ function named(list: readonly string[], word: string): number {
           (key === 'sept' && name === 'september') ||
           (/^(tues|thur|thurs|wednes)$/.test(key) && name.startsWith(key)),
       );
-}
+};
 
-export function addDays(date: LocalDate, days: number): LocalDate {
+export const addDays = (date: LocalDate, days: number): LocalDate => {
   const moved = new Date(Date.UTC(date.year, date.month - 1, date.day) + days * MS_PER_DAY);
   return { year: moved.getUTCFullYear(), month: moved.getUTCMonth() + 1, day: moved.getUTCDate() };
-}
+};
 
 /** Today's date on the site's clocks, and the date on whose evening tonight begins. */
-export function todayAndTonight(
+export const todayAndTonight = (
   zone: string,
   nowUtcMs: number,
-): { readonly today: LocalDate; readonly tonight: LocalDate } {
+): { readonly today: LocalDate; readonly tonight: LocalDate } => {
   const local = new Date(clocksAsUtcMs(zone, nowUtcMs));
   const today = { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() };
   return { today, tonight: local.getUTCHours() < NIGHT_ENDS_AT_HOUR ? addDays(today, -1) : today };
-}
+};
 
-function checked(year: number, month: number, day: number): DayText {
+const checked = (year: number, month: number, day: number): DayText => {
   if (month < 1 || month > 12) return { fault: 'no-such-month', month };
   const lastDay = new Date(Date.UTC(year, month, 0)).getUTCDate();
   if (day < 1 || day > lastDay) return { fault: 'no-such-day', year, month, day, lastDay };
   return { date: { year, month, day }, night: false };
-}
+};
 
-function numericDate(text: string): DayText | null {
+const numericDate = (text: string): DayText | null => {
   const iso = /^(\d{4})-?(\d{2})-?(\d{2})$/.exec(text) ?? /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
   if (iso) return checked(Number(iso[1]), Number(iso[2]), Number(iso[3]));
   const local = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$/.exec(text);
@@ -72,9 +73,9 @@ function numericDate(text: string): DayText | null {
   if ('fault' in dayFirst) return monthFirst;
   if ('fault' in monthFirst || a === b) return dayFirst;
   return { fault: 'day-or-month-first', text, readings: [dayFirst.date, monthFirst.date] };
-}
+};
 
-function namedMonth(text: string, today: LocalDate): DayText | null {
+const namedMonth = (text: string, today: LocalDate): DayText | null => {
   const words = text.replace(/,/g, ' ').split(/\s+/);
   const year = words.length === 3 && /^\d{4}$/.test(words[2] ?? '') ? Number(words[2]) : null;
   if (words.length !== 2 && year === null) return null;
@@ -92,35 +93,35 @@ function namedMonth(text: string, today: LocalDate): DayText | null {
     if (!('fault' in reading) && !past) return reading;
   }
   return null;
-}
+};
 
-const MOON_PHASES: Readonly<Record<string, number>> = {
+const MOON_PHASES = tableOf({
   'new moon': 0,
   'first quarter': 90,
   'full moon': 180,
   'last quarter': 270,
   'third quarter': 270,
-};
+});
 
 /** The Moon's elongation in degrees that words such as "the next new moon" name; null for other words. */
-export function moonPhaseNamed(words: string): number | null {
+export const moonPhaseNamed = (words: string): number | null => {
   const key = words
     .replace(/^(?:at |on |the |next |coming )+/, '')
     .replace(/ moon$/, (moon) => (/quarter/.test(words) ? '' : moon));
-  return Object.hasOwn(MOON_PHASES, key) ? (MOON_PHASES[key] ?? null) : null;
-}
+  return MOON_PHASES.get(key) ?? null;
+};
 
 /** The night in which the Moon next reaches a phase: an instant before noon belongs to the evening before. */
-function nightOfPhase(elongationDeg: number, zone: string, nowUtcMs: number): DayText {
+const nightOfPhase = (elongationDeg: number, zone: string, nowUtcMs: number): DayText => {
   const local = new Date(clocksAsUtcMs(zone, nextMoonPhase(elongationDeg, nowUtcMs - MS_PER_DAY / 2)) - MS_PER_DAY / 2);
   return {
     date: { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() },
     night: true,
   };
-}
+};
 
 /** Reads a day; null when the text is none. The text is lower case, single-spaced. */
-export function readDay(text: string, zone: string, nowUtcMs: number): DayText | null {
+export const readDay = (text: string, zone: string, nowUtcMs: number): DayText | null => {
   const { today, tonight } = todayAndTonight(zone, nowUtcMs);
   const words = text.replace(/^(?:on|the night of) /, '');
   if (words === 'tonight' || words === 'this evening' || words === 'this night') return { date: tonight, night: true };
@@ -163,4 +164,4 @@ export function readDay(text: string, zone: string, nowUtcMs: number): DayText |
     return { fault: 'another-weekday', date: reading.date };
   }
   return { date: reading.date, night: night !== null };
-}
+};

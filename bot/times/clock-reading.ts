@@ -6,7 +6,7 @@ import type { TimeFault } from './wording.js';
 export type ClockText = { readonly clock: ClockReading; readonly midnight: boolean } | TimeFault;
 
 /** Reads a time of day; null when the text is none. The text is lower case, single-spaced. */
-export function readClock(text: string): ClockText | null {
+export const readClock = (text: string): ClockText | null => {
   if (text === 'midnight') return { clock: { hour: 0, minute: 0, second: 0 }, midnight: true };
   if (text === 'noon' || text === 'midday') return { clock: NOON, midnight: false };
   const match =
@@ -26,4 +26,4 @@ export function readClock(text: string): ClockText | null {
   }
   if (hour > 23 || minute > 59 || second > 59) return { fault: 'clock-range', text };
   return { clock: { hour, minute, second }, midnight: false };
-}
+};

@@ -11,14 +11,14 @@ const LOCALES = ['en-US', 'en-GB', 'en-AU', 'en-CA', 'en-IN', 'en-ZA'];
 const two = (n: number): string => String(n).padStart(2, '0');
 const abbreviations = new Map<string, string>();
 
-function offsetName(minutes: number): string {
+const offsetName = (minutes: number): string => {
   if (minutes === 0) return 'UTC';
   const size = Math.abs(minutes);
   return `UTC${minutes < 0 ? '−' : '+'}${Math.floor(size / 60)}${size % 60 === 0 ? '' : `:${two(Math.floor(size % 60))}`}`;
-}
+};
 
 /** "MST", "CET"; where the zone has no English abbreviation, its offset: "UTC+5:45". */
-export function zoneName(utcMs: number, zone: string): string {
+export const zoneName = (utcMs: number, zone: string): string => {
   const offset = offsetMinutes(zone, utcMs);
   const key = `${zone} ${offset} ${new Date(utcMs).getUTCMonth()}`;
   let name = abbreviations.get(key);
@@ -41,47 +41,47 @@ export function zoneName(utcMs: number, zone: string): string {
     if (abbreviations.size < 5000) abbreviations.set(key, name);
   }
   return name;
-}
+};
 
 /** "23:40", to the nearest minute. */
-export function formatClock(utcMs: number, zone: string): string {
+export const formatClock = (utcMs: number, zone: string): string => {
   const local = new Date(clocksAsUtcMs(zone, Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE));
   return `${two(local.getUTCHours())}:${two(local.getUTCMinutes())}`;
-}
+};
 
 /** "23:40 MST"; where the zone has no English abbreviation, its offset: "23:40 UTC+5:45". */
-export function formatLocalTime(utcMs: number, zone: string): string {
+export const formatLocalTime = (utcMs: number, zone: string): string => {
   return `${formatClock(utcMs, zone)} ${zoneName(Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE, zone)}`;
-}
+};
 
 /** The date that the clocks of `zone` show at an instant. */
-export function localDateAt(utcMs: number, zone: string): LocalDate {
+export const localDateAt = (utcMs: number, zone: string): LocalDate => {
   const local = new Date(clocksAsUtcMs(zone, utcMs));
   return { year: local.getUTCFullYear(), month: local.getUTCMonth() + 1, day: local.getUTCDate() };
-}
+};
 
 /** "Wed 25 Nov 2026" of a date that stands alone. */
-export function formatDate(date: LocalDate): string {
+export const formatDate = (date: LocalDate): string => {
   const weekday = new Date(Date.UTC(date.year, date.month - 1, date.day)).getUTCDay();
   return `${DAYS[weekday]} ${date.day} ${MONTHS[date.month - 1]} ${date.year}`;
-}
+};
 
 /** "Wed 25 Nov 2026" on the clocks of `zone`. */
-export function formatLocalDate(utcMs: number, zone: string): string {
+export const formatLocalDate = (utcMs: number, zone: string): string => {
   return formatDate(localDateAt(utcMs, zone));
-}
+};
 
 /** "Wed 25 Nov 2026, 23:40 MST". */
-export function formatLocalDateTime(utcMs: number, zone: string): string {
+export const formatLocalDateTime = (utcMs: number, zone: string): string => {
   const rounded = Math.round(utcMs / MS_PER_MINUTE) * MS_PER_MINUTE;
   return `${formatLocalDate(rounded, zone)}, ${formatLocalTime(rounded, zone)}`;
-}
+};
 
 /** "19:40 to 04:48 GMT"; over a change of the clocks each in its own: "19:40 BST to 04:48 GMT". */
-export function formatSpan(startUtcMs: number, endUtcMs: number, zone: string): string {
+export const formatSpan = (startUtcMs: number, endUtcMs: number, zone: string): string => {
   const start =
     zoneName(startUtcMs, zone) === zoneName(endUtcMs, zone)
       ? formatClock(startUtcMs, zone)
       : formatLocalTime(startUtcMs, zone);
   return `${start} to ${formatLocalTime(endUtcMs, zone)}`;
-}
+};

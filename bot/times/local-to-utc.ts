@@ -30,7 +30,7 @@ const askedMinutes = (zone: string, utcMs: number): number => {
 };
 
 /** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
-export function offsetMinutes(zone: string, utcMs: number): number {
+export const offsetMinutes = (zone: string, utcMs: number): number => {
   if (!(utcMs >= WHOLE_MINUTES_FROM_UTC_MS)) return askedMinutes(zone, utcMs);
   const key = `${zone} ${Math.floor(utcMs / MS_PER_MINUTE)}`;
   const known = kept.get(key);
@@ -39,18 +39,18 @@ export function offsetMinutes(zone: string, utcMs: number): number {
   if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, minutes);
   return minutes;
-}
+};
 
 /** The date and time that a zone's clocks show at an instant, as a UTC instant bearing the same figures. */
-export function clocksAsUtcMs(zone: string, utcMs: number): number {
+export const clocksAsUtcMs = (zone: string, utcMs: number): number => {
   return utcMs + offsetMinutes(zone, utcMs) * MS_PER_MINUTE;
-}
+};
 
 /**
  * The instant of a clock reading. A repeated reading is taken the first time it is shown, a skipped one as if the clocks
  * had not yet been put forward (02:30 then is what the clocks show as 03:30).
  */
-export function localToUtc(date: LocalDate, clock: ClockReading, zone: string): LocalInstant {
+export const localToUtc = (date: LocalDate, clock: ClockReading, zone: string): LocalInstant => {
   const figures = Date.UTC(date.year, date.month - 1, date.day, clock.hour, clock.minute, clock.second);
   const before = offsetMinutes(zone, figures - MS_PER_DAY);
   const after = offsetMinutes(zone, figures + MS_PER_DAY);
@@ -61,4 +61,4 @@ export function localToUtc(date: LocalDate, clock: ClockReading, zone: string): 
   const first = fitting[0];
   if (first === undefined) return { utcMs: figures - before * MS_PER_MINUTE, clocks: 'skipped' };
   return { utcMs: first, clocks: fitting.length > 1 ? 'repeated' : 'plain' };
-}
+};

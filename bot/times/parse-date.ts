@@ -10,7 +10,7 @@ import { timeProblem } from './wording.js';
  * Until 06:00 on the site's clocks "tonight" is the night in progress, so it began on yesterday's date; "tomorrow",
  * "yesterday" and "in 3 nights" then count from it. Weekdays and dates without a year mean the next to come. Never throws.
  */
-export function parseDate(text: string, zone: string, nowUtcMs: number): DateResolution {
+export const parseDate = (text: string, zone: string, nowUtcMs: number): DateResolution => {
   if (text.length > LONGEST_TEXT) return timeProblem({ fault: 'too-long', text: '' });
   const words = cleanText(text).toLowerCase();
   const { tonight } = todayAndTonight(zone, nowUtcMs);
@@ -24,4 +24,4 @@ export function parseDate(text: string, zone: string, nowUtcMs: number): DateRes
     return timeProblem({ fault: 'out-of-range', year: day.date.year });
   }
   return { ok: true, date: day.date };
-}
+};

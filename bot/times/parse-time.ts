@@ -13,14 +13,14 @@ import { timeProblem } from './wording.js';
 /** What a day without a time is taken to mean: well into the evening, wherever one is. */
 const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
 
-function within(utcMs: number, note?: string): TimeResolution {
+const within = (utcMs: number, note?: string): TimeResolution => {
   const year = new Date(utcMs).getUTCFullYear();
   if (!(year >= EPHEMERIS_FIRST_YEAR && year <= EPHEMERIS_LAST_YEAR))
     return timeProblem({ fault: 'out-of-range', year });
   return { ok: true, utcMs, ...(note === undefined || note === '' ? {} : { note }) };
-}
+};
 
-function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly string[] = []): TimeResolution {
+const at = (date: LocalDate, clock: ClockReading, zone: string, notes: readonly string[] = []): TimeResolution => {
   const { utcMs, clocks } = localToUtc(date, clock, zone);
   const two = (n: number): string => String(n).padStart(2, '0');
   const reading = `${two(clock.hour)}:${two(clock.minute)}`;
@@ -35,17 +35,17 @@ function at(date: LocalDate, clock: ClockReading, zone: string, notes: readonly 
     );
   }
   return within(utcMs, [...notes, ...daylight].join(' '));
-}
+};
 
 /** The ISO form, with its offset, of the second time that the clocks show a repeated reading. */
-function secondReading(date: LocalDate, clock: ClockReading, zone: string): string {
+const secondReading = (date: LocalDate, clock: ClockReading, zone: string): string => {
   const first = localToUtc(date, clock, zone).utcMs;
   const gain = offsetMinutes(zone, first) - offsetMinutes(zone, first + 24 * MS_PER_HOUR);
   return DateTime.fromMillis(first + gain * MS_PER_MINUTE, { zone }).toFormat("yyyy-MM-dd'T'HH:mmZZ");
-}
+};
 
 /** "in 2 hours", "in 1h 30m", "in half an hour", "90 minutes ago" as milliseconds from now; null when the text is none. */
-function fromNow(words: string): number | null {
+const fromNow = (words: string): number | null => {
   const match = /^(?:in (.+)|(.+) ago|\+(.+))$/.exec(words);
   if (!match) return null;
   const text = (match[1] ?? match[2] ?? match[3] ?? '')
@@ -59,10 +59,10 @@ function fromNow(words: string): number | null {
   if (!parts || (parts[1] === undefined && (parts[2] === undefined || /^\d+$/.test(text)))) return null;
   const size = Number(parts[1] ?? 0) * MS_PER_HOUR + Number(parts[2] ?? 0) * MS_PER_MINUTE;
   return match[2] === undefined ? size : -size;
-}
+};
 
 /** ISO 8601 with an offset or Z, the T or a space between date and time; null when the text is not of that form. */
-function withOffset(text: string): TimeResolution | null {
+const withOffset = (text: string): TimeResolution | null => {
   const match =
     /^(\d{4}-?\d{2}-?\d{2})[t ]\s?(\d{2}:?\d{2}(?::?\d{2}(?:[.,]\d{1,9})?)?)\s?(z|utc|gmt|[+-]\d{2}(?::?\d{2})?)$/.exec(
       text.replace(/[−–]/g, '-'),
@@ -74,7 +74,7 @@ function withOffset(text: string): TimeResolution | null {
   const parsed = colons ? DateTime.fromISO(`${date}T${time}${zoneText}`) : DateTime.invalid('mixed');
   if (!parsed.isValid) return timeProblem({ fault: 'unreadable-time', text });
   return within(parsed.toMillis());
-}
+};
 
 const nextNoon = (zone: string, nowUtcMs: number): number => {
   const today = localDateAt(nowUtcMs, zone);
@@ -91,7 +91,7 @@ const nextNoon = (zone: string, nowUtcMs: number): number => {
  *   "tomorrow", a weekday or a date, of that very date. "midnight" is always the one at the end of its day.
  * - A day without a time is 22:00, and said so.
  */
-export function parseTime(text: string, zone: string, nowUtcMs: number): TimeResolution {
+export const parseTime = (text: string, zone: string, nowUtcMs: number): TimeResolution => {
   if (text.length > LONGEST_TEXT) return timeProblem({ fault: 'too-long', text: '' });
   const words = cleanText(text).toLowerCase().replace(/\s+/g, ' ');
   if (words === '') return timeProblem({ fault: 'empty', text });
@@ -116,10 +116,10 @@ export function parseTime(text: string, zone: string, nowUtcMs: number): TimeRes
     return timeProblem({ fault: 'other-zone', text: words });
   }
   return onSiteClocks(words, zone, nowUtcMs);
-}
+};
 
 /** A reading in UTC: of its date where it has one, else the one that falls in tonight, noon to noon on the site's clocks. */
-function inUtc(text: string, zone: string, nowUtcMs: number, words: string): TimeResolution {
+const inUtc = (text: string, zone: string, nowUtcMs: number, words: string): TimeResolution => {
   const clock = readClock(text.trim());
   if (clock === null || 'fault' in clock) {
     const reading = onSiteClocks(text.trim(), 'Etc/UTC', nowUtcMs);
@@ -129,9 +129,9 @@ function inUtc(text: string, zone: string, nowUtcMs: number, words: string): Tim
   const noon = localToUtc(tonight, NOON, zone).utcMs;
   const sameDay = localToUtc(localDateAt(noon, 'Etc/UTC'), clock.clock, 'Etc/UTC').utcMs;
   return within(sameDay < noon ? sameDay + 24 * MS_PER_HOUR : sameDay);
-}
+};
 
-function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolution {
+const onSiteClocks = (words: string, zone: string, nowUtcMs: number): TimeResolution => {
   const { tonight } = todayAndTonight(zone, nowUtcMs);
   const alone = readClock(words.replace(/^(?:at|@) ?/, ''));
   if (alone !== null) {
@@ -174,4 +174,4 @@ function onSiteClocks(words: string, zone: string, nowUtcMs: number): TimeResolu
     }
   }
   return refused ?? timeProblem({ fault: 'unreadable-time', text: words });
-}
+};

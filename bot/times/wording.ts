@@ -41,11 +41,11 @@ const MONTHS = [
   'December',
 ];
 
-function isoDate(date: LocalDate): string {
+const isoDate = (date: LocalDate): string => {
   return `${date.year}-${String(date.month).padStart(2, '0')}-${String(date.day).padStart(2, '0')}`;
-}
+};
 
-function sentence(problem: TimeFault): string {
+const sentence = (problem: TimeFault): string => {
   switch (problem.fault) {
     case 'empty':
       return `Give a time, such as ${TIME_EXAMPLES}.`;
@@ -81,13 +81,13 @@ function sentence(problem: TimeFault): string {
     case 'out-of-range':
       return `${problem.year} is outside what the positions are good for. Give a date from ${EPHEMERIS_FIRST_YEAR} to ${EPHEMERIS_LAST_YEAR}.`;
   }
-}
+};
 
 /** A problem ready to hand on: its sentence is at most 400 characters. */
-export function timeProblem(problem: TimeFault): TimeProblem {
+export const timeProblem = (problem: TimeFault): TimeProblem => {
   return {
     ok: false,
     problem: problem.fault === 'out-of-range' ? 'date-out-of-range' : 'bad-time',
     message: sentence(problem).slice(0, 400),
   };
-}
+};

@@ -6,13 +6,13 @@ import { loadCatalogue } from '../../bot/catalogue/index.js';
 
 const folders: string[] = [];
 
-function folderWith(deepSky: string, stars: string): string {
+const folderWith = (deepSky: string, stars: string): string => {
   const folder = mkdtempSync(join(tmpdir(), 'catalogue-'));
   folders.push(folder);
   writeFileSync(join(folder, 'deep-sky.csv'), deepSky);
   writeFileSync(join(folder, 'stars.csv'), stars);
   return folder;
-}
+};
 
 afterEach(() => folders.splice(0).forEach((folder) => rmSync(folder, { recursive: true })));
 

@@ -8,11 +8,11 @@ const idsOf = (result: ReturnType<typeof resolveTarget>): readonly string[] => {
   return result.problem === 'ambiguous-target' ? result.candidates.map((c) => c.id) : [];
 };
 
-function candidates(text: string): readonly string[] {
+const candidates = (text: string): readonly string[] => {
   const result = resolveTarget(catalogue, text);
   if (result.ok || result.problem !== 'ambiguous-target') throw new Error(`"${text}" is not ambiguous`);
   return result.candidates.map((c) => c.name);
-}
+};
 
 describe('a member may spell a target any way', () => {
   it.each([

@@ -113,6 +113,37 @@ describe('whatever line is typed', () => {
   );
 
   it(
+    'is a word like any other where a language gives it a meaning',
+    async () => {
+      const deps = await realDeps({ clubSiteText: '52.71,0.12' });
+      const faults: string[] = [];
+      const words = [...Object.getOwnPropertyNames(Object.prototype), 'length', 'prototype'];
+      const typed = words.flatMap((word) => [
+        word,
+        `the mount says ${word} at 9600 and drops`,
+        ...allCommands.flatMap(({ name, options }) => [
+          `${name} ${word}`,
+          ...Object.keys(options).map((option) => `${name} ${option}:${word}`),
+        ]),
+      ]);
+      try {
+        for (const line of typed) {
+          const outcome = await runLine(deps, line, {
+            asker: { ...ODALYS, memberId: `console:${line}`, isManager: true, isPrivate: true },
+            nowUtcMs: Date.UTC(2026, 10, 25, 18),
+            onError: (error) => faults.push(`${line}: ${String(error)}`),
+          });
+          expect(outcomeTroubles(outcome, line), line).toEqual([]);
+        }
+      } finally {
+        await deps.store.close();
+      }
+      expect(faults).toEqual([]);
+    },
+    LONG,
+  );
+
+  it(
     'typed values of any kind, as a platform may send them, are checked before a command sees them',
     async () => {
       const deps = await realDeps({ clubSiteText: '52.71,0.12' });

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parsePosition, positionName, siteProblemMessage } from '../../bot/places/index.js';
 
-function read(text: string): readonly [number, number, number | null] {
+const read = (text: string): readonly [number, number, number | null] => {
   const result = parsePosition(text);
   if (!result?.ok) throw new Error(`"${text}" gave ${result === null ? 'null' : result.fault}`);
   return [result.position.latitudeDeg, result.position.longitudeDeg, result.position.elevationM];
-}
+};
 
 describe('positions as members write them', () => {
   it.each([

@@ -14,17 +14,17 @@ import {
 
 const places = loadPlaces('knowledge/places');
 
-function place(text: string): PlaceRecord {
+const place = (text: string): PlaceRecord => {
   const result = resolvePlace(places, text);
   if (!result.ok) throw new Error(`"${text}" gave ${result.problem}`);
   return result.place;
-}
+};
 
-function candidates(text: string): readonly string[] {
+const candidates = (text: string): readonly string[] => {
   const result = resolvePlace(places, text);
   if (result.ok || result.problem !== 'ambiguous-place') throw new Error(`"${text}" is not ambiguous`);
   return result.candidates.map(placeSpec);
-}
+};
 
 describe('the list of places', () => {
   it('has them where they are', () => {

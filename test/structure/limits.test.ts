@@ -51,6 +51,24 @@ describe('the store unmarked', () => {
   });
 });
 
+describe('a table looked up by words', () => {
+  it('is no record, which would answer "constructor" too', async () => {
+    for (const code of [
+      'const TABLE: Readonly<Record<string, number>> = { moon: 1 };\nexport const f = (word: string) => TABLE[word];\n',
+      'export const TABLE: Partial<Record<string, number>> = { moon: 1 };\n',
+    ])
+      for (const room of ['ground', 'sky', 'commands', 'commands/asking'])
+        expect(await brokenBy(`bot/${room}/planted.ts`, code), room).toEqual(['no-restricted-syntax']);
+    expect(await brokenBy('bot/ground/planted.ts', "export const TABLE = new Map([['moon', 1]]);\n")).toEqual([]);
+  });
+});
+
+describe('a function', () => {
+  it('is an arrow in every room', async () => {
+    expect(await brokenBy('bot/ground/planted.ts', 'export function f(): void {}\n')).toContain('func-style');
+  });
+});
+
 describe('a lifted rule', () => {
   const unexplained = (sources: ReadonlyMap<string, string>) =>
     [...sources].filter(([, text]) => /eslint-disable(?!.* -- \S+ \S+)/u.test(text)).map(([file]) => file);

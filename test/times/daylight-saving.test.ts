@@ -4,11 +4,11 @@ import { localToUtc } from '../../bot/times/local-to-utc.js';
 
 const NOW = Date.UTC(2026, 0, 15, 12);
 
-function utcOf(text: string, zone: string): { utc: string; note: string | undefined } {
+const utcOf = (text: string, zone: string): { utc: string; note: string | undefined } => {
   const result = parseTime(text, zone, NOW);
   if (!result.ok) throw new Error(result.message);
   return { utc: new Date(result.utcMs).toISOString().slice(0, 16), note: result.note };
-}
+};
 
 /**
  * Zone, local time as typed, UTC taken, what the clocks do. Source: IANA time zone database (files northamerica, europe, australasia):

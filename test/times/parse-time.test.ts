@@ -9,15 +9,15 @@ const EVENING = Date.parse('2026-11-26T03:00Z');
 const SMALL_HOURS = Date.parse('2026-11-26T09:00Z');
 const MORNING = Date.parse('2026-11-26T17:00Z');
 
-function time(text: string, now = EVENING, zone = ZONE): string {
+const time = (text: string, now = EVENING, zone = ZONE): string => {
   const result = parseTime(text, zone, now);
   return result.ok ? formatLocalDateTime(result.utcMs, zone).replace(' 2026', '').replace(/ MST$/, '') : result.message;
-}
+};
 
-function date(text: string, now = EVENING): string {
+const date = (text: string, now = EVENING): string => {
   const result = parseDate(text, ZONE, now);
   return result.ok ? formatDate(result.date) : result.message;
-}
+};
 
 describe('a time in plain words', () => {
   it.each([

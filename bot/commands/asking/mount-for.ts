@@ -6,7 +6,7 @@ import { choice, optional } from '../core/command.js';
 import type { Asking } from './resolve-site.js';
 
 /** What people call each kind of mount. */
-export const MOUNT_NAMES: Readonly<Record<string, MountKind>> = {
+export const MOUNT_NAMES = {
   equatorial: 'german',
   eq: 'german',
   gem: 'german',
@@ -19,7 +19,7 @@ export const MOUNT_NAMES: Readonly<Record<string, MountKind>> = {
   'alt-azimuth': 'altaz',
   altazimuth: 'altaz',
   az: 'altaz',
-};
+} as const satisfies Readonly<Record<string, MountKind>>;
 
 export const mountOption = optional(
   choice('The mount: german, fork or altaz; without it yours if you saved it, else german', MOUNT_KINDS, MOUNT_NAMES),

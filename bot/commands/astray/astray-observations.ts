@@ -7,6 +7,7 @@ import { equatorialFromVector, rotatedAbout, unitFromEquatorial, wrapDeg360, typ
 import { horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/deps.js';
+import { tableOf } from '../../ground/table-of.js';
 
 /** Where and when something was seen. */
 export interface SkyThen {
@@ -88,7 +89,7 @@ export const readLst = (text: string): ReadLst | Problem => {
 };
 
 /** Position angles from north through east on the sky; up and its like are turned in the horizon's frame instead. */
-const SKY_DIRECTIONS: Readonly<Record<string, number>> = {
+const SKY_DIRECTIONS = tableOf({
   north: 0,
   n: 0,
   'north-east': 45,
@@ -109,8 +110,8 @@ const SKY_DIRECTIONS: Readonly<Record<string, number>> = {
   'north-west': 315,
   northwest: 315,
   nw: 315,
-};
-const HORIZON_DIRECTIONS: Readonly<Record<string, number>> = {
+});
+const HORIZON_DIRECTIONS = tableOf({
   above: 0,
   up: 0,
   higher: 0,
@@ -119,9 +120,9 @@ const HORIZON_DIRECTIONS: Readonly<Record<string, number>> = {
   down: 180,
   lower: 180,
   left: 270,
-};
+});
 
-const UNIT_DEGREES: Readonly<Record<string, number>> = {
+const UNIT_DEGREES = tableOf({
   '°': 1,
   deg: 1,
   degree: 1,
@@ -130,7 +131,7 @@ const UNIT_DEGREES: Readonly<Record<string, number>> = {
   "'": 1 / 60,
   arcmin: 1 / 60,
   arcminutes: 1 / 60,
-};
+});
 const OFFSET =
   /^(?:(?:about|around|roughly|some|approximately|~)\s*)?(\d{1,3}(?:\.\d+)?)\s*(°|degrees?|deg|′|'|arcmin(?:utes)?)?\s*(?:(?:to|too far|too)\s+)?(?:the\s+)?([a-z-]+)(?:\s+(?:of|from|than)?\s*(?:it|the target|target))?\.?$/iu;
 const ON_TARGET = /^(?:spot on|on it|on target|right on(?: it)?|there|the same|it)$/iu;
@@ -171,9 +172,9 @@ const readOffset = (
   const offset = OFFSET.exec(text);
   if (offset === null) return null;
   const word = offset[3]!.toLowerCase();
-  const distanceDeg = Number(offset[1]) * (UNIT_DEGREES[(offset[2] ?? '°').toLowerCase()] ?? 1);
-  const onSky = SKY_DIRECTIONS[word];
-  const inHorizon = HORIZON_DIRECTIONS[word];
+  const distanceDeg = Number(offset[1]) * (UNIT_DEGREES.get((offset[2] ?? '°').toLowerCase()) ?? 1);
+  const onSky = SKY_DIRECTIONS.get(word);
+  const inHorizon = HORIZON_DIRECTIONS.get(word);
   if ((onSky === undefined && inHorizon === undefined) || distanceDeg > 180) return null;
   // A guess by eye is out by a sixth or so; common practice, no source.
   const leastDeg = distanceDeg < 1 ? LEAST_SIGMA_DEG : POSITION_SIGMA_DEG;

@@ -3,6 +3,7 @@ import { editDistance } from '../../ground/edit-distance.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy, withoutUnseen } from '../../ground/tidy.js';
 import type { Command } from './command.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export interface ParsedLine {
   readonly command: Command;
@@ -29,7 +30,7 @@ const nearest = (word: string, names: readonly string[]): string | undefined =>
     .sort((a, b) => a.distance - b.distance)[0]?.name;
 
 /** Other words people write for an option, best first. */
-const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+const OTHER_NAMES = tableOf<readonly string[]>({
   to: ['target'],
   object: ['target'],
   in: ['site'],
@@ -45,12 +46,12 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   night: ['on'],
   type: ['kind'],
   telescope: ['with'],
-};
+});
 
 /** The command's own option that a name stands for; the name itself where there is none. */
 const optionMeant = (key: string, command: Command, given: ReadonlyMap<string, string>): string => {
-  if (Object.hasOwn(command.options, key) || !Object.hasOwn(OTHER_NAMES, key)) return key;
-  return OTHER_NAMES[key]?.find((name) => Object.hasOwn(command.options, name) && !given.has(name)) ?? key;
+  if (Object.hasOwn(command.options, key) || !OTHER_NAMES.has(key)) return key;
+  return OTHER_NAMES.get(key)?.find((name) => Object.hasOwn(command.options, name) && !given.has(name)) ?? key;
 };
 
 export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {

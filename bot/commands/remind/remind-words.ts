@@ -7,6 +7,7 @@ import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/place.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export type ReminderKind = 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
 
@@ -52,7 +53,7 @@ export const hourText = (target: Target | null, where: ResolvedSite, { utcMs }: 
 export const darkText = (where: ResolvedSite, { utcMs, untilUtcMs }: Moment): string =>
   `It is astronomically dark at ${where.site.name} from ${formatClock(utcMs, where.site.zone)} to ${formatLocalTime(untilUtcMs, where.site.zone)}.`;
 
-const EVENINGS: Readonly<Record<string, number>> = { mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 };
+const EVENINGS = tableOf({ mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 });
 const EVENING_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** "every", or evenings by name: "fri sat"; as ISO weekdays in order. */
@@ -62,7 +63,7 @@ export const readEvenings = (text: string): readonly number[] | Problem => {
     .split(/[\s,;+&]+/u)
     .filter((word) => word !== '' && word !== 'and' && word !== 'nights' && word !== 'night');
   if (words.length === 1 && ['every', 'all', 'daily', 'yes'].includes(words[0] ?? '')) return [1, 2, 3, 4, 5, 6, 7];
-  const evenings = words.map((word) => EVENINGS[word.slice(0, 3)]);
+  const evenings = words.map((word) => EVENINGS.get(word.slice(0, 3)));
   if (
     evenings.length === 0 ||
     words.some(

@@ -6,6 +6,7 @@ import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
 import type { Request } from '../core/command.js';
 import type { Deps } from '../core/deps.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export interface TypedNumbers {
   readonly target: string;
@@ -19,7 +20,7 @@ export interface TypedNumbers {
 const LABELLED =
   /^(target|landed|shown|shows?|display|lst|sidereal(?: time)?|site|place|at|time|alt(?:itude)?|az(?:imuth)?)\b\s*:?\s*(.+)$/iu;
 
-const FIELDS: Readonly<Record<string, keyof TypedNumbers | 'alt' | 'az'>> = {
+const FIELDS = tableOf<keyof TypedNumbers | 'alt' | 'az'>({
   target: 'target',
   landed: 'landed',
   shown: 'shown',
@@ -37,7 +38,7 @@ const FIELDS: Readonly<Record<string, keyof TypedNumbers | 'alt' | 'az'>> = {
   altitude: 'alt',
   az: 'az',
   azimuth: 'az',
-};
+});
 
 /** "Vega; about 15 degrees east of it; shown 41, 135; lst 18:22": the target, where it landed, then what is named. Null: no numbers. */
 export const readNumbers = (line: string): TypedNumbers | null => {
@@ -49,7 +50,7 @@ export const readNumbers = (line: string): TypedNumbers | null => {
   const plain: string[] = [];
   for (const part of parts) {
     const named = LABELLED.exec(part);
-    const field = FIELDS[named?.[1]?.toLowerCase() ?? ''];
+    const field = FIELDS.get(named?.[1]?.toLowerCase() ?? '');
     if (named !== null && field !== undefined) fields[field] = named[2] ?? '';
     else plain.push(part);
   }

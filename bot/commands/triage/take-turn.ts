@@ -23,6 +23,7 @@ import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export const DOINGS = [
   'why',
@@ -69,7 +70,7 @@ export interface Turn {
 }
 
 const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
-const TRY_WORDS: Readonly<Record<string, string>> = {
+const TRY_WORDS = tableOf({
   works: 'works',
   fixed: 'works',
   'it works': 'works',
@@ -80,7 +81,7 @@ const TRY_WORDS: Readonly<Record<string, string>> = {
   changed: 'changed',
   'could not': 'could-not',
   'could-not': 'could-not',
-};
+});
 
 /** Longer than this is a story or a paste, not a word on how the remedy went. */
 const ON_THE_REMEDY = 240;
@@ -107,7 +108,8 @@ const sayingOnRemedy = ({ step }: Assessment, text: string): string | undefined 
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
   const { step } = assessment;
   const wanted = said.trim().toLowerCase();
-  if (step.kind === 'try' && TRY_WORDS[wanted] !== undefined) return TRY_WORDS[wanted];
+  const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
+  if (tried !== undefined) return tried;
   if (step.kind === 'ask' && UNSURE_WORDS.includes(wanted)) return UNSURE;
   return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
 };
@@ -127,11 +129,11 @@ const answerProblem = (allowed: readonly string[], walk: Walk): Problem =>
       )
     : problem('unknown-answer', `The answer must be one of: ${allowed.join(', ')}.`);
 
-const COUNTED: Readonly<Record<string, string>> = {
+const COUNTED = tableOf({
   yes: 'Counted, without your name. Clear skies.',
   no: 'Not counted. Clear skies.',
   other: 'Then I do not count it for that cause. Clear skies.',
-};
+});
 
 const COUNTED_BEFORE = 'It was counted for you this month already, and counts once. Clear skies.';
 
@@ -153,7 +155,7 @@ const count = async (
   if (by !== 'member' && (consent === 'yes' || !mayEnd(walk, by)))
     return problem('consent', 'Only the one whose mount it is can answer that.');
   const isNew = consent !== 'yes' || (await deps.store.outcomes.add(walk.clubId, step.id, walk.memberId, nowUtcMs));
-  const note = isNew ? (COUNTED[consent] ?? COUNTED['no'] ?? '') : COUNTED_BEFORE;
+  const note = isNew ? (COUNTED.get(consent) ?? COUNTED.get('no') ?? '') : COUNTED_BEFORE;
   return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
 };
 

@@ -5,6 +5,7 @@ import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import { formatLocalTime } from '../../times/index.js';
 import { splitWords } from './split-words.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export interface Circumstances {
   readonly target: Target;
@@ -95,10 +96,10 @@ const moonlightWords = (lostMag: number): string => {
 };
 
 /** Which filter helps what glows in few colours; common practice, no source. */
-const FILTERS: Readonly<Record<string, string>> = {
+const FILTERS = tableOf({
   'supernova-remnant': 'an O III filter helps much',
   'planetary-nebula': 'an O III filter helps',
-};
+});
 const H_BETA = /^(?:barnard33|ic434|ngc1499)$/u;
 
 /** For what is bright by its gas and not plain as it is; null where no filter helps. */
@@ -106,7 +107,7 @@ const filterWords = ({ target, equipment, found: { marginMag } }: Circumstances)
   if (isHandHeld(equipment) || (marginMag !== null && marginMag >= PLAIN_MAG)) return null;
   if (H_BETA.test(target.id)) return 'only with an H-beta filter, 250 mm or more and a dark sky';
   if (target.kind === 'nebula') return /reflection|dark/u.test(target.kindText) ? null : 'a nebula filter helps';
-  return FILTERS[target.kind] ?? null;
+  return FILTERS.get(target.kind) ?? null;
 };
 
 /** "easy in a 150 mm telescope under a country sky; moonlight dims it"; null where it need not or cannot be said. */

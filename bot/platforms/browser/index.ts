@@ -15,12 +15,13 @@ import { MEMBERS } from './members.js';
 import { createPictures } from './pictures.js';
 import { readQuestion, type AskedQuestion } from './read-question.js';
 import { shownAnswer } from './write-message.js';
+import { tableOf } from '../../ground/table-of.js';
 
-const FILES: Readonly<Record<string, { readonly name: string; readonly contentType: string }>> = {
+const FILES = tableOf({
   '/': { name: 'page.html', contentType: 'text/html; charset=utf-8' },
   '/page.css': { name: 'page.css', contentType: 'text/css; charset=utf-8' },
   '/page.js': { name: 'page.js', contentType: 'text/javascript; charset=utf-8' },
-};
+});
 const LIMIT = { burst: 20, perSecond: 5 };
 
 const json = (body: unknown): WebAnswer => ({
@@ -81,7 +82,7 @@ export const startBrowser = async (
   };
 
   const get = async ({ pathname }: URL): Promise<WebAnswer> => {
-    const file = Object.hasOwn(FILES, pathname) ? FILES[pathname] : undefined;
+    const file = FILES.get(pathname);
     if (file !== undefined)
       return { status: 200, contentType: file.contentType, body: await readFile(path.join(folder, file.name)) };
     if (pathname === '/favicon.ico') return { status: 204, contentType: 'image/x-icon', body: '' };

@@ -220,15 +220,15 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       log.error({ err: error }, what);
     },
   });
-  void leaveEmptyRooms();
-  async function leaveEmptyRooms(): Promise<void> {
+  const leaveEmptyRooms = async (): Promise<void> => {
     const joined = await client.getJoinedRooms().catch(() => []);
     for (const roomId of joined) {
       if (stopping.signal.aborted) return;
       const members = await client.getJoinedRoomMembers(roomId).catch(() => []);
       if (members.length === 1) await membership.leaveIfEmpty(roomId);
     }
-  }
+  };
+  void leaveEmptyRooms();
 
   const deliver = async (reminder: Reminder, text: string): Promise<'sent' | 'gone'> => {
     try {

@@ -3,9 +3,10 @@
  * pattern as a machine may have read it from a picture (0 for O, 1 for l, rn for m).
  */
 import { writeTree, type Sequence, type Sign } from './pattern-tree.js';
+import { tableOf } from '../../ground/table-of.js';
 
 /** What machines take for each other in screen type, both ways. */
-const LOOK_ALIKES: Readonly<Record<string, string>> = {
+const LOOK_ALIKES = tableOf({
   o: '[o0]',
   '0': '[0o]',
   l: '[l1i|!]',
@@ -17,11 +18,11 @@ const LOOK_ALIKES: Readonly<Record<string, string>> = {
   b: '[b8]',
   m: '(?:m|rn)',
   ' ': ' ?',
-};
-const BLURRED_ESCAPE: Readonly<Record<string, string>> = { '\\d': '[\\dolisb]', '\\b': '' };
+});
+const BLURRED_ESCAPE = tableOf({ '\\d': '[\\dolisb]', '\\b': '' });
 
 const blurredSign = ({ raw, literal }: Sign): string =>
-  BLURRED_ESCAPE[raw] ?? (literal === null ? raw : (LOOK_ALIKES[literal.toLowerCase()] ?? raw));
+  BLURRED_ESCAPE.get(raw) ?? (literal === null ? raw : (LOOK_ALIKES.get(literal.toLowerCase()) ?? raw));
 
 export const blurred = (options: readonly Sequence[]): string =>
   writeTree(options, blurredSign, ({ raw }, written) => {

@@ -1,6 +1,7 @@
 /** The little language of sayings: parsed once, matched against the words of a sentence with bounded reach. */
 import { formsOf, type Met } from './lexicon.js';
 import type { Token } from './tokens.js';
+import { tableOf } from '../../ground/table-of.js';
 
 /** One step of a phrase; keys are words and `<entry>` signs, or their numbers in the lexicon. */
 type Element<Key> =
@@ -28,7 +29,7 @@ export interface PhraseMatch {
 }
 
 const ENTRY = /^<[a-z0-9-]+>$/u;
-const GAPS: Readonly<Record<string, number>> = { '..': 3, '...': 8 };
+const GAPS = tableOf({ '..': 3, '...': 8 });
 /** Words with a form of a thing rather than a meaning. */
 const SHAPES: readonly (readonly [string, RegExp])[] = [
   ['com-port', /^com\d{1,3}$/u],
@@ -46,7 +47,7 @@ export const parsePhrase = (phrase: string): Phrase<string> => {
     .trim()
     .split(/\s+/u)
     .map((part): Element<string> => {
-      const most = GAPS[part];
+      const most = GAPS.get(part);
       if (most !== undefined) return { kind: 'gap', most };
       const optional = part.endsWith('?');
       const keys = new Set<string>();

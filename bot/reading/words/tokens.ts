@@ -1,4 +1,5 @@
 /** A text as words: lower case, "won't" as "will not", with where each stands, and with the marks that end a clause. */
+import { tableOf } from '../../ground/table-of.js';
 
 export interface Token {
   readonly word: string;
@@ -33,7 +34,7 @@ const ENDINGS: readonly (readonly [RegExp, readonly string[]])[] = [
   [/['’]ll$/u, ['will']],
   [/['’]d$/u, ['would']],
 ];
-const PHONE: Readonly<Partial<Record<string, string>>> = {
+const PHONE = tableOf({
   u: 'you',
   ur: 'your',
   r: 'are',
@@ -62,16 +63,16 @@ const PHONE: Readonly<Partial<Record<string, string>>> = {
   evrything: 'everything',
   anywere: 'anywhere',
   everytime: 'every time',
-};
+});
 
 const wordsOf = (raw: string): readonly string[] => {
   // Short forms have an apostrophe or end in t.
-  if (!raw.endsWith('t') && !/['’]/u.test(raw)) return PHONE[raw]?.split(' ') ?? [raw];
+  if (!raw.endsWith('t') && !/['’]/u.test(raw)) return PHONE.get(raw)?.split(' ') ?? [raw];
   for (const [form, words] of SHORT_FORMS) if (form.test(raw)) return words;
   for (const [form, words] of ENDINGS) if (form.test(raw)) return [raw.replace(form, ''), ...words];
   if (/^(?:it|that|there|what|where|who|here|he|she|how)['’]s$/u.test(raw)) return [raw.slice(0, -2), 'is'];
   const plain = raw.replace(/['’]s$/u, '').replace(/['’]/gu, '');
-  return (PHONE[plain] ?? plain).split(' ');
+  return (PHONE.get(plain) ?? plain).split(' ');
 };
 
 const kindOf = (raw: string): Token['kind'] => {

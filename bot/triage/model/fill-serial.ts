@@ -2,6 +2,7 @@
  * Texts of the fault model may ask for a figure instead of carrying one: `{character 9600}`, `{exchange 9600 10 18}`,
  * `{wait 2000 2}`, `{cable 9600}` are worked out when the text is shown (see serial.ts).
  */
+import { tableOf } from '../../ground/table-of.js';
 import { characterMs, exchangeMs, longestCableM, worstWaitMs } from './serial.js';
 
 const plainMs = (ms: number): string => {
@@ -9,9 +10,12 @@ const plainMs = (ms: number): string => {
   return ms >= 10 ? `${Math.round(ms)} ms` : `${ms.toPrecision(2)} ms`;
 };
 
-const FIGURES: Readonly<
-  Record<string, { readonly arguments: number; readonly text: (...values: number[]) => string }>
-> = {
+interface Figure {
+  readonly arguments: number;
+  readonly text: (...values: number[]) => string;
+}
+
+const FIGURES = tableOf<Figure>({
   /** bits per second */
   character: { arguments: 1, text: (speed = 0) => plainMs(characterMs(speed)) },
   /** bits per second, characters sent, characters received */
@@ -20,7 +24,7 @@ const FIGURES: Readonly<
   wait: { arguments: 2, text: (timeOut = 0, retries = 0) => plainMs(worstWaitMs(timeOut, retries)) },
   /** bits per second */
   cable: { arguments: 1, text: (speed = 0) => `${Number(longestCableM(speed).toPrecision(2))} m` },
-};
+});
 
 const PLACE = /\{([a-z]+)((?: \d+)*)\}/gu;
 
@@ -28,7 +32,7 @@ const PLACE = /\{([a-z]+)((?: \d+)*)\}/gu;
 export const fillSerial = (text: string): string =>
   text.replace(PLACE, (whole, name: string, rest: string) => {
     const values = rest.trim() === '' ? [] : rest.trim().split(' ').map(Number);
-    const figure = Object.hasOwn(FIGURES, name) ? FIGURES[name] : undefined;
+    const figure = FIGURES.get(name);
     return figure === undefined || figure.arguments !== values.length || values.some((value) => value <= 0)
       ? whole
       : figure.text(...values);

@@ -3,6 +3,7 @@ import type { Belief } from '../engine/belief.js';
 import type { Evidence } from '../engine/evidence.js';
 import type { Situation } from '../engine/situation.js';
 import type { WalkEvent } from './walk-state.js';
+import { tableOf } from '../../ground/table-of.js';
 
 /** The step's id, and the check id under which "no numbers now" is kept. */
 export const NUMBERS = 'numbers';
@@ -10,7 +11,7 @@ export const NUMBERS = 'numbers';
 /** Numbers pay once what they can tell apart is this likely together, and no single cause stands out. */
 const ENTRIES_LIKELY = 0.75;
 const ALREADY_PLAIN = 0.6;
-const LANDS_ELSEWHERE: Readonly<Record<string, string>> = { 'how-far': 'elsewhere', 'mount-does': 'elsewhere' };
+const LANDS_ELSEWHERE = tableOf({ 'how-far': 'elsewhere', 'mount-does': 'elsewhere' });
 
 export const numbersWanted = (
   situation: Situation,
@@ -22,7 +23,7 @@ export const numbersWanted = (
   if (asked) return false;
   const elsewhere = evidence.observations.some(({ check, answer }) => {
     const numbers = situation.checks[check];
-    return LANDS_ELSEWHERE[numbers?.entry.id ?? ''] === numbers?.answers[answer] && numbers !== undefined;
+    return LANDS_ELSEWHERE.get(numbers?.entry.id ?? '') === numbers?.answers[answer] && numbers !== undefined;
   });
   if (!elsewhere) return false;
   let entries = 0;

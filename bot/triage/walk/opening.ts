@@ -7,6 +7,7 @@ import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type Client, type Only, type System } from '../model/schema.js';
 import { takenBackIn, type WalkEvent } from './walk-state.js';
+import { tableOf } from '../../ground/table-of.js';
 
 export type OpeningField = 'path' | 'system' | 'client';
 
@@ -81,16 +82,16 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
 };
 
 /** Answers that place the trouble behind the connection, where the way to the mount does not matter. */
-const BEHIND_THE_LINK: Readonly<Record<string, readonly string[]>> = {
+const BEHIND_THE_LINK = tableOf<readonly string[]>({
   'how-far': ['no-light', 'no-move', 'elsewhere'],
   'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
-};
+});
 
 /** Whether the way to the mount bears on what was said so far. */
 export const pathMatters = (situation: Situation, evidence: Evidence): boolean =>
   !evidence.observations.some(({ check, answer }) => {
     const numbers = situation.checks[check];
-    return BEHIND_THE_LINK[numbers?.entry.id ?? '']?.includes(numbers?.answers[answer] ?? '') === true;
+    return BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(numbers?.answers[answer] ?? '') === true;
   });
 
 const bySystem = (text: unknown): boolean =>

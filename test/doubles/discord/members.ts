@@ -98,12 +98,12 @@ export const createMember = (
       const left = end - Date.now();
       if (left <= 0) throw new NotAnswered(`${person.name} got no answer to ${what} within ${timeoutMs} ms`);
       await new Promise<void>((resolve) => {
-        const timer = setTimeout(finish, Math.min(left, QUIET_MS / 2));
-        function finish(): void {
+        const finish = (): void => {
           clearTimeout(timer);
           world.changes.off('change', finish);
           resolve();
-        }
+        };
+        const timer = setTimeout(finish, Math.min(left, QUIET_MS / 2));
         world.changes.once('change', finish);
       });
     }

@@ -2,6 +2,7 @@
 import type { UtcMs } from '../../../sky/types.js';
 import { namesHour, namesNight } from '../../../times/index.js';
 import { numberOf, takeFirst, type Run, type Sentence } from './words.js';
+import { tableOf } from '../../../ground/table-of.js';
 
 export interface When {
   /** As the time rooms read it. */
@@ -17,7 +18,7 @@ const MONTHS =
   'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTHS})( \\d{4})?$`, 'u');
 /** The middle of a season as the north has it; the note says which day was taken. */
-const SEASONS: Readonly<Record<string, string>> = {
+const SEASONS = tableOf({
   'in spring': '15 apr',
   'in the spring': '15 apr',
   'in summer': '15 jul',
@@ -27,13 +28,13 @@ const SEASONS: Readonly<Record<string, string>> = {
   'in the fall': '15 oct',
   'in winter': '15 jan',
   'in the winter': '15 jan',
-};
-const DAY_OF: Readonly<Record<string, string>> = { early: '5', mid: '15', late: '25' };
+});
+const DAY_OF = tableOf({ early: '5', mid: '15', late: '25' });
 const PREPOSITION = /^(?:on|for|at|around|about|by|till|til|until|from|after|before|@|during|this)$/u;
 const UNTIL = /^(?:till|til|until|before|by)$/u;
 
 /** Days with names of their own. */
-const NAMED_DAYS: Readonly<Record<string, string>> = {
+const NAMED_DAYS = tableOf({
   weekend: 'saturday',
   'this weekend': 'saturday',
   'the weekend': 'saturday',
@@ -45,7 +46,7 @@ const NAMED_DAYS: Readonly<Record<string, string>> = {
   'new years eve': '31 dec',
   halloween: '31 oct',
   'bonfire night': '5 nov',
-};
+});
 
 /** Weekdays so short that they may be another word. */
 const SHORT_DAY = /^(?:sun|sat|mon|wed)$/u;
@@ -61,9 +62,10 @@ const plainDate = (words: string): string =>
 /** The 15th of a month, a season's middle, a day with a name of its own. */
 const roughNight = ({ plain }: Run): string | null => {
   const month = MONTH.exec(plain);
-  if (month !== null) return `${DAY_OF[month[1] ?? 'mid'] ?? '15'} ${month[2] ?? ''}${month[3] ?? ''}`;
-  if (Object.hasOwn(SEASONS, plain)) return SEASONS[plain] ?? null;
-  return Object.hasOwn(NAMED_DAYS, plain) ? (NAMED_DAYS[plain] ?? null) : null;
+  if (month !== null) return `${DAY_OF.get(month[1] ?? 'mid') ?? '15'} ${month[2] ?? ''}${month[3] ?? ''}`;
+  const season = SEASONS.get(plain);
+  if (season !== undefined) return season;
+  return NAMED_DAYS.get(plain) ?? null;
 };
 
 /** Words that are a night as they stand; the Sun is not Sunday, and "the new moon" is asked for as often as it is a night. */
@@ -151,7 +153,7 @@ const LONGEST = 5;
 
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
-  const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || Object.hasOwn(SEASONS, run.plain);
+  const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || SEASONS.has(run.plain);
   let month = false;
   const readNight = (run: Run, before: string): string | null => {
     const found = nightIn(run, before, nowUtcMs);

@@ -1,4 +1,5 @@
 /** A sentence as words that parts are taken from: each word once, so that what an hour was made of is not a target as well. */
+import { tableOf } from '../../../ground/table-of.js';
 
 export interface Word {
   /** As typed, without the marks around it. */
@@ -109,7 +110,7 @@ const LITTLE = new Set(
 
 export const isLittle = (word: string): boolean => LITTLE.has(word) || /^[\d.,:]+$/u.test(word);
 
-const NUMBERS: Readonly<Record<string, number>> = {
+const NUMBERS = tableOf({
   one: 1,
   two: 2,
   three: 3,
@@ -124,8 +125,8 @@ const NUMBERS: Readonly<Record<string, number>> = {
   twelve: 12,
   twenty: 20,
   thirty: 30,
-};
+});
 
 /** "ten", "10"; null for other words. */
 export const numberOf = (word: string): number | null =>
-  NUMBERS[word] ?? (/^\d{1,3}(?:\.\d+)?$/u.test(word) ? Number(word) : null);
+  NUMBERS.get(word) ?? (/^\d{1,3}(?:\.\d+)?$/u.test(word) ? Number(word) : null);

@@ -12,11 +12,12 @@ import { isRecord, recordAt, textAt } from '../answer/matrix-event.js';
 import type { Homeserver } from './homeserver-call.js';
 import type { NativeCrypto } from './native-crypto.js';
 import { MatrixError } from './sdk.js';
+import { tableOf } from '../../../ground/table-of.js';
 
 /** The library's numbers for its requests; its own enum is a type only. */
 const REQUEST = { keysUpload: 0, keysQuery: 1, keysClaim: 2, toDevice: 3, signatureUpload: 4 } as const;
 /** The library's numbers for who may read a room's past. */
-const VISIBILITY: Readonly<Record<string, number>> = { invited: 0, joined: 1, shared: 2, world_readable: 3 };
+const VISIBILITY = tableOf({ invited: 0, joined: 1, shared: 2, world_readable: 3 });
 const MEGOLM = 1;
 
 /** What may stand in the way of other servers' members: a claim or a query gives them this long. */
@@ -149,8 +150,8 @@ export const createEncryptionEngine = ({ native, machine, homeserver, readersOf 
       const readers = await readersOf(roomId);
       const settings = new native.EncryptionSettings();
       settings.algorithm = MEGOLM;
-      settings.historyVisibility = (VISIBILITY[textAt(room, 'historyVisibility') ?? ''] ??
-        VISIBILITY['joined']) as never;
+      settings.historyVisibility = (VISIBILITY.get(textAt(room, 'historyVisibility') ?? '') ??
+        VISIBILITY.get('joined')) as never;
       settings.rotationPeriod =
         bounded(room['rotation_period_ms'], ROTATION.leastMs, ROTATION.usualMs, ROTATION.usualMs) * 1000n;
       settings.rotationPeriodMessages = bounded(

@@ -10,6 +10,7 @@ const MOST_PAGES = 20;
  * A room's events from a point backwards, newest first, opened where encrypted.
  * @param from a pagination token, or null for the newest
  */
+// eslint-disable-next-line func-style -- no arrow can be a generator
 export async function* eventsBackwards(
   client: PierhandMatrixClient,
   roomId: string,
