@@ -108,112 +108,175 @@ const movingTarget = (catalogue: Catalogue, text: string, shown: string): Target
   return { ok: true, target: only, note: catalogue.moving?.noteOn(only) ?? '' };
 };
 
+type Reason = Extract<TargetProblem, { problem: 'unknown-target' }>['reason'];
+
+/** A text under its several readings. */
+interface Typed {
+  readonly catalogue: Catalogue;
+  /** Without marks and quotes around it. */
+  readonly clean: string;
+  /** Folded, without its article, and the same without spaces. */
+  readonly words: string;
+  readonly key: string;
+  /** For showing. */
+  readonly shown: string;
+  /** As the number of a catalogue. */
+  readonly number: string | undefined;
+}
+
+const unknown = (shown: string, reason: Reason, nearest: readonly Target[] = []): TargetProblem => ({
+  ok: false,
+  problem: 'unknown-target',
+  text: shown,
+  nearest,
+  reason,
+});
+
+/** The only one there, or which of several. */
+const settle = ({ catalogue, shown }: Typed, positions: readonly number[]): TargetResolution | null => {
+  const [only, ...others] = bestKnownFirst(catalogue, positions);
+  if (only === undefined) return null;
+  if (others.length === 0) return { ok: true, target: catalogue.targetAt(only) };
+  const candidates = [only, ...others].slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p));
+  return { ok: false, problem: 'ambiguous-target', text: shown, candidates };
+};
+
+/** A close group under one letter is its brightest star. */
+const closeGroup = ({ catalogue, shown }: Typed, positions: readonly number[]): TargetResolution | null => {
+  const magnitudeAt = (p: number): number => catalogue.sweep.magnitude[p] ?? 99;
+  const [brightest] = [...positions].sort((a, b) => magnitudeAt(a) - magnitudeAt(b));
+  if (brightest === undefined || !closeTogether(catalogue, positions)) return null;
+  const target = catalogue.targetAt(brightest);
+  return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
+};
+
+/**
+ * A name that is one object's whole name and another's without its last word ("Southern Pinwheel") is asked about too;
+ * a star's name is not (Merope, and the nebula about it).
+ */
+const alsoShort = ({ catalogue, key, number }: Typed, direct: readonly number[]): readonly number[] => {
+  const isOfStar = direct.some((p) => catalogue.targetAt(p).kind.endsWith('star'));
+  return number !== undefined || direct.length === 0 || isOfStar ? [] : positionsAt(catalogue.index.short, key);
+};
+
+/** Under a whole name, a catalogue's number, a star's letter. */
+const asNamed = (typed: Typed): TargetResolution | null => {
+  const { catalogue, clean, key, number } = typed;
+  const { exact } = catalogue.index;
+  const stars = starPositions(catalogue, clean);
+  const direct = [...positionsAt(exact, key), ...(number === undefined ? [] : positionsAt(exact, number))];
+  const group = direct.length === 0 && stars.loose ? closeGroup(typed, stars.positions) : null;
+  return group ?? settle(typed, [...direct, ...alsoShort(typed, direct), ...stars.positions]);
+};
+
+const asCoordinates = ({ clean, shown }: Typed): TargetResolution | null => {
+  const reading = readCoordinates(clean);
+  if (!reading) return null;
+  if (!reading.ok)
+    return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
+  const target = coordinateTarget(reading.raHours, reading.decDeg);
+  return { ok: true, target, ...(reading.note === undefined ? {} : { note: reading.note }) };
+};
+
+/** Under a name without its last word; a constellation's alone is its galaxy, else the best known in it. */
+const asShortName = (typed: Typed): TargetResolution | null => {
+  const { catalogue, clean, key, words } = typed;
+  const { exact, short } = catalogue.index;
+  const without = withoutKind(words);
+  const hits = [
+    ...positionsAt(short, key),
+    ...(without === null ? [] : [...positionsAt(short, without), ...positionsAt(exact, without)]),
+  ];
+  const constellation = constellationOf(clean);
+  if (constellation === undefined) return settle(typed, hits);
+  const galaxies = hits.filter((p) => catalogue.targetAt(p).kind === 'galaxy');
+  const meant = galaxies.length > 0 ? galaxies : bestOfConstellation(catalogue, constellation);
+  return settle(typed, meant) ?? settle(typed, hits);
+};
+
+const asMoving = ({ catalogue, clean, shown }: Typed): TargetResolution | null => movingTarget(catalogue, clean, shown);
+
+/** A number that no object bears. */
+const asNumber = ({ catalogue, number, shown }: Typed): TargetResolution | null => {
+  if (number === undefined) return null;
+  const whole = positionsAt(catalogue.index.exact, number.replace(/[a-z]+\d*$|ned\d+$/, ''));
+  const reason = catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found';
+  return unknown(
+    shown,
+    reason,
+    whole.map((p) => catalogue.targetAt(p)),
+  );
+};
+
+const asTold = ({ catalogue, clean }: Typed): TargetResolution | null => {
+  const told = asToldOurselves(clean);
+  return told === null ? null : resolveTarget(catalogue, told);
+};
+
+/** What moves, and is in no list of ours. */
+const asUnlisted = ({ catalogue, clean, shown }: Typed): TargetResolution | null => {
+  const planet = planetOfMoon(clean);
+  if (planet) return unknown(shown, 'moon-of-planet', [planet]);
+  if (isSatellite(clean)) return unknown(shown, 'satellite');
+  if (!movesUnlisted(clean)) return null;
+  return unknown(shown, catalogue.moving?.state() === 'read' ? 'not-in-list' : 'moves-unlisted');
+};
+
+/** With a slip of the finger in it. */
+const asSlip = (typed: Typed): TargetResolution | null => {
+  const { catalogue, clean, words, shown } = typed;
+  const planet = solarSystemSlip(clean);
+  if (planet) return { ok: true, target: planet, isSlip: true, note: `Took “${shown}” to be ${planet.name}.` };
+  const { certain, spelling, nearest } = nearestNames(catalogue, words);
+  const settled = settle(typed, certain);
+  if (settled === null)
+    return unknown(
+      shown,
+      'not-found',
+      nearest.slice(0, 5).map((p) => catalogue.targetAt(p)),
+    );
+  if (!settled.ok) return settled;
+  const { name } = settled.target;
+  return {
+    ...settled,
+    isSlip: true,
+    note: `Took “${shown}” to be ${spelling}${name === spelling ? '' : ` (${name})`}.`,
+  };
+};
+
+/** The first that has something to say. */
+const READINGS: readonly ((typed: Typed) => TargetResolution | null)[] = [
+  asNamed,
+  asCoordinates,
+  asShortName,
+  asMoving,
+  asNumber,
+  asTold,
+  asUnlisted,
+  asSlip,
+];
+
 /**
  * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
  * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
  */
 export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolution => {
   const shown = quotable(text);
-  const unknown = (
-    reason: Extract<TargetProblem, { problem: 'unknown-target' }>['reason'],
-    positions: readonly number[] = [],
-  ): TargetProblem => ({
-    ok: false,
-    problem: 'unknown-target',
-    text: shown,
-    nearest: positions.map((p) => catalogue.targetAt(p)),
-    reason,
-  });
-  if (text.length > 10 * LONGEST_TEXT) return unknown('too-long');
+  if (text.length > 10 * LONGEST_TEXT) return unknown(shown, 'too-long');
   const clean = cleanText(text)
     .replace(/^["“”']+|["“”']+$/gu, '')
     .trim();
-  if (clean.length > LONGEST_TEXT) return unknown('too-long');
+  if (clean.length > LONGEST_TEXT) return unknown(shown, 'too-long');
 
   const body = solarSystemTarget(clean);
   if (body) return { ok: true, target: body };
   const words = foldWords(clean).replace(/^the (?=.)/, '');
-  if (words === '') return unknown('empty');
-
-  const { exact, short } = catalogue.index;
-  const settle = (positions: readonly number[], note?: string): TargetResolution | null => {
-    const best = bestKnownFirst(catalogue, positions);
-    const only = best[0];
-    if (only === undefined) return null;
-    if (best.length === 1)
-      return { ok: true, target: catalogue.targetAt(only), ...(note === undefined ? {} : { note }) };
-    return {
-      ok: false,
-      problem: 'ambiguous-target',
-      text: shown,
-      candidates: best.slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p)),
-    };
-  };
-
+  if (words === '') return unknown(shown, 'empty');
   const key = words.replaceAll(' ', '');
-  const number = catalogueNumberKey(clean);
-  const stars = starPositions(catalogue, clean);
-  const direct = [...positionsAt(exact, key), ...(number === undefined ? [] : positionsAt(exact, number))];
-  if (direct.length === 0 && stars.loose && closeTogether(catalogue, stars.positions)) {
-    const brightest = [...stars.positions].sort(
-      (a, b) => (catalogue.sweep.magnitude[a] ?? 99) - (catalogue.sweep.magnitude[b] ?? 99),
-    )[0];
-    if (brightest !== undefined) {
-      const target = catalogue.targetAt(brightest);
-      return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
-    }
+  const typed: Typed = { catalogue, clean, words, key, shown, number: catalogueNumberKey(clean) };
+  for (const read of READINGS) {
+    const found = read(typed);
+    if (found !== null) return found;
   }
-  // A name that is one object's whole name and another's without its last word ("Southern Pinwheel") is asked about too;
-  // a star's name is not (Merope, and the nebula about it).
-  const alike =
-    number === undefined && direct.length > 0 && direct.every((p) => !catalogue.targetAt(p).kind.endsWith('star'))
-      ? positionsAt(short, key)
-      : [];
-  const found = settle([...direct, ...alike, ...stars.positions]);
-  if (found) return found;
-
-  const reading = readCoordinates(clean);
-  if (reading) {
-    if (!reading.ok)
-      return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
-    const target = coordinateTarget(reading.raHours, reading.decDeg);
-    return { ok: true, target, ...(reading.note === undefined ? {} : { note: reading.note }) };
-  }
-
-  const constellation = constellationOf(clean);
-  const shortKeys = [key, withoutKind(words)].filter((k) => k !== null);
-  const shortHits = shortKeys.flatMap((k) => [...positionsAt(short, k), ...(k === key ? [] : positionsAt(exact, k))]);
-  if (constellation !== undefined) {
-    const galaxies = shortHits.filter((p) => catalogue.targetAt(p).kind === 'galaxy');
-    const asked = settle(galaxies.length > 0 ? galaxies : bestOfConstellation(catalogue, constellation));
-    if (asked) return asked;
-  }
-  const shortened = settle(shortHits);
-  if (shortened) return shortened;
-  const moving = movingTarget(catalogue, clean, shown);
-  if (moving) return moving;
-
-  if (number !== undefined) {
-    const whole = positionsAt(exact, number.replace(/[a-z]+\d*$|ned\d+$/, ''));
-    return unknown(catalogue.index.nonexistent.has(number) ? 'listed-as-nonexistent' : 'not-found', whole);
-  }
-  const told = asToldOurselves(clean);
-  if (told !== null) return resolveTarget(catalogue, told);
-  const planet = planetOfMoon(clean);
-  if (planet) return { ok: false, problem: 'unknown-target', text: shown, nearest: [planet], reason: 'moon-of-planet' };
-  if (isSatellite(clean)) return unknown('satellite');
-  if (movesUnlisted(clean)) return unknown(catalogue.moving?.state() === 'read' ? 'not-in-list' : 'moves-unlisted');
-  const slipped = solarSystemSlip(clean);
-  if (slipped) return { ok: true, target: slipped, note: `Took “${shown}” to be ${slipped.name}.` };
-  const near = nearestNames(catalogue, words);
-  if (near.certain.length > 0) {
-    const first = near.certain[0];
-    const target = first === undefined ? undefined : catalogue.targetAt(first);
-    const settled = settle(
-      near.certain,
-      `Took “${shown}” to be ${near.spelling}${target && target.name !== near.spelling ? ` (${target.name})` : ''}.`,
-    );
-    if (settled) return settled;
-  }
-  return unknown('not-found', near.nearest.slice(0, 5));
+  return unknown(shown, 'not-found');
 };

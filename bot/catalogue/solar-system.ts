@@ -59,6 +59,13 @@ const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
   ).flatMap(([planet, moons]) => moons.split(' ').map((moon) => [moon, planet] as const)),
 );
 
+const MINOR_PLANETS =
+  'ceres pallas juno vesta astraea hebe iris flora hygiea eris haumea makemake eros halley encke'.split(' ');
+const MINOR_PLANET = new RegExp(`^(?:${MINOR_PLANETS.join('|')})$`);
+
+/** The names, as keys, of what moves beside the planets. */
+export const MOVING_NAMES: readonly string[] = [...MOONS.keys(), ...MINOR_PLANETS];
+
 /** The planet that a moon goes with ("Titan" → Saturn), or undefined. */
 export const planetOfMoon = (text: string): Target | undefined => {
   const planet = MOONS.get(foldKey(text));
@@ -76,8 +83,6 @@ export const isSatellite = (text: string): boolean => {
 export const movesUnlisted = (text: string): boolean => {
   return (
     /\b(?:comets?|asteroids?|minor planets?)\b|^[cpdx]\/\s?-?\d|^\d+[pi](?:\/|$)/i.test(text) ||
-    /^(?:ceres|pallas|juno|vesta|astraea|hebe|iris|flora|hygiea|eris|haumea|makemake|eros|halley|encke)$/.test(
-      foldKey(text),
-    )
+    MINOR_PLANET.test(foldKey(text))
   );
 };

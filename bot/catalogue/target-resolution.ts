@@ -53,4 +53,18 @@ export type TargetProblem =
     };
 
 /** `note` says what was taken for granted: a spelling corrected, a unit inferred, the brightest of a close pair. */
-export type TargetResolution = { readonly ok: true; readonly target: Target; readonly note?: string } | TargetProblem;
+export type TargetResolution =
+  | {
+      readonly ok: true;
+      readonly target: Target;
+      readonly note?: string;
+      /** Set where a spelling was corrected. */
+      readonly isSlip?: true;
+    }
+  | TargetProblem;
+
+/** Whether a text names a target, or several, as it stands: without a slip in it, and no two numbers that may be coordinates. */
+export const isNamed = (found: TargetResolution): boolean => {
+  if (!found.ok) return found.problem === 'ambiguous-target';
+  return found.isSlip !== true && (found.note === undefined || found.target.kind !== 'coordinates');
+};

@@ -23,6 +23,7 @@ import { sidereal } from './sidereal.js';
 import { site } from './site/site.js';
 import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
+import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
@@ -55,4 +56,4 @@ export const allCommands: readonly Command[] = [
 ];
 
 /** Who is asked, in order, about text that begins with no command. */
-export const allReaders: readonly WordsReader[] = [waitingWords, plainReader];
+export const allReaders: readonly WordsReader[] = [waitingWords, slippedCommand, plainReader];

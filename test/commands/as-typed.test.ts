@@ -153,8 +153,9 @@ describe('plain questions', () => {
     for (const { run } of choices) await answer(settled, run, NOW, someone(run));
   });
 
-  it('leaves a mistyped command a mistyped command', async () => {
-    const outcome = await ask(settled, 'alignemnt', NOW, someone('slip'));
-    expect(outcome).toMatchObject({ problem: 'unknown-command' });
+  it('takes a command with a slip for the command, and no other word for one', async () => {
+    expect((await answer(settled, 'alignemnt', NOW, someone('slip'))).title).toMatch(/^Stars to align/u);
+    for (const word of ['alignments-r-us', 'sunny', 'darling', 'constructor'])
+      expect(await ask(settled, word, NOW, someone(word)), word).toMatchObject({ problem: 'unknown-command' });
   });
 });

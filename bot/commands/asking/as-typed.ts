@@ -2,7 +2,7 @@
  * Understands options as people type them, for every command alike: "up m42 saturday", "dark sydney", "altitude vega 9pm
  * 52.71,0.12", "tonight galaxies with binoculars", "site use fen". Which option takes what follows from the declaration.
  */
-import { resolveTarget } from '../../catalogue/index.js';
+import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { fittingChoices } from '../../reply/reply.js';
@@ -10,7 +10,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
-import { mended } from './phone-words.js';
+import { mended } from './spelling/known-words.js';
 import { commandLine } from './question-parts.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
 import { withoutTrailing } from './trailing-words.js';
@@ -106,10 +106,7 @@ const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLe
   return head;
 };
 
-const isTarget = (deps: Deps, text: string): boolean => {
-  const found = resolveTarget(deps.catalogue, text);
-  return found.ok ? found.note === undefined : found.problem === 'ambiguous-target';
-};
+const isTarget = (deps: Deps, text: string): boolean => isNamed(resolveTarget(deps.catalogue, text));
 
 /** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
 const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promise<string> => {
@@ -265,6 +262,12 @@ const askWhichPlace = async ({ deps, command, asker }: Typed, raw: Raw): Promise
   );
 };
 
+/** Where names are given (a site's), words are as they were typed; so is the whole name of a target. */
+const withoutSlips = ({ deps, command }: Typed, text: string): string => {
+  const givesNames = Object.values(command.options).some(({ complete }) => complete === 'place');
+  return givesNames || isTarget(deps, text) ? text : mended(text, deps);
+};
+
 /** The options as meant, or the question that has to be asked first. What was given by name is never changed. */
 export const asTyped = async (
   deps: Deps,
@@ -281,7 +284,7 @@ export const asTyped = async (
   const text = bare === undefined ? undefined : (raw.get(BARE_WORDS) ?? raw.get(bare));
   if (raw.delete(BARE_WORDS) && bare !== undefined) raw.delete(bare);
   if (bare !== undefined && typeof text === 'string' && text.trim() !== '')
-    await spreadBare(typed, raw, bare, mended(text));
+    await spreadBare(typed, raw, bare, withoutSlips(typed, text));
   if (bare !== undefined && named !== undefined) {
     if (raw.has(bare)) return problem('option-twice', `${bare}: is given twice. Give it once.`);
     raw.set(bare, named);

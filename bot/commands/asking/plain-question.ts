@@ -1,7 +1,7 @@
 /** Finds the command that answers a question asked in plain words ("what's up tonight"), or says kindly why none does. */
 import { cleanText } from '../../ground/fold-text.js';
 import { problem } from '../../ground/problem.js';
-import { mended } from './phone-words.js';
+import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
 import { ABOUT_SKY } from './sentence/about-sky.js';
@@ -127,7 +127,7 @@ const withoutCourtesies = (words: string): string =>
     .replace(/[’‘`]/gu, "'")
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
     .replace(
-      /^(?:(?:please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
+      /^(?:(?:please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
       '',
     )
     .trim();
@@ -142,7 +142,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
-  const typed = withoutCourtesies(mended(words.trim()));
+  const typed = withoutCourtesies(mended(words.trim(), known));
   const plain = typed.toLowerCase();
   const first =
     talked(TALK, plain) ??
@@ -154,7 +154,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
         .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : '')),
     );
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const asked = askedOf(typed, plain, known);
+  const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
   for (const rule of [...ABOUT_GEAR, ...ABOUT_SKY]) {
     const read = rule(asked);
     if (read !== null) return { ...read, line: `${read.line}${named}` };

@@ -154,8 +154,9 @@ const runParsed = async (deps: Deps, { command, raw }: ParsedLine, ask: Ask): Pr
 };
 
 /** What a reader's line answers, its note added. */
-const runRead = async (deps: Deps, { line, note }: LineRead, ask: Ask): Promise<Outcome> => {
+const runRead = async (deps: Deps, { line, note, isTyped = false }: LineRead, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
+  if (isTyped && !isProblem(parsed)) return runTyped(deps, line, parsed, ask);
   const outcome = isProblem(parsed) ? parsed : await runParsed(deps, parsed, ask);
   return note === undefined || isProblem(outcome) ? outcome : { ...outcome, notes: [...outcome.notes, note] };
 };
@@ -209,6 +210,12 @@ const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask):
   return (await readWords(deps, line, ask, mendingReaders(deps))) ?? outcome;
 };
 
+/** A line that begins with a command, read as a sentence where it is one. */
+const runTyped = async (deps: Deps, line: string, parsed: ParsedLine, ask: Ask): Promise<Outcome> => {
+  const asSentence = await readSentence(deps, line, parsed.command, ask);
+  return asSentence ?? mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
+};
+
 /** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
 const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 
@@ -218,11 +225,7 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
  */
 export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  if (!isProblem(parsed)) {
-    const asSentence = await readSentence(deps, line, parsed.command, ask);
-    if (asSentence !== null) return asSentence;
-    return mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
-  }
+  if (!isProblem(parsed)) return runTyped(deps, line, parsed, ask);
   return NO_COMMAND.includes(parsed.problem)
     ? ((await readWords(deps, line.slice(0, PASTE_LIMIT), ask)) ?? parsed)
     : parsed;

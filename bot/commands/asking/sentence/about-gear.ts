@@ -14,7 +14,7 @@ const TROUBLE = new RegExp(
 );
 
 const trouble: Rule = (asked) =>
-  says(asked, TROUBLE) && !says(asked, /\bremind\b|\bmeridian flip\b/u) ? { line: `triage ${asked.typed}` } : null;
+  says(asked, TROUBLE) && !says(asked, /\bremind\b|\bmeridian flip\b/u) ? { line: `triage ${asked.original}` } : null;
 
 const LANDED =
   /\b(?:landed|lands?|landing|ended up|ends up|end up|it went to|went to|hit|stopped (?:at|on)|is pointing at|was pointing at|points? at|pointed at|got|came out|finished)\b/u;

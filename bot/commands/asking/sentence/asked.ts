@@ -1,13 +1,13 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
-import { resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
-import { takeSlip, takeTargets } from './targets.js';
+import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, townLeft, type PlaceKnowledge } from './where.js';
-import { isLittle, sentenceOf } from './words.js';
+import { isLittle, sentenceOf, type Sentence } from './words.js';
 
 export interface Known {
   readonly catalogue: Catalogue;
@@ -21,6 +21,8 @@ export interface Asked {
   /** All of it, in lower case, without the marks at its ends. */
   readonly plain: string;
   readonly typed: string;
+  /** As it came, slips and all: for those who read more than questions. */
+  readonly original: string;
   readonly when: When;
   readonly place: string | null;
   readonly kit: string | null;
@@ -48,15 +50,38 @@ const SHORT = 3;
 const ASKS =
   /\b(?:up|see|look\w*|high|where\w*|when|rise\w*|sets?|setting|visible|find|point|good|best|tonight|remind|altitude)\b/u;
 
-export const askedOf = (typed: string, plain: string, known: Known): Asked => {
+const unreadIn = ({ words, taken }: Sentence): string[] =>
+  words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain)).map(({ plain }) => plain);
+
+/** Whether a name with a slip may stand among the words that are unread: nothing else is named, and they are few. */
+const mayHoldSlip = (
+  plain: string,
+  sentence: Sentence,
+  { named, isTown }: { readonly named: readonly NamedTarget[]; readonly isTown: boolean },
+): boolean => {
+  const left = sentence.taken.filter((used) => !used).length;
+  const isNothingNamed = named.every(({ text }) => text === 'moon' || text === 'sun');
+  return (
+    (ASKS.test(plain) || left <= SHORT) &&
+    isNothingNamed &&
+    !isTown &&
+    unreadIn(sentence).length <= MOST_UNREAD_FOR_SLIP
+  );
+};
+
+/** A slip that is sure, or, where nothing but a name was typed, one that is near to some. */
+const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
+  takeSlip(sentence, catalogue) ??
+  (sentence.words.every((_, i) => sentence.taken[i] === true || !isLittle(sentence.words[i]?.plain ?? ''))
+    ? takeGuess(sentence, catalogue)
+    : null);
+
+export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
   const knowledge: PlaceKnowledge = {
     places: known.places,
     siteNames: known.siteNames,
-    isTarget: (text) => {
-      const found = resolveTarget(known.catalogue, text);
-      return found.ok ? found.note === undefined : found.problem === 'ambiguous-target';
-    },
+    isTarget: (text) => isNamed(resolveTarget(known.catalogue, text)),
     isSeveralTargets: (text) => !resolveTarget(known.catalogue, text).ok,
   };
   const kit = takeKit(sentence);
@@ -65,26 +90,20 @@ export const askedOf = (typed: string, plain: string, known: Known): Asked => {
   const place = takePlace(sentence, knowledge);
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
-  const unread = (): string[] =>
-    sentence.words
-      .filter(({ plain: word }, i) => sentence.taken[i] !== true && !isLittle(word))
-      .map((word) => word.plain);
   const town = place ?? townLeft(sentence, knowledge);
   if (town !== place) sentence.taken.fill(true);
-  const mayBeSlip = ASKS.test(plain) || sentence.words.length <= SHORT;
-  const isShort =
-    mayBeSlip && named.length === 0 && kind === null && town === place && unread().length <= MOST_UNREAD_FOR_SLIP;
-  const slip = isShort ? takeSlip(sentence, known.catalogue) : null;
+  const slip = mayHoldSlip(plain, sentence, { named, isTown: town !== place }) ? slipIn(sentence, known) : null;
   return {
     plain,
     typed,
+    original,
     when,
     place: town,
     kit,
     sky,
-    kind,
+    kind: slip === null ? kind : kindIn(sentence),
     targets: (slip === null ? named : [slip]).map(({ text }) => text),
-    left: unread(),
+    left: unreadIn(sentence),
   };
 };
 

@@ -1,5 +1,5 @@
 /** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
-import { resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
 
 const LONGEST = 5;
@@ -29,7 +29,7 @@ const found = (catalogue: Catalogue, plain: string): string | null => {
   if (plain.length < 2 || isNothing(plain) || plain === 'moon' || plain === 'sun') return null;
   for (const spelling of spellings(plain)) {
     const resolved = resolveTarget(catalogue, spelling);
-    if (resolved.ok ? resolved.note === undefined : resolved.problem === 'ambiguous-target') return spelling;
+    if (isNamed(resolved)) return spelling;
     if (!resolved.ok && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason)) return spelling;
   }
   return null;
@@ -71,13 +71,30 @@ export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly 
 const isFree = ({ taken }: Sentence, { at, count }: Run): boolean => !taken.slice(at, at + count).some((used) => used);
 
 const LEAST_LETTERS = 5;
+const LONGEST_SLIP = 3;
 
-/** A name with a slip in it; the command then says as what it was taken. */
+/** Words that are no part of a name with a slip in it, unless a name begins so. */
+const hasLittle = (plain: string): boolean => !BEGINS_NAMES.test(plain) && plain.split(' ').some(isLittle);
+
+/** A name with a slip in it, its word of kind with it ("whirpool galaxy"); the command then says as what it was taken. */
 export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget | null => {
-  for (const run of runsOf(sentence, 2)) {
-    if (run.plain.length < LEAST_LETTERS || run.plain.split(' ').some(isLittle)) continue;
+  for (const run of runsOf(sentence, LONGEST_SLIP)) {
+    if (run.plain.length < LEAST_LETTERS || hasLittle(run.plain) || isNothing(run.plain)) continue;
     const resolved = resolveTarget(catalogue, run.plain);
-    if (!resolved.ok || resolved.note === undefined) continue;
+    if (!resolved.ok || resolved.isSlip !== true) continue;
+    take(sentence, run);
+    return { text: run.plain, at: run.at };
+  }
+  return null;
+};
+
+/** A name that none is near enough to be taken for, where some are near: the answer offers those. */
+export const takeGuess = (sentence: Sentence, catalogue: Catalogue): NamedTarget | null => {
+  const left = runsOf(sentence, LONGEST_SLIP).filter(({ plain }) => plain.length > LEAST_LETTERS && !hasLittle(plain));
+  for (const run of left) {
+    const resolved = resolveTarget(catalogue, run.plain);
+    const isNear = !resolved.ok && 'nearest' in resolved && resolved.nearest.length > 0;
+    if (!isNear || isNothing(run.plain)) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };
   }

@@ -48,8 +48,10 @@ const NAMED_DAYS = tableOf({
   'bonfire night': '5 nov',
 });
 
-/** Weekdays so short that they may be another word. */
-const SHORT_DAY = /^(?:sun|sat|mon|wed)$/u;
+/** Weekdays so short that they are another word as well. */
+const SHORT_DAY = /^(?:sun|mon)$/u;
+/** "it sat outside" is no Saturday. */
+const SITS = /^(?:it|that|which|i|we|has|have|mount|scope|telescope|cat)$/u;
 
 /** "the 12th of december" as the time rooms read it. */
 const plainDate = (words: string): string =>
@@ -72,6 +74,7 @@ const roughNight = ({ plain }: Run): string | null => {
 const mayBeNight = (words: string, before: string): boolean => {
   if (/^(?:on|for|at|in \D)/u.test(words) && !/^in (?:a|one|two|three) /u.test(words)) return false;
   if (SHORT_DAY.test(words)) return /^(?:on|this|next)$/u.test(before);
+  if (words === 'sat' && SITS.test(before)) return false;
   return !/moon|quarter/u.test(words) || /^(?:at|on|around|by|until|during|under)$/u.test(before);
 };
 

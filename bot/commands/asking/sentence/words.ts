@@ -87,7 +87,7 @@ export const takeFirst = (
 };
 
 /** Words that are no target, place or name by themselves, and that begin and end none. */
-const LITTLE = new Set(
+export const LITTLE_WORDS: ReadonlySet<string> = new Set(
   `a able about actually broad after again ago all alone already also alright am an and another any anyone anything are around as ask at away
   be because been before being best better big both bright brighter but by bye called came can cannot cant can't cheers clear close closer closest come
   comes coming could couldnt couldn't day daylight daytime dark dear degrees did didn't do does doesnt doesn't doing done don't down drifts drift during each early easy
@@ -108,7 +108,7 @@ const LITTLE = new Set(
   rings drown visible observable altitude azimuth direction elevation position beginners beginner`.split(/\s+/u),
 );
 
-export const isLittle = (word: string): boolean => LITTLE.has(word) || /^[\d.,:]+$/u.test(word);
+export const isLittle = (word: string): boolean => LITTLE_WORDS.has(word) || /^[\d.,:]+$/u.test(word);
 
 const NUMBERS = tableOf({
   one: 1,

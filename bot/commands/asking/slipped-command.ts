@@ -1,0 +1,17 @@
+/** A command whose name has a slip of the thumb in it: "tonigt norwich", "hlep". */
+import type { WordsReader } from '../core/command.js';
+import { LINE_LIMIT } from '../core/grammar.js';
+import { commandMeant } from './spelling/known-words.js';
+
+const FIRST = /^\s*\/?(\S+)/u;
+
+export const slippedCommand: WordsReader = {
+  name: 'a command with a slip',
+  read: (deps, { text }) => {
+    const first = FIRST.exec(text)?.[1] ?? '';
+    const names = deps.commands.map(({ name }) => name);
+    const meant = text.length > LINE_LIMIT ? null : commandMeant(first, deps.catalogue, names);
+    const line = text.replace(FIRST, meant ?? first);
+    return Promise.resolve(meant === null || meant === first ? null : { line, isTyped: true });
+  },
+};

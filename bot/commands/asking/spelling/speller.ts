@@ -1,0 +1,139 @@
+/** Mends slips of a thumb in the words that questions are made of; names of targets, sites and places are left to those who know them. */
+import { editDistance } from '../../../ground/edit-distance.js';
+import { SHORT_FORMS } from './short-forms.js';
+
+export interface Speller {
+  /** Right as it stands. */
+  readonly isKnown: (word: string) => boolean;
+  /** The word meant: one slip away from a word of questions, short for it, or two of them without the gap; else the word itself. */
+  readonly word: (typed: string) => string;
+  /** All of a text, what stands between the words kept; `isKept` is asked of a word about to be mended, with the one before it. */
+  readonly text: (typed: string, isKept?: IsKept) => string;
+}
+
+type IsKept = (word: string, before: string) => boolean;
+
+const LEAST_LETTERS = 4;
+const LEAST_FOR_SOUND = 5;
+const LEAST_FOR_ANY_SLIP = 6;
+const LEAST_FOR_TWO_SLIPS = 10;
+const SOUNDS = [/[aeiouy]/gu, /[ckqsxz]/gu, /[mn]/gu, /[bp]/gu, /[dt]/gu, /[fv]/gu] as const;
+
+/** What two letters that are taken for one another have in common: "eclipce" sounds as "eclipse". */
+const soundOf = (word: string): string => SOUNDS.reduce((heard, alike, i) => heard.replace(alike, String(i)), word);
+
+/** In a short word one wrong letter makes another word; left out, doubled, swapped or of the same sound it does not. */
+const isSlip = (typed: string, meant: string): boolean => {
+  const most = meant.length < LEAST_FOR_TWO_SLIPS ? 1 : 2;
+  if (editDistance(typed, meant, most) > most) return false;
+  if (typed.length !== meant.length || typed.length >= LEAST_FOR_ANY_SLIP) return true;
+  const isSound = typed.length >= LEAST_FOR_SOUND && soundOf(typed) === soundOf(meant);
+  return isSound || [...typed].sort().join('') === [...meant].sort().join('');
+};
+
+const withoutVowels = (word: string): string => word.replace(/[aeiou]/gu, '');
+
+const addTo = (table: Map<string, string[]>, key: string, word: string): void => {
+  const there = table.get(key);
+  if (there === undefined) table.set(key, [word]);
+  else there.push(word);
+};
+
+/** What a form of a word ends in. */
+const ENDINGS = 's es ed er ers n en ing ings ly est ness less ful al'.split(' ');
+
+/** The words that one may be a form of: "changes", "tries", "clipped", "making". */
+const basesOf = (typed: string): readonly string[] =>
+  ENDINGS.filter((ending) => typed.endsWith(ending)).flatMap((ending) => {
+    const base = typed.slice(0, -ending.length);
+    return [base, `${base}e`, base.replace(/i$/u, 'y'), base.replace(/(\p{L})\1$/u, '$1')];
+  });
+
+/** Half the language ends so. */
+const HAS_MANY_NEIGHBOURS = /(?:ing|ed)$/u;
+
+/** "remindme" is "remind me", "whatstonight" is "whats tonight": words that are run on to another. */
+const RUN_ON = ['me', 'us', 'up', 'tonight', 'tomorrow', 'now', 'from'];
+const LEAST_JOINED = 4;
+
+/**
+ * @param meant words to mend to, in lower case
+ * @param isKnown words that are right as they stand beside them: names, abbreviations
+ */
+export const makeSpeller = (meant: Iterable<string>, isKnown: (word: string) => boolean): Speller => {
+  const words = new Set(meant);
+  const byFirst = new Map<string, string[]>();
+  const bySkeleton = new Map<string, string[]>();
+  for (const word of words) {
+    if (word.length < LEAST_LETTERS || !/^[a-z]+$/u.test(word)) continue;
+    if (!HAS_MANY_NEIGHBOURS.test(word)) addTo(byFirst, word.charAt(0), word);
+    addTo(bySkeleton, withoutVowels(word), word);
+  }
+
+  const slipOf = (typed: string): string | null => {
+    if (typed.length < LEAST_LETTERS) {
+      // "sav": the last letter was not hit.
+      const longer = (byFirst.get(typed.charAt(0)) ?? []).filter((word) => word.slice(0, -1) === typed);
+      return longer.length === 1 ? (longer[0] ?? null) : null;
+    }
+    const near = (byFirst.get(typed.charAt(0)) ?? []).filter((word) => isSlip(typed, word));
+    const distances = near.map((word) => editDistance(typed, word, 2));
+    const least = Math.min(...distances);
+    return near[distances.indexOf(least)] ?? null;
+  };
+
+  /** "drk" is "dark" where no other word has those consonants. */
+  const vowelsAdded = (typed: string): string | null => {
+    const found = typed.length >= 3 && withoutVowels(typed) === typed ? (bySkeleton.get(typed) ?? []) : [];
+    return found.length === 1 ? (found[0] ?? null) : null;
+  };
+
+  const parted = (typed: string): string | null => {
+    for (const second of RUN_ON) {
+      const first = typed.endsWith(second) ? typed.slice(0, -second.length) : '';
+      if (first.length >= LEAST_JOINED && words.has(first)) return `${first} ${second}`;
+    }
+    return null;
+  };
+
+  const isRight = (typed: string): boolean => words.has(typed) || isKnown(typed);
+  /** A form of a word that is right, or the word that such a form is of. */
+  const isForm = (typed: string): boolean =>
+    basesOf(typed).some(isRight) || ['s', 'ly', 'ing'].some((ending) => words.has(`${typed}${ending}`));
+
+  const mend = (typed: string): string => {
+    const short = SHORT_FORMS.get(typed);
+    if (short !== undefined) return short;
+    if (isRight(typed) || !/^[a-z]{3,18}$/u.test(typed) || isForm(typed)) return typed;
+    return vowelsAdded(typed) ?? slipOf(typed) ?? parted(typed) ?? typed;
+  };
+
+  const kept = new Map<string, string>();
+  const word = (typed: string): string => {
+    const before = kept.get(typed);
+    if (before !== undefined) return before;
+    const found = mend(typed);
+    if (kept.size < 5000) kept.set(typed, found);
+    return found;
+  };
+
+  /** A word with its marks: what is quoted, has a colon or figures within is no word of a question. */
+  const token = (typed: string, wordBefore: string, isKept: IsKept): string => {
+    const [, before = '', core = '', after = ''] = /^([("“¿¡]*)(.*?)([)”?!.,;…]*)$/u.exec(typed) ?? [];
+    const plain = core.toLowerCase().replace(/[’‘`]/gu, "'");
+    // "1.2 w" is west.
+    const found = plain.length === 1 && /\d$/u.test(wordBefore) ? plain : word(plain);
+    return found === plain || isKept(plain, wordBefore) ? typed : `${before}${found}${after}`;
+  };
+
+  const text = (typed: string, isKept: IsKept = () => false): string => {
+    let before = '';
+    return typed.replace(/\S+/gu, (one) => {
+      const found = token(one, before, isKept);
+      before = found.toLowerCase();
+      return found;
+    });
+  };
+
+  return { isKnown: isRight, word, text };
+};
