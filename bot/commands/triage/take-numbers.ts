@@ -6,8 +6,7 @@ import type { UtcMs } from '../../sky/types.js';
 import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
 import { plainQuestion } from '../asking/plain-question.js';
-import type { Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Request, Deps } from '../core/command.js';
 import { parseLine } from '../core/grammar.js';
 import { tableOf } from '../../ground/table-of.js';
 
