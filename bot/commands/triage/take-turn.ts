@@ -1,6 +1,7 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem, type Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
+import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
@@ -9,6 +10,7 @@ import {
   NUMBERS,
   stepBack,
   tellText,
+  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
@@ -17,6 +19,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import type { Asker, Request, Deps } from '../core/command.js';
+import { asksBack } from './asks-back.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
@@ -61,8 +64,10 @@ export interface Turn {
   readonly walk: Walk;
   readonly notes: readonly string[];
   readonly choices?: readonly Choice[];
-  /** The remedy in hand when these words came. */
+  /** The question or remedy in hand when these words came. */
   readonly at?: Step;
+  /** The words ask how that step is done. */
+  readonly asksBack?: boolean;
   readonly show: 'step' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
@@ -168,7 +173,7 @@ interface Began {
 const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
   show: 'step',
   ...more,
-  walk: { ...walk, state, endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
+  walk: { ...walk, state: turnFrom(walk.state, state), endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
   notes: [...notes, ...(more.notes ?? [])],
 });
 
@@ -214,19 +219,21 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   );
 };
 
+const ASKED_BACK = {
+  notes: ['Here is how, once more. “Not sure” or “Could not do it” is an answer too.'],
+  choices: [],
+};
+
 const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk } = began;
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
-  const { notes, choices } = readWords(context.model, walk, read);
+  const asks = read.facts.length === 0 && asksBack(text) && ['ask', 'try'].includes(began.before.step.kind);
+  const { notes, choices } = asks ? ASKED_BACK : readWords(context.model, walk, read);
   const went = sayingOnRemedy(began.before, text);
   const tried = went === undefined ? null : answerStep(context.model, state, began.before.step.id, went, context.by);
   if (tried !== null && !('trouble' in tried))
     return changed(began, tried, { notes: choices.length > 0 ? notes : [], choices });
-  return changed(began, state, {
-    notes,
-    choices,
-    ...(began.before.step.kind === 'try' ? { at: began.before.step } : {}),
-  });
+  return changed(began, state, { notes, choices, at: began.before.step, asksBack: asks });
 };
 
 const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {
@@ -234,11 +241,17 @@ const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem>
   return isProblem(read) ? read : takeWords(began, read.text, read.by);
 };
 
-const takeBack = (began: Began): Turn | Problem => {
-  const state = stepBack(began.walk.state);
-  return state === null
-    ? problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.')
-    : changed(began, state, { notes: ['Taken back one step.'] });
+const takeBack = ({ context, walk, notes }: Began): Turn | Problem => {
+  const state = stepBack(walk.state);
+  if (state === null)
+    return problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.');
+  const gone = walk.state.events.at(-1);
+  const note = gone?.kind === 'text' ? `Taken back: “${tidy(gone.words, 60)}”` : 'Taken back one step.';
+  return {
+    walk: { ...walk, state, endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
+    notes: [...notes, note],
+    show: 'step',
+  };
 };
 
 const withoutHelper = (walk: Walk): Walk => ({

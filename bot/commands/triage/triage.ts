@@ -54,6 +54,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     choices: turn.choices ?? [],
     whole: show === 'more',
     before: turn.at,
+    asksBack: turn.asksBack,
   });
 };
 

@@ -1,0 +1,8 @@
+/** A plain question back on the step in hand ("what speed? where do I see that?"), which deserves the how-to and not the menu again. */
+
+/** Longer than this is a story, whatever it asks. */
+const LONGEST = 120;
+const ASKS =
+  /^(?:(?:sorry|ok|okay|but|and|hm+|er+|um+|uh)[,. ]+)*(?:what|where|which|how|why|who|when|is that|is it|do i|do you|can you|should i|meaning)\b|\?\s*$/iu;
+
+export const asksBack = (text: string): boolean => text.length <= LONGEST && ASKS.test(text.trim());
