@@ -18,18 +18,7 @@ import { skyMagAt, skySample, type SkySample } from './sky-samples.js';
 import { magnitudeThen } from './variable-now.js';
 import { skyName, verdictOf, type SkyName, type Verdict } from './verdict.js';
 import { marginMag, type Seen } from './visibility.js';
-import { bestOpen, obstructed, windowsOf, type Open, type Point } from './windows.js';
-
-export interface OutlookQuestion {
-  readonly target: Target;
-  readonly observer: Observer;
-  readonly night: TimeSpan;
-  readonly twilight: Twilights;
-  readonly horizon: readonly { readonly azimuthDeg: number; readonly altitudeDeg: number }[] | null;
-  readonly nowUtcMs: UtcMs;
-  readonly equipment: Equipment;
-  readonly zenithMagPerArcsec2: number;
-}
+import { bestOpen, obstructed, windowsOf, type Open, type OutlookQuestion, type Point } from './windows.js';
 
 export interface Outlook {
   readonly verdict: Verdict;

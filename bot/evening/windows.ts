@@ -1,12 +1,24 @@
 /** In which of a night's skies a target is looked at, and when in it: dark for what is faint, twilight for what stands it. */
+import type { Target } from '../catalogue/index.js';
 import { clearSpans } from '../pointing/horizon/horizon-profile.js';
 import { bestTime } from '../sky/best-time.js';
 import type { TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
 import type { Twilights } from '../sky/twilight.js';
-import type { UtcMs } from '../sky/types.js';
+import type { Observer, UtcMs } from '../sky/types.js';
 import { isBody, leastAltitudeDegOf, standsTwilight } from './pick.js';
-import type { OutlookQuestion } from './outlook.js';
+import type { Equipment } from './equipment.js';
+
+export interface OutlookQuestion {
+  readonly target: Target;
+  readonly observer: Observer;
+  readonly night: TimeSpan;
+  readonly twilight: Twilights;
+  readonly horizon: readonly { readonly azimuthDeg: number; readonly altitudeDeg: number }[] | null;
+  readonly nowUtcMs: UtcMs;
+  readonly equipment: Equipment;
+  readonly zenithMagPerArcsec2: number;
+}
 
 export interface Point {
   readonly utcMs: UtcMs;
