@@ -5,7 +5,8 @@ import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
 import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
-import { idsOf, parsePhrase, SHAPE_IDS } from './words/phrases.js';
+import { idsOf, parsePhrase } from './words/phrases.js';
+import { SHAPE_IDS } from './words/shapes.js';
 
 export interface VocabularyProblem {
   readonly kind: keyof VocabularyEntries;
