@@ -1,7 +1,7 @@
 /** The numbers of a miss inside a walk: how a line is read, what it does to the causes that stand, what is asked again. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numbers.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
 
@@ -80,6 +80,16 @@ describe('numbers typed in a walk', () => {
     expect(summary.facts.map(({ value }) => value).join('\n')).toContain(
       'Numbers of the miss: Capella; 15 degrees west',
     );
+  });
+
+  it('may be said in a sentence where they were asked for', async () => {
+    const other = { ...ODALYS, memberId: 'console:odalys-sentence' };
+    await answer(deps, 'triage', NOW, other);
+    await answer(deps, 'triage answer:how-far.elsewhere', NOW, other);
+    const reply = await answer(deps, 'triage answer:entries-screen.time', NOW, other);
+    expect((reply.data['step'] as { id: string }).id).toBe('numbers');
+    const line = 'triage I sent it to Capella and it landed 15 degrees west of it site:52.71,0.12';
+    expect((await answer(deps, line, NOW, other)).notes.join(' ')).toContain('From your numbers:');
   });
 
   it('that do not work out are words, where they were not asked for', async () => {

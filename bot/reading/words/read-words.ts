@@ -2,7 +2,7 @@
 import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
 import type { Lexicon } from './lexicon.js';
-import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch } from './phrases.js';
+import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { stands, type Leave } from './stands.js';
 
@@ -99,12 +99,19 @@ const longest = (found: readonly Found[]): readonly Found[] =>
       ),
   );
 
-/** Whether each of the sets of keys has one in the sentence, looked at once a set. */
+/** Whether the sentence has one of a set of keys, looked at once a set. */
 const UNKNOWN = 0;
 const STANDS = 1;
 const LACKS = 2;
 
-const findAll = ({ byRarest, needs, lexicon }: Sayings, sentence: Clauses): Found[] => {
+/** The tokens where a phrase may begin, each once. */
+const beginningsOf = ({ starts }: Candidate, { places }: Sentence): readonly number[] => {
+  const all: number[] = [];
+  for (const key of starts) for (const at of places.get(key) ?? []) all.push(at);
+  return all.length < 2 || starts.length < 2 ? all : [...new Set(all)];
+};
+
+const findAll = ({ byRarest, needs, lexicon }: Sayings, sentence: Sentence): Found[] => {
   const found: Found[] = [];
   const { places } = sentence;
   const present = new Uint8Array(lexicon.keyCount);
@@ -115,21 +122,12 @@ const findAll = ({ byRarest, needs, lexicon }: Sayings, sentence: Clauses): Foun
       judged[need] = needs[need]?.some((key) => present[key] === 1) === true ? STANDS : LACKS;
     return judged[need] === STANDS;
   };
-  /** The candidate that was last tried at a token. */
-  const triedAt = new Uint32Array(sentence.tokens.length);
-  let serial = 0;
   for (const rarest of places.keys())
-    for (const { saying, phrase, starts, others } of byRarest[rarest] ?? []) {
-      if (!others.every(isMet)) continue;
-      serial++;
-      for (const key of starts) {
-        if (present[key] !== 1) continue;
-        for (const at of places.get(key) ?? []) {
-          if (triedAt[at] === serial) continue;
-          triedAt[at] = serial;
-          const match = matchPhrase(phrase, sentence, at);
-          if (match !== null) found.push({ saying, match });
-        }
+    for (const candidate of byRarest[rarest] ?? []) {
+      if (!candidate.others.every(isMet)) continue;
+      for (const at of beginningsOf(candidate, sentence)) {
+        const match = matchPhrase(candidate.phrase, sentence, at);
+        if (match !== null) found.push({ saying: candidate.saying, match });
       }
     }
   return found.sort((a, b) => a.match.start - b.match.start);
