@@ -69,8 +69,6 @@ const NOT_YET = {
   'bot/places/load-places.ts': ['complexity'],
   'bot/places/parse-position.ts': ['complexity'],
   'bot/pointing/horizon/horizon-profile.ts': ['complexity'],
-  'bot/reading/gather.ts': ['complexity'],
-  'bot/reading/words/stands.ts': ['complexity'],
   'bot/times/calendar-words.ts': ['complexity'],
   'bot/times/clock-reading.ts': ['complexity'],
   'bot/times/parse-time.ts': ['complexity'],
