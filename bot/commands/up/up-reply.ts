@@ -9,7 +9,7 @@ import type { Twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { darkWords, nightAltText, nightChart, noDarkWords, twilightSpan } from '../asking/night-words.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
-import type { Deps } from '../core/deps.js';
+import type { Deps } from '../core/command.js';
 import type { AskedHour } from './asked-hour.js';
 import { eveningBest, eveningFact } from './evening-best.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
