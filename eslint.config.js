@@ -78,8 +78,6 @@ const NOT_YET = {
   'bot/platforms/matrix/connect/homeserver-call.ts': ['complexity'],
   'bot/platforms/matrix/connect/sync-loop.ts': ['complexity'],
   'bot/pointing/horizon/horizon-profile.ts': ['complexity'],
-  'bot/reading/gather.ts': ['complexity'],
-  'bot/reading/words/stands.ts': ['complexity'],
   'bot/times/calendar-words.ts': ['complexity'],
   'bot/times/clock-reading.ts': ['complexity'],
   'bot/times/parse-time.ts': ['complexity'],

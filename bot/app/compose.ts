@@ -3,7 +3,7 @@ import path from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
 import { loadCatalogue, warmCompletion } from '../catalogue/index.js';
-import type { Deps } from '../commands/core/deps.js';
+import type { Deps } from '../commands/core/command.js';
 import { allCommands, allReaders } from '../commands/all-commands.js';
 import { createPictureReader } from '../pictures/picture-reader.js';
 import { loadPlaces, resolveSite, siteProblemMessage } from '../places/index.js';

@@ -1,6 +1,6 @@
 /** What the composition root gives a platform, and what it gets back. */
 import type { Logger } from 'pino';
-import type { Deps } from '../commands/core/deps.js';
+import type { Deps } from '../commands/core/command.js';
 import type { PlatformName } from '../ground/platform-name.js';
 import type { Settings } from './settings.js';
 import type { UtcMs } from '../sky/types.js';

@@ -8,8 +8,7 @@ import { siderealTimes } from '../sky/sidereal-time.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { zoneName, offsetWords, siteClock, type SiteClock } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
-import { defineCommand } from './core/command.js';
-import type { Deps } from './core/deps.js';
+import { defineCommand, type Deps } from './core/command.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */

@@ -1,5 +1,6 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
-import { gather, type Finding } from './gather.js';
+import type { Finding } from './finding.js';
+import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { findMessages } from './messages/find-messages.js';

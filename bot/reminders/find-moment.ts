@@ -35,12 +35,16 @@ const firstStretch = (f: TimeFunction, night: TimeSpan, nowUtcMs: UtcMs): Search
   const crossings = crossingsOf(f, startUtcMs, night.endUtcMs);
   const endAfter = (utcMs: UtcMs): UtcMs =>
     crossings.find((crossing) => !crossing.rising && crossing.utcMs > utcMs)?.utcMs ?? night.endUtcMs;
+  const foundAt = (utcMs: UtcMs): Search => ({
+    found: { utcMs, untilUtcMs: Math.min(endAfter(utcMs), utcMs + LONGEST_SENSE_MS) },
+  });
   if (f(startUtcMs) > 0 && crossings[0]?.rising !== true)
-    return { already: { startUtcMs, endUtcMs: endAfter(startUtcMs) } };
+    // Of a night to come its very beginning is the moment: that is no reason to refuse.
+    return nowUtcMs < night.startUtcMs
+      ? foundAt(startUtcMs)
+      : { already: { startUtcMs, endUtcMs: endAfter(startUtcMs) } };
   const rise = crossings.find(({ rising }) => rising);
-  return rise === undefined
-    ? { never: true }
-    : { found: { utcMs: rise.utcMs, untilUtcMs: Math.min(endAfter(rise.utcMs), rise.utcMs + LONGEST_SENSE_MS) } };
+  return rise === undefined ? { never: true } : foundAt(rise.utcMs);
 };
 
 /** When a body is first higher than `aboveDeg` with the Sun down. */

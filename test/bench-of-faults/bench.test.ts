@@ -1,6 +1,6 @@
 /** The bench holds together, and what the real command must reach on it. Floors stand a little under what held last; raise them. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { realDeps } from '../commands/real-deps.js';
 import { complaintOf, howFarOf, isWell } from './chain.js';

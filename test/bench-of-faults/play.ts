@@ -1,6 +1,5 @@
 /** Plays the bench's set-ups through the real command and says how each walk ended. */
-import type { Asker } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { playWalk, type Played } from '../stories/told-player.js';
 import type { Job } from './jobs.js';
 import { numbersFrom } from './links/numbers.js';

@@ -1,7 +1,7 @@
 /** How long computed answers, completion, charts and sweeps take, warm, over many sites, dates and targets. */
 import { isProblem } from '../../bot/ground/problem.js';
 import { completeTargets } from '../../bot/catalogue/index.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { CONSOLE_ASKER } from '../../bot/platforms/console/session.js';
 import { type Chart } from '../../bot/reply/reply.js';

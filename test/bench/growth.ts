@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { isProblem } from '../../bot/ground/problem.js';
 import { completeTargets, loadCatalogue, resolveTarget, type Catalogue } from '../../bot/catalogue/index.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { CONSOLE_ASKER } from '../../bot/platforms/console/session.js';
 import { openStore } from '../../bot/store/open-store.js';

@@ -1,6 +1,5 @@
 /** A club with its members over a real store: what the tests of sites, gear, reminders and privacy stand on. */
-import type { Asker } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
 import { answer, realDeps, refusal } from '../commands/real-deps.js';
 

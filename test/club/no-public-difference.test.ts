@@ -4,9 +4,8 @@
  * word for word as each platform writes it, answers and refusals alike; and that it is shown must not hang on what is kept.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Asker } from '../../bot/commands/core/command.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
 import { allReaders } from '../../bot/commands/all-commands.js';
 import type { Outcome } from '../../bot/reply/reply.js';
 import { shownAnswer } from '../../bot/platforms/browser/write-message.js';

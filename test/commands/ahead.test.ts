@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { answer, realDeps } from './real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 18);

@@ -2,8 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { isProblem, problem } from '../../bot/ground/problem.js';
 import { siteFor } from '../../bot/commands/asking/resolve-site.js';
-import { defineCommand, optional, text, type Command, type WordsReader } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import {
+  defineCommand,
+  optional,
+  text,
+  type Command,
+  type WordsReader,
+  type Deps,
+} from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { NOWHERE, reply, type PointsAt } from '../../bot/reply/reply.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import type { Json } from '../../bot/reply/reply.js';
 import { answer, realDeps, refusal } from './real-deps.js';
 

@@ -2,8 +2,7 @@
 import path from 'node:path';
 import { isProblem, type Problem } from '../../bot/ground/problem.js';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
-import type { Asker } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { allCommands, allReaders } from '../../bot/commands/all-commands.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isProblem, problem } from '../../bot/ground/problem.js';
 import { realDeps } from '../commands/real-deps.js';
-import { choice, defineCommand, member, optional, text } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import { choice, defineCommand, member, optional, text, type Deps } from '../../bot/commands/core/command.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { NOWHERE, reply, type Outcome } from '../../bot/reply/reply.js';
 

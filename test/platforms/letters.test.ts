@@ -5,7 +5,7 @@ import { beforeAll, expect, describe, it } from 'vitest';
 import { createLog } from '../../bot/app/log.js';
 import { createMetrics } from '../../bot/app/metrics.js';
 import { loadSettings } from '../../bot/app/settings.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
 import type { Reminder } from '../../bot/store/store.js';
 import { realDeps } from '../commands/real-deps.js';

@@ -1,7 +1,7 @@
 /** The same Outcome through every writer: what one platform says, the others say too, each within its own limits. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isProblem, problem } from '../../bot/ground/problem.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { writeOutcome as writeDiscord } from '../../bot/platforms/discord/write/write-reply.js';
 import { writeOutcome as writeMatrix } from '../../bot/platforms/matrix/answer/write-reply.js';

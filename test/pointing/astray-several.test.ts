@@ -4,7 +4,7 @@
  * back to J2000.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { chartSvg } from '../../bot/reply/render-chart.js';
 import { answer, realDeps } from '../commands/real-deps.js';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { MESSAGE_LIMIT } from '../../bot/ground/problem.js';
 import { cautionText, cautions } from '../../bot/cautions/cautions.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
 import { resolveTarget } from '../../bot/catalogue/index.js';
 import { type Reply } from '../../bot/reply/reply.js';

@@ -1,6 +1,6 @@
 /** The ways past the Sun's warning that were once open, each by the example that showed it. Places of the Sun: `sunAt` (Astronomical Almanac). */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { whatToSay } from '../../bot/reminders/what-to-say.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { sunSafety } from '../../bot/sky/sun-safety.js';

@@ -1,6 +1,6 @@
 import { Body, Equator, Observer } from 'astronomy-engine';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { seededRandom } from '../../scripts/astray/simulate-misses.js';

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { seededRandom } from '../../scripts/astray/simulate-misses.js';
 import { ask, realDeps } from '../commands/real-deps.js';

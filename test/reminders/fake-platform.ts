@@ -1,6 +1,6 @@
 /** A chat server in miniature for reminders: remembers what it took, shows each delivery key once, and fails when told to. */
 import { pino } from 'pino';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { createMetrics } from '../../bot/app/metrics.js';
 import type { PlatformContext, RunningPlatform } from '../../bot/app/platform.js';
 import { deliveryKey } from '../../bot/reminders/delivery-key.js';

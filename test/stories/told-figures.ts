@@ -1,6 +1,5 @@
 /** Plays stories through the real command and says how each went: end, steps, worst moments. */
-import type { Asker } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { toldMember } from './told-member.js';
 import { playWalk, type Played } from './told-player.js';
 import type { Story } from './told-story.js';

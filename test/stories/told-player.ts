@@ -1,6 +1,5 @@
 /** Plays one walk through the real `triage` command as a member would: words first, then the choices shown, by their lines. */
-import type { Asker } from '../../bot/commands/core/command.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { type Reply } from '../../bot/reply/reply.js';

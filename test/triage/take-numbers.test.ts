@@ -1,7 +1,7 @@
 /** The numbers of a miss inside a walk: how a line is read, what it does to the causes that stand, what is asked again. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numbers.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
 

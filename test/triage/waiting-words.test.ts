@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../bot/catalogue/index.js';
 import { loadPlaces } from '../../bot/places/index.js';
 import { allCommands } from '../../bot/commands/all-commands.js';
-import type { Deps } from '../../bot/commands/core/deps.js';
+import type { Deps } from '../../bot/commands/core/command.js';
 import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
 import { assess, collectingOffer, loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
 

@@ -8,8 +8,7 @@ import { problem, type Problem } from '../../ground/problem.js';
 import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
-import type { Asker, Command, CompletionKind, OptionSpec } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
 import { mended } from './phone-words.js';
 import { commandLine } from './question-parts.js';
@@ -159,6 +158,10 @@ const takePlaceAfterName = ({ deps, command }: Typed, raw: Raw, text: string): s
   return text;
 };
 
+/** "sun" is the target that a reminder waits for, though "sunrise" begins so and Sunday is written so. */
+const isWantedTarget = ({ deps, command }: Typed, raw: Raw, words: string): boolean =>
+  firstFree(command, raw, 'target') !== undefined && isTarget(deps, words);
+
 /** Commands whose first words are an action or a kind: `site use fen`, `gear dobsonian`, `remind sunrise`. */
 const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
   const { command } = typed;
@@ -169,7 +172,8 @@ const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: str
     meantFirst?.success === true && isAction(String(meantFirst.data).toLowerCase()) ? String(meantFirst.data) : null;
   if (action === null && fits(specOf(command, bare), text) && !FILLERS.test(first)) {
     // An action that takes any word (a target, for remind) keeps it, unless another option's choice means it.
-    const other = others.length === 0 ? choiceTaking(command, raw, text) : undefined;
+    const isChoice = others.length === 0 && !isWantedTarget(typed, raw, text);
+    const other = isChoice ? choiceTaking(command, raw, text) : undefined;
     if (other === undefined) return;
   }
   raw.delete(bare);
@@ -177,7 +181,9 @@ const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: str
   const said = action === null ? text.split(/\s+/u) : others;
   const words = action === null && FILLERS.test(first) ? said.filter((word) => !FILLERS.test(word)) : said;
   const spoken = takeSpoken(command, raw, words.join(' '), typed.nowUtcMs);
-  const named = takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
+  const named = isWantedTarget(typed, raw, spoken)
+    ? spoken
+    : takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
   const left = action === 'add' ? takePlaceAfterName(typed, raw, named) : named;
   if (left === '') return;
   const rest = firstFree(command, raw, 'target', 'own');

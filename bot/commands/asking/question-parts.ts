@@ -5,8 +5,7 @@ import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '.
 import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
-import type { Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Request, Deps } from '../core/command.js';
 import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
 
 /** Writes the line that asks the same question with another value. */

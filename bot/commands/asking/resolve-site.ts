@@ -19,9 +19,8 @@ import {
   type Store,
   type StoredSite,
 } from '../../store/store.js';
-import type { Asker, Request } from '../core/command.js';
+import type { Asker, Request, Deps } from '../core/command.js';
 import type { Privacy } from '../core/privacy.js';
-import type { Deps } from '../core/deps.js';
 
 /** A site with what the club's memory adds to it. */
 export interface ResolvedSite {

@@ -1,8 +1,7 @@
 /** The two options of questions about a place and an hour, and their reading. */
 import { isProblem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
-import { optional, text, type Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import { optional, text, type Request, type Deps } from '../core/command.js';
 import { siteNotes, timeFor } from './question-parts.js';
 import { siteFor, type ResolvedSite } from './resolve-site.js';
 

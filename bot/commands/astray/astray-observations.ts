@@ -6,7 +6,7 @@ import { LST_SIGMA_S, POSITION_SIGMA_DEG, type PointedTarget } from '../../point
 import { equatorialFromVector, rotatedAbout, unitFromEquatorial, wrapDeg360, type Vector3 } from '../../sky/angles.js';
 import { horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
-import type { Deps } from '../core/deps.js';
+import type { Deps } from '../core/command.js';
 import { tableOf } from '../../ground/table-of.js';
 
 /** Where and when something was seen. */

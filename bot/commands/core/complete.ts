@@ -2,8 +2,7 @@
 import { tidy } from '../../ground/tidy.js';
 import { completeTargets } from '../../catalogue/index.js';
 import { completePlaces } from '../../places/index.js';
-import type { Asker, Command, Completion } from './command.js';
-import type { Deps } from './deps.js';
+import type { Asker, Command, Completion, Deps } from './command.js';
 import { savedSites } from '../asking/resolve-site.js';
 
 export const COMPLETION_LIMIT = 25;

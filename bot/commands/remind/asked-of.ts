@@ -1,5 +1,5 @@
 /** What a reminder waits for, from the options: which moment of a night, what is said then, and why there may be none. */
-import { MS_PER_HOUR } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import { NOWHERE, type PointsAt } from '../../reply/reply.js';
@@ -19,9 +19,9 @@ import { sunriseWarningText } from '../../reminders/standing-warning.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
-import type { Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
-import { hourOfNight, nightFor, targetFor, timeFor } from '../asking/question-parts.js';
+import { formatLocalDate } from '../../times/index.js';
+import type { Request, Deps } from '../core/command.js';
+import { hourOfNight, nightFor, targetFor, timeFor, type AskedTime } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
 import { again, type RemindOptions } from './remind-options.js';
 import {
@@ -51,6 +51,8 @@ export interface Asked {
   readonly pointsAt: (utcMs: UtcMs) => readonly PointsAt[];
   /** What was taken for granted. */
   readonly notes?: readonly string[];
+  /** It is looked for from midnight to midnight, not from noon to noon: the Sun. */
+  readonly isByDay?: boolean;
 }
 
 interface Told {
@@ -85,13 +87,22 @@ const ofSunrise = ({ where, nowUtcMs }: Told): Asked => {
   };
 };
 
+/** Before dawn an hour of the day is of the day to come, not of the one that the night began on. */
+const laterToday = (found: AskedTime, at: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime => {
+  if (found.utcMs > nowUtcMs) return found;
+  const later = timeFor(at, zone, nowUtcMs + MS_PER_DAY / 2);
+  const isToday = !isProblem(later) && formatLocalDate(later.utcMs, zone) === formatLocalDate(nowUtcMs, zone);
+  return isToday && later.utcMs > nowUtcMs ? later : found;
+};
+
 /** An hour on the clocks, of the night asked about; what is past is none. */
 const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked | Problem => {
   const { observer, zone, name } = where.site;
   const night = given.on === undefined ? null : nightFor(given.on, where.site, nowUtcMs);
   if (isProblem(night)) return night;
-  const time = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
-  if (isProblem(time)) return time;
+  const found = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
+  if (isProblem(found)) return found;
+  const time = night === null ? laterToday(found, given.at, zone, nowUtcMs) : found;
   const { utcMs } = time;
   const direction = target?.body;
   return {
@@ -111,15 +122,19 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
 
 const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Problem => {
   const { observer, zone, name } = where.site;
+  const isByDay = target.id === 'sun';
+  const what = isByDay ? 'day' : 'night';
   const about = {
     where,
+    isByDay,
     pointsAt: (utcMs: UtcMs): readonly PointsAt[] => [
       { what: target.name, when: { utcMs }, observer, zone, direction: target.body },
     ],
   };
   const highest = (night: TimeSpan): string => {
     const best = highestByNight(target.body, observer, night);
-    return best === null ? 'the Sun does not set' : `highest with the Sun down: ${degrees(best.altitudeDeg)}`;
+    if (best === null) return 'the Sun does not set';
+    return `highest${isByDay ? '' : ' with the Sun down'}: ${degrees(best.altitudeDeg)}`;
   };
   if (given.when === 'transit') {
     return {
@@ -128,7 +143,7 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
       search: (night) => whenTransits(target.body, observer, night, nowUtcMs),
       sayOf: (moment) => transitText(target, where, moment),
       why: () =>
-        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that night.`,
+        `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that ${what}.`,
       already: `${target.name} is at the meridian already`,
     };
   }
@@ -145,18 +160,17 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
       search: (night) => whenClear(target.body, observer, horizon, night, nowUtcMs),
       sayOf: (moment) => horizonText(target, where, moment),
       why: (night) =>
-        `${target.name} does not clear the horizon of ${name} in what is left of that night (${highest(night)}).`,
+        `${target.name} does not clear the horizon of ${name} in what is left of that ${what} (${highest(night)}).`,
       already: `${target.name} is clear of the horizon already`,
     };
   }
   if (given.when === 'set') {
     return {
       ...about,
-      pointsAt: () => NOWHERE,
       kind: 'set',
       search: (night) => whenSets(target.body, observer, night, nowUtcMs),
       sayOf: (moment) => setText(target, where, moment),
-      why: () => `${target.name} does not set at ${name} in what is left of that night.`,
+      why: () => `${target.name} does not set at ${name} in what is left of that ${what}.`,
       already: `${target.name} is setting already`,
     };
   }
@@ -171,7 +185,7 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
     search: (night) => whenAbove(target.body, observer, aboveDeg, night, nowUtcMs),
     sayOf: (moment) => altitudeText(target, where, aboveDeg, moment),
     why: (night) =>
-      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that night (${highest(night)}).`,
+      `${target.name} does not pass ${aboveDeg}° at ${name} in what is left of that ${what} (${highest(night)}).`,
     already: `${target.name} is higher than ${aboveDeg}° already`,
   };
 };

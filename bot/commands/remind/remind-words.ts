@@ -5,6 +5,8 @@ import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
 import { compassWord, degrees, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/place.js';
+import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
+import { SUN } from '../../sky/twilight.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 import { tableOf } from '../../ground/table-of.js';
@@ -17,12 +19,19 @@ const place = (target: Target, { site }: ResolvedSite, utcMs: number): string =>
   return `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
 };
 
+/** "The Sun has set (16:48 GMT), and", where that is what was waited for; else a night to come begins so. */
+const beforeIt = ({ site: { observer, zone } }: ResolvedSite, utcMs: number): string => {
+  const time = formatLocalTime(utcMs, zone);
+  const hasSet = Math.abs(horizontalOf(SUN, observer, utcMs).altitudeDeg - SUN_HORIZON_ALTITUDE_DEG) < 0.5;
+  return hasSet ? `The Sun has set (${time}), and` : `At ${time}`;
+};
+
 /** Higher than asked at the moment itself: it passed the altitude by day, and the Sun has only now set. */
 export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: number, { utcMs }: Moment): string => {
   const passedByDay = horizontalOf(target.body, where.site.observer, utcMs).altitudeDeg > aboveDeg + 0.1;
   const time = formatLocalTime(utcMs, where.site.zone);
   return passedByDay
-    ? `The Sun has set (${time}), and ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
+    ? `${beforeIt(where, utcMs)} ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
     : `${target.name} passes ${Number(aboveDeg.toFixed(2))}° at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
 };
 
@@ -30,7 +39,7 @@ export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Mome
   const time = formatLocalTime(utcMs, where.site.zone);
   const passedByDay = clearanceDeg(where.horizon, horizontalOf(target.body, where.site.observer, utcMs)) > 0.1;
   return passedByDay
-    ? `The Sun has set (${time}), and ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
+    ? `${beforeIt(where, utcMs)} ${target.name} is already clear of the horizon of ${where.site.name}, ${place(target, where, utcMs)}.`
     : `${target.name} clears the horizon of ${where.site.name} at ${time}, ${place(target, where, utcMs)}.`;
 };
 

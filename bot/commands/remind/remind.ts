@@ -1,5 +1,5 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
-import { MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
 import { reply, type Outcome } from '../../reply/reply.js';
@@ -9,14 +9,12 @@ import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { NewReminder, Reminder } from '../../store/store.js';
 import { formatLocalDateTime, formatLocalTime, nightsFrom } from '../../times/index.js';
-import { defineCommand, type Request } from '../core/command.js';
+import { defineCommand, type Request, type Deps } from '../core/command.js';
 import { askedOf, type Asked } from './asked-of.js';
 import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
-import type { Deps } from '../core/deps.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
 import { commandLine, nightFor } from '../asking/question-parts.js';
 import { addressOf, toOf } from './reminder-address.js';
-import type { ResolvedSite } from '../asking/resolve-site.js';
 import { setStandingWarning } from './standing-reminder.js';
 import { judgeSun } from '../core/judge-sun.js';
 
@@ -24,11 +22,22 @@ const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
 const SUNRISE_LEAD_MINUTES = 45;
 
-/** Where no date was asked for: the night that it is now, and the night after when this one has none left. */
-const nightsOf = (given: RemindOptions, { site }: ResolvedSite, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
-  if (given.on === undefined) return nightsFrom(nowUtcMs, site);
+const HALF_A_DAY_MS = MS_PER_DAY / 2;
+
+/** The day, from midnight to midnight, on whose evening a night begins. */
+const dayOf = ({ startUtcMs, endUtcMs }: TimeSpan): TimeSpan => ({
+  startUtcMs: startUtcMs - HALF_A_DAY_MS,
+  endUtcMs: endUtcMs - HALF_A_DAY_MS,
+});
+
+/** Where no date was asked for: the night (for the Sun the day) that it is now, and the one after when this has none left. */
+const spansOf = (given: RemindOptions, { where, isByDay }: Asked, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
+  const { site } = where;
+  if (given.on === undefined)
+    return isByDay === true ? nightsFrom(nowUtcMs + HALF_A_DAY_MS, site).map(dayOf) : nightsFrom(nowUtcMs, site);
   const night = nightFor(given.on, site, nowUtcMs);
-  return isProblem(night) ? night : [night];
+  if (isProblem(night)) return night;
+  return isByDay === true ? [dayOf(night)] : [night];
 };
 
 const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, nowUtcMs: UtcMs): Moment | Problem => {
@@ -68,12 +77,13 @@ const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action
   return { ...named, action: named.id !== undefined ? 'cancel' : 'list' };
 };
 
-const saved = (kept: Reminder, moment: Moment, { where, pointsAt, notes = [] }: Asked): Outcome => {
+/** The cautions that the reminder will carry stand below, where every answer has them. */
+const saved = (kept: Reminder, moment: Moment, { where, pointsAt, sayOf, notes = [] }: Asked): Outcome => {
   const { zone } = where.site;
   return reply({
     title: 'Reminder set',
     level: 'good',
-    summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${kept.text}`,
+    summary: `${formatLocalDateTime(kept.dueUtcMs, zone)}, ${kept.to === 'channel' ? 'in this channel' : 'to you'}: ${sayOf(moment)}`,
     facts: [
       { label: 'Id', value: kept.id },
       { label: 'Site', value: where.saidAs },
@@ -105,7 +115,7 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
   const asked = await askedOf(deps, request, to);
   if (isProblem(asked)) return asked;
-  const nights = nightsOf(given, asked.where, nowUtcMs);
+  const nights = spansOf(given, asked, nowUtcMs);
   if (isProblem(nights)) return nights;
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);

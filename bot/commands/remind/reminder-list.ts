@@ -5,8 +5,7 @@ import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Reminder } from '../../store/store.js';
 import { formatLocalDateTime } from '../../times/index.js';
-import type { Asker, Completion, Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Asker, Completion, Request, Deps } from '../core/command.js';
 import { siteFor } from '../asking/resolve-site.js';
 
 const own = async (deps: Deps, asker: Asker): Promise<readonly Reminder[]> => deps.store.reminders.list(asker.memberId);

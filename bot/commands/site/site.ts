@@ -17,8 +17,8 @@ import {
   type OptionSpec,
   type OptionValues,
   type Request,
+  type Deps,
 } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
 import { horizonChart, readHorizon } from './horizon-words.js';
 import { commandLine } from '../asking/question-parts.js';
 import { clubOwner, isPrivateWord, memberOwner, sameSiteName, savedSite, savedSites } from '../asking/resolve-site.js';

@@ -11,8 +11,7 @@ import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.j
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
-import { defineCommand, optional, text } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import { defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';

@@ -6,8 +6,7 @@ import { WALK_DAYS } from '../../reminders/purge-old.js';
 import { gearForOwnWalk } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
-import type { Asker } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Asker, Deps } from '../core/command.js';
 import { activeWalk, loadWalk, newWalkId, walkBegunFor, type Walk } from './walk-keeper.js';
 
 export const speakerOf = (walk: Walk, asker: Asker): Speaker | null => {

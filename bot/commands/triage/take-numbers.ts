@@ -4,8 +4,7 @@ import { tidy } from '../../ground/tidy.js';
 import type { Reply } from '../../reply/reply.js';
 import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
-import type { Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Request, Deps } from '../core/command.js';
 import { tableOf } from '../../ground/table-of.js';
 
 export interface TypedNumbers {

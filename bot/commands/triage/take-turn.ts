@@ -16,8 +16,7 @@ import {
   type TriageModel,
   type WalkState,
 } from '../../triage/index.js';
-import type { Asker, Request } from '../core/command.js';
-import type { Deps } from '../core/deps.js';
+import type { Asker, Request, Deps } from '../core/command.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';

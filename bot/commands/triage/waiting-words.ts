@@ -1,8 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { plainQuestion } from '../asking/plain-question.js';
-import type { Deps } from '../core/deps.js';
 import { LINE_LIMIT } from '../core/grammar.js';
-import type { WordsReader } from '../core/command.js';
+import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
 import { triage } from './triage.js';

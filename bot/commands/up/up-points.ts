@@ -5,7 +5,7 @@ import { horizontalOf } from '../../sky/place.js';
 import type { RiseTransitSet } from '../../sky/rise-set.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
-import type { Deps } from '../core/deps.js';
+import type { Deps } from '../core/command.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 
 /** It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night. */

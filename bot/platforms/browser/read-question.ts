@@ -1,6 +1,5 @@
 /** What a pane of the page sends, as a question to run: a typed line, a pressed choice, or a filled form; each may bring a file. */
-import type { Asker, Command } from '../../commands/core/command.js';
-import type { Deps } from '../../commands/core/deps.js';
+import type { Asker, Command, Deps } from '../../commands/core/command.js';
 import { runCommand, runLine, type Ask } from '../../commands/core/dispatch.js';
 import { parseLine, PASTE_LIMIT } from '../../commands/core/grammar.js';
 import type { MemberFile } from '../../ground/member-file.js';

@@ -1,7 +1,7 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
 import { isProblem, problem, type Choice } from '../../ground/problem.js';
 import { completeOption } from '../../commands/core/complete.js';
-import type { Deps } from '../../commands/core/deps.js';
+import type { Deps } from '../../commands/core/command.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
 import { bareOption, parseLine } from '../../commands/core/grammar.js';
 import { NOWHERE, type Outcome } from '../../reply/reply.js';

@@ -1,8 +1,7 @@
 /** Members on the console: whoever sits at the machine, and others by name, so that a helper and a member can share it. */
 import { tidy } from '../../ground/tidy.js';
 import { fileOnDisk } from './file-on-disk.js';
-import type { Asker, Command } from '../../commands/core/command.js';
-import type { Deps } from '../../commands/core/deps.js';
+import type { Asker, Command, Deps } from '../../commands/core/command.js';
 import { runLine, type ErrorSink } from '../../commands/core/dispatch.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';

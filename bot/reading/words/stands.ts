@@ -59,23 +59,24 @@ const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
   return false;
 };
 
+/** With a question mark: the sentence or the clause opens with an asking word, or the match stands in what is asked last. */
+const isAskedAloud = (own: Clauses, match: PhraseMatch, from: number, opens: (at: number) => boolean): boolean => {
+  if (opens(0) || opens(from)) return true;
+  return clauseEnd(own, match.end) === own.tokens.length && from > match.start - 12 && match.start >= from;
+};
+
 const ASKING_ALONE = new Set(['does', 'do', 'did', 'is', 'are']);
+const ASKED_OF = ['pronoun', 'mount', 'computer'];
+
+/** Phones leave the question mark out: "does it work with a hub". */
+const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean =>
+  ASKING_ALONE.has(own.tokens[0]?.word ?? '') && opens(0) && ASKED_OF.some((id) => has(own, 1, id));
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
   const why = own.tokens.findIndex(({ word }) => word === 'why');
   if (why >= 0 && why < match.start) return false;
-  const from = clauseStart(own, match.start, true);
   const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.has(at) && !has(own, at + 1, 'not');
-  if (own.asks) {
-    if (opens(0) || opens(from)) return true;
-    return clauseEnd(own, match.end) === own.tokens.length && from > match.start - 12 && match.start >= from;
-  }
-  const follower = own.covers[1];
-  return (
-    ASKING_ALONE.has(own.tokens[0]?.word ?? '') &&
-    opens(0) &&
-    (follower?.has('pronoun') === true || follower?.has('mount') === true || follower?.has('computer') === true)
-  );
+  return own.asks ? isAskedAloud(own, match, clauseStart(own, match.start, true), opens) : isAskedPlainly(own, opens);
 };
 
 /** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
@@ -91,22 +92,35 @@ const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
   return false;
 };
 
-/** Said of other gear: it is the subject before, or the object right after. */
-const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
+const OWN_THINGS = ['mount', 'pronoun', 'computer'];
+
+/** The nearest thing named before the end of the match, in its clause, is one of the entry's. */
+const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
     if (match.taken.has(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
-    if (i < match.start && (has(own, i, 'mount') || has(own, i, 'pronoun') || has(own, i, 'computer'))) break;
+    if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
-  const to = Math.min(match.end + 4, own.tokens.length);
-  for (let i = match.end; i < to; i++) {
-    if (own.tokens[i]?.kind !== 'word' || has(own, i, 'mount') || has(own, i, 'turn')) return false;
-    if (/^(?:when|while|as|once|if|after|and|every|until)$/u.test(own.tokens[i]?.word ?? '')) return false;
+  return false;
+};
+
+const NEXT_PART = /^(?:when|while|as|once|if|after|and|every|until)$/u;
+
+/** One of the entry's words follows within four, before the next part of the sentence begins. */
+const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
+  for (let i = end; i < Math.min(end + 4, own.tokens.length); i++) {
+    const token = own.tokens[i];
+    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, i, 'mount') || has(own, i, 'turn'))
+      return false;
     if (has(own, i, id)) return true;
   }
   return false;
 };
+
+/** Said of other gear: it is the subject before, or the object right after. */
+const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
+  isSubject(own, match, id) || isObject(own, match, id);
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);

@@ -75,6 +75,8 @@ const beforeMinutes = ({ plain }: Asked): string | undefined => {
 };
 
 const ABOVE = /\b(?:above|over|past|reaches|gets to|higher than|at least) (\d{1,2})\b(?! ?(?:am|pm|:))/u;
+/** "10 degrees high", "comes up at 10°": a height by its unit, wherever it stands. */
+const HEIGHT = /\b(\d{1,2}) ?(?:°|deg\b|degrees?\b)/u;
 const UP_DEG = '15';
 
 type Condition = Readonly<Record<string, string>>;
@@ -100,8 +102,8 @@ const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
 /** The condition in words, as options; null where an hour or the target alone is said. */
 const conditionOf = (asked: Asked, target: string | undefined): Condition | null => {
   const isOfTarget = target !== undefined && target !== 'sun';
-  const above = ABOVE.exec(asked.plain)?.[1];
-  if (isOfTarget && above !== undefined) return { above };
+  const above = (ABOVE.exec(asked.plain) ?? HEIGHT.exec(asked.plain))?.[1];
+  if (target !== undefined && above !== undefined) return { above };
   return (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
 };
 
@@ -121,7 +123,8 @@ const remind: Rule = (asked) => {
   const [named] = asked.targets;
   const condition = conditionOf(asked, named);
   const isSunrise = condition?.['when'] === 'sunrise';
-  const target = isSunrise || named === 'sun' ? undefined : named;
+  const isOfSun = named === 'sun' && condition?.['above'] === undefined;
+  const target = isSunrise || isOfSun ? undefined : named;
   const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
   // What to wait for is still to be said: the command asks.
   if (target === undefined && condition === null && at === undefined) return { line: 'remind add' };

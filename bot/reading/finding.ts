@@ -1,0 +1,11 @@
+/** One entry of the vocabulary met in a text: what it tells, how surely, and from which words. */
+import type { ReadBy } from './reading.js';
+import type { Told } from './schema.js';
+
+export interface Finding {
+  readonly entry: Told & { readonly says?: string | undefined; readonly label?: string | undefined };
+  /** 0 to 1. */
+  readonly sureness: number;
+  readonly quote: string;
+  readonly by: ReadBy;
+}
