@@ -82,6 +82,16 @@ describe('numbers typed in a walk', () => {
     );
   });
 
+  it('may be said in a sentence where they were asked for', async () => {
+    const other = { ...ODALYS, memberId: 'console:odalys-sentence' };
+    await answer(deps, 'triage', NOW, other);
+    await answer(deps, 'triage answer:how-far.elsewhere', NOW, other);
+    const reply = await answer(deps, 'triage answer:entries-screen.time', NOW, other);
+    expect((reply.data['step'] as { id: string }).id).toBe('numbers');
+    const line = 'triage I sent it to Capella and it landed 15 degrees west of it site:52.71,0.12';
+    expect((await answer(deps, line, NOW, other)).notes.join(' ')).toContain('From your numbers:');
+  });
+
   it('that do not work out are words, where they were not asked for', async () => {
     const other = { ...ODALYS, memberId: 'console:odalys-words' };
     const reply = await answer(deps, 'triage Nosuchstar; lst 99:99', NOW, other);

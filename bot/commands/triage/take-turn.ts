@@ -20,7 +20,7 @@ import type { Asker, Request, Deps } from '../core/command.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 import { tableOf } from '../../ground/table-of.js';
 
@@ -199,12 +199,13 @@ const movesAndMisses = ({ context, walk }: Began): WalkState['events'] =>
     : [{ kind: 'answer', ...HOW_FAR, by: context.by }];
 
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
-  const numbers = readNumbers(line);
-  if (numbers === null) return null;
   const { context, walk } = began;
+  const isAsked = began.before.step.kind === NUMBERS;
+  const numbers = readNumbers(line) ?? (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
+  if (numbers === null) return null;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
   // Not asked for, a line that does not work out as numbers may still be words.
-  if (isProblem(taken) && began.before.step.kind !== NUMBERS) return null;
+  if (isProblem(taken) && !isAsked) return null;
   if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
   return changed(
     began,
