@@ -1,10 +1,13 @@
 /** The numbers of a miss inside a walk: how a line is read, what it does to the causes that stand, what is asked again. */
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numbers.js';
 import { triage } from '../../bot/commands/triage/triage.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const NOW = Date.UTC(2026, 10, 25, 20);
 const LONGITUDE_DEG = 0.12;
