@@ -165,11 +165,11 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
 };
 
 /** What is best looked at next by somebody who knows: nothing that has been answered or said already. */
-const lookAtNext = (walk: Walk, assessment: Assessment): string | null => {
+const lookAtNext = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
   const known = new Set(answered(walk.state.events).map(({ check }) => check));
   for (const choice of assessment.ranked) {
     const check = choice.kind === 'ask' && !choice.again ? assessment.situation.checks[choice.check]?.entry : undefined;
-    if (check !== undefined && !known.has(check.id) && !alreadySaid(walk.state, check)) return check.question;
+    if (check !== undefined && !known.has(check.id) && !alreadySaid(model, walk.state, check)) return check.question;
   }
   return null;
 };
@@ -190,7 +190,7 @@ export const handOnReply = (
   assessment: Assessment,
   fault: FaultEntry | null,
 ): Reply => {
-  const next = fault === null ? lookAtNext(walk, assessment) : mustBeDone(walk, fault, assessment);
+  const next = fault === null ? lookAtNext(model, walk, assessment) : mustBeDone(walk, fault, assessment);
   return reply({
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),

@@ -1,7 +1,8 @@
 /** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
 import { tidy } from '../../ground/tidy.js';
+import { answerMeant } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
-import type { CheckEntry, WalkEvent, WalkState } from '../../triage/index.js';
+import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
 import { memberName } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -68,15 +69,9 @@ export const wordsForHelper = (walk: Walk): readonly Fact[] => {
   ];
 };
 
-const wordsOf = (text: string): readonly string[] => text.toLowerCase().match(/[\p{L}\p{N}/.]{3,}/gu) ?? [];
-
-/** Whether a member's words hold one of the check's answers as it is labelled, whatever was read from them. */
-export const alreadySaid = ({ events }: WalkState, { answers }: CheckEntry): boolean =>
-  events.some((event) => {
-    if (event.kind !== 'text') return false;
-    const said = new Set(wordsOf(event.words));
-    return answers.some(({ label }) => {
-      const telling = wordsOf(label);
-      return telling.length > 0 && telling.join('').length >= 7 && telling.every((word) => said.has(word));
-    });
-  });
+/** Whether a member's words hold an answer to the check, asked or not. */
+export const alreadySaid = (model: TriageModel, { events }: WalkState, { answers }: CheckEntry): boolean =>
+  events.some(
+    (event) =>
+      event.kind === 'text' && !isPaste(event) && answerMeant(model.reading, event.words, answers)?.isSure === true,
+  );
