@@ -2,11 +2,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkExamples, readText } from '../../bot/reading/index.js';
-import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { loadCorpus } from '../../scripts/reading/corpus.js';
+import { shippedModel } from '../shipped.js';
 
-const { reading } = loadTriage('knowledge/connection');
+const { reading } = shippedModel();
 
 describe('the vocabulary', () => {
   it('is read of every example and of no non-example', () => {
