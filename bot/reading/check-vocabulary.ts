@@ -1,11 +1,13 @@
 /** What is wrong in a vocabulary: phrases that cannot be parsed, words that are nowhere, examples that are not read as their entry says. */
 import { foldText, compilePattern, prepare } from './messages/compile-pattern.js';
 import { findNumbers } from './messages/numbers.js';
+import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
 import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
+import { idsOf, parsePhrase } from './words/phrases.js';
 import { tellsAnything } from './words/read-words.js';
-import { idsOf, parsePhrase, SHAPE_IDS } from './words/phrases.js';
+import { SHAPE_IDS } from './words/shapes.js';
 
 export interface VocabularyProblem {
   readonly kind: keyof VocabularyEntries;
@@ -35,7 +37,7 @@ const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: C
   try {
     const pattern = compilePattern(entry.pattern);
     // Text arrives folded into one line with other words around it.
-    const example = prepare(foldText(`it said ${entry.example} and then stopped`));
+    const example = prepare(foldText(`it said ${entry.example} and then stopped`), placesBySearch);
     const numbered = findNumbers(example).some(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
     if (!numbered && pattern.find(example).length === 0)
       complain(

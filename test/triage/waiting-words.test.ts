@@ -27,6 +27,8 @@ describe('while a walk waits', () => {
     'can i look at venus while the sun is up',
     'delete my stuff',
     'please forget about me',
+    'sent it to vega landed 15 deg west',
+    'I asked for M31 and it ended up on Vega',
   ])('it leaves alone: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(true);
   });
@@ -44,6 +46,10 @@ describe('while a walk waits', () => {
     'my scope is not connecting',
     'it is in my garden',
     'forget it, still nothing',
+    'it always misses to the east',
+    'it misses everything by an hour',
+    'the stars are trailing',
+    'sent it to vega and nothing moved',
   ])('it takes: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(false);
   });

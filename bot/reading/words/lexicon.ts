@@ -1,6 +1,8 @@
 /** The words that sayings are made of: which entry of words.yaml each belongs to, and how a misspelt one is mended. */
 import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
 import type { WordEntry } from '../schema.js';
+import { rememberWords } from './remember.js';
+import { shapesOf } from './shapes.js';
 import type { Token } from './tokens.js';
 
 export interface Met {
@@ -12,15 +14,26 @@ export interface Met {
   readonly length: number;
 }
 
+/** What a word is wherever it stands. */
+export interface Known {
+  /** The word meant, or the word itself. */
+  readonly word: string;
+  /** The entries that it is by itself, then the word. */
+  readonly met: readonly Met[];
+  /** The ids of those entries. */
+  readonly covers: ReadonlySet<string>;
+  /** An entry of several words may begin with it. */
+  readonly opens: boolean;
+}
+
 export interface Lexicon {
   /** How many keys phrases have. */
   readonly keyCount: number;
   /** The number of a word or `<id>`, -1 where no phrase has it. */
   readonly keyOf: (key: string) => number;
-  /** What the words from this token on are, longest first. */
-  readonly metAt: (tokens: readonly Token[], at: number) => readonly Met[];
-  /** The word meant, or the word itself. */
-  readonly mend: (word: string) => string;
+  readonly know: (word: string) => Known;
+  /** The entries of several words that begin with this token, longest first. */
+  readonly longerAt: (tokens: readonly Token[], at: number) => readonly Met[];
 }
 
 const VOWEL_ENDED = /[^aeiou][aeiou][bdgklmnprt]$/u;
@@ -108,11 +121,8 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
     bucket.push({ meant: word, letters: lettersOf(word) });
     buckets.set(word.slice(0, 1), bucket);
   }
-  const mended = new Map<string, string>();
   const mend = (word: string): string => {
     if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
-    const before = mended.get(word);
-    if (before !== undefined) return before;
     const letters = lettersOf(word);
     let found = word;
     let fewest = Infinity;
@@ -123,20 +133,32 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
       fewest = slips;
       found = one.meant;
     }
-    if (mended.size < 5000) mended.set(word, found);
     return found;
   };
 
-  const metAt = (tokens: readonly Token[], at: number): readonly Met[] => {
+  const know = rememberWords((typed): Known => {
+    const word = mend(typed);
+    const here = root.next.get(word);
+    const ids = [...[...(here?.ids ?? [])].reverse(), ...shapesOf(word)];
+    const met = ids.map((id): Met => ({ id, key: keyOf(`<${id}>`), length: 1 }));
+    return {
+      word,
+      met: [...met, { id: '', key: keyOf(word), length: 1 }],
+      covers: new Set(ids),
+      opens: here !== undefined && here.next.size > 0,
+    };
+  });
+
+  const longerAt = (tokens: readonly Token[], at: number): readonly Met[] => {
     const met: Met[] = [];
     let here: Branch | undefined = root;
     for (let length = 1; length <= 6; length++) {
       const token = tokens[at + length - 1];
       here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
       if (here === undefined) break;
-      for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
+      if (length > 1) for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
     }
     return met;
   };
-  return { keyCount: numbers.size, keyOf, metAt, mend };
+  return { keyCount: numbers.size, keyOf, know, longerAt };
 };
