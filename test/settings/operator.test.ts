@@ -1,6 +1,7 @@
+import { spawn } from 'node:child_process';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
@@ -47,6 +48,30 @@ describe('an operator', () => {
     expect(await runProgram('main', ['--version'], folder)).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
   });
 
+  it('is told of a data folder that can be none, at once', async () => {
+    const blocked = path.join(folder, 'a-file');
+    writeFileSync(blocked, '');
+    // Below /proc a folder made with all its parents at once takes Node for ever.
+    for (const nowhere of [path.join(blocked, 'data'), '/proc/nothing/pierhand']) {
+      const { code, stderr } = await runProgram('main', ['help'], folder, { env: { PIERHAND_DATA: nowhere } });
+      expect(code).toBe(2);
+      expect(stderr).toContain('PIERHAND_DATA must name a folder to keep things in');
+    }
+  });
+
+  it('may look at the first line alone', async () => {
+    const child = spawn('sh', ['-c', '"$0" "$@" | head -n 1', process.execPath, path.join(root, 'dist/bot/main.js')], {
+      cwd: folder,
+      env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data') },
+    });
+    let stderr = '';
+    child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
+    child.stdin.on('error', () => undefined);
+    child.stdin.end('help\n'.repeat(2000));
+    await new Promise((resolve) => child.once('close', resolve));
+    expect(stderr).toBe('');
+  });
+
   it('keeps yesterday’s backup unless told to replace it', async () => {
     const file = path.join(folder, 'kept.sqlite');
     writeFileSync(file, 'yesterday');
@@ -57,16 +82,13 @@ describe('an operator', () => {
   });
 
   it('reads why the store cannot be opened, the cause first, in no member’s words', async () => {
-    const blocked = path.join(folder, 'a-file');
-    writeFileSync(blocked, '');
+    const dataFolder = path.join(folder, 'no-file-here');
+    mkdirSync(path.join(dataFolder, 'pierhand.sqlite'), { recursive: true });
     const lines: string[] = [];
-    const store = await openStore(
-      { dataFolder: path.join(blocked, 'data') },
-      { onUnopened: (line) => void lines.push(line) },
-    );
+    const store = await openStore({ dataFolder }, { onUnopened: (line) => void lines.push(line) });
     await store.close();
     expect(lines).toHaveLength(1);
-    expect(lines[0]).toMatch(/^E(?:NOTDIR|EXIST)/u);
+    expect(lines[0]).toMatch(/^EISDIR/u);
     const logged = JSON.stringify(
       loggedError(storeError('store-unavailable', new Error('getaddrinfo ENOTFOUND db')), false),
     );

@@ -2,6 +2,7 @@
 import { isProblem, problem, type Problem, type Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
+import { answerMeant, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   answerStep,
@@ -69,39 +70,24 @@ export interface Turn {
 }
 
 const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
-const TRY_WORDS = tableOf({
-  works: 'works',
-  fixed: 'works',
-  'it works': 'works',
-  'it works now': 'works',
-  same: 'same',
-  'no change': 'same',
-  no: 'same',
-  changed: 'changed',
-  'could not': 'could-not',
-  'could-not': 'could-not',
+const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
+/** What the lines beside the answers are called, typed rather than pressed. */
+const DOING_LABELS = tableOf<Doing>({
+  'why this': 'why',
+  'back a step': 'back',
+  'something of this is wrong': 'doubt',
+  another: 'more',
+  'one paste instead of questions': 'collect',
 });
 
-/** Longer than this is a story or a paste, not a word on how the remedy went. */
-const ON_THE_REMEDY = 240;
-/** What a member writes of a remedy; a setup's error code says that it could not be done. */
-const TRY_SAYINGS: readonly (readonly [RegExp, string])[] = [
-  [/\b0x8[0-9a-f]{7}\b/iu, 'could-not'],
-  [
-    /\b(?:could ?n.?t|can.?t|can ?not|could not|unable to|not allowed to|no way to|will not let me|won.?t let me) (?:do|install|open|find|change|run|get|set|switch|reach|see how|buy)\b/iu,
-    'could-not',
-  ],
-  [
-    /^(?:no[,. ]+)?(?:(?:it.?s )?(?:still )?(?:just |exactly |all )?the same\b|no (?:change|difference|luck)\b)/iu,
-    'same',
-  ],
-  [/^(?:no[,. ]+)?(?:that |it )?(?:did ?n.?t|did not) (?:help|work|change)/iu, 'same'],
-];
-
-const sayingOnRemedy = ({ step }: Assessment, text: string): string | undefined =>
-  step.kind !== 'try' || text.length > ON_THE_REMEDY
-    ? undefined
-    : TRY_SAYINGS.find(([pattern]) => pattern.test(text.trim()))?.[1];
+const doingTyped = (text: string | undefined): Doing | undefined => {
+  const bare =
+    text
+      ?.trim()
+      .toLowerCase()
+      .replace(/[.?!…]+$/u, '') ?? '';
+  return DOINGS.find((word) => word === bare) ?? DOING_LABELS.get(bare);
+};
 
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
@@ -214,14 +200,35 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   );
 };
 
+/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
+const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
+  const { step } = before;
+  const { reading } = context.model;
+  const labelled = answersOf(before);
+  const sure = (id: string | null | undefined): AnswerMeant | null => {
+    const found = labelled.find((one) => one.id === id);
+    return found === undefined ? null : { ...found, score: 1, isSure: true };
+  };
+  if (read.by !== 'words') return null;
+  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
+  if (step.kind !== 'ask') return null;
+  const told = read.facts.findLast(({ what }) => what === step.id);
+  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  return answerMeant(
+    reading,
+    text,
+    labelled.filter(({ id }) => id !== UNSURE),
+  );
+};
+
 const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk } = began;
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
-  const { notes, choices } = readWords(context.model, walk, read);
-  const went = sayingOnRemedy(began.before, text);
-  const tried = went === undefined ? null : answerStep(context.model, state, began.before.step.id, went, context.by);
-  if (tried !== null && !('trouble' in tried))
-    return changed(began, tried, { notes: choices.length > 0 ? notes : [], choices });
+  const meant = answerInWords(began, text, read);
+  const { notes, choices } = readWords(context.model, walk, read, meant);
+  const answered =
+    meant?.isSure === true ? answerStep(context.model, state, began.before.step.id, meant.id, context.by) : null;
+  if (answered !== null && !('trouble' in answered)) return changed(began, answered, { notes, choices });
   return changed(began, state, {
     notes,
     choices,
@@ -275,8 +282,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const before = assess(context.model, walk.state, context.outcomes);
   const began: Began = { context, walk, before, notes };
 
-  const bare = said.text?.trim().toLowerCase();
-  const doing = said.do ?? DOINGS.find((word) => word === bare);
+  const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
   const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(before, said.text));
