@@ -97,13 +97,16 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         quote: quoteOf(folded, span),
         by: 'words',
       };
-      return { finding, at: span.start, told: isTold(span, entry.answers), unless: entry.unless };
+      return { finding, at: span.start, told: isTold(span, entry.answers), entry };
     }),
   );
   const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));
+  const isMet = (id: string): boolean => ids.has(id);
   const findings = [
     ...messages,
-    ...said.filter(({ told, unless }) => !told && unless?.some((id) => ids.has(id)) !== true),
+    ...said.filter(
+      ({ told, entry }) => !told && entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true,
+    ),
   ]
     .sort((a, b) => a.at - b.at)
     .map(({ finding }) => finding);

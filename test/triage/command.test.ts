@@ -12,10 +12,10 @@ import { type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { purgeOld } from '../../bot/reminders/purge-old.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
-import { loadTriage } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
 const NOW = Date.UTC(2026, 10, 25, 21, 0);
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 
 // The club, its members and its places are invented.
 const person = (name: string): Asker => ({
