@@ -1,6 +1,7 @@
 /** What members say in a walk: kept for the helper, counted as a turn, answered where it asks back. */
 import { describe, expect, it } from 'vitest';
 import type { Asker } from '../../bot/commands/core/command.js';
+import { cautionLinesAfter } from '../../bot/commands/triage/walk-words.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
@@ -107,14 +108,14 @@ describe('a question back on a remedy', () => {
 });
 
 describe('a caution', () => {
-  it('is short beside another one, and only named when words bring the same question again', async () => {
-    const who = member('Solveig');
-    const first = await answer(deps, 'triage it connects, the position reads nonsense, gotos go nowhere', NOW, who);
-    expect(first.cautions.length).toBe(2);
-    expect(first.cautions.join(' ')).toContain('Cap the finder');
-    expect(first.cautions.join(' ').length).toBeLessThan(330);
-    const again = await answer(deps, 'triage the tea is cold', NOW, who);
-    expect(stepOf(again).id).toBe(stepOf(first).id);
-    expect(again.cautions.join(' ').length).toBeLessThan(90);
+  it('is short beside another one the first time, and only named after; that of the Sun is first said in full', () => {
+    const first = cautionLinesAfter(['moving-mount', 'sun'], new Set()).join(' ');
+    expect(first).toContain('Cap the finder');
+    expect(first).toContain('know its stop key');
+    expect(first.length).toBeLessThan(330);
+    expect(cautionLinesAfter(['moving-mount'], new Set()).join(' ')).toContain('counterweight');
+    expect(cautionLinesAfter(['moving-mount', 'sun'], new Set(['sun', 'moving-mount']))).toEqual([
+      'As said before: A moving mount; The Sun.',
+    ]);
   });
 });
