@@ -2,12 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkExamples, readText } from '../../bot/reading/index.js';
-import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { loadCorpus } from '../../scripts/reading/corpus.js';
 import { measure } from '../../scripts/reading/measure.js';
+import { shippedModel } from '../shipped.js';
 
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 const { reading } = model;
 /** The project's own texts: by subject, in two halves, and many members' sentences with near misses. */
 const FOLDERS = ['test/reading/corpus', 'test/reading/corpus/held', 'test/reading/corpus/members'];

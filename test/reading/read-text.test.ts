@@ -1,9 +1,9 @@
 /** What a text is read as: facts, each with the words it came from. */
 import { describe, expect, it } from 'vitest';
-import { loadTriage } from '../../bot/triage/index.js';
 import { readText } from '../../bot/reading/index.js';
+import { shippedModel } from '../shipped.js';
 
-const { reading } = loadTriage('knowledge/connection');
+const { reading } = shippedModel();
 
 describe('a pasted message', () => {
   it('gives facts that quote it, and the system it can only come from', () => {
