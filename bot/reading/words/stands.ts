@@ -48,7 +48,7 @@ const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
 
 /** "I do not have a Mac": what may stand between a denial and the thing whose mere mention counts. */
 const HAVING = new Set(
-  'have has use uses using used own owns run runs running got need want like via over by through any there such thing as on at'.split(
+  'have has had use uses using used own owns owned bought run runs running got need want like via over by through any there such thing as on at'.split(
     ' ',
   ),
 );
