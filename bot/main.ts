@@ -3,6 +3,7 @@ import './app/small-heap.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
 import type { HealthPart } from './app/health.js';
+import { leaveWithReader } from './app/leave-with-reader.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
@@ -93,7 +94,7 @@ const openConsole = async (context: PlatformContext) => {
 const tellIfNothingAsked = ({ asked }: { readonly asked: number }): void => {
   if (asked > 0 || process.stdin.isTTY) return;
   process.stderr.write(
-    'Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n',
+    'No chat server is set: set DISCORD_TOKEN or MATRIX_HOMESERVER_URL (see deploy/README.md). Without them I answer questions typed here, and none was.\n',
   );
   process.exitCode = 2;
 };
@@ -145,6 +146,7 @@ const main = async (): Promise<void> => {
   }
 };
 
+leaveWithReader();
 await main().catch((error: unknown) => {
   process.stderr.write(
     `${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`,

@@ -6,6 +6,7 @@ import { readText } from './read-text.js';
 import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
 import { idsOf, parsePhrase } from './words/phrases.js';
+import { tellsAnything } from './words/read-words.js';
 import { SHAPE_IDS } from './words/shapes.js';
 
 export interface VocabularyProblem {
@@ -59,7 +60,7 @@ const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): bo
 
 const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complain: Complain): void => {
   for (const [i, example] of entry.examples.entries())
-    if (entry.hides === undefined && !isRead(vocabulary, entry, example))
+    if (tellsAnything(entry) && !isRead(vocabulary, entry, example))
       complain(entry.id, ['examples', i], 'this saying is not read of it');
   for (const [i, example] of (entry.nonExamples ?? []).entries())
     if (readText(vocabulary, example).met.includes(entry.id))
@@ -82,7 +83,12 @@ export const checkVocabulary = (entries: VocabularyEntries): readonly Vocabulary
   }
   for (const { id, of } of entries.translations)
     if (!evidence.has(of)) about('translations')(id, ['of'], `there is no evidence "${of}"`);
-  for (const entry of entries.sayings) checkSaying(entry, words, about('sayings'));
+  const met = new Set([...evidence, ...entries.sayings.map(({ id }) => id)]);
+  for (const entry of entries.sayings) {
+    checkSaying(entry, words, about('sayings'));
+    for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
+      if (!met.has(id)) about('sayings')(entry.id, ['with'], `there is no saying or evidence "${id}"`);
+  }
   return problems;
 };
 

@@ -105,10 +105,12 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const ids = new Set<string>();
   for (const { entry } of messages) ids.add(entry.id);
   for (const { entry } of said) ids.add(entry.id);
+  const isMet = (id: string): boolean => ids.has(id);
   const findings: readonly Finding[] = [
     ...messages,
     ...said.filter(
-      ({ entry, span }) => entry.unless?.some((id) => ids.has(id)) !== true && !isTold(span, entry.answers),
+      ({ entry, span }) =>
+        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry.answers),
     ),
   ].sort((a, b) => a.span.start - b.span.start);
 

@@ -55,12 +55,16 @@ interface Branch {
 }
 const branch = (): Branch => ({ ids: [], next: new Map() });
 
-/** Only slips that leave the same letters (swapped, doubled, left out) are mended in short words: a wrong letter makes another word. */
-const isSlip = (typed: string, meant: string): boolean => {
+/**
+ * How many slips make one word of the other, or infinitely many: a short word is mended only where its letters stay the same
+ * (swapped, doubled, left out), since a wrong letter makes another word.
+ */
+const slipsBetween = (typed: string, meant: string): number => {
   const most = forgivenSlips(meant.length);
-  if (most === 0 || editDistance(typed, meant, most) > most) return false;
-  if (typed.length !== meant.length || typed.length >= 8) return true;
-  return [...typed].sort().join('') === [...meant].sort().join('');
+  const slips = most === 0 ? Infinity : editDistance(typed, meant, most);
+  if (slips > most) return Infinity;
+  if (typed.length !== meant.length || typed.length >= 8) return slips;
+  return [...typed].sort().join('') === [...meant].sort().join('') ? slips : Infinity;
 };
 
 /** One bit a letter that the word has. */
@@ -120,11 +124,16 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
   const mend = (word: string): string => {
     if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
     const letters = lettersOf(word);
-    const found = (buckets.get(word.slice(0, 1)) ?? []).find(
-      (one) =>
-        Math.abs(one.meant.length - word.length) <= 2 && areNear(one.letters, letters) && isSlip(word, one.meant),
-    );
-    return found?.meant ?? word;
+    let found = word;
+    let fewest = Infinity;
+    for (const one of buckets.get(word.slice(0, 1)) ?? []) {
+      if (Math.abs(one.meant.length - word.length) > 2 || !areNear(one.letters, letters)) continue;
+      const slips = slipsBetween(word, one.meant);
+      if (slips >= fewest) continue;
+      fewest = slips;
+      found = one.meant;
+    }
+    return found;
   };
 
   const know = rememberWords((typed): Known => {

@@ -58,6 +58,10 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
   ...(path === undefined ? [] : ['path']),
 ];
 
+/** A saying may be there only to set others aside. */
+export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
+  [answers, suggests, system, client, path].some((part) => part !== undefined);
+
 export const indexSayings = (
   lexicon: Lexicon,
   sayings: readonly { readonly entry: SayingEntry; readonly phrases: readonly Phrase<string>[] }[],
@@ -97,6 +101,12 @@ export const indexSayings = (
 
 const overlap = (a: PhraseMatch, b: PhraseMatch): boolean => a.start < b.end && b.start < a.end;
 
+/** Whether a takes more words than b, or as many and is there to hide such as b. */
+const goesBefore = (a: Found, b: Found): boolean => {
+  const more = a.match.taken.size - b.match.taken.size;
+  return more > 0 || (more === 0 && a.saying.entry.hides !== undefined && b.saying.entry.hides === undefined);
+};
+
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
 const longest = (found: readonly Found[]): readonly Found[] => {
   if (found.length < 2) return found;
@@ -104,9 +114,9 @@ const longest = (found: readonly Found[]): readonly Found[] => {
     (own) =>
       !found.some(
         (other) =>
-          other.match.taken.size > own.match.taken.size &&
-          overlap(other.match, own.match) &&
           other.saying !== own.saying &&
+          goesBefore(other, own) &&
+          overlap(other.match, own.match) &&
           other.saying.tells.some((what) => own.saying.tells.includes(what)),
       ),
   );
@@ -180,6 +190,6 @@ export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] 
   const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
   return longest(found)
-    .filter(({ saying: { entry, leave }, match }) => entry.hides === undefined && stands(sentence, match, leave))
+    .filter(({ saying: { entry, leave }, match }) => tellsAnything(entry) && stands(sentence, match, leave))
     .map(({ saying: { entry }, match }) => ({ entry, match }));
 };
