@@ -10,13 +10,15 @@ interface Claim {
   readonly from: Finding;
 }
 
-const claimsOf = (from: Finding): readonly Claim[] => {
-  const { answers, system, client } = from.entry;
-  return [
-    ...(system === undefined ? [] : [{ what: 'system', answer: system, from }]),
-    ...(client === undefined ? [] : [{ what: 'client', answer: client, from }]),
-    ...Object.entries(answers ?? {}).map(([what, answer]) => ({ what, answer, from })),
-  ];
+const claimsOf = (findings: readonly Finding[]): readonly Claim[] => {
+  const claims: Claim[] = [];
+  for (const from of findings) {
+    const { answers, system, client } = from.entry;
+    if (system !== undefined) claims.push({ what: 'system', answer: system, from });
+    if (client !== undefined) claims.push({ what: 'client', answer: client, from });
+    for (const what in answers) claims.push({ what, answer: answers[what] ?? '', from });
+  }
+  return claims;
 };
 
 /** Printed lines: what stands last holds. Words: what is said more surely, then what is said last. */
@@ -30,13 +32,8 @@ const beats = (later: Claim, earlier: Claim): boolean => {
 /** What a contradiction leaves of a claim. */
 const CONTRADICTED = 0.7;
 
-const factOf = ({ what, answer, from }: Claim, torn: boolean): ReadFact => ({
-  what,
-  answer,
-  sureness: Math.round(100 * from.sureness * (torn ? CONTRADICTED : 1)) / 100,
-  quote: from.quote,
-  by: from.by,
-});
+const surenessOf = ({ from }: Claim, torn: boolean): number =>
+  Math.round(100 * from.sureness * (torn ? CONTRADICTED : 1)) / 100;
 
 /** A system named outright is surer than one that a port's name tells. */
 const NEARLY_AS_SURE = 0.03;
@@ -83,30 +80,40 @@ const weightsOf = (findings: readonly Finding[]): readonly Suggestion[] => {
   return [...weights].map(([faultId, weight]) => ({ faultId, weight }));
 };
 
-/** @param all in the order they stand in the text */
-export const gather = (all: readonly Finding[], families: Families): Gathered => {
+/**
+ * @param all in the order they stand in the text
+ * @param quoteOf the words that a finding came from
+ */
+export const gather = (
+  all: readonly Finding[],
+  families: Families,
+  quoteOf: (finding: Finding) => string,
+): Gathered => {
   const { path, aside } = settlePath(all, families);
   const findings = all.filter((finding) => !aside.has(finding));
-  const claims = findings.flatMap(claimsOf);
+  const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];
-  const take = (fact: ReadFact, label: string | undefined): void => {
+  const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
+    const { what, answer, from } = claim;
+    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by: from.by };
     facts.push(fact);
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
   const system = oneSystem(claims.filter(({ what }) => what === 'system'));
-  if (system !== undefined) take(factOf(system, false), SYSTEM_LABELS.get(system.answer));
+  if (system !== undefined) take(system, false, SYSTEM_LABELS.get(system.answer));
   if (path !== null)
     take(
-      factOf({ what: 'path', answer: path.answer, from: path.from }, false),
+      { what: 'path', answer: path.answer, from: path.from },
+      false,
       path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label,
     );
   const shown = new Set<string>();
   for (const { claim, torn } of bestClaims(claims)) {
     const label = claim.from.entry.label ?? claim.from.entry.says;
     // One entry may answer several checks; the member is told once.
-    take(factOf(claim, torn), label !== undefined && !shown.has(label) ? label : undefined);
+    take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
     if (label !== undefined) shown.add(label);
   }
   return { facts, understood, suggested: weightsOf(findings) };

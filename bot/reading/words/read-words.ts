@@ -22,12 +22,22 @@ interface Candidate {
   readonly others: readonly number[];
 }
 
+/** What is known of the sentence being read. Marks of earlier sentences are of an older round and tell nothing. */
+interface Marks {
+  round: number;
+  /** Key → the last round that had it. */
+  readonly present: Int32Array;
+  /** Number of a need → the last round in which it was looked at: positive where it was met, negative where not. */
+  readonly judged: Int32Array;
+}
+
 export interface Sayings {
   readonly lexicon: Lexicon;
   /** The rarest key that a phrase cannot do without → the phrases to try where it stands. */
   readonly byRarest: readonly (readonly Candidate[])[];
   /** Sets of keys, of which a phrase needs one each; many phrases share one. */
   readonly needs: readonly (readonly number[])[];
+  readonly marks: Marks;
 }
 
 export interface Said {
@@ -85,7 +95,8 @@ export const indexSayings = (
       const candidate = { saying, phrase, starts: required[0] ?? [], others: others.map(needOf) };
       for (const key of rarest) byRarest[key]?.push(candidate);
     }
-  return { lexicon, byRarest, needs };
+  const marks = { round: 0, present: new Int32Array(lexicon.keyCount), judged: new Int32Array(needs.length) };
+  return { lexicon, byRarest, needs, marks };
 };
 
 const overlap = (a: PhraseMatch, b: PhraseMatch): boolean => a.start < b.end && b.start < a.end;
@@ -97,8 +108,9 @@ const goesBefore = (a: Found, b: Found): boolean => {
 };
 
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
-const longest = (found: readonly Found[]): readonly Found[] =>
-  found.filter(
+const longest = (found: readonly Found[]): readonly Found[] => {
+  if (found.length < 2) return found;
+  return found.filter(
     (own) =>
       !found.some(
         (other) =>
@@ -108,48 +120,74 @@ const longest = (found: readonly Found[]): readonly Found[] =>
           other.saying.tells.some((what) => own.saying.tells.includes(what)),
       ),
   );
+};
 
-/** Whether the sentence has one of a set of keys, looked at once a set. */
-const UNKNOWN = 0;
-const STANDS = 1;
-const LACKS = 2;
+const LAST_ROUND = 2 ** 31 - 1;
+
+const nextRound = (marks: Marks): number => {
+  if (marks.round === LAST_ROUND) {
+    marks.present.fill(0);
+    marks.judged.fill(0);
+    marks.round = 0;
+  }
+  marks.round += 1;
+  return marks.round;
+};
+
+const NOWHERE: readonly number[] = [];
 
 /** The tokens where a phrase may begin, each once. */
 const beginningsOf = ({ starts }: Candidate, { places }: Sentence): readonly number[] => {
+  const [first = -1] = starts;
+  if (starts.length === 1) return places.get(first) ?? NOWHERE;
   const all: number[] = [];
-  for (const key of starts) for (const at of places.get(key) ?? []) all.push(at);
-  return all.length < 2 || starts.length < 2 ? all : [...new Set(all)];
+  for (const key of starts) for (const at of places.get(key) ?? NOWHERE) if (!all.includes(at)) all.push(at);
+  return all;
 };
 
-const findAll = ({ byRarest, needs, lexicon }: Sayings, sentence: Sentence): Found[] => {
+/** Whether the sentence has one of the keys of each need. */
+const areMet = (others: readonly number[], { needs, marks: { round, present, judged } }: Sayings): boolean => {
+  for (const need of others) {
+    const before = judged[need] ?? 0;
+    if (before === -round) return false;
+    if (before === round) continue;
+    let isMet = false;
+    for (const key of needs[need] ?? NOWHERE) if (present[key] === round) isMet = true;
+    judged[need] = isMet ? round : -round;
+    if (!isMet) return false;
+  }
+  return true;
+};
+
+const NO_CANDIDATES: readonly Candidate[] = [];
+
+const findAll = (sayings: Sayings, sentence: Sentence): readonly Found[] => {
   const found: Found[] = [];
   const { places } = sentence;
-  const present = new Uint8Array(lexicon.keyCount);
-  for (const key of places.keys()) present[key] = 1;
-  const judged = new Uint8Array(needs.length);
-  const isMet = (need: number): boolean => {
-    if (judged[need] === UNKNOWN)
-      judged[need] = needs[need]?.some((key) => present[key] === 1) === true ? STANDS : LACKS;
-    return judged[need] === STANDS;
-  };
+  const round = nextRound(sayings.marks);
+  for (const key of places.keys()) sayings.marks.present[key] = round;
   for (const rarest of places.keys())
-    for (const candidate of byRarest[rarest] ?? []) {
-      if (!candidate.others.every(isMet)) continue;
+    for (const candidate of sayings.byRarest[rarest] ?? NO_CANDIDATES) {
+      if (!areMet(candidate.others, sayings)) continue;
       for (const at of beginningsOf(candidate, sentence)) {
         const match = matchPhrase(candidate.phrase, sentence, at);
         if (match !== null) found.push({ saying: candidate.saying, match });
       }
     }
-  return found.sort((a, b) => a.match.start - b.match.start);
+  return found.length < 2 ? found : found.sort((a, b) => a.match.start - b.match.start);
 };
 
 const holdsAny = (tokens: ReadonlySet<number>, { taken }: PhraseMatch): boolean => {
-  if (tokens.size > 0) for (const at of taken) if (tokens.has(at)) return true;
+  for (const at of taken) if (tokens.has(at)) return true;
   return false;
 };
 
+const NOTHING: readonly Said[] = [];
+
 export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] => {
-  const found = findAll(sayings, sentence).filter(({ match }) => !holdsAny(sentence.fixed, match));
+  const all = findAll(sayings, sentence);
+  if (all.length === 0) return NOTHING;
+  const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
   return longest(found)
     .filter(({ saying: { entry, leave }, match }) => tellsAnything(entry) && stands(sentence, match, leave))

@@ -17,13 +17,14 @@ export interface Clauses extends Sentence {
 /** A longer sentence without a stop is cut. */
 const MOST_WORDS = 90;
 
-/** A token of the sentence, and for a word what it is. */
-interface Part {
-  readonly token: Token;
-  readonly known: Known | null;
+/** The words of a sentence as they come, and beside each what it is; null for a pause. */
+interface Parts {
+  readonly tokens: Token[];
+  readonly known: (Known | null)[];
 }
 
 const NOTHING: ReadonlySet<string> = new Set();
+const NO_ENTRIES: readonly Met[] = [];
 
 const addPlaces = (places: Map<number, number[]>, met: readonly Met[], at: number): void => {
   for (const { key } of met) {
@@ -34,24 +35,22 @@ const addPlaces = (places: Map<number, number[]>, met: readonly Met[], at: numbe
   }
 };
 
-const sentence = (lexicon: Lexicon, parts: readonly Part[], asks: boolean): Clauses => {
-  const tokens = parts.map(({ token }) => token);
-  const covers = parts.map(({ known }) => known?.covers ?? NOTHING);
+const sentence = (lexicon: Lexicon, { tokens, known }: Parts, asks: boolean): Clauses => {
+  const covers = known.map((word) => word?.covers ?? NOTHING);
   const fixed = new Set<number>();
   const places = new Map<number, number[]>();
-  const met: (readonly Met[])[] = [];
-  for (const [at, { known }] of parts.entries()) {
-    let own: readonly Met[] = known?.met ?? [];
-    const longer = known?.opens === true ? lexicon.longerAt(tokens, at) : [];
-    if (longer.length > 0) own = [...longer, ...own];
+  const met = known.map((word, at): readonly Met[] => {
+    if (word === null) return NO_ENTRIES;
+    const longer = word.opens ? lexicon.longerAt(tokens, at) : NO_ENTRIES;
     for (const { id, length } of longer)
       for (let i = at; i < at + length; i++) {
         covers[i] = new Set([...(covers[i] ?? NOTHING), id]);
         if (id === 'small') fixed.add(i);
       }
-    met.push(own);
+    const own = longer.length === 0 ? word.met : [...longer, ...word.met];
     addPlaces(places, own, at);
-  }
+    return own;
+  });
   const small = covers.map((ids) => ids.has('small'));
   const ids = new Set<string>();
   for (const own of covers) for (const id of own) ids.add(id);
@@ -62,25 +61,28 @@ const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
 const ANOTHER = /^(?:another|other|different|new|two|three|four|several|\d)$/u;
 
 /** "I tried three cables, another laptop": the comma goes on with the list. */
-const isInList = (before: readonly Part[], next: Token | undefined): boolean =>
-  next?.kind === 'word' && ANOTHER.test(next.word) && before.slice(-8).some(({ token }) => TRIED.has(token.word));
+const isInList = ({ tokens }: Parts, next: Token | undefined): boolean =>
+  next?.kind === 'word' && ANOTHER.test(next.word) && tokens.slice(-8).some(({ word }) => TRIED.has(word));
 
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
-  let own: Part[] = [];
+  let own: Parts = { tokens: [], known: [] };
+  const add = (token: Token, known: Known | null): void => {
+    own.tokens.push(known === null || known.word === token.word ? token : { ...token, word: known.word });
+    own.known.push(known);
+  };
   const end = (asks: boolean): void => {
-    if (own.length > 0) sentences.push(sentence(lexicon, own, asks));
-    own = [];
+    if (own.tokens.length === 0) return;
+    sentences.push(sentence(lexicon, own, asks));
+    own = { tokens: [], known: [] };
   };
   const all = tokensOf(text);
   for (const [at, token] of all.entries()) {
     if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
-    if (token.kind === 'word') {
-      const known = lexicon.know(token.word);
-      own.push({ token: known.word === token.word ? token : { ...token, word: known.word }, known });
-    } else if (token.kind === 'pause') own.push({ token, known: null });
+    if (token.kind === 'word') add(token, lexicon.know(token.word));
+    else if (token.kind === 'pause') add(token, null);
     else end(token.kind === 'ask');
-    if (own.length >= MOST_WORDS) end(false);
+    if (own.tokens.length >= MOST_WORDS) end(false);
   }
   end(false);
   return sentences;

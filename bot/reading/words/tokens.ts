@@ -94,7 +94,8 @@ export const tokensOf = (text: string): readonly Token[] => {
   form.lastIndex = 0;
   for (let match = form.exec(text); match !== null && tokens.length < MOST_TOKENS; match = form.exec(text)) {
     const [raw] = match;
-    const [start, end] = [match.index, form.lastIndex];
+    const start = match.index;
+    const end = form.lastIndex;
     const kind = kindOf(raw);
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
     if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end });
