@@ -15,6 +15,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { fitted, wordsWithin } from './fitted.js';
 import { stepData } from './step-data.js';
 import { back, doLine, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
@@ -53,7 +54,7 @@ const seenLine = (model: TriageModel, event: Pick<Answered, 'check' | 'answer'>)
   const label = labelOf(model, event);
   return entry === undefined || label === undefined
     ? null
-    : `${entry.brief ?? tidy(entry.question, 40)}: ${tidy(label, 44)}`;
+    : `${entry.brief ?? fitted(entry.question, 40)}: ${fitted(label, 48)}`;
 };
 
 /** Answers that tell most come first: what is not as it should be, then contrasts, then what is well. */
@@ -95,7 +96,7 @@ const ownWords = (walk: Walk): readonly Fact[] => {
   return shown.map((event) => {
     const one = tidy(event.words, event.words.length);
     const paste = isPaste(event);
-    const cut = paste && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : tidy(one, WORDS_SHOWN);
+    const cut = paste && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : wordsWithin(one, WORDS_SHOWN);
     const name = event.by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
     return { label: `${name} ${paste ? 'pasted' : 'wrote'}`, value: `“${cut}”` };
   });
@@ -105,7 +106,7 @@ const tried = (model: TriageModel, walk: Walk): readonly string[] =>
   walk.state.events
     .flatMap((event) =>
       event.kind === 'try'
-        ? [`${tidy(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
+        ? [`${fitted(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
         : [],
     )
     .filter((line, i, all) => all.indexOf(line) === i)
@@ -192,7 +193,7 @@ const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): str
   const { steps, otherwise } = fault.remedy;
   const wasTried = walk.state.events.some((event) => event.kind === 'try' && event.fault === fault.id);
   const lines = linesFor(wasTried && otherwise !== undefined ? otherwise : steps, context.system);
-  return tidy(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
+  return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 
 const NO_MORE = 'My questions end here. Show this to somebody who knows mounts; it can be copied.';

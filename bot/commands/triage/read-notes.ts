@@ -1,9 +1,9 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
-import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
 import type { Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
+import { fitted } from './fitted.js';
 import { answerLine, doLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -31,7 +31,7 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
   const taken = read.understood
     .map(({ fact, label }) => ({
       what: fact.what,
-      label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
+      label: fitted(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
     }))
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
     .slice(0, MOST_TAKEN);
@@ -63,7 +63,7 @@ export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice
   const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
   const labelled = facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
-    .map(({ what, answer }) => ({ what, label: tidy(labelOf(model, what, answer) ?? '', 60) }))
+    .map(({ what, answer }) => ({ what, label: fitted(labelOf(model, what, answer) ?? '', 60) }))
     .filter(({ label }) => label !== '');
   return labelled
     .slice(-MOST_TO_TAKE_BACK)
