@@ -10,23 +10,13 @@ import {
   type CheckEntry,
   type Step,
   type TriageModel,
-  type WalkEvent,
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
 import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
-import {
-  answerLine,
-  back,
-  cautionLinesAfter,
-  doLine,
-  entriesOffer,
-  lowered,
-  titleOf,
-  why,
-  withTools,
-} from './walk-words.js';
+import { stepCautions } from './step-cautions.js';
+import { answerLine, back, doLine, entriesOffer, lowered, titleOf, why, withTools } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 export interface Said {
@@ -62,15 +52,6 @@ const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' 
     choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : [])],
   };
 };
-
-/** Cautions that an earlier step of this walk showed in full. */
-const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[]): ReadonlySet<string> =>
-  new Set(
-    events.flatMap((event) => {
-      if (event.kind === 'answer') return model.check(event.check)?.cautions ?? [];
-      return event.kind === 'try' ? (model.fault(event.fault)?.remedy.cautions ?? []) : [];
-    }),
-  );
 
 /** The two causes that the likelier answers of a question would point to, where they differ. */
 const tellsApart = (assessment: Assessment): string | null => {
@@ -129,10 +110,7 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   return {
     summary,
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
-    cautions: cautionLinesAfter(
-      [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
-      cautionsBefore(model, walk.state.events),
-    ),
+    cautions: stepCautions(model, walk.state.events, assessment),
     choices: withTools(answerChoices(walk, assessment, whole), [
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
@@ -156,7 +134,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
-    cautions: cautionLinesAfter(fault.remedy.cautions ?? [], cautionsBefore(model, walk.state.events)),
+    cautions: stepCautions(model, walk.state.events, assessment),
     choices: withTools(answerChoices(walk, assessment), [...entriesOffer(fault.remedy), why(walk), back(walk)]),
   };
 };
