@@ -90,7 +90,7 @@ describe('the warning of signal levels', () => {
     expect(warned(untold('my new cable does not work'), 'port-held-by-program')).toBe(false);
     expect(warned(untold('my new cable does not work'), 'fuse-blown')).toBe(false);
     expect(warned(told('Bluetooth pairs and then drops'), 'controller-lead-loose')).toBe(false);
-    expect(warned(told('the usb adapter is plugged in the hand controller'), 'wrong-socket')).toBe(false);
+    expect(warned(told('the usb adapter is plugged in the hand controller'), 'worn-socket')).toBe(false);
   });
 });
 
