@@ -114,21 +114,16 @@ const tried = (model: TriageModel, walk: Walk): readonly string[] =>
 
 /** Below this nothing stands out, and a list of guesses would only mislead. */
 const STANDS_OUT = 0.15;
-const PLACED = 0.5;
+/** Where the first part is this likely, no second one is named. */
+const PLACED = 0.6;
 
-const whereItLies = (assessment: Assessment): string | null => {
-  const [first] = located(assessment);
-  return first === undefined || first.probability < PLACED ? null : `in ${first.title} (${percent(first.probability)})`;
-};
-
-/** The causes that stand, with what speaks for the first; where none stands out, the part of the chain. */
-const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string => {
-  const named = standing(assessment, 2).filter(({ probability }) => probability >= STANDS_OUT);
+/** The causes that stand, with what speaks for the first. */
+const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
+  const named = standing(assessment, 2).filter(
+    ({ faultId, probability }) => probability >= STANDS_OUT && !faultId.startsWith(UNEXPLAINED),
+  );
   const [first] = named;
-  if (first === undefined || first.faultId.startsWith(UNEXPLAINED))
-    return [first?.title ?? 'nothing stands out', whereItLies(assessment) ?? '']
-      .filter((part) => part !== '')
-      .join(', ');
+  if (first === undefined) return null;
   const own = answered(walk.state.events);
   const because = speaksFor(assessment, first.faultId)
     .filter(({ check }) => own.some((event) => event.check === check))
@@ -140,6 +135,28 @@ const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): str
       return `${title}, ${percent(probability)}${reason}`;
     })
     .join('; ');
+};
+
+/** In which part of the chain it lies, listed causes and what no list holds taken together; the likeliest one or two. */
+const whereText = (assessment: Assessment): string | null => {
+  const [first, ...rest] = located(assessment).filter(({ probability }) => probability >= STANDS_OUT);
+  if (first === undefined) return null;
+  const parts = first.probability >= PLACED ? [first] : [first, ...rest.slice(0, 1)];
+  return parts.map(({ title, probability }) => `${title} (${percent(probability)})`).join(', or ');
+};
+
+const NOTHING_STANDS_OUT = 'nothing stands out';
+
+/** What stands, and, where no cause is known, the part of the chain to look at. */
+const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
+  const { step } = assessment;
+  const isKnown = step.kind === 'done' || (step.kind === 'handOn' && step.fault !== null);
+  const stands = standsText(model, walk, assessment);
+  const where = isKnown ? null : whereText(assessment);
+  return [
+    ...(stands === null && where !== null ? [] : [{ label: 'Stands', value: stands ?? NOTHING_STANDS_OUT }]),
+    ...(where === null ? [] : [{ label: 'Where', value: where }]),
+  ];
 };
 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
@@ -174,7 +191,7 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
       ...numbers,
     ]),
     ...listFact('Tried', tried(model, walk)),
-    { label: 'Stands', value: standsText(model, walk, assessment) },
+    ...standsFacts(model, walk, assessment),
   ];
 };
 
