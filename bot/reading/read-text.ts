@@ -61,20 +61,22 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
-  const messages = findMessages(vocabulary, prepare(folded, by === 'picture'), counts).map(({ entry, span }) => {
-    const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
-    const finding: Finding = {
-      // A member who quotes a message in passing may do so from any system.
-      entry:
-        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
-          ? { ...entry, system: undefined }
-          : entry,
-      sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
-      quote: quoteOf(folded, span),
-      by: own,
-    };
-    return { finding, at: span.start, end: span.end };
-  });
+  const messages = findMessages(vocabulary, prepare(folded, vocabulary.index, by === 'picture'), counts).map(
+    ({ entry, span }) => {
+      const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
+      const finding: Finding = {
+        // A member who quotes a message in passing may do so from any system.
+        entry:
+          own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+            ? { ...entry, system: undefined }
+            : entry,
+        sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
+        quote: quoteOf(folded, span),
+        by: own,
+      };
+      return { finding, at: span.start, end: span.end };
+    },
+  );
   /** What a message says already is not taken from its words once more. */
   const isTold = (span: Span, answers: Told['answers']): boolean =>
     messages.some(
@@ -95,13 +97,16 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         quote: quoteOf(folded, span),
         by: 'words',
       };
-      return { finding, at: span.start, told: isTold(span, entry.answers), unless: entry.unless };
+      return { finding, at: span.start, told: isTold(span, entry.answers), entry };
     }),
   );
   const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));
+  const isMet = (id: string): boolean => ids.has(id);
   const findings = [
     ...messages,
-    ...said.filter(({ told, unless }) => !told && unless?.some((id) => ids.has(id)) !== true),
+    ...said.filter(
+      ({ told, entry }) => !told && entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true,
+    ),
   ]
     .sort((a, b) => a.at - b.at)
     .map(({ finding }) => finding);

@@ -1,6 +1,7 @@
 /** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | questions | simulate | learned`. */
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { leaveWithReader } from '../../bot/app/leave-with-reader.js';
 import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { checkExamples } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
@@ -207,6 +208,7 @@ const main = async (): Promise<number> => {
   }
 };
 
+leaveWithReader();
 process.exitCode = await main().catch((error: unknown) => {
   console.error(error instanceof KnowledgeError || error instanceof Error ? error.message : String(error));
   return 1;

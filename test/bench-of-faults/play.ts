@@ -47,7 +47,7 @@ const partsOf = ({ world }: Job): readonly string[] => PARTS[world.oddity?.link 
 /** By the line that a helper reads. */
 const isLocated = (model: TriageModel, job: Job, { lastShown }: Played): boolean => {
   const where = /^Where: (.*)$/mu.exec(lastShown)?.[1] ?? '';
-  return partsOf(job).some((part) => where.includes(model.link(part)?.title ?? '(no such part)'));
+  return partsOf(job).some((part) => where.includes(model.link(part)?.title.replace(/^the /u, '') ?? '(no such part)'));
 };
 
 const standsThere = (job: Job, { standing }: Played): boolean => {

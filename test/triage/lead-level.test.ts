@@ -1,9 +1,10 @@
 /** The 5 V question alarms those without such a lead: it comes only where a lead to the motor board was said. */
 import { describe, expect, it } from 'vitest';
 import { stepCautions } from '../../bot/commands/triage/step-cautions.js';
-import { answerStep, assess, loadTriage, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
+import { answerStep, assess, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
-const MODEL = loadTriage('knowledge/connection');
+const MODEL = shippedModel();
 const STEPS = 8;
 
 const told = (words: string): WalkState =>

@@ -1,85 +1,11 @@
 /** Loading the fault model's files: a club's entries over the shipped ones, and complaints that name file, line and entry. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { KnowledgeError, loadTriage } from '../../bot/triage/index.js';
-import { problemLine } from '../../bot/triage/model/knowledge-problem.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
-import { offeredLines } from '../../scripts/knowledge/offered.js';
 import { checkCoverage } from '../../scripts/knowledge/check-coverage.js';
-
-const made: string[] = [];
-afterEach(() => {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-const folderWith = (files: Readonly<Record<string, string>>): string => {
-  const folder = mkdtempSync(join(tmpdir(), 'pierhand-knowledge-'));
-  made.push(folder);
-  for (const [name, text] of Object.entries(files)) {
-    mkdirSync(join(folder, name, '..'), { recursive: true });
-    writeFileSync(join(folder, name), text);
-  }
-  return folder;
-};
-
-const BASE = {
-  'stages.yaml': '- { id: power, title: Power }\n- { id: cable, title: Cable }\n',
-  'paths.yaml':
-    '- { id: wire, title: A wire, description: One., stages: [power, cable], systems: [windows, macos, linux], clients: [direct, platform] }\n',
-  'checks/all.yaml': `- id: light
-  stage: power
-  question: Is the light on?
-  how: Look.
-  answers: [{ id: "on", label: Lit }, { id: "off", label: Dark }]
-  good: "on"
-  minutes: 1
-  source: invented for a test
-`,
-  'faults/power.yaml': `- id: unplugged
-  stage: power
-  title: It is not plugged in
-  why: Somebody pulled it.
-  weight: 2
-  answers: { light: "off" }
-  remedy: { steps: [Plug it in.], minutes: 1 }
-  verify: { text: The light comes on., check: light, answer: "on" }
-  source: invented for a test
-- id: loose
-  stage: cable
-  title: The cable is loose
-  why: It wobbles.
-  weight: 1
-  remedy: { steps: [Push it in.], minutes: 2 }
-  verify: { text: It holds. }
-  source: invented for a test
-`,
-  'evidence/words.yaml': `- id: dark-words
-  pattern: '(no|without) (light|power)'
-  example: there is no light at all
-  nonExample: no lightning tonight
-  answers: { light: "off" }
-  says: There is no power.
-  source: invented for a test
-`,
-};
-const goodEvidence = {
-  ...BASE,
-  'evidence/words.yaml': BASE['evidence/words.yaml'].replace(
-    '(no|without) (light|power)',
-    '(no|without) (light|power)\\b',
-  ),
-};
-
-const complaints = (files: Readonly<Record<string, string>>, overlay?: string): string[] => {
-  const folder = folderWith(files);
-  const result = readEntries(folder, overlay);
-  return [...result.problems, ...checkReferences(result)].map((problem) =>
-    problemLine(problem).replace(`${folder}/`, ''),
-  );
-};
+import { BASE, complaints, folderWith, goodEvidence } from './model-folders.js';
 
 describe('a model with mistakes', () => {
   it('is told file, line and entry', () => {
@@ -117,56 +43,6 @@ describe('a model with mistakes', () => {
         'faults/power.yaml': BASE['faults/power.yaml'].replace('why: It wobbles.', 'why: It wobbles.\n  colour: red'),
       })[0],
     ).toMatch(/^faults\/power\.yaml:14: loose: .*colour/u);
-  });
-
-  it.each([
-    ['a tab', '  why: It wobbles.', '\twhy: It wobbles.', 13, 'a tab; use spaces'],
-    ['a colon in a text', 'why: It wobbles.', 'why: Mode: EQ', 13, 'a colon in the text'],
-    ['text behind quotes', 'why: It wobbles.', 'why: "It" wobbles.', 13, 'quotes at its start'],
-    ['an apostrophe within', 'why: It wobbles.', "why: 'It's loose.'", 13, 'quotes at its start'],
-    ['an open quote', 'why: It wobbles.', 'why: "It wobbles.', 13, 'quotes at its start'],
-    ['a bracket first', 'why: It wobbles.', 'why: [It] wobbles.', 13, 'the text starts with ['],
-    ['no space behind a colon', 'why: It wobbles.', 'why:It wobbles.', 13, 'a space is wanted after the colon'],
-    ['a field twice', 'why: It wobbles.', 'why: It wobbles.\n  why: Again.', 14, 'why stands there twice'],
-    ['a line too far in', '  title: The cable', '    title: The cable', 11, 'not as far in as the lines beside it'],
-  ])('with %s has one complaint, of that line', (_what, before, after, line, said) => {
-    const found = complaints({
-      ...goodEvidence,
-      'faults/power.yaml': BASE['faults/power.yaml'].replace(before, after),
-    });
-    expect(found.filter((complaint) => complaint.startsWith('faults/'))).toEqual([
-      expect.stringContaining(`faults/power.yaml:${line}: ${said}`),
-    ]);
-  });
-
-  it('is told of a misspelt field once, with what is meant', () => {
-    const withText = (before: string, after: string): string[] =>
-      complaints({ ...goodEvidence, 'faults/power.yaml': BASE['faults/power.yaml'].replace(before, after) }).filter(
-        (complaint) => complaint.includes('loose'),
-      );
-    expect(withText('why: It wobbles.', 'wyh: It wobbles.')).toEqual([
-      'faults/power.yaml:13: loose: there is no "wyh" here; did you mean "why"?',
-    ]);
-    expect(withText('{ steps: [Push it in.]', '{ stpes: [Push it in.]')).toEqual([
-      'faults/power.yaml:15: loose: remedy: there is no "stpes" here; did you mean "steps"?',
-    ]);
-    expect(withText('weight: 1\n', 'weight: 2,5\n')).toEqual([
-      'faults/power.yaml:14: loose: weight: wants a number, such as 2 or 0.5; it is "2,5"',
-    ]);
-    expect(withText('  why: It wobbles.\n', '')).toEqual(['faults/power.yaml:10: loose: why: is missing']);
-    expect(withText('why: It wobbles.', 'why: # 3 wobbles.')).toEqual([
-      expect.stringContaining('faults/power.yaml:13: loose: why: nothing stands there'),
-    ]);
-  });
-
-  it('is told which check and which answer is meant', () => {
-    const withAnswers = (answers: string): string | undefined =>
-      complaints({
-        ...goodEvidence,
-        'faults/power.yaml': BASE['faults/power.yaml'].replace('{ light: "off" }', answers),
-      })[0];
-    expect(withAnswers('{ lihgt: "off" }')).toContain('there is no check "lihgt"; did you mean "light"?');
-    expect(withAnswers('{ light: "of" }')).toContain('check "light" has no answer "of"; did you mean "off"?');
   });
 
   it('may not use patterns that backtrack', () => {
@@ -289,39 +165,5 @@ describe('what reviewers hold a model to', () => {
     expect(
       withFaults(faultsText.replace('minutes: 2 }', 'minutes: 590 }').replace('weight: 1', 'weight: 0.01')),
     ).toEqual([expect.stringContaining('loose: answers: the walk never comes to its remedy')]);
-  });
-});
-
-describe('where a fault of the club is offered', () => {
-  const damp = (stage: string, answers: string, minutes: number): string => `- id: damp
-  stage: ${stage}
-  title: The heaters pull the supply down
-  why: Mount and heaters share it.
-  weight: 2
-  answers: ${answers}
-  remedy: { steps: [Give the heaters a battery of their own.], minutes: ${minutes} }
-  verify: { text: The light stays steady. }
-  source: invented for a test
-`;
-  const linesFor = (folder: string, overlay?: string): readonly string[] => {
-    const model = loadTriage(folder, overlay);
-    const fault = model.fault('damp');
-    return fault === undefined ? [] : offeredLines(model, fault);
-  };
-  const overShipped = (answers: string): string =>
-    linesFor('knowledge/connection', folderWith({ 'faults.yaml': damp('power', answers, 5) })).join('\n');
-
-  it('is said with its step, and with the answers that were taken for granted', { timeout: 60_000 }, () => {
-    const left = overShipped('{ power-light: dips, supply-amps: too-few }');
-    expect(left).toMatch(/^offered at step \d/u);
-    expect(left).toMatch(/taken for granted, .*how-far → no-light/u);
-    expect(overShipped('{ power-light: dips, supply-amps: too-few, how-far: drops }')).not.toContain('how-far');
-  });
-
-  it('is said not to be reached where the walk ends without it', () => {
-    const faults = `${BASE['faults/power.yaml']}${damp('cable', '{ light: "off" }', 590)}`;
-    expect(linesFor(folderWith({ ...goodEvidence, 'faults/power.yaml': faults }))[0]).toBe(
-      'not reached on wire, because at once it tries “It is not plugged in”, “The cable is loose”',
-    );
   });
 });

@@ -15,8 +15,9 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
-import { fitted, wordsWithin } from './fitted.js';
+import { fitted } from './fitted.js';
 import { stepData } from './step-data.js';
+import { alreadySaid, wordsForHelper } from './words-for-helper.js';
 import { back, doLine, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -27,11 +28,7 @@ const OUTCOME_WORDS = {
   'could-not': 'could not be done',
 } as const;
 
-/** Of the words and pastes, so many characters are shown; the record keeps more. */
-const WORDS_SHOWN = 150;
-const PASTE_SHOWN = 100;
-const MOST_TEXTS = 3;
-const MOST_SEEN = 5;
+const MOST_SEEN = 4;
 const MOST_TRIED = 4;
 const REMEDY_SHOWN = 220;
 
@@ -85,23 +82,6 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
   return [...new Set(lines)].slice(0, 2);
 };
 
-type Text = Extract<WalkEvent, { kind: 'text' }>;
-
-const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
-
-/** Of words the beginning, of a paste its last lines; the first and the newest where there are many. */
-const ownWords = (walk: Walk): readonly Fact[] => {
-  const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
-  const shown = texts.length <= MOST_TEXTS ? texts : [...texts.slice(0, 1), ...texts.slice(1 - MOST_TEXTS)];
-  return shown.map((event) => {
-    const one = tidy(event.words, event.words.length);
-    const paste = isPaste(event);
-    const cut = paste && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : wordsWithin(one, WORDS_SHOWN);
-    const name = event.by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
-    return { label: `${name} ${paste ? 'pasted' : 'wrote'}`, value: `“${cut}”` };
-  });
-};
-
 const tried = (model: TriageModel, walk: Walk): readonly string[] =>
   walk.state.events
     .flatMap((event) =>
@@ -117,13 +97,19 @@ const STANDS_OUT = 0.15;
 /** Where the first part is this likely, no second one is named. */
 const PLACED = 0.6;
 
-/** The causes that stand, with what speaks for the first. */
+const ONLY_THE_TRIED = 'nothing but what was tried';
+
+/** The causes that stand and were not tried, with what speaks for the first; null where none stands out. */
 const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
-  const named = standing(assessment, 2).filter(
+  const done = new Set(
+    walk.state.events.flatMap((event) => (event.kind === 'try' && event.outcome !== 'could-not' ? [event.fault] : [])),
+  );
+  const likely = standing(assessment).filter(
     ({ faultId, probability }) => probability >= STANDS_OUT && !faultId.startsWith(UNEXPLAINED),
   );
+  const named = likely.filter(({ faultId }) => !done.has(faultId)).slice(0, 2);
   const [first] = named;
-  if (first === undefined) return null;
+  if (first === undefined) return likely.length > 0 ? ONLY_THE_TRIED : null;
   const own = answered(walk.state.events);
   const because = speaksFor(assessment, first.faultId)
     .filter(({ check }) => own.some((event) => event.check === check))
@@ -142,7 +128,7 @@ const whereText = (assessment: Assessment): string | null => {
   const [first, ...rest] = located(assessment).filter(({ probability }) => probability >= STANDS_OUT);
   if (first === undefined) return null;
   const parts = first.probability >= PLACED ? [first] : [first, ...rest.slice(0, 1)];
-  return parts.map(({ title, probability }) => `${title} (${percent(probability)})`).join(', or ');
+  return parts.map(({ title }) => title.replace(/^the /u, '')).join(', or ');
 };
 
 const NOTHING_STANDS_OUT = 'nothing stands out';
@@ -184,7 +170,7 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
   return [
     { label: 'Who, what', value: whoText(model, walk, assessment) },
     ...(since.length === 0 ? [] : [{ label: 'Since', value: since.join('; ') }]),
-    ...ownWords(walk),
+    ...wordsForHelper(walk),
     ...listFact('Seen', [
       ...readInLogs(model, walk.state.events),
       ...seen.flatMap((event) => seenLine(model, event) ?? []),
@@ -195,12 +181,12 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
   ];
 };
 
-/** What is best looked at next by somebody who knows: nothing that has been answered already. */
-const lookAtNext = (walk: Walk, assessment: Assessment): string | null => {
+/** What is best looked at next by somebody who knows: nothing that has been answered or said already. */
+const lookAtNext = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
   const known = new Set(answered(walk.state.events).map(({ check }) => check));
   for (const choice of assessment.ranked) {
-    const check = choice.kind === 'ask' ? assessment.situation.checks[choice.check]?.entry : undefined;
-    if (check !== undefined && !known.has(check.id)) return check.question;
+    const check = choice.kind === 'ask' && !choice.again ? assessment.situation.checks[choice.check]?.entry : undefined;
+    if (check !== undefined && !known.has(check.id) && !alreadySaid(model, walk.state, check)) return check.question;
   }
   return null;
 };
@@ -221,7 +207,7 @@ export const handOnReply = (
   assessment: Assessment,
   fault: FaultEntry | null,
 ): Reply => {
-  const next = fault === null ? lookAtNext(walk, assessment) : mustBeDone(walk, fault, assessment);
+  const next = fault === null ? lookAtNext(model, walk, assessment) : mustBeDone(walk, fault, assessment);
   return reply({
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),

@@ -4,6 +4,7 @@ import {
   type Assessment,
   type CheckEntry,
   type FaultEntry,
+  type Step,
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
@@ -29,30 +30,30 @@ const ofCheck = (check: CheckEntry, assessment: Assessment): readonly string[] =
 const ofRemedy = ({ stage, remedy }: FaultEntry, assessment: Assessment): readonly string[] =>
   withLeads(stage, remedy.cautions ?? [], assessment);
 
-/** Cautions that an earlier step of this walk showed in full. */
-const cautionsBefore = (
-  model: TriageModel,
-  events: readonly WalkEvent[],
-  assessment: Assessment,
-): ReadonlySet<string> =>
-  new Set(
-    events.flatMap((event) => {
-      const check = event.kind === 'answer' ? model.check(event.check) : undefined;
-      if (check !== undefined) return ofCheck(check, assessment);
-      const fault = event.kind === 'try' ? model.fault(event.fault) : undefined;
-      return fault === undefined ? [] : ofRemedy(fault, assessment);
-    }),
-  );
+const ofStep = (step: Step | undefined, assessment: Assessment): readonly string[] => {
+  if (step?.kind === 'try') return ofRemedy(step.fault, assessment);
+  return step?.kind !== 'ask' || step.opening ? [] : ofCheck(step.check, assessment);
+};
 
-/** In full the first time in a walk, then by name. */
+/** Cautions that an earlier step of this walk showed in full. */
+const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[], assessment: Assessment): readonly string[] =>
+  events.flatMap((event) => {
+    const check = event.kind === 'answer' ? model.check(event.check) : undefined;
+    if (check !== undefined) return ofCheck(check, assessment);
+    const fault = event.kind === 'try' ? model.fault(event.fault) : undefined;
+    return fault === undefined ? [] : ofRemedy(fault, assessment);
+  });
+
+/**
+ * In full the first time in a walk, then by name.
+ * @param shown the step in hand when words came: its card stands above
+ */
 export const stepCautions = (
   model: TriageModel,
   events: readonly WalkEvent[],
   assessment: Assessment,
+  shown?: Step,
 ): readonly string[] => {
-  const { step } = assessment;
-  const before = cautionsBefore(model, events, assessment);
-  if (step.kind === 'try') return cautionLinesAfter(ofRemedy(step.fault, assessment), before);
-  if (step.kind !== 'ask' || step.opening) return [];
-  return cautionLinesAfter(ofCheck(step.check, assessment), before);
+  const before = [...cautionsBefore(model, events, assessment), ...ofStep(shown, assessment)];
+  return cautionLinesAfter(ofStep(assessment.step, assessment), new Set(before));
 };

@@ -42,11 +42,7 @@ const inVain = ({ tried }: Evidence): number => [...tried.values()].reduce((sum,
 
 const isGuess = (situation: Situation, evidence: Evidence, belief: Belief, best: Choice | undefined): boolean => {
   if (best?.kind === 'handOn') return likeliest(situation, belief).probability < LIKELY_ENOUGH;
-  return (
-    best?.kind === 'try' &&
-    inVain(evidence) >= IN_VAIN &&
-    (belief.probabilities[best.fault] ?? 0) < LIKELY_ENOUGH
-  );
+  return best?.kind === 'try' && inVain(evidence) >= IN_VAIN && (belief.probabilities[best.fault] ?? 0) < LIKELY_ENOUGH;
 };
 
 /** In place of one more guess, or of handing on with no part named: the contrast that tells most of the part. */

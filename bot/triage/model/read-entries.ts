@@ -152,8 +152,8 @@ const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): re
   const lines = new LineCounter();
   const text = readFileSync(file, 'utf8');
   const document = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core' });
-  const errors = [...document.errors, ...document.warnings];
-  if (errors.length > 0) problems.push({ file: shown, entry: null, ...yamlMisfit(text, errors, lines) });
+  const [error] = [...document.errors, ...document.warnings];
+  if (error !== undefined) problems.push({ file: shown, entry: null, ...yamlMisfit(text, error, lines) });
   if (document.errors.length > 0 || document.contents === null) return [];
   if (!isSeq(document.contents)) {
     problems.push({

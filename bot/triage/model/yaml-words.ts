@@ -32,27 +32,33 @@ const lineTrouble = (line: string): string | null => {
   return NO_SPACE_AFTER_COLON.test(line) ? 'a space is wanted after the colon' : null;
 };
 
-/** @param errors what the YAML library found, in the order of the text; at least one */
-export const yamlMisfit = (text: string, errors: readonly YAMLError[], lines: LineCounter): Misfit => {
-  const rows = text.split(/\r?\n/u);
-  const tab = rows.findIndex((row) => TAB_BEFORE_TEXT.test(row));
-  if (tab >= 0) return { line: tab + 1, message: 'a tab; use spaces' };
-  const [error] = errors;
-  const line = lines.linePos(error?.pos[0] ?? 0).line;
-  if (error?.code === 'DUPLICATE_KEY') {
-    const key = /^\s*(?:- )?([\w-]+):/u.exec(rows[line - 1] ?? '')?.[1] ?? 'this';
-    return { line, message: `${key} stands there twice; leave one` };
-  }
+/** The line of the mistake among those beside the one that the library names, where it can be told. */
+const misfitBeside = (rows: readonly string[], line: number): Misfit | null => {
   // The library may notice only behind the mistake: an open quote, at the end of the file.
   const open = rows.findIndex((row) => /^['"]/u.test(FIELD.exec(row)?.[1] ?? '') && lineTrouble(row) !== null);
-  const candidates = [line, line - 1, line + 1, ...(open >= 0 ? [open + 1] : [])].filter((at) => at > 0);
-  for (const at of candidates) {
+  for (const at of [line, line - 1, line + 1, open + 1]) {
     const message = lineTrouble(rows[at - 1] ?? '');
     if (message !== null) return { line: at, message };
   }
-  const aligned = error?.code === 'BAD_INDENT' || error?.code === 'BLOCK_AS_IMPLICIT_KEY';
-  if (aligned || error?.code === 'MULTILINE_IMPLICIT_KEY')
-    return { line, message: 'not as far in as the lines beside it, here or in the next line' };
-  const said = (error?.message ?? '').split('\n')[0]?.replace(/ at line \d+, column \d+:?$/u, '');
-  return { line, message: `not readable as YAML: ${said}` };
+  return null;
+};
+
+const OF_INDENTS: ReadonlySet<string> = new Set(['BAD_INDENT', 'BLOCK_AS_IMPLICIT_KEY', 'MULTILINE_IMPLICIT_KEY']);
+
+const libraryMessage = ({ code, message }: YAMLError, row: string): string => {
+  if (OF_INDENTS.has(code)) return 'not as far in as the lines beside it, here or in the next line';
+  if (code === 'DUPLICATE_KEY')
+    return `${/^\s*(?:- )?([\w-]+):/u.exec(row)?.[1] ?? 'this'} stands there twice; leave one`;
+  const [first = ''] = message.split('\n');
+  return `not readable as YAML: ${first.replace(/ at line \d+, column \d+:?$/u, '')}`;
+};
+
+/** @param error the first that the YAML library found */
+export const yamlMisfit = (text: string, error: YAMLError, lines: LineCounter): Misfit => {
+  const rows = text.split(/\r?\n/u);
+  const tab = rows.findIndex((row) => TAB_BEFORE_TEXT.test(row));
+  if (tab >= 0) return { line: tab + 1, message: 'a tab; use spaces' };
+  const { line } = lines.linePos(error.pos[0]);
+  const beside = error.code === 'DUPLICATE_KEY' ? null : misfitBeside(rows, line);
+  return beside ?? { line, message: libraryMessage(error, rows[line - 1] ?? '') };
 };
