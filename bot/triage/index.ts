@@ -26,4 +26,5 @@ export {
   UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
+export { unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

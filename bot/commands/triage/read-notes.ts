@@ -1,9 +1,9 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
-import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
 import type { AnswerMeant, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
+import { fitted } from './fitted.js';
 import { answerLine, doLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -44,10 +44,10 @@ export const readWords = (
   read: Reading,
   meant: AnswerMeant | null = null,
 ): ReadWords => {
-  const answered = meant?.isSure === true ? [{ what: '', label: tidy(meant.label, LONGEST_TAKEN) }] : [];
+  const answered = meant?.isSure === true ? [{ what: '', label: fitted(meant.label, LONGEST_TAKEN) }] : [];
   const understood = read.understood.map(({ fact, label }) => ({
     what: fact.what,
-    label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
+    label: fitted(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
   }));
   const taken = [...answered, ...understood]
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
@@ -62,7 +62,7 @@ export const readWords = (
           : [
               meant === null
                 ? NOTHING_SURE
-                : `I keep your words for whoever helps. Did you mean “${tidy(meant.label, LONGEST_TAKEN)}”?`,
+                : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
             ],
       choices: [],
     };
@@ -85,7 +85,7 @@ export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice
   const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
   const labelled = facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
-    .map(({ what, answer }) => ({ what, label: tidy(labelOf(model, what, answer) ?? '', 60) }))
+    .map(({ what, answer }) => ({ what, label: fitted(labelOf(model, what, answer) ?? '', 60) }))
     .filter(({ label }) => label !== '');
   return labelled
     .slice(-MOST_TO_TAKE_BACK)

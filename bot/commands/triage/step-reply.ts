@@ -12,16 +12,15 @@ import {
   type FaultEntry,
   type Step,
   type TriageModel,
-  type WalkEvent,
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
 import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
+import { stepCautions } from './step-cautions.js';
 import {
   answerLine,
   back,
-  cautionLinesAfter,
   doLine,
   entriesOffer,
   filledFrom,
@@ -68,26 +67,6 @@ const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' 
     choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : [])],
   };
 };
-
-const cautionsOf = (check: CheckEntry | undefined): readonly string[] => [
-  ...(check?.powerOffFirst === true ? ['power-off-first'] : []),
-  ...(check?.cautions ?? []),
-];
-
-/** Cautions that an earlier step of this walk showed in full. */
-const cautionsBefore = (
-  model: TriageModel,
-  events: readonly WalkEvent[],
-  shown: Step | undefined,
-): ReadonlySet<string> =>
-  new Set([
-    ...events.flatMap((event) => {
-      if (event.kind === 'answer') return cautionsOf(model.check(event.check));
-      return event.kind === 'try' ? (model.fault(event.fault)?.remedy.cautions ?? []) : [];
-    }),
-    ...(shown?.kind === 'ask' ? cautionsOf(model.check(shown.id)) : []),
-    ...(shown?.kind === 'try' ? (shown.fault.remedy.cautions ?? []) : []),
-  ]);
 
 /** The two causes that the likelier answers of a question would point to, where they differ. */
 const tellsApart = (assessment: Assessment): string | null => {
@@ -152,7 +131,7 @@ const askParts = (
   return {
     summary,
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
-    cautions: cautionLinesAfter(cautionsOf(check), cautionsBefore(model, walk.state.events, before)),
+    cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: withTools(answerChoices(walk, assessment, whole ?? false), [
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
@@ -185,7 +164,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { befo
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
-    cautions: cautionLinesAfter(fault.remedy.cautions ?? [], cautionsBefore(model, walk.state.events, before)),
+    cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: withTools(answerChoices(walk, assessment), [...entriesOffer(fault.remedy), why(walk), back(walk)]),
   };
 };

@@ -3,6 +3,7 @@ import { tidy } from '../../ground/tidy.js';
 import { answerMeant } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
 import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
+import { wordsWithin } from './fitted.js';
 import { memberName } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -29,7 +30,7 @@ const isBareAnswer = ({ words }: Text): boolean =>
 
 const shownOf = (event: Text, limit: number): string => {
   const one = tidy(event.words, event.words.length);
-  const cut = isPaste(event) && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : tidy(one, limit);
+  const cut = isPaste(event) && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : wordsWithin(one, limit);
   return `“${cut}”`;
 };
 

@@ -16,15 +16,9 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import {
-  attempts,
-  first,
-  freeLookFirst,
-  lookAgainFirst,
-  mayTry,
-  plainlyKnown,
-  safetyRemedy,
-} from './rules-of-order.js';
+import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import { isTheirs, safetyRemedy } from './safety.js';
+import { tellPartsFirst } from './tell-parts.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -122,10 +116,6 @@ const itsTurn = (
   const spokenOf = said.length > 0 || evidence.unsure.has(index);
   return spokenOf && share(before, after.answers, belief) >= AS_GOOD_AS_SAID;
 };
-
-/** A safety look at one way's lead is for those who said that they have that lead: it only alarms the others. */
-const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
-  safety !== true || only?.paths === undefined || context.path !== null;
 
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
@@ -268,7 +258,12 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        tellPartsFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked)),
+      );
 };
 
 /** The next step alone. */
