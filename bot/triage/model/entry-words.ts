@@ -47,7 +47,11 @@ const KINDS: ReadonlyMap<string, string> = new Map([
   ['record', 'lines of its own, further in'],
 ]);
 
-const shown = (value: unknown): string => JSON.stringify(value)?.slice(0, 60) ?? 'nothing';
+/** What holds other values is only named: in YAML it may hold itself. */
+const shown = (value: unknown): string => {
+  if (Array.isArray(value)) return 'a list';
+  return typeof value === 'object' ? 'lines of its own' : (JSON.stringify(value)?.slice(0, 60) ?? 'nothing');
+};
 
 const fieldMessage = (issue: z.core.$ZodIssue, value: unknown): string => {
   if (value === undefined) return 'is missing';
