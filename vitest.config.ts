@@ -16,6 +16,7 @@ export default defineConfig({
   test: {
     include: suite === 'long' ? LONG.map((path) => path.replace(/\*\*$/u, '**/*.test.ts')) : ['test/**/*.test.ts'],
     exclude: ['test/homeserver/**', 'node_modules/**', ...(suite === 'main' ? LONG : [])],
+    globalSetup: ['test/whole-program.ts'],
     testTimeout: 30_000,
     // One loading of the catalogue and the fault model a worker, not a file: tests leave no state behind (no mocks of modules).
     // The long suite looks at its own child processes, so it has processes of its own.

@@ -5,6 +5,7 @@ import { createInterface } from 'node:readline';
 import { StartError } from './ground/start-error.js';
 import { isProblem } from './ground/problem.js';
 import { openDeps } from './app/compose.js';
+import { leaveWithReader } from './app/leave-with-reader.js';
 import { CONSOLE_ASKER, consoleStyle, printOutcome, runConsoleLine } from './platforms/console/index.js';
 import { type Outcome } from './reply/reply.js';
 import { loadSettings } from './app/settings.js';
@@ -70,8 +71,7 @@ const main = async (args: readonly string[]): Promise<number> => {
   return 0;
 };
 
-// A reader that has seen enough (`| head`) is no error.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+leaveWithReader();
 process.exitCode = await main(process.argv.slice(2)).catch((error: unknown) => {
   process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
   return error instanceof StartError ? 2 : 1;

@@ -3,6 +3,7 @@ import './app/small-heap.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
 import type { HealthPart } from './app/health.js';
+import { leaveWithReader } from './app/leave-with-reader.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
@@ -32,19 +33,20 @@ const PLATFORMS: readonly Served[] = [
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
 
-const main = async (): Promise<void> => {
-  if (process.argv.slice(2).join(' ') === '--version') {
-    process.stdout.write(`${ownVersion()}\n`);
-    return;
-  }
+interface Opened {
+  readonly context: PlatformContext;
+  /** The platforms that are set; none: the console. */
+  readonly served: readonly Served[];
+  readonly warm: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+const open = async (): Promise<Opened> => {
   const settings = loadSettings(process.env);
   const served = PLATFORMS.filter(({ isSet }) => isSet(settings));
-  const onConsole = served.length === 0;
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
-  const log = createLog(
-    onConsole && process.env['LOG_LEVEL'] === undefined ? 'warn' : settings.logLevel,
-    secretsOf(settings),
-  );
+  const isQuiet = served.length === 0 && process.env['LOG_LEVEL'] === undefined;
+  const log = createLog(isQuiet ? 'warn' : settings.logLevel, secretsOf(settings));
   for (const line of unknownSettings(process.env)) log.warn(line);
   const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message), {
     onAnswered: (line) => log.debug(line, 'answered'),
@@ -59,66 +61,92 @@ const main = async (): Promise<void> => {
     },
     'Pierhand starts',
   );
-  const context: PlatformContext = {
-    deps,
-    settings,
-    log,
-    metrics: createMetrics(settings.http !== null),
-    now: () => Date.now(),
+  const metrics = createMetrics(settings.http !== null);
+  return { context: { deps, settings, log, metrics, now: () => Date.now() }, served, warm, close };
+};
+
+interface Stopper {
+  /** What was started last is stopped first. */
+  readonly add: (...parts: readonly { readonly stop: () => Promise<void> }[]) => void;
+  /** Stops all of it, once. */
+  readonly stop: () => Promise<void>;
+}
+
+const createStopper = ({ context: { log }, close }: Opened): Stopper => {
+  const parts: { readonly stop: () => Promise<void> }[] = [];
+  const stopAll = async (): Promise<void> => {
+    setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
+    for (const part of parts.reverse())
+      await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
+    await close();
   };
-  const running: RunningPlatform[] = [];
-  const healthParts: HealthPart[] = [];
-  const toStop: { stop: () => Promise<void> }[] = [];
-
   let stopping: Promise<void> | undefined;
-  const stop = (): Promise<void> =>
-    (stopping ??= (async () => {
-      setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
-      for (const part of toStop.reverse())
-        await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
-      await close();
-    })());
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());
-  process.on('unhandledRejection', (error) => log.error({ err: error }, 'unhandled rejection'));
+  return { add: (...more) => void parts.push(...more), stop: () => (stopping ??= stopAll()) };
+};
 
+const openConsole = async (context: PlatformContext) => {
+  const { startConsole } = await import('./platforms/console/index.js');
+  const words = process.argv.slice(2).join(' ').trim();
+  return startConsole(context, process, words === '' ? null : words);
+};
+
+/** An operator who forgot the token sees why the service ended at once. */
+const tellIfNothingAsked = ({ asked }: { readonly asked: number }): void => {
+  if (asked > 0 || process.stdin.isTTY) return;
+  process.stderr.write(
+    'No chat server is set: set DISCORD_TOKEN or MATRIX_HOMESERVER_URL (see deploy/README.md). Without them I answer questions typed here, and none was.\n',
+  );
+  process.exitCode = 2;
+};
+
+/** Starts every part; returns when a console has ended, or at once where platforms run on. */
+const serve = async ({ context, served, warm }: Opened, { add, stop }: Stopper): Promise<void> => {
+  const { settings, log, metrics } = context;
+  const healthParts: HealthPart[] = [];
+  if (settings.http !== null) {
+    const { startHealthServer } = await import('./app/health.js');
+    add(await startHealthServer(settings.http, () => healthParts, metrics));
+  }
+  const running: RunningPlatform[] = [];
+  for (const { start } of served) {
+    const platform = await start(context);
+    running.push(platform);
+    add(platform);
+  }
+  const shown = served.length === 0 ? await openConsole(context) : null;
+  if (shown === null) {
+    void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
+  } else {
+    running.push(shown.platform);
+    add(shown.platform);
+  }
+  const { startReminders } = await import('./reminders/start-reminders.js');
+  const reminders = startReminders(context, running);
+  add(reminders);
+  healthParts.push(...running, reminders);
+  if (shown === null) return;
+  tellIfNothingAsked(await shown.ended);
+  await stop();
+};
+
+const main = async (): Promise<void> => {
+  if (process.argv.slice(2).join(' ') === '--version') {
+    process.stdout.write(`${ownVersion()}\n`);
+    return;
+  }
+  const opened = await open();
+  const stopper = createStopper(opened);
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stopper.stop());
+  process.on('unhandledRejection', (error) => opened.context.log.error({ err: error }, 'unhandled rejection'));
   try {
-    if (settings.http !== null) {
-      const { startHealthServer } = await import('./app/health.js');
-      toStop.push(await startHealthServer(settings.http, () => healthParts, context.metrics));
-    }
-    let consoleEnded: Promise<{ readonly asked: number }> | undefined;
-    for (const { start } of served) running.push(await start(context));
-    if (onConsole) {
-      const { startConsole } = await import('./platforms/console/index.js');
-      const words = process.argv.slice(2).join(' ').trim();
-      const { platform, ended } = startConsole(context, process, words === '' ? null : words);
-      running.push(platform);
-      consoleEnded = ended;
-    }
-    toStop.push(...running);
-    if (!onConsole)
-      void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
-    const { startReminders } = await import('./reminders/start-reminders.js');
-    const reminders = startReminders(context, running);
-    toStop.push(reminders);
-    healthParts.push(...running, reminders);
-    if (consoleEnded !== undefined) {
-      const { asked } = await consoleEnded;
-      // An operator who forgot the token sees why the service ended at once.
-      if (asked === 0 && !process.stdin.isTTY) {
-        process.stderr.write(
-          'Nothing was asked. With neither DISCORD_TOKEN nor MATRIX_HOMESERVER_URL set, this is the console.\n',
-        );
-        process.exitCode = 2;
-      }
-      await stop();
-    }
+    await serve(opened, stopper);
   } catch (error) {
-    await stop();
+    await stopper.stop();
     throw error;
   }
 };
 
+leaveWithReader();
 await main().catch((error: unknown) => {
   process.stderr.write(
     `${error instanceof StartError ? error.message : `Pierhand cannot start: ${error instanceof Error ? error.message : String(error)}`}\n`,

@@ -14,6 +14,13 @@ interface ErrorLike {
   readonly cause?: unknown;
 }
 
+const isPlain = (value: unknown): value is string | number => typeof value === 'string' || typeof value === 'number';
+const plainOf = (parts: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(Object.entries(parts).filter(([, value]) => isPlain(value)));
+const CAUSES_TOLD = 3;
+const stackOf = (stack: unknown): { readonly stack?: string } =>
+  typeof stack === 'string' ? { stack: stack.slice(0, 4000) } : {};
+
 /** What of an error is logged. Request bodies that client libraries hang on their errors hold what members wrote, so they stay out. */
 export const loggedError = (error: unknown, withStack = true, depth = 0): unknown => {
   if (typeof error !== 'object' || error === null) return String(error);
@@ -21,14 +28,13 @@ export const loggedError = (error: unknown, withStack = true, depth = 0): unknow
   // The store's own message is for members; the operator wants what the system said.
   if (typeof code === 'string' && code.startsWith('store-'))
     return { type: 'StoreError', code, because: loggedError(cause ?? message, withStack, depth + 1) };
-  const plain = (value: unknown): value is string | number => typeof value === 'string' || typeof value === 'number';
+  const hasCause = cause !== undefined && depth < CAUSES_TOLD;
   return {
-    type: plain(name) ? name : 'Error',
+    type: isPlain(name) ? name : 'Error',
     message: typeof message === 'string' ? message.slice(0, 1000) : '',
-    ...(plain(code) ? { code } : {}),
-    ...(plain(status) ? { status } : {}),
-    ...(typeof stack === 'string' && (withStack || depth === 0) ? { stack: stack.slice(0, 4000) } : {}),
-    ...(cause === undefined || depth >= 3 ? {} : { cause: loggedError(cause, withStack, depth + 1) }),
+    ...plainOf({ code, status }),
+    ...(withStack || depth === 0 ? stackOf(stack) : {}),
+    ...(hasCause ? { cause: loggedError(cause, withStack, depth + 1) } : {}),
   };
 };
 

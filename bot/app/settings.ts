@@ -1,7 +1,7 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { editDistance } from '../ground/edit-distance.js';
+import { nearestName } from '../ground/edit-distance.js';
 import { StartError } from '../ground/start-error.js';
 
 export interface DiscordSettings {
@@ -150,11 +150,8 @@ export const unknownSettings = (env: Environment): readonly string[] =>
     .filter((name) => /^(?:PIERHAND|DISCORD|MATRIX)_/u.test(name))
     .filter((name) => !settingNames.includes(name) && !OTHERS.includes(name) && !name.startsWith('PIERHAND_TEST_'))
     .map((name) => {
-      const near = settingNames
-        .map((known) => ({ known, distance: editDistance(name, known, 3) }))
-        .filter(({ distance }) => distance <= 3)
-        .sort((a, b) => a.distance - b.distance)[0];
-      return `${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near.known} meant?`}`;
+      const near = nearestName(name, settingNames, 3);
+      return `${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near} meant?`}`;
     });
 
 const present = (value: string | undefined): value is string => value !== undefined && value.trim() !== '';

@@ -1,6 +1,6 @@
 /** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
 export { NO_CATALOGUE_DATA } from './target.js';
-export type { Target, TargetKind } from './target.js';
+export type { Target, TargetKind, VariableStar } from './target.js';
 export { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';

@@ -9,6 +9,8 @@ const cautionSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u),
   title: z.string().min(1).max(60),
   text: z.string().trim().min(1).max(300),
+  /** Beside another caution so much of it is enough. */
+  brief: z.string().trim().min(1).max(80).optional(),
 });
 export type Caution = z.infer<typeof cautionSchema>;
 

@@ -5,7 +5,7 @@ import type { Target } from '../catalogue/index.js';
 import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointing/mount/mount.js';
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
-import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
+import { degrees, degreesAsAsked, direction, duration, isoUtc, rounded } from '../reply/wording.js';
 import { placeOf } from '../sky/place.js';
 import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
 import type { Observer, Place, UtcMs } from '../sky/types.js';
@@ -55,7 +55,7 @@ const reasonWords = ({ limit, lowestDeg, pastDeg }: Followed): string => {
       return `then the mount must flip, ${pastDeg === 0 ? `at ${where}` : `${degrees(pastDeg)} past ${where}`}`;
     }
     case 'low':
-      return `then it sinks below ${degrees(lowestDeg)}`;
+      return `then it sinks below ${degreesAsAsked(lowestDeg)}`;
     case 'sunrise':
       return 'then the Sun rises: cap and park before';
     case 'none':
@@ -73,8 +73,10 @@ const summaryOf = (followed: Followed): string => {
   const { target, place, limit, utcMs, zone, lowestDeg, flipUtcMs } = followed;
   const now = formatLocalTime(utcMs, zone);
   if (place.altitudeDeg < 0) return `${target.name} is below the horizon at ${now}.`;
-  if (place.altitudeDeg < lowestDeg)
-    return `${target.name} is only ${degrees(place.altitudeDeg)} high at ${now}, below your ${degrees(lowestDeg)}.`;
+  if (place.altitudeDeg < lowestDeg) {
+    const digits = Math.round(place.altitudeDeg) < lowestDeg ? 0 : 1;
+    return `${target.name} is only ${degrees(place.altitudeDeg, digits)} high at ${now}, below your ${degreesAsAsked(lowestDeg)}.`;
+  }
   const until =
     limit.untilUtcMs === null
       ? `${target.name} can be followed all day and night`

@@ -10,7 +10,7 @@ import type { SolarSystemBody } from '../sky/types.js';
 import { isEyes } from './equipment.js';
 import { KINDS_OF } from './kinds.js';
 import { azimuthDegAt } from './fixed-candidates.js';
-import { LEAST_PLANET_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
+import { leastAltitudeDegOf, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
 import { marginMag } from './visibility.js';
 import { heightWorth, planetWorth, seenWorth, total, type Worth } from './worth.js';
@@ -64,7 +64,7 @@ const bestMoment = (
   samples: readonly SkySample[],
 ): Moment | null => {
   const { horizon, equipment, zenithMagPerArcsec2 } = question;
-  const least = question.minimumAltitudeDeg ?? LEAST_PLANET_ALTITUDE_DEG;
+  const least = question.minimumAltitudeDeg ?? leastAltitudeDegOf({ kind: 'solarSystem', body });
   let best: Moment | null = null;
   for (const sample of samples) {
     const altitudeDeg = course.altitudeDegAt(sample);

@@ -1,7 +1,7 @@
 /** What is asked of the evening, and what an entry of the answer holds. */
 import type { Target } from '../catalogue/index.js';
 import type { TimeSpan } from '../sky/night.js';
-import type { Observer, UtcMs } from '../sky/types.js';
+import type { Observer, SkyBody, SolarSystemBody, UtcMs } from '../sky/types.js';
 import type { Equipment } from './equipment.js';
 import type { PickKind } from './kinds.js';
 import type { Worth } from './worth.js';
@@ -38,3 +38,20 @@ export interface Candidate {
 export const LEAST_USEFUL_ALTITUDE_DEG = 20;
 /** Moon and planets are bright enough to be looked at lower; common practice, no source. */
 export const LEAST_PLANET_ALTITUDE_DEG = 10;
+/** It never stands high in a dark sky; common practice, no source. */
+const LEAST_MERCURY_ALTITUDE_DEG = 6;
+
+/** The height from which a body is worth looking at. */
+export const leastAltitudeDegOf = (body: SkyBody): number => {
+  if (body.kind !== 'solarSystem') return LEAST_USEFUL_ALTITUDE_DEG;
+  return body.body === 'Mercury' ? LEAST_MERCURY_ALTITUDE_DEG : LEAST_PLANET_ALTITUDE_DEG;
+};
+
+export const isBody = ({ body }: Target, name: SolarSystemBody): boolean =>
+  body.kind === 'solarSystem' && body.body === name;
+
+/** Bright enough for twilight; common practice, no source. */
+const TWILIGHT_MAGNITUDE = 3;
+
+export const standsTwilight = ({ body }: Target, magnitude: number | null): boolean =>
+  body.kind === 'solarSystem' || (magnitude !== null && magnitude <= TWILIGHT_MAGNITUDE);

@@ -74,13 +74,24 @@ const varied = (stops: readonly Stop[], isAny: boolean): readonly Stop[] => {
 const byWorth = (a: Stop, b: Stop): number =>
   total(b.first.worth) - total(a.first.worth) || a.first.target.name.localeCompare(b.first.target.name);
 
-const samplesFor = ({ observer, window, brightWindow }: PickQuestion): readonly SkySample[] =>
-  window.startUtcMs - brightWindow.startUtcMs < 60_000
-    ? skySamples(observer, window)
-    : [
-        ...skySamples(observer, { startUtcMs: brightWindow.startUtcMs, endUtcMs: window.startUtcMs }).slice(0, -1),
-        ...skySamples(observer, window),
-      ];
+/** Shorter than this a stretch of twilight is none. */
+const LEAST_TWILIGHT_MS = 60_000;
+
+interface Samples {
+  /** Of the hours for faint things. */
+  readonly dark: readonly SkySample[];
+  /** With the twilight before and after. */
+  readonly all: readonly SkySample[];
+}
+
+const samplesFor = ({ observer, window, brightWindow }: PickQuestion): Samples => {
+  const between = (startUtcMs: UtcMs, endUtcMs: UtcMs): readonly SkySample[] =>
+    endUtcMs - startUtcMs < LEAST_TWILIGHT_MS ? [] : skySamples(observer, { startUtcMs, endUtcMs });
+  const dark = skySamples(observer, window);
+  const dusk = between(brightWindow.startUtcMs, window.startUtcMs).slice(0, -1);
+  const dawn = between(window.endUtcMs, brightWindow.endUtcMs).slice(1);
+  return { dark, all: [...dusk, ...dark, ...dawn] };
+};
 
 const pickOf = ({ first, beside }: Stop, { observer }: PickQuestion): Pick => {
   const bestUtcMs = Math.round(first.bestUtcMs / 1000) * 1000;
@@ -103,10 +114,9 @@ const pickOf = ({ first, beside }: Stop, { observer }: PickQuestion): Pick => {
 /** At most ten, the finest first. Deterministic for the same question. */
 export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): readonly Pick[] => {
   const samples = samplesFor(question);
-  const inWindow = samples.filter(({ utcMs }) => utcMs >= question.window.startUtcMs - 1);
   const ranked = [
-    ...fixedCandidates(catalogue, question, inWindow),
-    ...movingCandidates(catalogue, question, samples),
+    ...fixedCandidates(catalogue, question, samples.dark),
+    ...movingCandidates(catalogue, question, samples.all),
   ].sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
   return varied(stopsOf(ranked), question.kind === 'any').map((stop) => pickOf(stop, question));
 };

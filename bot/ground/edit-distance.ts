@@ -36,3 +36,10 @@ export const forgivenSlips = (length: number): number => {
   if (length <= 3) return 0;
   return length <= 7 ? 1 : 2;
 };
+
+/** The name that a misspelt word most likely means; none where all are further off than `most` slips or nearly as long as that. */
+export const nearestName = (word: string, names: Iterable<string>, most = 2): string | undefined =>
+  [...names]
+    .map((name) => ({ name, distance: editDistance(word, name, most) }))
+    .filter(({ distance, name }) => distance <= Math.min(most, name.length - 2))
+    .sort((a, b) => a.distance - b.distance)[0]?.name;

@@ -1,10 +1,13 @@
 /** What is wrong in a vocabulary: phrases that cannot be parsed, words that are nowhere, examples that are not read as their entry says. */
 import { foldText, compilePattern, prepare } from './messages/compile-pattern.js';
 import { findNumbers } from './messages/numbers.js';
+import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
 import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
-import { idsOf, parsePhrase, SHAPE_IDS } from './words/phrases.js';
+import { idsOf, parsePhrase } from './words/phrases.js';
+import { tellsAnything } from './words/read-words.js';
+import { SHAPE_IDS } from './words/shapes.js';
 
 export interface VocabularyProblem {
   readonly kind: keyof VocabularyEntries;
@@ -34,7 +37,7 @@ const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: C
   try {
     const pattern = compilePattern(entry.pattern);
     // Text arrives folded into one line with other words around it.
-    const example = prepare(foldText(`it said ${entry.example} and then stopped`));
+    const example = prepare(foldText(`it said ${entry.example} and then stopped`), placesBySearch);
     const numbered = findNumbers(example).some(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
     if (!numbered && pattern.find(example).length === 0)
       complain(
@@ -57,7 +60,7 @@ const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): bo
 
 const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complain: Complain): void => {
   for (const [i, example] of entry.examples.entries())
-    if (entry.hides === undefined && !isRead(vocabulary, entry, example))
+    if (tellsAnything(entry) && !isRead(vocabulary, entry, example))
       complain(entry.id, ['examples', i], 'this saying is not read of it');
   for (const [i, example] of (entry.nonExamples ?? []).entries())
     if (readText(vocabulary, example).met.includes(entry.id))
@@ -80,7 +83,12 @@ export const checkVocabulary = (entries: VocabularyEntries): readonly Vocabulary
   }
   for (const { id, of } of entries.translations)
     if (!evidence.has(of)) about('translations')(id, ['of'], `there is no evidence "${of}"`);
-  for (const entry of entries.sayings) checkSaying(entry, words, about('sayings'));
+  const met = new Set([...evidence, ...entries.sayings.map(({ id }) => id)]);
+  for (const entry of entries.sayings) {
+    checkSaying(entry, words, about('sayings'));
+    for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
+      if (!met.has(id)) about('sayings')(entry.id, ['with'], `there is no saying or evidence "${id}"`);
+  }
   return problems;
 };
 

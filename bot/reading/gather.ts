@@ -1,15 +1,8 @@
 /** Many findings made one reading: one answer a check (but several things tried), one system, one path or family, one weight a fault. */
-import { keyOf, type ReadBy, type ReadFact, type Suggestion, type Understood } from './reading.js';
-import type { FamilyEntry, Told } from './schema.js';
 import { tableOf } from '../ground/table-of.js';
-
-/** One entry of the vocabulary met in the text. */
-export interface Finding {
-  readonly entry: Told & { readonly says?: string | undefined; readonly label?: string | undefined };
-  readonly sureness: number;
-  readonly quote: string;
-  readonly by: ReadBy;
-}
+import type { Finding } from './finding.js';
+import { keyOf, type ReadFact, type Suggestion, type Understood } from './reading.js';
+import { settlePath, type Families } from './settle-path.js';
 
 interface Claim {
   readonly what: string;
@@ -17,13 +10,15 @@ interface Claim {
   readonly from: Finding;
 }
 
-const claimsOf = (from: Finding): readonly Claim[] => {
-  const { answers, system, client } = from.entry;
-  return [
-    ...(system === undefined ? [] : [{ what: 'system', answer: system, from }]),
-    ...(client === undefined ? [] : [{ what: 'client', answer: client, from }]),
-    ...Object.entries(answers ?? {}).map(([what, answer]) => ({ what, answer, from })),
-  ];
+const claimsOf = (findings: readonly Finding[]): readonly Claim[] => {
+  const claims: Claim[] = [];
+  for (const from of findings) {
+    const { answers, system, client } = from.entry;
+    if (system !== undefined) claims.push({ what: 'system', answer: system, from });
+    if (client !== undefined) claims.push({ what: 'client', answer: client, from });
+    for (const what in answers) claims.push({ what, answer: answers[what] ?? '', from });
+  }
+  return claims;
 };
 
 /** Printed lines: what stands last holds. Words: what is said more surely, then what is said last. */
@@ -37,51 +32,19 @@ const beats = (later: Claim, earlier: Claim): boolean => {
 /** What a contradiction leaves of a claim. */
 const CONTRADICTED = 0.7;
 
-const factOf = ({ what, answer, from }: Claim, torn: boolean): ReadFact => ({
-  what,
-  answer,
-  sureness: Math.round(100 * from.sureness * (torn ? CONTRADICTED : 1)) / 100,
-  quote: from.quote,
-  by: from.by,
-});
+const surenessOf = ({ from }: Claim, torn: boolean): number =>
+  Math.round(100 * from.sureness * (torn ? CONTRADICTED : 1)) / 100;
 
-/** Two systems in one text are none, unless the member's own words name just one of them. */
+/** A system named outright is surer than one that a port's name tells. */
+const NEARLY_AS_SURE = 0.03;
+
+/** Two systems in one text are none, unless the member's own words name just one of them, or one more surely. */
 const oneSystem = (claims: readonly Claim[]): Claim | undefined => {
   const named = (list: readonly Claim[]): Claim | undefined =>
     new Set(list.map(({ answer }) => answer)).size === 1 ? list[0] : undefined;
-  return named(claims) ?? named(claims.filter(({ from }) => from.by === 'words'));
-};
-
-export interface Families {
-  readonly families: readonly FamilyEntry[];
-  readonly family: (id: string) => readonly string[];
-}
-
-/** What all path claims together leave: a path, the family that is just that, or nothing where they contradict one another. */
-const onePath = (
-  findings: readonly Finding[],
-  { families, family }: Families,
-): { readonly answer: string; readonly from: Finding } | null => {
-  let left: readonly string[] | null = null;
-  let from: Finding | null = null;
-  for (const finding of findings) {
-    if (finding.entry.path === undefined) continue;
-    const own = family(finding.entry.path);
-    const both: readonly string[] = left === null ? own : left.filter((path) => own.includes(path));
-    // The narrower claim is the one to quote; words over prints where they contradict.
-    if (both.length === 0) return null;
-    if (left === null || both.length < left.length) from = finding;
-    left = both;
-  }
-  if (left === null || from === null) return null;
-  const paths = left;
-  const [only] = paths;
-  if (paths.length === 1 && only !== undefined) return { answer: only, from };
-  const fitting = families
-    .filter((one) => paths.every((path) => one.paths.includes(path)))
-    .sort((a, b) => a.paths.length - b.paths.length);
-  const [narrowest] = fitting;
-  return narrowest === undefined ? null : { answer: narrowest.id, from };
+  const worded = claims.filter(({ from }) => from.by === 'words');
+  const surest = Math.max(...worded.map(({ from }) => from.sureness));
+  return named(claims) ?? named(worded) ?? named(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE));
 };
 
 export interface Gathered {
@@ -92,25 +55,8 @@ export interface Gathered {
 
 const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux' });
 
-/** @param findings in the order they stand in the text */
-export const gather = (findings: readonly Finding[], families: Families): Gathered => {
-  const claims = findings.flatMap(claimsOf);
-  const facts: ReadFact[] = [];
-  const understood: Understood[] = [];
-  const take = (fact: ReadFact, label: string | undefined): void => {
-    facts.push(fact);
-    if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
-  };
-
-  const system = oneSystem(claims.filter(({ what }) => what === 'system'));
-  if (system !== undefined) take(factOf(system, false), SYSTEM_LABELS.get(system.answer));
-  const path = onePath(findings, families);
-  if (path !== null)
-    take(
-      factOf({ what: 'path', answer: path.answer, from: path.from }, false),
-      path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label,
-    );
-
+/** The best claim of each check, and whether another contradicts it. */
+const bestClaims = (claims: readonly Claim[]): readonly { readonly claim: Claim; readonly torn: boolean }[] => {
   const best = new Map<string, { claim: Claim; torn: boolean }>();
   for (const claim of claims) {
     if (claim.what === 'system') continue;
@@ -122,21 +68,53 @@ export const gather = (findings: readonly Finding[], families: Families): Gather
       best.set(key, { claim: beats(claim, before.claim) ? claim : before.claim, torn });
     }
   }
+  return [...best.values()];
+};
+
+/** An entry weighs once, however often it is met. */
+const weightsOf = (findings: readonly Finding[]): readonly Suggestion[] => {
+  const weights = new Map<string, number>();
+  for (const { suggests } of new Map(findings.map(({ entry }) => [entry.id, entry])).values())
+    for (const [faultId, weight] of Object.entries(suggests ?? {}))
+      weights.set(faultId, (weights.get(faultId) ?? 1) * weight);
+  return [...weights].map(([faultId, weight]) => ({ faultId, weight }));
+};
+
+/**
+ * @param all in the order they stand in the text
+ * @param quoteOf the words that a finding came from
+ */
+export const gather = (
+  all: readonly Finding[],
+  families: Families,
+  quoteOf: (finding: Finding) => string,
+): Gathered => {
+  const { path, aside } = settlePath(all, families);
+  const findings = all.filter((finding) => !aside.has(finding));
+  const claims = claimsOf(findings);
+  const facts: ReadFact[] = [];
+  const understood: Understood[] = [];
+  const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
+    const { what, answer, from } = claim;
+    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by: from.by };
+    facts.push(fact);
+    if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
+  };
+
+  const system = oneSystem(claims.filter(({ what }) => what === 'system'));
+  if (system !== undefined) take(system, false, SYSTEM_LABELS.get(system.answer));
+  if (path !== null)
+    take(
+      { what: 'path', answer: path.answer, from: path.from },
+      false,
+      path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label,
+    );
   const shown = new Set<string>();
-  for (const { claim, torn } of best.values()) {
+  for (const { claim, torn } of bestClaims(claims)) {
     const label = claim.from.entry.label ?? claim.from.entry.says;
     // One entry may answer several checks; the member is told once.
-    take(factOf(claim, torn), label !== undefined && !shown.has(label) ? label : undefined);
+    take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
     if (label !== undefined) shown.add(label);
   }
-
-  const weights = new Map<string, number>();
-  const counted = new Set<string>();
-  for (const { entry } of findings) {
-    if (counted.has(entry.id)) continue;
-    counted.add(entry.id);
-    for (const [faultId, weight] of Object.entries(entry.suggests ?? {}))
-      weights.set(faultId, (weights.get(faultId) ?? 1) * weight);
-  }
-  return { facts, understood, suggested: [...weights].map(([faultId, weight]) => ({ faultId, weight })) };
+  return { facts, understood, suggested: weightsOf(findings) };
 };

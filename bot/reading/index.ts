@@ -18,4 +18,6 @@ export {
   type VocabularyEntries,
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
+export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
+export { remedyOutcome } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -1,5 +1,6 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
-import { gather, type Finding } from './gather.js';
+import type { Finding } from './finding.js';
+import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { findMessages } from './messages/find-messages.js';
@@ -20,7 +21,16 @@ const quoteOf = (text: string, { start, end }: Span): string => {
   return text.slice(from, from + QUOTE_LIMIT).trim();
 };
 
-const lineAt = (lines: readonly Line[], at: number): Line | undefined => lines.findLast(({ start }) => start <= at);
+/** The last line that starts at or before a place. */
+const lineAt = (lines: readonly Line[], at: number): Line | undefined => {
+  let [low, high] = [0, lines.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((lines[middle]?.start ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return lines[low - 1];
+};
 
 /** A message found among a member's words, as if a phrase had taken all of it. */
 const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
@@ -60,26 +70,27 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
-  const messages = findMessages(vocabulary, prepare(folded, by === 'picture'), counts).map(({ entry, span }) => {
-    const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
-    const finding: Finding = {
-      // A member who quotes a message in passing may do so from any system.
-      entry:
-        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
-          ? { ...entry, system: undefined }
-          : entry,
-      sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
-      quote: quoteOf(folded, span),
-      by: own,
-    };
-    return { finding, at: span.start, end: span.end };
-  });
+  const messages = findMessages(vocabulary, prepare(folded, vocabulary.index, by === 'picture'), counts).map(
+    ({ entry, span }): Finding => {
+      const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
+      return {
+        // A member who quotes a message in passing may do so from any system.
+        entry:
+          own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+            ? { ...entry, system: undefined }
+            : entry,
+        sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
+        span,
+        by: own,
+      };
+    },
+  );
   /** What a message says already is not taken from its words once more. */
   const isTold = (span: Span, answers: Told['answers']): boolean =>
     messages.some(
-      ({ finding: { entry }, at, end }) =>
-        span.start < end &&
-        at < span.end &&
+      ({ entry, span: own }) =>
+        span.start < own.end &&
+        own.start < span.end &&
         Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined),
     );
   const said = sentences.flatMap(({ sentence, start }) =>
@@ -88,28 +99,26 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         start: start + (sentence.tokens[match.start]?.start ?? 0),
         end: start + (sentence.tokens[match.end - 1]?.end ?? 0),
       };
-      const finding: Finding = {
-        entry,
-        sureness: entry.sureness ?? SURENESS.words,
-        quote: quoteOf(folded, span),
-        by: 'words',
-      };
-      return { finding, at: span.start, told: isTold(span, entry.answers), unless: entry.unless };
+      return { entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' as const };
     }),
   );
-  const ids = new Set([...messages, ...said].map(({ finding: { entry } }) => entry.id));
-  const findings = [
+  const ids = new Set<string>();
+  for (const { entry } of messages) ids.add(entry.id);
+  for (const { entry } of said) ids.add(entry.id);
+  const isMet = (id: string): boolean => ids.has(id);
+  const findings: readonly Finding[] = [
     ...messages,
-    ...said.filter(({ told, unless }) => !told && unless?.some((id) => ids.has(id)) !== true),
-  ]
-    .sort((a, b) => a.at - b.at)
-    .map(({ finding }) => finding);
+    ...said.filter(
+      ({ entry, span }) =>
+        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry.answers),
+    ),
+  ].sort((a, b) => a.span.start - b.span.start);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
-    ...gather(findings, vocabulary),
-    says: [...new Set(messages.flatMap(({ finding: { entry } }) => entry.says ?? []))],
+    ...gather(findings, vocabulary, ({ span }) => quoteOf(folded, span)),
+    says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };
 };

@@ -96,7 +96,7 @@ export const sayingSchema = z.strictObject({
   examples: z.array(line(240)).min(1),
   nonExamples: z.array(line(240)).optional(),
   ...told,
-  /** Tells nothing of these (check ids, path, system) and sets shorter sayings about them aside: "a power adapter" is no USB adapter. */
+  /** Sets sayings about these (check ids, path, system) aside where they take no more of its words: "a power adapter" is no USB adapter. */
   hides: z.array(id).min(1).optional(),
   /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
   asked: z.boolean().optional(),
@@ -104,6 +104,8 @@ export const sayingSchema = z.strictObject({
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */
   others: z.boolean().optional(),
+  /** Counts only when one of these sayings or messages is met too. */
+  with: z.array(id).min(1).optional(),
   /** Does not count when one of these sayings or messages is met too. */
   unless: z.array(id).min(1).optional(),
   /** Not taken when said of these (entries of words.yaml). */

@@ -1,7 +1,9 @@
 /** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
 import { compilePattern } from './messages/compile-pattern.js';
 import type { Messages } from './messages/find-messages.js';
+import { NUMBER_NEEDS } from './messages/numbers.js';
 import { makeTranslation } from './messages/translation.js';
+import { indexWords } from './messages/word-places.js';
 import type { FamilyEntry, VocabularyEntries } from './schema.js';
 import { makeLexicon } from './words/lexicon.js';
 import { keysOf, parsePhrase } from './words/phrases.js';
@@ -22,11 +24,18 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
+  const evidence = entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) }));
+  const translations = entries.translations.flatMap(({ of, texts }) =>
+    Object.values(texts).flatMap((list) => list.map((text) => makeTranslation(of, text))),
+  );
   return {
-    evidence: entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) })),
-    translations: entries.translations.flatMap(({ of, texts }) =>
-      Object.values(texts).flatMap((list) => list.map((text) => makeTranslation(of, text))),
-    ),
+    evidence,
+    translations,
+    index: indexWords([
+      ...evidence.flatMap(({ compiled }) => compiled.needs),
+      ...translations.map(({ needs }) => needs),
+      ...NUMBER_NEEDS,
+    ]),
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
     family: (id) => families.get(id) ?? [id],

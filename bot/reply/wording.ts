@@ -44,6 +44,9 @@ export const hoursMinutesSeconds = (hours: number): string => {
   return `${String(Math.floor(seconds / 3600)).padStart(2, '0')}h ${String(Math.floor(seconds / 60) % 60).padStart(2, '0')}m ${String(seconds % 60).padStart(2, '0')}s`;
 };
 
+/** A limit as the member gave it: 63.6° stays 63.6°. */
+export const degreesAsAsked = (valueDeg: number): string => `${Number(valueDeg.toFixed(2))}°`;
+
 /** Degrees as a declination is written: −5.375 → "−05° 22′ 30″". */
 export const degreesMinutesSeconds = (valueDeg: number): string => {
   const total = Math.round(Math.abs(valueDeg) * 3600);

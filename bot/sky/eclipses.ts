@@ -107,3 +107,12 @@ export const solarEclipses = (observer: Observer, { startUtcMs, endUtcMs }: Time
   }
   return found;
 };
+
+/** The next of either body anywhere on Earth; the Moon's are seen by half of it, the Sun's by few. */
+export const nextEclipseAnywhere = (fromUtcMs: UtcMs): Pick<Eclipse, 'of' | 'kind'> & { readonly utcMs: UtcMs } => {
+  const moon = SearchLunarEclipse(engineTime(fromUtcMs));
+  const sun = SearchGlobalSolarEclipse(engineTime(fromUtcMs));
+  return utcMsOf(moon.peak) < utcMsOf(sun.peak)
+    ? { of: 'Moon', kind: lunarKind(moon.kind), utcMs: utcMsOf(moon.peak) }
+    : { of: 'Sun', kind: sun.kind, utcMs: utcMsOf(sun.peak) };
+};

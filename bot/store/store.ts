@@ -114,7 +114,10 @@ export interface Store {
     put(memberId: string, gear: Gear): Promise<void>;
   };
   readonly walks: {
-    /** Limit: the newest 20 of a member stay, and of a helper the newest 20 that wait for their members. */
+    /**
+     * Makes it the newest of its people in its club: where another has its time or a later one, a millisecond after that.
+     * Limit: the newest 20 of a member stay, and of a helper the newest 20 that wait for their members.
+     */
     put(walk: StoredWalk): Promise<void>;
     get(id: string): Promise<StoredWalk | null>;
     /**

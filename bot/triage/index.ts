@@ -2,7 +2,16 @@
 export type { TriageModel } from './model/model.js';
 export { loadTriage } from './model/load-triage.js';
 export { KnowledgeError } from './model/knowledge-problem.js';
-export { answerStep, assess, startWalk, stepBack, tellText, type Assessment, type Step } from './walk/walk.js';
+export {
+  answerStep,
+  assess,
+  startWalk,
+  stepBack,
+  tellText,
+  turnFrom,
+  type Assessment,
+  type Step,
+} from './walk/walk.js';
 export { readWalkState, takenBackIn, UNSURE, type Speaker, type WalkEvent, type WalkState } from './walk/walk-state.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NUMBERS } from './walk/numbers.js';
@@ -17,4 +26,5 @@ export {
   UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
+export { unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

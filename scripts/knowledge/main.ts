@@ -1,5 +1,7 @@
-/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | simulate | learned`. */
+/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | questions | simulate | learned`. */
+import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { leaveWithReader } from '../../bot/app/leave-with-reader.js';
 import { checkReferences } from '../../bot/triage/model/check-references.js';
 import { checkExamples } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
@@ -9,15 +11,18 @@ import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
 import { checkCoverage } from './check-coverage.js';
 import { printLearned } from './learned.js';
+import { offeredLines } from './offered.js';
 import { DEEP } from './policies.js';
-import { figuresFrom, meanOf, simulate, type WalkRecord } from './simulate.js';
+import { figuresFrom, jobsFor, meanOf, simulate, type Narrowing, type WalkRecord } from './simulate.js';
 import { treeLines } from './tree.js';
 
 const USAGE = `Review the fault model in knowledge/connection:
   npm run knowledge -- check                     every problem, with file, line and entry
   npm run knowledge -- tree PATH                 the walk of one path as a Mermaid flow chart
        [--system windows|macos|linux] [--client direct|platform] [--depth 6]
+  npm run -s knowledge -- questions [WORD]       the questions, with their answers, that have the word
   npm run -s knowledge -- simulate [--json]      steps and minutes to cure, worst first
+       [--path PATH] [--system …] [--client …]   of these alone: seconds in place of minutes
   npm run -s knowledge -- learned --club CLUB    what cured in a club beside what the weights expect
        [--data FOLDER]
 Any of them with --overlay FOLDER lays a club's own entries over the shipped ones.
@@ -25,9 +30,23 @@ Any of them with --overlay FOLDER lays a club's own entries over the shipped one
 
 const FOLDER = 'knowledge/connection';
 
+const count = (problems: number): string => (problems === 1 ? '1 problem' : `${problems} problems`);
+
+/** What becomes of the club's own faults, for whoever wrote them. */
+const printOffered = (overlay: string): void => {
+  const { entries, locate } = readEntries(FOLDER, overlay);
+  const model = loadTriage(FOLDER, overlay);
+  for (const fault of entries.faults) {
+    const { file, line } = locate('faults', fault.id, []);
+    if (path.relative(overlay, file).startsWith('..')) continue;
+    console.log(`${file}:${line}: ${fault.id}:\n  ${offeredLines(model, fault).join('\n  ')}`);
+  }
+};
+
 const check = (overlay: string | undefined): number => {
   const result = readEntries(FOLDER, overlay);
-  const misfits = [...result.problems, ...checkReferences(result)];
+  // Whatever names an entry that could not be read would be called wrong as well.
+  const misfits = result.problems.length > 0 ? result.problems : checkReferences(result);
   const broken =
     misfits.length > 0
       ? misfits
@@ -41,8 +60,9 @@ const check = (overlay: string | undefined): number => {
   for (const problem of problems) console.error(problemLine(problem));
   const { faults, checks, evidence, paths } = result.entries;
   console.log(
-    `${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : `${problems.length} problems`}`,
+    `${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : count(problems.length)}`,
   );
+  if (problems.length === 0 && overlay !== undefined) printOffered(overlay);
   return problems.length === 0 ? 0 : 1;
 };
 
@@ -54,19 +74,19 @@ const tree = (
   depth: number,
 ): number => {
   const model = loadTriage(FOLDER, overlay);
-  const path = model.path(pathId ?? '');
+  const walked = model.path(pathId ?? '');
   const [knownSystem, knownClient] = [
     SYSTEMS.find((known) => known === system),
     CLIENTS.find((known) => known === client),
   ];
-  if (path === undefined || knownSystem === undefined || knownClient === undefined || !(depth >= 1 && depth <= 30)) {
+  if (walked === undefined || knownSystem === undefined || knownClient === undefined || !(depth >= 1 && depth <= 30)) {
     console.error(
       `tree needs a path (${model.paths.map(({ id }) => id).join(', ')}), a system (${SYSTEMS.join(', ')}), a client (${CLIENTS.join(', ')}) and a depth of 1 to 30.`,
     );
     return 2;
   }
-  console.log(`%% ${path.title}, ${knownSystem}, ${knownClient}: what the walk does, to ${depth} steps`);
-  for (const line of treeLines(situationFor(model, { path: path.id, system: knownSystem, client: knownClient }), {
+  console.log(`%% ${walked.title}, ${knownSystem}, ${knownClient}: what the walk does, to ${depth} steps`);
+  for (const line of treeLines(situationFor(model, { path: walked.id, system: knownSystem, client: knownClient }), {
     depth,
     leastShare: 0.004,
   }))
@@ -103,9 +123,26 @@ const table = (records: readonly WalkRecord[], groupOf: (record: WalkRecord) => 
   if (rows.length > limit) console.log(`… and ${rows.length - limit} more, all quicker`);
 };
 
-const runSimulation = async (overlay: string | undefined, json: boolean): Promise<number> => {
-  const records = await simulate(FOLDER, overlay, bar);
-  const figures = figuresFrom(loadTriage(FOLDER, overlay), records);
+const questions = (overlay: string | undefined, word: string): number => {
+  const found = loadTriage(FOLDER, overlay).checks.filter(({ id, stage, question, answers }) =>
+    [id, stage, question, ...answers.map(({ label }) => label)].join(' ').toLowerCase().includes(word.toLowerCase()),
+  );
+  for (const { id, stage, question, answers } of found)
+    console.log(`${id} (${stage}): ${question}\n${answers.map((a) => `    ${a.id.padEnd(16)} ${a.label}`).join('\n')}`);
+  if (found.length === 0) console.error(`No question has "${word}".`);
+  return found.length === 0 ? 1 : 0;
+};
+
+const runSimulation = async (overlay: string | undefined, json: boolean, narrowing: Narrowing): Promise<number> => {
+  const model = loadTriage(FOLDER, overlay);
+  if (jobsFor(model, narrowing).length === 0) {
+    console.error(
+      `simulate knows the paths ${model.paths.map(({ id }) => id).join(', ')}, the systems ${SYSTEMS.join(', ')} and the clients ${CLIENTS.join(', ')}.`,
+    );
+    return 2;
+  }
+  const records = await simulate(FOLDER, overlay, bar, narrowing);
+  const figures = figuresFrom(model, records);
   if (json) {
     console.log(JSON.stringify(figures));
     return 0;
@@ -114,7 +151,7 @@ const runSimulation = async (overlay: string | undefined, json: boolean): Promis
   const noisy = records.filter(({ policy }) => policy === 'noisy');
   const share = (of: readonly WalkRecord[], end: WalkRecord['end']): string =>
     `${(100 * meanOf(of, (record) => (record.end === end ? 1 : 0))).toFixed(1)} %`;
-  console.log('Faults, worst first (all contexts):');
+  console.log('Faults, worst first:');
   table(own, ({ faultId }) => faultId, 25);
   console.log('\nContexts, worst first:');
   table(own, ({ context }) => `${context.path} ${context.system} ${context.client}`, 100);
@@ -135,14 +172,15 @@ const main = async (): Promise<number> => {
       json: { type: 'boolean', default: false },
       overlay: { type: 'string' },
       help: { type: 'boolean', default: false },
-      system: { type: 'string', default: 'windows' },
-      client: { type: 'string', default: 'direct' },
+      path: { type: 'string' },
+      system: { type: 'string' },
+      client: { type: 'string' },
       depth: { type: 'string', default: '6' },
       club: { type: 'string', default: '' },
       data: { type: 'string', default: './data' },
     },
   });
-  const [task, path] = positionals;
+  const [task, word] = positionals;
   if (values.help) {
     console.log(USAGE);
     return 0;
@@ -151,9 +189,17 @@ const main = async (): Promise<number> => {
     case 'check':
       return check(values.overlay);
     case 'tree':
-      return tree(values.overlay, path, values.system, values.client, Number(values.depth));
+      return tree(
+        values.overlay,
+        word ?? values.path,
+        values.system ?? 'windows',
+        values.client ?? 'direct',
+        Number(values.depth),
+      );
     case 'simulate':
-      return runSimulation(values.overlay, values.json);
+      return runSimulation(values.overlay, values.json, values);
+    case 'questions':
+      return questions(values.overlay, word ?? '');
     case 'learned':
       return printLearned(FOLDER, values.overlay, values.data, values.club);
     default:
@@ -162,6 +208,7 @@ const main = async (): Promise<number> => {
   }
 };
 
+leaveWithReader();
 process.exitCode = await main().catch((error: unknown) => {
   console.error(error instanceof KnowledgeError || error instanceof Error ? error.message : String(error));
   return 1;

@@ -60,11 +60,25 @@ export const playJob = (model: TriageModel, { context, policy: name }: Job): rea
   );
 };
 
+/** Which contexts are played; what is left out narrows nothing. */
+export interface Narrowing {
+  readonly path?: string | undefined;
+  readonly system?: string | undefined;
+  readonly client?: string | undefined;
+}
+
 /** The longest first, so that the cores finish together. */
-export const jobsFor = (model: TriageModel): readonly Job[] =>
-  (['deep', 'noisy', 'engine', 'fixed'] as const).flatMap((policy) =>
-    contextsOf(model).map((context): Job => ({ context, policy })),
+export const jobsFor = (model: TriageModel, { path: wanted, system, client }: Narrowing = {}): readonly Job[] => {
+  const contexts = contextsOf(model).filter(
+    (context) =>
+      context.path === (wanted ?? context.path) &&
+      context.system === (system ?? context.system) &&
+      context.client === (client ?? context.client),
   );
+  return (['deep', 'noisy', 'engine', 'fixed'] as const).flatMap((policy) =>
+    contexts.map((context): Job => ({ context, policy })),
+  );
+};
 
 export interface Figures {
   readonly faults: number;
@@ -112,8 +126,9 @@ export const simulate = async (
   folder: string,
   overlay: string | undefined,
   onProgress: (done: number, total: number) => void,
+  narrowing: Narrowing = {},
 ): Promise<readonly WalkRecord[]> => {
-  const jobs = [...jobsFor(loadTriage(folder, overlay))];
+  const jobs = [...jobsFor(loadTriage(folder, overlay), narrowing)];
   const total = jobs.length;
   const records: WalkRecord[] = [];
   let done = 0;

@@ -42,64 +42,99 @@ const pathIsRight = (model: TriageModel, answer: string, paths: readonly string[
   return paths.some((one) => family.includes(one));
 };
 
+/** Whether what was read of system or path is what the text says, or at least nothing against it. */
+const isRightOfSetUp = (model: TriageModel, own: Case, what: 'system' | 'path', answer: string): boolean => {
+  if (own.also.includes(`${what}.${answer}`)) return true;
+  if (what === 'system') return own.system === answer;
+  if (pathIsRight(model, answer, own.paths)) return true;
+  return own.paths.length === 0 && own.way !== null && pathIsRight(model, answer, [own.way]);
+};
+
+const isRightFact = (own: Case, pair: string): boolean =>
+  own.also.includes(pair) || own.says.some(({ answers }) => answers.includes(pair));
+
+/** What a text raised beyond what is usual: by its words, or by what they make likely. */
+interface Raised {
+  readonly pairs: ReadonlySet<string>;
+  readonly faults: ReadonlySet<string>;
+  readonly likely: readonly string[];
+  readonly fresh: ReadonlySet<string>;
+}
+
+const raisedBy = (model: TriageModel, own: Case, reading: Reading): Raised => {
+  const usual = new Set(firstThree(model, own, ''));
+  const likely = firstThree(model, own, own.text);
+  return {
+    pairs: new Set(reading.facts.map(({ what, answer }) => `${what}.${answer}`)),
+    faults: new Set(reading.suggested.flatMap(({ faultId, weight }) => (weight > 1 ? [faultId] : []))),
+    likely,
+    fresh: new Set(likely.filter((id) => !usual.has(id))),
+  };
+};
+
+/** What the labels of a text say, each with its group and whether it was read. */
+const expectations = (
+  model: TriageModel,
+  own: Case,
+  reading: Reading,
+  { pairs, faults, fresh }: Raised,
+): readonly { readonly group: string; readonly label: string; readonly isMet: boolean }[] => {
+  const isWords = own.kind === 'words';
+  const path = reading.facts.find(({ what }) => what === 'path')?.answer;
+  const system = `system.${own.system}`;
+  return [
+    ...(own.system !== null && isWords ? [{ group: 'system', label: system, isMet: pairs.has(system) }] : []),
+    ...(own.paths.length > 0
+      ? [
+          {
+            group: 'path',
+            label: `path.${own.paths.join('|')}`,
+            isMet: path !== undefined && pathIsRight(model, path, own.paths),
+          },
+        ]
+      : []),
+    ...own.says.map(({ name, group, answers, causes }) => ({
+      group,
+      label: name,
+      isMet:
+        answers.some((pair) => pairs.has(pair)) ||
+        [...causes, ...(isWords ? answers : [])].some((id) => faults.has(id) || fresh.has(id)),
+    })),
+  ];
+};
+
 export const measure = (model: TriageModel, own: Case): Measured => {
   const reading = readText(model.reading, own.text);
   const groups = new Map<string, Tally>();
-  const group = (name: string): Tally => {
+  const tallyOf = (name: string): Tally => {
     const found = groups.get(name) ?? tally();
     groups.set(name, found);
     return found;
   };
-  const missed: string[] = [];
   const beyond: string[] = [];
-  const pairs = new Set(reading.facts.map(({ what, answer }) => `${what}.${answer}`));
-  const raised = new Set(reading.suggested.flatMap(({ faultId, weight }) => (weight > 1 ? [faultId] : [])));
-  const usual = new Set(firstThree(model, own, ''));
-  const likely = firstThree(model, own, own.text);
-  const fresh = new Set(likely.filter((id) => !usual.has(id)));
-
   for (const { what, answer } of reading.facts) {
     const pair = `${what}.${answer}`;
-    if (what === 'system' || what === 'path') {
-      const expected = what === 'system' ? own.system !== null : own.paths.length > 0;
-      const right =
-        own.also.includes(pair) ||
-        (what === 'system' ? own.system === answer : pathIsRight(model, answer, own.paths)) ||
-        (what === 'path' && !expected && own.way !== null && pathIsRight(model, answer, [own.way]));
-      group(what)[right ? 'right' : 'wrong'] += 1;
-      if (!right) beyond.push(pair);
-    } else {
-      const right = own.also.includes(pair) || own.says.some(({ answers }) => answers.includes(pair));
-      group(what === 'how-far' ? 'stage' : 'fact')[right ? 'right' : 'wrong'] += 1;
-      if (!right) beyond.push(pair);
-    }
+    const isSetUp = what === 'system' || what === 'path';
+    const isRight = isSetUp ? isRightOfSetUp(model, own, what, answer) : isRightFact(own, pair);
+    const ofFacts = what === 'how-far' ? 'stage' : 'fact';
+    tallyOf(isSetUp ? what : ofFacts)[isRight ? 'right' : 'wrong'] += 1;
+    if (!isRight) beyond.push(pair);
   }
-  const expect = (name: string, label: string, met: boolean): void => {
-    group(name).said += 1;
-    if (met) group(name).read += 1;
+  const raised = raisedBy(model, own, reading);
+  const missed: string[] = [];
+  for (const { group, label, isMet } of expectations(model, own, reading, raised)) {
+    tallyOf(group).said += 1;
+    if (isMet) tallyOf(group).read += 1;
     else missed.push(label);
-  };
-  const isWords = own.kind === 'words';
-  if (own.system !== null && isWords) expect('system', `system.${own.system}`, pairs.has(`system.${own.system}`));
-  if (own.paths.length > 0) {
-    const answer = reading.facts.find(({ what }) => what === 'path')?.answer;
-    expect('path', `path.${own.paths.join('|')}`, answer !== undefined && pathIsRight(model, answer, own.paths));
-  }
-  for (const { name, group: kind, answers, causes } of own.says) {
-    const met =
-      answers.some((pair) => pairs.has(pair)) ||
-      [...causes, ...(isWords ? answers : [])].some((id) => raised.has(id) || fresh.has(id));
-    expect(kind, name, met);
   }
   const causes = own.says.flatMap((label) => label.causes);
-  const fallen = own.not.filter((one) => pairs.has(one) || raised.has(one));
   return {
     own,
     reading,
     groups,
     missed,
     beyond,
-    causeFound: causes.length === 0 || isWords ? null : likely.some((id) => causes.includes(id)),
-    fallen,
+    causeFound: causes.length === 0 || own.kind === 'words' ? null : raised.likely.some((id) => causes.includes(id)),
+    fallen: own.not.filter((one) => raised.pairs.has(one) || raised.faults.has(one)),
   };
 };

@@ -1,5 +1,6 @@
 /** Plays the bench's set-ups through the real command and says how each walk ended. */
 import type { Asker, Deps } from '../../bot/commands/core/command.js';
+import type { TriageModel } from '../../bot/triage/index.js';
 import { playWalk, type Played } from '../stories/told-player.js';
 import type { Job } from './jobs.js';
 import { numbersFrom } from './links/numbers.js';
@@ -13,8 +14,10 @@ export interface Result {
   readonly played: Played;
   /** "Run out" was said although one cause stood at this or more. */
   readonly ranOutOnKnown: boolean;
-  /** Off the list: an unknown in the right part of the chain stands among the first three. */
+  /** Off the list: the hand-on names the right part of the chain, among two at most. */
   readonly located: boolean;
+  /** Off the list: an unknown in the right part of the chain stands among the first three. */
+  readonly standsThere: boolean;
   /** Questions put again at once after their answer. */
   readonly askedTwice: number;
   readonly unknownChecks: readonly string[];
@@ -39,8 +42,16 @@ const PARTS: Readonly<Record<LinkId, readonly string[]>> = {
   alignment: ['sky', 'mount', 'place'],
 };
 
-const isLocated = ({ world }: Job, { standing }: Played): boolean => {
-  const parts = PARTS[world.oddity?.link ?? 'power'];
+const partsOf = ({ world }: Job): readonly string[] => PARTS[world.oddity?.link ?? 'power'];
+
+/** By the line that a helper reads. */
+const isLocated = (model: TriageModel, job: Job, { lastShown }: Played): boolean => {
+  const where = /^Where: (.*)$/mu.exec(lastShown)?.[1] ?? '';
+  return partsOf(job).some((part) => where.includes(model.link(part)?.title.replace(/^the /u, '') ?? '(no such part)'));
+};
+
+const standsThere = (job: Job, { standing }: Played): boolean => {
+  const parts = partsOf(job);
   return standing.slice(0, 3).some(({ faultId }) => parts.some((part) => faultId === `unexplained-${part}`));
 };
 
@@ -108,7 +119,8 @@ export const playJob = async (
     steps: played.steps,
     played,
     ranOutOnKnown: /run out/iu.test(played.lastShown) && (listed[0]?.probability ?? 0) >= KNOWN_FROM,
-    located: isLocated(job, played),
+    located: isLocated(deps.triage(), job, played),
+    standsThere: standsThere(job, played),
     askedTwice: twiceIn(played),
     unknownChecks: [...member.unknown],
   };

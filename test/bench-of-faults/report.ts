@@ -21,6 +21,9 @@ const courseOf = ({ job, end, steps, played }: Result): string =>
 
 const SHOWN = 45;
 
+const shareOf = (results: readonly Result[], is: (result: Result) => boolean): number =>
+  results.filter(is).length / Math.max(1, results.length);
+
 /** The figures alone. */
 export const figures = (results: readonly Result[]): string[] => {
   const singles = results.filter(({ job }) => job.kind === 'one');
@@ -30,7 +33,7 @@ export const figures = (results: readonly Result[]): string[] => {
   return [
     `Single faults: ${singles.length} walks, ${percent(within(singles, 10))} cured or rightly handed on in ten steps; mean ${mean(singles.map(({ steps }) => steps)).toFixed(2)} steps`,
     `Off the list: ${offList.length} walks, ${percent(within(offList, 10))} rightly handed on in ten steps`,
-    `Off the list brought down to the right part: ${percent(offList.filter(({ located }) => located).length / Math.max(1, offList.length))}; the same question twice in a row: ${results.reduce((sum, { askedTwice }) => sum + askedTwice, 0)}`,
+    `Off the list the right part named at hand-on: ${percent(shareOf(offList, ({ located }) => located))}; an unknown of it among the first three: ${percent(shareOf(offList, (one) => one.standsThere))}; the same question twice in a row: ${results.reduce((sum, { askedTwice }) => sum + askedTwice, 0)}`,
     `Singles and off-list together: ${percent(within(listed, 10))} in ten steps (asked: 93 %)`,
     `Pairs: ${pairs.length} walks, ${percent(within(pairs, 16))} in sixteen steps (asked: 80 %)`,
     `Run out on a known cause: ${results.filter(({ ranOutOnKnown }) => ranOutOnKnown).length} (asked: 0)`,

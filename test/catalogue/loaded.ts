@@ -1,7 +1,8 @@
 /** The shipped catalogue, read once for all tests of a file. */
-import { loadCatalogue, resolveTarget, type Target } from '../../bot/catalogue/index.js';
+import { resolveTarget, type Target } from '../../bot/catalogue/index.js';
+import { shippedCatalogue } from '../shipped.js';
 
-export const catalogue = loadCatalogue('knowledge/catalogue');
+export const catalogue = shippedCatalogue();
 
 /** The target a text resolves to; fails the test where it resolves to none. */
 export const found = (text: string): Target => {

@@ -46,10 +46,61 @@ describe('ahead', () => {
   });
 });
 
+describe('ahead about: something', () => {
+  const FEN = 'site:52.71,0.12';
+
+  it.each([
+    ['planets', 'Venus'],
+    ['planet', 'Venus'],
+    ['eclipses', 'Penumbral eclipse of the Moon'],
+    ['meteors', 'Geminids'],
+  ])('%s takes a kind for a kind', async (about, label) => {
+    const { facts } = await answer(deps, `ahead about:${about} ${FEN}`, NOW);
+    expect(facts.map((fact) => fact.label)).toContain(label);
+    expect(facts.map((fact) => fact.label)).not.toContain('Moonless Saturdays');
+  });
+
+  // Astronomical almanacs: greatest elongation of Mercury 3 February 2027, opposition of Jupiter 10 to 11 February 2027.
+  it('looks as far ahead as its own kind, and leaves out what is about something else', async () => {
+    const mercury = await answer(deps, `ahead about:mercury ${FEN}`, NOW);
+    expect(mercury.summary).toMatch(/^Next: Mercury, 18° from the Sun.*Wed 3 Feb 2027/u);
+    expect(mercury.facts.every(({ label }) => label === 'Mercury' || label.startsWith('Moon and'))).toBe(true);
+    expect((await answer(deps, `ahead about:saturn ${FEN}`, NOW)).summary).toMatch(/opposition Mon 18 Oct 2027/u);
+    expect((await answer(deps, `ahead about:sun ${FEN}`, NOW)).summary).toMatch(/eclipse of the Sun, Mon 2 Aug 2027/u);
+  });
+
+  it('names what comes first, whatever kind it is', async () => {
+    expect((await answer(deps, `ahead about:jupiter ${FEN}`, NOW)).summary).toMatch(/^Next: Moon and Jupiter/u);
+  });
+
+  it('of nothing that is known says what it takes', async () => {
+    for (const about of ['constructor', 'quasars'])
+      expect((await answer(deps, `ahead about:${about} ${FEN}`, NOW)).summary).toMatch(/takes a shower, a planet/u);
+  });
+
+  it('says how high an elongation has its planet here, or that it is too low', async () => {
+    const { facts } = await answer(deps, `ahead planets ${FEN}`, NOW);
+    const of = (date: string): string => facts.find(({ value }) => value.includes(date))?.value ?? '';
+    // skyfield 1.55, DE421, airless: 9.0° with the Sun 6° down on 3 February 2027, 0.1° before sunrise on 17 March 2027.
+    expect(of('3 Feb 2027')).toMatch(/9° high from here at civil dusk/u);
+    expect(of('17 Mar 2027')).toMatch(/too low in twilight/u);
+  });
+
+  it('tells an eclipse that others see first', async () => {
+    // The annular eclipse of 6 February 2027 (Espenak's canon, from memory) crosses South America and Africa.
+    const { notes } = await answer(deps, `ahead eclipses ${FEN}`, NOW);
+    expect(notes.join()).toContain('not seen from here: Annular eclipse of the Sun, Sat 6 Feb 2027');
+  });
+});
+
 describe('a plain question about what is coming', () => {
   // Dates: Espenak's five-millennium eclipse canons, and the opposition of 2027 February 19 (both from memory).
   it.each([
-    ['when is the next lunar eclipse', /^Next: Penumbral eclipse of the Moon, Sat 20 Feb 2027/u],
+    [
+      'when is the next lunar eclipse',
+      /^Next: Partial eclipse of the Moon, Wed 12 Jan 2028.*Before it only a faint shading of the Moon, Sat 20 Feb 2027/u,
+    ],
+    ['when is the next eclipse', /^Next: Partial eclipse of the Sun, Mon 2 Aug 2027.*Sat 20 Feb 2027\.$/u],
     ['when is mars at opposition', /^Next: Mars, opposition Fri 19 Feb 2027/u],
     ['perseids', /^Next: Perseids, night of Thu 12 Aug 2027/u],
     ['next moonless saturday', /^Next: \d+ (?:Nov|Dec) \(/u],

@@ -1,27 +1,18 @@
 /** The real catalogue, gazetteer and fault model with a store in memory: what command tests run against. */
-import path from 'node:path';
 import { isProblem, type Problem } from '../../bot/ground/problem.js';
-import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Asker, Deps } from '../../bot/commands/core/command.js';
 import { runLine } from '../../bot/commands/core/dispatch.js';
 import { allCommands, allReaders } from '../../bot/commands/all-commands.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
-import { loadPlaces } from '../../bot/places/index.js';
-import { projectRoot } from '../../bot/ground/project-root.js';
 import { type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { openStore } from '../../bot/store/open-store.js';
-import { loadTriage } from '../../bot/triage/index.js';
-
-const knowledge = path.join(projectRoot(), 'knowledge');
-const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
-const places = loadPlaces(path.join(knowledge, 'places'));
-let triage: ReturnType<typeof loadTriage> | undefined;
+import { shippedCatalogue, shippedModel, shippedPlaces } from '../shipped.js';
 
 export const realDeps = async (over: Partial<Deps> = {}): Promise<Deps> => ({
-  catalogue,
-  places: () => places,
+  catalogue: shippedCatalogue(),
+  places: shippedPlaces,
   store: await openStore({ memory: true }),
-  triage: () => (triage ??= loadTriage(path.join(knowledge, 'connection'))),
+  triage: shippedModel,
   pictures: createPictureReader(),
   clubSiteText: null,
   sunLimits: { dangerDeg: 15, cautionDeg: 45 },

@@ -1,46 +1,15 @@
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { runProgram } from '../whole-program.js';
 
-const root = path.resolve(import.meta.dirname, '../..');
 let folder: string;
 beforeAll(() => {
   folder = mkdtempSync(path.join(tmpdir(), 'pierhand-ask-'));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-interface Run {
-  readonly code: number | null;
-  readonly stdout: string;
-  readonly stderr: string;
-}
-
-/** Runs an entry point from source, away from the project's own folders, with no settings but the data folder. */
-const run = (entry: string, args: readonly string[], input: string, env: Record<string, string> = {}): Promise<Run> =>
-  new Promise((resolve, reject) => {
-    const child = spawn(
-      process.execPath,
-      ['--import', path.join(root, 'node_modules/tsx/dist/loader.mjs'), path.join(root, entry), ...args],
-      {
-        cwd: folder,
-        env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data'), ...env },
-      },
-    );
-    let stdout = '';
-    let stderr = '';
-    child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
-      stdout += chunk;
-    });
-    child.stderr.setEncoding('utf8').on('data', (chunk: string) => {
-      stderr += chunk;
-    });
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, stdout, stderr }));
-    child.stdin.end(input);
-  });
 
 const answered = z.strictObject({
   command: z.string(),
@@ -74,7 +43,7 @@ describe('ask --json -', () => {
         ? nasty[Math.floor(i / 10) % nasty.length]!
         : `altitude NGC ${i + 1} site:52.71,0.12 at:2026-12-13T2${i % 4}:00Z`,
     );
-    const { code, stdout } = await run('bot/ask.ts', ['--json', '-'], `${lines.join('\n')}\n`);
+    const { code, stdout } = await runProgram('ask', ['--json', '-'], folder, { input: `${lines.join('\n')}\n` });
     expect(code).toBe(0);
     const objects = stdout
       .trimEnd()
@@ -86,8 +55,8 @@ describe('ask --json -', () => {
   }, 60_000);
 
   it('exits 0 when the one question was a bad one, 2 when a setting is', async () => {
-    expect((await run('bot/ask.ts', ['--json', 'up Qwzrt site:52,0'], '')).code).toBe(0);
-    const wrong = await run('bot/ask.ts', ['help'], '', { PIERHAND_HTTP_PORT: 'many' });
+    expect((await runProgram('ask', ['--json', 'up Qwzrt site:52,0'], folder)).code).toBe(0);
+    const wrong = await runProgram('ask', ['help'], folder, { env: { PIERHAND_HTTP_PORT: 'many' } });
     expect(wrong.code).toBe(2);
     expect(wrong.stderr.trim().split('\n')).toHaveLength(1);
     expect(wrong.stderr).toContain('PIERHAND_HTTP_PORT');
@@ -96,11 +65,9 @@ describe('ask --json -', () => {
 
 describe('the console on a pipe', () => {
   it('answers line by line without a prompt or colours, writes the picture it names, and ends with the input', async () => {
-    const { code, stdout } = await run(
-      'bot/main.ts',
-      ['up', 'M', '46', 'site:52.71,0.12'],
-      'up M 102 site:52.71,0.12\n1\nquit\n',
-    );
+    const { code, stdout } = await runProgram('main', ['up', 'M', '46', 'site:52.71,0.12'], folder, {
+      input: 'up M 102 site:52.71,0.12\n1\nquit\n',
+    });
     expect(code).toBe(0);
     // eslint-disable-next-line no-control-regex
     expect(stdout).not.toMatch(/\u001b|pierhand>/u);

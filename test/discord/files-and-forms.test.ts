@@ -5,7 +5,7 @@ import { defineCommand, file, optional, text } from '../../bot/commands/core/com
 import { isProblem } from '../../bot/ground/problem.js';
 import { readMemberFile } from '../../bot/pictures/read-member-file.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';
-import type { SentFile } from '../doubles/discord/interaction-payloads.js';
+import type { SentFile } from '../doubles/discord/people-and-files.js';
 import { start, type BotOptions, type Started } from './start-bot.js';
 
 /** Named as the walk is, so that the menu on a message serves it. */

@@ -6,7 +6,7 @@ import { ButtonStyle, ComponentType } from 'discord-api-types/v10';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Message } from '../doubles/discord/world.js';
 import type { Member } from '../doubles/discord/members.js';
-import type { OptionValue } from '../doubles/discord/interaction-payloads.js';
+import type { OptionValue } from '../doubles/discord/people-and-files.js';
 import { formId } from '../../bot/platforms/discord/write/write-form.js';
 import { start, type Started } from './start-bot.js';
 

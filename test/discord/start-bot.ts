@@ -1,13 +1,10 @@
 /** The Discord platform against the double, with a real store in memory and the real commands unless others are given. */
-import path from 'node:path';
 import { PassThrough } from 'node:stream';
 import { vi } from 'vitest';
-import { loadCatalogue } from '../../bot/catalogue/index.js';
 import type { Command, Deps } from '../../bot/commands/core/command.js';
 import { allCommands } from '../../bot/commands/all-commands.js';
 import { createLog } from '../../bot/app/log.js';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
-import { loadPlaces } from '../../bot/places/index.js';
 import { createMetrics, type Metrics } from '../../bot/app/metrics.js';
 import { startDiscord } from '../../bot/platforms/discord/index.js';
 import { DEFAULT_TUNING, type Tuning } from '../../bot/platforms/discord/connect/bot.js';
@@ -15,14 +12,13 @@ import type { RunningPlatform } from '../../bot/app/platform.js';
 import { loadSettings, secretsOf, type Environment } from '../../bot/app/settings.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';
-import { loadTriage } from '../../bot/triage/index.js';
 import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
+import { shippedCatalogue, shippedModel, shippedPlaces } from '../shipped.js';
 
 // A busy machine may be many times slower; nothing here is about its speed.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 const PATIENT: DoubleOptions = { firstResponseMs: 60_000 };
 
-const KNOWLEDGE = path.resolve('knowledge');
 /** A January evening at the club's site, whatever the calendar says. */
 export const NOW_UTC_MS = Date.UTC(2027, 0, 8, 20, 0);
 
@@ -63,10 +59,10 @@ export const startBot = async (
   const metrics = createMetrics();
   const commands = options.commands ?? allCommands;
   const deps: Deps = {
-    catalogue: loadCatalogue(path.join(KNOWLEDGE, 'catalogue')),
-    places: once(() => loadPlaces(path.join(KNOWLEDGE, 'places'))),
+    catalogue: shippedCatalogue(),
+    places: shippedPlaces,
     store,
-    triage: once(() => loadTriage(path.join(KNOWLEDGE, 'connection'))),
+    triage: shippedModel,
     pictures: createPictureReader(),
     clubSiteText: options.clubSiteText ?? '52.71,0.12',
     sunLimits: settings.sunLimits,
@@ -83,11 +79,6 @@ export const startBot = async (
     { ...DEFAULT_TUNING, connectDelaysMs: [100], ...options.tuning },
   );
   return { bot, store, metrics, logged: () => lines.join('') };
-};
-
-const once = <T>(make: () => T): (() => T) => {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
 };
 
 /** A double and one bot on it, registered and connected. */

@@ -1,4 +1,3 @@
-import { execFile } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -7,6 +6,7 @@ import { StartError } from '../../bot/ground/start-error.js';
 import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
 import { shardOf } from '../doubles/discord/snowflake.js';
 import { sampleCommands } from './sample-commands.js';
+import { runProgram, type Ended } from '../whole-program.js';
 import { startBot } from './start-bot.js';
 
 let double: DiscordDouble | undefined;
@@ -17,26 +17,11 @@ afterEach(async () => {
   double = undefined;
 });
 
-interface Ended {
-  readonly code: number | null;
-  readonly err: string;
-}
-
-/** The whole program in a process of its own, as an operator runs it. */
+/** The whole program in a folder of its own. */
 const runMain = async (env: Readonly<Record<string, string>>): Promise<Ended> => {
   const folder = await mkdtemp(path.join(tmpdir(), 'pierhand-'));
   try {
-    return await new Promise<Ended>((resolve) => {
-      const child = execFile(
-        process.execPath,
-        ['--import', 'tsx', 'bot/main.ts'],
-        {
-          env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: folder, ...env },
-          timeout: 50_000,
-        },
-        (_error, _out, err) => resolve({ code: child.exitCode, err }),
-      );
-    });
+    return await runProgram('main', [], folder, { env });
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
@@ -45,18 +30,20 @@ const runMain = async (env: Readonly<Record<string, string>>): Promise<Ended> =>
 describe('a wrong token or setting at the start', { timeout: 60_000 }, () => {
   it('a refused token is one clear line and exit code 2, and is not repeated in it', async () => {
     const { apiUrl } = await begin();
-    const { code, err } = await runMain({
+    const { code, stderr } = await runMain({
       DISCORD_TOKEN: 'not-the-right.token.at-all',
       DISCORD_API_URL: apiUrl,
       LOG_LEVEL: 'silent',
     });
-    expect(err).toBe("DISCORD_TOKEN was refused by Discord; copy the token again from the application's Bot page.\n");
+    expect(stderr).toBe(
+      "DISCORD_TOKEN was refused by Discord; copy the token again from the application's Bot page.\n",
+    );
     expect(code).toBe(2);
   });
 
   it('a wrong setting is one clear line and exit code 2', async () => {
-    const { code, err } = await runMain({ DISCORD_TOKEN: 'a.b.c', DISCORD_GUILD_ID: 'our club' });
-    expect(err).toBe('DISCORD_GUILD_ID must be the id of a server, 15 to 20 digits (it is "our club").\n');
+    const { code, stderr } = await runMain({ DISCORD_TOKEN: 'a.b.c', DISCORD_GUILD_ID: 'our club' });
+    expect(stderr).toBe('DISCORD_GUILD_ID must be the id of a server, 15 to 20 digits (it is "our club").\n');
     expect(code).toBe(2);
   });
 

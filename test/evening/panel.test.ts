@@ -4,7 +4,7 @@
  * from memory, with no one source.
  */
 import { describe, expect, it } from 'vitest';
-import { loadCatalogue, resolveTarget, type Target } from '../../bot/catalogue/index.js';
+import { resolveTarget, type Target } from '../../bot/catalogue/index.js';
 import { separationDeg } from '../../bot/sky/angles.js';
 import { nextMoonPhase } from '../../bot/sky/moon-phase.js';
 import { moonAt } from '../../bot/sky/moon.js';
@@ -12,9 +12,9 @@ import { horizontalOf, placeOf } from '../../bot/sky/place.js';
 import { SUN } from '../../bot/sky/twilight.js';
 import type { SolarSystemBody } from '../../bot/sky/types.js';
 import { answer, realDeps } from '../commands/real-deps.js';
-import { projectRoot } from '../../bot/ground/project-root.js';
+import { shippedCatalogue } from '../shipped.js';
 
-const catalogue = loadCatalogue(`${projectRoot()}/knowledge/catalogue`);
+const catalogue = shippedCatalogue();
 const deps = await realDeps();
 const NOW = Date.UTC(2026, 10, 25, 12);
 const HOUR = 3_600_000;

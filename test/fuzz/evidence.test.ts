@@ -1,17 +1,16 @@
 import fc from 'fast-check';
-import path from 'node:path';
 import { RE2JS } from 're2js';
 import { describe, expect, it } from 'vitest';
-import { loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
+import { startWalk, tellText } from '../../bot/triage/index.js';
 import { compilePattern, foldText, MOST_WAYS } from '../../bot/reading/messages/compile-pattern.js';
 import { NUMBER_FORMS } from '../../bot/reading/messages/numbers.js';
 import { patternTree } from '../../bot/reading/messages/pattern-tree.js';
 import { waysOf } from '../../bot/reading/messages/pattern-ways.js';
 import { readText, TEXT_LIMIT } from '../../bot/reading/index.js';
-import { projectRoot } from '../../bot/ground/project-root.js';
 import { anyText, counted, isFull } from './inputs.js';
+import { shippedModel } from '../shipped.js';
 
-const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
+const model = shippedModel();
 const LONG = 240_000;
 const examples = model.evidence.flatMap(({ example, nonExample }) => [
   example,

@@ -1,17 +1,15 @@
 import fc from 'fast-check';
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { completeTargets, loadCatalogue, resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
-import { completePlaces, loadPlaces, parsePosition, resolveSite, siteProblemMessage } from '../../bot/places/index.js';
+import { completeTargets, resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
+import { completePlaces, parsePosition, resolveSite, siteProblemMessage } from '../../bot/places/index.js';
 import { parseHorizonProfile } from '../../bot/pointing/horizon/horizon-profile.js';
-import { projectRoot } from '../../bot/ground/project-root.js';
 import { parseDate, parseTime } from '../../bot/times/index.js';
 import { textTroubles } from './harmless.js';
 import { anyText, counted, fragments } from './inputs.js';
+import { shippedCatalogue, shippedPlaces } from '../shipped.js';
 
-const knowledge = path.join(projectRoot(), 'knowledge');
-const catalogue = loadCatalogue(path.join(knowledge, 'catalogue'));
-const places = loadPlaces(path.join(knowledge, 'places'));
+const catalogue = shippedCatalogue();
+const places = shippedPlaces();
 const ZONES = [
   'Europe/London',
   'America/Edmonton',

@@ -1,10 +1,10 @@
 /** The fault model as shipped, read once for the tests of this folder. */
-import { loadTriage } from '../../bot/triage/model/load-triage.js';
 import { readText, type ReadBy } from '../../bot/reading/index.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
+import { shippedModel } from '../shipped.js';
 
-export const shipped = loadTriage('knowledge/connection');
+export const shipped = shippedModel();
 
 /** The entries that say something of a text (not those that only tell a system or a path), and the answers read. */
 export const read = (

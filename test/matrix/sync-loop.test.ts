@@ -1,6 +1,7 @@
 /** The event stream: what of it counts, and when its place may be saved. */
 import { describe, expect, test } from 'vitest';
-import { runSync, type SyncBatch } from '../../bot/platforms/matrix/connect/sync-loop.js';
+import { runSync } from '../../bot/platforms/matrix/connect/sync-loop.js';
+import type { SyncBatch } from '../../bot/platforms/matrix/connect/sync-reader.js';
 import { Unreachable } from '../../bot/platforms/matrix/connect/homeserver-call.js';
 import { MatrixError } from '../../bot/platforms/matrix/connect/sdk.js';
 import { BOT, event, NOW, said, state } from './events.js';

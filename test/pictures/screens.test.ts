@@ -5,7 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { createPictureReader } from '../../bot/pictures/picture-reader.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { readText } from '../../bot/reading/index.js';
-import { loadTriage } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
 /** Each fact is a list of alternatives, `check.answer` or `system.windows`. */
 interface Screen {
@@ -15,7 +15,7 @@ interface Screen {
 
 const folder = path.join(import.meta.dirname, 'screens');
 const screens = JSON.parse(readFileSync(path.join(folder, 'screens.json'), 'utf8')) as readonly Screen[];
-const { reading } = loadTriage('knowledge/connection');
+const { reading } = shippedModel();
 const reader = createPictureReader();
 afterAll(() => reader.close());
 

@@ -11,8 +11,9 @@ import {
   timeZoneAt,
   type PlaceRecord,
 } from '../../bot/places/index.js';
+import { shippedPlaces } from '../shipped.js';
 
-const places = loadPlaces('knowledge/places');
+const places = shippedPlaces();
 
 const place = (text: string): PlaceRecord => {
   const result = resolvePlace(places, text);

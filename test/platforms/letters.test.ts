@@ -15,7 +15,9 @@ import { startLetters } from './letters/index.js';
 const NOW = Date.UTC(2026, 10, 25, 20);
 const FILE = path.join(projectRoot(), 'test/platforms/letters/index.ts');
 /** As it stands in a folder of bot/platforms. */
-const source = readFileSync(FILE, 'utf8').replaceAll("'../../../bot/", "'../../");
+const source = readFileSync(FILE, 'utf8')
+  .replaceAll("'../../../bot/platforms/", "'../")
+  .replaceAll("'../../../bot/", "'../../");
 let deps: Deps;
 beforeAll(async () => {
   deps = await realDeps();

@@ -1,7 +1,5 @@
 import fc from 'fast-check';
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { loadCatalogue } from '../../bot/catalogue/index.js';
 import { brightNamedStars } from '../../bot/catalogue/bright-stars.js';
 import {
   CAUSE_IDS,
@@ -17,14 +15,17 @@ import type { Mistake } from '../../bot/pointing/miss/mistake-types.js';
 import { possibleMistakes } from '../../bot/pointing/miss/possible-mistakes.js';
 import type { MountKind } from '../../bot/pointing/mount/mount.js';
 import { nextObservation } from '../../bot/pointing/miss/next-observation.js';
-import { projectRoot } from '../../bot/ground/project-root.js';
 import { angleBetween, separationDeg, unitFromEquatorial, wrapHours12 } from '../../bot/sky/angles.js';
 import { equatorialJ2000FromOfDate, horizontalFromOfDate, ofDateFromHorizontal } from '../../bot/sky/place.js';
 import { simulate } from '../../scripts/astray/simulate-misses.js';
+import { shippedCatalogue } from '../shipped.js';
 
-const STARS = brightNamedStars(loadCatalogue(path.join(projectRoot(), 'knowledge', 'catalogue'))).map(
-  ({ name, magnitude, body }) => ({ name, magnitude, raHoursJ2000: body.raHoursJ2000, decDegJ2000: body.decDegJ2000 }),
-);
+const STARS = brightNamedStars(shippedCatalogue()).map(({ name, magnitude, body }) => ({
+  name,
+  magnitude,
+  raHoursJ2000: body.raHoursJ2000,
+  decDegJ2000: body.decDegJ2000,
+}));
 const UTC_MS = Date.UTC(2026, 6, 5, 22, 30);
 
 /** Quarry Field in summer: an hour ahead of UTC by daylight saving alone. */

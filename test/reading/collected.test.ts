@@ -1,9 +1,9 @@
 /** What the collecting line prints (knowledge/connection/collecting.yaml) is read whole; the outputs are invented, in the tools' own layout. */
 import { describe, expect, it } from 'vitest';
 import { readText } from '../../bot/reading/index.js';
-import { loadTriage } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
-const { reading } = loadTriage('knowledge/connection');
+const { reading } = shippedModel();
 
 interface Printed {
   readonly name: string;

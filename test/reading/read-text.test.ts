@@ -1,9 +1,9 @@
 /** What a text is read as: facts, each with the words it came from. */
 import { describe, expect, it } from 'vitest';
-import { loadTriage } from '../../bot/triage/index.js';
 import { readText } from '../../bot/reading/index.js';
+import { shippedModel } from '../shipped.js';
 
-const { reading } = loadTriage('knowledge/connection');
+const { reading } = shippedModel();
 
 describe('a pasted message', () => {
   it('gives facts that quote it, and the system it can only come from', () => {
@@ -92,5 +92,36 @@ describe('what a text does not say', () => {
 
   it('is the system: a pasted line of one system tells which it is', () => {
     expect(told('generic converter now attached to ttyUSB0')).toContain('system.linux');
+  });
+});
+
+describe('several things said at once', () => {
+  const told = (text: string): readonly string[] =>
+    readText(reading, text).facts.map(({ what, answer }) => `${what}.${answer}`);
+
+  it('leave the way to the mount that is told most surely, and nothing of another way', () => {
+    const facts = told('The wifi signal here is weak. The mount hangs on a usb cable to the hand controller.');
+    expect(facts).toContain('path.controller-usb');
+    expect(facts).not.toContain('signal.weak');
+  });
+
+  it('leave the system that is named outright, not the one that a port would belong to', () => {
+    expect(told('com ports are what my friend has in mind, this here is ubuntu')).toContain('system.linux');
+  });
+
+  it('count together where only both make sense of it', () => {
+    expect(told('the scan stays empty')).not.toContain('how-far.search-empty');
+    expect(told('by its address it connects. the scan stays empty')).toContain('how-far.search-empty');
+    expect(told('by its address it connects')).not.toContain('how-far.search-empty');
+  });
+
+  it('are over where the words right after say so', () => {
+    expect(told('the access denied is gone')).not.toContain('message.denied');
+    expect(told('access denied, and my patience is gone')).toContain('message.denied');
+  });
+
+  it('mend a misspelt word to the nearest that is known', () => {
+    // "responce" is two slips from "respond", one from "response".
+    expect(told('handset says no responce 16')).toContain('controller-screen.motor-error');
   });
 });

@@ -1,11 +1,11 @@
 /** The sheet that people judge readings on: what it asks, and that their marks are counted of what is read today. */
 import { describe, expect, it } from 'vitest';
-import { loadTriage } from '../../bot/triage/index.js';
 import { loadCorpus } from '../../scripts/reading/corpus.js';
 import { measure } from '../../scripts/reading/measure.js';
 import { judge, readSheet, sheetOf } from '../../scripts/reading/sheet.js';
+import { shippedModel } from '../shipped.js';
 
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 const all = loadCorpus('test/reading/corpus')
   .slice(0, 3)
   .map((own) => measure(model, own));

@@ -81,7 +81,7 @@ interface SunBelow {
   readonly rateDegPerHour: number | null;
 }
 
-interface TwilightCase {
+export interface TwilightCase {
   readonly observer: Observer;
   readonly startUtcMs: number;
   readonly endUtcMs: number;

@@ -17,7 +17,7 @@ import { siderealTimes } from '../../bot/sky/sidereal-time.js';
 import { twilights } from '../../bot/sky/twilight.js';
 import type { Equatorial } from '../../bot/sky/types.js';
 import { readEvents, readPlaces } from './reference-cases.js';
-import type { EventCase, HorizontalCase } from './reference-cases.js';
+import type { EventCase, HorizontalCase, TwilightCase } from './reference-cases.js';
 
 export interface WorstError {
   readonly quantity: string;
@@ -234,6 +234,30 @@ const compareEvents = (cases: readonly EventCase[], grazingDegPerHour: number): 
   return errors;
 };
 
+/** Seconds that dusk and dawn of each kind are off. */
+const twilightErrors = (expected: TwilightCase): readonly number[] => {
+  const actual = twilights(expected.observer, expected.startUtcMs, expected.endUtcMs);
+  const sun = actual.sunAlwaysUp
+    ? null
+    : { duskUtcMs: actual.sunsetUtcMs, dawnUtcMs: actual.sunriseUtcMs, darkAllNight: actual.sunAlwaysDown };
+  const pairs = [
+    [sun, expected.sun],
+    [actual.civil, expected.civil],
+    [actual.nautical, expected.nautical],
+    [actual.astronomical, expected.astronomical],
+  ] as const;
+  return pairs.flatMap(([ours, theirs]) => {
+    // Presence must agree however slow the Sun is.
+    const presence = ours?.darkAllNight === theirs?.darkAllNight ? [] : [Infinity];
+    const rate = theirs?.rateDegPerHour ?? null;
+    if (rate !== null && rate < GRAZING_DEG_PER_HOUR.sunOrMoon) return presence;
+    return [
+      ...presence,
+      ...(['duskUtcMs', 'dawnUtcMs'] as const).map((key) => secondsBetween(ours?.[key] ?? null, theirs?.[key] ?? null)),
+    ];
+  });
+};
+
 const eventRows = (): WorstError[] => {
   const events = readEvents();
   const all = [...events.stars, ...events.solarSystem, ...events.grazing];
@@ -247,30 +271,7 @@ const eventRows = (): WorstError[] => {
     all.filter((event) => event.body.kind !== 'fixed' && !isSunOrMoon(event)),
     GRAZING_DEG_PER_HOUR.planet,
   );
-  const twilightSeconds: number[] = [];
-  for (const expected of events.twilights) {
-    const actual = twilights(expected.observer, expected.startUtcMs, expected.endUtcMs);
-    const sun = actual.sunAlwaysUp
-      ? null
-      : {
-          duskUtcMs: actual.sunsetUtcMs,
-          dawnUtcMs: actual.sunriseUtcMs,
-          darkAllNight: actual.sunAlwaysDown,
-        };
-    for (const [ours, theirs] of [
-      [sun, expected.sun],
-      [actual.civil, expected.civil],
-      [actual.nautical, expected.nautical],
-      [actual.astronomical, expected.astronomical],
-    ] as const) {
-      // Presence must agree however slow the Sun is.
-      if (ours?.darkAllNight !== theirs?.darkAllNight) twilightSeconds.push(Infinity);
-      if (theirs !== null && theirs.rateDegPerHour !== null && theirs.rateDegPerHour < GRAZING_DEG_PER_HOUR.sunOrMoon)
-        continue;
-      twilightSeconds.push(secondsBetween(ours?.duskUtcMs ?? null, theirs?.duskUtcMs ?? null));
-      twilightSeconds.push(secondsBetween(ours?.dawnUtcMs ?? null, theirs?.dawnUtcMs ?? null));
-    }
-  }
+  const twilightSeconds = events.twilights.flatMap(twilightErrors);
   return [
     row('stars: rising and setting', stars.steepSeconds, 5, 's', SKYFIELD),
     row('Sun and Moon: rising and setting', sunAndMoon.steepSeconds, 5, 's', SKYFIELD),

@@ -1,7 +1,7 @@
-import { execFile, type ExecFileException } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
@@ -10,25 +10,13 @@ import { loggedError } from '../../bot/app/log.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { storeError } from '../../bot/store/store-failure.js';
 import { logIn } from '../../bot/platforms/matrix/connect/login.js';
+import { runProgram } from '../whole-program.js';
 
 // A busy machine may be many times slower; nothing here is about its speed.
 vi.setConfig({ testTimeout: 120_000 });
 const root = path.resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(path.join(tmpdir(), 'pierhand-operator-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-/** Runs an entry point from source with these settings alone and nothing on standard input. */
-const run = (entry: string, args: readonly string[], env: Record<string, string> = {}) =>
-  new Promise<{ code: number; stdout: string; stderr: string }>((resolve) => {
-    const child = execFile(
-      process.execPath,
-      ['--import', path.join(root, 'node_modules/tsx/dist/loader.mjs'), path.join(root, entry), ...args],
-      { cwd: folder, env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data'), ...env } },
-      (error: ExecFileException | null, stdout, stderr) =>
-        resolve({ code: typeof error?.code === 'number' ? error.code : 0, stdout, stderr }),
-    );
-    child.stdin?.end();
-  });
 
 describe('an operator', () => {
   it('hears of a setting whose name is mistyped, and never its value', () => {
@@ -43,43 +31,64 @@ describe('an operator', () => {
   });
 
   it('sees a service that was given no platform end as a failure, with the reason and the mistyped name', async () => {
-    const { code, stderr } = await run('bot/main.ts', [], { PIERHAND_STIE: '52.71,0.12' });
+    const { code, stderr } = await runProgram('main', [], folder, { env: { PIERHAND_STIE: '52.71,0.12' } });
     expect(code).toBe(2);
     expect(stderr).toContain('DISCORD_TOKEN');
     expect(stderr).toContain('PIERHAND_STIE');
   });
 
   it('is told at start of a club site that cannot be read', async () => {
-    const { code, stderr } = await run('bot/main.ts', [], { PIERHAND_SITE: '99,400' });
+    const { code, stderr } = await runProgram('main', [], folder, { env: { PIERHAND_SITE: '99,400' } });
     expect(code).toBe(2);
     expect(stderr).toMatch(/PIERHAND_SITE \("99,400"\) cannot be read: /u);
   });
 
   it('gets the version by --version, as package.json has it', async () => {
     const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { version: string };
-    expect(await run('bot/main.ts', ['--version'])).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+    expect(await runProgram('main', ['--version'], folder)).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+  });
+
+  it('is told of a data folder that can be none, at once', async () => {
+    const blocked = path.join(folder, 'a-file');
+    writeFileSync(blocked, '');
+    // Below /proc a folder made with all its parents at once takes Node for ever.
+    for (const nowhere of [path.join(blocked, 'data'), '/proc/nothing/pierhand']) {
+      const { code, stderr } = await runProgram('main', ['help'], folder, { env: { PIERHAND_DATA: nowhere } });
+      expect(code).toBe(2);
+      expect(stderr).toContain('PIERHAND_DATA must name a folder to keep things in');
+    }
+  });
+
+  it('may look at the first line alone', async () => {
+    const child = spawn('sh', ['-c', '"$0" "$@" | head -n 1', process.execPath, path.join(root, 'dist/bot/main.js')], {
+      cwd: folder,
+      env: { PATH: process.env['PATH'] ?? '', PIERHAND_DATA: path.join(folder, 'data') },
+    });
+    let stderr = '';
+    child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
+    child.stdin.on('error', () => undefined);
+    child.stdin.end('help\n'.repeat(2000));
+    await new Promise((resolve) => child.once('close', resolve));
+    expect(stderr).toBe('');
   });
 
   it('keeps yesterday’s backup unless told to replace it', async () => {
     const file = path.join(folder, 'kept.sqlite');
     writeFileSync(file, 'yesterday');
-    const { code, stderr } = await run('bot/backup.ts', [file]);
+    const { code, stderr } = await runProgram('backup', [file], folder);
     expect(code).toBe(2);
     expect(stderr).toContain('exists already');
     expect(readFileSync(file, 'utf8')).toBe('yesterday');
   });
 
   it('reads why the store cannot be opened, the cause first, in no member’s words', async () => {
-    const blocked = path.join(folder, 'a-file');
-    writeFileSync(blocked, '');
+    const dataFolder = path.join(folder, 'no-file-here');
+    mkdirSync(path.join(dataFolder, 'pierhand.sqlite'), { recursive: true });
     const lines: string[] = [];
-    const store = await openStore(
-      { dataFolder: path.join(blocked, 'data') },
-      { onUnopened: (line) => void lines.push(line) },
-    );
+    const store = await openStore({ dataFolder }, { onUnopened: (line) => void lines.push(line) });
     await store.close();
     expect(lines).toHaveLength(1);
-    expect(lines[0]).toMatch(/^E(?:NOTDIR|EXIST)/u);
+    expect(lines[0]).toMatch(/^EISDIR/u);
     const logged = JSON.stringify(
       loggedError(storeError('store-unavailable', new Error('getaddrinfo ENOTFOUND db')), false),
     );

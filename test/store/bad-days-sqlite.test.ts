@@ -195,11 +195,10 @@ describe('a damaged file', () => {
 });
 
 describe('no place for a file', () => {
-  it('is said: the data folder is a file', async () => {
+  it('is a wrong setting: the data folder is a file', async () => {
     const notFolder = join(dataFolder, 'file');
     writeFileSync(notFolder, '');
-    store = await openStore({ dataFolder: notFolder });
-    expect((await failure(store.ping())).code).toBe('store-unavailable');
+    await expect(openStore({ dataFolder: notFolder })).rejects.toThrow(/^PIERHAND_DATA must name a folder/u);
     expect(existsSync(notFolder)).toBe(true);
   });
 });

@@ -194,6 +194,18 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(await store.walks.get('new')).not.toBeNull();
   });
 
+  it('takes the walk put last for the newest, within one millisecond and with the clock set back', async () => {
+    await store.walks.put(walk('a', { updatedUtcMs: 1000 }));
+    await store.walks.put(walk('b', { updatedUtcMs: 1000 }));
+    expect((await store.walks.active(CLUB, TAMSIN))?.id).toBe('b');
+    await store.walks.put(walk('a', { updatedUtcMs: 1000, helperId: RAVI }));
+    expect((await store.walks.active(CLUB, TAMSIN))?.id).toBe('a');
+    await store.walks.put(walk('b', { updatedUtcMs: 900, helperId: RAVI }));
+    expect((await store.walks.active(CLUB, RAVI))?.id).toBe('b');
+    await store.walks.put(walk('c', { updatedUtcMs: 900, clubId: 'other' }));
+    expect((await store.walks.get('c'))?.updatedUtcMs).toBe(900);
+  });
+
   it('finds the newest walk that another began for a member and that waits for them, in that club alone', async () => {
     const pushed = { helperId: RAVI, awaitsMember: true } as const;
     expect(await store.walks.waiting(CLUB, TAMSIN)).toBeNull();

@@ -1,10 +1,9 @@
 /** The story of a connection walk: from the first message to the verified cure, by a helper for another member, across a restart. */
-import path from 'node:path';
 import { expect } from 'vitest';
-import { loadTriage } from '../../bot/triage/index.js';
 import { readText } from '../../bot/reading/index.js';
 import { responseTo, type Response, type Trouble } from './someone-with-a-fault.js';
 import { bare, type Shown, type Stage } from './stage.js';
+import { shippedModel } from '../shipped.js';
 
 const TROUBLE: Trouble = { faultId: 'no-permission', path: 'controller-serial', system: 'linux', client: 'direct' };
 /**
@@ -19,7 +18,7 @@ const MOST_TURNS = 25;
 
 export const connectionWalk = async <S extends Shown>(stage: Stage<S>): Promise<void> => {
   const { helper, member } = stage;
-  const model = loadTriage(path.resolve('knowledge/connection'));
+  const model = shippedModel();
   const answered = readText(model.reading, KERNEL_LOG)
     .facts.map(({ what }) => what)
     .filter((what) => model.check(what) !== undefined);

@@ -72,9 +72,46 @@ interface StepData {
   readonly id: string;
 }
 
+/** What the speaker says to a step. */
+const wantedFor = (speaker: Speaker, { kind, id }: StepData, offered: readonly string[]): string => {
+  if (kind === 'try') return speaker.tries(id);
+  return CONTEXT.has(id) ? speaker.context(id) : speaker.answers(id, offered);
+};
+
+const ENDS: ReadonlyMap<string, Played['end']> = new Map([
+  ['done', 'cured'],
+  ['handOn', 'handed on'],
+]);
+
+const stepIn = (reply: Reply): StepData => reply.data['step'] as unknown as StepData;
+
+type Ask = (line: string) => Promise<Reply>;
+
+/** One turn: what was said, and the reply to it; null where there was no way on. */
+const takeTurn = async (
+  ask: Ask,
+  speaker: Speaker,
+  before: Reply,
+  mayGiveNumbers: boolean,
+): Promise<{ readonly turn: Turn; readonly reply: Reply | null; readonly shown: Reply }> => {
+  const { kind, id } = stepIn(before);
+  const numbers = id === 'numbers' && mayGiveNumbers ? (speaker.numbers?.() ?? null) : null;
+  if (numbers !== null) {
+    const turn = { kind: 'ask', id: 'numbers', answer: numbers, shown: textOf(before) };
+    return { turn, reply: await ask(`triage ${numbers}`), shown: before };
+  }
+  const wanted = wantedFor(speaker, { kind, id }, offeredIn(before, id));
+  const more = (before.choices ?? []).find(({ run }) => run.endsWith(' do:more'));
+  // A press, not a step: the question stays the same.
+  const shown = more !== undefined && !offeredIn(before, id).includes(wanted) ? await ask(more.run) : before;
+  const chosen = runFor(shown, id, wanted);
+  const turn = { kind, id, answer: chosen?.answer ?? '(no way on)', shown: textOf(shown) };
+  return { turn, reply: chosen === null ? null : await ask(chosen.run), shown };
+};
+
 /** The asker must be new to the club: a walk under way would go on instead. @throws where the command answers a choice of its own with a problem: that is a fault of the bot's. */
 export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Promise<Played> => {
-  const ask = async (line: string): Promise<Reply> => {
+  const ask: Ask = async (line) => {
     const outcome = await runLine(deps, line, {
       asker,
       nowUtcMs: NOW_UTC_MS,
@@ -87,35 +124,18 @@ export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Prom
   };
   let reply = await ask(`triage ${speaker.opening.replace(/\s*\n\s*/gu, ' ')}`.trim());
   const turns: Turn[] = [];
-  for (let count = 0; count < MOST_TURNS; count++) {
-    const step = reply.data['step'] as unknown as StepData;
-    if (step.kind === 'done' || step.kind === 'handOn') break;
-    const numbers = step.id === 'numbers' ? (speaker.numbers?.() ?? null) : null;
-    if (numbers !== null && !turns.some(({ id }) => id === 'numbers')) {
-      turns.push({ kind: 'ask', id: 'numbers', answer: numbers, shown: textOf(reply) });
-      reply = await ask(`triage ${numbers}`);
-      continue;
-    }
-    const wanted =
-      step.kind === 'try'
-        ? speaker.tries(step.id)
-        : CONTEXT.has(step.id)
-          ? speaker.context(step.id)
-          : speaker.answers(step.id, offeredIn(reply, step.id));
-    const more = (reply.choices ?? []).find(({ run }) => run.endsWith(' do:more'));
-    // A press, not a step: the question stays the same.
-    if (more !== undefined && !offeredIn(reply, step.id).includes(wanted)) reply = await ask(more.run);
-    const chosen = runFor(reply, step.id, wanted);
-    turns.push({ kind: step.kind, id: step.id, answer: chosen?.answer ?? '(no way on)', shown: textOf(reply) });
-    if (chosen === null) break;
-    reply = await ask(chosen.run);
+  while (turns.length < MOST_TURNS && !ENDS.has(stepIn(reply).kind)) {
+    const taken = await takeTurn(ask, speaker, reply, !turns.some(({ id }) => id === 'numbers'));
+    turns.push(taken.turn);
+    reply = taken.reply ?? taken.shown;
+    if (taken.reply === null) break;
   }
-  const last = reply.data['step'] as unknown as StepData;
+  const last = stepIn(reply);
   const count = last.kind === 'done' && speaker.counts === true ? runFor(reply, 'count', 'yes') : null;
   if (count !== null) await ask(count.run);
   const contextQuestions = turns.filter(({ kind, id }) => kind === 'ask' && CONTEXT.has(id)).length;
   return {
-    end: last.kind === 'done' ? 'cured' : last.kind === 'handOn' ? 'handed on' : 'lost',
+    end: ENDS.get(last.kind) ?? 'lost',
     steps: turns.length - contextQuestions,
     contextQuestions,
     turns,

@@ -158,6 +158,40 @@ describe('the choice of the next step', () => {
     expect(chooseStep(situation, answered, beliefFrom(situation, answered))).toMatchObject({ kind: 'try', fault: 0 });
   });
 
+  describe('behind a check that opens others', () => {
+    // "far" says how far it gets; which of two settings is wrong can be seen only of one that moves.
+    const model = smallModel({
+      faults: [
+        fault({ id: 'left', stage: 'program', minutes: 30, answers: { far: 'no', side: 'no' } }),
+        fault({ id: 'right', stage: 'program', minutes: 30, answers: { far: 'no' } }),
+        fault({ id: 'dark', stage: 'power', weight: 0.4, answers: { lamp: 'no' } }),
+      ],
+      checks: [
+        check({ id: 'far', stage: 'program' }),
+        check({ id: 'lamp' }),
+        check({ id: 'side', stage: 'program', after: { check: 'far', answers: ['no'] } }),
+      ],
+    });
+    const situation = situationFor(model, WIRE);
+    const asked = (answers: readonly (readonly [number, number])[], unsure: readonly number[] = []) => {
+      const said = answers.reduce(
+        (evidence, [check, answer]) => withObservation(evidence, { check, answer, look: 'look' }),
+        EMPTY,
+      );
+      const evidence = { ...said, unsure: new Set(unsure) };
+      return rankSteps(situation, evidence, beliefFrom(situation, evidence)).flatMap((choice) =>
+        choice.kind === 'ask' && !choice.again ? [choice.check] : [],
+      );
+    };
+    it('asks nothing while that was not asked', () => {
+      expect(asked([[1, 0]])).not.toContain(2);
+    });
+    it('goes on after "not sure" once the rest says that it is so', () => {
+      expect(asked([[1, 0]], [0])).toContain(2);
+      expect(asked([[1, 1]], [0])).not.toContain(2);
+    });
+  });
+
   it('does not let an equal step depend on anything but the order of the files', () => {
     const situation = situationFor(
       smallModel({

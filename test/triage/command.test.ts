@@ -12,10 +12,10 @@ import { type Outcome, type Reply } from '../../bot/reply/reply.js';
 import { purgeOld } from '../../bot/reminders/purge-old.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type Store } from '../../bot/store/store.js';
-import { loadTriage } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
 const NOW = Date.UTC(2026, 10, 25, 21, 0);
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 
 // The club, its members and its places are invented.
 const person = (name: string): Asker => ({
@@ -161,27 +161,21 @@ describe('one member alone', () => {
       let reply = await answered(store, 'triage do:new', ingo);
       for (let turn = 0; turn < 12 && ['ask', 'try'].includes(stepOf(reply).kind); turn++) {
         seen.push(reply);
-        const { id } = stepOf(reply);
-        const answer =
-          id === 'path'
-            ? path.id
-            : id === 'system'
-              ? 'linux'
-              : id === 'client'
-                ? 'platform'
-                : stepOf(reply).kind === 'try'
-                  ? 'same'
-                  : model.check(id)?.answers[turn % 2]?.id;
-        reply = await answered(store, `triage walk:${idOf(reply)} answer:${id}.${answer}`, ingo);
+        const { id, kind } = stepOf(reply);
+        const setUp = new Map([
+          ['path', path.id],
+          ['system', 'linux'],
+          ['client', 'platform'],
+        ]);
+        const told = kind === 'try' ? 'same' : model.check(id)?.answers[turn % 2]?.id;
+        reply = await answered(store, `triage walk:${idOf(reply)} answer:${id}.${setUp.get(id) ?? told}`, ingo);
       }
       seen.push(reply);
     }
-    for (const { choices = [] } of seen) {
-      expect(choices.length).toBeLessThanOrEqual(25);
-      for (const { run, label } of choices) {
-        expect(run.length, run).toBeLessThanOrEqual(90);
-        expect(label.length, label).toBeLessThanOrEqual(80);
-      }
+    for (const { choices = [] } of seen) expect(choices.length).toBeLessThanOrEqual(25);
+    for (const { run, label } of seen.flatMap(({ choices = [] }) => choices)) {
+      expect(run.length, run).toBeLessThanOrEqual(90);
+      expect(label.length, label).toBeLessThanOrEqual(80);
     }
     // The model's longest ids must fit as well, walked or not.
     for (const { id, answers } of model.checks)

@@ -4,9 +4,10 @@ import { beliefFrom } from '../../bot/triage/engine/belief.js';
 import { contrastOdds } from '../../bot/triage/engine/contrast.js';
 import { gatherEvidence } from '../../bot/triage/engine/evidence.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
-import { assess, located, loadTriage, startWalk, type WalkEvent } from '../../bot/triage/index.js';
+import { assess, located, startWalk, type WalkEvent } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 const SERIAL = { path: 'controller-serial', system: 'windows', client: 'direct' } as const;
 const said = (check: string, answer: string): WalkEvent => ({ kind: 'answer', check, answer, by: 'member' });
 const shareOf = (events: readonly WalkEvent[], link: string): number =>

@@ -1,8 +1,10 @@
 /** The 5 V question alarms those without such a lead: it comes only where a lead to the motor board was said. */
 import { describe, expect, it } from 'vitest';
-import { answerStep, assess, loadTriage, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
+import { stepCautions } from '../../bot/commands/triage/step-cautions.js';
+import { answerStep, assess, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
+import { shippedModel } from '../shipped.js';
 
-const MODEL = loadTriage('knowledge/connection');
+const MODEL = shippedModel();
 const STEPS = 8;
 
 const told = (words: string): WalkState =>
@@ -63,6 +65,33 @@ describe('the question after the level of the lead', () => {
   });
   it.each(BOARD)('is asked first of all: %s', (words) => {
     expect(assess(MODEL, told(words)).step.id).toBe('lead-level');
+  });
+});
+
+describe('the warning of signal levels', () => {
+  const LEVELS = /^Signal levels|RS-232 swings/u;
+  /** Whether it stands on the card of a remedy, the first time it is shown. */
+  const warned = (state: WalkState, faultId: string): boolean => {
+    const fault = MODEL.fault(faultId);
+    if (fault === undefined) throw new Error(faultId);
+    const step = { kind: 'try', id: faultId, fault, otherwise: false } as const;
+    return stepCautions(MODEL, state.events, { ...assess(MODEL, state), step }).some((line) => LEVELS.test(line));
+  };
+  const untold = (words: string): WalkState => {
+    const state = answerStep(MODEL, told(words), 'path', UNSURE, 'member');
+    if ('trouble' in state) throw new Error(state.trouble);
+    return state;
+  };
+
+  it('stands before something is plugged in, where it may be a lead to the motor board', () => {
+    expect(warned(untold('my new cable does not work'), 'wrong-socket')).toBe(true);
+    expect(warned(untold('my new cable does not work'), 'worn-socket')).toBe(true);
+  });
+  it('stands nowhere else', () => {
+    expect(warned(untold('my new cable does not work'), 'port-held-by-program')).toBe(false);
+    expect(warned(untold('my new cable does not work'), 'fuse-blown')).toBe(false);
+    expect(warned(told('Bluetooth pairs and then drops'), 'controller-lead-loose')).toBe(false);
+    expect(warned(told('the usb adapter is plugged in the hand controller'), 'worn-socket')).toBe(false);
   });
 });
 

@@ -1,7 +1,6 @@
 /** The simulation itself, and what the shipped model must reach in it. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { chooseStep } from '../../bot/triage/engine/choose-step.js';
-import { loadTriage } from '../../bot/triage/index.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
 import { contextsOf } from '../../scripts/knowledge/contexts.js';
 import { averaged, evaluatePolicy } from '../../scripts/knowledge/evaluate-policy.js';
@@ -17,6 +16,7 @@ import {
 } from '../../scripts/knowledge/simulate.js';
 import { treeLines } from '../../scripts/knowledge/tree.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
+import { shippedModel } from '../shipped.js';
 
 const SMALL = smallModel({
   faults: [
@@ -100,7 +100,7 @@ describe('the simulation', () => {
 
 // Targets: DESIGN's table and the issue. All 42 contexts are played by `npm run knowledge -- simulate`; here one a way to the mount.
 describe('the shipped model', { timeout: 180_000 }, () => {
-  const model = loadTriage('knowledge/connection');
+  const model = shippedModel();
   const contexts = contextsOf(model).filter((_, i) => i % 6 === Math.floor(i / 6) % 6);
   const play = (policy: PolicyName): WalkRecord[] => contexts.flatMap((context) => playJob(model, { context, policy }));
   const within10 = ({ end, steps }: WalkRecord): number => (end !== 'lost' && steps <= 10 ? 1 : 0);

@@ -1,9 +1,13 @@
 /** The numbers of a miss inside a walk: how a line is read, what it does to the causes that stand, what is asked again. */
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numbers.js';
+import { triage } from '../../bot/commands/triage/triage.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const NOW = Date.UTC(2026, 10, 25, 20);
 const LONGITUDE_DEG = 0.12;
@@ -80,6 +84,27 @@ describe('numbers typed in a walk', () => {
     expect(summary.facts.map(({ value }) => value).join('\n')).toContain(
       'Numbers of the miss: Capella; 15 degrees west',
     );
+  });
+
+  it('may be said in a sentence where they were asked for', async () => {
+    const other = { ...ODALYS, memberId: 'console:odalys-sentence' };
+    await answer(deps, 'triage', NOW, other);
+    await answer(deps, 'triage answer:how-far.elsewhere', NOW, other);
+    const reply = await answer(deps, 'triage answer:entries-screen.time', NOW, other);
+    expect((reply.data['step'] as { id: string }).id).toBe('numbers');
+    const line = 'triage I sent it to Capella and it landed 15 degrees west of it site:52.71,0.12';
+    expect((await answer(deps, line, NOW, other)).notes.join(' ')).toContain('From your numbers:');
+  });
+
+  it('are read from a form whose fields are filled in as its hints say', async () => {
+    const { fields = [], into } = triage.forms?.['numbers'] ?? {};
+    expect(into).toBe('text');
+    const line = fields.map(({ id, hint = '' }) => `${id} ${hint}`).join('; ');
+    const other = { ...ODALYS, memberId: 'console:odalys-hints' };
+    await answer(deps, 'triage', NOW, other);
+    await answer(deps, 'triage answer:how-far.elsewhere', NOW, other);
+    await answer(deps, 'triage answer:entries-screen.time', NOW, other);
+    expect((await answer(deps, `triage ${line}`, NOW, other)).notes.join(' ')).toContain('From your numbers:');
   });
 
   it('that do not work out are words, where they were not asked for', async () => {

@@ -1,20 +1,19 @@
 /** Which words a waiting walk takes, and which are a question of another kind; and the line to copy that a walk offers. */
 import { describe, expect, it } from 'vitest';
-import { loadCatalogue } from '../../bot/catalogue/index.js';
-import { loadPlaces } from '../../bot/places/index.js';
 import { allCommands } from '../../bot/commands/all-commands.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isAnotherQuestion } from '../../bot/commands/triage/waiting-words.js';
-import { assess, collectingOffer, loadTriage, startWalk, tellText } from '../../bot/triage/index.js';
+import { assess, collectingOffer, startWalk, tellText } from '../../bot/triage/index.js';
+import { shippedCatalogue, shippedModel, shippedPlaces } from '../shipped.js';
 
-const places = loadPlaces('knowledge/places');
+const places = shippedPlaces();
 const deps = {
-  catalogue: loadCatalogue('knowledge/catalogue'),
+  catalogue: shippedCatalogue(),
   commands: allCommands,
   places: () => places,
 } as unknown as Deps;
 const NOW = Date.UTC(2026, 10, 25, 20);
-const model = loadTriage('knowledge/connection');
+const model = shippedModel();
 
 describe('while a walk waits', () => {
   it.each([
@@ -27,6 +26,8 @@ describe('while a walk waits', () => {
     'can i look at venus while the sun is up',
     'delete my stuff',
     'please forget about me',
+    'sent it to vega landed 15 deg west',
+    'I asked for M31 and it ended up on Vega',
   ])('it leaves alone: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(true);
   });
@@ -44,6 +45,10 @@ describe('while a walk waits', () => {
     'my scope is not connecting',
     'it is in my garden',
     'forget it, still nothing',
+    'it always misses to the east',
+    'it misses everything by an hour',
+    'the stars are trailing',
+    'sent it to vega and nothing moved',
   ])('it takes: %s', (text) => {
     expect(isAnotherQuestion(text, deps, NOW)).toBe(false);
   });

@@ -2,14 +2,33 @@
 import type { PointsAt } from '../../reply/points-at.js';
 import type { Fact, Json } from '../../reply/reply.js';
 import type { TimeSpan } from '../../sky/night.js';
-import type { Observer } from '../../sky/types.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
 
 export const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings'] as const;
 export type Kind = (typeof KINDS)[number];
 
+/** Other words for them. */
+export const KIND_NAMES = {
+  eclipse: 'eclipses',
+  shower: 'showers',
+  meteors: 'showers',
+  planet: 'planets',
+  oppositions: 'planets',
+  elongations: 'planets',
+  conjunctions: 'meetings',
+  moon: 'phases',
+  moonless: 'saturdays',
+  weekends: 'saturdays',
+} as const satisfies Readonly<Record<string, Kind>>;
+
+/** So many of one kind fill a phone's screen. */
+export const MOST_OF_ONE_KIND = 12;
+
 export interface Section {
   readonly pointsAt?: readonly PointsAt[];
   readonly facts: readonly Fact[];
+  /** When each of the facts is, where they are of one moment each. */
+  readonly times?: readonly UtcMs[];
   readonly data: readonly Json[];
   readonly notes?: readonly string[];
 }

@@ -57,6 +57,8 @@ const ECLIPSE_TITLES: Readonly<Record<Eclipse['of'], Readonly<Record<Eclipse['ki
   },
 };
 
+export const eclipseName = ({ of, kind }: Pick<Eclipse, 'of' | 'kind'>): string => ECLIPSE_TITLES[of][kind];
+
 const coveredWords = ({ kind, of, coveredFraction }: Eclipse): string => {
   if (kind === 'penumbral') return 'a faint shading at most';
   if (kind === 'total') return of === 'Sun' ? 'all of the Sun covered' : 'all of it in the shadow';
@@ -72,7 +74,7 @@ const whereWords = ({ of, altitudeDeg, azimuthDeg }: Eclipse): string =>
 export const eclipseFact = (eclipse: Eclipse, zone: string, nowUtcMs: UtcMs): Fact => {
   const { span, wholeSpan, greatestUtcMs } = eclipse;
   return {
-    label: ECLIPSE_TITLES[eclipse.of][eclipse.kind],
+    label: eclipseName(eclipse),
     value: [
       `${dayWords(greatestUtcMs, zone, nowUtcMs)}, ${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`,
       `greatest ${formatClock(greatestUtcMs, zone)}, ${coveredWords(eclipse)}, ${whereWords(eclipse)}`,
@@ -106,12 +108,27 @@ export const showerFact = (here: ShowerHere, zone: string, nowUtcMs: UtcMs): Fac
 export const radiantWords = ({ shower, radiantAltitudeDeg, radiantAzimuthDeg }: ShowerHere): string =>
   `${shower.name} (${shower.code}): their radiant then stands ${degrees(radiantAltitudeDeg)} high in the ${compassWord(radiantAzimuthDeg)}; look half the sky away from it.`;
 
-export const planetFact = (event: PlanetEvent, zone: string, nowUtcMs: UtcMs): Fact => ({
+/** Lower than this in twilight an elongation is nothing to go out for; common practice, no source. */
+const LEAST_TWILIGHT_DEG = 5;
+
+const twilightWords = (altitudeDeg: number | null, isMorning: boolean): string => {
+  if (altitudeDeg === null) return '';
+  return altitudeDeg < LEAST_TWILIGHT_DEG
+    ? '; too low in twilight from here'
+    : `; ${degrees(altitudeDeg)} high from here at civil ${isMorning ? 'dawn' : 'dusk'}`;
+};
+
+export const planetFact = (
+  event: PlanetEvent,
+  twilightAltitudeDeg: number | null,
+  zone: string,
+  nowUtcMs: UtcMs,
+): Fact => ({
   label: event.planet,
   value:
     event.what === 'opposition'
       ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${magnitudeText(event.magnitude)}`
-      : `${degrees(event.elongationDeg ?? 0)} from the Sun in the ${event.visibility ?? ''} sky, its greatest elongation, ${dayWords(event.utcMs, zone, nowUtcMs)}`,
+      : `${degrees(event.elongationDeg ?? 0)} from the Sun in the ${event.visibility ?? ''} sky, its greatest elongation, ${dayWords(event.utcMs, zone, nowUtcMs)}${twilightWords(twilightAltitudeDeg, event.visibility === 'morning')}`,
 });
 
 export const meetingFact = (meeting: Meeting, zone: string, nowUtcMs: UtcMs): Fact => ({

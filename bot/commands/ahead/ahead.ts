@@ -3,23 +3,29 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
 import { isProblem } from '../../ground/problem.js';
-import type { PointsAt } from '../../reply/points-at.js';
-import { reply, type Fact, type Json, type Outcome } from '../../reply/reply.js';
+import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import { lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import type { Eclipse } from '../../sky/eclipses.js';
 import { nextMoonPhase } from '../../sky/moon-phase.js';
-import { MOON } from '../../sky/moon.js';
 import type { TimeSpan } from '../../sky/night.js';
-import { planetEvents } from '../../sky/planet-events.js';
 import { sunSafety } from '../../sky/sun-safety.js';
-import { SUN } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
 import { commandLine, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, integer, optional, text } from '../core/command.js';
-import { isAbout, KINDS, type Kind, type Question, type Section } from './ahead-question.js';
-import { darkFact, eclipseFact, meetingFact, phaseFact, planetFact } from './ahead-words.js';
+import {
+  isAbout,
+  KIND_NAMES,
+  KINDS,
+  MOST_OF_ONE_KIND,
+  type Kind,
+  type Question,
+  type Section,
+} from './ahead-question.js';
+import { eclipses, eclipsesSeen, eclipseSummary } from './eclipse-section.js';
+import { planets } from './planet-section.js';
+import { darkFact, meetingFact, phaseFact } from './ahead-words.js';
 import { showers } from './shower-section.js';
 
 const WEEK_MS = 7 * MS_PER_DAY;
@@ -36,20 +42,9 @@ const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
 };
 const MOST_MEETINGS = 3;
 const MOST_SATURDAYS = 3;
-const MOST_OF_ONE_KIND = 12;
 const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
 
 const NOTHING: Section = { facts: [], data: [] };
-
-const eclipsePointsAt = (
-  { observer, zone }: Question,
-  { of, span, greatestUtcMs, altitudeDeg }: Eclipse,
-): PointsAt[] => {
-  const pointed = { observer, zone, direction: of === 'Sun' ? SUN : MOON };
-  if (of === 'Sun')
-    return [{ ...pointed, what: 'the Sun', when: { fromUtcMs: span.startUtcMs, untilUtcMs: span.endUtcMs } }];
-  return altitudeDeg > 0 ? [{ ...pointed, what: 'the Moon', when: { utcMs: greatestUtcMs } }] : [];
-};
 
 const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name: string; readonly utcMs: UtcMs }[] => {
   const found = PHASES.flatMap((name, quarter) => {
@@ -90,41 +85,6 @@ const saturdays = ({ observer, zone, span, kind }: Question): Section => {
   };
 };
 
-const eclipseData = (eclipse: Eclipse): Json => ({
-  what: 'eclipse',
-  of: eclipse.of.toLowerCase(),
-  kind: eclipse.kind,
-  startUtc: isoUtc(eclipse.span.startUtcMs),
-  greatestUtc: isoUtc(eclipse.greatestUtcMs),
-  endUtc: isoUtc(eclipse.span.endUtcMs),
-  coveredFraction: rounded(eclipse.coveredFraction, 3),
-  altitudeDeg: rounded(eclipse.altitudeDeg, 2),
-});
-
-const eclipsesSeen = (question: Question): readonly Eclipse[] =>
-  [
-    ...solarEclipses(question.observer, question.span),
-    ...lunarEclipses(question.observer, question.span).filter(({ isSeen }) => isSeen),
-  ]
-    .filter(({ of }) => isAbout(question, of))
-    .sort((a, b) => a.greatestUtcMs - b.greatestUtcMs)
-    .slice(0, MOST_OF_ONE_KIND);
-
-const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
-  pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
-  facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
-  data: seen.map(eclipseData),
-});
-
-const planets = (question: Question): Section => {
-  const { zone, span } = question;
-  const found = planetEvents(span).filter(({ planet }) => isAbout(question, planet));
-  return {
-    facts: found.map((event) => planetFact(event, zone, span.startUtcMs)),
-    data: found.map(({ planet, what, utcMs }) => ({ what, planet, utc: isoUtc(utcMs) })),
-  };
-};
-
 /** By day, and in the hour before it, a meeting is one for those who asked for meetings. */
 const isAtNight = ({ observer }: Question, { utcMs, body }: Meeting): boolean =>
   sunSafety(body, observer, utcMs).level === 'clear';
@@ -149,6 +109,7 @@ const meetings = (question: Question): Section => {
       direction: body,
     })),
     facts: kept.map((meeting) => meetingFact(meeting, zone, span.startUtcMs)),
+    times: kept.map(({ utcMs }) => utcMs),
     data: kept.map(({ names, utcMs, separationDeg }) => ({
       what: 'meeting',
       names: [...names],
@@ -160,35 +121,58 @@ const meetings = (question: Question): Section => {
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-/** The first thing that comes, in a line; phases and dark Saturdays stand below. */
-const summaryOf = ({ kind, about }: Question, weeks: number, facts: readonly Fact[]): string => {
+/** What comes first of all that has a moment of its own; of phases or dark Saturdays alone, their line. */
+const soonest = (sections: readonly Section[]): Fact | undefined => {
+  const timed = sections.flatMap(({ facts, times = [] }) =>
+    facts.flatMap((fact, i) => (times[i] === undefined ? [] : [{ fact, utcMs: times[i] }])),
+  );
+  return timed.sort((a, b) => a.utcMs - b.utcMs)[0]?.fact;
+};
+
+const nothingWords = ({ kind, about }: Question, within: string): string => {
+  if (kind === 'eclipses') return `No ${about === null ? '' : 'such '}eclipse is seen from here within ${within}.`;
+  return about === null
+    ? `Nothing of that kind within ${within}.`
+    : `Nothing about that within ${within}. about: takes a shower, a planet, the Sun or the Moon.`;
+};
+
+/** The first thing that comes, in a line; the others stand below. */
+const summaryOf = (
+  question: Question,
+  weeks: number,
+  sections: readonly Section[],
+  seen: readonly Eclipse[],
+): string => {
+  const { kind } = question;
   const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
-  const next = facts.find(({ label }) => kind !== 'all' || (label !== 'Moon' && label !== 'Moonless Saturdays'));
-  if (next === undefined)
-    return kind === 'eclipses'
-      ? `No ${about === null ? '' : 'such '}eclipse is seen from here within ${within}.`
-      : `Nothing of that kind within ${within}.`;
-  if (kind === 'phases' || kind === 'saturdays') return `Next: ${next.value.split(/, | and /u)[0]}.`;
-  return `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
+  const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
+  if (line !== undefined) return `Next: ${line.value.split(/, | and /u)[0]}.`;
+  const next = soonest(sections);
+  if (next === undefined) return nothingWords(question, within);
+  return (
+    (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ??
+    `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`
+  );
+};
+
+const kindOption = choice('Only one kind of event, looked for further ahead', KINDS, KIND_NAMES);
+
+/** "about:planets" is a kind, not a name. */
+const wantedOf = (given: {
+  readonly kind?: Kind | undefined;
+  readonly about?: string | undefined;
+}): Pick<Question, 'kind' | 'about'> => {
+  const meant = kindOption.schema.safeParse(given.about);
+  return !meant.success || meant.data === 'phases'
+    ? { kind: given.kind ?? 'all', about: given.about?.toLowerCase() ?? null }
+    : { kind: given.kind ?? meant.data, about: null };
 };
 
 export const ahead = defineCommand({
   name: 'ahead',
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
   options: {
-    kind: optional(
-      choice('Only one kind of event, looked for further ahead', KINDS, {
-        eclipse: 'eclipses',
-        shower: 'showers',
-        meteors: 'showers',
-        planet: 'planets',
-        oppositions: 'planets',
-        conjunctions: 'meetings',
-        moon: 'phases',
-        moonless: 'saturdays',
-        weekends: 'saturdays',
-      }),
-    ),
+    kind: optional(kindOption),
     about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -200,29 +184,33 @@ export const ahead = defineCommand({
     const where = await siteFor(deps, request, options.site);
     if (isProblem(where)) return where;
     const { observer, zone } = where.site;
-    const kind = options.kind ?? 'all';
-    const weeks = options.weeks ?? USUAL_WEEKS_OF[kind];
-    const question: Question = {
+    const { kind, about } = wantedOf(options);
+    // What is asked for by its kind or its name is looked for as far ahead as it may be.
+    const weeksOf = (one: Kind): number =>
+      options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
+    const of = (one: Kind): Question => ({
       observer,
       zone,
       kind,
-      about: options.about?.toLowerCase() ?? null,
-      span: { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + weeks * WEEK_MS },
-    };
+      about,
+      span: { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + weeksOf(one) * WEEK_MS },
+    });
     const wants = (one: Kind): boolean => kind === 'all' || kind === one;
-    const seen = wants('eclipses') ? eclipsesSeen(question) : [];
+    // The Moon's phases and the dark are about no shower and no planet.
+    const isOfMoon = about === null || isAbout(of('phases'), 'Moon');
+    const seen = wants('eclipses') ? eclipsesSeen(of('eclipses')) : [];
     const sections = [
-      wants('phases') ? phases(question) : NOTHING,
-      wants('saturdays') ? saturdays(question) : NOTHING,
-      eclipses(seen, question),
-      wants('showers') ? showers(question) : NOTHING,
-      wants('planets') ? planets(question) : NOTHING,
-      wants('meetings') ? meetings(question) : NOTHING,
+      wants('phases') && isOfMoon ? phases(of('phases')) : NOTHING,
+      wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
+      eclipses(seen, of('eclipses')),
+      wants('showers') ? showers(of('showers')) : NOTHING,
+      wants('planets') ? planets(of('planets')) : NOTHING,
+      wants('meetings') ? meetings(of('meetings')) : NOTHING,
     ];
     const facts = sections.flatMap((section) => section.facts);
     return reply({
       title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
-      summary: summaryOf(question, weeks, facts),
+      summary: summaryOf(of(kind), weeksOf(kind), sections, seen),
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [

@@ -1,5 +1,5 @@
 /** Meteor showers: the great ones to come, or one that was asked about. */
-import { showersHere } from '../../ahead/showers.js';
+import { showersHere, type Shower } from '../../ahead/showers.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import { isAbout, type Question, type Section } from './ahead-question.js';
 import { radiantWords, showerFact } from './ahead-words.js';
@@ -10,9 +10,13 @@ const MOST_SHOWERS = 5;
 
 const lastWord = (name: string): string => name.split(' ').at(-1)?.toLowerCase() ?? '';
 
+/** Its code only in full: "quasars" are no Quadrantids. */
+const isAboutShower = (question: Question, { name, code }: Shower): boolean =>
+  isAbout(question, name) || question.about === code.toLowerCase();
+
 export const showers = (question: Question): Section => {
   const { observer, zone, span, kind } = question;
-  const all = showersHere(observer, span).filter(({ shower }) => isAbout(question, shower.name, shower.code));
+  const all = showersHere(observer, span).filter(({ shower }) => isAboutShower(question, shower));
   const isOne = question.about !== null;
   const great = all.filter(({ shower }) => isOne || shower.zenithalHourlyRate >= LEAST_RATE);
   const found = isOne || kind === 'all' ? great : great.slice(0, MOST_SHOWERS);
@@ -27,6 +31,7 @@ export const showers = (question: Question): Section => {
         : []),
     ],
     facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
+    times: found.map(({ bestUtcMs }) => bestUtcMs),
     data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({
       what: 'shower',
       code: shower.code,

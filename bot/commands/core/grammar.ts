@@ -1,5 +1,5 @@
 /** The text grammar of Matrix, the console and one-shot use: `name value name:value name:"value with spaces"`. */
-import { editDistance } from '../../ground/edit-distance.js';
+import { nearestName } from '../../ground/edit-distance.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy, withoutUnseen } from '../../ground/tidy.js';
 import type { Command } from './command.js';
@@ -22,12 +22,6 @@ export const BARE_WORDS = '';
 /** The option that bare words fill. */
 export const bareOption = (command: Command): string | undefined =>
   command.bare ?? Object.entries(command.options).find(([, spec]) => spec.required)?.[0];
-
-const nearest = (word: string, names: readonly string[]): string | undefined =>
-  names
-    .map((name) => ({ name, distance: editDistance(word, name, 2) }))
-    .filter(({ distance, name }) => distance <= Math.min(2, name.length - 2))
-    .sort((a, b) => a.distance - b.distance)[0]?.name;
 
 /** Other words people write for an option, best first. */
 const OTHER_NAMES = tableOf<readonly string[]>({
@@ -55,7 +49,7 @@ const optionMeant = (key: string, command: Command, given: ReadonlyMap<string, s
 };
 
 export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {
-  const close = nearest(
+  const close = nearestName(
     word.toLowerCase(),
     commands.map(({ name }) => name),
   );
@@ -127,7 +121,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
         open = key;
         opened = true;
       } else if (key.length > 1) {
-        const guess = nearest(key, names);
+        const guess = nearestName(key, names);
         return problem(
           'unknown-option',
           `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`,

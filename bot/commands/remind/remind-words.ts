@@ -2,7 +2,7 @@
 import { problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
-import { compassWord, degrees, listed } from '../../reply/wording.js';
+import { compassWord, degrees, degreesAsAsked, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/place.js';
 import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
@@ -32,7 +32,7 @@ export const altitudeText = (target: Target, where: ResolvedSite, aboveDeg: numb
   const time = formatLocalTime(utcMs, where.site.zone);
   return passedByDay
     ? `${beforeIt(where, utcMs)} ${target.name} is already ${place(target, where, utcMs)}, seen from ${where.site.name}.`
-    : `${target.name} passes ${Number(aboveDeg.toFixed(2))}° at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
+    : `${target.name} passes ${degreesAsAsked(aboveDeg)} at ${time}, in the ${compassWord(horizontalOf(target.body, where.site.observer, utcMs).azimuthDeg)}, seen from ${where.site.name}.`;
 };
 
 export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {

@@ -15,7 +15,9 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
+import { fitted } from './fitted.js';
 import { stepData } from './step-data.js';
+import { alreadySaid, wordsForHelper } from './words-for-helper.js';
 import { back, doLine, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -26,11 +28,7 @@ const OUTCOME_WORDS = {
   'could-not': 'could not be done',
 } as const;
 
-/** Of the words and pastes, so many characters are shown; the record keeps more. */
-const WORDS_SHOWN = 150;
-const PASTE_SHOWN = 100;
-const MOST_TEXTS = 3;
-const MOST_SEEN = 5;
+const MOST_SEEN = 4;
 const MOST_TRIED = 4;
 const REMEDY_SHOWN = 220;
 
@@ -53,7 +51,7 @@ const seenLine = (model: TriageModel, event: Pick<Answered, 'check' | 'answer'>)
   const label = labelOf(model, event);
   return entry === undefined || label === undefined
     ? null
-    : `${entry.brief ?? tidy(entry.question, 40)}: ${tidy(label, 44)}`;
+    : `${entry.brief ?? fitted(entry.question, 40)}: ${fitted(label, 48)}`;
 };
 
 /** Answers that tell most come first: what is not as it should be, then contrasts, then what is well. */
@@ -84,28 +82,11 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
   return [...new Set(lines)].slice(0, 2);
 };
 
-type Text = Extract<WalkEvent, { kind: 'text' }>;
-
-const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
-
-/** Of words the beginning, of a paste its last lines; the first and the newest where there are many. */
-const ownWords = (walk: Walk): readonly Fact[] => {
-  const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
-  const shown = texts.length <= MOST_TEXTS ? texts : [...texts.slice(0, 1), ...texts.slice(1 - MOST_TEXTS)];
-  return shown.map((event) => {
-    const one = tidy(event.words, event.words.length);
-    const paste = isPaste(event);
-    const cut = paste && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : tidy(one, WORDS_SHOWN);
-    const name = event.by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
-    return { label: `${name} ${paste ? 'pasted' : 'wrote'}`, value: `“${cut}”` };
-  });
-};
-
 const tried = (model: TriageModel, walk: Walk): readonly string[] =>
   walk.state.events
     .flatMap((event) =>
       event.kind === 'try'
-        ? [`${tidy(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
+        ? [`${fitted(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
         : [],
     )
     .filter((line, i, all) => all.indexOf(line) === i)
@@ -113,21 +94,22 @@ const tried = (model: TriageModel, walk: Walk): readonly string[] =>
 
 /** Below this nothing stands out, and a list of guesses would only mislead. */
 const STANDS_OUT = 0.15;
-const PLACED = 0.5;
+/** Where the first part is this likely, no second one is named. */
+const PLACED = 0.6;
 
-const whereItLies = (assessment: Assessment): string | null => {
-  const [first] = located(assessment);
-  return first === undefined || first.probability < PLACED ? null : `in ${first.title} (${percent(first.probability)})`;
-};
+const ONLY_THE_TRIED = 'nothing but what was tried';
 
-/** The causes that stand, with what speaks for the first; where none stands out, the part of the chain. */
-const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string => {
-  const named = standing(assessment, 2).filter(({ probability }) => probability >= STANDS_OUT);
+/** The causes that stand and were not tried, with what speaks for the first; null where none stands out. */
+const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
+  const done = new Set(
+    walk.state.events.flatMap((event) => (event.kind === 'try' && event.outcome !== 'could-not' ? [event.fault] : [])),
+  );
+  const likely = standing(assessment).filter(
+    ({ faultId, probability }) => probability >= STANDS_OUT && !faultId.startsWith(UNEXPLAINED),
+  );
+  const named = likely.filter(({ faultId }) => !done.has(faultId)).slice(0, 2);
   const [first] = named;
-  if (first === undefined || first.faultId.startsWith(UNEXPLAINED))
-    return [first?.title ?? 'nothing stands out', whereItLies(assessment) ?? '']
-      .filter((part) => part !== '')
-      .join(', ');
+  if (first === undefined) return likely.length > 0 ? ONLY_THE_TRIED : null;
   const own = answered(walk.state.events);
   const because = speaksFor(assessment, first.faultId)
     .filter(({ check }) => own.some((event) => event.check === check))
@@ -139,6 +121,28 @@ const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): str
       return `${title}, ${percent(probability)}${reason}`;
     })
     .join('; ');
+};
+
+/** In which part of the chain it lies, listed causes and what no list holds taken together; the likeliest one or two. */
+const whereText = (assessment: Assessment): string | null => {
+  const [first, ...rest] = located(assessment).filter(({ probability }) => probability >= STANDS_OUT);
+  if (first === undefined) return null;
+  const parts = first.probability >= PLACED ? [first] : [first, ...rest.slice(0, 1)];
+  return parts.map(({ title }) => title.replace(/^the /u, '')).join(', or ');
+};
+
+const NOTHING_STANDS_OUT = 'nothing stands out';
+
+/** What stands, and, where no cause is known, the part of the chain to look at. */
+const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
+  const { step } = assessment;
+  const isKnown = step.kind === 'done' || (step.kind === 'handOn' && step.fault !== null);
+  const stands = standsText(model, walk, assessment);
+  const where = isKnown ? null : whereText(assessment);
+  return [
+    ...(stands === null && where !== null ? [] : [{ label: 'Stands', value: stands ?? NOTHING_STANDS_OUT }]),
+    ...(where === null ? [] : [{ label: 'Where', value: where }]),
+  ];
 };
 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
@@ -166,23 +170,23 @@ export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessm
   return [
     { label: 'Who, what', value: whoText(model, walk, assessment) },
     ...(since.length === 0 ? [] : [{ label: 'Since', value: since.join('; ') }]),
-    ...ownWords(walk),
+    ...wordsForHelper(walk),
     ...listFact('Seen', [
       ...readInLogs(model, walk.state.events),
       ...seen.flatMap((event) => seenLine(model, event) ?? []),
       ...numbers,
     ]),
     ...listFact('Tried', tried(model, walk)),
-    { label: 'Stands', value: standsText(model, walk, assessment) },
+    ...standsFacts(model, walk, assessment),
   ];
 };
 
-/** What is best looked at next by somebody who knows: nothing that has been answered already. */
-const lookAtNext = (walk: Walk, assessment: Assessment): string | null => {
+/** What is best looked at next by somebody who knows: nothing that has been answered or said already. */
+const lookAtNext = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
   const known = new Set(answered(walk.state.events).map(({ check }) => check));
   for (const choice of assessment.ranked) {
-    const check = choice.kind === 'ask' ? assessment.situation.checks[choice.check]?.entry : undefined;
-    if (check !== undefined && !known.has(check.id)) return check.question;
+    const check = choice.kind === 'ask' && !choice.again ? assessment.situation.checks[choice.check]?.entry : undefined;
+    if (check !== undefined && !known.has(check.id) && !alreadySaid(model, walk.state, check)) return check.question;
   }
   return null;
 };
@@ -192,7 +196,7 @@ const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): str
   const { steps, otherwise } = fault.remedy;
   const wasTried = walk.state.events.some((event) => event.kind === 'try' && event.fault === fault.id);
   const lines = linesFor(wasTried && otherwise !== undefined ? otherwise : steps, context.system);
-  return tidy(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
+  return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 
 const NO_MORE = 'My questions end here. Show this to somebody who knows mounts; it can be copied.';
@@ -203,7 +207,7 @@ export const handOnReply = (
   assessment: Assessment,
   fault: FaultEntry | null,
 ): Reply => {
-  const next = fault === null ? lookAtNext(walk, assessment) : mustBeDone(walk, fault, assessment);
+  const next = fault === null ? lookAtNext(model, walk, assessment) : mustBeDone(walk, fault, assessment);
   return reply({
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),

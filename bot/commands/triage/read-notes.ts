@@ -1,9 +1,9 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
-import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
-import type { Reading } from '../../reading/index.js';
+import type { AnswerMeant, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
+import { fitted } from './fitted.js';
 import { answerLine, doLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -26,13 +26,30 @@ export interface ReadWords {
   readonly choices: readonly Choice[];
 }
 
-/** What a reply says of a text just read, before the next step. */
-export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWords => {
-  const taken = read.understood
-    .map(({ fact, label }) => ({
-      what: fact.what,
-      label: tidy(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
-    }))
+const NOTHING_SURE = 'I keep your words for whoever helps; I could not read a sure sign from them, so I ask.';
+
+/** In a sentence: names and codes keep their capitals. */
+const inSentence = (label: string): string =>
+  /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB|Code)/u.test(label)
+    ? label
+    : label.charAt(0).toLowerCase() + label.slice(1);
+
+/**
+ * What a reply says of a text just read, before the next step.
+ * @param meant the answer to the step in hand that the text is, or is nearest to
+ */
+export const readWords = (
+  model: TriageModel,
+  walk: Walk,
+  read: Reading,
+  meant: AnswerMeant | null = null,
+): ReadWords => {
+  const answered = meant?.isSure === true ? [{ what: '', label: fitted(meant.label, LONGEST_TAKEN) }] : [];
+  const understood = read.understood.map(({ fact, label }) => ({
+    what: fact.what,
+    label: fitted(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
+  }));
+  const taken = [...answered, ...understood]
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
     .slice(0, MOST_TAKEN);
   const meanings =
@@ -42,7 +59,11 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
       notes:
         meanings.length > 0
           ? meanings
-          : ['I keep your words for whoever helps; I could not read a sure sign from them, so I ask.'],
+          : [
+              meant === null
+                ? NOTHING_SURE
+                : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
+            ],
       choices: [],
     };
   // A label that was cut still says what the meaning says.
@@ -50,10 +71,11 @@ export const readWords = (model: TriageModel, walk: Walk, read: Reading): ReadWo
   return {
     notes: [
       ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),
-      `I take it: ${taken.map(({ label }) => (label.charAt(0).toLowerCase() === label.charAt(0) || /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB)/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1))).join('; ')}.`,
+      `I take it: ${taken.map(({ label }) => inSentence(label)).join('; ')}.`,
       ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
     ],
-    choices: [{ label: 'Something of this is wrong', run: doLine(walk, 'doubt') }],
+    // What was taken for the answer in hand is taken back by the step; what was read besides, one by one.
+    choices: understood.length === 0 ? [] : [{ label: 'Something of this is wrong', run: doLine(walk, 'doubt') }],
   };
 };
 
@@ -63,7 +85,7 @@ export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice
   const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
   const labelled = facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
-    .map(({ what, answer }) => ({ what, label: tidy(labelOf(model, what, answer) ?? '', 60) }))
+    .map(({ what, answer }) => ({ what, label: fitted(labelOf(model, what, answer) ?? '', 60) }))
     .filter(({ label }) => label !== '');
   return labelled
     .slice(-MOST_TO_TAKE_BACK)

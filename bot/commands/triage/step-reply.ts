@@ -1,5 +1,6 @@
 /** Words the step of a walk for people: a question, a remedy, the numbers of a miss, the cure. */
 import type { Choice } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import {
   contradictions,
@@ -8,20 +9,22 @@ import {
   whatEachAnswerSays,
   type Assessment,
   type CheckEntry,
+  type FaultEntry,
   type Step,
   type TriageModel,
-  type WalkEvent,
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
 import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
+import { stepCautions } from './step-cautions.js';
 import {
   answerLine,
   back,
-  cautionLinesAfter,
   doLine,
   entriesOffer,
+  filledFrom,
+  linesFor,
   lowered,
   titleOf,
   why,
@@ -34,8 +37,10 @@ export interface Said {
   readonly notes?: readonly string[];
   /** Every answer of a long list. */
   readonly whole?: boolean;
-  /** The remedy shown before these words: it is not said twice. */
+  /** The step shown before these words: its lines and cautions are not said twice. */
   readonly before?: Step | undefined;
+  /** The words ask how the step in hand is done. */
+  readonly asksBack?: boolean | undefined;
   /** What was read from words, each to be taken back with one press. */
   readonly choices?: readonly Choice[];
 }
@@ -62,15 +67,6 @@ const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' 
     choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : [])],
   };
 };
-
-/** Cautions that an earlier step of this walk showed in full. */
-const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[]): ReadonlySet<string> =>
-  new Set(
-    events.flatMap((event) => {
-      if (event.kind === 'answer') return model.check(event.check)?.cautions ?? [];
-      return event.kind === 'try' ? (model.fault(event.fault)?.remedy.cautions ?? []) : [];
-    }),
-  );
 
 /** The two causes that the likelier answers of a question would point to, where they differ. */
 const tellsApart = (assessment: Assessment): string | null => {
@@ -114,12 +110,18 @@ const doubtNotes = (assessment: Assessment): readonly string[] => {
     const own = doubts.find(({ checkId }) => checkId === step.id);
     return own === undefined
       ? []
-      : [`You said “${own.answer}”. That sits oddly with the rest: could one answer be off?`];
+      : [`Earlier I noted “${own.answer}”. The rest does not fit with it, and the slip may be mine; so one more look.`];
   }
   return [];
 };
 
-const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check: CheckEntry, whole: boolean): Parts => {
+const askParts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  check: CheckEntry,
+  { whole, before }: Said,
+): Parts => {
   const { step } = assessment;
   const because = step.kind === 'ask' && !step.opening ? step.because : null;
   const summary = ((): string => {
@@ -129,11 +131,8 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   return {
     summary,
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
-    cautions: cautionLinesAfter(
-      [...(check.powerOffFirst === true ? ['power-off-first'] : []), ...(check.cautions ?? [])],
-      cautionsBefore(model, walk.state.events),
-    ),
-    choices: withTools(answerChoices(walk, assessment, whole), [
+    cautions: stepCautions(model, walk.state.events, assessment, before),
+    choices: withTools(answerChoices(walk, assessment, whole ?? false), [
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
       why(walk),
@@ -142,7 +141,15 @@ const askParts = (model: TriageModel, walk: Walk, assessment: Assessment, check:
   };
 };
 
-const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => {
+/** Where the thing is to be seen that the remedy speaks of, for one who asks. */
+const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
+  const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
+  return check === undefined
+    ? []
+    : [`Where to look: ${linesFor(check.how, context.system).map(filledFrom(walk.state)).join(' ')}`];
+};
+
+const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { before, asksBack }: Said): Parts => {
   const { step } = assessment;
   if (step.kind !== 'try') return { summary: '' };
   const { fault } = step;
@@ -153,10 +160,11 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts
     notes: [
       ...reasonNotes(walk, assessment),
       ...remedyLines(walk, assessment).map(lettered),
+      ...(asksBack === true ? whereToLook(model, walk, assessment, fault) : []),
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
-    cautions: cautionLinesAfter(fault.remedy.cautions ?? [], cautionsBefore(model, walk.state.events)),
+    cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: withTools(answerChoices(walk, assessment), [...entriesOffer(fault.remedy), why(walk), back(walk)]),
   };
 };
@@ -195,17 +203,17 @@ const doneParts = (walk: Walk, title: string): Parts => ({
   level: 'good',
 });
 
-const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, whole: boolean): Parts | null => {
+const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said): Parts | null => {
   const { step } = assessment;
   switch (step.kind) {
     case 'ask':
       return step.opening
         ? openingParts(walk, assessment, step.id)
-        : askParts(model, walk, assessment, step.check, whole);
+        : askParts(model, walk, assessment, step.check, said);
     case NUMBERS:
       return numbersParts(walk, assessment);
     case 'try':
-      return tryParts(model, walk, assessment);
+      return tryParts(model, walk, assessment, said);
     case 'done':
       return doneParts(walk, step.fault.title);
     case 'handOn':
@@ -216,21 +224,25 @@ const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, whole: 
 const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
   before?.kind === 'try' && now.kind === 'try' && before.id === now.id && before.otherwise === now.otherwise;
 
-/** The remedy that stands above still stands: only what came of it is asked. */
+/** So much of a remedy reminds of it once its lines have scrolled away. */
+const REMINDER = 110;
+
+/** The remedy shown before still stands: a reminder of it, and what came of it is asked. */
 const stillParts = (walk: Walk, assessment: Assessment): Parts => ({
-  summary: `Still the likeliest: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of the lines above?`,
-  choices: withTools(answerChoices(walk, assessment), [why(walk), back(walk)]),
+  summary: `Still the likeliest: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
+  notes: [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`],
+  choices: withTools(
+    [...answerChoices(walk, assessment), { label: 'Show the lines again', run: `triage walk:${walk.id}` }],
+    [why(walk), back(walk)],
+  ),
 });
 
 /** The reply for where the walk stands now. */
-export const stepReply = (
-  model: TriageModel,
-  walk: Walk,
-  assessment: Assessment,
-  { notes = [], choices = [], whole = false, before }: Said = {},
-): Reply => {
+export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
+  const { notes = [], choices = [], before, asksBack = false } = said;
   const { step } = assessment;
-  const parts = isSameRemedy(before, step) ? stillParts(walk, assessment) : partsOf(model, walk, assessment, whole);
+  const still = isSameRemedy(before, step) && !asksBack;
+  const parts = still ? stillParts(walk, assessment) : partsOf(model, walk, assessment, said);
   if (parts === null) {
     const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
     return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };

@@ -2,9 +2,12 @@
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Reply } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
 import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
+import { plainQuestion } from '../asking/plain-question.js';
 import type { Request, Deps } from '../core/command.js';
+import { parseLine } from '../core/grammar.js';
 import { tableOf } from '../../ground/table-of.js';
 
 export interface TypedNumbers {
@@ -66,6 +69,20 @@ export const readNumbers = (line: string): TypedNumbers | null => {
     ...(fields.site === undefined ? {} : { site: fields.site }),
     ...(fields.at === undefined ? {} : { at: fields.at }),
   };
+};
+
+/** "Sent it to Vega, landed 15 degrees west of it": the same, said in words. */
+export const numbersSaid = (
+  words: string,
+  deps: Pick<Deps, 'catalogue' | 'places'>,
+  nowUtcMs: UtcMs,
+): TypedNumbers | null => {
+  const read = plainQuestion(words, { ...deps, siteNames: [], nowUtcMs });
+  const line = read !== null && 'line' in read ? parseLine(read.line, [astray]) : null;
+  if (line === null || isProblem(line)) return null;
+  const [target, landed, site] = ['target', 'landed', 'site'].map((name) => line.raw.get(name));
+  if (target === undefined || landed === undefined) return null;
+  return { target, landed, ...(site === undefined ? {} : { site }) };
 };
 
 const NUMBERS_LIMIT = 300;

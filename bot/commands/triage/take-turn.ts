@@ -1,7 +1,9 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem, type Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
+import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
+import { answerMeant, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   answerStep,
@@ -9,6 +11,7 @@ import {
   NUMBERS,
   stepBack,
   tellText,
+  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
@@ -17,10 +20,11 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import type { Asker, Request, Deps } from '../core/command.js';
+import { ASKED_BACK, asksBack } from './asks-back.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 import { tableOf } from '../../ground/table-of.js';
 
@@ -61,47 +65,34 @@ export interface Turn {
   readonly walk: Walk;
   readonly notes: readonly string[];
   readonly choices?: readonly Choice[];
-  /** The remedy in hand when these words came. */
+  /** The question or remedy in hand when these words came. */
   readonly at?: Step;
+  /** The words ask how that step is done. */
+  readonly asksBack?: boolean;
   readonly show: 'step' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
 }
 
 const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
-const TRY_WORDS = tableOf({
-  works: 'works',
-  fixed: 'works',
-  'it works': 'works',
-  'it works now': 'works',
-  same: 'same',
-  'no change': 'same',
-  no: 'same',
-  changed: 'changed',
-  'could not': 'could-not',
-  'could-not': 'could-not',
+const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
+/** What the lines beside the answers are called, typed rather than pressed. */
+const DOING_LABELS = tableOf<Doing>({
+  'why this': 'why',
+  'back a step': 'back',
+  'something of this is wrong': 'doubt',
+  another: 'more',
+  'one paste instead of questions': 'collect',
 });
 
-/** Longer than this is a story or a paste, not a word on how the remedy went. */
-const ON_THE_REMEDY = 240;
-/** What a member writes of a remedy; a setup's error code says that it could not be done. */
-const TRY_SAYINGS: readonly (readonly [RegExp, string])[] = [
-  [/\b0x8[0-9a-f]{7}\b/iu, 'could-not'],
-  [
-    /\b(?:could ?n.?t|can.?t|can ?not|could not|unable to|not allowed to|no way to|will not let me|won.?t let me) (?:do|install|open|find|change|run|get|set|switch|reach|see how|buy)\b/iu,
-    'could-not',
-  ],
-  [
-    /^(?:no[,. ]+)?(?:(?:it.?s )?(?:still )?(?:just |exactly |all )?the same\b|no (?:change|difference|luck)\b)/iu,
-    'same',
-  ],
-  [/^(?:no[,. ]+)?(?:that |it )?(?:did ?n.?t|did not) (?:help|work|change)/iu, 'same'],
-];
-
-const sayingOnRemedy = ({ step }: Assessment, text: string): string | undefined =>
-  step.kind !== 'try' || text.length > ON_THE_REMEDY
-    ? undefined
-    : TRY_SAYINGS.find(([pattern]) => pattern.test(text.trim()))?.[1];
+const doingTyped = (text: string | undefined): Doing | undefined => {
+  const bare =
+    text
+      ?.trim()
+      .toLowerCase()
+      .replace(/[.?!…]+$/u, '') ?? '';
+  return DOINGS.find((word) => word === bare) ?? DOING_LABELS.get(bare);
+};
 
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
@@ -168,7 +159,7 @@ interface Began {
 const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
   show: 'step',
   ...more,
-  walk: { ...walk, state, endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
+  walk: { ...walk, state: turnFrom(walk.state, state), endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
   notes: [...notes, ...(more.notes ?? [])],
 });
 
@@ -199,12 +190,13 @@ const movesAndMisses = ({ context, walk }: Began): WalkState['events'] =>
     : [{ kind: 'answer', ...HOW_FAR, by: context.by }];
 
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
-  const numbers = readNumbers(line);
-  if (numbers === null) return null;
   const { context, walk } = began;
+  const isAsked = began.before.step.kind === NUMBERS;
+  const numbers = readNumbers(line) ?? (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
+  if (numbers === null) return null;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
   // Not asked for, a line that does not work out as numbers may still be words.
-  if (isProblem(taken) && began.before.step.kind !== NUMBERS) return null;
+  if (isProblem(taken) && !isAsked) return null;
   if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
   return changed(
     began,
@@ -213,19 +205,38 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   );
 };
 
+/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
+const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
+  const { step } = before;
+  const { reading } = context.model;
+  const labelled = answersOf(before);
+  const sure = (id: string | null | undefined): AnswerMeant | null => {
+    const found = labelled.find((one) => one.id === id);
+    return found === undefined ? null : { ...found, score: 1, isSure: true };
+  };
+  if (read.by !== 'words') return null;
+  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
+  if (step.kind !== 'ask') return null;
+  const told = read.facts.findLast(({ what }) => what === step.id);
+  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  return answerMeant(
+    reading,
+    text,
+    labelled.filter(({ id }) => id !== UNSURE),
+  );
+};
+
 const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk } = began;
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
-  const { notes, choices } = readWords(context.model, walk, read);
-  const went = sayingOnRemedy(began.before, text);
-  const tried = went === undefined ? null : answerStep(context.model, state, began.before.step.id, went, context.by);
-  if (tried !== null && !('trouble' in tried))
-    return changed(began, tried, { notes: choices.length > 0 ? notes : [], choices });
-  return changed(began, state, {
-    notes,
-    choices,
-    ...(began.before.step.kind === 'try' ? { at: began.before.step } : {}),
-  });
+  const meant = answerInWords(began, text, read);
+  const asks = meant === null && read.facts.length === 0 && asksBack(text);
+  const { notes, choices } =
+    asks && ['ask', 'try'].includes(began.before.step.kind) ? ASKED_BACK : readWords(context.model, walk, read, meant);
+  const answered =
+    meant?.isSure === true ? answerStep(context.model, state, began.before.step.id, meant.id, context.by) : null;
+  if (answered !== null && !('trouble' in answered)) return changed(began, answered, { notes, choices });
+  return changed(began, state, { notes, choices, at: began.before.step, asksBack: asks });
 };
 
 const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {
@@ -233,11 +244,14 @@ const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem>
   return isProblem(read) ? read : takeWords(began, read.text, read.by);
 };
 
-const takeBack = (began: Began): Turn | Problem => {
-  const state = stepBack(began.walk.state);
-  return state === null
-    ? problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.')
-    : changed(began, state, { notes: ['Taken back one step.'] });
+const takeBack = ({ context, walk, notes }: Began): Turn | Problem => {
+  const state = stepBack(walk.state);
+  if (state === null)
+    return problem('nothing-to-take-back', 'Nothing has been said in this walk yet, so there is no step to go back.');
+  const gone = walk.state.events.at(-1);
+  const note = gone?.kind === 'text' ? `Taken back: “${tidy(gone.words, 60)}”` : 'Taken back one step.';
+  const before = { ...walk, state, endedUtcMs: null, updatedUtcMs: context.nowUtcMs };
+  return { walk: before, notes: [...notes, note], show: 'step' };
 };
 
 const withoutHelper = (walk: Walk): Walk => ({
@@ -274,8 +288,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const before = assess(context.model, walk.state, context.outcomes);
   const began: Began = { context, walk, before, notes };
 
-  const bare = said.text?.trim().toLowerCase();
-  const doing = said.do ?? DOINGS.find((word) => word === bare);
+  const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
   const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(before, said.text));

@@ -30,10 +30,10 @@ const NUMBERS_FORM: Form = {
   into: 'text',
   fields: [
     { id: 'target', label: 'Sent to', hint: 'Vega', kind: 'line', required: true },
-    { id: 'landed', label: 'Landed at', hint: 'a star, or: about 15 degrees east of it', kind: 'line' },
+    { id: 'landed', label: 'Landed at: a star, or how far off', hint: 'about 15 degrees east of it', kind: 'line' },
     { id: 'shown', label: 'Altitude, azimuth the mount shows', hint: '41, 135', kind: 'line' },
     { id: 'lst', label: 'Sidereal time the mount shows', hint: '18:22:30', kind: 'line' },
-    { id: 'site', label: 'Site, if not saved', hint: 'a place name, or latitude,longitude', kind: 'line' },
+    { id: 'site', label: 'Site, if not saved: a place, or lat,long', hint: '52.71, 0.12', kind: 'line' },
   ],
 };
 
@@ -54,6 +54,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     choices: turn.choices ?? [],
     whole: show === 'more',
     before: turn.at,
+    asksBack: turn.asksBack,
   });
 };
 

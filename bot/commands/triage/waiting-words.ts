@@ -1,9 +1,13 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
+import { isProblem } from '../../ground/problem.js';
+import type { Outcome } from '../../reply/reply.js';
+import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
+import { numbersSaid } from './take-numbers.js';
 import { triage } from './triage.js';
 
 /** How a question of another kind begins; "I don't see anything" and "it is in the port" are answers. */
@@ -14,12 +18,20 @@ const OPENS_QUESTION =
 const SURE =
   /^(?:(?:please|hi|hey|and|so),? )*(?:my (?:site|garden|home|house|observatory|location|scope|telescope|sk(?:y|ies)) (?:is|are)\b|save (?:my|the|our)?\b|(?:set|change|move) (?:my|our) (?:site|location|home)\b|add (?:a |my )?site\b|remind (?:me|us)\b|set (?:a|an) (?:reminder|alarm)\b|(?:wake|ping|nudge|alert) (?:me|us)\b|let (?:me|us) know (?:when|once)\b)/iu;
 
+/** What would be sent here anyway is said of the mount, whatever else might answer it. */
+const isOfTheMount = (outcome: Outcome): boolean =>
+  isProblem(outcome) && (outcome.choices ?? []).some(({ run }) => /^triage\b/u.test(run));
+
+/** A target and where the tube landed: a pointing question whole in itself, but where a walk has asked for just that. */
+const A_MISS = /^astray\b/u;
+
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
 export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (text.length > LINE_LIMIT) return false;
   const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
   if (read === null) return false;
-  if (!('line' in read)) return true;
+  if (!('line' in read)) return !isOfTheMount(read.outcome);
+  if (A_MISS.test(read.line)) return true;
   // What is kept of them is never less than sure, however it is said.
   if (/^(?:forget|mydata)\b/u.test(read.line)) return true;
   const said = text.trim();
@@ -30,7 +42,10 @@ export const waitingWords: WordsReader = {
   name: 'triage',
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
-    if (walk === null || isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
+    if (walk === null) return null;
+    const asksWhereItLanded = assess(deps.triage(), walk.state).step.kind === NUMBERS;
+    const isMiss = asksWhereItLanded && numbersSaid(text, deps, request.nowUtcMs) !== null;
+    if (!isMiss && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

@@ -83,12 +83,15 @@ export const filledFrom = (state: WalkState): ((line: string) => string) => {
   };
 };
 
-/** In full the first time in a walk; then only named, so that the words stay read. */
+/** In full the first time in a walk, briefly where another stands beside it; then only named, so that the words stay read. */
 export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<string>): string[] => {
   const all = [...new Set(ids)];
   const known = all.filter((id) => before.has(id)).map((id) => cautions().get(id)?.title ?? id);
+  const fresh = all.filter((id) => !before.has(id));
+  const briefOf = (id: string): string | undefined => cautions().get(id)?.brief;
+  const inFull = fresh.find((id) => briefOf(id) === undefined) ?? fresh[0];
   return [
-    ...all.filter((id) => !before.has(id)).map(cautionText),
+    ...fresh.map((id) => (id === inFull ? cautionText(id) : (briefOf(id) ?? cautionText(id)))),
     ...(known.length === 0 ? [] : [`As said before: ${known.join('; ')}.`]),
   ];
 };
@@ -102,12 +105,13 @@ export const memberName = ({ state, memberId }: Walk): string => {
   return readable === undefined ? 'the member' : tidy(readable, 30);
 };
 
-const NO_STEPS: readonly string[] = ['text', 'not-so', 'right'];
 const FIRST_TITLE = 'Finding the connection fault';
 
-/** Where the walk stands, in two words: "Step 4"; `said` in its place. The whole title stands on the first card alone. */
+/** Where the walk stands, in two words: "Step 4", one more with each turn; `said` in its place. The whole title stands on the first card alone. */
 export const titleOf = (walk: Walk, said?: string): string => {
-  const steps = walk.state.events.filter(({ kind, by }) => by !== null && !NO_STEPS.includes(kind)).length;
-  const words = said ?? (steps === 0 ? FIRST_TITLE : `Step ${steps + 1}`);
+  const { events, turns } = walk.state;
+  const opened = events.find(({ by }) => by !== null)?.kind === 'text' ? 1 : 0;
+  const steps = turns.length - opened;
+  const words = said ?? (steps <= 0 ? FIRST_TITLE : `Step ${steps + 1}`);
   return walk.helperId === null && walk.state.names.helper === null ? words : `${words} for ${memberName(walk)}`;
 };

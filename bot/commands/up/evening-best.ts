@@ -1,4 +1,5 @@
 /** For whoever goes to bed after midnight: the best of the evening, where the night's best comes later. */
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import type { Outlook } from '../../evening/outlook.js';
 import type { ChartPoint, Fact } from '../../reply/reply.js';
 import { compassWord, degrees } from '../../reply/wording.js';
@@ -10,7 +11,7 @@ import { bedtimeOf, formatLocalTime, type NamedNight } from '../../times/index.j
 import type { TargetAtSite } from '../asking/question-parts.js';
 
 /** Hours nearer together than this are one to whoever plans an evening. */
-const SAME_HOUR_MS = 20 * 60_000;
+const SAME_HOUR_MS = 45 * MS_PER_MINUTE;
 /** Lower than this in the evening it is not worth a line. */
 const LEAST_EVENING_DEG = 10;
 
@@ -18,7 +19,7 @@ const LEAST_EVENING_DEG = 10;
 export const eveningBest = (
   { target, where }: TargetAtSite,
   night: NamedNight,
-  { best, verdict }: Outlook,
+  { best, verdict, isMoonAvoided }: Outlook,
   dark: TimeSpan | null,
   nowUtcMs: UtcMs,
 ): ChartPoint | null => {
@@ -26,7 +27,7 @@ export const eveningBest = (
   const bedtimeUtcMs = bedtimeOf(night, zone);
   const startUtcMs = Math.max(dark?.startUtcMs ?? best.utcMs, nowUtcMs < night.endUtcMs ? nowUtcMs : 0);
   const comesLater = best.utcMs - bedtimeUtcMs >= SAME_HOUR_MS && startUtcMs < bedtimeUtcMs;
-  if (verdict !== 'up' || !comesLater || where.horizon !== null) return null;
+  if (verdict !== 'up' || isMoonAvoided || !comesLater || where.horizon !== null) return null;
   const evening = bestTime(target.body, observer, { startUtcMs, endUtcMs: bedtimeUtcMs });
   return evening.altitudeDeg < LEAST_EVENING_DEG ? null : evening;
 };

@@ -1,6 +1,6 @@
 /** The headline: how it stands at the hour asked about, or now, before what the night holds. */
 import type { Outlook } from '../../evening/outlook.js';
-import { LEAST_PLANET_ALTITUDE_DEG, LEAST_USEFUL_ALTITUDE_DEG } from '../../evening/pick.js';
+import { leastAltitudeDegOf } from '../../evening/pick.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
@@ -26,7 +26,7 @@ export const atHour = ({ target, where }: TargetAtSite, found: Outlook, utcMs: U
   const { observer, zone } = where.site;
   const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, utcMs);
   const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
-  const least = target.body.kind === 'solarSystem' ? LEAST_PLANET_ALTITUDE_DEG : LEAST_USEFUL_ALTITUDE_DEG;
+  const least = leastAltitudeDegOf(target.body);
   const time = formatLocalTime(utcMs, zone);
   const there = `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
   const low = altitudeDeg < least ? ', low' : '';

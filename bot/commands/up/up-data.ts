@@ -1,5 +1,6 @@
 /** `up` as data, by the contract. */
-import type { Outlook, Verdict } from '../../evening/outlook.js';
+import type { Outlook } from '../../evening/outlook.js';
+import type { Verdict } from '../../evening/verdict.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import { bestTime } from '../../sky/best-time.js';
 import { moonAt, moonSeparationDeg } from '../../sky/moon.js';

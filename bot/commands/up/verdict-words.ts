@@ -1,5 +1,6 @@
 /** How a target fares in a night, as the sentence that opens the answer and the line on how well it shows. */
 import type { Target } from '../../catalogue/index.js';
+import { easeOf } from '../../evening/ease.js';
 import { isHandHeld, SKY_WORDS, type Equipment, type Sky } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
@@ -19,8 +20,16 @@ export interface Circumstances {
   readonly topDeg: () => number;
 }
 
-const bestWords = ({ found: { best, azimuthDeg }, zone }: Circumstances): string =>
-  `${formatLocalTime(best.utcMs, zone)}, ${degrees(best.altitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
+const bestWords = ({ found: { best, azimuthDeg, isMoonAvoided }, zone }: Circumstances): string =>
+  `${formatLocalTime(best.utcMs, zone)}, ${degrees(best.altitudeDeg)} high in the ${compassWord(azimuthDeg)}${isMoonAvoided ? ', with the Moon down' : ''}`;
+
+/** The dark hours are over, or the target's own are. */
+const pastWords = ({ found: { missed }, zone }: Circumstances): string =>
+  `${
+    missed === null
+      ? 'The dark hours of this night are over'
+      : `Over for this night: it was best at ${formatLocalTime(missed.utcMs, zone)}, ${degrees(missed.altitudeDeg)} high in the ${compassWord(missed.azimuthDeg)}`
+  }. Ask again with on:tomorrow.`;
 
 const lowWords = (all: Circumstances): string => {
   const { culminationDeg } = all.found;
@@ -72,21 +81,27 @@ export const verdictWords = (all: Circumstances): string => {
     case 'never-up':
       return neverWords(all);
     case 'past':
-      return 'The dark hours of this night are over. Ask again with on:tomorrow.';
+      return pastWords(all);
   }
 };
 
-const PLAIN_MAG = 2.5;
-const EASY_MAG = 1.2;
-const SHOWS_MAG = 0.2;
 const MOONLIGHT_TELLS_MAG = 0.5;
 const MOONLIGHT_HIDES_MAG = 1.5;
 const STRONG_MOONLIGHT_MAG = 2.5;
 
-const ease = (marginMag: number): string => {
-  if (marginMag >= PLAIN_MAG) return 'plain to see';
-  if (marginMag >= EASY_MAG) return 'easy';
-  return marginMag >= SHOWS_MAG ? 'faint, look beside it' : 'not to be seen';
+/** "faint in a 150 mm telescope under a country sky, look beside it". */
+const easeWords = ({ target, equipment, sky }: Circumstances, marginMag: number): string => {
+  const where = `in ${equipment.saidAs} under ${SKY_WORDS[sky]}`;
+  switch (easeOf(target, marginMag)) {
+    case 'plain':
+      return `plain to see ${where}`;
+    case 'easy':
+      return `easy ${where}`;
+    case 'faint':
+      return `faint ${where}, look beside it`;
+    case 'hidden':
+      return `not to be seen ${where}`;
+  }
 };
 
 const moonlightWords = (lostMag: number): string => {
@@ -104,7 +119,7 @@ const H_BETA = /^(?:barnard33|ic434|ngc1499)$/u;
 
 /** For what is bright by its gas and not plain as it is; null where no filter helps. */
 const filterWords = ({ target, equipment, found: { marginMag } }: Circumstances): string | null => {
-  if (isHandHeld(equipment) || (marginMag !== null && marginMag >= PLAIN_MAG)) return null;
+  if (isHandHeld(equipment) || (marginMag !== null && easeOf(target, marginMag) === 'plain')) return null;
   if (H_BETA.test(target.id)) return 'only with an H-beta filter, 250 mm or more and a dark sky';
   if (target.kind === 'nebula') return /reflection|dark/u.test(target.kindText) ? null : 'a nebula filter helps';
   return FILTERS.get(target.kind) ?? null;
@@ -112,15 +127,14 @@ const filterWords = ({ target, equipment, found: { marginMag } }: Circumstances)
 
 /** "easy in a 150 mm telescope under a country sky; moonlight dims it"; null where it need not or cannot be said. */
 export const showsWords = (all: Circumstances): string | null => {
-  const { found, equipment, sky, target } = all;
+  const { found, equipment, target } = all;
   const { marginMag, lostToMoonMag, verdict } = found;
   const isPoint = ['star', 'planet', 'moon', 'sun', 'coordinates'].includes(target.kind);
   if (isPoint || ['never-up', 'day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
   if (target.double !== null) return splitWords(target.double, equipment);
   const filter = filterWords(all);
-  if (marginMag === null) return filter;
-  const shown = H_BETA.test(target.id)
-    ? ''
-    : `${ease(marginMag)} in ${equipment.saidAs} under ${SKY_WORDS[sky]}${moonlightWords(lostToMoonMag)}`;
+  // That it is drowned, or too faint, is said before.
+  if (marginMag === null || verdict === 'washed-out' || verdict === 'too-faint') return filter;
+  const shown = H_BETA.test(target.id) ? '' : `${easeWords(all, marginMag)}${moonlightWords(lostToMoonMag)}`;
   return [shown, filter].filter((part) => part !== null && part !== '').join('; ');
 };

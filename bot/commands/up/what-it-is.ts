@@ -1,12 +1,9 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
-import { MS_PER_DAY } from '../../ground/durations.js';
 import { type Target, constellationName } from '../../catalogue/index.js';
 import { magnitudeText } from '../../reply/wording.js';
+import { julianDateOf, utcMsOfJulianDate } from '../../sky/julian-date.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDate, formatLocalDateTime } from '../../times/index.js';
-
-/** Julian date of 1970-01-01T00:00Z. */
-const UNIX_EPOCH_JD = 2_440_587.5;
 
 const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
   if (sizeArcmin === null) return null;
@@ -35,10 +32,9 @@ const WEEK_DAYS = 7;
 const nextExtreme = ({ variable }: Target, zone: string, fromUtcMs: UtcMs): string | null => {
   if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs === null) return null;
   const { periodDays, epochJd, epochIs } = variable;
-  const fromJd = fromUtcMs / MS_PER_DAY + UNIX_EPOCH_JD;
   const isLoose = periodDays > LOOSE_PERIOD_DAYS;
-  const cycles = Math.ceil((fromJd - (isLoose ? WEEK_DAYS : 0) - epochJd) / periodDays);
-  const nextUtcMs = (epochJd + cycles * periodDays - UNIX_EPOCH_JD) * MS_PER_DAY;
+  const cycles = Math.ceil((julianDateOf(fromUtcMs) - (isLoose ? WEEK_DAYS : 0) - epochJd) / periodDays);
+  const nextUtcMs = utcMsOfJulianDate(epochJd + cycles * periodDays);
   return isLoose
     ? `next ${epochIs} about ${formatLocalDate(nextUtcMs, zone)}, give or take weeks`
     : `next ${epochIs} about ${formatLocalDateTime(Math.round(nextUtcMs / 600_000) * 600_000, zone)}`;

@@ -5,9 +5,11 @@ import path from 'node:path';
 import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
 import { outcomeLabel } from '../../app/metrics.js';
 import type { Asker } from '../../commands/core/command.js';
-import { isProblem } from '../../ground/problem.js';
 import { projectRoot } from '../../ground/project-root.js';
 import type { Outcome } from '../../reply/reply.js';
+import { tooManyWords } from '../shared/busy-words.js';
+import { chartOrWords } from '../shared/chart-or-words.js';
+import { chartFaults, commandFaults } from '../shared/faults.js';
 import { createRateLimit } from '../shared/rate-limit.js';
 import { createChannel } from './channel.js';
 import { LOOPBACK, plain, startGuardedServer, type Routes, type WebAnswer } from './guarded-server.js';
@@ -35,30 +37,31 @@ const json = (body: unknown): WebAnswer => ({
  * @throws StartError when the port cannot be had
  */
 export const startBrowser = async (
-  { deps, log, metrics, now }: PlatformContext,
+  context: PlatformContext,
   port: number,
 ): Promise<{ readonly platform: RunningPlatform; readonly address: string }> => {
+  const { deps, log, metrics, now } = context;
   const folder = path.join(projectRoot(), 'bot/platforms/browser/page');
   const channel = createChannel();
   const pictures = createPictures();
   const limit = createRateLimit(LIMIT);
   const turns = new Map<string, Promise<void>>();
-  const onError = (error: unknown, command?: string): void => {
-    metrics.failed('browser', 'command');
-    log.error({ err: error, command }, 'the page failed to answer');
+  const onCommandFault = commandFaults(context, 'browser');
+  const onChartFault = chartFaults(context, 'browser');
+  const onPageFault = (error: unknown): void => {
+    log.error({ err: error }, 'the page failed to answer');
+    metrics.failed('browser', 'send');
   };
 
-  const drawn = async (outcome: Outcome): Promise<string | null> => {
-    if (isProblem(outcome) || outcome.chart === undefined) return null;
-    return pictures.draw(outcome.chart).catch((error: unknown) => {
-      onError(error);
+  const drawn = (outcome: Outcome): Promise<string | null> =>
+    chartOrWords(outcome, pictures.draw, (error) => {
+      onChartFault(error);
       return null;
     });
-  };
 
   const answer = async (asker: Asker, { text, run }: AskedQuestion): Promise<void> => {
     const startedMs = performance.now();
-    const outcome = await run({ asker, nowUtcMs: now(), onError });
+    const outcome = await run({ asker, nowUtcMs: now(), onError: onCommandFault });
     const isPrivate = outcome.audience === 'asker';
     const others = [...MEMBERS.values()].map(({ memberId }) => memberId).filter((id) => id !== asker.memberId);
     const shown = shownAnswer(outcome, deps.commands, await drawn(outcome));
@@ -71,13 +74,10 @@ export const startBrowser = async (
 
   const say = (asker: Asker, question: AskedQuestion): WebAnswer => {
     const taken = limit.take(asker.memberId, now());
-    if (!taken.ok) return plain(429, `One moment: ask again in ${taken.waitSeconds} s.`);
+    if (!taken.ok) return plain(429, tooManyWords(taken.waitSeconds));
     channel.say({ kind: 'question', from: asker.displayName, text: question.text }, [asker.memberId]);
     const before = turns.get(asker.memberId) ?? Promise.resolve();
-    turns.set(
-      asker.memberId,
-      before.then(() => answer(asker, question)).catch((error: unknown) => onError(error)),
-    );
+    turns.set(asker.memberId, before.then(() => answer(asker, question)).catch(onPageFault));
     return json({});
   };
 
@@ -122,7 +122,7 @@ export const startBrowser = async (
     response.on('close', leave);
   };
 
-  const server = await startGuardedServer(port, routes, (error) => onError(error));
+  const server = await startGuardedServer(port, routes, onPageFault);
   return {
     address: `http://${LOOPBACK}:${server.port}/`,
     platform: {

@@ -2,9 +2,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
-import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
+import { chartOrWords } from '../shared/chart-or-words.js';
+import { commandFaults } from '../shared/faults.js';
 import { gatherPastes } from './gather-pastes.js';
 import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';
@@ -31,12 +32,11 @@ export const printOutcome = async (
   style: ConsoleStyle,
   chartFolder: string,
 ): Promise<void> => {
-  let chartFile: string | null = null;
-  if (!isProblem(outcome) && outcome.chart !== undefined) {
-    chartFile = await saveChart(outcome.chart, chartFolder).catch(
-      (error: NodeJS.ErrnoException) => `(not written: ${error.code ?? 'drawing failed'})`,
-    );
-  }
+  const chartFile = await chartOrWords(
+    outcome,
+    (chart) => saveChart(chart, chartFolder),
+    (error) => `(not written: ${(error as NodeJS.ErrnoException).code ?? 'drawing failed'})`,
+  );
   output.write(`${consoleLines(outcome, chartFile, style).join('\n')}\n`);
 };
 
@@ -66,9 +66,7 @@ export const startConsole = (
   const style = consoleStyle(output, process.env);
   const historyFile = path.join(settings.dataFolder, 'console-history');
   const chartFolder = path.resolve('charts');
-  const session = consoleSession(deps, now, (error, commandName) =>
-    log.error({ err: error, command: commandName }, 'command failed'),
-  );
+  const session = consoleSession(deps, now, commandFaults(context, 'console'));
 
   const lines = createInterface({
     input,

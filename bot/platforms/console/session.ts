@@ -1,5 +1,6 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
 import { isProblem, problem, type Choice } from '../../ground/problem.js';
+import type { Command } from '../../commands/core/command.js';
 import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/command.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
@@ -21,6 +22,28 @@ export interface ConsoleSession {
   /** Readline's completer: suggestions and the part of the line they replace. */
   readonly complete: (line: string) => Promise<[string[], string]>;
 }
+
+interface OpenOption {
+  /** Undefined where a bare word belongs to no option. */
+  readonly optionName: string | undefined;
+  /** Opened by its name, as in "site:". */
+  readonly isNamed: boolean;
+  readonly partial: string;
+}
+
+/** The option whose value is being typed at the end of what stands behind a command's name. */
+const openOption = (command: Command, rest: string): OpenOption => {
+  const opened = [...rest.matchAll(/(?:^|\s)([a-z-]+):/giu)]
+    .filter(([, name]) => Object.hasOwn(command.options, name?.toLowerCase() ?? ''))
+    .at(-1);
+  return opened === undefined
+    ? { optionName: bareOption(command), isNamed: false, partial: rest.trimStart() }
+    : {
+        optionName: opened[1]?.toLowerCase(),
+        isNamed: true,
+        partial: rest.slice(opened.index + opened[0].length).trimStart(),
+      };
+};
 
 export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink): ConsoleSession => {
   let choices: readonly Choice[] = [];
@@ -69,31 +92,23 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
         typed,
       ];
     const command = deps.commands.find(({ name }) => name === commandWord);
-    if (command === undefined) return [[], ''];
-    const rest = typed.slice(commandWord.length + 1);
-    const opened = [...rest.matchAll(/(?:^|\s)([a-z-]+):/giu)]
-      .filter(([, name]) => Object.hasOwn(command.options, name?.toLowerCase() ?? ''))
-      .at(-1);
-    const optionName = opened?.[1]?.toLowerCase() ?? bareOption(command);
-    const partial = (opened === undefined ? rest : rest.slice(opened.index + opened[0].length)).trimStart();
+    return command === undefined ? [[], ''] : completeRest(command, typed.slice(commandWord.length + 1));
+  };
+
+  /** What may stand where the line behind the command's name ends: a value of the option that is open, or another option's name. */
+  const completeRest = async (command: Command, rest: string): Promise<[string[], string]> => {
+    const { optionName, isNamed, partial } = openOption(command, rest);
+    const bare = partial.replace(/^"/u, '');
     const lastWord = /\S*$/u.exec(rest)?.[0] ?? '';
     const optionNames = Object.keys(command.options)
       .map((name) => `${name}:`)
       .filter((name) => lastWord !== '' && name.startsWith(lastWord.toLowerCase()) && name !== `${optionName}:`);
-    const values =
-      optionName === undefined
-        ? []
-        : (await completeOption(deps, command, optionName, partial.replace(/^"/u, ''), asker)).map(
-            ({ value }) => value,
-          );
+    const found = optionName === undefined ? [] : await completeOption(deps, command, optionName, bare, asker);
+    const values = found.map(({ value }) => value);
     // A new option's name may follow the value: "up NGC 7331 si" means site:, unless a target goes on like that.
-    const goesOn = values.some((value) => value.toLowerCase().startsWith(partial.toLowerCase().replace(/^"/u, '')));
-    if (partial !== '' && values.length > 0 && (goesOn || optionNames.length === 0)) {
-      return [
-        values.map((value) => (opened !== undefined && value.includes(' ') ? `"${value}" ` : `${value} `)),
-        partial,
-      ];
-    }
+    const goesOn = values.some((value) => value.toLowerCase().startsWith(bare.toLowerCase()));
+    if (partial !== '' && values.length > 0 && (goesOn || optionNames.length === 0))
+      return [values.map((value) => (isNamed && value.includes(' ') ? `"${value}" ` : `${value} `)), partial];
     return [optionNames, lastWord];
   };
 

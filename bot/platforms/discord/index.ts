@@ -5,16 +5,19 @@ import type { REST } from 'discord.js';
 import { StartError } from '../../ground/start-error.js';
 import type { DiscordSettings } from '../../app/settings.js';
 import { type PlatformContext, type RunningPlatform } from '../../app/platform.js';
-import { createAnswerOnce } from './answer/answer-once.js';
 import { DEFAULT_TUNING, type Bot, type Tuning } from './connect/bot.js';
 import { createAnswersRest, createRest } from './connect/client.js';
 import { commandPayloads } from './connect/command-payloads.js';
 import { openConnection } from './connect/connection.js';
 import { deliverReminder } from './answer/deliver-reminder.js';
 import { handleInteraction } from './answer/handle-interaction.js';
+import { createAnswerOnce } from '../shared/answer-once.js';
 import { createRateLimit } from '../shared/rate-limit.js';
 import { registerCommands } from './connect/register-commands.js';
 import { createTurns } from '../shared/take-turns.js';
+
+/** Of the three seconds that Discord gives a first response. */
+const CLAIM_WITHIN_MS = 600;
 
 /**
  * Connects to Discord. When Discord cannot be reached the platform is returned not well, and keeps trying.
@@ -36,7 +39,7 @@ export const startDiscord = async (
     answers,
     context,
     tuning,
-    once: createAnswerOnce(context.deps.store.events, log),
+    once: createAnswerOnce(context, { patienceMs: CLAIM_WITHIN_MS }),
     takeTurn: createTurns(),
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),

@@ -6,7 +6,7 @@ import { RE2JS } from 're2js';
 import { blurred, needsOf, reachOf, skeleton } from './pattern-parts.js';
 import { patternTree, writeTree, type PatternTree } from './pattern-tree.js';
 import { waysOf } from './pattern-ways.js';
-import { mayHold, runsOf, trigramsOf, type Trigrams } from './trigrams.js';
+import type { Places } from './word-places.js';
 
 export interface Span {
   readonly start: number;
@@ -17,13 +17,15 @@ export interface Span {
 export interface Prepared {
   readonly folded: string;
   readonly lower: string;
-  /** Of `lower`. */
-  readonly trigrams: Trigrams;
+  /** In `lower`. */
+  readonly places: Places;
   /** For texts read from a picture: look-alike letters made equal. Null: a typed or pasted text. */
   readonly skeleton: string | null;
 }
 
 export interface Pattern {
+  /** A text without any of these, in lower case, cannot match; empty: not known. */
+  readonly needs: readonly string[];
   readonly matches: (text: string) => boolean;
   /** Where it matches, in order, the last MOST_SPANS of them; empty where it does not. */
   readonly find: (text: Prepared) => readonly Span[];
@@ -36,12 +38,16 @@ export const MOST_WAYS = 20_000;
 /** White space folded to single spaces, as platforms may already have done; patterns and texts are compared in this form. */
 export const foldText = (text: string): string => text.replace(/\s+/gu, ' ').trim();
 
-/** @param text folded */
-export const prepare = (folded: string, picture = false): Prepared => {
-  const small = folded.toLowerCase();
-  // A letter whose small form has another length would put every place after it wrong.
-  const lower = small.length === folded.length ? small : folded;
-  return { folded, lower, trigrams: trigramsOf(lower), skeleton: picture ? skeleton(folded) : null };
+/** A letter whose small form has another length would put every place after it wrong, and stays as it is. */
+const lowerCase = (text: string): string => {
+  const lower = text.toLowerCase();
+  if (lower.length === text.length) return lower;
+  return Array.from(text, (char) => (char.toLowerCase().length === char.length ? char.toLowerCase() : char)).join('');
+};
+
+export const prepare = (folded: string, placesIn: (text: string) => Places, picture = false): Prepared => {
+  const lower = lowerCase(folded);
+  return { folded, lower, places: placesIn(lower), skeleton: picture ? skeleton(folded) : null };
 };
 
 interface Engine {
@@ -91,21 +97,14 @@ const linearEngine = (pattern: string): Engine => {
 const engineFor = (pattern: string, tree: PatternTree): Engine =>
   waysOf(tree) <= MOST_WAYS ? platformEngine(tree) : linearEngine(pattern);
 
-interface Need {
-  readonly word: string;
-  readonly runs: readonly number[];
-}
-
 /** The last places of any of the words. */
-const placesOf = ({ lower, trigrams }: Prepared, needs: readonly Need[]): readonly number[] => {
-  const places: number[] = [];
-  for (const { word, runs } of needs) {
-    if (!mayHold(trigrams, runs)) continue;
-    const own: number[] = [];
-    for (let i = lower.indexOf(word); i >= 0; i = lower.indexOf(word, i + word.length)) own.push(i);
-    for (const place of own.length > MOST_SPANS ? own.slice(-MOST_SPANS) : own) places.push(place);
+const placesOf = ({ places }: Prepared, needs: readonly string[]): readonly number[] => {
+  const all: number[] = [];
+  for (const need of needs) {
+    const own = places(need);
+    for (let i = Math.max(0, own.length - MOST_SPANS); i < own.length; i++) all.push(own[i] ?? 0);
   }
-  return places.sort((a, b) => a - b);
+  return all.length < 2 ? all : all.sort((a, b) => a - b);
 };
 
 /** The stretches of a text around the places where one of the words stands, cut at spaces and joined where they overlap. */
@@ -131,10 +130,9 @@ export const compilePattern = (pattern: string): Pattern => {
   const tree = patternTree(pattern);
   const { options } = tree;
   const engine = engineFor(pattern, tree);
-  const words = needsOf(options);
-  const needs = words?.map((word): Need => ({ word, runs: runsOf(word) })) ?? null;
+  const needs = needsOf(options);
   const reach = reachOf(options) + 1;
-  const blurredNeeds = words?.map(skeleton) ?? null;
+  const blurredNeeds = needs?.map(skeleton) ?? null;
   let forPictures: Engine | null = null;
   const blurredEngine = (): Engine => {
     const seen = blurred(options);
@@ -156,7 +154,7 @@ export const compilePattern = (pattern: string): Pattern => {
       )
       .slice(-MOST_SPANS);
   };
-  const made: Pattern = { matches: engine.test, find };
+  const made: Pattern = { needs: needs ?? [], matches: engine.test, find };
   known.set(pattern, made);
   return made;
 };

@@ -4,11 +4,13 @@ import type { Pattern, Prepared, Span } from './compile-pattern.js';
 import { findNumbers } from './numbers.js';
 import type { Translation } from './translation.js';
 import { plainMarks } from './translation.js';
-import { trigramsOf } from './trigrams.js';
+import type { WordIndex } from './word-places.js';
 
 export interface Messages {
   readonly evidence: readonly (EvidenceEntry & { readonly compiled: Pattern })[];
   readonly translations: readonly Translation[];
+  /** Finds what patterns and translations need. */
+  readonly index: WordIndex;
 }
 
 export interface Hit {
@@ -27,7 +29,7 @@ const lastThat = (spans: readonly Span[], counts: (span: Span) => boolean): Span
 const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] => {
   const numbers = findNumbers(text);
   const plain = plainMarks(text.folded);
-  const marked: Prepared = plain === text.lower ? text : { ...text, lower: plain, trigrams: trigramsOf(plain) };
+  const marked: Prepared = plain === text.lower ? text : { ...text, lower: plain, places: messages.index(plain) };
   const translated = new Map<string, Span[]>();
   for (const { of, find } of messages.translations) {
     const span = find(marked);

@@ -3,6 +3,8 @@
  * Windows error as Python prints it, `(10061)` Winsock's. A bare number says nothing.
  */
 import type { Prepared, Span } from './compile-pattern.js';
+import { wordsNeededBy } from './pattern-parts.js';
+import { patternTree } from './pattern-tree.js';
 import type { NumberKind } from '../schema.js';
 
 export interface FoundNumber extends Span {
@@ -43,19 +45,33 @@ const TABLE_ROW: readonly [NumberKind, string] = [
 ];
 /** Few ways to try each from any place (the tests count them), so the platform's own engine runs them. */
 export const NUMBER_FORMS: readonly string[] = [...FORMS, TABLE_ROW].map(([, form]) => form);
-const compile = ([kind, form]: (typeof FORMS)[number]) => ({ kind, compiled: new RegExp(form, 'giu') });
+
+interface Form {
+  readonly kind: NumberKind | 'system';
+  readonly form: RegExp;
+  /** A text without any of these words, in lower case, holds no such number. */
+  readonly needs: readonly string[];
+}
+
+const compile = ([kind, form]: (typeof FORMS)[number]): Form => ({
+  kind,
+  form: new RegExp(form, 'giu'),
+  needs: wordsNeededBy(patternTree(form).options) ?? [],
+});
 const COMPILED_ROW = compile(TABLE_ROW);
 const COMPILED = FORMS.map(compile);
+export const NUMBER_NEEDS: readonly string[] = [TABLE_HEAD, ...COMPILED.flatMap(({ needs }) => needs)];
 const MOST_NUMBERS = 60;
 const ANY_DIGIT = /\d/u;
 const WINDOWS_LIKE = /\bcom\d+\b|\\\\\.\\|windows|win32|\.dll\b/u;
 
-export const findNumbers = ({ folded, lower }: Prepared): readonly FoundNumber[] => {
+export const findNumbers = ({ folded, lower, places }: Prepared): readonly FoundNumber[] => {
   if (!ANY_DIGIT.test(folded)) return [];
   const system: NumberKind = WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
   const found: FoundNumber[] = [];
-  for (const { kind, compiled } of lower.includes(TABLE_HEAD) ? [...COMPILED, COMPILED_ROW] : COMPILED) {
-    for (const match of folded.matchAll(compiled)) {
+  for (const { kind, form, needs } of places(TABLE_HEAD).length > 0 ? [...COMPILED, COMPILED_ROW] : COMPILED) {
+    if (needs.length > 0 && !needs.some((need) => places(need).length > 0)) continue;
+    for (const match of folded.matchAll(form)) {
       if (found.length >= MOST_NUMBERS) break;
       const value = Number(match[1]);
       found.push({

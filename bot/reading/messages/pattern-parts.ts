@@ -58,21 +58,22 @@ const needsOfSequence = (items: Sequence): Needs => {
     if (node.kind === 'sign' && node.literal !== null && repeat.raw === '') run += node.literal;
     else {
       endRun();
-      if (node.kind === 'group' && repeat.least > 0) needs = better(needs, needsOfOptions(node.options));
+      if (node.kind === 'group' && repeat.least > 0) needs = better(needs, wordsNeededBy(node.options));
     }
   }
   endRun();
   return needs;
 };
 
-const needsOfOptions = (options: readonly Sequence[]): Needs => {
+/** Lower case; a text without any of these cannot match. Null: there are no such words. */
+export const wordsNeededBy = (options: readonly Sequence[]): Needs => {
   const all = options.map(needsOfSequence);
   return all.every((needs) => needs !== null) ? all.flat() : null;
 };
 
 /** Lower case; a text without any of these cannot match. Null: no such words of three letters or more. */
 export const needsOf = (options: readonly Sequence[]): Needs => {
-  const needs = needsOfOptions(options);
+  const needs = wordsNeededBy(options);
   return shortest(needs) >= 3 ? needs : null;
 };
 

@@ -1,12 +1,13 @@
 /** A message in another language as plain text with gaps: found by its words in order, without a pattern engine. */
 import type { Prepared, Span } from './compile-pattern.js';
-import { mayHold, runsOf } from './trigrams.js';
 
 const GAP = 60;
 
 export interface Translation {
   /** The evidence entry it stands for. */
   readonly of: string;
+  /** A text without it cannot hold the message: its longest part. */
+  readonly needs: string;
   readonly find: (text: Prepared) => Span | null;
 }
 
@@ -40,6 +41,6 @@ export const makeTranslation = (of: string, text: string): Translation => {
   const parts = plainMarks(text)
     .split('…')
     .map((part) => part.trim());
-  const runs = parts.flatMap(runsOf);
-  return { of, find: ({ lower, trigrams }) => (mayHold(trigrams, runs) ? findParts(lower, parts) : null) };
+  const needs = parts.reduce((longest, part) => (part.length > longest.length ? part : longest), '');
+  return { of, needs, find: ({ lower, places }) => (places(needs).length > 0 ? findParts(lower, parts) : null) };
 };

@@ -1,6 +1,8 @@
 /** The words that sayings are made of: which entry of words.yaml each belongs to, and how a misspelt one is mended. */
 import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
 import type { WordEntry } from '../schema.js';
+import { rememberWords } from './remember.js';
+import { shapesOf } from './shapes.js';
 import type { Token } from './tokens.js';
 
 export interface Met {
@@ -12,15 +14,26 @@ export interface Met {
   readonly length: number;
 }
 
+/** What a word is wherever it stands. */
+export interface Known {
+  /** The word meant, or the word itself. */
+  readonly word: string;
+  /** The entries that it is by itself, then the word. */
+  readonly met: readonly Met[];
+  /** The ids of those entries. */
+  readonly covers: ReadonlySet<string>;
+  /** An entry of several words may begin with it. */
+  readonly opens: boolean;
+}
+
 export interface Lexicon {
   /** How many keys phrases have. */
   readonly keyCount: number;
   /** The number of a word or `<id>`, -1 where no phrase has it. */
   readonly keyOf: (key: string) => number;
-  /** What the words from this token on are, longest first. */
-  readonly metAt: (tokens: readonly Token[], at: number) => readonly Met[];
-  /** The word meant, or the word itself. */
-  readonly mend: (word: string) => string;
+  readonly know: (word: string) => Known;
+  /** The entries of several words that begin with this token, longest first. */
+  readonly longerAt: (tokens: readonly Token[], at: number) => readonly Met[];
 }
 
 const VOWEL_ENDED = /[^aeiou][aeiou][bdgklmnprt]$/u;
@@ -42,12 +55,16 @@ interface Branch {
 }
 const branch = (): Branch => ({ ids: [], next: new Map() });
 
-/** Only slips that leave the same letters (swapped, doubled, left out) are mended in short words: a wrong letter makes another word. */
-const isSlip = (typed: string, meant: string): boolean => {
+/**
+ * How many slips make one word of the other, or infinitely many: a short word is mended only where its letters stay the same
+ * (swapped, doubled, left out), since a wrong letter makes another word.
+ */
+const slipsBetween = (typed: string, meant: string): number => {
   const most = forgivenSlips(meant.length);
-  if (most === 0 || editDistance(typed, meant, most) > most) return false;
-  if (typed.length !== meant.length || typed.length >= 8) return true;
-  return [...typed].sort().join('') === [...meant].sort().join('');
+  const slips = most === 0 ? Infinity : editDistance(typed, meant, most);
+  if (slips > most) return Infinity;
+  if (typed.length !== meant.length || typed.length >= 8) return slips;
+  return [...typed].sort().join('') === [...meant].sort().join('') ? slips : Infinity;
 };
 
 /** One bit a letter that the word has. */
@@ -104,31 +121,44 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
     bucket.push({ meant: word, letters: lettersOf(word) });
     buckets.set(word.slice(0, 1), bucket);
   }
-  const mended = new Map<string, string>();
   const mend = (word: string): string => {
     if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
-    const before = mended.get(word);
-    if (before !== undefined) return before;
     const letters = lettersOf(word);
-    const found =
-      (buckets.get(word.slice(0, 1)) ?? []).find(
-        (one) =>
-          Math.abs(one.meant.length - word.length) <= 2 && areNear(one.letters, letters) && isSlip(word, one.meant),
-      )?.meant ?? word;
-    if (mended.size < 5000) mended.set(word, found);
+    let found = word;
+    let fewest = Infinity;
+    for (const one of buckets.get(word.slice(0, 1)) ?? []) {
+      if (Math.abs(one.meant.length - word.length) > 2 || !areNear(one.letters, letters)) continue;
+      const slips = slipsBetween(word, one.meant);
+      if (slips >= fewest) continue;
+      fewest = slips;
+      found = one.meant;
+    }
     return found;
   };
 
-  const metAt = (tokens: readonly Token[], at: number): readonly Met[] => {
+  const know = rememberWords((typed): Known => {
+    const word = mend(typed);
+    const here = root.next.get(word);
+    const ids = [...[...(here?.ids ?? [])].reverse(), ...shapesOf(word)];
+    const met = ids.map((id): Met => ({ id, key: keyOf(`<${id}>`), length: 1 }));
+    return {
+      word,
+      met: [...met, { id: '', key: keyOf(word), length: 1 }],
+      covers: new Set(ids),
+      opens: here !== undefined && here.next.size > 0,
+    };
+  });
+
+  const longerAt = (tokens: readonly Token[], at: number): readonly Met[] => {
     const met: Met[] = [];
     let here: Branch | undefined = root;
     for (let length = 1; length <= 6; length++) {
       const token = tokens[at + length - 1];
       here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
       if (here === undefined) break;
-      for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
+      if (length > 1) for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
     }
     return met;
   };
-  return { keyCount: numbers.size, keyOf, metAt, mend };
+  return { keyCount: numbers.size, keyOf, know, longerAt };
 };

@@ -30,16 +30,6 @@ export interface PhraseMatch {
 
 const ENTRY = /^<[a-z0-9-]+>$/u;
 const GAPS = tableOf({ '..': 3, '...': 8 });
-/** Words with a form of a thing rather than a meaning. */
-const SHAPES: readonly (readonly [string, RegExp])[] = [
-  ['com-port', /^com\d{1,3}$/u],
-  ['number', /^\d+(?:[.,]\d+)?$/u],
-  ['device-file', /^\/dev\//u],
-  ['address', /^\d{1,3}(?:\.\d{1,3}){3}$/u],
-];
-export const SHAPE_IDS: readonly string[] = SHAPES.map(([id]) => id);
-export const shapesOf = (word: string): readonly string[] =>
-  /^[\d/c]/u.test(word) ? SHAPES.filter(([, form]) => form.test(word)).map(([id]) => id) : [];
 
 /** @throws Error with what is wrong in the phrase. */
 export const parsePhrase = (phrase: string): Phrase<string> => {

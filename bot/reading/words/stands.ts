@@ -35,51 +35,65 @@ const clauseEnd = (own: Clauses, at: number): number => {
 
 /** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
 const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
+  if (!own.ids.has(id)) return false;
   for (let i = from; i < to; i++) if (!taken.has(i) && has(own, i, id) && !has(own, i, 'small')) return true;
   return false;
 };
 
 const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
+  if (!own.ids.has('not')) return false;
   const from = Math.max(clauseStart(own, match.start, false), match.start - DENIAL_REACH);
   return any(own, match, from, match.end, 'not');
 };
 
 /** "I do not have a Mac": what may stand between a denial and the thing whose mere mention counts. */
 const HAVING = new Set(
-  'have has use uses using used own owns run runs running got need want like via over by through a an any the my is on at'.split(
+  'have has had use uses using used own owns owned bought run runs running got need want like via over by through any there such thing as on at'.split(
     ' ',
   ),
 );
 
+const MENTION_REACH = 7;
+
 const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  for (let i = match.start - 1; i >= Math.max(0, match.start - 5); i--) {
+  if (!own.ids.has('not')) return false;
+  for (let i = match.start - 1; i >= Math.max(0, match.start - MENTION_REACH); i--) {
     if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.has(i);
-    if (!HAVING.has(own.tokens[i]?.word ?? '')) return false;
+    if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, 'small')) return false;
   }
   return false;
 };
 
+/** With a question mark: the sentence or the clause opens with an asking word, or the match stands in what is asked last. */
+const isAskedAloud = (own: Clauses, match: PhraseMatch, from: number, opens: (at: number) => boolean): boolean => {
+  if (opens(0) || opens(from)) return true;
+  return clauseEnd(own, match.end) === own.tokens.length && from > match.start - 12 && match.start >= from;
+};
+
 const ASKING_ALONE = new Set(['does', 'do', 'did', 'is', 'are']);
+const ASKED_OF = ['pronoun', 'mount', 'computer'];
+const ASKING_FOR = new Set(['how', 'what', 'which', 'where', 'who']);
+const ASKING_WITH = new Set(['does', 'do', 'is', 'are', 'can', 'could', 'will', 'would', 'should']);
+
+/** Phones leave the question mark out: "does it work with a hub", "what would that be on a mac". */
+const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean => {
+  const [first, second] = own.tokens;
+  if (!opens(0) || first === undefined || second === undefined) return false;
+  if (ASKING_FOR.has(first.word)) return ASKING_WITH.has(second.word);
+  return ASKING_ALONE.has(first.word) && ASKED_OF.some((id) => has(own, 1, id));
+};
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
+  if (!own.asks && !own.ids.has('asker')) return false;
   const why = own.tokens.findIndex(({ word }) => word === 'why');
   if (why >= 0 && why < match.start) return false;
-  const from = clauseStart(own, match.start, true);
   const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.has(at) && !has(own, at + 1, 'not');
-  if (own.asks) {
-    if (opens(0) || opens(from)) return true;
-    return clauseEnd(own, match.end) === own.tokens.length && from > match.start - 12 && match.start >= from;
-  }
-  const follower = own.covers[1];
-  return (
-    ASKING_ALONE.has(own.tokens[0]?.word ?? '') &&
-    opens(0) &&
-    (follower?.has('pronoun') === true || follower?.has('mount') === true || follower?.has('computer') === true)
-  );
+  return own.asks ? isAskedAloud(own, match, clauseStart(own, match.start, true), opens) : isAskedPlainly(own, opens);
 };
 
 /** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
 const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
+  if (!own.ids.has('condition')) return false;
   const from = clauseStart(own, match.start, true);
   for (let i = match.start - 1; i >= from; i--) {
     if (!has(own, i, 'condition') || match.taken.has(i)) continue;
@@ -91,22 +105,35 @@ const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
   return false;
 };
 
-/** Said of other gear: it is the subject before, or the object right after. */
-const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean => {
+const OWN_THINGS = ['mount', 'pronoun', 'computer'];
+
+/** The nearest thing named before the end of the match, in its clause, is one of the entry's. */
+const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
     if (match.taken.has(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
-    if (i < match.start && (has(own, i, 'mount') || has(own, i, 'pronoun') || has(own, i, 'computer'))) break;
+    if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
-  const to = Math.min(match.end + 4, own.tokens.length);
-  for (let i = match.end; i < to; i++) {
-    if (own.tokens[i]?.kind !== 'word' || has(own, i, 'mount') || has(own, i, 'turn')) return false;
-    if (/^(?:when|while|as|once|if|after|and|every|until)$/u.test(own.tokens[i]?.word ?? '')) return false;
+  return false;
+};
+
+const NEXT_PART = /^(?:when|while|as|once|if|after|and|every|until)$/u;
+
+/** One of the entry's words follows within four, before the next part of the sentence begins. */
+const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
+  for (let i = end; i < Math.min(end + 4, own.tokens.length); i++) {
+    const token = own.tokens[i];
+    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, i, 'mount') || has(own, i, 'turn'))
+      return false;
     if (has(own, i, id)) return true;
   }
   return false;
 };
+
+/** Said of other gear: it is the subject before, or the object right after. */
+const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
+  own.ids.has(id) && (isSubject(own, match, id) || isObject(own, match, id));
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
@@ -114,11 +141,24 @@ const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): bool
   return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
 };
 
+/** "The time-outs are gone": what follows a thing at once says that it is over. */
+const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
+  let at = end;
+  while (at < own.tokens.length && has(own, at, 'small') && !has(own, at, 'ended')) at++;
+  return !taken.has(at) && has(own, at, 'ended');
+};
+
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
-  const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
-  const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
-  if (!since && any(own, match, from, to, 'past')) return true;
-  return own.tokens.some((_, i) => i > match.end && has(own, i, 'solved') && !has(own, i - 1, 'not'));
+  if (own.ids.has('past')) {
+    const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
+    const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
+    if (!since && any(own, match, from, to, 'past')) return true;
+  }
+  if (own.ids.has('ended') && isEnded(own, match)) return true;
+  return (
+    own.ids.has('solved') &&
+    own.tokens.some((_, i) => i > match.end && has(own, i, 'solved') && !has(own, i - 1, 'not'))
+  );
 };
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {

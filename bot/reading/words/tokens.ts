@@ -1,5 +1,6 @@
 /** A text as words: lower case, "won't" as "will not", with where each stands, and with the marks that end a clause. */
 import { tableOf } from '../../ground/table-of.js';
+import { rememberWords } from './remember.js';
 
 export interface Token {
   readonly word: string;
@@ -65,7 +66,7 @@ const PHONE = tableOf({
   everytime: 'every time',
 });
 
-const wordsOf = (raw: string): readonly string[] => {
+const lowerWordsOf = (raw: string): readonly string[] => {
   // Short forms have an apostrophe or end in t.
   if (!raw.endsWith('t') && !/['’]/u.test(raw)) return PHONE.get(raw)?.split(' ') ?? [raw];
   for (const [form, words] of SHORT_FORMS) if (form.test(raw)) return words;
@@ -74,6 +75,8 @@ const wordsOf = (raw: string): readonly string[] => {
   const plain = raw.replace(/['’]s$/u, '').replace(/['’]/gu, '');
   return (PHONE.get(plain) ?? plain).split(' ');
 };
+
+const wordsOf = rememberWords((raw) => lowerWordsOf(raw.toLowerCase()));
 
 const kindOf = (raw: string): Token['kind'] => {
   const [first = ''] = raw;
@@ -87,14 +90,16 @@ export const MOST_TOKENS = 2500;
 /** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
 export const tokensOf = (text: string): readonly Token[] => {
   const tokens: Token[] = [];
-  for (const match of text.matchAll(/[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE)) {
-    if (tokens.length >= MOST_TOKENS) break;
+  const form = /[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE;
+  form.lastIndex = 0;
+  for (let match = form.exec(text); match !== null && tokens.length < MOST_TOKENS; match = form.exec(text)) {
     const [raw] = match;
-    const span = { start: match.index, end: match.index + raw.length };
+    const start = match.index;
+    const end = form.lastIndex;
     const kind = kindOf(raw);
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
-    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, ...span });
-    else for (const word of wordsOf(raw.toLowerCase())) tokens.push({ word, kind, ...span });
+    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end });
+    else for (const word of wordsOf(raw)) tokens.push({ word, kind, start, end });
   }
   return tokens;
 };

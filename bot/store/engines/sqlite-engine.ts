@@ -1,9 +1,9 @@
 /** SQLite in the data folder: opened with settings under which nothing acknowledged is lost, even to a power cut. */
-import { closeSync, mkdirSync, openSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver } from 'kysely';
 import { StartError } from '../../ground/start-error.js';
+import { makeDatabaseFile } from './data-folder.js';
 import type { Engine } from './engine.js';
 import type { OpenOptions } from './lazy-engine.js';
 import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
@@ -23,15 +23,19 @@ const BUSY_PAUSE_MS = 20;
  */
 const UNFLUSHED = /^(?:insert into|update) "events"/u;
 
-const withUnflushedMarks = (connection: DatabaseConnection, database: SqliteFile): DatabaseConnection => ({
+const withUnflushedMarks = (
+  connection: DatabaseConnection,
+  database: SqliteFile,
+  { unflushed, flushed }: Readonly<Record<'unflushed' | 'flushed', () => void>>,
+): DatabaseConnection => ({
   executeQuery: async (query) => {
     if (!UNFLUSHED.test(query.sql) || database.isTransaction) return connection.executeQuery(query);
-    pragma(database, 'synchronous = NORMAL');
+    unflushed();
     try {
       // It runs before the first await: nothing else comes between the two settings.
       return connection.executeQuery(query);
     } finally {
-      pragma(database, 'synchronous = FULL');
+      flushed();
     }
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
@@ -41,7 +45,12 @@ const withUnflushedMarks = (connection: DatabaseConnection, database: SqliteFile
 const immediateDriver = (database: SqliteFile): Driver => {
   const driver = new SqliteDriver({ database: forKysely(database) });
   const acquire = driver.acquireConnection.bind(driver);
-  driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database);
+  const setting = (text: string): (() => void) => {
+    const statement = database.prepare(`pragma ${text}`);
+    return () => void statement.get();
+  };
+  const settings = { unflushed: setting('synchronous = NORMAL'), flushed: setting('synchronous = FULL') };
+  driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database, settings);
   const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
     await connection.executeQuery(CompiledQuery.raw(text));
   };
@@ -63,11 +72,7 @@ const immediateDialect = (database: SqliteFile): SqliteDialect => {
  * would survive a killed process too, but could lose the last commits to a power cut.
  */
 const openDatabase = (open: OpenSqliteFile, file: string): SqliteFile => {
-  if (file !== ':memory:') {
-    mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
-    // For the bot's own user alone, and so are the companions SQLite makes after it.
-    closeSync(openSync(file, 'a', 0o600));
-  }
+  if (file !== ':memory:') makeDatabaseFile(file);
   const database = open(file, { timeout: BUSY_BLOCKING_MS });
   try {
     // Before anything that writes: a damaged file is left as it is.
@@ -98,7 +103,7 @@ const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
 
 /**
  * Opens the file, or ":memory:", and brings its schema up to date.
- * @throws StartError when the file comes from a newer program; StoreError for everything else.
+ * @throws StartError when the file comes from a newer program, or no folder can be where it should lie; StoreError for everything else.
  */
 export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['onMigrated']): Promise<Engine> => {
   const folder = dirname(file);

@@ -81,16 +81,30 @@ const newestOpen = async (
   return row === undefined ? null : walkOf(row);
 };
 
+/**
+ * When a walk was touched, told later than every other walk of its people in that club: of two put within one millisecond, or
+ * with a clock set back between them, the last one is the newest.
+ */
+const touchedLast = ({ id, club_id, member_id, helper_id, updated_utc_ms }: WalkRow) =>
+  sql<number>`coalesce((
+    select case when max(other.updated_utc_ms) >= ${updated_utc_ms} then max(other.updated_utc_ms) + 1 end
+    from walks as other
+    where other.id <> ${id} and other.club_id = ${club_id}
+      and (other.member_id in (${member_id}, ${helper_id ?? member_id})
+        or other.helper_id in (${member_id}, ${helper_id ?? member_id}))
+  ), ${updated_utc_ms})`;
+
 export const walkRows = (engine: Engine): Store['walks'] => ({
   put: (walk) =>
     engine.run(async (db) => {
-      const { id, ...rest } = rowOf(walk);
+      const row = rowOf(walk);
+      const { id, ...rest } = { ...row, updated_utc_ms: touchedLast(row) };
       await db
         .insertInto('walks')
         .values({ id, ...rest })
         .onConflict((conflict) => conflict.column('id').doUpdateSet(rest))
         .execute();
-      await keepNewest(db, { id, ...rest });
+      await keepNewest(db, row);
     }),
   get: (id) =>
     engine.run(async (db) => {

@@ -16,15 +16,9 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import {
-  attempts,
-  first,
-  freeLookFirst,
-  lookAgainFirst,
-  mayTry,
-  plainlyKnown,
-  safetyRemedy,
-} from './rules-of-order.js';
+import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import { isTheirs, safetyRemedy } from './safety.js';
+import { tellPartsFirst } from './tell-parts.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -95,21 +89,33 @@ const tells = (
   return bearing >= BEARS * known;
 };
 
-/** Whether what must be answered before this check has been, in a way that makes it worth asking. */
-const itsTurn = (situation: Situation, evidence: Evidence, { entry: { after } }: CheckNumbers): boolean => {
-  if (after === undefined) return true;
-  const before = situation.checks[situation.checkIndex.get(after.check) ?? -1];
-  return (
-    before === undefined ||
-    evidence.observations.some(
-      ({ check, answer }) => situation.checks[check] === before && after.answers.includes(before.answers[answer] ?? ''),
-    )
-  );
-};
+/** So likely must the answer be that opens a check, where it was not given: a "not sure" or one misreading shuts nothing. */
+const AS_GOOD_AS_SAID = 0.6;
 
-/** A safety look at one way's lead is for those who said that they have that lead: it only alarms the others. */
-const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
-  safety !== true || only?.paths === undefined || context.path !== null;
+/** How likely the thing a check looks at truly is one of these, by all that was said. */
+const share = (numbers: CheckNumbers, answers: readonly string[], { probabilities }: Belief): number =>
+  numbers.answers.reduce(
+    (sum, id, a) =>
+      answers.includes(id) ? sum + probabilities.reduce((all, p, h) => all + p * (numbers.odds[a]?.[h] ?? 0), 0) : sum,
+    0,
+  );
+
+/** Whether what must be answered before this check has been, in a way that makes it worth asking, or is as good as known. */
+const itsTurn = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  { entry: { after } }: CheckNumbers,
+): boolean => {
+  if (after === undefined) return true;
+  const index = situation.checkIndex.get(after.check) ?? -1;
+  const before = situation.checks[index];
+  if (before === undefined) return true;
+  const said = evidence.observations.filter(({ check }) => check === index);
+  if (said.some(({ answer }) => after.answers.includes(before.answers[answer] ?? ''))) return true;
+  const spokenOf = said.length > 0 || evidence.unsure.has(index);
+  return spokenOf && share(before, after.answers, belief) >= AS_GOOD_AS_SAID;
+};
 
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
@@ -120,7 +126,8 @@ const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): numb
   );
 
 /** Narrows the situation to what matters now. */
-const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Belief, freely: boolean): Focus => {
+const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, freely: boolean): Focus => {
+  const { probabilities } = believed;
   const hypotheses = [...probabilities.keys()].filter(
     (h) => h >= situation.unexplained || (probabilities[h] ?? 0) > FAINT,
   );
@@ -130,7 +137,8 @@ const focusOn = (situation: Situation, evidence: Evidence, { probabilities }: Be
   const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
-    if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, numbers)) return [];
+    if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, believed, numbers))
+      return [];
     if (!isTheirs(situation, numbers)) return [];
     if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
       return [];
@@ -250,7 +258,12 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        tellPartsFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked)),
+      );
 };
 
 /** The next step alone. */

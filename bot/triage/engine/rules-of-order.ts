@@ -1,4 +1,4 @@
-/** What stands above cost when the next step is picked: safety, never the same words twice, free looks before costly remedies. */
+/** What stands above cost when the next step is picked: never the same words twice, free looks before costly remedies. */
 import type { Belief } from './belief.js';
 import type { Choice } from './choice.js';
 import type { Evidence } from './evidence.js';
@@ -22,24 +22,6 @@ export const mayTry = (situation: Situation, evidence: Evidence, fault: number, 
     evidence.notTaken.has(fault) ||
     (situation.faults[fault]?.remedy.otherwise !== undefined && probability >= OTHERWISE_ABOVE)
   );
-};
-
-/** Below this a fault is not what a safety answer warns of. */
-const WARNED_OF = 0.1;
-
-/** What a bad answer to a safety check calls for at once: the remedy of the likeliest fault it warns of, unless one was tried. */
-export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
-  const bad = evidence.observations.findLast(({ check, answer }) => {
-    const numbers = situation.checks[check];
-    return numbers?.entry.safety === true && numbers.answers[answer] !== numbers.entry.good;
-  });
-  const numbers = bad === undefined ? undefined : situation.checks[bad.check];
-  if (bad === undefined || numbers === undefined) return undefined;
-  const warnedOf = situation.faults.flatMap(({ answers }, f) =>
-    answers?.[numbers.entry.id] !== undefined && (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF ? [f] : [],
-  );
-  if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
-  return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
 
 /** A remedy that takes the mount down or takes this long waits for a free look at the same thing, unless it is likely. */

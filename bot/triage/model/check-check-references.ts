@@ -1,20 +1,18 @@
 /** The references of one check: its answers, stages, links, the faults it speaks of and the coarser check it refines. */
-import { linkExists, oddsFit, onlyExists, stageExists, type References } from './references.js';
+import { faultExists, linkExists, oddsFit, onlyExists, stageExists, type References } from './references.js';
 import type { CheckEntry } from './schema.js';
 
 const answersOf = ({ answers }: CheckEntry): ReadonlySet<string> => new Set(answers.map(({ id }) => id));
 
 const checkFaultTables = (known: References, check: CheckEntry): void => {
   for (const [fault, odds] of Object.entries(check.under ?? {})) {
-    if (!known.faults.has(fault)) known.complain('checks', check.id, ['under', fault], `there is no fault "${fault}"`);
+    faultExists(known, 'checks', check.id, ['under', fault], fault);
     oddsFit(known, ['checks', check.id], ['under', fault], check.id, odds);
   }
   for (const field of ['leans', 'adds'] as const) {
     for (const [answer, faults] of Object.entries(check[field] ?? {})) {
       oddsFit(known, ['checks', check.id], [field, answer], check.id, answer);
-      for (const fault of Object.keys(faults))
-        if (!known.faults.has(fault))
-          known.complain('checks', check.id, [field, answer, fault], `there is no fault "${fault}"`);
+      for (const fault of Object.keys(faults)) faultExists(known, 'checks', check.id, [field, answer, fault], fault);
     }
   }
 };

@@ -1,9 +1,19 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
 import { checkVocabulary, type SayingEntry, type Told } from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
+import type { FieldPath } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { ReadResult } from './read-entries.js';
-import { linkExists, oddsFit, onlyExists, stageExists, type FieldPath, type References } from './references.js';
+import {
+  faultExists,
+  linkExists,
+  notThere,
+  oddsFit,
+  onlyExists,
+  pathExists,
+  stageExists,
+  type References,
+} from './references.js';
 import type { FaultEntry } from './schema.js';
 
 const checkFault = (known: References, fault: FaultEntry): void => {
@@ -13,23 +23,21 @@ const checkFault = (known: References, fault: FaultEntry): void => {
   onlyExists(known, 'faults', fault.id, fault.only);
   if (known.checks.has(fault.id)) complain(['id'], 'a check has the same id');
   for (const [i, { path }] of (fault.weightOn ?? []).entries())
-    if (path !== undefined && !known.paths.has(path)) complain(['weightOn', i, 'path'], `there is no path "${path}"`);
+    if (path !== undefined) pathExists(known, 'faults', fault.id, ['weightOn', i, 'path'], path);
   for (const [checkId, odds] of Object.entries(fault.answers ?? {}))
     oddsFit(known, ['faults', fault.id], ['answers', checkId], checkId, odds);
   if (fault.verify.check !== undefined)
     oddsFit(known, ['faults', fault.id], ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
-  for (const [i, same] of (fault.sameAs ?? []).entries())
-    if (!known.faults.has(same)) complain(['sameAs', i], `there is no fault "${same}"`);
+  for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 
 const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told & Partial<SayingEntry>): void => {
   const complain = (path: FieldPath, message: string): void => known.complain(kind, entry.id, path, message);
   for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
     oddsFit(known, [kind, entry.id], ['answers', checkId], checkId, answer);
-  for (const fault of Object.keys(entry.suggests ?? {}))
-    if (!known.faults.has(fault)) complain(['suggests', fault], `there is no fault "${fault}"`);
+  for (const fault of Object.keys(entry.suggests ?? {})) faultExists(known, kind, entry.id, ['suggests', fault], fault);
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
-    complain(['path'], `there is no path or family "${entry.path}"`);
+    complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));
   const { answers, suggests, system, path, client, hides } = entry;
   if ([answers, suggests, system, path, client, hides].every((part) => part === undefined))
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
@@ -57,8 +65,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);
   for (const { id, paths } of entries.families)
-    for (const [i, path] of paths.entries())
-      if (!known.paths.has(path)) known.complain('families', id, ['paths', i], `there is no path "${path}"`);
+    for (const [i, path] of paths.entries()) pathExists(known, 'families', id, ['paths', i], path);
   for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
   for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
   for (const { kind, id, path, message } of checkVocabulary(entries)) known.complain(kind, id, path, message);

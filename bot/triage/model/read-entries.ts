@@ -11,6 +11,7 @@ import {
   wordSchema,
   type VocabularyEntries,
 } from '../../reading/index.js';
+import { entryMisfits } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
   checkSchema,
@@ -24,6 +25,7 @@ import {
   type PathEntry,
   type StageEntry,
 } from './schema.js';
+import { yamlMisfit } from './yaml-words.js';
 
 export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | keyof VocabularyEntries;
 
@@ -148,15 +150,10 @@ const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): re
 
 const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
   const lines = new LineCounter();
-  const document = parseDocument(readFileSync(file, 'utf8'), { lineCounter: lines, version: '1.2', schema: 'core' });
-  for (const error of [...document.errors, ...document.warnings]) {
-    problems.push({
-      file: shown,
-      line: lines.linePos(error.pos[0]).line,
-      entry: null,
-      message: error.message.split('\n')[0] ?? 'not readable as YAML',
-    });
-  }
+  const text = readFileSync(file, 'utf8');
+  const document = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core' });
+  const [error] = [...document.errors, ...document.warnings];
+  if (error !== undefined) problems.push({ file: shown, entry: null, ...yamlMisfit(text, error, lines) });
   if (document.errors.length > 0 || document.contents === null) return [];
   if (!isSeq(document.contents)) {
     problems.push({
@@ -280,15 +277,8 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
       [...(raw.get(kind) ?? [])].flatMap(([id, entry]) => {
         const result = SCHEMAS[kind].safeParse(entry.value);
         if (result.success) return [result.data];
-        for (const issue of result.error.issues) {
-          const path = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
-          const extra = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
-          problems.push({
-            ...locate(kind, id, extra === undefined ? path : [...path, extra]),
-            entry: id,
-            message: path.length === 0 ? issue.message : `${path.join('.')}: ${issue.message}`,
-          });
-        }
+        for (const { path, message } of entryMisfits(SCHEMAS[kind], entry.value, result.error))
+          problems.push({ ...locate(kind, id, path), entry: id, message });
         return [];
       }),
     ]),

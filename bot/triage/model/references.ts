@@ -1,8 +1,8 @@
 /** What the fault model's entries may name, and complaints of a name that is not there. */
+import { nearestName } from '../../ground/edit-distance.js';
+import type { FieldPath } from './entry-words.js';
 import type { EntryKind } from './read-entries.js';
 import type { AnswerOdds, Only } from './schema.js';
-
-export type FieldPath = readonly (string | number)[];
 
 /** What the entries may name, and where a complaint goes. */
 export interface References {
@@ -16,17 +16,39 @@ export interface References {
   readonly complain: (kind: EntryKind, id: string, path: FieldPath, message: string) => void;
 }
 
+/** Lists longer than this are no help in a complaint. */
+const SHORT_LIST = 20;
+
+/** A name that is not there, and which is meant, or where they are few, which there are. */
+export const notThere = (
+  what: string,
+  name: string,
+  known: ReadonlyMap<string, unknown> | ReadonlySet<string>,
+): string => {
+  const near = nearestName(name, known.keys(), 3);
+  if (near !== undefined) return `there is no ${what} "${name}"; did you mean "${near}"?`;
+  const all = known.size > SHORT_LIST ? '' : `; there are ${[...known.keys()].join(', ')}`;
+  return `there is no ${what} "${name}"${all}`;
+};
+
 export const stageExists = (known: References, kind: EntryKind, id: string, path: FieldPath, stage: string): void => {
-  if (!known.stages.has(stage)) known.complain(kind, id, path, `there is no stage "${stage}"`);
+  if (!known.stages.has(stage)) known.complain(kind, id, path, notThere('stage', stage, known.stages));
 };
 
 export const linkExists = (known: References, kind: EntryKind, id: string, path: FieldPath, link: string): void => {
-  if (!known.links.has(link)) known.complain(kind, id, path, `there is no link "${link}"`);
+  if (!known.links.has(link)) known.complain(kind, id, path, notThere('link', link, known.links));
+};
+
+export const pathExists = (known: References, kind: EntryKind, id: string, field: FieldPath, path: string): void => {
+  if (!known.paths.has(path)) known.complain(kind, id, field, notThere('path', path, known.paths));
+};
+
+export const faultExists = (known: References, kind: EntryKind, id: string, path: FieldPath, fault: string): void => {
+  if (!known.faults.has(fault)) known.complain(kind, id, path, notThere('fault', fault, known.faults));
 };
 
 export const onlyExists = (known: References, kind: EntryKind, id: string, only: Only | undefined): void => {
-  for (const [i, path] of (only?.paths ?? []).entries())
-    if (!known.paths.has(path)) known.complain(kind, id, ['only', 'paths', i], `there is no path "${path}"`);
+  for (const [i, path] of (only?.paths ?? []).entries()) pathExists(known, kind, id, ['only', 'paths', i], path);
 };
 
 export const oddsFit = (
@@ -38,11 +60,13 @@ export const oddsFit = (
 ): void => {
   const answers = known.checks.get(checkId);
   if (answers === undefined) {
-    known.complain(kind, id, path, `there is no check "${checkId}"`);
+    known.complain(kind, id, path, notThere('check', checkId, known.checks));
     return;
   }
   for (const answer of typeof odds === 'string' ? [odds] : Object.keys(odds)) {
-    if (!answers.has(answer))
-      known.complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; it has ${[...answers].join(', ')}`);
+    if (answers.has(answer)) continue;
+    const near = nearestName(answer, answers);
+    const instead = near === undefined ? `it has ${[...answers].join(', ')}` : `did you mean "${near}"?`;
+    known.complain(kind, id, path, `check "${checkId}" has no answer "${answer}"; ${instead}`);
   }
 };

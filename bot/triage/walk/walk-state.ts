@@ -64,6 +64,8 @@ export const walkStateSchema = z.object({
   /** Display names, for "who said what". */
   names: z.object({ member: short.nullable(), helper: short.nullable() }),
   events: z.array(event).max(400),
+  /** How many events there were before each turn, so that a turn is counted, and taken back, as one. */
+  turns: z.array(z.number().int().min(0)).max(400).default([]),
 });
 export type WalkState = z.infer<typeof walkStateSchema>;
 

@@ -67,7 +67,7 @@ export const startWalk = (names: WalkState['names'], known: Known = {}): WalkSta
   if (known.path != null) events.push({ kind: 'path', value: known.path, by: null });
   if (known.system != null) events.push({ kind: 'system', value: known.system, by: null });
   if (known.client != null) events.push({ kind: 'client', value: known.client, by: null });
-  return { version: 1, names, events };
+  return { version: 1, names, events, turns: [] };
 };
 
 const HOW_FAR = 'how-far';
@@ -264,8 +264,16 @@ export const tellText = (
   return { state: { ...state, events: [...state.events, event] }, read };
 };
 
-/** Takes back the last thing somebody said (and what was read from it); null where nothing is left to take back. */
+/** Notes where a turn begins: `before` is the record as it stood then. */
+export const turnFrom = (before: WalkState, after: WalkState): WalkState => ({
+  ...after,
+  turns: [...before.turns, before.events.length],
+});
+
+/** Takes back the last turn, with all that was read from it; null where nothing is left to take back. */
 export const stepBack = (state: WalkState): WalkState | null => {
   const last = state.events.findLastIndex(({ by }) => by !== null);
-  return last < 0 ? null : { ...state, events: state.events.slice(0, last) };
+  if (last < 0) return null;
+  const turns = state.turns.filter((began) => began <= last);
+  return { ...state, events: state.events.slice(0, turns.at(-1) ?? last), turns: turns.slice(0, -1) };
 };

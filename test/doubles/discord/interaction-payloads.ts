@@ -2,71 +2,24 @@
 import { randomBytes } from 'node:crypto';
 import {
   ApplicationCommandOptionType as Kind,
-  ComponentType,
   InteractionContextType,
   type ApplicationCommandType,
 } from 'discord-api-types/v10';
 import type { CommandPayload, OptionPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
-import { messagePayload } from './rest-routes.js';
+import { messagePayload } from './rest-message.js';
 import { snowflake } from './snowflake.js';
+import {
+  attachmentPayload,
+  isFile,
+  isPerson,
+  MANAGE_SERVER,
+  memberPayload,
+  upload,
+  userPayload,
+  USUAL_MEMBER,
+  type OptionValue,
+} from './people-and-files.js';
 import type { Attachment, Channel, Guild, Interaction, Message, Person, World } from './world.js';
-
-/** A file from a member's device. */
-export interface SentFile {
-  readonly filename: string;
-  readonly contentType: string;
-  readonly bytes: Buffer;
-}
-
-export type OptionValue = string | number | boolean | Person | SentFile;
-
-const isFile = (value: OptionValue): value is SentFile => typeof value === 'object' && 'bytes' in value;
-const isPerson = (value: OptionValue): value is Person => typeof value === 'object' && !('bytes' in value);
-
-/** Puts a file where the double hands it out. */
-export const upload = (world: World, { filename, contentType, bytes }: SentFile): Attachment => {
-  const attachment = { id: snowflake(), filename, description: '', contentType, bytes };
-  world.files.set(attachment.id, attachment);
-  return attachment;
-};
-
-const attachmentPayload = (world: World, { id, filename, contentType, bytes }: Attachment): object => ({
-  id,
-  filename,
-  content_type: contentType,
-  size: bytes.length,
-  url: `${world.mediaUrl}/${id}/${filename}`,
-  proxy_url: `${world.mediaUrl}/${id}/${filename}`,
-});
-
-const MANAGE_SERVER = 1n << 5n;
-const CREATE_PUBLIC_THREADS = 1n << 35n;
-const USUAL_MEMBER = (1n << 10n) | (1n << 11n) | (1n << 31n);
-
-const userPayload = ({ id, name, isBot }: Person): object => ({
-  id,
-  username: name.toLowerCase(),
-  global_name: name,
-  discriminator: '0',
-  avatar: null,
-  bot: isBot,
-});
-const memberPayload = (person: Person): object => ({
-  nick: null,
-  roles: [],
-  joined_at: '2026-01-01T00:00:00.000Z',
-  deaf: false,
-  mute: false,
-  flags: 0,
-  avatar: null,
-  premium_since: null,
-  pending: false,
-  permissions: (
-    USUAL_MEMBER |
-    (person.isManager ? MANAGE_SERVER : 0n) |
-    (person.mayNotOpenThreads === true ? 0n : CREATE_PUBLIC_THREADS)
-  ).toString(),
-});
 
 /** Whom the bot was installed by: the server, or the person on their own account. */
 const installedBy = (guild: Guild, person: Person): Record<string, string> =>
@@ -145,6 +98,12 @@ export const offeredCommand = (
   const all = [...(world.commands.get(channel.guildId ?? '') ?? []), ...(world.commands.get('everywhere') ?? [])];
   const command = all.find((candidate) => candidate.type === type && candidate.name === name);
   if (command === undefined) throw new Error(`nothing named ${name} is registered here`);
+  checkOffered(command, person, guild);
+  return command;
+};
+
+const checkOffered = (command: CommandPayload, person: Person, guild: Guild | undefined): void => {
+  const { name } = command;
   const context = guild === undefined ? InteractionContextType.BotDM : InteractionContextType.Guild;
   if (!command.contexts.includes(context))
     throw new Error(
@@ -155,91 +114,84 @@ export const offeredCommand = (
   const needed = BigInt(command.default_member_permissions ?? 0);
   const held = person.isManager ? USUAL_MEMBER | MANAGE_SERVER : USUAL_MEMBER;
   if (guild !== undefined && (held & needed) !== needed) throw new Error(`${name} is not offered to ${person.name}`);
-  return command;
 };
+
+/** What is wrong with a value for an option of its kind; undefined where Discord would send it. */
+type Check = (option: OptionPayload, value: OptionValue) => string | undefined;
+
+const textFault: Check = ({ min_length: least = 0, max_length: most = 6000, choices }, value) => {
+  if (typeof value !== 'string') return 'text is wanted';
+  if (value.length > most || value.length < least) return `${value.length} characters`;
+  const isChoice = choices === undefined || choices.some((choice) => choice.value === value);
+  return isChoice ? undefined : 'not one of the choices';
+};
+
+const numberFault: Check = ({ type, min_value: least = -Infinity, max_value: most = Infinity }, value) => {
+  if (typeof value !== 'number' || (type === Kind.Integer && !Number.isInteger(value))) return 'a number is wanted';
+  return value < least || value > most ? 'out of range' : undefined;
+};
+
+const CHECKS: ReadonlyMap<number, Check> = new Map<number, Check>([
+  [Kind.String, textFault],
+  [Kind.Integer, numberFault],
+  [Kind.Number, numberFault],
+  [Kind.Boolean, (_option, value) => (typeof value === 'boolean' ? undefined : 'yes or no is wanted')],
+  [Kind.Attachment, (_option, value) => (isFile(value) ? undefined : 'a file is wanted')],
+  [Kind.User, (_option, value) => (isPerson(value) ? undefined : 'a member is wanted')],
+]);
 
 const checkValue = (option: OptionPayload, value: OptionValue): void => {
-  const wrong = (what: string): never => {
-    throw new Error(`Discord would not send ${option.name}: ${what}`);
-  };
-  switch (option.type) {
-    case Kind.String:
-      if (typeof value !== 'string') wrong('text is wanted');
-      else if (value.length > (option.max_length ?? 6000) || value.length < (option.min_length ?? 0))
-        wrong(`${value.length} characters`);
-      else if (option.choices !== undefined && !option.choices.some((choice) => choice.value === value))
-        wrong('not one of the choices');
-      break;
-    case Kind.Integer:
-    case Kind.Number:
-      if (typeof value !== 'number' || (option.type === Kind.Integer && !Number.isInteger(value)))
-        wrong('a number is wanted');
-      else if (value < (option.min_value ?? -Infinity) || value > (option.max_value ?? Infinity)) wrong('out of range');
-      break;
-    case Kind.Boolean:
-      if (typeof value !== 'boolean') wrong('yes or no is wanted');
-      break;
-    case Kind.Attachment:
-      if (!isFile(value)) wrong('a file is wanted');
-      break;
-    case Kind.User:
-      if (!isPerson(value)) wrong('a member is wanted');
-      break;
-    default:
-      wrong('an unknown kind');
-  }
+  const check = CHECKS.get(option.type);
+  const fault = check === undefined ? 'an unknown kind' : check(option, value);
+  if (fault !== undefined) throw new Error(`Discord would not send ${option.name}: ${fault}`);
 };
 
-/** `focused` names the option being typed; it and those missing are then not checked. */
-export const slashData = (
-  world: World,
-  command: CommandPayload,
-  values: Readonly<Record<string, OptionValue>>,
-  focused?: string,
-): object => {
-  const options = command.options ?? [];
+type Values = Readonly<Record<string, OptionValue>>;
+
+const checkNames = ({ name: command, options = [] }: CommandPayload, values: Values, focused?: string): void => {
   for (const name of Object.keys(values)) {
-    if (!options.some((option) => option.name === name)) throw new Error(`${command.name} has no option ${name}`);
+    if (!options.some((option) => option.name === name)) throw new Error(`${command} has no option ${name}`);
   }
   if (focused === undefined) {
-    for (const option of options) {
-      if (option.required && values[option.name] === undefined) throw new Error(`${command.name} needs ${option.name}`);
-    }
+    const missing = options.find(({ name, required }) => required && values[name] === undefined);
+    if (missing !== undefined) throw new Error(`${command} needs ${missing.name}`);
   } else if (options.find(({ name }) => name === focused)?.autocomplete !== true) {
     throw new Error(`${focused} offers no suggestions`);
   }
-  const people = Object.values(values).filter(isPerson);
+};
+
+/** The people and files that the values speak of, in full. */
+const resolvedParts = (world: World, people: readonly Person[], files: readonly Attachment[]): object =>
+  people.length === 0 && files.length === 0
+    ? {}
+    : {
+        resolved: {
+          attachments: Object.fromEntries(files.map((file) => [file.id, attachmentPayload(world, file)])),
+          users: Object.fromEntries(people.map((person) => [person.id, userPayload(person)])),
+          members: Object.fromEntries(people.map((person) => [person.id, memberPayload(person)])),
+        },
+      };
+
+/** `focused` names the option being typed; it and those missing are then not checked. */
+export const slashData = (world: World, command: CommandPayload, values: Values, focused?: string): object => {
+  checkNames(command, values, focused);
   const attachments = new Map(
     Object.entries(values).flatMap(([name, value]) => (isFile(value) ? [[name, upload(world, value)] as const] : [])),
   );
+  const sentValue = (name: string, value: OptionValue): unknown =>
+    attachments.get(name)?.id ?? (isPerson(value) ? value.id : value);
   return {
     id: snowflake(),
     type: 1,
     name: command.name,
-    options: options.flatMap((option) => {
-      const value = values[option.name];
+    options: (command.options ?? []).flatMap((option) => {
+      const { name, type } = option;
+      const value = values[name];
       if (value === undefined) return [];
-      if (option.name !== focused) checkValue(option, value);
-      return [
-        {
-          name: option.name,
-          type: option.type,
-          value: attachments.get(option.name)?.id ?? (isPerson(value) ? value.id : value),
-          ...(option.name === focused ? { focused: true } : {}),
-        },
-      ];
+      if (name !== focused) checkValue(option, value);
+      return [{ name, type, value: sentValue(name, value), ...(name === focused ? { focused: true } : {}) }];
     }),
-    ...(people.length === 0 && attachments.size === 0
-      ? {}
-      : {
-          resolved: {
-            attachments: Object.fromEntries(
-              [...attachments.values()].map((file) => [file.id, attachmentPayload(world, file)]),
-            ),
-            users: Object.fromEntries(people.map((person) => [person.id, userPayload(person)])),
-            members: Object.fromEntries(people.map((person) => [person.id, memberPayload(person)])),
-          },
-        }),
+    ...resolvedParts(world, Object.values(values).filter(isPerson), [...attachments.values()]),
   };
 };
 
@@ -258,70 +210,3 @@ export const menuOnMessage = (world: World, name: string, message: Message, auth
   target_id: message.id,
   resolved: { messages: { [message.id]: { ...messagePayload(world, message), author: userPayload(author) } } },
 });
-
-/** A button or select option on the message, by its label. */
-export const pressData = (message: Message, label: string): object => {
-  const offered: string[] = [];
-  for (const component of message.components.flatMap((row) => row.components)) {
-    if (component.type === ComponentType.Button && 'custom_id' in component) {
-      if (component.label === label) return { custom_id: component.custom_id, component_type: 2 };
-      offered.push(component.label ?? '');
-    }
-    if (component.type === ComponentType.StringSelect) {
-      const option = component.options.find((candidate) => candidate.label === label);
-      if (option !== undefined) return { custom_id: component.custom_id, component_type: 3, values: [option.value] };
-      offered.push(...component.options.map((candidate) => candidate.label));
-    }
-  }
-  throw new Error(`no choice "${label}" on that message; there are: ${offered.join(', ') || 'none'}`);
-};
-
-interface ShownForm {
-  readonly custom_id: string;
-  readonly components: readonly {
-    readonly component: {
-      readonly type: number;
-      readonly custom_id: string;
-      readonly max_length?: number;
-      readonly required?: boolean;
-    };
-  }[];
-}
-
-/** A form filled in and sent; fields left out stay empty, as far as the form allows that. */
-export const submitData = (
-  world: World,
-  shown: unknown,
-  values: Readonly<Record<string, string | SentFile>>,
-): object => {
-  const form = shown as ShownForm;
-  const known = form.components.map(({ component }) => component.custom_id);
-  for (const name of Object.keys(values)) {
-    if (!known.includes(name)) throw new Error(`the form has no field ${name}; there are: ${known.join(', ')}`);
-  }
-  const attachments: Attachment[] = [];
-  const components = form.components.map(
-    ({ component: { type, custom_id: id, max_length: most = 4000, required } }) => {
-      const value = values[id] ?? '';
-      if (required === true && value === '') throw new Error(`the form needs ${id}`);
-      if (typeof value !== 'string') {
-        if (type !== Number(ComponentType.FileUpload)) throw new Error(`${id} takes no file`);
-        attachments.push(upload(world, value));
-        return {
-          type: ComponentType.Label,
-          id: 1,
-          component: { type, id: 2, custom_id: id, values: [attachments.at(-1)?.id] },
-        };
-      }
-      if (type === Number(ComponentType.FileUpload))
-        return { type: ComponentType.Label, id: 1, component: { type, id: 2, custom_id: id, values: [] } };
-      if (value.length > most) throw new Error(`Discord would not take ${value.length} characters in ${id}`);
-      return { type: ComponentType.Label, id: 1, component: { type, id: 2, custom_id: id, value } };
-    },
-  );
-  return {
-    custom_id: form.custom_id,
-    components,
-    resolved: { attachments: Object.fromEntries(attachments.map((file) => [file.id, attachmentPayload(world, file)])) },
-  };
-};

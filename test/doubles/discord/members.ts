@@ -6,14 +6,11 @@ import {
   menuOnPerson,
   newInteraction,
   offeredCommand,
-  pressData,
   slashData,
-  submitData,
-  upload,
-  type OptionValue,
-  type SentFile,
 } from './interaction-payloads.js';
-import { messagePayload } from './rest-routes.js';
+import { upload, type OptionValue, type SentFile } from './people-and-files.js';
+import { pressData, submitData } from './press-payloads.js';
+import { messagePayload } from './rest-message.js';
 import type { RestLog } from './rest-server.js';
 import { snowflake } from './snowflake.js';
 import {
@@ -82,6 +79,16 @@ export class NotAnswered extends Error {}
 
 const QUIET_MS = 60;
 
+interface Asking {
+  /** Discord's number for this kind of interaction. */
+  readonly kind: number;
+  readonly data: object;
+  /** For the complaint where no answer comes. */
+  readonly what: string;
+  /** The message whose button, option or form it is. */
+  readonly pressed?: Message;
+}
+
 export const createMember = (
   world: World,
   gateway: GatewayServer,
@@ -118,20 +125,17 @@ export const createMember = (
       );
 
   const ask = async (
-    kind: number,
-    data: object,
+    { kind, data, what, pressed }: Asking,
     channel: Channel,
     { timeoutMs = 20_000, until: end = 'quiet' }: Where,
-    what: string,
-    extra: { pressed?: Message; message?: object } = {},
   ): Promise<Seen> => {
-    const interaction = newInteraction(world, person, channel, extra.pressed?.id ?? null);
+    const interaction = newInteraction(world, person, channel, pressed?.id ?? null);
     const startedMs = performance.now();
     gateway.dispatch('INTERACTION_CREATE', channel.guildId, {
       ...commonParts(world, person, channel, interaction),
       type: kind,
       data,
-      ...(extra.message === undefined ? {} : { message: extra.message }),
+      ...(pressed === undefined ? {} : { message: messagePayload(world, pressed) }),
     });
     const answered = (): boolean =>
       interaction.firstResponse !== null && (readable(interaction).length > 0 || interaction.firstResponse.type === 7);
@@ -141,7 +145,7 @@ export const createMember = (
       what,
     );
     const messages = readable(interaction);
-    const message = messages.at(-1) ?? extra.pressed;
+    const message = messages.at(-1) ?? pressed;
     if (interaction.firstResponse === null || message === undefined)
       throw new NotAnswered(`${person.name} sees no answer to ${what}`);
     return {
@@ -158,13 +162,8 @@ export const createMember = (
     person,
     slash: async (name, options = {}, where = {}) => {
       const channel = channelOf(where);
-      return ask(
-        2,
-        slashData(world, offeredCommand(world, person, channel, 1, name), options),
-        channel,
-        where,
-        `/${name}`,
-      );
+      const data = slashData(world, offeredCommand(world, person, channel, 1, name), options);
+      return ask({ kind: 2, data, what: `/${name}` }, channel, where);
     },
     complete: async (name, option, partial, others = {}, where = {}) => {
       const channel = channelOf(where);
@@ -185,10 +184,8 @@ export const createMember = (
     },
     press: async (message, label, where = {}) => {
       const channel = world.channels.get(message.channelId) ?? usual;
-      return ask(3, pressData(message, label), channel, where, `pressing ${label}`, {
-        pressed: message,
-        message: messagePayload(world, message),
-      });
+      const data = pressData(message, label);
+      return ask({ kind: 3, data, what: `pressing ${label}`, pressed: message }, channel, where);
     },
     fillIn: async (message, label, values, where = {}) => {
       const channel = world.channels.get(message.channelId) ?? usual;
@@ -201,10 +198,8 @@ export const createMember = (
       });
       await until(() => pressed.firstResponse !== null, where.timeoutMs ?? 20_000, `pressing ${label}`);
       if (pressed.firstResponse?.type !== 9) throw new Error(`${label} opens no form`);
-      return ask(5, submitData(world, pressed.firstResponse.data, values), channel, where, `the form of ${label}`, {
-        pressed: message,
-        message: messagePayload(world, message),
-      });
+      const data = submitData(world, pressed.firstResponse.data, values);
+      return ask({ kind: 5, data, what: `the form of ${label}`, pressed: message }, channel, where);
     },
     menu: async (name, target, where = {}) => {
       const channel = 'person' in target ? channelOf(where) : (world.channels.get(target.channelId) ?? usual);
@@ -225,7 +220,7 @@ export const createMember = (
                 takesDirectMessages: false,
               },
             );
-      return ask(2, data, channel, where, name);
+      return ask({ kind: 2, data, what: name }, channel, where);
     },
     write: (text, channel, files = []) =>
       addMessage(world, {

@@ -17,57 +17,73 @@ export type Json = Readonly<Record<string, unknown>>;
 const records = (value: unknown): readonly Json[] => (Array.isArray(value) ? (value as Json[]) : []);
 const lengthOf = (value: unknown): number => (typeof value === 'string' ? value.length : 0);
 
+const embedFaults = (body: Json, embed: Json): readonly string[] => {
+  const faults: string[] = [];
+  if (lengthOf((embed.author as Json | undefined)?.name) > 256) faults.push('embeds.author.name: over 256');
+  for (const field of records(embed.fields)) {
+    if (lengthOf(field.name) === 0 || lengthOf(field.value) === 0)
+      faults.push('embeds.fields: a name or value is empty');
+  }
+  const image = (embed.image as Json | undefined)?.url;
+  if (
+    typeof image === 'string' &&
+    image.startsWith('attachment://') &&
+    !records(body.attachments).some(({ filename }) => filename === image.slice('attachment://'.length))
+  )
+    faults.push(`embeds.image: ${image} names no attachment`);
+  return faults;
+};
+
+const lettersIn = (embed: Json): number =>
+  lengthOf(embed.title) +
+  lengthOf(embed.description) +
+  lengthOf((embed.footer as Json | undefined)?.text) +
+  lengthOf((embed.author as Json | undefined)?.name) +
+  records(embed.fields).reduce((sum, field) => sum + lengthOf(field.name) + lengthOf(field.value), 0);
+
+const hasTwice = (values: readonly unknown[]): boolean => new Set(values).size !== values.length;
+
+const componentFaults = (component: Json): readonly string[] => {
+  const faults: string[] = [];
+  if (component.type === 2 && lengthOf(component.label) === 0 && component.emoji === undefined)
+    faults.push('components: a button without label');
+  if (component.type === 2 && component.custom_id === undefined && component.url === undefined)
+    faults.push('components: a button without custom_id');
+  if (hasTwice(records(component.options).map(({ value }) => value)))
+    faults.push('components: a select value is used twice');
+  return faults;
+};
+
+const rowFaults = (body: Json): readonly string[] => {
+  const rows = records(body.components);
+  const components = rows.flatMap((row) => records(row.components));
+  const ids = components.map(({ custom_id: id }) => id).filter((id) => id !== undefined);
+  return [
+    ...(rows.length > 5 ? [`components: ${rows.length} rows, at most 5`] : []),
+    ...(hasTwice(ids) ? ['components: a custom_id is used twice'] : []),
+    ...components.flatMap(componentFaults),
+  ];
+};
+
+const attachmentFaults = (body: Json, fileCount: number): readonly string[] => {
+  const attached = records(body.attachments);
+  const missing = attached.filter(({ id }) => Number(id) < 100 && Number(id) >= fileCount);
+  return [
+    ...missing.map(({ id }) => `attachments: ${String(id)} has no file`),
+    ...(fileCount > attached.length && attached.length > 0 ? ['attachments: a file is not listed'] : []),
+  ];
+};
+
 /** "Embed Limits" and component rules of the developer documentation. */
 const messageRules = (body: Json, fileCount: number): readonly string[] => {
-  const faults: string[] = [];
   const embeds = records(body.embeds);
-  const total = embeds.reduce(
-    (sum, embed) =>
-      sum +
-      lengthOf(embed.title) +
-      lengthOf(embed.description) +
-      lengthOf((embed.footer as Json | undefined)?.text) +
-      lengthOf((embed.author as Json | undefined)?.name) +
-      records(embed.fields).reduce((fields, field) => fields + lengthOf(field.name) + lengthOf(field.value), 0),
-    0,
-  );
-  if (total > 6000) faults.push(`embeds: ${total} characters over all, at most 6000`);
-  for (const embed of embeds) {
-    if (lengthOf((embed.author as Json | undefined)?.name) > 256) faults.push('embeds.author.name: over 256');
-    for (const field of records(embed.fields)) {
-      if (lengthOf(field.name) === 0 || lengthOf(field.value) === 0)
-        faults.push('embeds.fields: a name or value is empty');
-    }
-    const image = (embed.image as Json | undefined)?.url;
-    if (
-      typeof image === 'string' &&
-      image.startsWith('attachment://') &&
-      !records(body.attachments).some(({ filename }) => filename === image.slice('attachment://'.length))
-    ) {
-      faults.push(`embeds.image: ${image} names no attachment`);
-    }
-  }
-  const rows = records(body.components);
-  if (rows.length > 5) faults.push(`components: ${rows.length} rows, at most 5`);
-  const ids = rows
-    .flatMap((row) => records(row.components))
-    .map(({ custom_id: id }) => id)
-    .filter((id) => id !== undefined);
-  if (new Set(ids).size !== ids.length) faults.push('components: a custom_id is used twice');
-  for (const component of rows.flatMap((row) => records(row.components))) {
-    if (component.type === 2 && lengthOf(component.label) === 0 && component.emoji === undefined)
-      faults.push('components: a button without label');
-    if (component.type === 2 && component.custom_id === undefined && component.url === undefined)
-      faults.push('components: a button without custom_id');
-    const values = records(component.options).map(({ value }) => value);
-    if (new Set(values).size !== values.length) faults.push('components: a select value is used twice');
-  }
-  const attached = records(body.attachments);
-  for (const { id } of attached) {
-    if (Number(id) < 100 && Number(id) >= fileCount) faults.push(`attachments: ${String(id)} has no file`);
-  }
-  if (fileCount > attached.length && attached.length > 0) faults.push('attachments: a file is not listed');
-  return faults;
+  const total = embeds.reduce((sum, embed) => sum + lettersIn(embed), 0);
+  return [
+    ...(total > 6000 ? [`embeds: ${total} characters over all, at most 6000`] : []),
+    ...embeds.flatMap((embed) => embedFaults(body, embed)),
+    ...rowFaults(body),
+    ...attachmentFaults(body, fileCount),
+  ];
 };
 
 const notEmpty = (body: Json, fileCount: number): readonly string[] =>
@@ -88,30 +104,34 @@ const callbackRules = (body: Json, fileCount: number): readonly string[] => {
 
 const COMMAND_NAME = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
 
-/** "Application Command Naming" and option order of the developer documentation. */
-const commandRules = (command: Json): readonly string[] => {
+const isName = (name: unknown): boolean =>
+  COMMAND_NAME.test(String(name)) && String(name) === String(name).toLowerCase();
+
+const optionFaults = (options: readonly Json[]): readonly string[] => {
   const faults: string[] = [];
-  const options = records(command.options);
-  const isSlash = (command.type ?? 1) === 1;
-  if (
-    isSlash &&
-    (!COMMAND_NAME.test(String(command.name)) || String(command.name) !== String(command.name).toLowerCase())
-  )
-    faults.push(`name: ${String(command.name)}`);
-  if (isSlash && lengthOf(command.description) === 0) faults.push('description: missing');
-  if (!isSlash && (lengthOf(command.description) > 0 || options.length > 0))
-    faults.push('a menu entry takes neither description nor options');
   for (const option of options) {
-    if (!COMMAND_NAME.test(String(option.name)) || String(option.name) !== String(option.name).toLowerCase())
-      faults.push(`option name: ${String(option.name)}`);
+    if (!isName(option.name)) faults.push(`option name: ${String(option.name)}`);
     if (option.autocomplete === true && records(option.choices).length > 0)
       faults.push(`option ${String(option.name)}: choices and autocomplete together`);
   }
-  if (new Set(options.map(({ name }) => name)).size !== options.length) faults.push('an option name is used twice');
+  if (hasTwice(options.map(({ name }) => name))) faults.push('an option name is used twice');
   const firstOptional = options.findIndex(({ required }) => required !== true);
   if (firstOptional >= 0 && options.slice(firstOptional).some(({ required }) => required === true))
     faults.push('a required option comes after one that is not');
   return faults;
+};
+
+/** "Application Command Naming" and option order of the developer documentation. */
+const commandRules = (command: Json): readonly string[] => {
+  const options = records(command.options);
+  const isDescribed = lengthOf(command.description) > 0;
+  const isSlash = (command.type ?? 1) === 1;
+  const faults: string[] = [];
+  if (isSlash && !isName(command.name)) faults.push(`name: ${String(command.name)}`);
+  if (isSlash && !isDescribed) faults.push('description: missing');
+  if (!isSlash && (isDescribed || options.length > 0))
+    faults.push('a menu entry takes neither description nor options');
+  return [...faults, ...optionFaults(options)];
 };
 
 const callbacks = [

@@ -2,7 +2,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Misbehaviour } from './misbehaviour.js';
 import { requestFaults } from './request-rules.js';
-import { carryOut, type RestAnswer, type RestOptions, type RestRequest } from './rest-routes.js';
+import type { RestAnswer, RestOptions, RestRequest } from './rest-message.js';
+import { carryOut } from './rest-routes.js';
 import type { World } from './world.js';
 
 export interface LoggedRequest {

@@ -3,6 +3,7 @@ import { createInterface } from 'node:readline';
 import { ApplicationCommandType } from 'discord-api-types/v10';
 import { parseLine } from '../../../bot/commands/core/grammar.js';
 import { allCommands } from '../../../bot/commands/all-commands.js';
+import { isProblem } from '../../../bot/ground/problem.js';
 import { offeredOn } from '../../../bot/platforms/discord/write/write-choices.js';
 import { startDiscordDouble } from './discord-double.js';
 import type { Suggestions } from './members.js';
@@ -62,53 +63,80 @@ const registered = (command: string) =>
     .get('everywhere')
     ?.find(({ name, type }) => name === command && type === ApplicationCommandType.ChatInput);
 
-const answer = async (line: string): Promise<string> => {
+type Asked = Promise<{ readonly messages: readonly Message[]; readonly message: Message }>;
+
+const seen = async (asked: Asked): Promise<string> => {
+  const { messages, message } = await asked;
+  last = messages.at(-1) ?? message;
+  const threads = [...double.world.channels.values()].filter(({ id }) => id === message.id);
+  const inThread = threads.flatMap(({ id, name }) =>
+    double
+      .member(who)
+      .sees({ ...double.channel, id })
+      .map((step) => {
+        last = step;
+        return `— thread "${name}" —\n${show(step)}`;
+      }),
+  );
+  return [...messages.map(show), ...inThread].join('\n');
+};
+
+const speakAs = (name: string): string => {
+  who = name || who;
+  return `You are ${who}.`;
+};
+
+const speakAsManager = (name: string): string => {
+  const { person } = double.member(name || 'Ines', { isManager: true });
+  if (!person.isManager) return `${person.name} has been an ordinary member here; name somebody new.`;
+  who = person.name;
+  return `You are ${who}, who may change the club's settings.`;
+};
+
+const writeIn = (place: typeof where): string => {
+  where = place;
+  return `You write ${where === 'direct' ? 'to the bot alone' : 'in the channel'}.`;
+};
+
+const placeNow = () => ({ in: where === 'direct' ? ('direct' as const) : double.channel });
+
+const pressed = async (message: Message, number: number): Promise<string> => {
+  const offered = offeredOn({ components: message.components as never })[number - 1];
+  return offered === undefined ? 'There is no such choice.' : seen(double.member(who).press(message, offered.label));
+};
+
+/** A command; with a question mark at the end, what would be suggested for its last option. */
+const asked = async (line: string): Promise<string> => {
   const member = double.member(who);
-  const place = { in: where === 'direct' ? ('direct' as const) : double.channel };
-  const [word = '', rest = ''] = /^(\S+)\s*(.*)$/u.exec(line)?.slice(1) ?? [];
-  if (word === 'as') {
-    who = rest.trim() || who;
-    return `You are ${who}.`;
-  }
-  if (word === 'manager') {
-    const { person } = double.member(rest.trim() || 'Ines', { isManager: true });
-    if (!person.isManager) return `${person.name} has been an ordinary member here; name somebody new.`;
-    who = person.name;
-    return `You are ${who}, who may change the club's settings.`;
-  }
-  if (word === 'direct' || word === 'channel') {
-    where = word;
-    return `You write ${where === 'direct' ? 'to the bot alone' : 'in the channel'}.`;
-  }
-  const seen = async (asked: ReturnType<typeof member.slash>): Promise<string> => {
-    const { messages, message } = await asked;
-    last = messages.at(-1) ?? message;
-    const threads = [...double.world.channels.values()].filter(({ id }) => id === message.id);
-    const inThread = threads.flatMap(({ id, name }) =>
-      double
-        .member(who)
-        .sees({ ...double.channel, id })
-        .map((step) => {
-          last = step;
-          return `— thread "${name}" —\n${show(step)}`;
-        }),
-    );
-    return [...messages.map(show), ...inThread].join('\n');
-  };
-  if (/^\d+$/u.test(line) && last !== undefined) {
-    const offered = offeredOn({ components: last.components as never })[Number(line) - 1];
-    return offered === undefined ? 'There is no such choice.' : await seen(member.press(last, offered.label));
-  }
-  if (word === 'help-with') return await seen(member.menu('Help with connection', double.member(rest.trim()), place));
   const asksSuggestions = line.endsWith('?');
   const parsed = parseLine(asksSuggestions ? line.slice(0, -1) : line, allCommands);
-  if ('problem' in parsed) return parsed.message;
-  const options = typedOptions(registered(parsed.command.name), parsed.raw, (name) => double.member(name).person);
-  if (!asksSuggestions) return await seen(member.slash(parsed.command.name, options, place));
+  if (isProblem(parsed)) return parsed.message;
+  const { name: command } = parsed.command;
+  const options = typedOptions(registered(command), parsed.raw, (name) => double.member(name).person);
+  if (!asksSuggestions) return seen(member.slash(command, options, placeNow()));
   const typing = [...parsed.raw].at(-1);
   if (typing === undefined) return 'Name an option and begin its value before the question mark.';
-  const { choices }: Suggestions = await member.complete(parsed.command.name, typing[0], typing[1], options, place);
+  const { choices }: Suggestions = await member.complete(command, typing[0], typing[1], options, placeNow());
   return choices.map(({ name }) => `  ${name}`).join('\n') || '  (nothing to suggest)';
+};
+
+/** What is typed here that is no command of the bot. */
+const OWN_WORDS = new Map<string, (rest: string) => string | Promise<string>>([
+  ['as', speakAs],
+  ['manager', speakAsManager],
+  ['direct', () => writeIn('direct')],
+  ['channel', () => writeIn('channel')],
+  [
+    'help-with',
+    (name: string) => seen(double.member(who).menu('Help with connection', double.member(name), placeNow())),
+  ],
+]);
+
+const answer = async (line: string): Promise<string> => {
+  const [word = '', rest = ''] = /^(\S+)\s*(.*)$/u.exec(line)?.slice(1) ?? [];
+  const own = OWN_WORDS.get(word);
+  if (own !== undefined) return own(rest.trim());
+  return /^\d+$/u.test(line) && last !== undefined ? pressed(last, Number(line)) : asked(line);
 };
 
 /** What the bot has said that no question asked for, each once. */

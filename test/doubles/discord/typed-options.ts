@@ -1,7 +1,7 @@
 /** Option values as text into the kinds a registered command takes, as Discord's own client would send them. */
 import { ApplicationCommandOptionType as Kind } from 'discord-api-types/v10';
 import type { CommandPayload } from '../../../bot/platforms/discord/connect/command-payloads.js';
-import type { OptionValue } from './interaction-payloads.js';
+import type { OptionValue } from './people-and-files.js';
 import type { Person } from './world.js';
 
 /** @param personNamed for options that take a member: "@Tamsin" or "Tamsin" */

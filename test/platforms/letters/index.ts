@@ -6,6 +6,7 @@ import { runLine } from '../../../bot/commands/core/dispatch.js';
 import { isProblem } from '../../../bot/ground/problem.js';
 import { tidy } from '../../../bot/ground/tidy.js';
 import type { Outcome } from '../../../bot/reply/reply.js';
+import { commandFaults } from '../../../bot/platforms/shared/faults.js';
 
 export interface LetterBox {
   /** Calls `take` for each letter that comes, until what it gave back is called. */
@@ -41,10 +42,7 @@ export const startLetters = async (
   box: LetterBox,
 ): Promise<RunningPlatform> => {
   const underWay = new Set<Promise<void>>();
-  const onError = (error: unknown): void => {
-    metrics.failed(NAME, 'command');
-    log.error({ err: error }, 'a letter was not answered');
-  };
+  const onError = commandFaults({ log, metrics }, NAME);
 
   const answer = async (from: string, words: string): Promise<void> => {
     const startedMs = performance.now();
@@ -56,7 +54,7 @@ export const startLetters = async (
 
   const close = box.open((from, words) => {
     const answering: Promise<void> = answer(from, words)
-      .catch(onError)
+      .catch((error: unknown) => onError(error, 'any'))
       .finally(() => underWay.delete(answering));
     underWay.add(answering);
   });

@@ -6,6 +6,7 @@ import { type Outcome } from '../../../reply/reply.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import { errorSink, prepare, type Bot } from '../connect/bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
+import { keyOf } from './read-interaction.js';
 import { openWalkThread, threadToOpen, type ThreadFor } from './walk-thread.js';
 import { within } from '../../../ground/within.js';
 import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
@@ -77,7 +78,7 @@ const answerWhole = async (
     ready = first;
     const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
     if (thread !== undefined) {
-      await openWalkThread(bot, interaction, asker, ready, thread, false);
+      await openWalkThread(bot, interaction, ready, thread, false);
     } else {
       await answerNow(answers, interaction, ready.message);
     }
@@ -89,7 +90,7 @@ const answerWhole = async (
     outcome: outcomeLabel(outcome),
     seconds: (performance.now() - startedMs) / 1000,
   });
-  await bot.once.answered(interaction.id);
+  await bot.once.settle(keyOf(interaction));
   await question.afterwards?.(outcome);
   return outcome;
 };
@@ -104,7 +105,7 @@ const fillIn = async (
   const { answers } = bot;
   const thread = await threadToOpen(bot, interaction, ready.outcome, question.thread);
   if (thread !== undefined) {
-    await openWalkThread(bot, interaction, asker, ready, thread, true);
+    await openWalkThread(bot, interaction, ready, thread, true);
   } else if (ready.message.isPrivate && !asker.isPrivate) {
     // The acknowledgement stands where all can read, and a first follow-up would take its place and its openness.
     // So it is filled with a plain line, the answer goes beside it to the asker alone, and the line is taken away.

@@ -11,7 +11,7 @@ import { pressedId, pressQuestion, type PressInteraction } from './answer-press.
 import { answerQuestion, type Question } from './answer-question.js';
 import { errorSink, tooMany, type Bot } from '../connect/bot.js';
 import { WALK_COMMAND } from '../connect/command-payloads.js';
-import { askerOf, displayName, rawOptions } from './read-interaction.js';
+import { askerOf, displayName, keyOf, rawOptions } from './read-interaction.js';
 import { answerNow, isExpired, openForm } from './respond.js';
 import type { ThreadFor } from './walk-thread.js';
 import { formOn } from '../write/write-choices.js';
@@ -93,7 +93,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
       await answerCompletion(bot, interaction);
       return;
     }
-    if (!(await bot.once.claim(interaction.id, context.now()))) {
+    if ((await bot.once.claim(keyOf(interaction))) === 'again') {
       context.log.info({ interaction: interaction.id }, 'an interaction came again and was left alone');
       context.metrics.duplicate('discord');
       return;
@@ -108,7 +108,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
     const question = refused ?? opened ?? questionOf(bot, interaction);
     if (typeof question === 'string') {
       await answerNow(answers, interaction, writeNotice(question, true));
-      await bot.once.answered(interaction.id);
+      await bot.once.settle(keyOf(interaction));
     } else {
       await answerQuestion(bot, interaction, asker, question);
     }

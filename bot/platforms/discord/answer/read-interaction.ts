@@ -17,6 +17,9 @@ export const PREFIX = 'discord:';
 /** "discord:123" → "123". */
 export const bareId = (id: string): string => (id.startsWith(PREFIX) ? id.slice(PREFIX.length) : id);
 
+/** Under which the store knows that an interaction has been taken. */
+export const keyOf = ({ id }: Pick<APIInteraction, 'id'>): string => `${PREFIX}${id}`;
+
 const DISPLAY_NAME_LIMIT = 40;
 
 /** The name others see, made safe and short. */

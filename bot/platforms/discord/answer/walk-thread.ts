@@ -8,7 +8,6 @@ import {
   type APIThreadChannel,
 } from 'discord-api-types/v10';
 import { isProblem } from '../../../ground/problem.js';
-import type { Asker } from '../../../commands/core/command.js';
 import { type Outcome } from '../../../reply/reply.js';
 import type { Bot } from '../connect/bot.js';
 import { plainWithin } from '../write/escape-text.js';
@@ -70,7 +69,6 @@ export const threadToOpen = async (
 export const openWalkThread = async (
   bot: Bot,
   interaction: APIInteraction,
-  asker: Asker,
   ready: { readonly outcome: Outcome; readonly message: DiscordMessage },
   thread: ThreadFor,
   acknowledged: boolean,
@@ -109,7 +107,7 @@ export const openWalkThread = async (
       THREAD_DELAYS_MS,
     );
     // Whom another's walk is about comes by themselves, and is added once they have answered in it.
-    await addToThread(bot, opened.id, asker.memberId);
+    await addToThread(bot, opened.id, askerOf(interaction).memberId);
   } catch (error) {
     // No thread then: the step stands where the notice stood.
     context.log.warn({ err: error }, 'no thread could be opened for a walk');

@@ -1,11 +1,14 @@
 /** What every part of the Discord platform works with, and the figures that tests may change. */
 import type { REST } from 'discord.js';
-import { isProblem } from '../../../ground/problem.js';
 import type { Asker } from '../../../commands/core/command.js';
+import type { ErrorSink } from '../../../commands/core/dispatch.js';
 import type { Outcome } from '../../../reply/reply.js';
 import { renderChart } from '../../../reply/render-chart.js';
 import type { PlatformContext } from '../../../app/platform.js';
-import type { AnswerOnce } from '../answer/answer-once.js';
+import type { AnswerOnce } from '../../shared/answer-once.js';
+import { tooManyWords } from '../../shared/busy-words.js';
+import { chartOrWords } from '../../shared/chart-or-words.js';
+import { chartFaults, commandFaults } from '../../shared/faults.js';
 import type { BucketSize, RateLimit } from '../../shared/rate-limit.js';
 import type { TakeTurn } from '../../shared/take-turns.js';
 import { writeOutcome, type DiscordMessage } from '../write/write-reply.js';
@@ -62,24 +65,23 @@ export interface Bot {
 }
 
 /** Told of faults of ours inside commands. */
-export const errorSink =
-  ({ context }: Bot) =>
-  (error: unknown, command: string): void => {
-    context.log.error({ err: error, command }, 'a command failed');
-    context.metrics.failed('discord', 'command');
-  };
+export const errorSink = ({ context }: Bot): ErrorSink => commandFaults(context, 'discord');
 
 /** The message for an outcome, its chart drawn; a chart that cannot be drawn is told in words instead. */
 export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Promise<DiscordMessage> => {
-  if (isProblem(outcome) || outcome.chart === undefined) return writeOutcome(outcome, null);
-  try {
-    await bot.takeTurn(memberId);
-    return writeOutcome(outcome, (await renderChart(outcome.chart)).png);
-  } catch (error) {
-    bot.context.log.error({ err: error }, 'a chart could not be drawn');
-    bot.context.metrics.failed('discord', 'chart');
-    return writeOutcome(outcome, null);
-  }
+  const onFault = chartFaults(bot.context, 'discord');
+  const png = await chartOrWords(
+    outcome,
+    async (chart) => {
+      await bot.takeTurn(memberId);
+      return (await renderChart(chart)).png;
+    },
+    (error) => {
+      onFault(error);
+      return null;
+    },
+  );
+  return writeOutcome(outcome, png);
 };
 
 /** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
@@ -89,7 +91,7 @@ export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
   const member = bot.perMember.take(asker.memberId, ticksMs);
   if (!member.ok) {
     bot.context.metrics.limited('discord', 'member');
-    return `One moment, please: that was a lot of questions at once. Ask again in ${member.waitSeconds} s.`;
+    return tooManyWords(member.waitSeconds);
   }
   const channel = bot.perChannel.take(asker.channelId, ticksMs);
   if (!channel.ok) {

@@ -3,13 +3,14 @@ import { MS_PER_MINUTE } from '../../../ground/durations.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import type { PlatformContext } from '../../../app/platform.js';
+import { createAnswerOnce } from '../../shared/answer-once.js';
+import { tooManyWords } from '../../shared/busy-words.js';
 import type { RateLimit } from '../../shared/rate-limit.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import type { Outbox } from '../connect/outbox.js';
 import { MatrixError } from '../connect/sdk.js';
 import type { DirectRooms } from '../rooms/direct-rooms.js';
 import { displayNameIn, isEncrypted, isPrivateBetween, type Rooms } from '../rooms/rooms.js';
-import { createClaims } from './claims.js';
 import { findTask, type Task } from './find-task.js';
 import type { MatrixEvent } from './matrix-event.js';
 import { answerRelation } from './matrix-event.js';
@@ -53,11 +54,16 @@ export const eventKey = (botId: string, eventId: string): string => `matrix:${bo
 
 export const createAnswerer = (parts: AnswerParts): Answerer => {
   const { context, client, botId, rooms, outbox, pending, limit, leftOver, startedUtcMs, ticksMs } = parts;
-  const { deps, log, metrics, now, settings } = context;
-  const claims = createClaims({ events: deps.store.events, pending, leftOver, log, now });
+  const { log, metrics, now, settings } = context;
+  const once = createAnswerOnce(context, { leftOver });
   const offers = createOffers({ client, botId, now, ticksMs, lookUps: parts.lookUps });
   const say = createSpeaker({ context, client, direct: parts.direct, outbox, offers, ticksMs });
   const run = createRunner(context, client);
+
+  const settle = async (key: string): Promise<void> => {
+    await once.settle(key);
+    await pending.done(key);
+  };
 
   const isOurs = ({ type, sender, origin_server_ts: sentUtcMs }: MatrixEvent): boolean =>
     sender !== botId && sentUtcMs >= now() - OLDEST_ANSWERED_MS && (type === 'm.room.message' || type === 'm.reaction');
@@ -77,7 +83,7 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
     const taken = limit.take(event.sender, ticksMs());
     if (taken.ok) return false;
     metrics.limited('matrix', 'member');
-    if (taken.again || (await claims.claim(key)) === 'done') return true;
+    if (taken.again || (await once.claim(key)) === 'again') return true;
     await outbox.send({
       roomId,
       type: 'm.room.message',
@@ -85,12 +91,9 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
       askedUtcMs: event.origin_server_ts,
       name: 'text',
       maybeSent: event.origin_server_ts < startedUtcMs,
-      content: plainNotice(
-        `One moment, please: that was a lot of questions at once. Ask again in ${taken.waitSeconds} s.`,
-        { 'm.relates_to': answerRelation(event) },
-      ),
+      content: plainNotice(tooManyWords(taken.waitSeconds), { 'm.relates_to': answerRelation(event) }),
     });
-    await claims.settle(key);
+    await settle(key);
     return true;
   };
 
@@ -135,26 +138,26 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
     if (!isOurs(event)) return;
     const task = await taskIn(roomId, event, arrivedMs);
     if (task === null) return;
-    if (claims.isSeen(key)) {
+    if (once.isSeen(key)) {
       metrics.duplicate('matrix');
       return;
     }
     // Before anything that costs: a flood is a look at a number.
     const isBegun = leftOver.has(key) || pending.get(key) !== undefined;
     if (!isBegun && (await isTooMany(roomId, event, key))) return;
-    const claimed = await claims.claim(key);
-    if (claimed === 'done') {
+    const claimed = await once.claim(key);
+    if (claimed === 'again') {
       metrics.duplicate('matrix');
       return;
     }
     const maybeSent = claimed === 'left-over' || event.origin_server_ts < startedUtcMs;
     // Not in the store, yet from before this start: if the store was lost, the room still knows.
     const isAnswered =
-      claimed === 'fresh' &&
+      claimed === 'first' &&
       maybeSent &&
       (await outbox.sentParts(roomId, event.event_id, event.origin_server_ts)).size > 0;
     if (!isAnswered) await carryOut(roomId, event, task, maybeSent);
-    await claims.settle(key);
+    await settle(key);
   };
 
   return async (roomId, event, arrivedMs) => {
@@ -167,7 +170,7 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
       if (error instanceof MatrixError) log.warn({ errcode: error.errcode }, 'the homeserver refused an answer');
       else log.error({ err: error }, 'cannot answer a Matrix event');
       metrics.failed('matrix', 'send');
-      await claims.settle(eventKey(botId, event.event_id)).catch(() => undefined);
+      await settle(eventKey(botId, event.event_id)).catch(() => undefined);
       return true;
     }
   };

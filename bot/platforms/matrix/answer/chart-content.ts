@@ -1,32 +1,26 @@
-/** A chart as the image that shows it, locked where the room is encrypted; or its text alternative where it cannot be drawn or uploaded. */
+/** A chart as the image that shows it, locked where the room is encrypted. */
 import { renderChart } from '../../../reply/render-chart.js';
 import type { Chart } from '../../../reply/reply.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import type { Content } from './matrix-event.js';
-import { chartImage, plainNotice } from './write-reply.js';
+import { chartImage } from './write-reply.js';
 
-/** @param onError told why there is no picture */
+/** Rejects where it cannot be drawn or uploaded. */
 export const chartContent = async (
   client: PierhandMatrixClient,
   roomId: string,
   chart: Chart,
   extra: Content,
-  onError: (error: unknown) => void,
 ): Promise<Content> => {
-  try {
-    const { png, width, height } = await renderChart(chart);
-    const locked = (await client.lockFor(roomId))?.lockFile(png) ?? null;
-    // The name would say in the clear what was locked.
-    const [type, name] = locked === null ? ['image/png', 'chart.png'] : ['application/octet-stream', 'file'];
-    const uri = await client.uploadContent(locked?.bytes ?? png, type, name);
-    return chartImage(
-      chart.altText,
-      locked === null ? { url: uri } : { file: { ...locked.file, url: uri } },
-      { width, height, bytes: png.length },
-      extra,
-    );
-  } catch (error) {
-    onError(error);
-    return plainNotice(`(The picture could not be shown.) ${chart.altText}`, extra);
-  }
+  const { png, width, height } = await renderChart(chart);
+  const locked = (await client.lockFor(roomId))?.lockFile(png) ?? null;
+  // The name would say in the clear what was locked.
+  const [type, name] = locked === null ? ['image/png', 'chart.png'] : ['application/octet-stream', 'file'];
+  const uri = await client.uploadContent(locked?.bytes ?? png, type, name);
+  return chartImage(
+    chart.altText,
+    locked === null ? { url: uri } : { file: { ...locked.file, url: uri } },
+    { width, height, bytes: png.length },
+    extra,
+  );
 };

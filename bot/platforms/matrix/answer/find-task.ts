@@ -72,15 +72,13 @@ const runOfTold = async (
   return walkFile === null ? null : { walkFile };
 };
 
-/** Null where nothing was meant for the bot. */
-export const findTask = async (offers: Offers, fileIn: FileReader, heard: Heard): Promise<Task | null> => {
-  const { roomId, event, asked, arrivedMs } = heard;
+/** What a number or a reaction picks of what was offered. */
+const taskOfPick = async (
+  offers: Offers,
+  { roomId, event, arrivedMs }: Heard,
+  asked: Extract<Asked, { kind: 'number' | 'reaction' }>,
+): Promise<Task | null> => {
   const relation = answerRelation(event);
-  if (asked.kind === 'line') return { run: await runOfLine(offers, fileIn, heard, asked), relation };
-  if (asked.kind === 'words' || asked.kind === 'file') {
-    const run = await runOfTold(offers, fileIn, heard, asked);
-    return run === null ? null : { run, relation };
-  }
   const found = await offers.find({ roomId, event, asked, arrivedMs });
   if (found === 'unreadable')
     return asked.kind === 'number' && asked.addressed ? { run: { outcome: UNREADABLE }, relation } : null;
@@ -94,4 +92,15 @@ export const findTask = async (offers: Offers, fileIn: FileReader, heard: Heard)
   }
   const isMeant = asked.kind === 'number' && (asked.addressed || (found !== null && asked.repliedTo !== null));
   return isMeant ? { run: { outcome: noSuchChoice(found) }, relation } : null;
+};
+
+/** Null where nothing was meant for the bot. */
+export const findTask = async (offers: Offers, fileIn: FileReader, heard: Heard): Promise<Task | null> => {
+  const { event, asked } = heard;
+  if (asked.kind === 'number' || asked.kind === 'reaction') return taskOfPick(offers, heard, asked);
+  const run =
+    asked.kind === 'line'
+      ? await runOfLine(offers, fileIn, heard, asked)
+      : await runOfTold(offers, fileIn, heard, asked);
+  return run === null ? null : { run, relation: answerRelation(event) };
 };

@@ -110,26 +110,22 @@ const afterAddress = (body: string, me: Me, mentioned: boolean): string | null =
   return null;
 };
 
-/** @param isPrivate in a direct room everything is said to the bot, prefix or not */
-export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked | null => {
-  if (event.sender === me.userId) return null;
-  if (event.type === 'm.reaction') return reactionIn(event);
-  // An edit of a question is not a new one.
-  if (event.type !== 'm.room.message' || isEdit(event)) return null;
-  const kind = textAt(event.content, 'msgtype');
-  if (kind === 'm.file' || kind === 'm.image')
-    return { kind: 'file', addressed: isPrivate, threadRoot: threadRootOf(event) };
-  // Answers of bots are notices.
-  if (kind !== 'm.text') return null;
-  const written = textAt(event.content, 'body');
-  if (written === null) return null;
+/** The part of the body that is said to the bot for certain, or null. */
+const saidToMe = (event: MatrixEvent, body: string, me: Me, isPrivate: boolean): string | null => {
   const pills = pillsIn(event);
-  const body = withoutQuote(written.slice(0, BODY_LIMIT)).trim();
-  const addressed =
-    afterAddress(withIdsForPills(body, pills), me, mentions(event, me.userId) || pills[0]?.userId === me.userId) ??
+  const withIds = withIdsForPills(body, pills);
+  const isMentioned = mentions(event, me.userId);
+  return (
+    afterAddress(withIds, me, isMentioned || pills[0]?.userId === me.userId) ??
     // Where a pill's text could not be found the plain body still counts.
-    afterAddress(body, me, mentions(event, me.userId));
-  const said = addressed ?? (isPrivate ? withIdsForPills(body, pills) : null);
+    afterAddress(body, me, isMentioned) ??
+    (isPrivate ? withIds : null)
+  );
+};
+
+const askedInText = (event: MatrixEvent, written: string, me: Me, isPrivate: boolean): Asked | null => {
+  const body = withoutQuote(written.slice(0, BODY_LIMIT)).trim();
+  const said = saidToMe(event, body, me, isPrivate);
   const number = numberIn(said ?? body);
   if (number !== null) {
     return {
@@ -143,6 +139,20 @@ export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked |
   if (said !== null) return { kind: 'line', line: said === '' ? 'help' : said, repliedTo: repliedTo(event) };
   const threadRoot = threadRootOf(event);
   return threadRoot === null || body === '' ? null : { kind: 'words', text: body, threadRoot };
+};
+
+/** @param isPrivate in a direct room everything is said to the bot, prefix or not */
+export const askedIn = (event: MatrixEvent, me: Me, isPrivate: boolean): Asked | null => {
+  if (event.sender === me.userId) return null;
+  if (event.type === 'm.reaction') return reactionIn(event);
+  // An edit of a question is not a new one.
+  if (event.type !== 'm.room.message' || isEdit(event)) return null;
+  const kind = textAt(event.content, 'msgtype');
+  if (kind === 'm.file' || kind === 'm.image')
+    return { kind: 'file', addressed: isPrivate, threadRoot: threadRootOf(event) };
+  // Answers of bots are notices.
+  const written = kind === 'm.text' ? textAt(event.content, 'body') : null;
+  return written === null ? null : askedInText(event, written, me, isPrivate);
 };
 
 const reactionIn = (event: MatrixEvent): Asked | null => {

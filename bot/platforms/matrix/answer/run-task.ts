@@ -8,6 +8,7 @@ import { tidy } from '../../../ground/tidy.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
+import { commandFaults } from '../../shared/faults.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import { displayNameIn, mayManage, type RoomState } from '../rooms/rooms.js';
 import type { Run } from './find-task.js';
@@ -54,7 +55,9 @@ const valuesFor = (
 };
 
 /** Never rejects. Null: it was for nobody. */
-export const createRunner = ({ deps, log, metrics }: PlatformContext, client: PierhandMatrixClient) => {
+export const createRunner = (context: PlatformContext, client: PierhandMatrixClient) => {
+  const { deps } = context;
+  const onError = commandFaults(context, 'matrix');
   const lineOf = (run: Run): string => {
     if ('line' in run) return run.line;
     return 'words' in run ? run.words : WALK_COMMAND;
@@ -79,10 +82,7 @@ export const createRunner = ({ deps, log, metrics }: PlatformContext, client: Pi
         if (command.slow === true || file !== null) typing(true);
         return valuesFor(command, raw, state, file);
       },
-      onError: (error, failed) => {
-        log.error({ err: error, command: failed }, 'a command failed');
-        metrics.failed('matrix', 'command');
-      },
+      onError,
     });
     if (isTyping) typing(false);
     return isWords && isProblem(outcome) && FOR_NOBODY.includes(outcome.problem) ? null : { name, outcome };

@@ -1,8 +1,9 @@
 /** Says an outcome where it belongs: the words, the chart, numbers to tap; in the direct room what is for the asker alone. */
-import { isProblem } from '../../../ground/problem.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { PlatformContext } from '../../../app/platform.js';
+import { chartOrWords } from '../../shared/chart-or-words.js';
+import { chartFaults } from '../../shared/faults.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import type { Outbox } from '../connect/outbox.js';
 import { MatrixError } from '../connect/sdk.js';
@@ -51,7 +52,7 @@ const NO_DIRECT_ROOM =
   'That answer is for you alone, and I could not open a direct room with you. Please invite me to one and ask again there.';
 
 export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs }: SpeakerParts) => {
-  const { log, metrics, now } = context;
+  const { log, now } = context;
 
   const placeFor = async ({
     roomId,
@@ -95,10 +96,16 @@ export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs
     }
   };
 
-  const onChartError = (error: unknown): void => {
-    log.warn({ err: error }, 'cannot draw or upload a chart');
-    metrics.failed('matrix', 'chart');
-  };
+  const onChartFault = chartFaults(context, 'matrix');
+  const chartFor = (outcome: Outcome, { roomId, extra }: Place): Promise<Content | null> =>
+    chartOrWords(
+      outcome,
+      (chart) => chartContent(client, roomId, chart, extra),
+      (error, { altText }) => {
+        onChartFault(error);
+        return plainNotice(`(The picture could not be shown.) ${altText}`, extra);
+      },
+    );
 
   return async (saying: Saying): Promise<void> => {
     const { roomId, event, outcome, relation, askedUtcMs, maybeSent } = saying;
@@ -131,9 +138,8 @@ export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs
         sinceMs: maybeSent ? Number.NEGATIVE_INFINITY : ticksMs(),
       });
     if (place.told !== null) await part(roomId, 'told', plainNotice(place.told, inRoom));
-    const chart = isProblem(outcome) ? undefined : outcome.chart;
-    if (chart !== undefined)
-      await part(place.roomId, 'chart', await chartContent(client, place.roomId, chart, place.extra, onChartError));
+    const chart = await chartFor(outcome, place);
+    if (chart !== null) await part(place.roomId, 'chart', chart);
     // Nobody waits for these: the next answer matters more.
     void offerReactions(place.roomId, textId, reactionsFor(outcome), askedUtcMs);
   };

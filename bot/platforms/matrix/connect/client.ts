@@ -5,6 +5,17 @@ import type { Call, Homeserver } from './homeserver-call.js';
 import type { Encryption } from './encryption.js';
 import { MatrixClient } from './sdk.js';
 
+/** The SDK's parameters, in its order. */
+type SdkRequest = [
+  method: Call['method'],
+  path: string,
+  query?: unknown,
+  body?: unknown,
+  timeoutMs?: number,
+  raw?: boolean,
+  contentType?: string,
+];
+
 /** A class because the SDK is extended by inheritance: all its requests go through `doRequest`. */
 export class PierhandMatrixClient extends MatrixClient {
   /** Null where encrypted rooms cannot be read. */
@@ -19,17 +30,11 @@ export class PierhandMatrixClient extends MatrixClient {
   }
 
   override doRequest(
-    method: Call['method'],
-    endpoint: string,
-    query: unknown = null,
-    body: unknown = null,
-    timeoutMs = 60_000,
-    _raw = false,
-    contentType = 'application/json',
+    ...[method, path, query, body, timeoutMs = 60_000, , contentType = 'application/json']: SdkRequest
   ): Promise<unknown> {
     return this.homeserver.call({
       method,
-      path: endpoint,
+      path,
       body,
       timeoutMs,
       contentType,

@@ -43,7 +43,7 @@ const NEVER_ARRIVED = new Set([
 const DEFAULT_TIMEOUT_MS = 60_000;
 const DEFAULT_PATIENCE_MS = 10 * MS_PER_MINUTE;
 const LONGEST_PAUSE_MS = 15_000;
-const LONGEST_LIMIT_MS = 120_000;
+export const LONGEST_LIMIT_MS = 120_000;
 
 /** Doubling from a quarter of a second, with jitter, so that many bots do not return in step. */
 export const backOffMs = (attempt: number): number =>
@@ -61,11 +61,60 @@ const failureCode = (error: unknown): string | null => {
   return isRecord(cause) ? textAt(cause, 'code') : null;
 };
 
-const once = async (url: string, accessToken: string | null, call: Call, stop: AbortSignal): Promise<unknown> => {
-  const target = new URL(url + call.path);
-  for (const [name, value] of Object.entries(call.query ?? {})) {
-    if (value !== undefined && value !== null) target.searchParams.set(name, String(value));
+const addressOf = (url: string, { path, query = {} }: Call): URL => {
+  const address = new URL(url + path);
+  for (const [name, value] of Object.entries(query)) {
+    if (value !== undefined && value !== null) address.searchParams.set(name, String(value));
   }
+  return address;
+};
+
+const requestOf = (accessToken: string | null, { method, body, contentType }: Call): RequestInit => {
+  const authorization = accessToken === null ? {} : { Authorization: `Bearer ${accessToken}` };
+  if (body === undefined || body === null) return { method, headers: authorization };
+  return {
+    method,
+    headers: { ...authorization, 'Content-Type': contentType ?? 'application/json' },
+    body: Buffer.isBuffer(body) ? new Uint8Array(body) : JSON.stringify(body),
+  };
+};
+
+const parsedJson = (text: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+};
+
+/** What a refusal says, in the specification's words where it says them. */
+const refusalIn = ({ status, headers }: Response, said: Readonly<Record<string, unknown>>): MatrixError => {
+  const headerSeconds = Number(headers.get('retry-after') ?? Number.NaN);
+  const retryAfterMs = said['retry_after_ms'];
+  return new MatrixError(
+    {
+      errcode: textAt(said, 'errcode') ?? 'M_UNKNOWN',
+      error: textAt(said, 'error') ?? `HTTP ${status}`,
+      retry_after_ms: typeof retryAfterMs === 'number' ? retryAfterMs : headerSeconds * 1000,
+    },
+    status,
+  );
+};
+
+/** @throws MatrixError for a refusal, Unreachable for an answer that makes no sense */
+const answerIn = async (response: Response): Promise<unknown> => {
+  const parsed = parsedJson(await response.text());
+  // Some answers are lists.
+  if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
+  const said = isRecord(parsed) ? parsed : {};
+  if (response.status >= 500 || response.ok)
+    throw new Unreachable(`the homeserver answered ${response.status} ${textAt(said, 'errcode') ?? ''}`.trim(), true);
+  throw refusalIn(response, said);
+};
+
+const once = async (url: string, accessToken: string | null, call: Call, stop: AbortSignal): Promise<unknown> => {
+  if (stop.aborted) throw new Unreachable('stopping', false);
+  const address = addressOf(url, call);
   const given = new AbortController();
   const giveUp = (): void => {
     given.abort();
@@ -73,44 +122,7 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
   const timer = setTimeout(giveUp, call.timeoutMs ?? DEFAULT_TIMEOUT_MS);
   stop.addEventListener('abort', giveUp, { once: true });
   try {
-    if (stop.aborted) throw new Unreachable('stopping', false);
-    const response = await fetch(target, {
-      method: call.method,
-      headers: {
-        ...(accessToken === null ? {} : { Authorization: `Bearer ${accessToken}` }),
-        ...(call.body === undefined || call.body === null
-          ? {}
-          : { 'Content-Type': call.contentType ?? 'application/json' }),
-      },
-      ...(call.body === undefined || call.body === null
-        ? {}
-        : { body: Buffer.isBuffer(call.body) ? new Uint8Array(call.body) : JSON.stringify(call.body) }),
-      signal: given.signal,
-    });
-    const text = await response.text();
-    let parsed: unknown;
-    try {
-      parsed = JSON.parse(text);
-    } catch {
-      parsed = null;
-    }
-    // Some answers are lists.
-    if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
-    const errcode = isRecord(parsed) ? textAt(parsed, 'errcode') : null;
-    if (response.status >= 500 || response.ok)
-      throw new Unreachable(`the homeserver answered ${response.status} ${errcode ?? ''}`.trim(), true);
-    const headerSeconds = Number(response.headers.get('retry-after') ?? Number.NaN);
-    throw new MatrixError(
-      {
-        errcode: errcode ?? 'M_UNKNOWN',
-        error: (isRecord(parsed) ? textAt(parsed, 'error') : null) ?? `HTTP ${response.status}`,
-        retry_after_ms:
-          isRecord(parsed) && typeof parsed['retry_after_ms'] === 'number'
-            ? parsed['retry_after_ms']
-            : headerSeconds * 1000,
-      },
-      response.status,
-    );
+    return await answerIn(await fetch(address, { ...requestOf(accessToken, call), signal: given.signal }));
   } catch (error) {
     if (error instanceof MatrixError || error instanceof Unreachable) throw error;
     const code = failureCode(error);
@@ -124,6 +136,17 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
     stop.removeEventListener('abort', giveUp);
   }
 };
+
+/** How long a server that limits asks to wait, within reason; null where it does not say. */
+const askedPauseMs = (error: unknown): number | null => {
+  const retryAfterMs = isLimit(error) ? error.retryAfterMs : undefined;
+  return retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
+    ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100
+    : null;
+};
+
+const mayTryAgain = (error: unknown, call: Call): boolean =>
+  isLimit(error) || (error instanceof Unreachable && (!error.mayHaveArrived || isRepeatable(call)));
 
 /**
  * @param accessToken null before login
@@ -143,13 +166,9 @@ export const homeserverAt = (
       try {
         return await once(url, accessToken, call, stop);
       } catch (error) {
-        const retryAfterMs = isLimit(error) ? error.retryAfterMs : undefined;
-        const pauseMs =
-          retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
-            ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100
-            : backOffMs(attempt);
-        const again = isLimit(error) || (error instanceof Unreachable && (!error.mayHaveArrived || isRepeatable(call)));
-        if (!again || stop.aborted || performance.now() - startedMs + pauseMs > patienceMs) throw error;
+        const pauseMs = askedPauseMs(error) ?? backOffMs(attempt);
+        const isTooLate = performance.now() - startedMs + pauseMs > patienceMs;
+        if (!mayTryAgain(error, call) || stop.aborted || isTooLate) throw error;
         onWait(error instanceof Unreachable ? error.message : 'rate limit', Math.round(pauseMs));
         await sleep(pauseMs, undefined, { signal: stop }).catch(() => undefined);
       }

@@ -2,29 +2,10 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { UtcMs } from '../../../sky/types.js';
 import type { PierhandMatrixClient } from './client.js';
-import { eventsBackwards } from '../rooms/history.js';
-import { backOffMs, isLimit, Unreachable, type Homeserver } from './homeserver-call.js';
-import type { Content, MatrixEvent } from '../answer/matrix-event.js';
-import { eventsIn, isRecord, recordAt, textAt } from '../answer/matrix-event.js';
+import { backOffMs, isLimit, LONGEST_LIMIT_MS, Unreachable, type Homeserver } from './homeserver-call.js';
+import { isRecord, textAt } from '../answer/matrix-event.js';
 import { MatrixError } from './sdk.js';
-
-export interface SyncedRoom {
-  readonly roomId: string;
-  /** Present state as far as it changed. */
-  readonly state: readonly MatrixEvent[];
-  /** In order; without what was there before the bot joined, and without anything on a first sync. */
-  readonly events: readonly MatrixEvent[];
-  /** What was said between the bot's invitation and its joining. */
-  readonly firstWords: readonly MatrixEvent[];
-  /** The bot's own joining, where this sync brings it. */
-  readonly joined: MatrixEvent | null;
-}
-
-export interface SyncBatch {
-  readonly rooms: readonly SyncedRoom[];
-  readonly invites: readonly { readonly roomId: string; readonly state: readonly Content[] }[];
-  readonly leftRoomIds: readonly string[];
-}
+import { createSyncReader, type SyncBatch } from './sync-reader.js';
 
 export interface SyncOptions {
   readonly client: PierhandMatrixClient;
@@ -48,9 +29,8 @@ export interface SyncOptions {
 /** Short, as a server may miss waking a poll when something happens just as it comes in; then the next poll brings it. */
 const POLL_MS = 10_000;
 const LONGEST_SYNC_PAUSE_MS = 5000;
-/** So many old events in a row end the look back: one server's wrong clock must not. */
-const OLD_IN_A_ROW = 20;
-const MOST_UNOPENED = 200;
+/** After a token was refused: only an operator can mend that. */
+const REFUSED_PAUSE_MS = 60_000;
 /** Work under way beyond this holds the next poll back; high, so that one room's backlog holds up no other. */
 const MOST_UNDER_WAY = 2000;
 
@@ -65,16 +45,6 @@ const filter = (isFirst: boolean): string =>
     },
   });
 
-const isOwnJoin = (event: MatrixEvent, botId: string): boolean =>
-  event.type === 'm.room.member' &&
-  event.state_key === botId &&
-  textAt(event.content, 'membership') === 'join' &&
-  // A new display name is a join event as well.
-  textAt(recordAt(event.unsigned, 'prev_content'), 'membership') !== 'join';
-
-const isOwnInvitation = (event: MatrixEvent, botId: string): boolean =>
-  event.type === 'm.room.member' && event.state_key === botId && textAt(event.content, 'membership') === 'invite';
-
 /** The homeserver no longer knows the token (it was restored, or replaced): begin anew, as on a first sync. */
 const isUnknownPosition = (error: unknown): boolean =>
   error instanceof MatrixError &&
@@ -85,90 +55,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
   const { client, poller, botId, readToken, saveToken, onBatch, onSynced, onState, onError, now, oldestMs, stop } =
     options;
 
-  /** The newest event this process has had of each room. */
-  const newest = new Map<string, string>();
-
-  /** Back to what was had before: a room that is flooded is not read again and again while the others wait. */
-  const gapBefore = async (roomId: string, from: string): Promise<readonly MatrixEvent[]> => {
-    const missed: MatrixEvent[] = [];
-    const had = newest.get(roomId);
-    let old = 0;
-    for await (const event of eventsBackwards(client, roomId, from)) {
-      if (event.event_id === had) break;
-      old = event.origin_server_ts < now() - oldestMs ? old + 1 : 0;
-      if (old >= OLD_IN_A_ROW) break;
-      missed.unshift(event);
-      if (isOwnJoin(event, botId)) break;
-    }
-    return missed;
-  };
-
-  /** Encrypted events that came before their keys. */
-  let unopened: { readonly roomId: string; readonly event: MatrixEvent; readonly isFirstWords: boolean }[] = [];
-  const keepUnopened = (roomId: string, events: readonly MatrixEvent[], isFirstWords: boolean): void => {
-    if (client.encryption === null) return;
-    unopened.push(
-      ...events
-        .filter(({ type, sender }) => type === 'm.room.encrypted' && sender !== botId)
-        .map((event) => ({ roomId, event, isFirstWords })),
-    );
-  };
-  const openedSince = async (): Promise<readonly SyncedRoom[]> => {
-    const before = unopened.filter(({ event }) => event.origin_server_ts >= now() - oldestMs).slice(-MOST_UNOPENED);
-    unopened = [];
-    const found: SyncedRoom[] = [];
-    for (const waiting of before) {
-      const { roomId, event, isFirstWords } = waiting;
-      const opened = await client.opened(roomId, event);
-      if (opened.type === 'm.room.encrypted') unopened.push(waiting);
-      else {
-        const [events, firstWords] = isFirstWords ? [[], [opened]] : [[opened], []];
-        found.push({ roomId, state: [], events, firstWords, joined: null });
-      }
-    }
-    return found;
-  };
-
-  const readRoom = async (roomId: string, raw: Content, isFirst: boolean): Promise<SyncedRoom> => {
-    const timeline = recordAt(raw, 'timeline');
-    const recent = eventsIn(timeline['events']);
-    const state = [...eventsIn(recordAt(raw, 'state')['events']), ...recent].filter(
-      (event) => event.state_key !== undefined,
-    );
-    await client.encryption?.sawState(roomId, state);
-    if (isFirst) return { roomId, state, events: [], firstWords: [], joined: null };
-    const opened: MatrixEvent[] = [];
-    for (const event of recent) opened.push(await client.opened(roomId, event));
-    const from = textAt(timeline, 'prev_batch');
-    const isWhole = timeline['limited'] !== true || from === null || opened.some((event) => isOwnJoin(event, botId));
-    const all = isWhole ? opened : [...(await gapBefore(roomId, from)), ...opened];
-    const last = recent.at(-1);
-    if (last !== undefined) newest.set(roomId, last.event_id);
-    const joinedAt = all.findLastIndex((event) => isOwnJoin(event, botId));
-    const joined = all[joinedAt] ?? null;
-    const invitedAt = all.slice(0, Math.max(0, joinedAt)).findLastIndex((event) => isOwnInvitation(event, botId));
-    const firstWords = invitedAt < 0 ? [] : all.slice(invitedAt + 1, joinedAt);
-    const events = all.slice(joinedAt + 1);
-    keepUnopened(roomId, firstWords, true);
-    keepUnopened(roomId, events, false);
-    return { roomId, state, events, firstWords, joined };
-  };
-
-  const read = async (raw: Content, isFirst: boolean): Promise<SyncBatch> => {
-    // Keys first, so that what they open can be opened.
-    await client.encryption?.takeIn(raw);
-    const rooms = recordAt(raw, 'rooms');
-    const joinedRooms: SyncedRoom[] = [...(await openedSince())];
-    for (const [roomId, room] of Object.entries(recordAt(rooms, 'join'))) {
-      if (isRecord(room)) joinedRooms.push(await readRoom(roomId, room, isFirst));
-    }
-    const invites = Object.entries(recordAt(rooms, 'invite')).map(([roomId, room]) => {
-      const state = recordAt(isRecord(room) ? room : {}, 'invite_state')['events'];
-      return { roomId, state: Array.isArray(state) ? state.filter(isRecord) : [] };
-    });
-    return { rooms: joinedRooms, invites, leftRoomIds: Object.keys(recordAt(rooms, 'leave')) };
-  };
-
+  const read = createSyncReader({ client, botId, now, oldestMs });
   let token: string | null = null;
   let underWay = 0;
   let saved: Promise<void> = Promise.resolve();
@@ -212,6 +99,28 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     onSynced();
   };
 
+  /** Says what a failed poll means; how long to wait before the next. */
+  const pauseAfterMs = (error: unknown): number => {
+    const pauseMs = Math.min(LONGEST_SYNC_PAUSE_MS, backOffMs(attempt));
+    if (error instanceof MatrixError && error.statusCode === 401) {
+      onState('refused', 'the homeserver no longer accepts the access token');
+      return REFUSED_PAUSE_MS;
+    }
+    if (isLimit(error)) {
+      const { retryAfterMs = 0 } = error;
+      return Math.max(pauseMs, Number.isFinite(retryAfterMs) ? Math.min(LONGEST_LIMIT_MS, retryAfterMs) : 0);
+    }
+    if (token !== null && isUnknownPosition(error)) {
+      onError(error, 'the homeserver does not know the place in its event stream; beginning anew');
+      token = null;
+      wasReady = true;
+      return pauseMs;
+    }
+    onState('lost', error instanceof Unreachable ? error.message : 'the sync failed');
+    if (!(error instanceof Unreachable)) onError(error, 'reading the event stream failed');
+    return pauseMs;
+  };
+
   while (!stop.aborted) {
     try {
       await poll();
@@ -222,24 +131,7 @@ export const runSync = async (options: SyncOptions): Promise<void> => {
     } catch (error) {
       if (stop.aborted) break;
       attempt++;
-      let pauseMs = Math.min(LONGEST_SYNC_PAUSE_MS, backOffMs(attempt));
-      if (error instanceof MatrixError && error.statusCode === 401) {
-        onState('refused', 'the homeserver no longer accepts the access token');
-        pauseMs = 60_000;
-      } else if (isLimit(error)) {
-        pauseMs = Math.max(
-          pauseMs,
-          Number.isFinite(error.retryAfterMs) ? Math.min(120_000, error.retryAfterMs ?? 0) : 0,
-        );
-      } else if (token !== null && isUnknownPosition(error)) {
-        onError(error, 'the homeserver does not know the place in its event stream; beginning anew');
-        token = null;
-        wasReady = true;
-      } else {
-        onState('lost', error instanceof Unreachable ? error.message : 'the sync failed');
-        if (!(error instanceof Unreachable)) onError(error, 'reading the event stream failed');
-      }
-      await sleep(pauseMs, undefined, { signal: stop }).catch(() => undefined);
+      await sleep(pauseAfterMs(error), undefined, { signal: stop }).catch(() => undefined);
     }
   }
   await saved;

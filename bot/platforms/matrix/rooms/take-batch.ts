@@ -3,7 +3,7 @@ import type { Answerer } from '../answer/answer.js';
 import type { MatrixEvent } from '../answer/matrix-event.js';
 import { textAt } from '../answer/matrix-event.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
-import type { SyncBatch, SyncedRoom } from '../connect/sync-loop.js';
+import type { SyncBatch, SyncedRoom } from '../connect/sync-reader.js';
 import type { Membership } from './membership.js';
 import { isEncrypted, isPrivateBetween, type Rooms } from './rooms.js';
 

@@ -1,0 +1,62 @@
+/** Which hours of which night `tonight` looks through, from where, with what and under which sky. */
+import { readEquipment, USUAL_EQUIPMENT, USUAL_SKY, type Equipment, type Sky } from '../../evening/equipment.js';
+import { eveningHours, type EveningHours } from '../../evening/evening-hours.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { twilights, type Twilights } from '../../sky/twilight.js';
+import type { UtcMs } from '../../sky/types.js';
+import { bedtimeOf, localToUtc, parseTime, type NamedNight } from '../../times/index.js';
+import { twilightSpan } from '../asking/night-words.js';
+import type { ResolvedSite } from '../asking/resolve-site.js';
+import type { TonightOptions } from './tonight-options.js';
+
+export interface Sought {
+  readonly where: ResolvedSite;
+  readonly night: NamedNight;
+  readonly twilight: Twilights;
+  readonly equipment: Equipment;
+  readonly sky: Sky;
+  /** Null where the night has none to offer. */
+  readonly hours: EveningHours | null;
+}
+
+/** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
+const hourOf = (
+  asked: string | undefined,
+  { night, where }: Pick<Sought, 'night' | 'where'>,
+  nowUtcMs: UtcMs,
+): UtcMs | null | Problem => {
+  if (asked === undefined) return null;
+  const { zone } = where.site;
+  const isRelative = /^\s*(?:now|right now|in )/iu.test(asked);
+  const afternoonUtcMs = localToUtc(night.date, { hour: 15, minute: 0, second: 0 }, zone).utcMs;
+  const found = parseTime(asked, zone, isRelative ? nowUtcMs : afternoonUtcMs);
+  return found.ok ? found.utcMs : problem(found.problem, found.message);
+};
+
+export const soughtOf = (
+  given: TonightOptions,
+  asked: { readonly where: ResolvedSite; readonly night: NamedNight },
+  nowUtcMs: UtcMs,
+): Sought | Problem => {
+  const { where, night } = asked;
+  const { observer, zone } = where.site;
+  const equipment = given.with === undefined ? USUAL_EQUIPMENT : readEquipment(given.with);
+  if (isProblem(equipment)) return equipment;
+  const fromUtcMs = hourOf(given.from, asked, nowUtcMs);
+  if (isProblem(fromUtcMs)) return fromUtcMs;
+  const untilUtcMs = hourOf(given.until, asked, nowUtcMs);
+  if (isProblem(untilUtcMs)) return untilUtcMs;
+  if (fromUtcMs !== null && untilUtcMs !== null && untilUtcMs <= fromUtcMs)
+    return problem(
+      'bad-time',
+      'until: comes before from:. Give the later hour as until:, such as from:21:00 until:23:30.',
+    );
+  const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
+  const bright = twilightSpan(twilight.civil, night);
+  const dark = twilightSpan(twilight.astronomical, night) ?? twilightSpan(twilight.nautical, night) ?? bright;
+  const hours =
+    bright === null || dark === null
+      ? null
+      : eveningHours({ dark, bright, bedtimeUtcMs: bedtimeOf(night, zone), nowUtcMs, fromUtcMs, untilUtcMs });
+  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, hours };
+};

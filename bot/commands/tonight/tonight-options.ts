@@ -1,0 +1,17 @@
+/** What `tonight` may be asked. */
+import { SKIES, SKY_NAMES } from '../../evening/equipment.js';
+import { PICK_KIND_NAMES, PICK_KINDS } from '../../evening/kinds.js';
+import { choice, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
+
+export const options = {
+  site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+  on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
+  kind: optional(choice('Only one kind of target', PICK_KINDS, PICK_KIND_NAMES)),
+  from: optional(text('From which hour (usual: when it is dark)', { complete: 'time', maxLength: 40 })),
+  until: optional(text('Until which hour (usual: half past midnight)', { complete: 'time', maxLength: 40 })),
+  with: optional(text('With what: eyes, binoculars, or an aperture such as 150 mm (usual: 150 mm)', { maxLength: 40 })),
+  sky: optional(choice('How dark your sky is (usual: country)', SKIES, SKY_NAMES)),
+  brighter: optional(number('Faintest magnitude to list (usual: 11)', { min: -5, max: 20 })),
+  above: optional(number('Least altitude in degrees (usual: 20; Moon and planets 10)', { min: 0, max: 85 })),
+} satisfies Record<string, OptionSpec>;
+export type TonightOptions = OptionValues<typeof options>;

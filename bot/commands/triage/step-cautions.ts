@@ -1,0 +1,59 @@
+/** The cautions of a step: its own, and those of a lead that may be there while the way to the mount is not known. */
+import {
+  unaskedSafety,
+  type Assessment,
+  type CheckEntry,
+  type FaultEntry,
+  type Step,
+  type TriageModel,
+  type WalkEvent,
+} from '../../triage/index.js';
+import { cautionLinesAfter } from './walk-words.js';
+
+const POWER_OFF = 'power-off-first';
+
+/** Mount off, something is pulled or plugged; the power's own leads apart. */
+const isPlugging = (stage: string, cautions: readonly string[]): boolean =>
+  stage !== 'power' && cautions.includes(POWER_OFF);
+
+const withLeads = (stage: string, own: readonly string[], { situation }: Assessment): readonly string[] => {
+  const possible = unaskedSafety(situation).filter((look) => look.stage === stage || isPlugging(stage, own));
+  return [...own, ...possible.flatMap(({ cautions }) => cautions ?? [])];
+};
+
+const ofCheck = (check: CheckEntry, assessment: Assessment): readonly string[] => {
+  const own = [...(check.powerOffFirst === true ? [POWER_OFF] : []), ...(check.cautions ?? [])];
+  // A look is harmless in itself; only what is swapped for it is not.
+  return check.powerOffFirst === true ? withLeads(check.stage, own, assessment) : own;
+};
+
+const ofRemedy = ({ stage, remedy }: FaultEntry, assessment: Assessment): readonly string[] =>
+  withLeads(stage, remedy.cautions ?? [], assessment);
+
+const ofStep = (step: Step | undefined, assessment: Assessment): readonly string[] => {
+  if (step?.kind === 'try') return ofRemedy(step.fault, assessment);
+  return step?.kind !== 'ask' || step.opening ? [] : ofCheck(step.check, assessment);
+};
+
+/** Cautions that an earlier step of this walk showed in full. */
+const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[], assessment: Assessment): readonly string[] =>
+  events.flatMap((event) => {
+    const check = event.kind === 'answer' ? model.check(event.check) : undefined;
+    if (check !== undefined) return ofCheck(check, assessment);
+    const fault = event.kind === 'try' ? model.fault(event.fault) : undefined;
+    return fault === undefined ? [] : ofRemedy(fault, assessment);
+  });
+
+/**
+ * In full the first time in a walk, then by name.
+ * @param shown the step in hand when words came: its card stands above
+ */
+export const stepCautions = (
+  model: TriageModel,
+  events: readonly WalkEvent[],
+  assessment: Assessment,
+  shown?: Step,
+): readonly string[] => {
+  const before = [...cautionsBefore(model, events, assessment), ...ofStep(shown, assessment)];
+  return cautionLinesAfter(ofStep(assessment.step, assessment), new Set(before));
+};

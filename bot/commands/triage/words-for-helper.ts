@@ -1,0 +1,78 @@
+/** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
+import { tidy } from '../../ground/tidy.js';
+import { answerMeant } from '../../reading/index.js';
+import type { Fact } from '../../reply/reply.js';
+import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
+import { wordsWithin } from './fitted.js';
+import { memberName } from './walk-words.js';
+import type { Walk } from './walk-keeper.js';
+
+type Text = Extract<WalkEvent, { kind: 'text' }>;
+
+/** Characters shown: of the opening, of a paste's end, of a later remark, of all later remarks together. */
+const OPENING_SHOWN = 150;
+const PASTE_SHOWN = 100;
+const REMARK_SHOWN = 80;
+const REMARKS_SHOWN = 400;
+
+const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
+
+/** How much of a remark no sign was read from, in characters: what a walk did not understand a person must see. */
+const unread = ({ words, facts }: Text): number => {
+  const quotes = [...new Set(facts.map(({ quote }) => quote))];
+  const read = quotes.reduce((sum, quote) => sum + quote.length, 0);
+  return Math.min(REMARK_SHOWN, Math.max(0, words.length - read));
+};
+
+/** "no change", "yes": an answer to a step, kept as one already. */
+const isBareAnswer = ({ words }: Text): boolean =>
+  /^(?:no|yes|ok(?:ay)?|same|no change|just the same|done|not sure|works|none)\W*$/iu.test(words.trim());
+
+const shownOf = (event: Text, limit: number): string => {
+  const one = tidy(event.words, event.words.length);
+  const cut = isPaste(event) && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : wordsWithin(one, limit);
+  return `“${cut}”`;
+};
+
+/** The later remarks that fit, least understood first in being chosen, in the order they were said in being shown. */
+const remarksShown = (later: readonly Text[]): { readonly shown: readonly Text[]; readonly left: number } => {
+  const worth = [...later].sort((a, b) => unread(b) - unread(a) || later.indexOf(b) - later.indexOf(a));
+  const kept = new Set<Text>();
+  let room = REMARKS_SHOWN;
+  for (const event of worth) {
+    const { length } = shownOf(event, REMARK_SHOWN);
+    if (length > room) continue;
+    room -= length;
+    kept.add(event);
+  }
+  return { shown: later.filter((event) => kept.has(event)), left: later.length - kept.size };
+};
+
+export const wordsForHelper = (walk: Walk): readonly Fact[] => {
+  const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
+  const [opening, ...later] = texts.filter(
+    (event, i) => !isBareAnswer(event) && !texts.slice(0, i).some(({ words }) => words === event.words),
+  );
+  if (opening === undefined) return [];
+  const nameOf = ({ by }: Text): string =>
+    by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
+  const { shown, left } = remarksShown(later);
+  const speakers = [...new Set(shown.map(nameOf))];
+  return [
+    { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, OPENING_SHOWN) },
+    ...speakers.map((name, i) => ({
+      label: name === nameOf(opening) ? 'And then' : `${name} wrote`,
+      value: [
+        ...shown.filter((event) => nameOf(event) === name).map((event) => shownOf(event, REMARK_SHOWN)),
+        ...(i === speakers.length - 1 && left > 0 ? [`and ${left} more`] : []),
+      ].join(' '),
+    })),
+  ];
+};
+
+/** Whether a member's words hold an answer to the check, asked or not. */
+export const alreadySaid = (model: TriageModel, { events }: WalkState, { answers }: CheckEntry): boolean =>
+  events.some(
+    (event) =>
+      event.kind === 'text' && !isPaste(event) && answerMeant(model.reading, event.words, answers)?.isSure === true,
+  );

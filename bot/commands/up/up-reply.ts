@@ -1,0 +1,124 @@
+/** The answer of `up`: how the target fares, what it is, when it and the dark are there, and the night as a curve. */
+import { nameWithAlias } from '../../catalogue/index.js';
+import type { Equipment, Sky } from '../../evening/equipment.js';
+import type { Outlook } from '../../evening/outlook.js';
+import { LEAST_USEFUL_ALTITUDE_DEG } from '../../evening/pick.js';
+import { reply, type ChartPoint, type Fact, type NightChart, type Reply } from '../../reply/reply.js';
+import { bestTime } from '../../sky/best-time.js';
+import type { Twilights } from '../../sky/twilight.js';
+import type { UtcMs } from '../../sky/types.js';
+import { darkWords, nightAltText, nightChart, noDarkWords, twilightSpan } from '../asking/night-words.js';
+import type { TargetAtSite } from '../asking/question-parts.js';
+import type { Deps } from '../core/command.js';
+import type { AskedHour } from './asked-hour.js';
+import { eveningBest, eveningFact } from './evening-best.js';
+import { atHour, notYet, type AtHour } from './hour-words.js';
+import { inTheSky, moonFact } from './in-the-sky.js';
+import { dataOf } from './up-data.js';
+import { upNotes } from './up-notes.js';
+import { pointsAtOf } from './up-points.js';
+import { variableTonight, type VariableTonight } from './variable-words.js';
+import { bestAfter, showsWords, verdictWords, type Circumstances } from './verdict-words.js';
+import { whatItIs } from './what-it-is.js';
+
+export interface UpQuestion extends AskedHour {
+  readonly asked: TargetAtSite;
+  /** The target as the member wrote it. */
+  readonly typed: string;
+  readonly equipment: Equipment;
+  readonly sky: Sky;
+  readonly twilight: Twilights;
+  readonly nowUtcMs: UtcMs;
+}
+
+const isGood = ({ verdict }: Outlook, then: AtHour | null, { mayBeFaint }: VariableTonight): boolean =>
+  verdict === 'up' && (then === null || then.isUseful) && !mayBeFaint;
+
+const circumstancesOf = (question: UpQuestion, found: Outlook): Circumstances => {
+  const { asked, equipment, sky, twilight, night } = question;
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  return {
+    target,
+    found,
+    zone,
+    equipment,
+    sky,
+    sunAlwaysUp: twilight.sunAlwaysUp,
+    hasDark: twilightSpan(twilight.astronomical, night) !== null,
+    topDeg: () => bestTime(target.body, observer, night).altitudeDeg,
+  };
+};
+
+const chartOf = (question: UpQuestion, found: Outlook, title: string, moon: Fact | undefined): NightChart => {
+  const { asked, night, twilight, nowUtcMs } = question;
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  const { best, times, verdict } = found;
+  const around = { dark: darkWords(twilight, night, zone), moon: moon?.value ?? 'the target itself' };
+  return nightChart({
+    title,
+    body: target.body,
+    observer,
+    zone,
+    night,
+    twilights: twilight,
+    horizon: where.horizon,
+    minimumAltitudeDeg: LEAST_USEFUL_ALTITUDE_DEG,
+    best: best.altitudeDeg > 0 && verdict !== 'behind-horizon' && verdict !== 'past' ? best : null,
+    nowUtcMs,
+    altText: nightAltText(target.name, times, best, around, zone),
+  });
+};
+
+/** What it is, how it shows, and when it, the dark and the Moon are there. */
+const factsOf = (
+  question: UpQuestion,
+  found: Outlook,
+  evening: ChartPoint | null,
+  variable: VariableTonight,
+  moon: readonly Fact[],
+): readonly Fact[] => {
+  const { asked, night, twilight, nowUtcMs } = question;
+  const { target, where } = asked;
+  const { zone } = where.site;
+  const shows = showsWords(circumstancesOf(question, found));
+  return [
+    { label: 'It is', value: whatItIs(target, found.magnitude, zone, Math.max(nowUtcMs, night.startUtcMs)) },
+    ...variable.facts,
+    ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
+    ...eveningFact(asked, evening),
+    { label: 'In the sky', value: inTheSky(found.times, nowUtcMs, night, zone) },
+    ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkWords(twilight, night, zone) }]),
+    ...moon,
+  ];
+};
+
+export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply => {
+  const { asked, typed, hour, night, twilight, nowUtcMs } = question;
+  const { target, where } = asked;
+  const { zone } = where.site;
+  const dark = twilightSpan(twilight.astronomical, night);
+  const said = circumstancesOf(question, found);
+  const then = hour === null ? null : atHour(asked, found, hour.utcMs);
+  const first = then?.words ?? notYet(asked, found, night, nowUtcMs);
+  const evening = eveningBest(asked, night, found, dark, nowUtcMs);
+  const variable = variableTonight(target, found.best.utcMs);
+  const moon = moonFact(asked, found, night);
+  const title = `${nameWithAlias(target)}, night of ${night.said}`;
+  const isNow = nowUtcMs >= night.startUtcMs && nowUtcMs < night.endUtcMs;
+  return reply({
+    title,
+    level: isGood(found, then, variable) ? 'good' : 'info',
+    summary: first === null ? verdictWords(said) : `${first} ${bestAfter(said)}`,
+    facts: factsOf(question, found, evening, variable, moon),
+    notes: [
+      ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),
+      ...(hour?.notes ?? []),
+      ...asked.notes,
+    ],
+    pointsAt: pointsAtOf(deps, asked, found, [isNow ? nowUtcMs : null, hour?.utcMs ?? null, evening?.utcMs ?? null]),
+    chart: chartOf(question, found, title, moon[0]),
+    data: dataOf(asked, night, found, dark),
+  });
+};

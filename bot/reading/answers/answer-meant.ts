@@ -1,0 +1,207 @@
+/**
+ * Which answer to the question in hand a member's own words mean: "the time, 2 hours early" for "The time", "no, both are on the wifi" for
+ * "None of them". It weighs the words of each answer by how many of the answers share them, so that it works for any question
+ * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
+ */
+import type { Vocabulary } from '../vocabulary.js';
+import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
+
+export interface AnswerLabel {
+  readonly id: string;
+  /** As a member reads it. */
+  readonly label: string;
+}
+
+export interface AnswerMeant {
+  readonly id: string;
+  readonly label: string;
+  /** 0 to 1: how far the answer's own words were said. */
+  readonly score: number;
+  /** Said well enough to be taken; else only the nearest. */
+  readonly isSure: boolean;
+}
+
+/** Longer than this tells a story; it is read for what it says, not for which answer it is. */
+const LONGEST_ANSWER_WORDS = 40;
+const SHORT_ANSWER_WORDS = 14;
+const SHORT_OPENING_WORDS = 4;
+const SURE = 0.6;
+const NEAREST = 0.45;
+const AHEAD = 0.1;
+/** The same kind of thing by another word. */
+const BY_ENTRY = 0.6;
+/** Of two answers that were said whole, the one of more and rarer words. */
+const FOR_MORE = 0.15;
+const MOST_FOR_MORE = 2;
+/** A single word of a long answer says little. */
+const LEAST_OF_SAID = 0.25;
+const YES = new Set('yes yep yeah yup yea aye correct right'.split(' '));
+const NO = new Set('no nope nah none neither nothing nobody never'.split(' '));
+/** May stand before the word that answers. */
+const LEADING = new Set(
+  'well um uh erm hm hmm ok okay oh i think it they its that is are just so but and the er'.split(' '),
+);
+
+type Lead = 'yes' | 'no' | null;
+
+const leadOf = (words: readonly SaidWord[], patience: number): Lead => {
+  for (const [at, { word, clause }] of words.slice(0, patience + 1).entries()) {
+    const next = words[at + 1];
+    if (YES.has(word)) return 'yes';
+    // "No firewall here" denies one thing; "no, it is free" answers.
+    if (word === 'no' && next?.clause === clause && carries(next.word)) return null;
+    if (NO.has(word)) return 'no';
+    if (!LEADING.has(word)) return null;
+  }
+  return null;
+};
+
+/** "It does not", "not really": a no without the word. */
+const isBareNo = ({ words }: SaidText): boolean =>
+  words.length <= 4 &&
+  words.some(({ word }) => word === 'not') &&
+  words.every(({ word }) => !carries(word) || word === 'really');
+
+interface Part {
+  readonly words: readonly SaidWord[];
+  readonly isWhole: boolean;
+}
+
+interface Weighed extends AnswerLabel {
+  readonly lead: Lead;
+  readonly parts: readonly Part[];
+}
+
+/** "No, or it runs apart": each way of saying an answer by itself, and the whole. */
+const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
+  const whole = saidText(vocabulary.sayings.lexicon, label).words;
+  const pieces = label
+    .split(/,? or |[,;:/]/u)
+    .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
+    .filter((words) => words.some(({ word }) => carries(word)));
+  return [
+    { words: whole, isWhole: true },
+    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false })) : []),
+  ];
+};
+
+const likeness = (a: SaidWord, b: SaidWord): number => {
+  if (a.stem === b.stem) return 1;
+  for (const id of a.entries) if (b.entries.has(id)) return BY_ENTRY;
+  return 0;
+};
+
+interface Share {
+  /** Of the answer's words, weighed by their rarity, lower where they were said of the contrary; to 1. */
+  readonly share: number;
+  /** The weight of the words found. */
+  readonly found: number;
+  /** The words of the text that were taken for the answer's. */
+  readonly taken: ReadonlySet<SaidWord>;
+}
+
+const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => number): Share => {
+  let whole = 0;
+  let found = 0;
+  const taken = new Set<SaidWord>();
+  for (const own of part.words) {
+    if (!carries(own.word)) continue;
+    const weight = 1 / commonness(own);
+    whole += weight;
+    let best = 0;
+    let of: SaidWord | null = null;
+    for (const word of said.words) {
+      const like = carries(word.word) ? likeness(own, word) : 0;
+      if (like <= Math.abs(best)) continue;
+      best = word.denied === own.denied ? like : -like;
+      of = word;
+    }
+    found += weight * best;
+    if (of !== null && best > 0) taken.add(of);
+  }
+  return { share: whole === 0 ? 0 : (found / whole) * (part.isWhole ? 1 : 0.95), found: Math.max(0, found), taken };
+};
+
+const weigh = (vocabulary: Vocabulary, answers: readonly AnswerLabel[]): readonly Weighed[] =>
+  answers.map((answer) => {
+    const parts = partsOf(vocabulary, answer.label);
+    return { ...answer, parts, lead: leadOf(parts[0]?.words ?? [], 0) };
+  });
+
+/** How many answers have the word. */
+const commonnessIn =
+  (all: readonly Weighed[]) =>
+  (own: SaidWord): number =>
+    Math.max(1, all.filter(({ parts }) => parts[0]?.words.some((word) => word.stem === own.stem) === true).length);
+
+interface Scored extends AnswerMeant {
+  /** The score, and something for each word said: what answers are compared by. */
+  readonly rank: number;
+}
+
+const scored = ({ id, label, parts }: Weighed, said: SaidText, commonness: (word: SaidWord) => number): Scored => {
+  const carrying = said.words.filter(({ word }) => carries(word)).length;
+  const ranked = parts
+    .map((part) => shareSaid(part, said, commonness))
+    .map(({ share, found, taken }) => ({
+      share,
+      rank: share + FOR_MORE * Math.min(found, MOST_FOR_MORE),
+      isAside: taken.size < 2 && taken.size < LEAST_OF_SAID * carrying,
+    }))
+    .sort((a, b) => b.rank - a.rank);
+  const { share = 0, rank = 0, isAside = true } = ranked[0] ?? {};
+  return { id, label, score: isAside ? Math.min(share, NEAREST) : share, rank, isSure: false };
+};
+
+const scoresOf = (all: readonly Weighed[], said: SaidText): readonly Scored[] => {
+  const commonness = commonnessIn(all);
+  return all.map((answer) => scored(answer, said, commonness)).sort((a, b) => b.rank - a.rank);
+};
+
+/** Where it begins with yes or no, only answers that do may be meant, if there are any. */
+const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | undefined => {
+  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? 'no' : null);
+  const led = all.filter((answer) => answer.lead === lead);
+  const [only, second] = led;
+  if (lead === null || only === undefined) return undefined;
+  if (second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
+  const [best, next] = scoresOf(led, said);
+  if (best === undefined || next === undefined) return null;
+  // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
+  const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
+  if (best.score < NEAREST && plain.length === 1 && plain[0] !== undefined)
+    return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
+  return { ...best, isSure: best.score >= NEAREST && best.rank - next.rank >= AHEAD };
+};
+
+/** "The time. 2 hours early …": the first few words before a pause, where they stand by themselves. */
+const openingClause = ({ words, asks }: SaidText): SaidText | null => {
+  const own = words.filter(({ clause }) => clause === words[0]?.clause);
+  return own.length < words.length && own.length <= SHORT_OPENING_WORDS ? { words: own, asks } : null;
+};
+
+const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
+  const [best, next] = scoresOf(all, said);
+  if (best === undefined || best.score < NEAREST) return null;
+  if (best.rank - Math.max(0, next?.rank ?? 0) < AHEAD) return null;
+  return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
+};
+
+/**
+ * @param answers those of the question in hand, "not sure" aside
+ * @returns null where the words say none of them, ask back, or are a story
+ */
+export const answerMeant = (
+  vocabulary: Vocabulary,
+  text: string,
+  answers: readonly AnswerLabel[],
+): AnswerMeant | null => {
+  const said = saidText(vocabulary.sayings.lexicon, text);
+  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  const all = weigh(vocabulary, answers);
+  const led = byLead(all, said);
+  if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
+  const opening = openingClause(said);
+  const meant = opening === null ? null : bestOf(all, opening);
+  return meant?.isSure === true ? meant : bestOf(all, said);
+};

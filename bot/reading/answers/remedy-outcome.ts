@@ -1,0 +1,71 @@
+/** What a member's words say of a remedy just tried. */
+import type { Vocabulary } from '../vocabulary.js';
+import { saidText } from './said-words.js';
+
+export type RemedyOutcome = 'works' | 'same' | 'changed' | 'could-not';
+
+/** Longer than this is a story or a paste, not a word on how the remedy went. */
+const LONGEST_WORDS = 45;
+
+const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|answers|better|fixed|ok|fine)';
+/** On mended words, clauses parted by " | "; the first that fits decides. */
+const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
+  [new RegExp(`\\b${GOOD}\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
+  [/\b(?:another|different|new|other) (?:error|message|code|problem|fault)\b/u, 'changed'],
+  [/\bnow it (?:says|shows|does|goes|stops|moves|lands|drops)\b/u, 'changed'],
+  [/\b(?:no|not any|not much) (?:change|difference|luck|joy|effect|improvement|better|good|use)\b/u, 'same'],
+  [/\bsame (?:thing|result|error|again|as before|problem|message|here|story|time|out)\b/u, 'same'],
+  [/(?:^|\| )(?:(?:it|that) is )?(?:still |just |exactly |all |always )*the same\b/u, 'same'],
+  [/(?:^|\| )same\b/u, 'same'],
+  [
+    /\b(?:does|did|has|do) not (?:really )?(?:help|helped|work|worked|change|changed|do anything|fix|fixed|cure)\b/u,
+    'same',
+  ],
+  [/\bnothing (?:changed|changes|new|different|happens|happened|at all)\b/u, 'same'],
+  [
+    /\bstill (?:not|no|nothing|refuse|refused|refuses|drops?|times?|fails?|says?|dead|silent|the same|will not|does not|can not|did not|out|lands?|misses)\b/u,
+    'same',
+  ],
+  [/\b(?:already (?:did|done|tried|closed|checked|set|swapped|have)|(?:have|had|is|was|are) already)\b/u, 'same'],
+  [/(?:^|\| )(?:it |that )?(?:can not be|is not (?:it|that))\b/u, 'same'],
+  [
+    /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,
+    'could-not',
+  ],
+  [/\b(?:unable to|not allowed to|no way to|will not let me|would not let me|not possible)\b/u, 'could-not'],
+  [/\b(?:no|without) (?:\w+ )?(?:internet|spare|signal|tools?|meter|admin|password|permission)\b/u, 'could-not'],
+  [/\bdo not (?:have|own) (?:a|an|any|one|that|it|the|another)\b/u, 'could-not'],
+  [/\b(?:there is|i see|i have) no such\b/u, 'could-not'],
+  [
+    new RegExp(
+      `(?:^|\\| |\\b(?:it|that|everything|all|mount|scope|now) )(?:now |all |just )*(?:${GOOD.replace('|ok|fine', '')})(?: (?:now|again|fine|perfectly|great))+`,
+      'u',
+    ),
+    'works',
+  ],
+  [
+    /(?:^|\| )(?:yes |yay |great |ok |brilliant |wow )*(?:that|it) (?:did it|was it|works|worked|fixed it|cured it|solved it)\b/u,
+    'works',
+  ],
+  [
+    /(?:^|\| )(?:yes |yay |great )*(?:it is )?(?:all )?(?:fixed|solved|sorted|cured|works|connected)(?: now)?$/u,
+    'works',
+  ],
+];
+
+/** An installer's error code: it could not be done. */
+const INSTALLER_CODE = /\b0x8[0-9a-f]{7}\b/iu;
+
+/** @returns null where the words do not say, ask back, or tell a story */
+export const remedyOutcome = ({ sayings }: Vocabulary, text: string): RemedyOutcome | null => {
+  const { words, asks } = saidText(sayings.lexicon, text);
+  if (asks || words.length === 0 || words.length > LONGEST_WORDS) return null;
+  if (INSTALLER_CODE.test(text)) return 'could-not';
+  let line = '';
+  let clause = words[0]?.clause ?? 0;
+  for (const word of words) {
+    line += word.clause === clause ? ` ${word.word}` : ` | ${word.word}`;
+    clause = word.clause;
+  }
+  return SAYINGS.find(([pattern]) => pattern.test(line.trim()))?.[1] ?? null;
+};

@@ -1,0 +1,142 @@
+/**
+ * Worded answers to the question in hand. The sentences are ours, in the voices of members at night (invented; no source): which answer a
+ * helper who reads the screen would tick, or none where a helper would ask again.
+ */
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { projectRoot } from '../../bot/ground/project-root.js';
+import { answerMeant, remedyOutcome } from '../../bot/reading/index.js';
+import { loadTriage } from '../../bot/triage/index.js';
+
+const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
+const answerTo = (check: string, text: string): string | null => {
+  const meant = answerMeant(model.reading, text, model.check(check)?.answers ?? []);
+  return meant?.isSure === true ? meant.id : null;
+};
+
+const SAID: readonly (readonly [string, string, string | null])[] = [
+  ['entries-screen', 'the time. 2 hrs early, but only after i connect', 'time'],
+  ['entries-screen', 'longitude is wrong', 'longitude'],
+  ['entries-screen', 'all match', 'all-match'],
+  ['entries-screen', 'none, they all match', 'all-match'],
+  ['entries-screen', 'its the utc offset', 'offset'],
+  ['entries-screen', 'summertime thing is on, shouldnt be', null],
+  ['entries-screen', 'the summer time setting is on', 'summer-time'],
+  ['other-place', 'no it fails everywhere', 'nowhere'],
+  ['other-place', 'it works at home', 'home'],
+  ['network-doubts', 'none, both are on the same wifi', 'none'],
+  ['network-doubts', 'none of these', 'none'],
+  ['network-doubts', 'i do have a vpn on', 'vpn'],
+  ['network-doubts', 'the bridge is quite far away', 'far'],
+  ['firewall', 'it says the firewall is run by my security suite', 'suite'],
+  ['firewall', 'no firewall here', 'allowed'],
+  ['changed-last', 'got a new cable, third one', 'cable'],
+  ['changed-last', 'new router', 'network'],
+  ['changed-last', 'i added a camera', 'device'],
+  ['changed-last', 'changed the battery', 'supply'],
+  ['changed-last', 'windows did an update', 'update'],
+  ['changed-last', 'we got a new internet router last week', 'network'],
+  ['device-status', 'it says its working properly. usb serial port (COM8)', 'working'],
+  ['device-status', 'code 28', 'no-driver'],
+  ['device-status', 'code 10 i think', 'cannot-start'],
+  ['serial-lead', 'bought it apart online, it fits fine', 'other-family'],
+  ['serial-lead', 'the one made for it', 'its-own'],
+  ['router-list', 'its listed under guests', 'guests'],
+  ['router-list', 'not in the list', 'missing'],
+  ['router-list', 'listed but with another address', 'new-address'],
+  ['ping', 'yes it answers', 'answers'],
+  ['ping', 'time out, no answer', 'silent'],
+  ['works-with-handset', 'yes finds everything', 'finds'],
+  ['works-with-handset', "no it doesn't move", 'fails'],
+  ['works-with-handset', 'havent got a handset', null],
+  ['adapter-light', 'stays dark', 'still'],
+  ['adapter-light', 'it sends but nothing comes back', 'sends'],
+  ['port-appears', 'nothing at all', 'nothing'],
+  ['port-appears', 'a new port shows up and stays', 'port'],
+  ['port-appears', 'comes and goes', 'flaps'],
+  ['hub', 'yes straight in', 'straight'],
+  ['hub', 'no its in a dock', 'bus-hub'],
+  ['power-light', 'dark', 'off'],
+  ['power-light', 'lit and steady', 'steady'],
+  ['power-light', 'it blinks', 'dips'],
+  ['power-light', 'not lit', null],
+  ['home-start', 'yes', 'at-home'],
+  ['home-start', 'no i moved the tube by hand', 'elsewhere'],
+  ['star-sure', 'quite sure', 'sure'],
+  ['guest-network', 'one is on the guest network', 'guest'],
+  ['guest-network', 'both on the main one', 'main'],
+  ['earlier-lead', 'yes my first cable had a nine pin plug', 'yes'],
+  ['earlier-lead', 'no never', 'no'],
+  ['settings-screen', 'the speed', 'speed'],
+  ['settings-screen', 'none, all fit', 'all-fit'],
+  ['settings-screen', 'everything fits', 'all-fit'],
+  ['board-version', 'older', 'older'],
+  ['when-drops', 'after a few minutes', 'minutes'],
+  ['when-drops', 'when the motors run', 'motors'],
+  ['when-drops', 'when i touch the cable', 'touched'],
+  ['when-drops', 'only when its cold and damp', 'weather'],
+  ['controller-screen', 'its blank', 'dark'],
+  ['controller-screen', 'asleep', 'asleep'],
+  ['miss-shape', 'only low in the sky', 'low'],
+  ['miss-shape', 'only the moon and planets', 'solar-system'],
+  ['vpn', 'nope', 'none'],
+  ['vpn', 'yeah the work one', 'active'],
+  ['lead-level', 'its marked 5v', 'logic'],
+  ['lead-level', 'no marking', 'unmarked'],
+  ['lead-level', 'rs232 it says', 'rs232'],
+  // Not an answer: a question back, a story, other words.
+  ['settings-screen', 'what speed? where do i see that?', null],
+  ['port-settings', 'what is parity', null],
+  ['ping', 'how do i ping', null],
+  ['controller-screen', 'what has that to do with my wifi', null],
+  ['changed-last', 'the weather is lovely and my friend brought cake', null],
+  ['other-place', 'constructor', null],
+];
+
+describe('an answer in words', () => {
+  it.each(SAID)('%s: “%s” is %s', (check, text, expected) => {
+    expect(model.check(check), check).toBeDefined();
+    expect(answerTo(check, text)).toBe(expected);
+  });
+});
+
+const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = [
+  ['no change', 'same'],
+  ['i closed the firmware loader already. no change', 'same'],
+  ['i did type the one off the router list. no change', 'same'],
+  ['light is solid, it has joined. no change', 'same'],
+  ['this ones marked 5V already! no change', 'same'],
+  ['set 115200 / restarted windows, same thing', 'same'],
+  ['its in the right socket, same thing', 'same'],
+  ['cant be, same cable works on my mates mount', 'same'],
+  ['limit is 0 already, still refused', 'same'],
+  ["didn't help", 'same'],
+  ['nothing changed', 'same'],
+  ['still times out', 'same'],
+  ['nope still the same', 'same'],
+  ['sync now fails, no internet out here', 'could-not'],
+  ["i can't find that setting", 'could-not'],
+  ["don't have a spare", 'could-not'],
+  ['not allowed to on this laptop', 'could-not'],
+  ['The installer stops with 0x80070643', 'could-not'],
+  ['ok it connects now with 192.168.0.37! but search still finds nothing', 'changed'],
+  ['goes now but lands 15 degrees too far west', 'changed'],
+  ['different error now', 'changed'],
+  ['it works!', 'works'],
+  ['works now, thanks', 'works'],
+  ['yes that did it', 'works'],
+  ['fixed', 'works'],
+  ['connected!', 'works'],
+  ['it connects now', 'works'],
+  // No word on the remedy, or a question.
+  ['does it work with a hub?', null],
+  ['the hand controller works fine', null],
+  ['what lines?', null],
+  ['the update said verified ok, and the hand controller works fine', null],
+];
+
+describe('what came of a remedy, in words', () => {
+  it.each(TRIED)('“%s” is %s', (text, expected) => {
+    expect(remedyOutcome(model.reading, text)).toBe(expected);
+  });
+});

@@ -1,0 +1,91 @@
+/** What somebody who writes the club's own faults is told: of mistakes, and of where a fault is offered. */
+import { describe, expect, it } from 'vitest';
+import { loadTriage } from '../../bot/triage/index.js';
+import { offeredLines } from '../../scripts/knowledge/offered.js';
+import { BASE, complaints, folderWith, goodEvidence } from './model-folders.js';
+
+describe('a file', () => {
+  it.each([
+    ['a tab', '  why: It wobbles.', '\twhy: It wobbles.', 13, 'a tab; use spaces'],
+    ['a colon in a text', 'why: It wobbles.', 'why: Mode: EQ', 13, 'a colon in the text'],
+    ['text behind quotes', 'why: It wobbles.', 'why: "It" wobbles.', 13, 'quotes at its start'],
+    ['an apostrophe within', 'why: It wobbles.', "why: 'It's loose.'", 13, 'quotes at its start'],
+    ['an open quote', 'why: It wobbles.', 'why: "It wobbles.', 13, 'quotes at its start'],
+    ['a bracket first', 'why: It wobbles.', 'why: [It] wobbles.', 13, 'the text starts with ['],
+    ['no space behind a colon', 'why: It wobbles.', 'why:It wobbles.', 13, 'a space is wanted after the colon'],
+    ['a field twice', 'why: It wobbles.', 'why: It wobbles.\n  why: Again.', 14, 'why stands there twice'],
+    ['a line too far in', '  title: The cable', '    title: The cable', 11, 'not as far in as the lines beside it'],
+  ])('with %s has one complaint, of that line', (_what, before, after, line, said) => {
+    const found = complaints({
+      ...goodEvidence,
+      'faults/power.yaml': BASE['faults/power.yaml'].replace(before, after),
+    });
+    expect(found.filter((complaint) => complaint.startsWith('faults/'))).toEqual([
+      expect.stringContaining(`faults/power.yaml:${line}: ${said}`),
+    ]);
+  });
+
+  it('is told of a misspelt field once, with what is meant', () => {
+    const withText = (before: string, after: string): string[] =>
+      complaints({ ...goodEvidence, 'faults/power.yaml': BASE['faults/power.yaml'].replace(before, after) }).filter(
+        (complaint) => complaint.includes('loose'),
+      );
+    expect(withText('why: It wobbles.', 'wyh: It wobbles.')).toEqual([
+      'faults/power.yaml:13: loose: there is no "wyh" here; did you mean "why"?',
+    ]);
+    expect(withText('{ steps: [Push it in.]', '{ stpes: [Push it in.]')).toEqual([
+      'faults/power.yaml:15: loose: remedy: there is no "stpes" here; did you mean "steps"?',
+    ]);
+    expect(withText('weight: 1\n', 'weight: 2,5\n')).toEqual([
+      'faults/power.yaml:14: loose: weight: wants a number, such as 2 or 0.5; it is "2,5"',
+    ]);
+    expect(withText('  why: It wobbles.\n', '')).toEqual(['faults/power.yaml:10: loose: why: is missing']);
+    expect(withText('why: It wobbles.', 'why: # 3 wobbles.')).toEqual([
+      expect.stringContaining('faults/power.yaml:13: loose: why: nothing stands there'),
+    ]);
+  });
+
+  it('is told which check and which answer is meant', () => {
+    const withAnswers = (answers: string): string | undefined =>
+      complaints({
+        ...goodEvidence,
+        'faults/power.yaml': BASE['faults/power.yaml'].replace('{ light: "off" }', answers),
+      })[0];
+    expect(withAnswers('{ lihgt: "off" }')).toContain('there is no check "lihgt"; did you mean "light"?');
+    expect(withAnswers('{ light: "of" }')).toContain('check "light" has no answer "of"; did you mean "off"?');
+  });
+});
+
+describe('where a fault of the club is offered', () => {
+  const damp = (stage: string, answers: string, minutes: number): string => `- id: damp
+  stage: ${stage}
+  title: The heaters pull the supply down
+  why: Mount and heaters share it.
+  weight: 2
+  answers: ${answers}
+  remedy: { steps: [Give the heaters a battery of their own.], minutes: ${minutes} }
+  verify: { text: The light stays steady. }
+  source: invented for a test
+`;
+  const linesFor = (folder: string, overlay?: string): readonly string[] => {
+    const model = loadTriage(folder, overlay);
+    const fault = model.fault('damp');
+    return fault === undefined ? [] : offeredLines(model, fault);
+  };
+  const overShipped = (answers: string): string =>
+    linesFor('knowledge/connection', folderWith({ 'faults.yaml': damp('power', answers, 5) })).join('\n');
+
+  it('is said with its step, and with the answers that were taken for granted', { timeout: 60_000 }, () => {
+    const left = overShipped('{ power-light: dips, supply-amps: too-few }');
+    expect(left).toMatch(/^offered at step \d/u);
+    expect(left).toMatch(/taken for granted, .*how-far → no-light/u);
+    expect(overShipped('{ power-light: dips, supply-amps: too-few, how-far: drops }')).not.toContain('how-far');
+  });
+
+  it('is said not to be reached where the walk ends without it', () => {
+    const faults = `${BASE['faults/power.yaml']}${damp('cable', '{ light: "off" }', 590)}`;
+    expect(linesFor(folderWith({ ...goodEvidence, 'faults/power.yaml': faults }))[0]).toBe(
+      'not reached on wire, because at once it tries “It is not plugged in”, “The cable is loose”',
+    );
+  });
+});

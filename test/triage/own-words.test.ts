@@ -1,0 +1,121 @@
+/** What members say in a walk: kept for the helper, counted as a turn, answered where it asks back. */
+import { describe, expect, it } from 'vitest';
+import type { Asker } from '../../bot/commands/core/command.js';
+import { cautionLinesAfter } from '../../bot/commands/triage/walk-words.js';
+import { consoleLines } from '../../bot/platforms/console/write-reply.js';
+import type { Reply } from '../../bot/reply/reply.js';
+import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+
+const NOW = Date.UTC(2026, 10, 25, 21);
+const deps = await realDeps();
+// The members are invented.
+const member = (name: string): Asker => ({ ...ODALYS, memberId: `console:${name.toLowerCase()}`, displayName: name });
+const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>
+  reply.data['step'] as unknown as { kind: string; id: string };
+const idOf = (reply: Reply): string => reply.data['walkId'] as string;
+const factOf = (reply: Reply, wanted: string): string => reply.facts.find(({ label }) => label === wanted)?.value ?? '';
+const linesOn = (reply: Reply): readonly string[] =>
+  consoleLines({ ...reply, choices: [] }, null, { colour: false, width: 60 });
+
+describe('the sheet for a helper', () => {
+  it('keeps what the walk did not understand, on one screen, and neither asks nor offers it again', async () => {
+    const who = member('Isaura');
+    let reply = await answer(deps, 'triage Cable straight to the motor board, no reply on my Mac.', NOW, who);
+    const remarks = [
+      'my very first lead had a nine pin plug, it worked for a second then never again',
+      'the chosen name begins with /dev/cu.',
+      'the same lead drives the mount of a friend',
+      'the moon was lovely last week',
+    ];
+    reply = await answer(deps, `triage walk:${idOf(reply)} answer:wrong-socket.same`, NOW, who);
+    for (let turn = 0; turn < 40 && stepOf(reply).kind !== 'handOn'; turn++) {
+      const { kind, id } = stepOf(reply);
+      const remark = remarks[turn];
+      if (remark !== undefined) reply = await answer(deps, `triage walk:${idOf(reply)} text:"${remark}"`, NOW, who);
+      if (stepOf(reply).id !== id) continue;
+      const good = turn < 6 ? deps.triage().check(id)?.good : undefined;
+      reply = await answer(
+        deps,
+        `triage walk:${idOf(reply)} answer:${id}.${kind === 'try' ? 'same' : (good ?? 'unsure')}`,
+        NOW,
+        who,
+      );
+    }
+    expect(stepOf(reply).kind).toBe('handOn');
+    const lines = linesOn(reply);
+    const text = lines.join(' ').replace(/\s+/gu, ' ');
+    for (const remark of remarks.slice(0, 3)) expect(text).toContain(remark);
+    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(24);
+    expect(factOf(reply, 'Look next')).not.toContain('/dev/cu.');
+    const stands = factOf(reply, 'Stands');
+    const tried = factOf(reply, 'Tried').split('\n');
+    expect(tried.join('')).not.toBe('');
+    for (const line of tried) expect(stands).not.toContain(line.replace(/^• |: no change.*$/gu, '').slice(0, 40));
+  });
+});
+
+describe('a turn', () => {
+  it('counts once, whether pressed or written, and is taken back whole', async () => {
+    const who = member('Rurik');
+    const first = await answer(deps, 'triage Bluetooth on Windows, it will not connect', NOW, who);
+    expect(first.title).toBe('Finding the connection fault');
+    const { id } = stepOf(first);
+    const second = await answer(deps, 'triage a heron stood on the pier', NOW, who);
+    expect(second.title).toBe('Step 2');
+    const third = await answer(deps, `triage walk:${idOf(first)} answer:${id}.unsure`, NOW, who);
+    expect(third.title).toBe('Step 3');
+    await answer(deps, 'triage do:back', NOW, who);
+    const again = await answer(deps, 'triage do:back', NOW, who);
+    expect(again.title).toBe('Finding the connection fault');
+    expect(again.notes.join(' ')).toContain('a heron stood on the pier');
+  });
+});
+
+describe('a question back on a remedy', () => {
+  const remedyFor = async (who: Asker): Promise<Reply> => {
+    let reply = await answer(
+      deps,
+      'triage USB-serial adapter at the handset on Windows; I updated the firmware of the controller, now it times out.',
+      NOW,
+      who,
+    );
+    for (let turn = 0; turn < 12 && stepOf(reply).id !== 'wrong-speed'; turn++) {
+      const { kind, id } = stepOf(reply);
+      reply = await answer(
+        deps,
+        `triage walk:${idOf(reply)} answer:${id}.${kind === 'try' ? 'same' : 'unsure'}`,
+        NOW,
+        who,
+      );
+    }
+    return reply;
+  };
+
+  it('brings the lines again, and where to look', async () => {
+    const who = member('Aldous');
+    const remedy = await remedyFor(who);
+    expect(stepOf(remedy)).toMatchObject({ kind: 'try', id: 'wrong-speed' });
+    const back = await answer(deps, 'triage what speed? which notes?', NOW, who);
+    const notes = back.notes.join('\n');
+    expect(notes).toMatch(/^a\) /mu);
+    expect(notes).toContain('port settings: speed, data bits');
+    expect(notes).not.toContain('I could not read');
+    const other = await answer(deps, 'triage the owl is back on the roof', NOW, who);
+    expect(other.notes.join('\n')).not.toMatch(/^a\) /mu);
+    expect(other.summary).toContain('What came of it?');
+    expect(other.notes.join('\n')).toMatch(/It was: \w/u);
+  });
+});
+
+describe('a caution', () => {
+  it('is short beside another one the first time, and only named after; that of the Sun is first said in full', () => {
+    const first = cautionLinesAfter(['moving-mount', 'sun'], new Set()).join(' ');
+    expect(first).toContain('Cap the finder');
+    expect(first).toContain('know its stop key');
+    expect(first.length).toBeLessThan(330);
+    expect(cautionLinesAfter(['moving-mount'], new Set()).join(' ')).toContain('counterweight');
+    expect(cautionLinesAfter(['moving-mount', 'sun'], new Set(['sun', 'moving-mount']))).toEqual([
+      'As said before: A moving mount; The Sun.',
+    ]);
+  });
+});
