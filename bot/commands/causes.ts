@@ -27,12 +27,10 @@ export const causes = defineCommand({
     return reply({
       title: 'Causes confirmed here',
       summary: rows.length === 0 ? 'None yet.' : 'Each makes its cause a little likelier in walks of this club.',
-      facts: rows
-        .slice(0, MOST_SHOWN)
-        .map(([faultId, times]) => ({
-          label: model.fault(faultId)?.title ?? faultId,
-          value: times === 1 ? 'once' : `${times} times`,
-        })),
+      facts: rows.slice(0, MOST_SHOWN).map(([faultId, times]) => ({
+        label: model.fault(faultId)?.title ?? faultId,
+        value: times === 1 ? 'once' : `${times} times`,
+      })),
       notes: [
         `A member counts once for a cause and month, and no cause weighs more than ${MOST_COUNTED}.`,
         ...(rows.length > MOST_SHOWN ? [`${rows.length - MOST_SHOWN} rarer ones are not shown.`] : []),
