@@ -22,7 +22,7 @@ export const SPOKEN_WORDS: readonly string[] = [KINDS, DAYS, SKY, MOUNT, DOINGS]
 
 /** Letters that stand for a thing of their own, and are no word without its vowels. */
 export const ABBREVIATIONS: readonly string[] =
-  `usb com pc dst lst gps utc gmt bst ngc ic hd hr hip sao tv ccd dslr led eq gem ota hz ftdi ttl rs232 ra dec mm cm km mag fov alt az sct ed
-   ascom wifi lan tcp udp ip dhcp dns ssid mac ms sw hw fw msg btw lol omg ps vs sqm ldn vdb mel cr tr st mt ft in im am pm`.split(
+  `usb com pc dst lst gps utc gmt bst ngc ic hd hr hip sao tv ccd dslr led eq gem ota hz ttl rs232 ra dec mm cm km mag fov alt az sct ed
+   wifi lan tcp udp ip dhcp dns ssid mac ms sw hw fw msg btw lol omg ps vs sqm ldn vdb mel cr tr st mt ft in im am pm`.split(
     /\s+/u,
   );
