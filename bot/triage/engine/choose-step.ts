@@ -18,7 +18,6 @@ import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
 import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
 import { isTheirs, safetyRemedy } from './safety.js';
-import { tellPartsFirst } from './tell-parts.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
@@ -258,12 +257,7 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(
-        situation,
-        evidence,
-        belief,
-        tellPartsFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked)),
-      );
+    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
 };
 
 /** The next step alone. */
