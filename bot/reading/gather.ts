@@ -107,7 +107,8 @@ export const gather = (
     take(
       { what: 'path', answer: path.answer, from: path.from },
       false,
-      path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label,
+      // A single path is named by its title, which the reader of facts has.
+      path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label ?? '',
     );
   const shown = new Set<string>();
   for (const { claim, torn } of bestClaims(claims)) {

@@ -16,6 +16,16 @@ describe('a pasted message', () => {
     for (const { quote } of read.facts) expect(quote).toContain('attached to ttyUSB0');
   });
 
+  it('tells every path it takes, a single one by its own title', () => {
+    for (const text of ['the mount is on the house wifi', 'by bluetooth', 'usb cable to the motor board']) {
+      const read = readText(reading, text);
+      expect(
+        read.understood.map(({ fact }) => fact.what),
+        text,
+      ).toContain('path');
+    }
+  });
+
   it('says nothing of a text that says nothing', () => {
     const read = readText(reading, 'thank you, that was the best view of the ring yet');
     expect(read).toMatchObject({ by: 'words', facts: [], suggested: [], understood: [], says: [] });
