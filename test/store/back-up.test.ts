@@ -111,7 +111,7 @@ describe.skipIf(missing !== null)(`a backup of PostgreSQL${missing === null ? ''
   beforeAll(async () => {
     cluster = await startCluster();
   }, 60_000);
-  afterAll(() => cluster.stop());
+  afterAll(() => cluster.stop(), 60_000);
 
   it('made while the bot writes is whole, and restores into an empty database', async () => {
     const databaseUrl = await cluster.database('original');

@@ -37,7 +37,7 @@ describe.skipIf(missing !== null)(`bad days of PostgreSQL${missing === null ? ''
   beforeAll(async () => {
     cluster = await startCluster();
   }, 60_000);
-  afterAll(() => cluster.stop());
+  afterAll(() => cluster.stop(), 60_000);
   afterEach(() => store.close());
   const names = async (): Promise<readonly string[]> => (await store.sites.list(tamsin)).map(({ name }) => name);
 

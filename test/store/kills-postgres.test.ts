@@ -15,7 +15,7 @@ describe.skipIf(missing !== null)(`several processes over PostgreSQL${skipped}`,
   beforeAll(async () => {
     cluster = await startCluster();
   }, 60_000);
-  afterAll(() => cluster.stop());
+  afterAll(() => cluster.stop(), 60_000);
 
   it(`lose nothing acknowledged and say nothing twice in ${KILLS} SIGKILLs at any point`, async () => {
     await killMany({ databaseUrl: await cluster.database('kills') }, KILLS);

@@ -13,7 +13,7 @@ describe.skipIf(missing !== null)(
     beforeAll(async () => {
       cluster = await startCluster();
     }, 60_000);
-    afterAll(() => cluster.stop());
+    afterAll(() => cluster.stop(), 60_000);
 
     storeSuite(async () => {
       const name = `store_${++made}`;
