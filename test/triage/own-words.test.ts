@@ -2,20 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Asker } from '../../bot/commands/core/command.js';
 import { cautionLinesAfter } from '../../bot/commands/triage/walk-words.js';
-import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import type { Reply } from '../../bot/reply/reply.js';
-import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+import { answer } from '../commands/real-deps.js';
+import { deps, goOn, idOf, linesOn, member, NOW, stepOf } from './console-walk.js';
 
-const NOW = Date.UTC(2026, 10, 25, 21);
-const deps = await realDeps();
-// The members are invented.
-const member = (name: string): Asker => ({ ...ODALYS, memberId: `console:${name.toLowerCase()}`, displayName: name });
-const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>
-  reply.data['step'] as unknown as { kind: string; id: string };
-const idOf = (reply: Reply): string => reply.data['walkId'] as string;
 const factOf = (reply: Reply, wanted: string): string => reply.facts.find(({ label }) => label === wanted)?.value ?? '';
-const linesOn = (reply: Reply): readonly string[] =>
-  consoleLines({ ...reply, choices: [] }, null, { colour: false, width: 60 });
 
 describe('the sheet for a helper', () => {
   it('keeps what the walk did not understand, on one screen, and neither asks nor offers it again', async () => {
@@ -73,22 +64,13 @@ describe('a turn', () => {
 
 describe('a question back on a remedy', () => {
   const remedyFor = async (who: Asker): Promise<Reply> => {
-    let reply = await answer(
+    const began = await answer(
       deps,
       'triage USB-serial adapter at the handset on Windows; I updated the firmware of the controller, now it times out.',
       NOW,
       who,
     );
-    for (let turn = 0; turn < 12 && stepOf(reply).id !== 'wrong-speed'; turn++) {
-      const { kind, id } = stepOf(reply);
-      reply = await answer(
-        deps,
-        `triage walk:${idOf(reply)} answer:${id}.${kind === 'try' ? 'same' : 'unsure'}`,
-        NOW,
-        who,
-      );
-    }
-    return reply;
+    return goOn(who, began, (reply) => stepOf(reply).id === 'wrong-speed', 12);
   };
 
   it('brings the lines again, and where to look', async () => {

@@ -1,21 +1,11 @@
 /** A walk on a phone: how long its cards are, what stands in a menu, what comes after "could not do it". */
 import { describe, expect, it } from 'vitest';
-import type { Asker } from '../../bot/commands/core/command.js';
-import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import type { Reply } from '../../bot/reply/reply.js';
-import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+import { answer } from '../commands/real-deps.js';
+import { deps, goOn, idOf, linesOn, member, NOW, stepOf } from './console-walk.js';
 
-const NOW = Date.UTC(2026, 10, 25, 21);
-const deps = await realDeps();
-// The members are invented.
-const member = (name: string): Asker => ({ ...ODALYS, memberId: `console:${name.toLowerCase()}`, displayName: name });
-const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>
-  reply.data['step'] as unknown as { kind: string; id: string };
-const idOf = (reply: Reply): string => reply.data['walkId'] as string;
 const runOf = (reply: Reply, label: string): string =>
   reply.choices?.find((choice) => choice.label.startsWith(label))?.run ?? `no choice ${label}`;
-const linesOn = (reply: Reply): readonly string[] =>
-  consoleLines({ ...reply, choices: [] }, null, { colour: false, width: 60 });
 
 describe('a long list of answers', () => {
   it('shows six and the way to the rest, and not one of another question', async () => {
@@ -58,17 +48,13 @@ describe('a remedy', () => {
 describe('the hand-on', () => {
   it('is one screen, quotes the member, claims nothing that was not said, and shows no command', async () => {
     const who = member('Ambrose');
-    let reply = await answer(
+    const began = await answer(
       deps,
       'triage New laptop with Windows, the bridge is on my house network. It all worked until Friday, now it times out.',
       NOW,
       who,
     );
-    for (let turn = 0; turn < 40 && stepOf(reply).kind !== 'handOn'; turn++) {
-      const { kind, id } = stepOf(reply);
-      const said = kind === 'try' ? 'same' : 'unsure';
-      reply = await answer(deps, `triage walk:${idOf(reply)} answer:${id}.${said}`, NOW, who);
-    }
+    const reply = await goOn(who, began, (one) => stepOf(one).kind === 'handOn', 40);
     expect(stepOf(reply).kind).toBe('handOn');
     const lines = linesOn(reply);
     const text = lines.join('\n');
