@@ -9,6 +9,21 @@ const NO_WORD_RECORDS = {
   message: 'A table looked up by words is a Map (tableOf in bot/ground): a record answers "constructor" too.',
 };
 
+/** A function gives what was asked for, or a record whose `problem` is a code: one shape, told by one function. */
+const ONE_FAILURE = [
+  {
+    selector: 'TSPropertySignature[key.name=/^(ok|fault|failure|trouble|refused)$/] > TSTypeAnnotation TSLiteralType',
+    message: 'A failure is told by its `problem`, a code (bot/ground/problem.ts); what worked carries no mark.',
+  },
+  {
+    selector: "BinaryExpression[operator='in'][left.value=/^(problem|fault|failure|trouble|refused|error)$/]",
+    message: 'isProblem of bot/ground/problem.ts tells a failure from a value.',
+  },
+];
+
+/** What holds in every room that members' words pass through. */
+const SHAPES = [NO_WORD_RECORDS, ...ONE_FAILURE];
+
 // Dependencies point one way: platforms → commands → (triage, pointing, catalogue, sky, reply, store).
 const pure = (folder) => ({
   files: [`bot/${folder}/**/*.ts`],
@@ -27,7 +42,7 @@ const pure = (folder) => ({
     'no-restricted-globals': ['error', 'setTimeout', 'setInterval', 'fetch', 'process', 'console'],
     'no-restricted-syntax': [
       'error',
-      NO_WORD_RECORDS,
+      ...SHAPES,
       {
         selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
         message: 'Time is a parameter here.',
@@ -104,7 +119,7 @@ const marked = {
   rules: {
     'no-restricted-syntax': [
       'error',
-      NO_WORD_RECORDS,
+      ...SHAPES,
       {
         selector: "MemberExpression[property.name='unmarked']",
         message: "Only bot/commands/asking reads the store without marking the answer as the asker's.",
@@ -142,7 +157,8 @@ export default tseslint.config(
     },
   },
   ...limited,
-  { files: ['bot/commands/asking/**'], rules: { 'no-restricted-syntax': ['error', NO_WORD_RECORDS] } },
+  { files: ['bot/commands/asking/**'], rules: { 'no-restricted-syntax': ['error', ...SHAPES] } },
+  { files: ['scripts/**/*.ts'], rules: { 'no-restricted-syntax': ['error', ...ONE_FAILURE] } },
   marked,
   pure('sky'),
   pure('pointing'),

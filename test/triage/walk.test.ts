@@ -1,4 +1,5 @@
 /** A walk as its record: opening, answers, going back, restarts, the end. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { answerStep, assess, startWalk, stepBack, tellText, type Known } from '../../bot/triage/walk/walk.js';
 import { contradictions, whatEachAnswerSays } from '../../bot/triage/engine/explain.js';
@@ -24,7 +25,7 @@ const MODEL = smallModel({
 const begin = (known: Known = WIRE): WalkState => startWalk({ member: 'Tamsin', helper: 'Ravi' }, known);
 const take = (state: WalkState, step: string, answer: string, by: 'member' | 'helper' = 'member'): WalkState => {
   const taken = answerStep(MODEL, state, step, answer, by);
-  if ('trouble' in taken) throw new Error(`${step}.${answer}: ${taken.trouble}`);
+  if (isProblem(taken)) throw new Error(`${step}.${answer}: ${taken.problem}`);
   return taken;
 };
 const at = (state: WalkState) => assess(MODEL, state).step;

@@ -4,7 +4,7 @@
  */
 import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
-import { problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
@@ -136,7 +136,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
 
 const isKnownPlace = (deps: Deps, text: string): boolean => {
   const found = resolvePlace(deps.places(), text);
-  return found.ok || found.problem === 'ambiguous-place';
+  return !isProblem(found) || found.problem === 'ambiguous-place';
 };
 
 /** "add garden Norwich": the longest known place at the end, with at least a word before it for the name. */
@@ -238,7 +238,7 @@ const askWhichPlace = async ({ deps, command, asker }: Typed, raw: Raw): Promise
   const text = name === undefined ? undefined : raw.get(name);
   if (name === undefined || typeof text !== 'string' || isPrivateWord(text)) return null;
   const found = resolveSite(deps.places(), text);
-  if (found.ok || found.problem !== 'ambiguous-place') return null;
+  if (!isProblem(found) || found.problem !== 'ambiguous-place') return null;
   const saved = await savedSites(deps, asker);
   if ([...saved.member, ...saved.club].some((site) => sameSiteName(site.name, text))) return null;
   const bare = bareOption(command) ?? '';
