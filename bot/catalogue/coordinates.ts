@@ -118,6 +118,21 @@ type Misfit = Extract<CoordinateReading, { readonly problem: string }>;
 
 const bad = (problem: CoordinateFault, value: number | null = null): Misfit => ({ problem, value });
 
+/** Each coordinate's parts as one number, signs left out. */
+const sizesOf = (
+  raParts: readonly NumberToken[],
+  decParts: readonly NumberToken[],
+): { readonly ra: number; readonly dec: number } | Misfit => {
+  const ra = sexagesimal(raParts);
+  const dec = sexagesimal(decParts);
+  if (ra === null || dec === null) return bad('unreadable');
+  if (ra !== 'sixtieths' && dec !== 'sixtieths') return { ra, dec };
+  return bad(
+    'sixtieths-range',
+    [...raParts.slice(1), ...decParts.slice(1)].find(({ value }) => value >= 60)?.value ?? null,
+  );
+};
+
 /** Right ascension in hours, with what was taken for granted; `size` is its parts as one number, `isSingle` where it is but one. */
 const rightAscension = (
   first: NumberToken,
@@ -146,11 +161,9 @@ export const readCoordinates = (text: string): CoordinateReading | null => {
   if (halves === 'unreadable') return bad('unreadable');
   const [[raFirst, ...raSmaller] = [], [decFirst, ...decSmaller] = []] = halves;
   if (raFirst === undefined || decFirst === undefined || decFirst.unit === 'h') return bad('unreadable');
-  const ra = sexagesimal([raFirst, ...raSmaller]);
-  const dec = sexagesimal([decFirst, ...decSmaller]);
-  if (ra === null || dec === null) return bad('unreadable');
-  if (ra === 'sixtieths' || dec === 'sixtieths')
-    return bad('sixtieths-range', [...raSmaller, ...decSmaller].find(({ value }) => value >= 60)?.value ?? null);
+  const sizes = sizesOf([raFirst, ...raSmaller], [decFirst, ...decSmaller]);
+  if (isProblem(sizes)) return sizes;
+  const { ra, dec } = sizes;
   const decDeg = decFirst.negative ? -dec : dec;
   if (dec > 90) return bad('declination-range', decDeg);
   const found = rightAscension(raFirst, ra, raSmaller.length === 0);
