@@ -162,11 +162,11 @@ describe('a walk', () => {
 
   it("refuses answers and steps that are not the model's, and names those that are", () => {
     expect(answerStep(MODEL, begin(), 'light', 'perhaps', 'member')).toEqual({
-      trouble: 'unknown-answer',
+      problem: 'unknown-answer',
       allowed: ['yes', 'no', 'unsure'],
     });
-    expect(answerStep(MODEL, begin(), 'nonsense', 'yes', 'member')).toMatchObject({ trouble: 'unknown-step' });
-    expect(answerStep(MODEL, begin(), 'bad-cable', 'yes', 'member')).toMatchObject({ trouble: 'unknown-answer' });
+    expect(answerStep(MODEL, begin(), 'nonsense', 'yes', 'member')).toMatchObject({ problem: 'unknown-step' });
+    expect(answerStep(MODEL, begin(), 'bad-cable', 'yes', 'member')).toMatchObject({ problem: 'unknown-answer' });
   });
 
   it('goes on when the model has lost an entry since', () => {
