@@ -101,7 +101,7 @@ describe('keeping the list', () => {
     const address = await served(() => (up ? { status: 200, body: LIST } : { status: 503, body: '' }));
     const data = folder();
     const first = kept(address, [], data);
-    await vi.waitFor(() => expect(first.moving.state()).toBe('read'));
+    await vi.waitFor(() => expect(first.moving.state()).toBe('read'), 10_000);
     up = false;
     const problems: string[] = [];
     const second = kept(address, problems, data);
