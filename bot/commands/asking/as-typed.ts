@@ -112,7 +112,7 @@ const isTarget = (deps: Deps, text: string): boolean => isNamed(resolveTarget(de
 const mayBePlace = ({ deps, command }: Typed, text: string): boolean => {
   const found = resolveTarget(deps.catalogue, text);
   const targets = Object.values(command.options).filter(({ complete }) => complete === 'target');
-  return !found.ok || (found.isSlip !== true && targets.length < 2);
+  return isProblem(found) || (found.isSlip !== true && targets.length < 2);
 };
 
 /** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
