@@ -53,6 +53,14 @@ const reach = ({ latitudeDeg }: Observer, minimumAltitudeDeg: number): readonly 
 const leastMargin = ({ kind }: PickQuestion): number =>
   kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
 
+/** A nebula whose brightness nobody gives is taken where it is known to show. */
+const isKnownGlow = (kind: TargetKind, rank: number): boolean =>
+  (kind === 'nebula' || kind === 'supernova-remnant') && (rank === 1 || rank === 2);
+
+/** Without a rank of its own no double is worth splitting, and of the single stars only the bright and well known are shown. */
+const isStarToShow = (kind: TargetKind, magnitude: number, isWellKnown: boolean): boolean =>
+  kind !== 'double-star' && (kind !== 'star' || (isWellKnown && magnitude < 2.5));
+
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
 const fitting = ({ sweep }: Catalogue, question: PickQuestion): ((index: number) => TargetKind | null) => {
   const wanted = new Set(KINDS_OF[question.kind].map((kind) => TARGET_KINDS.indexOf(kind)));
@@ -63,11 +71,10 @@ const fitting = ({ sweep }: Catalogue, question: PickQuestion): ((index: number)
     const kind = TARGET_KINDS[kindIndex] ?? 'other';
     const magnitude = sweep.magnitude[index] as number;
     const rank = sweep.showpieceRank[index] as number;
-    const isGlow = kind === 'nebula' || kind === 'supernova-remnant';
-    if (Number.isNaN(magnitude) ? !(isGlow && (rank === 1 || rank === 2)) : magnitude > question.brighter) return null;
-    if (kind === 'double-star' && rank === 0) return null;
-    if (kind === 'star' && rank === 0 && !(sweep.wellKnown[index] === 1 && magnitude < 2.5)) return null;
-    return kind;
+    const isSeen = Number.isNaN(magnitude) ? isKnownGlow(kind, rank) : magnitude <= question.brighter;
+    if (!isSeen) return null;
+    const isShowpiece = rank !== 0 || isStarToShow(kind, magnitude, sweep.wellKnown[index] === 1);
+    return isShowpiece ? kind : null;
   };
 };
 
