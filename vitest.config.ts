@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Minutes of simulated walks, real pictures and whole evenings: a suite of its own, so that the usual one stays quick. */
@@ -22,6 +23,8 @@ export default defineConfig({
     // The long suite looks at its own child processes, so it has processes of its own.
     pool: suite === 'long' ? 'forks' : 'threads',
     isolate: false,
+    // By itself vitest leaves one core free for watching; a machine with two then works with one.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     // .ci/run adds these up over all suites.
     ...(process.env['CI'] === 'true'
       ? { reporters: ['default', ['json', { outputFile: `.cache/results-${suite}.json` }]] }

@@ -1,7 +1,7 @@
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it, type TestContext } from 'vitest';
 import { StoreError, type Store } from '../../bot/store/store.js';
 import { openStore } from '../../bot/store/open-store.js';
-import { startDiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
+import { startDiscordDouble, type DiscordDouble, type DoubleOptions } from '../doubles/discord/discord-double.js';
 import { NotAnswered } from '../doubles/discord/members.js';
 import { sampleCommands } from './sample-commands.js';
 import { start, startBot, type BotOptions, type Started } from './start-bot.js';
@@ -9,13 +9,38 @@ import { start, startBot, type BotOptions, type Started } from './start-bot.js';
 const CALLBACK = /\/callback$/u;
 const EDIT = /^PATCH \/webhooks\//u;
 
-let at: Started | undefined;
-const begin = async (options: BotOptions = {}, doubleOptions: DoubleOptions = {}): Promise<Started> => {
-  at = await start(
-    { commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, ...options.tuning } },
-    doubleOptions,
+// Most of these wait for a library's own patience, so they run side by side: each has its own double, and ends it.
+const endsWith = ({ onTestFinished }: TestContext, started: Started): Started => {
+  onTestFinished(async () => {
+    await started.stop();
+    expect(started.double.rest.violations).toEqual([]);
+  });
+  return started;
+};
+const begin = async (
+  context: TestContext,
+  options: BotOptions = {},
+  doubleOptions: DoubleOptions = {},
+): Promise<Started> =>
+  endsWith(
+    context,
+    await start(
+      { commands: sampleCommands, ...options, tuning: { deferAfterMs: 150, ...options.tuning } },
+      doubleOptions,
+    ),
   );
-  return at;
+/** One bot, the test's own, on a double that misbehaved before it came. */
+const beginOn = async (context: TestContext, double: DiscordDouble, options: BotOptions = {}): Promise<Started> => {
+  const one = await startBot(double, { commands: sampleCommands, ...options });
+  return endsWith(context, {
+    double,
+    ...one,
+    stop: async () => {
+      await one.bot.stop();
+      await double.close();
+      await one.store.close();
+    },
+  });
 };
 const isWell = async ({ double, bot }: Started, name = 'Mbali'): Promise<void> => {
   await double.waitFor(() => bot.health().ok, 'the bot to be well again');
@@ -28,47 +53,40 @@ const answersTitled = ({ double }: Started, title: string): number =>
   [...double.world.messages.values()].filter(({ embeds, isDeleted }) => !isDeleted && embeds[0]?.title === title)
     .length;
 
-afterEach(async () => {
-  const violations = at?.double.rest.violations ?? ['nothing was started'];
-  await at?.stop();
-  at = undefined;
-  expect(violations).toEqual([]);
-});
-
-describe("Discord's servers misbehave", () => {
-  it.each([
+describe.concurrent("Discord's servers misbehave", () => {
+  it.for([
     ['429 with Retry-After', { status: 429, retryAfterSeconds: 0.3 }],
     ['500', { status: 500 }],
     ['502, twice', { status: 502, times: 2 }],
-  ])('%s at the first response: answered all the same, once', async (_name, fault) => {
-    const started = await begin();
+  ] as const)('%s at the first response: answered all the same, once', async ([, fault], context) => {
+    const started = await begin(context);
     started.double.misbehave.rest({ ...fault, on: CALLBACK });
     await started.double.member('Odalys').slash('echo', { words: 'hello' });
     expect(answersTitled(started, 'hello')).toBe(1);
   });
 
-  it.each([
+  it.for([
     ['429 with Retry-After', { status: 429, retryAfterSeconds: 0.3 }],
     ['500, twice', { status: 500, times: 2 }],
-  ])('%s while a late answer is filled in: it comes, once', async (_name, fault) => {
-    const started = await begin();
+  ] as const)('%s while a late answer is filled in: it comes, once', async ([, fault], context) => {
+    const started = await begin(context);
     started.double.misbehave.rest({ ...fault, on: EDIT });
     await started.double.member('Odalys').slash('slowly', { words: 'hello' });
     expect(answersTitled(started, 'hello')).toBe(1);
   });
 
-  it.each(['echo', 'slowly'])(
+  it.for(['echo', 'slowly'])(
     'a lost response to the first response of %s: the answer is there, once',
-    async (command) => {
-      const started = await begin();
+    async (command, context) => {
+      const started = await begin(context);
       started.double.misbehave.rest({ status: 502, on: CALLBACK, afterProcessing: true });
       await started.double.member('Odalys').slash(command, { words: 'hello' });
       expect(answersTitled(started, 'hello')).toBe(1);
     },
   );
 
-  it('nothing but 500: not answered, logged with the reason, and the bot lives', async () => {
-    const started = await begin();
+  it('nothing but 500: not answered, logged with the reason, and the bot lives', async (context) => {
+    const started = await begin(context);
     started.double.misbehave.rest({ status: 500, on: CALLBACK, times: 5 });
     await expect(
       started.double.member('Odalys').slash('echo', { words: 'hello' }, { timeoutMs: 2500 }),
@@ -80,10 +98,10 @@ describe("Discord's servers misbehave", () => {
     await isWell(started);
   });
 
-  it.each(['echo', 'slowly'])(
+  it.for(['echo', 'slowly'])(
     'an expired interaction (404) to %s is logged and left; the next is answered',
-    async (command) => {
-      const started = await begin();
+    async (command, context) => {
+      const started = await begin(context);
       started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
       await expect(
         started.double.member('Odalys').slash(command, { words: 'hello' }, { timeoutMs: 700 }),
@@ -97,8 +115,8 @@ describe("Discord's servers misbehave", () => {
     },
   );
 
-  it('suggestions that come too late for Discord harm nothing', async () => {
-    const started = await begin();
+  it('suggestions that come too late for Discord harm nothing', async (context) => {
+    const started = await begin(context);
     started.double.misbehave.rest({ status: 404, code: 10062, on: CALLBACK });
     await expect(
       started.double.member('Odalys').complete('echo', 'words', 'm', {}, { timeoutMs: 500 }),
@@ -106,61 +124,37 @@ describe("Discord's servers misbehave", () => {
     await isWell(started);
   });
 
-  it('registration that fails at first is sent again', async () => {
+  it('registration that fails at first is sent again', async (context) => {
     const double = await startDiscordDouble();
     double.misbehave.rest({ status: 500, on: /^PUT/u, times: 2 });
-    const one = await startBot(double, { commands: sampleCommands });
+    const one = await beginOn(context, double);
     await double.ready();
-    at = {
-      double,
-      ...one,
-      stop: async () => {
-        await one.bot.stop();
-        await double.close();
-      },
-    };
-    await isWell(at);
+    await isWell(one);
   });
 
-  it('out of reach at the start: the bot keeps trying, is not well meanwhile, and answers when Discord is back', async () => {
+  it('out of reach at the start: the bot keeps trying, is not well meanwhile, and answers when Discord is back', async (context) => {
     const double = await startDiscordDouble();
     double.misbehave.rest({ status: 502, on: /gateway\/bot/u, times: 6 });
-    const one = await startBot(double, { commands: sampleCommands });
+    const one = await beginOn(context, double);
     expect(one.bot.health()).toEqual({ ok: false, detail: 'Discord cannot be reached' });
-    at = {
-      double,
-      ...one,
-      stop: async () => {
-        await one.bot.stop();
-        await double.close();
-      },
-    };
     await double.ready();
-    await isWell(at);
+    await isWell(one);
   });
 });
 
-describe('the gateway misbehaves', () => {
-  it('does not let the bot in for a while: the start goes on, and the bot answers once it is in', async () => {
+describe.concurrent('the gateway misbehaves', () => {
+  it('does not let the bot in for a while: the start goes on, and the bot answers once it is in', async (context) => {
     const double = await startDiscordDouble();
     double.misbehave.closeIdentify = 4000;
-    const one = await startBot(double, { commands: sampleCommands, tuning: { connectPatienceMs: 200 } });
+    const one = await beginOn(context, double, { tuning: { connectPatienceMs: 200 } });
     expect(one.bot.health().ok).toBe(false);
-    at = {
-      double,
-      ...one,
-      stop: async () => {
-        await one.bot.stop();
-        await double.close();
-      },
-    };
     double.misbehave.closeIdentify = null;
     await double.ready();
-    await isWell(at);
+    await isWell(one);
   });
 
-  it('says an event twice: answered once, and logged', async () => {
-    const started = await begin();
+  it('says an event twice: answered once, and logged', async (context) => {
+    const started = await begin(context);
     started.double.misbehave.duplicateDispatches = 1;
     await started.double.member('Odalys').slash('echo', { words: 'hello' });
     await started.double.waitFor(() => started.logged().includes('came again'), 'the log');
@@ -169,8 +163,8 @@ describe('the gateway misbehaves', () => {
     expect((await started.metrics.expose()).body).toContain('pierhand_duplicates_total{platform="discord"} 1');
   });
 
-  it('says an event to two processes that share the store: answered once', async () => {
-    const started = await begin();
+  it('says an event to two processes that share the store: answered once', async (context) => {
+    const started = await begin(context);
     const second = await startBot(started.double, { commands: sampleCommands, store: started.store });
     await started.double.ready(2);
     await started.double.member('Odalys').slash('echo', { words: 'hello' });
@@ -178,8 +172,8 @@ describe('the gateway misbehaves', () => {
     await second.bot.stop();
   });
 
-  it('drops the socket in mid-answer: the answer still comes, and the session is resumed', async () => {
-    const started = await begin();
+  it('drops the socket in mid-answer: the answer still comes, and the session is resumed', async (context) => {
+    const started = await begin(context);
     const { double } = started;
     const asked = double.member('Odalys').slash('slowly', { words: 'hello', wait: 400 });
     await double.waitFor(() => double.rest.requests.some(({ path }) => CALLBACK.test(path)), 'the acknowledgement');
@@ -190,8 +184,8 @@ describe('the gateway misbehaves', () => {
     expect(double.gateway.log.identifies).toHaveLength(1);
   });
 
-  it('a question asked while the socket was down is answered after the resume, once', async () => {
-    const started = await begin();
+  it('a question asked while the socket was down is answered after the resume, once', async (context) => {
+    const started = await begin(context);
     const { double } = started;
     double.gateway.dropSockets();
     await double.waitFor(() => double.gateway.liveSessions() === 0, 'the socket to close');
@@ -204,8 +198,8 @@ describe('the gateway misbehaves', () => {
     );
   });
 
-  it('leaves heartbeats unanswered: the bot gives the connection up and makes a new one', async () => {
-    const started = await begin({}, { heartbeatMs: 250 });
+  it('leaves heartbeats unanswered: the bot gives the connection up and makes a new one', async (context) => {
+    const started = await begin(context, {}, { heartbeatMs: 250 });
     const { double } = started;
     await double.waitFor(() => double.gateway.log.heartbeats >= 2, 'heartbeats');
     double.misbehave.withholdHeartbeatAcks = true;
@@ -215,8 +209,8 @@ describe('the gateway misbehaves', () => {
     expect(double.gateway.log.resumes + double.gateway.log.identifies.length).toBeGreaterThan(1);
   });
 
-  it('refuses the resume: the bot identifies afresh', async () => {
-    const started = await begin();
+  it('refuses the resume: the bot identifies afresh', async (context) => {
+    const started = await begin(context);
     const { double } = started;
     double.misbehave.refuseResumes = 1;
     double.gateway.dropSockets();
@@ -225,7 +219,7 @@ describe('the gateway misbehaves', () => {
     expect(double.gateway.log.resumes).toBe(0);
   });
 
-  it.each([
+  it.for([
     ['asks to reconnect', (started: Started) => started.double.gateway.askToReconnect(), 'resumes'],
     [
       'calls the session invalid but resumable',
@@ -233,8 +227,8 @@ describe('the gateway misbehaves', () => {
       'resumes',
     ],
     ['calls the session invalid', (started: Started) => started.double.gateway.invalidateSessions(false), 'identifies'],
-  ] as const)('%s: the bot comes back', async (_name, misbehave, by) => {
-    const started = await begin();
+  ] as const)('%s: the bot comes back', async ([, misbehave, by], context) => {
+    const started = await begin(context);
     const { log } = started.double.gateway;
     misbehave(started);
     await started.double.waitFor(() => (by === 'resumes' ? log.resumes === 1 : log.identifies.length === 2), by);
@@ -242,8 +236,8 @@ describe('the gateway misbehaves', () => {
   });
 });
 
-describe('the store misbehaves', () => {
-  it('questions are answered while it is away', async () => {
+describe.concurrent('the store misbehaves', () => {
+  it('questions are answered while it is away', async (context) => {
     const store = await openStore({ memory: true });
     const away = async (): Promise<never> => {
       throw new StoreError('store-unavailable', 'The store is away.');
@@ -257,7 +251,7 @@ describe('the store misbehaves', () => {
         answered: (key) => (isAway ? away() : store.events.answered(key)),
       },
     };
-    const started = await begin({ store: shaky });
+    const started = await begin(context, { store: shaky });
     isAway = true;
     started.double.misbehave.duplicateDispatches = 1;
     await started.double.member('Odalys').slash('echo', { words: 'hello' });
@@ -265,11 +259,11 @@ describe('the store misbehaves', () => {
     expect(started.logged()).toContain('could not say whether this was answered');
   });
 
-  it('questions are answered while it dawdles, within three seconds', async () => {
+  it('questions are answered while it dawdles, within three seconds', async (context) => {
     const store = await openStore({ memory: true });
     const never = new Promise<boolean>(() => undefined);
     const dawdling: Store = { ...store, events: { ...store.events, claim: () => never } };
-    const started = await begin({ store: dawdling });
+    const started = await begin(context, { store: dawdling });
     // The double refuses a first response after three seconds, as Discord does.
     expect((await started.double.member('Odalys').slash('echo', { words: 'hello' })).message.embeds[0]?.title).toBe(
       'hello',

@@ -70,7 +70,7 @@ describe("a helper starts a walk from a member's menu", () => {
     const step = (await tamsin.slash('triage', {}, { in: 'direct' })).message;
     double.misbehave.rest({ status: 400, code: 50035, on: /POST \/interactions\/.*\/callback/u });
     const [label = ''] = labelsOn(step);
-    await tamsin.press(step, label).catch(() => undefined);
+    await tamsin.press(step, label, { timeoutMs: 500 }).catch(() => undefined);
     const again = await tamsin.press(step, label);
     expect(again.message.content).not.toContain('just been answered');
     expect(again.message.embeds).toHaveLength(1);
