@@ -5,7 +5,14 @@ import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
-import { isSatellite, movesUnlisted, planetOfMoon, solarSystemSlip, solarSystemTarget } from './solar-system.js';
+import {
+  isSatellite,
+  movesUnlisted,
+  planetOfMoon,
+  solarSystemNear,
+  solarSystemSlip,
+  solarSystemTarget,
+} from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
@@ -233,7 +240,7 @@ const asSlip = (typed: Typed): TargetResolution | null => {
     return unknown(
       shown,
       'not-found',
-      nearest.slice(0, 5).map((p) => catalogue.targetAt(p)),
+      [...solarSystemNear(clean), ...nearest.map((p) => catalogue.targetAt(p))].slice(0, 5),
     );
   if (!settled.ok) return settled;
   const { name } = settled.target;

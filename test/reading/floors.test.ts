@@ -43,6 +43,20 @@ describe('the vocabulary', () => {
     expect(read).toBeGreaterThanOrEqual(0.88);
   });
 
+  it('reads pasted logs right, and most of what they say', () => {
+    const all = loadCorpus('test/reading/corpus/pasted')
+      .filter(({ kind }) => kind === 'log')
+      .map((own) => measure(model, own));
+    const sum = { said: 0, read: 0, right: 0, wrong: 0 };
+    for (const { groups } of all)
+      for (const own of groups.values())
+        for (const key of ['said', 'read', 'right', 'wrong'] as const) sum[key] += own[key];
+    const [right, read] = [sum.right / (sum.right + sum.wrong), sum.read / sum.said];
+    console.log(`pasted logs: ${(100 * right).toFixed(1)} % right, ${(100 * read).toFixed(1)} % read`);
+    expect(right).toBeGreaterThanOrEqual(0.97);
+    expect(read).toBeGreaterThanOrEqual(0.95);
+  });
+
   it('names, for every language it has, what was written from memory', () => {
     const { translations } = readEntries('knowledge/connection').entries;
     const languages = new Set(translations.flatMap(({ texts }) => Object.keys(texts)));

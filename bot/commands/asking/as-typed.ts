@@ -108,6 +108,13 @@ const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLe
 
 const isTarget = (deps: Deps, text: string): boolean => isNamed(resolveTarget(deps.catalogue, text));
 
+/** What is a target with a slip in it is no place; nor is a target's own name where a command asks for two of them. */
+const mayBePlace = ({ deps, command }: Typed, text: string): boolean => {
+  const found = resolveTarget(deps.catalogue, text);
+  const targets = Object.values(command.options).filter(({ complete }) => complete === 'target');
+  return !found.ok || (found.isSlip !== true && targets.length < 2);
+};
+
 /** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
 const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promise<string> => {
   const { deps, command, asker, nowUtcMs } = typed;
@@ -125,7 +132,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
     const isPlace =
       names.some((name) => sameSiteName(name, place)) ||
       isPrivateWord(place) ||
-      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && isKnownPlace(deps, place));
+      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && mayBePlace(typed, place) && isKnownPlace(deps, place));
     const before = words.slice(0, count).join(' ');
     if (!isPlace || !isTarget(deps, withoutTrailing(before, 1, nowUtcMs).head)) continue;
     raw.set(siteOption, place);
