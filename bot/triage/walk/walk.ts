@@ -117,6 +117,13 @@ const verifyingCheck = (
   return check !== undefined && isOfOnePart(check) ? check : undefined;
 };
 
+/** With the cause, where it is known and its remedies are spent. */
+const handOnStep = (situation: Situation, belief: Belief): Step => {
+  const top = likeliest(situation, belief);
+  const known = top.probability >= KNOWN_CAUSE ? situation.faults[top.fault] : undefined;
+  return { kind: 'handOn', id: known?.id ?? 'unexplained', fault: known ?? null };
+};
+
 const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best: Choice | undefined): Step => {
   const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
   if (best?.kind === 'ask' && check !== undefined)
@@ -124,9 +131,7 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
   if (best?.kind === 'try' && fault !== undefined)
     return { kind: 'try', id: fault.id, fault, otherwise: best.otherwise };
-  const top = likeliest(situation, belief);
-  const known = top.probability >= KNOWN_CAUSE ? situation.faults[top.fault] : undefined;
-  return { kind: 'handOn', id: known?.id ?? 'unexplained', fault: known ?? null };
+  return handOnStep(situation, belief);
 };
 
 const nextStep = (
