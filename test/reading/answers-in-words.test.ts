@@ -10,7 +10,7 @@ import { loadTriage } from '../../bot/triage/index.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 const answerTo = (check: string, text: string): string | null => {
-  const meant = answerMeant(model.reading, text, model.check(check)?.answers ?? []);
+  const meant = answerMeant(model.reading, text, { id: check, answers: model.check(check)?.answers ?? [] });
   return meant?.isSure === true ? meant.id : null;
 };
 
@@ -84,6 +84,10 @@ const SAID: readonly (readonly [string, string, string | null])[] = [
   ['lead-level', 'its marked 5v', 'logic'],
   ['lead-level', 'no marking', 'unmarked'],
   ['lead-level', 'rs232 it says', 'rs232'],
+  // "Nothing" denies what follows it.
+  ['controller-screen', 'nothing else is connected', null],
+  ['controller-screen', 'nothing', 'dark'],
+  ['network-doubts', 'nothing else is connected', null],
   // Not an answer: a question back, a story, other words.
   ['settings-screen', 'what speed? where do i see that?', null],
   ['port-settings', 'what is parity', null],
@@ -128,6 +132,16 @@ const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = 
   ['fixed', 'works'],
   ['connected!', 'works'],
   ['it connects now', 'works'],
+  ['yes its working now', 'works'],
+  ['oh theres a sky meter logger by the clock, i closed it and now it connects', 'works'],
+  ['ah now it moves', 'works'],
+  ['and its connected now', 'works'],
+  ['now it connects but drops after a minute', 'changed'],
+  ['nothing else running', 'same'],
+  ['its not that', 'same'],
+  ['there is nothing to close', 'same'],
+  ['that was all fine', 'same'],
+  ['after a reboot its wrong again', 'same'],
   // No word on the remedy, or a question.
   ['does it work with a hub?', null],
   ['the hand controller works fine', null],

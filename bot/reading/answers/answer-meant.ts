@@ -12,6 +12,13 @@ export interface AnswerLabel {
   readonly label: string;
 }
 
+export interface QuestionInHand {
+  /** The check's. */
+  readonly id: string;
+  /** "Not sure" aside. */
+  readonly answers: readonly AnswerLabel[];
+}
+
 export interface AnswerMeant {
   readonly id: string;
   readonly label: string;
@@ -42,15 +49,23 @@ const LEADING = new Set(
   'well um uh erm hm hmm ok okay oh i think it they its that is are just so but and the er'.split(' '),
 );
 
-type Lead = 'yes' | 'no' | null;
+/** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
+const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
 
-const leadOf = (words: readonly SaidWord[], patience: number): Lead => {
+interface Lead {
+  readonly says: 'yes' | 'no';
+  /** It stands by itself; what follows is another breath, or carries nothing. */
+  readonly isBare: boolean;
+}
+
+const leadOf = (words: readonly SaidWord[], patience: number): Lead | null => {
   for (const [at, { word, clause }] of words.slice(0, patience + 1).entries()) {
     const next = words[at + 1];
-    if (YES.has(word)) return 'yes';
+    if (YES.has(word)) return { says: 'yes', isBare: true };
     // "No firewall here" denies one thing; "no, it is free" answers.
     if (word === 'no' && next?.clause === clause && carries(next.word)) return null;
-    if (NO.has(word)) return 'no';
+    const follows = words.slice(at + 1).some((later) => later.clause === clause && carries(later.word));
+    if (NO.has(word)) return { says: 'no', isBare: !(follows && DENIES_WHAT_FOLLOWS.has(word)) };
     if (!LEADING.has(word)) return null;
   }
   return null;
@@ -68,7 +83,7 @@ interface Part {
 }
 
 interface Weighed extends AnswerLabel {
-  readonly lead: Lead;
+  readonly lead: Lead['says'] | null;
   readonly parts: readonly Part[];
 }
 
@@ -122,17 +137,21 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
   return { share: whole === 0 ? 0 : (found / whole) * (part.isWhole ? 1 : 0.95), found: Math.max(0, found), taken };
 };
 
-const weigh = (vocabulary: Vocabulary, answers: readonly AnswerLabel[]): readonly Weighed[] =>
+const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
   answers.map((answer) => {
     const parts = partsOf(vocabulary, answer.label);
-    return { ...answer, parts, lead: leadOf(parts[0]?.words ?? [], 0) };
+    const phrases = vocabulary.wordedAnswers(check, answer.id).map((words) => ({ words, isWhole: true }));
+    return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
   });
 
 /** How many answers have the word. */
-const commonnessIn =
-  (all: readonly Weighed[]) =>
-  (own: SaidWord): number =>
-    Math.max(1, all.filter(({ parts }) => parts[0]?.words.some((word) => word.stem === own.stem) === true).length);
+const commonnessIn = (all: readonly Weighed[]): ((own: SaidWord) => number) => {
+  const counts = new Map<string, number>();
+  for (const { parts } of all)
+    for (const stem of new Set(parts.flatMap(({ words }) => words.map((word) => word.stem))))
+      counts.set(stem, (counts.get(stem) ?? 0) + 1);
+  return ({ stem }) => counts.get(stem) ?? 1;
+};
 
 interface Scored extends AnswerMeant {
   /** The score, and something for each word said: what answers are compared by. */
@@ -160,18 +179,43 @@ const scoresOf = (all: readonly Weighed[], said: SaidText): readonly Scored[] =>
 
 /** Where it begins with yes or no, only answers that do may be meant, if there are any. */
 const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | undefined => {
-  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? 'no' : null);
-  const led = all.filter((answer) => answer.lead === lead);
+  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? { says: 'no', isBare: true } : null);
+  const led = all.filter((answer) => answer.lead === lead?.says);
   const [only, second] = led;
   if (lead === null || only === undefined) return undefined;
+  if (!lead.isBare) return byScore(led, said);
   if (second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
-  const [best, next] = scoresOf(led, said);
-  if (best === undefined || next === undefined) return null;
   // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
   const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
-  if (best.score < NEAREST && plain.length === 1 && plain[0] !== undefined)
+  const [best] = scoresOf(led, said);
+  if (plain.length === 1 && plain[0] !== undefined && (best === undefined || best.score < NEAREST))
     return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
-  return { ...best, isSure: best.score >= NEAREST && best.rank - next.rank >= AHEAD };
+  return byScore(led, said) ?? null;
+};
+
+const byScore = (led: readonly Weighed[], said: SaidText): AnswerMeant | undefined => {
+  const [best, next] = scoresOf(led, said);
+  if (best === undefined || best.score < NEAREST) return undefined;
+  return { ...best, isSure: best.rank - (next?.rank ?? 0) >= AHEAD };
+};
+
+const wordsAlone = (words: readonly SaidWord[]): string =>
+  words
+    .slice(
+      Math.max(
+        0,
+        words.findIndex(({ word }) => !LEADING.has(word)),
+      ),
+    )
+    .map(({ word }) => word)
+    .join(' ');
+
+/** Said word for word as members put one of the answers. */
+const wordForWord = (all: readonly Weighed[], { words }: SaidText): AnswerMeant | null => {
+  const line = wordsAlone(words);
+  const [only, second] = all.filter(({ parts }) => parts.some((part) => wordsAlone(part.words) === line));
+  if (only === undefined || second !== undefined) return null;
+  return { id: only.id, label: only.label, score: 1, isSure: true };
 };
 
 /** "The time. 2 hours early …": the first few words before a pause, where they stand by themselves. */
@@ -187,18 +231,13 @@ const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
 };
 
-/**
- * @param answers those of the question in hand, "not sure" aside
- * @returns null where the words say none of them, ask back, or are a story
- */
-export const answerMeant = (
-  vocabulary: Vocabulary,
-  text: string,
-  answers: readonly AnswerLabel[],
-): AnswerMeant | null => {
+/** @returns null where the words say none of the answers, ask back, or are a story */
+export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
   if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
-  const all = weigh(vocabulary, answers);
+  const all = weigh(vocabulary, question);
+  const exact = wordForWord(all, said);
+  if (exact !== null) return exact;
   const led = byLead(all, said);
   if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
   const opening = openingClause(said);
