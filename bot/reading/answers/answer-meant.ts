@@ -4,6 +4,7 @@
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
+import { likeliestAnswer } from './likeliest-answer.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 
 export interface AnswerLabel {
@@ -35,6 +36,9 @@ const SHORT_OPENING_WORDS = 4;
 const SURE = 0.6;
 const NEAREST = 0.45;
 const AHEAD = 0.1;
+/** Of the second opinion: enough beside the first, and enough by itself. */
+const LIKELY = 0.5;
+const CERTAIN = 0.95;
 /** The same kind of thing by another word. */
 const BY_ENTRY = 0.6;
 /** Of two answers that were said whole, the one of more and rarer words. */
@@ -80,6 +84,7 @@ const isBareNo = ({ words }: SaidText): boolean =>
 interface Part {
   readonly words: readonly SaidWord[];
   readonly isWhole: boolean;
+  readonly by: 'label' | 'phrase';
 }
 
 interface Weighed extends AnswerLabel {
@@ -95,8 +100,8 @@ const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
     .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
     .filter((words) => words.some(({ word }) => carries(word)));
   return [
-    { words: whole, isWhole: true },
-    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false })) : []),
+    { words: whole, isWhole: true, by: 'label' },
+    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false, by: 'label' as const })) : []),
   ];
 };
 
@@ -140,7 +145,9 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
 const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
   answers.map((answer) => {
     const parts = partsOf(vocabulary, answer.label);
-    const phrases = vocabulary.wordedAnswers(check, answer.id).map((words) => ({ words, isWhole: true }));
+    const phrases = vocabulary
+      .wordedAnswers(check, answer.id)
+      .map((words) => ({ words, isWhole: true, by: 'phrase' as const }));
     return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
   });
 
@@ -231,6 +238,17 @@ const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
 };
 
+const byLabel = (answer: Weighed): Weighed => ({ ...answer, parts: answer.parts.filter(({ by }) => by === 'label') });
+
+/** By the words of the labels and phrases alone. */
+const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
+  const led = byLead(all, said);
+  if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
+  const opening = openingClause(said);
+  const meant = opening === null ? null : bestOf(all, opening);
+  return meant?.isSure === true ? meant : bestOf(all, said);
+};
+
 /** @returns null where the words say none of the answers, ask back, or are a story */
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
@@ -238,9 +256,16 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;
-  const led = byLead(all, said);
-  if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
-  const opening = openingClause(said);
-  const meant = opening === null ? null : bestOf(all, opening);
-  return meant?.isSure === true ? meant : bestOf(all, said);
+  const meant = byWords(all, said);
+  if (leadOf(said.words, 2) !== null || !all.some(({ parts }) => parts.some(({ by }) => by === 'phrase'))) return meant;
+  const likeliest = likeliestAnswer(all, said.words);
+  if (likeliest === null) return meant;
+  if (meant?.id === likeliest.id && likeliest.probability >= LIKELY) return meant;
+  // By the label itself, unless the phrases speak plainly for another.
+  const labelled = byWords(all.map(byLabel), said);
+  if (labelled?.isSure === true && likeliest.probability < CERTAIN) return labelled;
+  if (likeliest.probability < CERTAIN || likeliest.known < 2)
+    return meant === null ? null : { ...meant, isSure: false };
+  const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
+  return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
