@@ -89,12 +89,12 @@ export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
   // A clock set back must lock nobody out.
   const ticksMs = bot.tuning.ticksMs();
   const member = bot.perMember.take(asker.memberId, ticksMs);
-  if (!member.ok) {
+  if (member !== null) {
     bot.context.metrics.limited('discord', 'member');
     return tooManyWords(member.waitSeconds);
   }
   const channel = bot.perChannel.take(asker.channelId, ticksMs);
-  if (!channel.ok) {
+  if (channel !== null) {
     bot.context.metrics.limited('discord', 'channel');
     return `This channel is busy just now. Ask again in ${channel.waitSeconds} s, or ask me in a direct message.`;
   }
