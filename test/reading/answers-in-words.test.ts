@@ -10,7 +10,11 @@ import { loadTriage } from '../../bot/triage/index.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 const answerTo = (check: string, text: string): string | null => {
-  const meant = answerMeant(model.reading, text, { id: check, answers: model.check(check)?.answers ?? [] });
+  const meant = answerMeant(model.reading, text, {
+    id: check,
+    answers: model.check(check)?.answers ?? [],
+    good: model.check(check)?.good,
+  });
   return meant?.isSure === true ? meant.id : null;
 };
 
@@ -84,6 +88,11 @@ const SAID: readonly (readonly [string, string, string | null])[] = [
   ['lead-level', 'its marked 5v', 'logic'],
   ['lead-level', 'no marking', 'unmarked'],
   ['lead-level', 'rs232 it says', 'rs232'],
+  // What is found good is not what is wrong.
+  ['entries-screen', 'time is right i looked', null],
+  ['entries-screen', 'utc offset is fine i think', null],
+  ['settings-screen', 'the speed is correct', null],
+  ['network-doubts', 'the firewall is ok', null],
   // "Nothing" denies what follows it.
   ['controller-screen', 'nothing else is connected', null],
   ['controller-screen', 'nothing', 'dark'],
@@ -137,6 +146,11 @@ const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = 
   ['ah now it moves', 'works'],
   ['and its connected now', 'works'],
   ['now it connects but drops after a minute', 'changed'],
+  ['turned that off and now it stays', 'works'],
+  ['my phone was still on it… off now and it opens', 'works'],
+  ['ok that was it, works', 'works'],
+  ['noise is gone but it still drops', 'changed'],
+  ['i installed it, now com3 is there but no response', 'changed'],
   ['nothing else running', 'same'],
   ['its not that', 'same'],
   ['there is nothing to close', 'same'],

@@ -13,7 +13,7 @@ describe('the sheet for a helper', () => {
     const who = member('Isaura');
     let reply = await answer(deps, 'triage Cable straight to the motor board, no reply on my Mac.', NOW, who);
     const remarks = [
-      'my very first lead had a nine pin plug, it worked for a second then never again',
+      'it sat in a damp shed under the apple tree all autumn',
       'the chosen name begins with /dev/cu.',
       'the same lead drives the mount of a friend',
       'the moon was lovely last week',

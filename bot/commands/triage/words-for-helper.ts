@@ -74,5 +74,7 @@ export const wordsForHelper = (walk: Walk): readonly Fact[] => {
 export const alreadySaid = (model: TriageModel, { events }: WalkState, { id, answers }: CheckEntry): boolean =>
   events.some(
     (event) =>
-      event.kind === 'text' && !isPaste(event) && answerMeant(model.reading, event.words, { id, answers })?.isSure === true,
+      event.kind === 'text' &&
+      !isPaste(event) &&
+      answerMeant(model.reading, event.words, { id, answers })?.isSure === true,
   );

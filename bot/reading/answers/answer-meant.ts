@@ -18,6 +18,8 @@ export interface QuestionInHand {
   readonly id: string;
   /** "Not sure" aside. */
   readonly answers: readonly AnswerLabel[];
+  /** The answer of a sound set-up, where the question has one. */
+  readonly good?: string | undefined;
 }
 
 export interface AnswerMeant {
@@ -249,13 +251,8 @@ const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null =>
   return meant?.isSure === true ? meant : bestOf(all, said);
 };
 
-/** @returns null where the words say none of the answers, ask back, or are a story */
-export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
-  const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
-  const all = weigh(vocabulary, question);
-  const exact = wordForWord(all, said);
-  if (exact !== null) return exact;
+/** By the weighing of words, and by the likeliest answer where phrases are known. */
+const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
   const meant = byWords(all, said);
   if (leadOf(said.words, 2) !== null || !all.some(({ parts }) => parts.some(({ by }) => by === 'phrase'))) return meant;
   const likeliest = likeliestAnswer(all, said.words);
@@ -268,4 +265,25 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
     return meant === null ? null : { ...meant, isSure: false };
   const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
+};
+
+const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
+
+const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
+
+/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
+const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
+  meant.id !== good &&
+  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
+  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
+
+/** @returns null where the words say none of the answers, ask back, or are a story */
+export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
+  const said = saidText(vocabulary.sayings.lexicon, text);
+  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  const all = weigh(vocabulary, question);
+  const exact = wordForWord(all, said);
+  if (exact !== null) return exact;
+  const meant = byBoth(all, said);
+  return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
 };

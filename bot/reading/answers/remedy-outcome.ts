@@ -9,13 +9,15 @@ const LONGEST_WORDS = 45;
 
 const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|answers|better|fixed|ok|fine)';
 /** On mended words, clauses parted by " | "; the first that fits decides. */
-const CURED = GOOD.replace('|better|fixed|ok|fine', '');
+const CURED = GOOD.replace('|better|fixed|ok|fine)', '|stays?|opens?|finds?|holds?|tracks?|lands right)');
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   [new RegExp(`\\b${GOOD}\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
+  [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
+  [/\bnow (?:[^ |]+ ){1,8}(?:\| )?(?:but|only)\b/u, 'changed'],
   [/\b(?:another|different|new|other) (?:error|message|code|problem|fault)\b/u, 'changed'],
   [
     new RegExp(
-      `\\b(?:now (?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until))`,
+      `\\b(?:now (?:\\| )?(?:and )?(?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until))`,
       'u',
     ),
     'works',
