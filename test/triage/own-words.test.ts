@@ -36,7 +36,7 @@ describe('the sheet for a helper', () => {
     const lines = linesOn(reply);
     const text = lines.join(' ').replace(/\s+/gu, ' ');
     for (const remark of remarks.slice(0, 3)) expect(text).toContain(remark);
-    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(24);
+    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(26);
     expect(factOf(reply, 'Look next')).not.toContain('/dev/cu.');
     const stands = factOf(reply, 'Stands');
     const tried = factOf(reply, 'Tried').split('\n');
