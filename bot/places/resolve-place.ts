@@ -122,24 +122,22 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
   const shown = quotable(text);
   const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
   if (clean === null || clean.length > LONGEST_TEXT)
-    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
-  if (foldPlace(clean) === '')
-    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
+    return { problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
+  if (foldPlace(clean) === '') return { problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
   for (const { name, qualifiers } of readings(clean)) {
     const found = matching(places, name, qualifiers);
     const [largest, next] = found;
     if (!largest) continue;
     const isQualified = qualifiers.length > 0;
-    if (!next) return { ok: true, place: largest, isQualified };
+    if (!next) return { place: largest, isQualified };
     if (isMeant(largest, next, isQualified ? undefined : spokenFor(found, near))) {
       const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
-      return { ok: true, place: largest, isQualified, note };
+      return { place: largest, isQualified, note };
     }
-    return { ok: false, problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
+    return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
   }
   const [first] = readings(clean);
   return {
-    ok: false,
     problem: 'unknown-place',
     text: shown,
     nearest: first ? alikePlaces(places, first.name.slice(0, 40)) : [],

@@ -4,7 +4,7 @@
  */
 import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { resolvePlace } from '../../places/index.js';
-import { problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
@@ -102,7 +102,7 @@ const isTarget = (deps: Deps, text: string): boolean => isNamed(resolveTarget(de
 const mayBePlace = ({ deps, command }: Typed, text: string): boolean => {
   const found = resolveTarget(deps.catalogue, text);
   const targets = Object.values(command.options).filter(({ complete }) => complete === 'target');
-  return !found.ok || (found.isSlip !== true && targets.length < 2);
+  return isProblem(found) || (found.isSlip !== true && targets.length < 2);
 };
 
 /** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
@@ -133,7 +133,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
 
 const isKnownPlace = (deps: Deps, text: string): boolean => {
   const found = resolvePlace(deps.places(), text);
-  return found.ok || found.problem === 'ambiguous-place';
+  return !isProblem(found) || found.problem === 'ambiguous-place';
 };
 
 /** "add garden Norwich": the longest known place at the end, with at least a word before it for the name. */

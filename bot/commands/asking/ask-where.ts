@@ -1,5 +1,5 @@
 /** Asks where, before a command runs: which of several places of a name, or whether a far village or an unknown name was meant at all. */
-import { problem, type Choice, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import {
   distanceKm,
   parsePosition,
@@ -33,14 +33,14 @@ const VILLAGE_POPULATION = 5000;
 const FAR_KM = 1000;
 
 const isFarVillage = (found: PlaceResolution, near: Spot | null): boolean =>
-  found.ok &&
+  !isProblem(found) &&
   !found.isQualified &&
   near !== null &&
   found.place.population < VILLAGE_POPULATION &&
   distanceKm(found.place, near) > FAR_KM;
 
 const placesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
-  if (found.ok) return [found.place];
+  if (!isProblem(found)) return [found.place];
   return found.problem === 'ambiguous-place' ? found.candidates : found.nearest;
 };
 
@@ -77,7 +77,7 @@ const questionOf = (
 ): Problem | null => {
   const { places, usual } = choicesOf(typed, raw, option, found);
   const offered = near === null ? places : [...places.slice(0, 4), usual];
-  if (found.ok)
+  if (!isProblem(found))
     return isFarVillage(found, near)
       ? forAsker(
           problem(
@@ -105,7 +105,7 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
   const near = await usualSpot(deps, asker);
   const found = resolvePlace(deps.places(), text, near);
   const meant = savedNameMeant(text, names);
-  if (meant !== null && (isPrivateWord(text) || !found.ok || found.place.population < VILLAGE_POPULATION)) {
+  if (meant !== null && (isPrivateWord(text) || isProblem(found) || found.place.population < VILLAGE_POPULATION)) {
     raw.set(option, meant);
     return null;
   }

@@ -1,7 +1,7 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
 import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
-import { problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
 import {
   parsePosition,
   placeSpec,
@@ -124,7 +124,7 @@ export const usualSpot = async (
   const site = (asker.isPrivate ? saved.member.find(isUsual) : undefined) ?? saved.club.find(isUsual);
   if (site !== undefined || clubSiteText === null) return site ?? null;
   const found = resolveSite(places(), clubSiteText);
-  return found.ok ? found.site.observer : null;
+  return isProblem(found) ? null : found.site.observer;
 };
 
 /** One saved site by its name, or the usual one; a member's own makes the answer the asker's alone, any other does not. */
@@ -217,7 +217,7 @@ const namedSite = async (
   }
   const near = await usualSpot({ ...deps, store: request.privacy.unmarked }, request.asker);
   const found = resolveSite(deps.places(), siteText, near);
-  if (found.ok) {
+  if (!isProblem(found)) {
     // A saved site may bear the same name; a position is what it is.
     if (saved.trouble !== null && parsePosition(siteText) === null)
       request.privacy.markUnread(`the place ${found.site.name}`);
@@ -247,7 +247,7 @@ const siteOfOperator = (
     );
   if (deps.clubSiteText !== null) {
     const found = resolveSite(deps.places(), deps.clubSiteText);
-    if (found.ok) {
+    if (!isProblem(found)) {
       const saidAs = `${found.site.name} (the club's site)`;
       if (saved.trouble !== null) privacy.markUnread(saidAs);
       return { site: { ...found.site, source: 'club' }, horizon: null, saidAs };

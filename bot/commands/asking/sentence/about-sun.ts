@@ -3,7 +3,7 @@
  * are read first, slips mended, and places only of what is left: no target becomes a town of its name where the Sun is asked about.
  */
 import { resolveTarget } from '../../../catalogue/index.js';
-import { problem, type Problem } from '../../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { spellerFor } from '../spelling/known-words.js';
@@ -75,7 +75,7 @@ const takeSlips = (sentence: Sentence, { catalogue, siteNames }: Known): readonl
   return takeNamed(sentence, MOST_SLIPPED, (plain) => {
     if (plain.split(' ').every(isWord) || plain.split(' ').some(isLittle)) return null;
     const found = resolveTarget(catalogue, plain);
-    return found.ok && found.isSlip === true ? plain : null;
+    return !isProblem(found) && found.isSlip === true ? plain : null;
   });
 };
 
@@ -248,7 +248,7 @@ export const besideSun = (typed: string, known: Known): Reading | Problem | null
   const begins = /^\/?sun(?:'?s)?\s+\S/u.test(prepared(plain).trim());
   const rest = typed.replace(/^\S+\s*/u, '');
   // Coordinates and whole names are the command's own to read.
-  if (begins && resolveTarget(known.catalogue, rest).ok) return { line: `sun ${rest}` };
+  if (begins && !isProblem(resolveTarget(known.catalogue, rest))) return { line: `sun ${rest}` };
   const parts = partsOf(typed, known);
   if (!parts.isSunNamed) return null;
   return parts.named.length > 0 ? answered(plain, parts) : nothingNamed(plain, parts, begins);

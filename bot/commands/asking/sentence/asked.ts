@@ -1,4 +1,5 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
+import { isProblem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
@@ -83,10 +84,10 @@ export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKn
   places,
   siteNames,
   isTarget: (text) => isNamed(resolveTarget(catalogue, text)),
-  isSeveralTargets: (text) => !resolveTarget(catalogue, text).ok,
+  isSeveralTargets: (text) => isProblem(resolveTarget(catalogue, text)),
   isSlip: (text) => {
     const found = resolveTarget(catalogue, text);
-    return found.ok && found.isSlip === true;
+    return !isProblem(found) && found.isSlip === true;
   },
   isWord: spellerFor(catalogue).isKnown,
 });

@@ -1,4 +1,5 @@
 /** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
+import { isProblem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
 
@@ -30,7 +31,8 @@ export const targetNamed = (catalogue: Catalogue, plain: string): string | null 
   for (const spelling of spellings(plain)) {
     const resolved = resolveTarget(catalogue, spelling);
     if (isNamed(resolved)) return spelling;
-    if (!resolved.ok && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason)) return spelling;
+    if (isProblem(resolved) && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason))
+      return spelling;
   }
   return null;
 };
@@ -91,7 +93,7 @@ export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget 
   for (const run of runsOf(sentence, LONGEST_SLIP)) {
     if (run.plain.length < LEAST_LETTERS || hasLittle(run.plain) || isNothing(run.plain)) continue;
     const resolved = resolveTarget(catalogue, run.plain);
-    if (!resolved.ok || resolved.isSlip !== true) continue;
+    if (isProblem(resolved) || resolved.isSlip !== true) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };
   }
@@ -103,7 +105,7 @@ export const takeGuess = (sentence: Sentence, catalogue: Catalogue): NamedTarget
   const left = runsOf(sentence, LONGEST_SLIP).filter(({ plain }) => plain.length > LEAST_LETTERS && !hasLittle(plain));
   for (const run of left) {
     const resolved = resolveTarget(catalogue, run.plain);
-    const isNear = !resolved.ok && 'nearest' in resolved && resolved.nearest.length > 0;
+    const isNear = isProblem(resolved) && 'nearest' in resolved && resolved.nearest.length > 0;
     if (!isNear || isNothing(run.plain)) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };
