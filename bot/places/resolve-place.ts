@@ -101,8 +101,13 @@ const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecor
   if (near === null) return undefined;
   const byDistance = found.map((place) => ({ place, km: distanceKm(place, near) })).sort((a, b) => a.km - b.km);
   const [first, second] = byDistance;
-  if (first === undefined || second === undefined || first.km > NEAR_KM) return undefined;
-  return second.km >= Math.max(TIMES_NEARER * first.km, LEAST_FARTHER_KM) ? first.place : undefined;
+  if (first === undefined || first.km > NEAR_KM) return undefined;
+  // The largest is spoken for where it is alone near; another, where the largest is far.
+  const [largest] = found;
+  const rival = first.place === largest ? second : byDistance.find(({ place }) => place === largest);
+  return rival !== undefined && rival.km >= Math.max(TIMES_NEARER * first.km, LEAST_FARTHER_KM)
+    ? first.place
+    : undefined;
 };
 
 /** Whether the largest is meant: by its size, where the usual site does not speak for another, or by both. */

@@ -1,4 +1,5 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
+import { beginsConstellation } from '../../../catalogue/index.js';
 import { isProblem } from '../../../ground/problem.js';
 import { isPosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
@@ -105,10 +106,6 @@ const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
   return end;
 };
 
-/** "m 13 in herc" is in no town. */
-const isOfTarget = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
-  [1, 2, 3].some((count) => known.isTarget(plainOf(words.slice(Math.max(0, at - count), at))));
-
 /** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
 export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
   const { words, taken } = sentence;
@@ -120,7 +117,9 @@ export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): str
     const isWhole = end === words.length || taken[end] === true;
     const name = plainOf(words.slice(first, end));
     const isTargets = name.split(' ').some(known.isTarget) || mayBeTarget(name, known);
-    if (isTargets || (lead !== 'from' && (!isWhole || isOfTarget(sentence, at, known)))) continue;
+    // "m 13 in herc" is in no town.
+    const isElsewhere = lead !== 'from' && (!isWhole || beginsConstellation(name));
+    if (isTargets || isElsewhere) continue;
     take(sentence, { at, count: end - at });
     return name;
   }
