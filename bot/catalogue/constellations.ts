@@ -38,12 +38,3 @@ const BY_ABBREVIATION = new Map(CONSTELLATIONS.map((c) => [c.abbreviation, c]));
 export const constellationName = (abbreviation: string): string => {
   return BY_ABBREVIATION.get(abbreviation)?.name ?? abbreviation;
 };
-
-/** "herc", "sag": the beginning of a constellation's name, of three letters or more. */
-export const beginsConstellation = (text: string): boolean => {
-  const typed = text.toLowerCase();
-  return (
-    typed.length >= 3 &&
-    CONSTELLATIONS.some(({ name, genitive }) => [name, genitive].some((whole) => whole.toLowerCase().startsWith(typed)))
-  );
-};

@@ -1,5 +1,4 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
-import { beginsConstellation } from '../../../catalogue/index.js';
 import { isProblem } from '../../../ground/problem.js';
 import { isPosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
@@ -89,7 +88,7 @@ const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null 
 
 const LONGEST = 4;
 /** "from", and "in" or "at" where the words end or a part of the question follows. */
-const LEADS_TO_PLACE = /^(?:from|in|at|outside)$/u;
+const LEADS_TO_PLACE = /^(?:from|in|outside)$/u;
 
 const plainOf = (words: Sentence['words']): string => words.map(({ plain }) => plain).join(' ');
 
@@ -106,6 +105,10 @@ const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
   return end;
 };
 
+/** "m 13 in herc" and "m 42 in colour" are in no town. */
+const isOfTarget = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
+  [1, 2, 3].some((count) => known.isTarget(plainOf(words.slice(Math.max(0, at - count), at))));
+
 /** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
 export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
   const { words, taken } = sentence;
@@ -117,8 +120,7 @@ export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): str
     const isWhole = end === words.length || taken[end] === true;
     const name = plainOf(words.slice(first, end));
     const isTargets = name.split(' ').some(known.isTarget) || mayBeTarget(name, known);
-    // "m 13 in herc" is in no town.
-    const isElsewhere = lead !== 'from' && (!isWhole || beginsConstellation(name));
+    const isElsewhere = lead !== 'from' && (!isWhole || isOfTarget(sentence, at, known));
     if (isTargets || isElsewhere) continue;
     take(sentence, { at, count: end - at });
     return name;
