@@ -1,4 +1,5 @@
 /** Puts the parts together: settings → store → knowledge → what commands work with. */
+import { isProblem } from '../ground/problem.js';
 import path from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
@@ -80,7 +81,7 @@ export const openDeps = async (
   const places = loadPlaces(path.join(knowledge, 'places'));
   if (settings.clubSiteText !== null) {
     const site = resolveSite(places, settings.clubSiteText);
-    if (!site.ok) {
+    if (isProblem(site)) {
       await store.close();
       throw new StartError(`PIERHAND_SITE ("${settings.clubSiteText}") cannot be read: ${siteProblemMessage(site)}`);
     }

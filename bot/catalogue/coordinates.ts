@@ -1,10 +1,11 @@
 /** J2000 coordinates in the usual notations: sexagesimal with units, colons or spaces, and decimals whose unit is plain. */
 import { plainSigns } from '../ground/fold-text.js';
+import { isProblem } from '../ground/problem.js';
 import type { CoordinateFault } from './target-resolution.js';
 
 export type CoordinateReading =
-  | { readonly ok: true; readonly raHours: number; readonly decDeg: number; readonly note?: string }
-  | { readonly ok: false; readonly fault: CoordinateFault; readonly value: number | null };
+  | { readonly raHours: number; readonly decDeg: number; readonly note?: string }
+  | { readonly problem: CoordinateFault; readonly value: number | null };
 
 interface NumberToken {
   readonly negative: boolean;
@@ -100,55 +101,73 @@ const compact = (text: string): NumberToken[][] | null => {
   ];
 };
 
+/** The numbers of the two coordinates; null where they are none, 'unreadable' where nothing tells one from the other. */
+const halvesOf = (text: string): readonly (readonly NumberToken[])[] | 'unreadable' | null => {
+  const together = compact(text);
+  if (together !== null) return together;
+  const pieces = text.split(/\s*[,;]\s*/).filter((piece) => piece !== '');
+  const lists = pieces.map(tokens).filter((list) => list !== null);
+  const all = lists.flat();
+  if (lists.length < pieces.length || all.length < 2) return null;
+  if (pieces.length === 2) return lists;
+  const at = pieces.length > 2 ? null : splitAt(all, text);
+  return at === null ? 'unreadable' : [all.slice(0, at), all.slice(at)];
+};
+
+type Misfit = Extract<CoordinateReading, { readonly problem: string }>;
+
+const bad = (problem: CoordinateFault, value: number | null = null): Misfit => ({ problem, value });
+
+/** Each coordinate's parts as one number, signs left out. */
+const sizesOf = (
+  raParts: readonly NumberToken[],
+  decParts: readonly NumberToken[],
+): { readonly ra: number; readonly dec: number } | Misfit => {
+  const ra = sexagesimal(raParts);
+  const dec = sexagesimal(decParts);
+  if (ra === null || dec === null) return bad('unreadable');
+  if (ra !== 'sixtieths' && dec !== 'sixtieths') return { ra, dec };
+  return bad(
+    'sixtieths-range',
+    [...raParts.slice(1), ...decParts.slice(1)].find(({ value }) => value >= 60)?.value ?? null,
+  );
+};
+
+/** Right ascension in hours, with what was taken for granted; `size` is its parts as one number, `isSingle` where it is but one. */
+const rightAscension = (
+  first: NumberToken,
+  size: number,
+  isSingle: boolean,
+): { readonly raHours: number; readonly note?: string } | Misfit => {
+  const isPlain = isSingle && first.unit === null;
+  const isDegrees = first.unit === 'd' || (isPlain && size >= 24);
+  if (first.negative) return bad('right-ascension-range', -size);
+  if (isPlain && size < 24) return bad('hours-or-degrees', size);
+  if (size >= (isDegrees ? 360 : 24)) return bad('right-ascension-range', size);
+  return {
+    raHours: isDegrees ? size / 15 : size,
+    ...(isPlain ? { note: `Read ${size} as degrees of right ascension, since hours stop at 24.` } : {}),
+  };
+};
+
 /**
  * Reads right ascension and declination (ICRS/J2000). Null when the text does not look like coordinates at all.
  * Right ascension in sexagesimal parts is hours unless marked in degrees; a single plain decimal is degrees when it is
  * 24 or more, and is asked about otherwise.
  */
 export const readCoordinates = (text: string): CoordinateReading | null => {
-  const simple = plain(text);
-  const bad = (fault: CoordinateFault, value: number | null = null): CoordinateReading => ({ ok: false, fault, value });
-  let halves = compact(simple);
-  if (halves === null) {
-    const pieces = simple.split(/\s*[,;]\s*/).filter((piece) => piece !== '');
-    const lists = pieces.map(tokens);
-    if (pieces.length === 0 || lists.some((l) => l === null)) return null;
-    const all = lists.flatMap((l) => l ?? []);
-    if (all.length < 2) return null;
-    if (pieces.length === 2) halves = lists.map((l) => l ?? []);
-    else {
-      const at = splitAt(all, simple);
-      if (at === null || pieces.length > 2) return bad('unreadable');
-      halves = [all.slice(0, at), all.slice(at)];
-    }
-  }
-  const [raParts = [], decParts = []] = halves;
-  const raFirst = raParts[0];
-  const decFirst = decParts[0];
-  const ra = sexagesimal(raParts);
-  const dec = sexagesimal(decParts);
-  if (ra === null || dec === null || !raFirst || !decFirst || decFirst.unit === 'h') return bad('unreadable');
-  if (ra === 'sixtieths' || dec === 'sixtieths') {
-    return bad(
-      'sixtieths-range',
-      [...raParts.slice(1), ...decParts.slice(1)].find((p) => p.value >= 60)?.value ?? null,
-    );
-  }
-  if (Math.abs(dec) > 90) return bad('declination-range', decFirst.negative ? -dec : dec);
-  if (raFirst.negative) return bad('right-ascension-range', -ra);
+  const halves = halvesOf(plain(text));
+  if (halves === null) return null;
+  if (halves === 'unreadable') return bad('unreadable');
+  const [[raFirst, ...raSmaller] = [], [decFirst, ...decSmaller] = []] = halves;
+  if (raFirst === undefined || decFirst === undefined || decFirst.unit === 'h') return bad('unreadable');
+  const sizes = sizesOf([raFirst, ...raSmaller], [decFirst, ...decSmaller]);
+  if (isProblem(sizes)) return sizes;
+  const { ra, dec } = sizes;
   const decDeg = decFirst.negative ? -dec : dec;
-  if (raFirst.unit === 'd') return ra < 360 ? { ok: true, raHours: ra / 15, decDeg } : bad('right-ascension-range', ra);
-  if (raParts.length === 1 && raFirst.unit === null) {
-    if (ra < 24) return bad('hours-or-degrees', ra);
-    if (ra >= 360) return bad('right-ascension-range', ra);
-    return {
-      ok: true,
-      raHours: ra / 15,
-      decDeg,
-      note: `Read ${ra} as degrees of right ascension, since hours stop at 24.`,
-    };
-  }
-  return ra < 24 ? { ok: true, raHours: ra, decDeg } : bad('right-ascension-range', ra);
+  if (dec > 90) return bad('declination-range', decDeg);
+  const found = rightAscension(raFirst, ra, raSmaller.length === 0);
+  return isProblem(found) ? found : { ...found, decDeg };
 };
 
 /** "18h36m56.3s +38°47′01″": right ascension to 0.1 s, declination to 1″. */

@@ -1,11 +1,19 @@
 /** Finds the one target a member means by what they typed; asks where it could be several, offers the nearest where it is none. */
+import { isProblem } from '../ground/problem.js';
 import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
 import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
-import { isSatellite, movesUnlisted, planetOfMoon, solarSystemSlip, solarSystemTarget } from './solar-system.js';
+import {
+  isSatellite,
+  movesUnlisted,
+  planetOfMoon,
+  solarSystemNear,
+  solarSystemSlip,
+  solarSystemTarget,
+} from './solar-system.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
@@ -104,8 +112,8 @@ const movingTarget = (catalogue: Catalogue, text: string, shown: string): Target
   const found = catalogue.moving?.find(text) ?? [];
   const [only] = found;
   if (only === undefined) return null;
-  if (found.length > 1) return { ok: false, problem: 'ambiguous-target', text: shown, candidates: found };
-  return { ok: true, target: only, note: catalogue.moving?.noteOn(only) ?? '' };
+  if (found.length > 1) return { problem: 'ambiguous-target', text: shown, candidates: found };
+  return { target: only, note: catalogue.moving?.noteOn(only) ?? '' };
 };
 
 type Reason = Extract<TargetProblem, { problem: 'unknown-target' }>['reason'];
@@ -125,7 +133,6 @@ interface Typed {
 }
 
 const unknown = (shown: string, reason: Reason, nearest: readonly Target[] = []): TargetProblem => ({
-  ok: false,
   problem: 'unknown-target',
   text: shown,
   nearest,
@@ -136,9 +143,9 @@ const unknown = (shown: string, reason: Reason, nearest: readonly Target[] = [])
 const settle = ({ catalogue, shown }: Typed, positions: readonly number[]): TargetResolution | null => {
   const [only, ...others] = bestKnownFirst(catalogue, positions);
   if (only === undefined) return null;
-  if (others.length === 0) return { ok: true, target: catalogue.targetAt(only) };
+  if (others.length === 0) return { target: catalogue.targetAt(only) };
   const candidates = [only, ...others].slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p));
-  return { ok: false, problem: 'ambiguous-target', text: shown, candidates };
+  return { problem: 'ambiguous-target', text: shown, candidates };
 };
 
 /** A close group under one letter is its brightest star. */
@@ -147,7 +154,7 @@ const closeGroup = ({ catalogue, shown }: Typed, positions: readonly number[]): 
   const [brightest] = [...positions].sort((a, b) => magnitudeAt(a) - magnitudeAt(b));
   if (brightest === undefined || !closeTogether(catalogue, positions)) return null;
   const target = catalogue.targetAt(brightest);
-  return { ok: true, target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
+  return { target, note: `${shown} is a close group; took its brightest star, ${target.name}.` };
 };
 
 /**
@@ -172,10 +179,10 @@ const asNamed = (typed: Typed): TargetResolution | null => {
 const asCoordinates = ({ clean, shown }: Typed): TargetResolution | null => {
   const reading = readCoordinates(clean);
   if (!reading) return null;
-  if (!reading.ok)
-    return { ok: false, problem: 'bad-coordinates', text: shown, fault: reading.fault, value: reading.value };
+  if (isProblem(reading))
+    return { problem: 'bad-coordinates', text: shown, fault: reading.problem, value: reading.value };
   const target = coordinateTarget(reading.raHours, reading.decDeg);
-  return { ok: true, target, ...(reading.note === undefined ? {} : { note: reading.note }) };
+  return { target, ...(reading.note === undefined ? {} : { note: reading.note }) };
 };
 
 /** Under a name without its last word; a constellation's alone is its galaxy, else the best known in it. */
@@ -226,16 +233,16 @@ const asUnlisted = ({ catalogue, clean, shown }: Typed): TargetResolution | null
 const asSlip = (typed: Typed): TargetResolution | null => {
   const { catalogue, clean, words, shown } = typed;
   const planet = solarSystemSlip(clean);
-  if (planet) return { ok: true, target: planet, isSlip: true, note: `Took “${shown}” to be ${planet.name}.` };
+  if (planet) return { target: planet, isSlip: true, note: `Took “${shown}” to be ${planet.name}.` };
   const { certain, spelling, nearest } = nearestNames(catalogue, words);
   const settled = settle(typed, certain);
   if (settled === null)
     return unknown(
       shown,
       'not-found',
-      nearest.slice(0, 5).map((p) => catalogue.targetAt(p)),
+      [...solarSystemNear(clean), ...nearest.map((p) => catalogue.targetAt(p))].slice(0, 5),
     );
-  if (!settled.ok) return settled;
+  if (isProblem(settled)) return settled;
   const { name } = settled.target;
   return {
     ...settled,
@@ -269,7 +276,7 @@ export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolut
   if (clean.length > LONGEST_TEXT) return unknown(shown, 'too-long');
 
   const body = solarSystemTarget(clean);
-  if (body) return { ok: true, target: body };
+  if (body) return { target: body };
   const words = foldWords(clean).replace(/^the (?=.)/, '');
   if (words === '') return unknown(shown, 'empty');
   const key = words.replaceAll(' ', '');

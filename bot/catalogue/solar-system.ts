@@ -7,10 +7,10 @@ import { NO_CATALOGUE_DATA, type Target, type TargetKind } from './target.js';
 const BODIES: readonly (readonly [body: SolarSystemBody, kind: TargetKind, kindText: string, others: string])[] = [
   ['Sun', 'sun', 'star', 'Sol Sonne Soleil Sole ☉ ☼'],
   ['Moon', 'moon', 'natural satellite', 'Luna Mond Lune ☽ ☾'],
-  ['Mercury', 'planet', 'planet', 'Merkur Mercure Mercurio ☿'],
+  ['Mercury', 'planet', 'planet', 'Merc Merkur Mercure Mercurio ☿'],
   ['Venus', 'planet', 'planet', 'Vénus Venere ♀'],
   ['Mars', 'planet', 'planet', 'Marte ♂'],
-  ['Jupiter', 'planet', 'planet', 'Giove Júpiter ♃'],
+  ['Jupiter', 'planet', 'planet', 'Jup Giove Júpiter ♃'],
   ['Saturn', 'planet', 'planet', 'Saturne Saturno ♄'],
   ['Uranus', 'planet', 'planet', '♅ ⛢'],
   ['Neptune', 'planet', 'planet', 'Neptun Neptuno Nettuno ♆'],
@@ -45,6 +45,10 @@ export const solarSystemSlip = (text: string): Target | undefined => {
   if (key.length < 5) return undefined;
   return SOLAR_SYSTEM.find(({ id }) => id.length >= 5 && editDistance(key, id, 1) <= 1);
 };
+
+/** Those of so many letters that two slips leave them near ("venice" is no place on the way to Venus). */
+export const solarSystemNear = (text: string): readonly Target[] =>
+  SOLAR_SYSTEM.filter(({ id }) => id.length >= 5 && editDistance(foldKey(text), id, 2) <= 2);
 
 const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
   (

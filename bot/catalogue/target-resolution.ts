@@ -1,4 +1,5 @@
 /** What looking up a target can come to: a target, or a problem as a code with its facts; the sentences live in wording.ts. */
+import { isProblem } from '../ground/problem.js';
 import type { Target } from './target.js';
 
 /** What is wrong with something that was meant as coordinates. */
@@ -16,7 +17,6 @@ export type CoordinateFault =
 
 export type TargetProblem =
   | {
-      readonly ok: false;
       readonly problem: 'unknown-target';
       /** What was typed, cleaned and shortened for showing. */
       readonly text: string;
@@ -37,14 +37,12 @@ export type TargetProblem =
         | 'satellite';
     }
   | {
-      readonly ok: false;
       readonly problem: 'ambiguous-target';
       readonly text: string;
       /** Best known first, at most 25. Each candidate's `name` resolves to it alone. */
       readonly candidates: readonly Target[];
     }
   | {
-      readonly ok: false;
       readonly problem: 'bad-coordinates';
       readonly text: string;
       readonly fault: CoordinateFault;
@@ -55,7 +53,6 @@ export type TargetProblem =
 /** `note` says what was taken for granted: a spelling corrected, a unit inferred, the brightest of a close pair. */
 export type TargetResolution =
   | {
-      readonly ok: true;
       readonly target: Target;
       readonly note?: string;
       /** Set where a spelling was corrected. */
@@ -65,6 +62,6 @@ export type TargetResolution =
 
 /** Whether a text names a target, or several, as it stands: without a slip in it, and no two numbers that may be coordinates. */
 export const isNamed = (found: TargetResolution): boolean => {
-  if (!found.ok) return found.problem === 'ambiguous-target';
+  if (isProblem(found)) return found.problem === 'ambiguous-target';
   return found.isSlip !== true && (found.note === undefined || found.target.kind !== 'coordinates');
 };

@@ -47,7 +47,7 @@ const excludedIds = (deps: Deps, not: string | undefined): ReadonlySet<string> |
     return problem('too-many-stars', `not: names ${names.length} stars; at most ${MOST_EXCLUDED} can be left out.`);
   for (const name of names) {
     const found = resolveTarget(deps.catalogue, name);
-    if (!found.ok) return problem(found.problem, `not: ${targetProblemMessage(found)}`);
+    if (isProblem(found)) return problem(found.problem, `not: ${targetProblemMessage(found)}`);
     if (found.target.kind !== 'star' && found.target.kind !== 'double-star') {
       return problem(
         'not-a-star',

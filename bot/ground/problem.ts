@@ -1,4 +1,4 @@
-/** The one shape of failure: a value, or a Problem that says what was wrong and what would be right. */
+/** The one shape of failure: what was asked for, or a record whose `problem` is a code; with its words it is a Problem. */
 
 /**
  * Something the member may pick next. Picking it runs `run` as if it had been typed, so choices need no memory
@@ -37,6 +37,10 @@ export const problem = (code: string, message: string, choices?: readonly Choice
   ...(choices === undefined || choices.length === 0 ? {} : { choices }),
 });
 
-/** Tells a Problem from any value that is none. */
-export const isProblem = (value: unknown): value is Problem =>
+/**
+ * Tells a failure from any value that is none: a Problem, or what a parser or a look-up found wrong, a code with its facts
+ * (`{ problem: 'ambiguous-place', candidates }`), whose sentence is made where it is said.
+ */
+export const isProblem = <T>(value: T): value is Extract<T, { readonly problem: string }> =>
+  // eslint-disable-next-line no-restricted-syntax -- the one place that asks
   typeof value === 'object' && value !== null && 'problem' in value;

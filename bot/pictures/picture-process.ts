@@ -9,7 +9,7 @@ import { pictureHeader } from './picture-header.js';
 import { preparePicture } from './prepare-picture.js';
 
 export type PictureAnswer =
-  { readonly text: string; readonly confidencePercent: number } | { readonly failure: string };
+  { readonly text: string; readonly confidencePercent: number } | { readonly problem: string };
 
 const require = createRequire(import.meta.url);
 let recogniser: Promise<Worker> | undefined;
@@ -23,7 +23,7 @@ const open = async (): Promise<Worker> => {
   return worker;
 };
 
-type Read = Exclude<PictureAnswer, { readonly failure: string }>;
+type Read = Exclude<PictureAnswer, { readonly problem: string }>;
 
 const recognised = async (worker: Worker, bytes: Buffer): Promise<Read> => {
   const { data } = await worker.recognize(bytes);
@@ -47,7 +47,7 @@ const readWebp = async (worker: Worker, bytes: Uint8Array): Promise<Read> => {
 
 const read = async (bytes: Uint8Array): Promise<PictureAnswer> => {
   const header = pictureHeader(bytes);
-  if (header === null) return { failure: 'no picture' };
+  if (header === null) return { problem: 'no picture' };
   recogniser ??= open();
   if (header.kind === 'webp') return await readWebp(await recogniser, bytes);
   const [worker, prepared] = await Promise.all([recogniser, preparePicture(bytes, header)]);
@@ -56,7 +56,7 @@ const read = async (bytes: Uint8Array): Promise<PictureAnswer> => {
 
 process.on('message', (bytes: Uint8Array) => {
   read(bytes)
-    .catch((error: unknown): PictureAnswer => ({ failure: error instanceof Error ? error.message : String(error) }))
+    .catch((error: unknown): PictureAnswer => ({ problem: error instanceof Error ? error.message : String(error) }))
     .then((answer) => process.send?.(answer))
     .catch(() => process.exit(1));
 });

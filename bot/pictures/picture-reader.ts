@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { projectRoot } from '../ground/project-root.js';
-import { problem, type Problem } from '../ground/problem.js';
+import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { pictureHeader } from './picture-header.js';
 import type { PictureAnswer } from './picture-process.js';
 
@@ -83,8 +83,8 @@ const startProcess = (): ChildProcess => {
 
 const answerOf = (child: ChildProcess, bytes: Uint8Array, withinMs: number): Promise<PictureAnswer> =>
   new Promise((resolve) => {
-    const timer = setTimeout(() => finish({ failure: 'too slow' }), withinMs);
-    const gone = (): void => finish({ failure: 'the reader ended' });
+    const timer = setTimeout(() => finish({ problem: 'too slow' }), withinMs);
+    const gone = (): void => finish({ problem: 'the reader ended' });
     const finish = (answer: PictureAnswer): void => {
       clearTimeout(timer);
       child.off('message', finish);
@@ -99,8 +99,8 @@ const answerOf = (child: ChildProcess, bytes: Uint8Array, withinMs: number): Pro
   });
 
 const readable = (answer: PictureAnswer): PictureText | Problem => {
-  if ('failure' in answer) {
-    return answer.failure === 'too slow'
+  if (isProblem(answer)) {
+    return answer.problem === 'too slow'
       ? problem('picture-too-slow', `Reading that picture took too long. ${PASTE_INSTEAD}`)
       : problem('picture-unreadable', `That picture could not be opened. ${PASTE_INSTEAD}`);
   }
@@ -136,7 +136,7 @@ export const createPictureReader = (changes: Partial<PictureReaderTuning> = {}):
     child.channel?.ref();
     const answer = await answerOf(child, bytes, tuning.readWithinMs);
     // After a failure nothing is known of what the process still does or holds.
-    if ('failure' in answer) end();
+    if (isProblem(answer)) end();
     else {
       idle = setTimeout(end, tuning.endAfterIdleMs);
       idle.unref();

@@ -4,7 +4,7 @@ export type * from './site-resolution.js';
 export { loadPlaces, type Places } from './load-places.js';
 export { resolvePlace } from './resolve-place.js';
 export { completePlaces } from './complete-places.js';
-export { parsePosition } from './parse-position.js';
+export { isPosition, parsePosition } from './parse-position.js';
 export { resolveSite } from './resolve-site.js';
 export { timeZoneAt } from './time-zone-at.js';
 export { placeLabel, placeSpec, positionName, siteProblemMessage } from './wording.js';

@@ -1,6 +1,7 @@
 /** A position on Earth as members write it: decimal degrees, hemisphere letters, D M S, ISO 6709 and geo: URIs (RFC 5870). */
+import { isProblem } from '../ground/problem.js';
 import { cleanText, LONGEST_TEXT, plainSigns, quotable } from '../ground/fold-text.js';
-import type { Position, PositionFault, PositionProblem, PositionResolution } from './site-resolution.js';
+import type { Position, PositionFault, PositionResolution } from './site-resolution.js';
 
 interface Angle {
   readonly value: number;
@@ -8,7 +9,12 @@ interface Angle {
   readonly axis: 'latitude' | 'longitude' | null;
 }
 
-type Failure = { readonly fault: PositionFault; readonly value: number | null };
+interface Misfit {
+  readonly problem: PositionFault;
+  readonly value: number | null;
+}
+
+const UNREADABLE: Misfit = { problem: 'unreadable', value: null };
 
 const NUMBER = String.raw`\d{1,9}(?:\.\d{0,12})?|\.\d{1,12}`;
 const PART = new RegExp(String.raw`^\s*([nsew])?\s*([+-])?\s*(${NUMBER})\s*(?:°|''|'|")?\s*:?\s*([nsew](?![a-z]))?\s*`);
@@ -24,24 +30,31 @@ const plain = (text: string): string => {
     .trim();
 };
 
+/** Degrees from degrees, minutes and seconds. */
+const fromSixtieths = ([degrees = 0, minutes = 0, seconds = 0]: readonly number[]): number =>
+  degrees + minutes / 60 + seconds / 3600;
+
+/** The first of the minutes and seconds that is 60 or more. */
+const tooManySixtieths = (numbers: readonly number[]): number | undefined => numbers.slice(1).find((n) => n >= 60);
+
 /** A run of digits of ISO 6709: degrees, degrees and minutes, or degrees, minutes and seconds, by the number of whole digits. */
-const isoAngle = (sign: string, digits: string, degreeDigits: 2 | 3): number | Failure => {
+const isoAngle = (sign: string, digits: string, degreeDigits: 2 | 3): number | Misfit => {
   const [whole = '', fraction = ''] = digits.split('.');
   const steps = (whole.length - degreeDigits) / 2;
-  if (![0, 1, 2].includes(steps)) return { fault: 'unreadable', value: null };
+  if (![0, 1, 2].includes(steps)) return UNREADABLE;
   const parts = [
     whole.slice(0, degreeDigits),
     ...Array.from({ length: steps }, (_, i) => whole.slice(degreeDigits + 2 * i, degreeDigits + 2 * i + 2)),
   ];
   const numbers = parts.map((part, i) => Number(i === parts.length - 1 && fraction ? `${part}.${fraction}` : part));
-  const large = numbers.slice(1).find((n) => n >= 60);
-  if (large !== undefined) return { fault: 'sixtieths-range', value: large };
-  const value = (numbers[0] ?? 0) + (numbers[1] ?? 0) / 60 + (numbers[2] ?? 0) / 3600;
+  const large = tooManySixtieths(numbers);
+  if (large !== undefined) return { problem: 'sixtieths-range', value: large };
+  const value = fromSixtieths(numbers);
   return sign === '-' ? -value : value;
 };
 
 /** ISO 6709:2022 Annex H strings: "+51.05-114.07/", "+5103.0-11404.2+1045CRSWGS_84/". Null when the text is not of that form. */
-const iso6709 = (text: string): { latitude: number; longitude: number; elevation: number | null } | Failure | null => {
+const iso6709 = (text: string): { latitude: number; longitude: number; elevation: number | null } | Misfit | null => {
   const match =
     /^([+-])(\d{2,6}(?:\.\d{1,12})?)([+-])(\d{3,7}(?:\.\d{1,12})?)(?:([+-]\d{1,6}(?:\.\d{1,6})?))?(?:crs[a-z0-9_:.-]{1,40})?\/?$/i.exec(
       text,
@@ -54,73 +67,108 @@ const iso6709 = (text: string): { latitude: number; longitude: number; elevation
   return { latitude, longitude, elevation: match[5] === undefined ? null : Number(match[5]) };
 };
 
-/** One angle from its numbers and letters, or why not. */
-const angle = (text: string): Angle | Failure | null => {
+/** What an angle is written with; `sign` and `letter` '' where there is none. */
+interface Written {
+  readonly numbers: readonly number[];
+  readonly sign: string;
+  readonly letter: string;
+}
+
+/** The parts of an angle in their order, or why they do not make one; null where something else stands in the text. */
+const written = (text: string): Written | Misfit | null => {
   const numbers: number[] = [];
   let letter = '';
-  let negative = false;
-  let signed = false;
+  let sign = '';
   let rest = text.trim();
   while (rest !== '') {
     const match = PART.exec(rest);
     if (!match) return null;
-    const [whole, before = '', sign = '', digits = '', after = ''] = match;
-    for (const found of [before, after]) {
-      if (found === '') continue;
-      if (letter !== '' && letter !== found) return { fault: 'unreadable', value: null };
-      letter = found;
-    }
-    if (sign !== '') {
-      if (numbers.length > 0) return { fault: 'unreadable', value: null };
-      signed = true;
-      negative = sign === '-';
-    }
-    if (numbers.length > 0 && !Number.isInteger(numbers.at(-1))) return { fault: 'unreadable', value: null };
+    const [whole, before = '', signHere = '', digits = '', after = ''] = match;
+    const letters = new Set([letter, before, after].filter((found) => found !== ''));
+    const isMisplaced = numbers.length > 0 && (signHere !== '' || !Number.isInteger(numbers.at(-1)));
+    if (letters.size > 1 || isMisplaced) return UNREADABLE;
+    letter = [...letters][0] ?? '';
+    sign += signHere;
     numbers.push(Number(digits));
     rest = rest.slice(whole.length);
   }
-  if (numbers.length === 0 || numbers.length > 3 || (signed && negative && letter !== ''))
-    return { fault: 'unreadable', value: null };
-  const large = numbers.slice(1).find((n) => n >= 60);
-  if (large !== undefined) return { fault: 'sixtieths-range', value: large };
-  const size = (numbers[0] ?? 0) + (numbers[1] ?? 0) / 60 + (numbers[2] ?? 0) / 3600;
-  const lettered = letter === 'n' || letter === 's' ? 'latitude' : 'longitude';
-  const axis = letter === '' ? null : lettered;
-  return { value: negative || letter === 's' || letter === 'w' ? -size : size, axis };
+  return { numbers, sign, letter };
 };
+
+const axisOf = (letter: string): Angle['axis'] => {
+  if (letter === '') return null;
+  return letter === 'n' || letter === 's' ? 'latitude' : 'longitude';
+};
+
+/** One angle from its numbers and letters, or why not. */
+const angle = (text: string): Angle | Misfit | null => {
+  const found = written(text);
+  if (found === null || isProblem(found)) return found;
+  const { numbers, sign, letter } = found;
+  const isNegative = sign === '-';
+  if (numbers.length === 0 || numbers.length > 3 || (isNegative && letter !== '')) return UNREADABLE;
+  const large = tooManySixtieths(numbers);
+  if (large !== undefined) return { problem: 'sixtieths-range', value: large };
+  const size = fromSixtieths(numbers);
+  return { value: isNegative || letter === 's' || letter === 'w' ? -size : size, axis: axisOf(letter) };
+};
+
+/** Where a text without a comma parts: between its letters, the ones of two axes first, else at its second sign. */
+const PARTINGS = [
+  /^([nsew][^nsew]*\d[^nsew]*)([nsew].*)$/,
+  /^(.*\d[^\d]*?[ns])\s*(?=[^ns]*[ew]$)(.+)$/,
+  /^(.*\d[^\d]*?[ew])\s*(?=[^ew]*[ns]$)(.+)$/,
+  /^(.*\d[^\d]*?[ns])\s*(.*[ns])$/,
+  /^(.*\d[^\d]*?[ew])\s*(.*[ew])$/,
+  /^(.*\d\S*?)\s*([+-].*)$/,
+];
 
 /** The two halves of a text: at its comma, between letters, at the second sign, or in the middle of its numbers. */
 const halves = (text: string): readonly [string, string] | null => {
   const commas = text.split(/\s*[,;]\s*/).filter((part) => part !== '');
-  if (commas.length === 2) return [commas[0] ?? '', commas[1] ?? ''];
   if (commas.length > 2) return null;
-  const before =
-    /^([nsew][^nsew]*\d[^nsew]*)([nsew].*)$/.exec(text) ??
-    /^(.*\d[^\d]*?[ns])\s*(?=[^ns]*[ew]$)(.+)$/.exec(text) ??
-    /^(.*\d[^\d]*?[ew])\s*(?=[^ew]*[ns]$)(.+)$/.exec(text) ??
-    /^(.*\d[^\d]*?[ns])\s*(.*[ns])$/.exec(text) ??
-    /^(.*\d[^\d]*?[ew])\s*(.*[ew])$/.exec(text);
-  if (before) return [before[1] ?? '', before[2] ?? ''];
-  const signed = /^(.*\d\S*?)\s*([+-].*)$/.exec(text);
-  if (signed) return [signed[1] ?? '', signed[2] ?? ''];
+  if (commas.length === 2) return [commas[0] ?? '', commas[1] ?? ''];
+  for (const parting of PARTINGS) {
+    const parted = parting.exec(text);
+    if (parted !== null) return [parted[1] ?? '', parted[2] ?? ''];
+  }
   const words = text.split(/\s+/);
-  return words.length % 2 === 0
-    ? [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')]
-    : null;
+  const middle = words.length / 2;
+  return words.length % 2 === 0 ? [words.slice(0, middle).join(' '), words.slice(middle).join(' ')] : null;
 };
 
 const looksLikePosition = (text: string): boolean => {
   return /\d/.test(text) && /^[nsew°'"\d\s.,;:+-]+$/.test(text) && !/[nsew]{2}/.test(text);
 };
 
-const checked = (latitude: number, longitude: number, elevationM: number | null): Position | Failure => {
+const checked = (latitude: number, longitude: number, elevationM: number | null): Position | Misfit => {
   if (Math.abs(latitude) > 90) {
     return Math.abs(latitude) <= 180 && Math.abs(longitude) <= 90
-      ? { fault: 'maybe-swapped', value: latitude }
-      : { fault: 'latitude-range', value: latitude };
+      ? { problem: 'maybe-swapped', value: latitude }
+      : { problem: 'latitude-range', value: latitude };
   }
-  if (Math.abs(longitude) > 180) return { fault: 'longitude-range', value: longitude };
+  if (Math.abs(longitude) > 180) return { problem: 'longitude-range', value: longitude };
   return { latitudeDeg: latitude + 0, longitudeDeg: longitude + 0, elevationM };
+};
+
+/** Two angles as a position: latitude first, unless their letters say otherwise. */
+const fromPair = (first: Angle, second: Angle): Position | Misfit => {
+  if (first.axis !== null && first.axis === second.axis) return { problem: 'same-axis', value: null };
+  const isSwapped = first.axis === 'longitude' || second.axis === 'latitude';
+  return isSwapped ? checked(second.value, first.value, null) : checked(first.value, second.value, null);
+};
+
+/** Null when the text does not look like a position at all. */
+const read = (text: string): Position | Misfit | null => {
+  const geo = /^geo:([+-]?\d+(?:\.\d+)?),([+-]?\d+(?:\.\d+)?)(?:,([+-]?\d+(?:\.\d+)?))?(?:;.*)?$/.exec(text);
+  if (geo) return checked(Number(geo[1]), Number(geo[2]), geo[3] === undefined ? null : Number(geo[3]));
+  const iso = iso6709(text);
+  if (iso !== null) return isProblem(iso) ? iso : checked(iso.latitude, iso.longitude, iso.elevation);
+  if (!looksLikePosition(text)) return null;
+  const [first, second] = (halves(text) ?? []).map(angle);
+  if (first == null || second == null) return UNREADABLE;
+  if (isProblem(first)) return first;
+  return isProblem(second) ? second : fromPair(first, second);
 };
 
 /**
@@ -130,31 +178,20 @@ const checked = (latitude: number, longitude: number, elevationM: number | null)
 export const parsePosition = (text: string): PositionResolution => {
   if (text.length > 10 * LONGEST_TEXT) return null;
   const clean = cleanText(text);
-  if (clean.length > LONGEST_TEXT) return null;
-  const simple = plain(clean);
-  const problem = ({ fault, value }: Failure): PositionProblem => ({
-    ok: false,
+  const found = clean.length > LONGEST_TEXT ? null : read(plain(clean));
+  if (found === null) return null;
+  if (!isProblem(found)) return { position: found };
+  const { problem: fault, value } = found;
+  return {
     problem: 'bad-position',
     text: quotable(text),
     fault,
     value: value === null ? null : Math.round(value * 1e4) / 1e4,
-  });
-  const done = (result: Position | Failure): PositionResolution =>
-    'fault' in result ? problem(result) : { ok: true, position: result };
+  };
+};
 
-  const geo = /^geo:([+-]?\d+(?:\.\d+)?),([+-]?\d+(?:\.\d+)?)(?:,([+-]?\d+(?:\.\d+)?))?(?:;.*)?$/.exec(simple);
-  if (geo) return done(checked(Number(geo[1]), Number(geo[2]), geo[3] === undefined ? null : Number(geo[3])));
-  const iso = iso6709(simple);
-  if (iso) return done('fault' in iso ? iso : checked(iso.latitude, iso.longitude, iso.elevation));
-  if (!looksLikePosition(simple)) return null;
-
-  const pair = halves(simple);
-  const first = pair ? angle(pair[0]) : null;
-  const second = pair ? angle(pair[1]) : null;
-  if (!first || !second) return problem({ fault: 'unreadable', value: null });
-  if ('fault' in first) return problem(first);
-  if ('fault' in second) return problem(second);
-  if (first.axis !== null && first.axis === second.axis) return problem({ fault: 'same-axis', value: null });
-  const swapped = first.axis === 'longitude' || second.axis === 'latitude';
-  return done(swapped ? checked(second.value, first.value, null) : checked(first.value, second.value, null));
+/** Whether the text is a position that can be used. */
+export const isPosition = (text: string): boolean => {
+  const found = parsePosition(text);
+  return found !== null && !isProblem(found);
 };

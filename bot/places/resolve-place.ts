@@ -96,26 +96,23 @@ export const resolvePlace = (places: Places, text: string): PlaceResolution => {
   const shown = quotable(text);
   const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
   if (clean === null || clean.length > LONGEST_TEXT)
-    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
-  if (foldPlace(clean) === '')
-    return { ok: false, problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
+    return { problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
+  if (foldPlace(clean) === '') return { problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
   for (const { name, qualifiers } of readings(clean)) {
     const found = matching(places, name, qualifiers);
     const [largest, next] = found;
     if (!largest) continue;
-    if (!next) return { ok: true, place: largest };
+    if (!next) return { place: largest };
     if (largest.population >= OVERWHELMING * next.population) {
       return {
-        ok: true,
         place: largest,
         note: `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`,
       };
     }
-    return { ok: false, problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
+    return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
   }
   const [first] = readings(clean);
   return {
-    ok: false,
     problem: 'unknown-place',
     text: shown,
     nearest: first ? alikePlaces(places, first.name.slice(0, 40)) : [],

@@ -1,4 +1,5 @@
 /** A position or a place name as a site: where, how high, and which clocks. Saved names are the caller's to look up first. */
+import { isProblem } from '../ground/problem.js';
 import type { Places } from './load-places.js';
 import { parsePosition } from './parse-position.js';
 import { resolvePlace } from './resolve-place.js';
@@ -33,7 +34,7 @@ export const siteFromPlace = (place: PlaceRecord, note?: string): Site => {
 /** A position ("51.05,-114.07") or a place name ("Calgary") → a site. Never throws on any text (only when the list cannot be read). */
 export const resolveSite = (places: Places, text: string): SiteResolution => {
   const position = parsePosition(text);
-  if (position !== null) return position.ok ? { ok: true, site: siteFromPosition(position.position) } : position;
+  if (position !== null) return isProblem(position) ? position : { site: siteFromPosition(position.position) };
   const place = resolvePlace(places, text);
-  return place.ok ? { ok: true, site: siteFromPlace(place.place, place.note) } : place;
+  return isProblem(place) ? place : { site: siteFromPlace(place.place, place.note) };
 };

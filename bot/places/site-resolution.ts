@@ -42,7 +42,6 @@ export interface Position {
 }
 
 export type PositionProblem = {
-  readonly ok: false;
   readonly problem: 'bad-position';
   readonly text: string;
   readonly fault: PositionFault;
@@ -50,24 +49,22 @@ export type PositionProblem = {
 };
 
 /** `null` when the text does not look like a position at all (then it may be a place name). */
-export type PositionResolution = ({ readonly ok: true } & { readonly position: Position }) | PositionProblem | null;
+export type PositionResolution = { readonly position: Position } | PositionProblem | null;
 
 export type PlaceProblem =
   | {
-      readonly ok: false;
       readonly problem: 'unknown-place';
       readonly text: string;
       readonly nearest: readonly PlaceRecord[];
       readonly reason: 'empty' | 'too-long' | 'not-found';
     }
   | {
-      readonly ok: false;
       readonly problem: 'ambiguous-place';
       readonly text: string;
       readonly candidates: readonly PlaceRecord[];
     };
 
-export type PlaceResolution = { readonly ok: true; readonly place: PlaceRecord; readonly note?: string } | PlaceProblem;
+export type PlaceResolution = { readonly place: PlaceRecord; readonly note?: string } | PlaceProblem;
 
 export type SiteProblem = PlaceProblem | PositionProblem;
-export type SiteResolution = { readonly ok: true; readonly site: Site } | SiteProblem;
+export type SiteResolution = { readonly site: Site } | SiteProblem;

@@ -33,9 +33,24 @@ export const cutText = (text: string): string => {
 };
 
 const PERSONAL =
-  /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|you|u|your|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
+  /(?:^|[^\w'’/.-])(?:i|i['’]m|im|i['’]ve|ive|my|me|we|our|us|it|its|it['’]s|they|he|she|his|her|please|plz|pls|hi|hello|hallo|thanks|anyone|somebody)(?=[\s,.!?'’]|$)/iu;
+/** A program speaks to its user as a member speaks to the reader. */
+const SPOKEN_TO = /(?:^|[^\w'’/.-])(?:you|u|your)(?=[\s,.!?'’]|$)/iu;
+/** What a program asks its user to do. */
+const INSTRUCTION =
+  /(?:^|[.:;)] )(?:please (?:check|verify|make sure|ensure|connect|reconnect|restart|retry|try|contact|close|insert|unplug|select|install|update|wait|see|refer)|(?:verify|make sure|ensure|check) (?:the|your|that)|contact your)\b/iu;
+const PLEASE = /\bplease\b/giu;
 const STAMPED =
-  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|reply from \d|64 bytes from |request timed out\b|["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|ping \S+ \(|reply from \d|(?:64 bytes )?from [\d.]+(?:: | icmp_seq)|request (?:timed out\b|timeout for )|ping statistics |\d+ packets transmitted|nc: |connect(?:x)? to [\d.]+ port |\d+(?:-\d+)+(?:\.\d+)* +[\da-f]{4}:[\da-f]{4} |\S+ +\d+ +\S+ +\d+[urw] +chr |standard serial over bluetooth|in [\w.]+\(|(?:process|\w+) (?:finished|exited|returned) (?:with )?|(?:[\w-]+ ){1,3}adapter [^:.]{1,40}:$|\[(?:errno|winerror) \d|[\w.]+(?:exception|error): |["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
+/** "IPv4 Address. . . : …", "RemotePort   : …", and the fields of devices, events and sockets that members do not write. */
+const LABELLED =
+  /^[\w() /-]{2,44}(?: ?\.){2,} ?:|^\w+ {2,}: |^(?:media state|last state|device (?:type|status)|manufacturer|location|direction|ssid|bssid|application name|(?:source|destination) (?:address|port)|connection mode|reason|protocol|packets) ?: /iu;
+/** What a program says it is about to do. */
+const PROGRESS =
+  /^(?:connecting|opening|changing|trying|reading|sending|waiting|scanning|searching|retrying|reconnecting|probing|initiali[sz]ing|starting|loading|resetting)\b.*(?:\.\.\.|…|:|['"]\S|\/dev\/|\bcom\d)/iu;
+/** The name of a device list, with its port at the end of the name. */
+const LISTED_PORT = /^[^,.;!?]{4,60} \(com\d{1,3}\)(?:\s*$|\s{2,})/iu;
+const NAMES_PORT = /\/dev\/\w|\bcom\d{1,3}\b|\b(?:cu|tty)\.\w/iu;
 const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
 /** A port's name is a mark at most once. */
 const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
@@ -50,7 +65,7 @@ const INFORMAL =
   /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
 /** The commonest small words of the other languages that messages come in, and of English. */
 const FOREIGN_WORDS =
-  /(?<![\p{L}'])(?:der|die|das|ist|nicht|und|ein|eine|einer|wurde|kann|konnte|nach|auf|von|dem|den|le|la|les|des|du|une|est|pas|ne|sur|el|los|las|se|una|por|del|il|di|che|non|della|het|een|niet|van|voor|kon|wordt|nie|jest|do|przez|zosta\p{L}+|uma|foi|ao)(?![\p{L}'])/giu;
+  /(?<![\p{L}'])(?:der|die|das|ist|nicht|und|ein|eine|einer|wurde|kann|konnte|nach|auf|von|dem|den|le|la|les|des|du|une|est|pas|ne|sur|el|los|las|se|una|por|del|il|di|che|non|della|het|een|niet|van|voor|kon|wordt|nie|jest|do|przez|zosta\p{L}+|uma|foi|ao|al|acceso|accesso|denegado|negato|negado|puerto|porta|anschluss|zugriff|geweigerd|toegang|odmowa)(?![\p{L}'])/giu;
 const ENGLISH_WORDS =
   /(?<![\p{L}'])(?:the|a|an|is|are|was|it|its|my|i|and|not|no|to|on|in|of|with|but|from|for|when|does|can|will|this|that|after|at|mount|scope|handset|connect|computer|laptop)(?![\p{L}'])/giu;
 
@@ -66,20 +81,33 @@ const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
 const COLLECTED =
   /^(?:linux$|macos \d|name +status|interfacealias|-{4,}|\+-o |inet [\d.]+|[a-z]+\d+:$|\d+ \[[a-z ]+\]$|(?:eth|en|wl|docker|br)\w* +(?:up|down|unknown)\b|(?:wi-?fi|ethernet|loopback)\b.* {2,}\S+$)|\b(?:ok|error|unknown|degraded) {2,}\d{1,2}$/iu;
 
+/** In the manner of programs, whoever is spoken to. */
+const isFormal = (line: string): boolean => (FORMAL.test(line) || INSTRUCTION.test(line)) && !INFORMAL.test(line);
+
+const isPersonal = (line: string): boolean =>
+  PERSONAL.test(INSTRUCTION.test(line) && !INFORMAL.test(line) ? line.replace(PLEASE, ' ') : line);
+
+/** Names, lists and phrases that only programs write. */
+const isProgramLike = (line: string): boolean =>
+  NAMED.test(line) ||
+  PROGRESS.test(line) ||
+  (LISTED_PORT.test(line) && !INFORMAL.test(line)) ||
+  FOREIGN.test(line) ||
+  isOtherLanguage(line);
+
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
-  if (STAMPED.test(line) || COLLECTED.test(line)) return true;
+  if (STAMPED.test(line) || COLLECTED.test(line) || LABELLED.test(line)) return true;
   const marks = line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0;
   const words = line.trim().split(/\s+/u).length;
-  if (PERSONAL.test(line)) return marks > words;
-  return (
-    (marks >= 2 && marks * 3 >= words) ||
-    NAMED.test(line) ||
-    (FORMAL.test(line) && !INFORMAL.test(line)) ||
-    FOREIGN.test(line) ||
-    isOtherLanguage(line)
-  );
+  if (isPersonal(line)) return marks > words;
+  if (isFormal(line)) return true;
+  if (SPOKEN_TO.test(line)) return marks > words;
+  return (marks >= 2 && marks * 3 >= words) || isProgramLike(line);
 };
+
+/** A line below a printed one that names a port and nothing of a person's is what the program said next. */
+const goesOn = (line: string): boolean => NAMES_PORT.test(line) && !PERSONAL.test(line) && !INFORMAL.test(line);
 
 export interface Line {
   readonly text: string;
@@ -96,7 +124,9 @@ export const foldLines = (text: string): { readonly folded: string; readonly lin
     const own = raw.replace(/\s+/gu, ' ').trim();
     if (own === '') continue;
     if (folded !== '') folded += ' ';
-    lines.push({ text: own, start: folded.length, printed: isPrinted(raw.trim().slice(0, JUDGED_BY)) });
+    const judged = raw.trim().slice(0, JUDGED_BY);
+    const printed = isPrinted(judged) || (lines.at(-1)?.printed === true && goesOn(judged));
+    lines.push({ text: own, start: folded.length, printed });
     folded += own;
   }
   return { folded, lines };

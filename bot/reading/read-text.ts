@@ -32,6 +32,9 @@ const lineAt = (lines: readonly Line[], at: number): Line | undefined => {
   return lines[low - 1];
 };
 
+const tellsOther = (own: string | undefined, other: string | undefined): boolean =>
+  own !== undefined && other !== undefined && own !== other;
+
 /** A message found among a member's words, as if a phrase had taken all of it. */
 const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
   const first = tokens.findIndex((token) => token.end > start);
@@ -59,12 +62,12 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
-  const counts = (span: Span): boolean => {
+  const counts = (span: Span, { answers, suggests }: Told): boolean => {
     if (isPrintedAt(span.start)) return true;
     return sentences.every(({ sentence, start, from, to }) => {
       if (span.end <= from || to <= span.start) return true;
       const match = asMatch(sentence, { start: span.start - start, end: span.end - start });
-      return match === null || stands(sentence, match, {});
+      return match === null || stands(sentence, match, { mentioned: answers === undefined && suggests === undefined });
     });
   };
 
@@ -85,14 +88,16 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       };
     },
   );
-  /** What a message says already is not taken from its words once more. */
-  const isTold = (span: Span, answers: Told['answers']): boolean =>
-    messages.some(
-      ({ entry, span: own }) =>
-        span.start < own.end &&
-        own.start < span.end &&
-        Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined),
-    );
+  /** What a message says already is not taken from its words once more; words that are all of them its own are no member's. */
+  const isTold = (span: Span, { answers, path, system }: Told): boolean =>
+    messages.some(({ entry, span: own }) => {
+      if (span.start >= own.end || own.start >= span.end) return false;
+      return (
+        (entry.answers !== undefined && own.start <= span.start && span.end <= own.end) ||
+        (answers === undefined && (tellsOther(path, entry.path) || tellsOther(system, entry.system))) ||
+        Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined)
+      );
+    });
   const said = sentences.flatMap(({ sentence, start }) =>
     readWords(vocabulary.sayings, sentence).map(({ entry, match }) => {
       const span = {
@@ -110,7 +115,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ...messages,
     ...said.filter(
       ({ entry, span }) =>
-        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry.answers),
+        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
     ),
   ].sort((a, b) => a.span.start - b.span.start);
 

@@ -1,4 +1,5 @@
 /** A day as members write it: "tonight", "tomorrow night", "friday", "1 Dec", "2026-12-01", "in 3 days". */
+import { isProblem } from '../ground/problem.js';
 import { nextMoonPhase } from '../sky/moon-phase.js';
 import { MS_PER_DAY } from '../ground/durations.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
@@ -56,9 +57,9 @@ export const todayAndTonight = (
 };
 
 const checked = (year: number, month: number, day: number): DayText => {
-  if (month < 1 || month > 12) return { fault: 'no-such-month', month };
+  if (month < 1 || month > 12) return { problem: 'no-such-month', month };
   const lastDay = new Date(Date.UTC(year, month, 0)).getUTCDate();
-  if (day < 1 || day > lastDay) return { fault: 'no-such-day', year, month, day, lastDay };
+  if (day < 1 || day > lastDay) return { problem: 'no-such-day', year, month, day, lastDay };
   return { date: { year, month, day }, night: false };
 };
 
@@ -70,29 +71,37 @@ const numericDate = (text: string): DayText | null => {
   const [a, b, year] = [Number(local[1]), Number(local[2]), Number(local[3])];
   const dayFirst = checked(year, b, a);
   const monthFirst = checked(year, a, b);
-  if ('fault' in dayFirst) return monthFirst;
-  if ('fault' in monthFirst || a === b) return dayFirst;
-  return { fault: 'day-or-month-first', text, readings: [dayFirst.date, monthFirst.date] };
+  if (isProblem(dayFirst)) return monthFirst;
+  if (isProblem(monthFirst) || a === b) return dayFirst;
+  return { problem: 'day-or-month-first', text, readings: [dayFirst.date, monthFirst.date] };
+};
+
+/** A day of the year without the year: the next time it comes round, today included (29 February waits for a leap year). */
+const nextComing = (month: number, day: number, today: LocalDate): DayText | null => {
+  const isLeapDay = month === 2 && day === 29;
+  const isPast = month < today.month || (month === today.month && day < today.day);
+  for (let ahead = 0; ahead <= 8; ahead += 1) {
+    const reading = checked(today.year + ahead, month, day);
+    if (isProblem(reading) ? !isLeapDay : ahead > 0 || !isPast) return reading;
+  }
+  return null;
+};
+
+/** "1 Dec" and "December 1st" as numbers; null when the words are none. */
+const monthAndDay = (first: string, second: string): { readonly month: number; readonly day: number } | null => {
+  const [dayWord, monthWord] = /^\d/.test(first) ? [first, second] : [second, first];
+  const month = named(MONTHS, monthWord) + 1;
+  const day = /^(\d{1,2})(?:st|nd|rd|th)?\.?$/.exec(dayWord)?.[1];
+  return month === 0 || day === undefined ? null : { month, day: Number(day) };
 };
 
 const namedMonth = (text: string, today: LocalDate): DayText | null => {
-  const words = text.replace(/,/g, ' ').split(/\s+/);
-  const year = words.length === 3 && /^\d{4}$/.test(words[2] ?? '') ? Number(words[2]) : null;
-  if (words.length !== 2 && year === null) return null;
-  const [first = '', second = ''] = words;
-  const dayWord = /^\d/.test(first) ? first : second;
-  const month = named(MONTHS, dayWord === first ? second : first) + 1;
-  const day = /^(\d{1,2})(?:st|nd|rd|th)?\.?$/.exec(dayWord)?.[1];
-  if (month === 0 || day === undefined) return null;
-  if (year !== null) return checked(year, month, Number(day));
-  // Without a year: the next time that this date comes round, today included (29 February waits for a leap year).
-  for (let ahead = 0; ahead <= 8; ahead += 1) {
-    const reading = checked(today.year + ahead, month, Number(day));
-    const past = ahead === 0 && (month < today.month || (month === today.month && Number(day) < today.day));
-    if ('fault' in reading && !(reading.fault === 'no-such-day' && month === 2 && Number(day) === 29)) return reading;
-    if (!('fault' in reading) && !past) return reading;
-  }
-  return null;
+  const [first = '', second = '', third, ...others] = text.replace(/,/g, ' ').split(/\s+/);
+  const isYear = third !== undefined && /^\d{4}$/.test(third);
+  if (others.length > 0 || (third !== undefined && !isYear)) return null;
+  const said = monthAndDay(first, second);
+  if (said === null) return null;
+  return isYear ? checked(Number(third), said.month, said.day) : nextComing(said.month, said.day, today);
 };
 
 const MOON_PHASES = tableOf({
@@ -120,48 +129,73 @@ const nightOfPhase = (elongationDeg: number, zone: string, nowUtcMs: number): Da
   };
 };
 
+/** Nights counted from tonight, and days counted from today. */
+const NIGHTS = tableOf<number>({
+  tonight: 0,
+  'this evening': 0,
+  'this night': 0,
+  'tomorrow night': 1,
+  'tomorrow evening': 1,
+  'last night': -1,
+  'yesterday night': -1,
+  'yesterday evening': -1,
+});
+const DAYS = tableOf<number>({ today: 0, tomorrow: 1, yesterday: -1 });
+const COUNTS = tableOf<number>({ a: 1, one: 1, two: 2, three: 3 });
+
+const fixedDay = (words: string, today: LocalDate, tonight: LocalDate): DayText | null => {
+  const nights = NIGHTS.get(words);
+  if (nights !== undefined) return { date: addDays(tonight, nights), night: true };
+  const days = DAYS.get(words);
+  return days === undefined ? null : { date: addDays(today, days), night: false };
+};
+
+/** "in 3 nights", "in a week". */
+const daysAhead = (words: string, today: LocalDate): DayText | null => {
+  const match = /^in (\d{1,3}|a|one|two|three) (day|night|week)s?$/.exec(words);
+  if (match === null) return null;
+  const [, count = '', unit] = match;
+  const days = (COUNTS.get(count) ?? Number(count)) * (unit === 'week' ? 7 : 1);
+  return { date: addDays(today, days), night: unit === 'night' };
+};
+
+/** 0: Sunday. */
+const weekdayOf = ({ year, month, day }: LocalDate): number => new Date(Date.UTC(year, month - 1, day)).getUTCDay();
+
+/** "friday", "next tuesday", "saturday night": the next to come, today included unless "next" says otherwise. */
+const comingWeekday = (words: string, today: LocalDate): DayText | null => {
+  const match = /^(next |this |coming |last )?([a-z]{3,9}\.?)( night| evening)?$/.exec(words);
+  const index = named(WEEKDAYS, match?.[2] ?? '');
+  if (match === null || index < 0) return null;
+  const [, lead, , night] = match;
+  const days = (index - weekdayOf(today) + 7) % 7;
+  const onward = lead === 'next ' && days === 0 ? 7 : days;
+  return { date: addDays(today, lead === 'last ' ? days - 7 : onward), night: night !== undefined };
+};
+
+/** "1 Dec", "2026-12-01", with its weekday before it or "night" after it. */
+const dateWritten = (words: string, today: LocalDate): DayText | null => {
+  const beforeNight = /^(.*) (?:night|evening)$/.exec(words)?.[1];
+  const dated = beforeNight ?? words;
+  const led = /^([a-z]{3,9}\.?),? (.+)$/.exec(dated);
+  const weekday = named(WEEKDAYS, led?.[1] ?? '');
+  const dateText = weekday < 0 ? dated : (led?.[2] ?? '');
+  const reading = numericDate(dateText) ?? namedMonth(dateText, today);
+  if (reading === null || isProblem(reading)) return reading;
+  if (weekday >= 0 && weekday !== weekdayOf(reading.date)) return { problem: 'another-weekday', date: reading.date };
+  return { date: reading.date, night: beforeNight !== undefined };
+};
+
 /** Reads a day; null when the text is none. The text is lower case, single-spaced. */
 export const readDay = (text: string, zone: string, nowUtcMs: number): DayText | null => {
-  const { today, tonight } = todayAndTonight(zone, nowUtcMs);
   const words = text.replace(/^(?:on|the night of) /, '');
-  if (words === 'tonight' || words === 'this evening' || words === 'this night') return { date: tonight, night: true };
-  if (words === 'tomorrow night' || words === 'tomorrow evening') return { date: addDays(tonight, 1), night: true };
-  if (words === 'last night' || words === 'yesterday night' || words === 'yesterday evening')
-    return { date: addDays(tonight, -1), night: true };
   const phase = moonPhaseNamed(words);
   if (phase !== null) return nightOfPhase(phase, zone, nowUtcMs);
-  if (words === 'today') return { date: today, night: false };
-  if (words === 'tomorrow') return { date: addDays(today, 1), night: false };
-  if (words === 'yesterday') return { date: addDays(today, -1), night: false };
-  const ahead = /^in (\d{1,3}|a|one|two|three) (days?|nights?|weeks?)$/.exec(words);
-  if (ahead) {
-    const count = { a: 1, one: 1, two: 2, three: 3 }[ahead[1] ?? ''] ?? Number(ahead[1]);
-    return {
-      date: addDays(today, count * (ahead[2]?.startsWith('week') ? 7 : 1)),
-      night: ahead[2]?.startsWith('night') ?? false,
-    };
-  }
-  const weekday = /^(next |this |coming |last )?([a-z]{3,9}\.?)( night| evening)?$/.exec(words);
-  const index = weekday ? named(WEEKDAYS, weekday[2] ?? '') : -1;
-  if (weekday && index >= 0) {
-    const todayIndex = new Date(Date.UTC(today.year, today.month - 1, today.day)).getUTCDay();
-    const days = (index - todayIndex + 7) % 7;
-    const onward = weekday[1] === 'next ' && days === 0 ? 7 : days;
-    const shift = weekday[1] === 'last ' ? days - 7 : onward;
-    return { date: addDays(today, shift), night: weekday[3] !== undefined };
-  }
-  const night = /^(.*) (?:night|evening)$/.exec(words);
-  const rest = night?.[1] ?? words;
-  const led = /^([a-z]{3,9}\.?),? (.+)$/.exec(rest);
-  const weekdayNamed = led ? named(WEEKDAYS, led[1] ?? '') : -1;
-  const dateText = led && weekdayNamed >= 0 ? (led[2] ?? '') : rest;
-  const reading = numericDate(dateText) ?? namedMonth(dateText, today);
-  if (reading === null || 'fault' in reading) return reading;
-  if (
-    weekdayNamed >= 0 &&
-    weekdayNamed !== new Date(Date.UTC(reading.date.year, reading.date.month - 1, reading.date.day)).getUTCDay()
-  ) {
-    return { fault: 'another-weekday', date: reading.date };
-  }
-  return { date: reading.date, night: night !== null };
+  const { today, tonight } = todayAndTonight(zone, nowUtcMs);
+  return (
+    fixedDay(words, today, tonight) ??
+    daysAhead(words, today) ??
+    comingWeekday(words, today) ??
+    dateWritten(words, today)
+  );
 };

@@ -1,5 +1,6 @@
 /** Tells words that name a night or an hour from other words, without reading which one: for words typed after a target or a place. */
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
+import { isProblem } from '../ground/problem.js';
 import { moonPhaseNamed, readDay } from './calendar-words.js';
 import { readClock } from './clock-reading.js';
 import { parseTime } from './parse-time.js';
@@ -22,7 +23,7 @@ export const namesHour = (text: string, nowUtcMs: number): boolean => {
   const words = plainWords(text);
   if (words === null || isFigures(words)) return false;
   if (words === 'now' || words === 'right now') return true;
-  if (/^in .*\d.*(?:h|m|hours?|minutes?|mins?)$/.test(words)) return parseTime(words, 'Etc/UTC', nowUtcMs).ok;
+  if (/^in .*\d.*(?:h|m|hours?|minutes?|mins?)$/.test(words)) return !isProblem(parseTime(words, 'Etc/UTC', nowUtcMs));
   const clock = readClock(words);
-  return clock !== null && 'clock' in clock;
+  return clock !== null && !isProblem(clock);
 };

@@ -1,14 +1,15 @@
 /** Reads an instant as a member types it, on the clocks of a site's zone. */
+import { isProblem } from '../ground/problem.js';
 import { DateTime } from 'luxon';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../ground/durations.js';
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
-import { addDays, readDay, todayAndTonight } from './calendar-words.js';
-import { readClock } from './clock-reading.js';
+import { addDays, readDay, todayAndTonight, type DayText } from './calendar-words.js';
+import { readClock, type ClockText } from './clock-reading.js';
 import { formatClock, formatDate, formatLocalTime, localDateAt, zoneName } from './format-local.js';
 import { localToUtc, NOON, offsetMinutes, type ClockReading } from './local-to-utc.js';
 import type { LocalDate, TimeResolution } from './time-resolution.js';
-import { timeProblem } from './wording.js';
+import { timeProblem, type TimeFault } from './wording.js';
 
 /** What a day without a time is taken to mean: well into the evening, wherever one is. */
 const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
@@ -16,8 +17,8 @@ const EVENING: ClockReading = { hour: 22, minute: 0, second: 0 };
 const within = (utcMs: number, note?: string): TimeResolution => {
   const year = new Date(utcMs).getUTCFullYear();
   if (!(year >= EPHEMERIS_FIRST_YEAR && year <= EPHEMERIS_LAST_YEAR))
-    return timeProblem({ fault: 'out-of-range', year });
-  return { ok: true, utcMs, ...(note === undefined || note === '' ? {} : { note }) };
+    return timeProblem({ problem: 'out-of-range', year });
+  return { utcMs, ...(note === undefined || note === '' ? {} : { note }) };
 };
 
 const at = (date: LocalDate, clock: ClockReading, zone: string, notes: readonly string[] = []): TimeResolution => {
@@ -72,7 +73,7 @@ const withOffset = (text: string): TimeResolution | null => {
   const colons = time.includes(':') === date.includes('-');
   const zoneText = /^(?:z|utc|gmt)$/.test(offset) ? 'Z' : offset;
   const parsed = colons ? DateTime.fromISO(`${date}T${time}${zoneText}`) : DateTime.invalid('mixed');
-  if (!parsed.isValid) return timeProblem({ fault: 'unreadable-time', text });
+  if (!parsed.isValid) return timeProblem({ problem: 'unreadable-time', text });
   return within(parsed.toMillis());
 };
 
@@ -80,6 +81,19 @@ const nextNoon = (zone: string, nowUtcMs: number): number => {
   const today = localDateAt(nowUtcMs, zone);
   const noon = localToUtc(today, NOON, zone).utcMs;
   return noon >= nowUtcMs ? noon : localToUtc(addDays(today, 1), NOON, zone).utcMs;
+};
+
+/** Words of three to five letters after a figure that are no zone's name. */
+const NO_ZONE =
+  /^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/;
+
+/** Words for an instant that no site's clocks are needed for, and the next noon; null when the text is none of them. */
+const plainInstant = (words: string, zone: string, nowUtcMs: number): TimeResolution | null => {
+  if (words === 'now' || words === 'right now') return within(nowUtcMs);
+  const ahead = fromNow(words);
+  if (ahead !== null) return within(nowUtcMs + ahead);
+  if (words === 'next noon') return within(nextNoon(zone, nowUtcMs));
+  return withOffset(words);
 };
 
 /**
@@ -92,28 +106,19 @@ const nextNoon = (zone: string, nowUtcMs: number): number => {
  * - A day without a time is 22:00, and said so.
  */
 export const parseTime = (text: string, zone: string, nowUtcMs: number): TimeResolution => {
-  if (text.length > LONGEST_TEXT) return timeProblem({ fault: 'too-long', text: '' });
+  if (text.length > LONGEST_TEXT) return timeProblem({ problem: 'too-long', text: '' });
   const words = cleanText(text).toLowerCase().replace(/\s+/g, ' ');
-  if (words === '') return timeProblem({ fault: 'empty', text });
-  if (words === 'now' || words === 'right now') return within(nowUtcMs);
-  const ahead = fromNow(words);
-  if (ahead !== null) return within(nowUtcMs + ahead);
-  if (words === 'next noon') return within(nextNoon(zone, nowUtcMs));
-  const exact = withOffset(words);
-  if (exact) return exact;
+  if (words === '') return timeProblem({ problem: 'empty', text });
+  const instant = plainInstant(words, zone, nowUtcMs);
+  if (instant !== null) return instant;
 
   const zoned = /^(.*\d(?:\s?[ap]m)?)\s?(utc|gmt|z)$/.exec(words);
   if (zoned) return inUtc(zoned[1] ?? '', zone, nowUtcMs, words);
   const foreign = /^(.*\d(?:\s?[ap]m)?) ([a-z]{3,5})$/.exec(words);
-  if (
-    foreign &&
-    !/^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/.test(
-      foreign[2] ?? '',
-    )
-  ) {
+  if (foreign && !NO_ZONE.test(foreign[2] ?? '')) {
     const inner = parseTime(foreign[1] ?? '', zone, nowUtcMs);
-    if (!inner.ok || zoneName(inner.utcMs, zone).toLowerCase() === foreign[2]) return inner;
-    return timeProblem({ fault: 'other-zone', text: words });
+    if (isProblem(inner) || zoneName(inner.utcMs, zone).toLowerCase() === foreign[2]) return inner;
+    return timeProblem({ problem: 'other-zone', text: words });
   }
   return onSiteClocks(words, zone, nowUtcMs);
 };
@@ -121,9 +126,9 @@ export const parseTime = (text: string, zone: string, nowUtcMs: number): TimeRes
 /** A reading in UTC: of its date where it has one, else the one that falls in tonight, noon to noon on the site's clocks. */
 const inUtc = (text: string, zone: string, nowUtcMs: number, words: string): TimeResolution => {
   const clock = readClock(text.trim());
-  if (clock === null || 'fault' in clock) {
+  if (clock === null || isProblem(clock)) {
     const reading = onSiteClocks(text.trim(), 'Etc/UTC', nowUtcMs);
-    return reading.ok ? reading : timeProblem({ fault: 'unreadable-time', text: words });
+    return isProblem(reading) ? timeProblem({ problem: 'unreadable-time', text: words }) : reading;
   }
   const { tonight } = todayAndTonight(zone, nowUtcMs);
   const noon = localToUtc(tonight, NOON, zone).utcMs;
@@ -132,46 +137,59 @@ const inUtc = (text: string, zone: string, nowUtcMs: number, words: string): Tim
 };
 
 const onSiteClocks = (words: string, zone: string, nowUtcMs: number): TimeResolution => {
-  const { tonight } = todayAndTonight(zone, nowUtcMs);
-  const alone = readClock(words.replace(/^(?:at|@) ?/, ''));
-  if (alone !== null) {
-    if ('fault' in alone) return timeProblem(alone);
-    return at(alone.clock.hour < 12 ? addDays(tonight, 1) : tonight, alone.clock, zone);
-  }
-  const wholeDay = readDay(words, zone, nowUtcMs);
-  if (wholeDay !== null) {
-    if ('fault' in wholeDay) return timeProblem(wholeDay);
-    const evening = localToUtc(wholeDay.date, EVENING, zone).utcMs;
-    if (words === 'tonight' && nowUtcMs > evening)
-      return within(nowUtcMs, `No time given: took now, ${formatClock(nowUtcMs, zone)}.`);
-    return at(wholeDay.date, EVENING, zone, ['No time given: took 22:00.']);
-  }
+  const clock = readClock(words.replace(/^(?:at|@) ?/, ''));
+  if (clock !== null) return isProblem(clock) ? timeProblem(clock) : clockAlone(clock.clock, zone, nowUtcMs);
+  const day = readDay(words, zone, nowUtcMs);
+  if (day !== null) return isProblem(day) ? timeProblem(day) : dayAlone(words, day.date, zone, nowUtcMs);
+  return dayAndClock(words, zone, nowUtcMs);
+};
 
+/** A clock reading without a day is of tonight. */
+const clockAlone = (clock: ClockReading, zone: string, nowUtcMs: number): TimeResolution => {
+  const { tonight } = todayAndTonight(zone, nowUtcMs);
+  return at(clock.hour < 12 ? addDays(tonight, 1) : tonight, clock, zone);
+};
+
+/** A day without a clock reading is its evening, but for a "tonight" whose evening is over. */
+const dayAlone = (words: string, date: LocalDate, zone: string, nowUtcMs: number): TimeResolution => {
+  if (words === 'tonight' && nowUtcMs > localToUtc(date, EVENING, zone).utcMs)
+    return within(nowUtcMs, `No time given: took now, ${formatClock(nowUtcMs, zone)}.`);
+  return at(date, EVENING, zone, ['No time given: took 22:00.']);
+};
+
+/** A day and a clock reading in either order, wherever the words part so. */
+const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolution => {
   const tokens = words
     .replace(/(\d)t(\d)/, '$1 $2')
     .replace(/\s(?:at|@)\s/g, ' ')
     .replace(/,\s/g, ' ')
     .split(' ');
-  let refused: TimeResolution | null = null;
-  for (let i = 1; i < tokens.length; i += 1) {
-    const head = tokens.slice(0, i).join(' ');
-    const tail = tokens.slice(i).join(' ');
-    for (const [dayText, clockText] of [
+  const parted = tokens.slice(1).flatMap((_, i): (readonly [string, string])[] => {
+    const head = tokens.slice(0, i + 1).join(' ');
+    const tail = tokens.slice(i + 1).join(' ');
+    return [
       [head, tail],
       [tail, head],
-    ] as const) {
-      const clock = readClock(clockText);
-      const day = clock === null ? null : readDay(dayText, zone, nowUtcMs);
-      if (clock === null || day === null) continue;
-      if ('fault' in day || 'fault' in clock) {
-        refused ??= timeProblem('fault' in day ? day : (clock as Exclude<typeof clock, { clock: ClockReading }>));
-        continue;
-      }
-      const nextDay = clock.midnight || (day.night && clock.clock.hour < 12);
-      const date = nextDay ? addDays(day.date, 1) : day.date;
-      const notes = clock.midnight && !day.night ? [`Took midnight at the end of ${formatDate(day.date)}.`] : [];
-      return at(date, clock.clock, zone, notes);
-    }
+    ];
+  });
+  let refused: TimeResolution | null = null;
+  for (const [dayText, clockText] of parted) {
+    const clock = readClock(clockText);
+    const day = clock === null ? null : readDay(dayText, zone, nowUtcMs);
+    if (clock === null || day === null) continue;
+    if (isProblem(day)) refused ??= timeProblem(day);
+    else if (isProblem(clock)) refused ??= timeProblem(clock);
+    else return ofDay(day, clock, zone);
   }
-  return refused ?? timeProblem({ fault: 'unreadable-time', text: words });
+  return refused ?? timeProblem({ problem: 'unreadable-time', text: words });
+};
+
+const ofDay = (
+  { date, night }: Exclude<DayText, TimeFault>,
+  { clock, midnight }: Exclude<ClockText, TimeFault>,
+  zone: string,
+): TimeResolution => {
+  const isNextDay = midnight || (night && clock.hour < 12);
+  const notes = midnight && !night ? [`Took midnight at the end of ${formatDate(date)}.`] : [];
+  return at(isNextDay ? addDays(date, 1) : date, clock, zone, notes);
 };

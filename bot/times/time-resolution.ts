@@ -10,13 +10,12 @@ export interface LocalDate {
 }
 
 export type TimeProblem = {
-  readonly ok: false;
   readonly problem: 'bad-time' | 'date-out-of-range';
   /** One sentence or two, ≤ 400 characters, ready to show. */
   readonly message: string;
 };
 
 /** `utcMs` as Date.getTime; `note` says where daylight saving skipped or repeated the local time, and which reading was taken. */
-export type TimeResolution = { readonly ok: true; readonly utcMs: number; readonly note?: string } | TimeProblem;
+export type TimeResolution = { readonly utcMs: number; readonly note?: string } | TimeProblem;
 
-export type DateResolution = { readonly ok: true; readonly date: LocalDate } | TimeProblem;
+export type DateResolution = { readonly date: LocalDate } | TimeProblem;

@@ -1,4 +1,5 @@
 /** Where the walk comes to a fault of the club's own when a member answers as the fault's lines say; and what was taken for granted. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { appliesIn } from '../../bot/triage/model/context.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type FaultEntry } from '../../bot/triage/model/schema.js';
@@ -53,7 +54,7 @@ const follow = (
       said.push({ check, answer, isOwn: fault.answers?.[check.id] !== undefined });
     } else if (next.kind !== 'numbers' && next.kind !== 'ask') break;
     const after = answerStep(model, state, next.id, answer, 'member');
-    if ('trouble' in after) break;
+    if (isProblem(after)) break;
     state = after;
   }
   return { said, triedBefore, step: null };

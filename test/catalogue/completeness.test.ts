@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { resolveTarget } from '../../bot/catalogue/index.js';
 import { catalogue, found } from './loaded.js';
@@ -70,10 +71,9 @@ describe('the catalogue is whole', () => {
 
   it('asks which galaxy is meant by M 102, whose identity is disputed', () => {
     const result = resolveTarget(catalogue, 'M102');
-    expect(result.ok ? [] : result.problem === 'ambiguous-target' && result.candidates.map((c) => c.id)).toEqual([
-      'ngc5457',
-      'ngc5866',
-    ]);
+    expect(
+      !isProblem(result) ? [] : result.problem === 'ambiguous-target' && result.candidates.map((c) => c.id),
+    ).toEqual(['ngc5457', 'ngc5866']);
   });
 
   it('has all 109 of Caldwell, those checked being the right ones', () => {
@@ -92,7 +92,7 @@ describe('the catalogue is whole', () => {
     const nonexistent: string[] = [];
     for (let number = 1; number <= last; number += 1) {
       const result = resolveTarget(catalogue, `${name} ${number}`);
-      if (result.ok || result.problem === 'ambiguous-target') continue;
+      if (!isProblem(result) || result.problem === 'ambiguous-target') continue;
       if (result.problem === 'unknown-target' && result.reason === 'listed-as-nonexistent')
         nonexistent.push(`${name} ${number}`);
       else lacking.push(`${name} ${number}`);

@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatCoordinates, readCoordinates } from '../../bot/catalogue/coordinates.js';
@@ -48,7 +49,7 @@ describe('coordinates in the usual notations', () => {
 
   it('says so when it took a number for degrees', () => {
     const result = resolveTarget(catalogue, '279.23 38.78');
-    expect(result.ok && result.note).toMatch(/degrees/);
+    expect(!isProblem(result) && result.note).toMatch(/degrees/);
   });
 
   it.each([
@@ -68,8 +69,8 @@ describe('coordinates in the usual notations', () => {
     ['12.5 30 10 +10 20 30', 'unreadable', /J2000/],
   ])('refuses %s', (text, fault, message) => {
     const result = resolveTarget(catalogue, text);
-    if (result.ok || result.problem !== 'bad-coordinates')
-      throw new Error(`"${text}" gave ${result.ok ? result.target.name : result.problem}`);
+    if (!isProblem(result) || result.problem !== 'bad-coordinates')
+      throw new Error(`"${text}" gave ${!isProblem(result) ? result.target.name : result.problem}`);
     expect(result.fault).toBe(fault);
     expect(targetProblemMessage(result)).toMatch(message);
     expect(targetProblemMessage(result).length).toBeLessThanOrEqual(400);
@@ -90,7 +91,7 @@ describe('coordinates in the usual notations', () => {
         (raHours, decDeg) => {
           const shown = formatCoordinates(raHours, decDeg);
           const back = readCoordinates(shown);
-          if (!back?.ok) throw new Error(shown);
+          if (back === null || isProblem(back)) throw new Error(shown);
           expect(separationDeg(back.raHours * 15, back.decDeg, raHours * 15, decDeg) * 3600).toBeLessThan(1);
           expect(found(shown).name).toBe(shown);
         },

@@ -1,4 +1,5 @@
 /** The shipped catalogue, read once for all tests of a file. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { resolveTarget, type Target } from '../../bot/catalogue/index.js';
 import { shippedCatalogue } from '../shipped.js';
 
@@ -7,7 +8,7 @@ export const catalogue = shippedCatalogue();
 /** The target a text resolves to; fails the test where it resolves to none. */
 export const found = (text: string): Target => {
   const result = resolveTarget(catalogue, text);
-  if (!result.ok) throw new Error(`"${text}" gave ${result.problem}`);
+  if (isProblem(result)) throw new Error(`"${text}" gave ${result.problem}`);
   return result.target;
 };
 

@@ -1,16 +1,17 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nameWithAlias, resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
 import { catalogue, found } from './loaded.js';
 
 const idsOf = (result: ReturnType<typeof resolveTarget>): readonly string[] => {
-  if (result.ok) return [result.target.id];
+  if (!isProblem(result)) return [result.target.id];
   return result.problem === 'ambiguous-target' ? result.candidates.map((c) => c.id) : [];
 };
 
 const candidates = (text: string): readonly string[] => {
   const result = resolveTarget(catalogue, text);
-  if (result.ok || result.problem !== 'ambiguous-target') throw new Error(`"${text}" is not ambiguous`);
+  if (!isProblem(result) || result.problem !== 'ambiguous-target') throw new Error(`"${text}" is not ambiguous`);
   return result.candidates.map((c) => c.name);
 };
 
@@ -127,16 +128,16 @@ describe('a member may spell a target any way', () => {
   ])('the misspelling %s is read as %s, and said so', (text, name) => {
     const result = resolveTarget(catalogue, text);
     if (name === null) {
-      expect(result.ok).toBe(false);
+      expect(!isProblem(result)).toBe(false);
     } else {
-      expect(result.ok && result.target.name).toBe(name);
-      expect(result.ok && result.note).toContain(text);
+      expect(!isProblem(result) && result.target.name).toBe(name);
+      expect(!isProblem(result) && result.note).toContain(text);
     }
   });
 
   it.each(['Vege', 'Mizer', 'Algoll', 'Regulsu'])('offers or takes the near name for %s', (text) => {
     const result = resolveTarget(catalogue, text);
-    if (!result.ok) expect(result.problem === 'unknown-target' ? result.nearest.length : 0).toBeGreaterThan(0);
+    if (isProblem(result)) expect(result.problem === 'unknown-target' ? result.nearest.length : 0).toBeGreaterThan(0);
     else expect(result.note).toBeDefined();
   });
 });
@@ -166,8 +167,8 @@ describe('an ambiguous name is asked about', () => {
 
   it('but not for a close pair, where it says which star it took', () => {
     const result = resolveTarget(catalogue, 'α Cen');
-    expect(result.ok && result.target.name).toBe('Rigil Kentaurus');
-    expect(result.ok && result.note).toMatch(/close group/);
+    expect(!isProblem(result) && result.target.name).toBe('Rigil Kentaurus');
+    expect(!isProblem(result) && result.note).toMatch(/close group/);
   });
 
   it('for a constellation, unless a galaxy bears its name', () => {
@@ -203,13 +204,13 @@ describe('what cannot be found is said clearly', () => {
     ['ngc '.repeat(100), /too long/],
   ])('case %#', (text, message) => {
     const result = resolveTarget(catalogue, text);
-    if (result.ok) throw new Error('found');
+    if (!isProblem(result)) throw new Error('found');
     expect(targetProblemMessage(result)).toMatch(message);
   });
 
   it('never shows control, bidirectional, mention or markup characters back', () => {
     const result = resolveTarget(catalogue, '\u202e@everyone\u0007 **<b>`x`** nowhere');
-    if (result.ok) throw new Error('found');
+    if (!isProblem(result)) throw new Error('found');
     expect(targetProblemMessage(result)).not.toMatch(/[\p{Cc}\p{Cf}@*<>`]/u);
   });
 
@@ -221,7 +222,7 @@ describe('what cannot be found is said clearly', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
         const result = resolveTarget(catalogue, text);
-        if (!result.ok) {
+        if (isProblem(result)) {
           const message = targetProblemMessage(result);
           expect(message.length).toBeGreaterThan(10);
           expect(message.length).toBeLessThanOrEqual(400);
@@ -237,8 +238,8 @@ describe('every name in the catalogue leads back to its target', () => {
     const astray: string[] = [];
     const check = (id: string, name: string): void => {
       const result = resolveTarget(catalogue, name);
-      if (!result.ok || result.target.id !== id || result.note !== undefined)
-        astray.push(`${name} (${id}) → ${result.ok ? result.target.id : result.problem}`);
+      if (isProblem(result) || result.target.id !== id || result.note !== undefined)
+        astray.push(`${name} (${id}) → ${!isProblem(result) ? result.target.id : result.problem}`);
     };
     for (let i = 0; i < catalogue.sweep.length; i += 1) {
       const { id, name } = catalogue.targetAt(i);

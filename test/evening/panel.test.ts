@@ -3,6 +3,7 @@
  * lists asked for by kind, equipment and sky. Each rule names its source; "common practice" is what handbooks for beginners agree on,
  * from memory, with no one source.
  */
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { resolveTarget, type Target } from '../../bot/catalogue/index.js';
 import { separationDeg } from '../../bot/sky/angles.js';
@@ -70,7 +71,7 @@ for (const latitude of LATITUDES)
 
 const targetOf = ({ name }: PickData): Target => {
   const found = resolveTarget(catalogue, name);
-  if (!found.ok) throw new Error(`${name} is no target`);
+  if (isProblem(found)) throw new Error(`${name} is no target`);
   return found.target;
 };
 const names = (night: Night): readonly string[] => night.picks.map(({ name }) => name);

@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { tidy } from '../../bot/ground/tidy.js';
 import { parseLine } from '../../bot/commands/core/grammar.js';
@@ -8,7 +9,7 @@ import { parseTime } from '../../bot/times/index.js';
 const NOW_UTC_MS = Date.UTC(2026, 10, 25, 18);
 const refusal = (text: string): string => {
   const found = parseTime(text, 'Europe/London', NOW_UTC_MS);
-  return found.ok ? `read as ${new Date(found.utcMs).toISOString()}` : found.message;
+  return !isProblem(found) ? `read as ${new Date(found.utcMs).toISOString()}` : found.message;
 };
 
 describe('what random inputs found', () => {

@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { completeTargets, resolveTarget, targetProblemMessage } from '../../bot/catalogue/index.js';
@@ -58,7 +59,7 @@ describe('whatever is typed as a value', () => {
       fc.assert(
         fc.property(targets, (text) => {
           const found = resolveTarget(catalogue, text);
-          if (!found.ok) return message(targetProblemMessage(found));
+          if (isProblem(found)) return message(targetProblemMessage(found));
           expect(found.target.name).not.toBe('');
           if (found.note !== undefined) message(found.note);
           const { body } = found.target;
@@ -89,7 +90,7 @@ describe('whatever is typed as a value', () => {
               expect(textTroubles(label)).toEqual([]);
             }
             const first = found[0];
-            if (first !== undefined) expect(resolveTarget(catalogue, first.value).ok, first.value).toBe(true);
+            if (first !== undefined) expect(isProblem(resolveTarget(catalogue, first.value)), first.value).toBe(false);
           },
         ),
         counted('target suggestions', 50_000),
@@ -135,7 +136,7 @@ describe('whatever is typed as a value', () => {
         fc.property(positions, (text) => {
           const found = parsePosition(text);
           if (found === null) return;
-          if (!found.ok) return message(siteProblemMessage(found));
+          if (isProblem(found)) return message(siteProblemMessage(found));
           expect(Math.abs(found.position.latitudeDeg)).toBeLessThanOrEqual(90);
           expect(Math.abs(found.position.longitudeDeg)).toBeLessThanOrEqual(180);
           expect(Number.isNaN(found.position.elevationM)).toBe(false);
@@ -173,7 +174,7 @@ describe('whatever is typed as a value', () => {
           ),
           (text) => {
             const found = resolveSite(places, text);
-            if (!found.ok) return message(siteProblemMessage(found));
+            if (isProblem(found)) return message(siteProblemMessage(found));
             expect(() => new Intl.DateTimeFormat('en', { timeZone: found.site.zone })).not.toThrow();
             expect(textTroubles(found.site.name + (found.site.note ?? ''))).toEqual([]);
           },
@@ -241,7 +242,7 @@ describe('whatever is typed as a value', () => {
           fc.integer({ min: Date.UTC(1990, 0, 1), max: Date.UTC(2050, 0, 1) }),
           (text, zone, nowUtcMs) => {
             const found = parseTime(text, zone, nowUtcMs);
-            if (!found.ok) return message(found.message);
+            if (isProblem(found)) return message(found.message);
             expect(Number.isFinite(found.utcMs)).toBe(true);
             expect(Number.isNaN(new Date(found.utcMs).getTime())).toBe(false);
             if (found.note !== undefined) message(found.note);
@@ -290,7 +291,7 @@ describe('whatever is typed as a value', () => {
           fc.integer({ min: Date.UTC(1990, 0, 1), max: Date.UTC(2050, 0, 1) }),
           (text, zone, nowUtcMs) => {
             const found = parseDate(text, zone, nowUtcMs);
-            if (!found.ok) return message(found.message);
+            if (isProblem(found)) return message(found.message);
             const { year, month, day } = found.date;
             const there = new Date(Date.UTC(year, month - 1, day));
             expect([there.getUTCFullYear(), there.getUTCMonth() + 1, there.getUTCDate()]).toEqual([year, month, day]);
@@ -310,7 +311,7 @@ describe('whatever is typed as a value', () => {
           fc.oneof(anyText, fragments(['90:20', '120', '15', 'ESE', 'n', '#', '\n', '360:5', '-10', '91', ','], 12)),
           (text) => {
             const found = parseHorizonProfile(text);
-            if (!found.ok) return;
+            if (isProblem(found)) return;
             found.points.forEach(({ azimuthDeg, altitudeDeg }, i) => {
               expect(azimuthDeg).toBeGreaterThan(i === 0 ? -1 : (found.points[i - 1]?.azimuthDeg ?? 0));
               expect(azimuthDeg).toBeLessThan(360);

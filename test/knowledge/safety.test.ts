@@ -1,8 +1,9 @@
 /** Warnings before the steps that can hurt a person or the gear. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { answerStep, assess, startWalk, type AnswerTrouble } from '../../bot/triage/walk/walk.js';
+import { answerStep, assess, startWalk, type AnswerProblem } from '../../bot/triage/walk/walk.js';
 import type { WalkState } from '../../bot/triage/walk/walk-state.js';
 import { shipped } from './shipped-model.js';
 
@@ -41,8 +42,8 @@ describe('safety in the fault model', () => {
 
   it('has a lead that is not logic level unplugged at once, before any other question', () => {
     const answered = (state: WalkState, step: string, answer: string): WalkState => {
-      const next: WalkState | AnswerTrouble = answerStep(shipped, state, step, answer, 'member');
-      if ('trouble' in next) throw new Error(next.trouble);
+      const next: WalkState | AnswerProblem = answerStep(shipped, state, step, answer, 'member');
+      if (isProblem(next)) throw new Error(next.problem);
       return next;
     };
     const start = startWalk(

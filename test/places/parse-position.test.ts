@@ -1,10 +1,12 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parsePosition, positionName, siteProblemMessage } from '../../bot/places/index.js';
 
 const read = (text: string): readonly [number, number, number | null] => {
   const result = parsePosition(text);
-  if (!result?.ok) throw new Error(`"${text}" gave ${result === null ? 'null' : result.fault}`);
+  if (result === null || isProblem(result))
+    throw new Error(`"${text}" gave ${result === null ? 'null' : result.fault}`);
   return [result.position.latitudeDeg, result.position.longitudeDeg, result.position.elevationM];
 };
 
@@ -95,7 +97,7 @@ describe('positions as members write them', () => {
     ['geo:91,10', 'maybe-swapped', /swap/],
   ])('refuses %s', (text, fault, message) => {
     const result = parsePosition(text);
-    if (result === null || result.ok) throw new Error(`"${text}" was not refused`);
+    if (result === null || !isProblem(result)) throw new Error(`"${text}" was not refused`);
     expect(result.fault).toBe(fault);
     expect(siteProblemMessage(result)).toMatch(message);
     expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);
@@ -126,7 +128,7 @@ describe('positions as members write them', () => {
     fc.assert(
       fc.property(fc.string({ unit: fc.constantFrom(...'0123456789.,+-NSEWnsew°′″ :dm/'), maxLength: 40 }), (text) => {
         const result = parsePosition(text);
-        if (result?.ok) {
+        if (result !== null && !isProblem(result)) {
           expect(Math.abs(result.position.latitudeDeg)).toBeLessThanOrEqual(90);
           expect(Math.abs(result.position.longitudeDeg)).toBeLessThanOrEqual(180);
         } else if (result) expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);

@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -17,13 +18,13 @@ const places = shippedPlaces();
 
 const place = (text: string): PlaceRecord => {
   const result = resolvePlace(places, text);
-  if (!result.ok) throw new Error(`"${text}" gave ${result.problem}`);
+  if (isProblem(result)) throw new Error(`"${text}" gave ${result.problem}`);
   return result.place;
 };
 
 const candidates = (text: string): readonly string[] => {
   const result = resolvePlace(places, text);
-  if (result.ok || result.problem !== 'ambiguous-place') throw new Error(`"${text}" is not ambiguous`);
+  if (!isProblem(result) || result.problem !== 'ambiguous-place') throw new Error(`"${text}" is not ambiguous`);
   return result.candidates.map(placeSpec);
 };
 
@@ -120,13 +121,13 @@ describe('a place by its name', () => {
 
   it('takes one at least twenty times as large as the next, and says so', () => {
     const result = resolvePlace(places, 'Paris');
-    expect(result.ok && placeLabel(result.place)).toBe('Paris, Île-de-France, France');
-    expect(result.ok && result.note).toMatch(/Took Paris.*next place of that name is Paris, Texas, US/);
+    expect(!isProblem(result) && placeLabel(result.place)).toBe('Paris, Île-de-France, France');
+    expect(!isProblem(result) && result.note).toMatch(/Took Paris.*next place of that name is Paris, Texas, US/);
   });
 
   it('offers the nearest names for a slip, and does not guess', () => {
     const result = resolvePlace(places, 'Calgery');
-    expect(!result.ok && result.problem === 'unknown-place' && result.nearest.map(placeSpec)).toContain(
+    expect(isProblem(result) && result.problem === 'unknown-place' && result.nearest.map(placeSpec)).toContain(
       'Calgary, Alberta, CA',
     );
   });
@@ -145,7 +146,7 @@ describe('a place by its name', () => {
     ', Alberta',
   ])('says what would be right (%#)', (text) => {
     const result = resolvePlace(places, text);
-    if (result.ok) throw new Error(placeLabel(result.place));
+    if (!isProblem(result)) throw new Error(placeLabel(result.place));
     const message = siteProblemMessage(result);
     expect(message.length).toBeGreaterThan(20);
     expect(message.length).toBeLessThanOrEqual(400);
@@ -157,8 +158,8 @@ describe('a place by its name', () => {
       fc.property(fc.integer({ min: 0, max: 20_000 }), (row) => {
         const wanted = places.placeAt(row);
         const result = resolvePlace(places, placeSpec(wanted));
-        const offered = !result.ok && result.problem === 'ambiguous-place' ? result.candidates : [];
-        const among = result.ok ? [result.place] : offered;
+        const offered = isProblem(result) && result.problem === 'ambiguous-place' ? result.candidates : [];
+        const among = !isProblem(result) ? [result.place] : offered;
         expect(
           among.some((p) => p.latitudeDeg === wanted.latitudeDeg && p.longitudeDeg === wanted.longitudeDeg),
           placeSpec(wanted),
@@ -172,7 +173,7 @@ describe('a place by its name', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 150 }), (text) => {
         const result = resolveSite(places, text);
-        if (!result.ok) expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);
+        if (isProblem(result)) expect(siteProblemMessage(result).length).toBeLessThanOrEqual(400);
       }),
       { numRuns: 500 },
     );
@@ -208,7 +209,7 @@ describe('completion of a place', () => {
     for (const partial of ['spr', 'cam', 'san jo', 'st', 'new', 'al']) {
       for (const value of values(partial)) {
         const result = resolvePlace(places, value);
-        expect(result.ok || result.problem === 'ambiguous-place', value).toBe(true);
+        expect(!isProblem(result) || result.problem === 'ambiguous-place', value).toBe(true);
       }
     }
   });
@@ -217,28 +218,28 @@ describe('completion of a place', () => {
 describe('a site', () => {
   it('has its clocks and its height', () => {
     const site = resolveSite(places, '51.05,-114.07');
-    expect(site.ok && site.site).toEqual({
+    expect(!isProblem(site) && site.site).toEqual({
       name: '51.05° N, 114.07° W',
       observer: { latitudeDeg: 51.05, longitudeDeg: -114.07, elevationM: 0 },
       zone: 'America/Edmonton',
       source: 'coordinates',
     });
     const town = resolveSite(places, 'Calgary');
-    expect(town.ok && town.site).toMatchObject({
+    expect(!isProblem(town) && town.site).toMatchObject({
       name: 'Calgary, Alberta, Canada',
       zone: 'America/Edmonton',
       source: 'place',
     });
-    expect(town.ok && town.site.observer.elevationM).toBeGreaterThan(1000);
+    expect(!isProblem(town) && town.site.observer.elevationM).toBeGreaterThan(1000);
   });
 
   it('takes the height from an ISO 6709 string', () => {
     const site = resolveSite(places, '+5103.0-11404.2+1045/');
-    expect(site.ok && site.site.observer.elevationM).toBe(1045);
+    expect(!isProblem(site) && site.site.observer.elevationM).toBe(1045);
   });
 
   it('does not read the list for a position', () => {
-    expect(resolveSite(loadPlaces('/nowhere'), '52.71,0.12').ok).toBe(true);
+    expect(resolveSite(loadPlaces('/nowhere'), '52.71,0.12')).toHaveProperty('site');
     expect(() => resolveSite(loadPlaces('/nowhere'), 'Calgary')).toThrow(/places.tsv.gz/);
   });
 

@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
@@ -9,7 +10,7 @@ import {
 
 const points = (text: string): readonly ProfilePoint[] => {
   const read = parseHorizonProfile(text);
-  if (!read.ok) throw new Error(read.fault);
+  if (isProblem(read)) throw new Error(read.problem);
   return read.points;
 };
 
@@ -45,15 +46,15 @@ describe('reading a horizon profile', () => {
     ['90:20, 90:30', 'azimuth-twice'],
     ['0:5, 360:9', 'azimuth-twice'],
     [Array.from({ length: 361 }, (_, i) => `${i * 0.99}:5`).join(','), 'too-many'],
-  ])('refuses %j as %s', (text, fault) => {
-    expect(parseHorizonProfile(text)).toMatchObject({ ok: false, fault });
+  ])('refuses %j as %s', (text, problem) => {
+    expect(parseHorizonProfile(text)).toMatchObject({ problem });
   });
 
   it('never throws, whatever is pasted', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
         const read = parseHorizonProfile(text);
-        if (read.ok)
+        if (!isProblem(read))
           for (const { azimuthDeg, altitudeDeg } of read.points)
             expect(azimuthDeg < 360 && altitudeDeg <= 90).toBe(true);
       }),

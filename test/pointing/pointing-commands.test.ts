@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { MESSAGE_LIMIT } from '../../bot/ground/problem.js';
+import { isProblem, MESSAGE_LIMIT } from '../../bot/ground/problem.js';
 import { cautionText, cautions } from '../../bot/cautions/cautions.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { judgeSun } from '../../bot/commands/core/judge-sun.js';
@@ -69,7 +69,7 @@ describe('the Sun warning other commands carry', () => {
   const observer = { latitudeDeg: 52.71, longitudeDeg: 0.12, elevationM: 0 };
   const warn = (name: string, utc: string) => {
     const found = resolveTarget(deps.catalogue, name);
-    if (!found.ok) throw new Error(name);
+    if (isProblem(found)) throw new Error(name);
     const { name: what, body: direction } = found.target;
     return judgeSun(
       [{ what, when: { utcMs: Date.parse(utc) }, observer, zone: 'Europe/London', direction }],

@@ -63,6 +63,26 @@ describe('a table looked up by words', () => {
   });
 });
 
+describe('a failure', () => {
+  it('has one shape, asked for in one way', async () => {
+    for (const code of [
+      'export type Found = { readonly ok: true; readonly utcMs: number } | { readonly ok: false };\n',
+      "export type Misread = { readonly fault: 'empty' | 'unreadable' };\n",
+      "export const f = (found: object) => 'fault' in found;\n",
+      "export const f = (found: object) => 'problem' in found;\n",
+    ])
+      for (const room of ['bot/ground', 'bot/sky', 'bot/commands', 'bot/commands/asking', 'scripts'])
+        expect(new Set(await brokenBy(`${room}/planted.ts`, code)), `${room}: ${code}`).toEqual(
+          new Set(['no-restricted-syntax']),
+        );
+  });
+
+  it('is not what a state or a fact is called', async () => {
+    const calm = 'export interface Health {\n  readonly ok: boolean;\n  readonly fault: string;\n}\n';
+    expect(await brokenBy('bot/ground/planted.ts', calm)).toEqual([]);
+  });
+});
+
 describe('a function', () => {
   it('is an arrow in every room', async () => {
     expect(await brokenBy('bot/ground/planted.ts', 'export function f(): void {}\n')).toContain('func-style');

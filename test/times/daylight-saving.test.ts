@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { formatLocalDateTime, parseTime } from '../../bot/times/index.js';
 import { localToUtc } from '../../bot/times/local-to-utc.js';
@@ -6,7 +7,7 @@ const NOW = Date.UTC(2026, 0, 15, 12);
 
 const utcOf = (text: string, zone: string): { utc: string; note: string | undefined } => {
   const result = parseTime(text, zone, NOW);
-  if (!result.ok) throw new Error(result.message);
+  if (isProblem(result)) throw new Error(result.message);
   return { utc: new Date(result.utcMs).toISOString().slice(0, 16), note: result.note };
 };
 

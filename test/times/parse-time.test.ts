@@ -1,3 +1,4 @@
+import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatDate, formatLocalDateTime, parseDate, parseTime } from '../../bot/times/index.js';
@@ -11,12 +12,14 @@ const MORNING = Date.parse('2026-11-26T17:00Z');
 
 const time = (text: string, now = EVENING, zone = ZONE): string => {
   const result = parseTime(text, zone, now);
-  return result.ok ? formatLocalDateTime(result.utcMs, zone).replace(' 2026', '').replace(/ MST$/, '') : result.message;
+  return !isProblem(result)
+    ? formatLocalDateTime(result.utcMs, zone).replace(' 2026', '').replace(/ MST$/, '')
+    : result.message;
 };
 
 const date = (text: string, now = EVENING): string => {
   const result = parseDate(text, ZONE, now);
-  return result.ok ? formatDate(result.date) : result.message;
+  return !isProblem(result) ? formatDate(result.date) : result.message;
 };
 
 describe('a time in plain words', () => {
@@ -96,7 +99,7 @@ describe('a time in plain words', () => {
 
   it('says what it took where a day has no time', () => {
     const result = parseTime('friday', ZONE, EVENING);
-    expect(result.ok && result.note).toBe('No time given: took 22:00.');
+    expect(!isProblem(result) && result.note).toBe('No time given: took 22:00.');
     expect(time('friday')).toBe('Fri 27 Nov, 22:00');
     expect(time('tonight', SMALL_HOURS)).toBe('Thu 26 Nov, 02:00');
   });
@@ -129,7 +132,7 @@ describe('a time in plain words', () => {
     ['<b>@everyone</b>', /Could not read/],
   ])('refuses case %#', (text, message) => {
     const result = parseTime(text, ZONE, EVENING);
-    if (result.ok) throw new Error(new Date(result.utcMs).toISOString());
+    if (!isProblem(result)) throw new Error(new Date(result.utcMs).toISOString());
     expect(result.message).toMatch(message);
     expect(result.message.length).toBeLessThanOrEqual(400);
     expect(result.message).not.toMatch(/[@<>\p{Cc}\p{Cf}]/u);
@@ -147,7 +150,7 @@ describe('a time in plain words', () => {
           const shown = formatLocalDateTime(utcMs, zone).replace(/ \S+$/, '');
           const result = parseTime(shown, zone, EVENING);
           // A repeated hour is read as its first showing, and says so.
-          if (!result.ok) throw new Error(`${shown}: ${result.message}`);
+          if (isProblem(result)) throw new Error(`${shown}: ${result.message}`);
           if (result.note === undefined) expect(result.utcMs).toBe(utcMs);
           else expect(result.note).toMatch(/put back/);
         },
@@ -190,7 +193,7 @@ describe('a time in plain words', () => {
         ),
         (text) => {
           for (const result of [parseTime(text, ZONE, EVENING), parseDate(text, ZONE, EVENING)]) {
-            if (!result.ok) expect(result.message.length).toBeLessThanOrEqual(400);
+            if (isProblem(result)) expect(result.message.length).toBeLessThanOrEqual(400);
             else if ('utcMs' in result) expect(Number.isFinite(result.utcMs)).toBe(true);
           }
         },

@@ -1,4 +1,5 @@
 /** The 5 V question alarms those without such a lead: it comes only where a lead to the motor board was said. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { stepCautions } from '../../bot/commands/triage/step-cautions.js';
 import { answerStep, assess, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
@@ -19,7 +20,7 @@ const asked = (words: string): string[] => {
     ids.push(step.id);
     if (step.kind !== 'ask') break;
     const next = answerStep(MODEL, state, step.id, UNSURE, 'member');
-    if ('trouble' in next) throw new Error(next.trouble);
+    if (isProblem(next)) throw new Error(next.problem);
     state = next;
   }
   return ids;
@@ -79,7 +80,7 @@ describe('the warning of signal levels', () => {
   };
   const untold = (words: string): WalkState => {
     const state = answerStep(MODEL, told(words), 'path', UNSURE, 'member');
-    if ('trouble' in state) throw new Error(state.trouble);
+    if (isProblem(state)) throw new Error(state.problem);
     return state;
   };
 

@@ -1,4 +1,5 @@
 /** A walk as its record: opening, answers, going back, restarts, the end. */
+import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { answerStep, assess, startWalk, stepBack, tellText, type Known } from '../../bot/triage/walk/walk.js';
 import { contradictions, whatEachAnswerSays } from '../../bot/triage/engine/explain.js';
@@ -24,7 +25,7 @@ const MODEL = smallModel({
 const begin = (known: Known = WIRE): WalkState => startWalk({ member: 'Tamsin', helper: 'Ravi' }, known);
 const take = (state: WalkState, step: string, answer: string, by: 'member' | 'helper' = 'member'): WalkState => {
   const taken = answerStep(MODEL, state, step, answer, by);
-  if ('trouble' in taken) throw new Error(`${step}.${answer}: ${taken.trouble}`);
+  if (isProblem(taken)) throw new Error(`${step}.${answer}: ${taken.problem}`);
   return taken;
 };
 const at = (state: WalkState) => assess(MODEL, state).step;
@@ -161,11 +162,11 @@ describe('a walk', () => {
 
   it("refuses answers and steps that are not the model's, and names those that are", () => {
     expect(answerStep(MODEL, begin(), 'light', 'perhaps', 'member')).toEqual({
-      trouble: 'unknown-answer',
+      problem: 'unknown-answer',
       allowed: ['yes', 'no', 'unsure'],
     });
-    expect(answerStep(MODEL, begin(), 'nonsense', 'yes', 'member')).toMatchObject({ trouble: 'unknown-step' });
-    expect(answerStep(MODEL, begin(), 'bad-cable', 'yes', 'member')).toMatchObject({ trouble: 'unknown-answer' });
+    expect(answerStep(MODEL, begin(), 'nonsense', 'yes', 'member')).toMatchObject({ problem: 'unknown-step' });
+    expect(answerStep(MODEL, begin(), 'bad-cable', 'yes', 'member')).toMatchObject({ problem: 'unknown-answer' });
   });
 
   it('goes on when the model has lost an entry since', () => {

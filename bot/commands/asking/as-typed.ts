@@ -4,7 +4,7 @@
  */
 import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
-import { problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
@@ -108,6 +108,13 @@ const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLe
 
 const isTarget = (deps: Deps, text: string): boolean => isNamed(resolveTarget(deps.catalogue, text));
 
+/** What is a target with a slip in it is no place; nor is a target's own name where a command asks for two of them. */
+const mayBePlace = ({ deps, command }: Typed, text: string): boolean => {
+  const found = resolveTarget(deps.catalogue, text);
+  const targets = Object.values(command.options).filter(({ complete }) => complete === 'target');
+  return isProblem(found) || (found.isSlip !== true && targets.length < 2);
+};
+
 /** "m42 cork", "vega 11pm from the hut": a saved site or a place at the end, when what is before it begins with a target. */
 const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promise<string> => {
   const { deps, command, asker, nowUtcMs } = typed;
@@ -125,7 +132,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
     const isPlace =
       names.some((name) => sameSiteName(name, place)) ||
       isPrivateWord(place) ||
-      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && isKnownPlace(deps, place));
+      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && mayBePlace(typed, place) && isKnownPlace(deps, place));
     const before = words.slice(0, count).join(' ');
     if (!isPlace || !isTarget(deps, withoutTrailing(before, 1, nowUtcMs).head)) continue;
     raw.set(siteOption, place);
@@ -136,7 +143,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
 
 const isKnownPlace = (deps: Deps, text: string): boolean => {
   const found = resolvePlace(deps.places(), text);
-  return found.ok || found.problem === 'ambiguous-place';
+  return !isProblem(found) || found.problem === 'ambiguous-place';
 };
 
 /** "add garden Norwich": the longest known place at the end, with at least a word before it for the name. */
@@ -238,7 +245,7 @@ const askWhichPlace = async ({ deps, command, asker }: Typed, raw: Raw): Promise
   const text = name === undefined ? undefined : raw.get(name);
   if (name === undefined || typeof text !== 'string' || isPrivateWord(text)) return null;
   const found = resolveSite(deps.places(), text);
-  if (found.ok || found.problem !== 'ambiguous-place') return null;
+  if (!isProblem(found) || found.problem !== 'ambiguous-place') return null;
   const saved = await savedSites(deps, asker);
   if ([...saved.member, ...saved.club].some((site) => sameSiteName(site.name, text))) return null;
   const bare = bareOption(command) ?? '';

@@ -1,11 +1,12 @@
 /** Finds the command that answers a question asked in plain words ("what's up tonight"), or says kindly why none does. */
 import { cleanText } from '../../ground/fold-text.js';
-import { problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
-import { ABOUT_SKY } from './sentence/about-sky.js';
-import { askedOf, type Known } from './sentence/asked.js';
+import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
+import { besideSun, byDay } from './sentence/about-sun.js';
+import { askedOf, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
 export type PlainReading = { readonly line: string; readonly note?: string } | { readonly outcome: Outcome } | null;
@@ -116,6 +117,16 @@ const NEEDS_MORE: readonly Talk[] = [
   ],
 ];
 
+/** A line with the options that were given by name; what it says of the same ones was read from words, and gives way. */
+const withNamed = (line: string, named: string): string => {
+  const names = [...named.matchAll(/(?:^|\s)([a-z]{2,12}):\S/gu)].map(([, name = '']) => name);
+  const rest = names.reduce(
+    (left, name) => left.replace(new RegExp(`\\s${name}:(?:"(?:[^"\\\\]|\\\\.)*"|\\S+)`, 'u'), ''),
+    line,
+  );
+  return `${rest}${named}`;
+};
+
 const MOVES = /^(?:(?:any )?comets?|asteroids?|minor planets?)\b.*|^[cpdx]\/\s?\d.*|^\d+p\b.*/u;
 
 const talked = (patterns: readonly Talk[], plain: string): PlainReading =>
@@ -155,9 +166,11 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
     );
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
-  for (const rule of [...ABOUT_GEAR, ...ABOUT_SKY]) {
+  const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(typed, known);
+  const rules = [ofSun(besideSun), ...ABOUT_GEAR, ...ABOUT_COMING, ofSun(byDay), ...ABOUT_SKY];
+  for (const rule of rules) {
     const read = rule(asked);
-    if (read !== null) return { ...read, line: `${read.line}${named}` };
+    if (read !== null) return isProblem(read) ? { outcome: read } : { ...read, line: withNamed(read.line, named) };
   }
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);

@@ -39,7 +39,7 @@ export interface AskedTarget {
 
 export const targetFor = (deps: Deps, text: string, lineFor: LineFor): AskedTarget | Problem => {
   const found = resolveTarget(deps.catalogue, text);
-  if (found.ok) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
+  if (!isProblem(found)) return { target: found.target, notes: found.note === undefined ? [] : [found.note] };
   const nearest = found.problem === 'unknown-target' ? found.nearest : [];
   const offered = found.problem === 'ambiguous-target' ? found.candidates : nearest;
   return problem(
@@ -61,9 +61,9 @@ export const wholeSecond = (utcMs: UtcMs): UtcMs => Math.round(utcMs / 1000) * 1
 export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem => {
   if (text === undefined) return { utcMs: wholeSecond(nowUtcMs), notes: [] };
   const found = parseTime(text, zone, nowUtcMs);
-  return found.ok
-    ? { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] }
-    : problem(found.problem, found.message);
+  return isProblem(found)
+    ? problem(found.problem, found.message)
+    : { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] };
 };
 
 /** Without text: tonight. */
@@ -74,7 +74,7 @@ export const nightFor = (
 ): NamedNight | Problem => {
   if (text === undefined) return tonightAt(site, nowUtcMs);
   const found = parseDate(text, site.zone, nowUtcMs);
-  return found.ok ? nightOn(found.date, site) : problem(found.problem, found.message);
+  return isProblem(found) ? problem(found.problem, found.message) : nightOn(found.date, site);
 };
 
 /** From noon, well into the afternoon: a clock reading alone is then of the night that follows. */

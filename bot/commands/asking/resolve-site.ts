@@ -1,6 +1,6 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
-import { problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
 import {
   parsePosition,
   placeSpec,
@@ -175,7 +175,7 @@ const namedSite = (
         );
   }
   const found = resolveSite(deps.places(), siteText);
-  if (found.ok) {
+  if (!isProblem(found)) {
     // A saved site may bear the same name; a position is what it is.
     if (saved.trouble !== null && parsePosition(siteText) === null)
       request.privacy.markUnread(`the place ${found.site.name}`);
@@ -205,7 +205,7 @@ const siteOfOperator = (
     );
   if (deps.clubSiteText !== null) {
     const found = resolveSite(deps.places(), deps.clubSiteText);
-    if (found.ok) {
+    if (!isProblem(found)) {
       const saidAs = `${found.site.name} (the club's site)`;
       if (saved.trouble !== null) privacy.markUnread(saidAs);
       return { site: { ...found.site, source: 'club' }, horizon: null, saidAs };

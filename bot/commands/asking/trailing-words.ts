@@ -1,5 +1,5 @@
 /** Takes the night, the hour and the position off the end of what was typed: "m42 saturday 9pm", "vega 52.71,0.12". */
-import { parsePosition } from '../../places/index.js';
+import { isPosition } from '../../places/index.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
 
@@ -17,11 +17,11 @@ const LONGEST_TAIL_WORDS = 5;
 type Part = 'night' | 'hour' | 'position';
 
 /** Two numbers about a comma, or with the letters of the compass; two bare numbers may be anything. */
-const isPosition = (text: string): boolean =>
-  /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(text) && parsePosition(text)?.ok === true;
+const isPlainPosition = (text: string): boolean =>
+  /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(text) && isPosition(text);
 
 const partOf = (text: string, nowUtcMs: UtcMs): Part | null => {
-  if (isPosition(text)) return 'position';
+  if (isPlainPosition(text)) return 'position';
   if (namesHour(text, nowUtcMs)) return 'hour';
   return namesNight(text, nowUtcMs) ? 'night' : null;
 };

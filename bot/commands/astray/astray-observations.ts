@@ -217,7 +217,8 @@ export const readLanding = (
   const offset = readOffset(sky, clean, target, body);
   if (offset !== null) return offset;
   const found = resolveTarget(deps.catalogue, clean);
-  if (found.ok) return { ofDate: placeOf(found.target.body, observer, utcMs).ofDate, sigmaDeg: POSITION_SIGMA_DEG };
+  if (!isProblem(found))
+    return { ofDate: placeOf(found.target.body, observer, utcMs).ofDate, sigmaDeg: POSITION_SIGMA_DEG };
   return problem(
     'bad-landing',
     `landed: "${tidy(clean, 40)}" is not a place I know. Give a star's name, J2000 coordinates (16:41:42 +36:28), alt,az in degrees (41,135), or words such as "about 15 degrees west of it".`,

@@ -38,7 +38,7 @@ const readAlso = (sky: SkyThen, also: string, within: number | undefined): Seen 
     const at = part.indexOf('=');
     if (at < 1) return problem('bad-also', `also: "${tidy(part, 30)}" has no target and "=". ${ALSO_HINT}`);
     const found = resolveTarget(sky.deps.catalogue, part.slice(0, at).trim());
-    if (!found.ok) return problem(found.problem, `also: ${targetProblemMessage(found)}`);
+    if (isProblem(found)) return problem(found.problem, `also: ${targetProblemMessage(found)}`);
     const target = pointedAt(sky, found.target);
     const landing = readLanding(sky, part.slice(at + 1), target, found.target.body);
     if (isProblem(landing)) return landing;

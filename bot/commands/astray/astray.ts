@@ -46,7 +46,7 @@ const alignedStar = (
 ): AlignmentStar | null | Problem => {
   if (aligned === undefined) return null;
   const found = resolveTarget(deps.catalogue, aligned);
-  if (!found.ok) return problem(found.problem, `aligned: ${targetProblemMessage(found)}`);
+  if (isProblem(found)) return problem(found.problem, `aligned: ${targetProblemMessage(found)}`);
   const { name, magnitude, body } = found.target;
   return { name, magnitude: magnitude ?? 0, ofDate: placeOf(body, observer, utcMs).ofDate };
 };

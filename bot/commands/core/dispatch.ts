@@ -199,7 +199,7 @@ const mendingReaders = (deps: Deps) => (deps.readers ?? []).filter(({ mendsComma
 /** Where a command says by which words it is spoken to in a sentence; null otherwise, and where no reader understands it. */
 const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask): Promise<Outcome | null> => {
   const rest = line.trim().replace(/^\/?\S+\s*/u, '');
-  const isSentence = command.sentence?.test(rest) === true && !HAS_OPTIONS.test(line);
+  const isSentence = command.sentence?.test(rest) === true && !HAS_OPTIONS.test(` ${rest}`.slice(0, 14));
   return isSentence ? readWords(deps, line, ask, mendingReaders(deps)) : null;
 };
 

@@ -87,12 +87,16 @@ const ofSunrise = ({ where, nowUtcMs }: Told): Asked => {
   };
 };
 
-/** Before dawn an hour of the day is of the day to come, not of the one that the night began on. */
-const laterToday = (found: AskedTime, at: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime => {
+/** An hour past by more than this was not missed: the next one is meant. */
+const LONG_PAST_MS = 3 * MS_PER_HOUR;
+
+/** Before dawn an hour of the day is of the day to come, not of the one that the night began on; so is noon in the evening. */
+const nextSuch = (found: AskedTime, at: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime => {
   if (found.utcMs > nowUtcMs) return found;
   const later = timeFor(at, zone, nowUtcMs + MS_PER_DAY / 2);
-  const isToday = !isProblem(later) && formatLocalDate(later.utcMs, zone) === formatLocalDate(nowUtcMs, zone);
-  return isToday && later.utcMs > nowUtcMs ? later : found;
+  if (isProblem(later) || later.utcMs <= nowUtcMs || later.utcMs > nowUtcMs + MS_PER_DAY) return found;
+  const isToday = formatLocalDate(later.utcMs, zone) === formatLocalDate(nowUtcMs, zone);
+  return isToday || nowUtcMs - found.utcMs > LONG_PAST_MS ? later : found;
 };
 
 /** An hour on the clocks, of the night asked about; what is past is none. */
@@ -102,7 +106,7 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
   if (isProblem(night)) return night;
   const found = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
   if (isProblem(found)) return found;
-  const time = night === null ? laterToday(found, given.at, zone, nowUtcMs) : found;
+  const time = night === null ? nextSuch(found, given.at, zone, nowUtcMs) : found;
   const { utcMs } = time;
   const direction = target?.body;
   return {

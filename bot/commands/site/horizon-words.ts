@@ -1,6 +1,6 @@
 /** A horizon profile in words and as a chart, and what was wrong with one. */
 import { tidy } from '../../ground/tidy.js';
-import { problem, type Problem } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import {
   horizonAltitudeDegAt,
   LOWEST_PROFILE_DEG,
@@ -15,7 +15,7 @@ import type { HorizonPoint } from '../../store/store.js';
 const EXAMPLE = 'Give azimuth:altitude pairs in degrees, such as horizon:"0:5, 90:20, 120:15, 270:8"';
 
 const faultWords = (fault: ProfileFault): string => {
-  switch (fault.fault) {
+  switch (fault.problem) {
     case 'empty':
       return 'The horizon has no points.';
     case 'unreadable':
@@ -40,7 +40,7 @@ const NONE = new Set(['none', 'flat', 'clear', 'no', 'off']);
 export const readHorizon = (text: string): { readonly horizon: readonly HorizonPoint[] | null } | Problem => {
   if (NONE.has(text.trim().toLowerCase())) return { horizon: null };
   const read = parseHorizonProfile(text);
-  return read.ok ? { horizon: read.points } : problem('bad-horizon', `${faultWords(read)} ${EXAMPLE}`);
+  return isProblem(read) ? problem('bad-horizon', `${faultWords(read)} ${EXAMPLE}`) : { horizon: read.points };
 };
 
 /** "4 points, highest 20° in the east (90°)". */

@@ -2,7 +2,7 @@
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { SKIES, SKY_NAMES, SKY_WORDS } from '../../evening/equipment.js';
-import { parsePosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
+import { isPosition, placeSpec, resolveSite, siteProblemMessage } from '../../places/index.js';
 import { fittingChoices, NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { rounded } from '../../reply/wording.js';
 import type { Owner, StoredSite } from '../../store/store.js';
@@ -76,7 +76,7 @@ const readName = (given: string): { readonly name: string } | Problem => {
       'bad-site-name',
       `"${name}" cannot be a site's name: leave out quotes, colons, backslashes and angle brackets.`,
     );
-  if (parsePosition(name)?.ok === true)
+  if (isPosition(name))
     return problem(
       'bad-site-name',
       `"${name}" would be taken for a position. Give the site a name, such as name:"Quarry Field".`,
@@ -136,7 +136,7 @@ const add = async (deps: Deps, given: Options, whose: Whose, nowUtcMs: number): 
       `Where is your ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')}? Give its latitude and longitude, or a town: site add ${tidy(given.position, 30).replace(/^(?:my|our|the) /iu, '')} 52.71,0.12`,
     );
   const found = resolveSite(deps.places(), given.position);
-  if (!found.ok) {
+  if (isProblem(found)) {
     const readings = found.problem === 'ambiguous-place' ? found.candidates : [];
     return problem(
       found.problem,

@@ -9,13 +9,13 @@ import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
 import { placeOf } from '../../sky/place.js';
 import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
-import { formatLocalTime } from '../../times/index.js';
+import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
-import { commandLine, targetAtSite, targetFor, timeFor } from '../asking/question-parts.js';
+import { commandLine, targetAtSite, targetFor, timeFor, wholeSecond } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
 import { wayData, wayWords } from './way-words.js';
 
@@ -123,6 +123,8 @@ interface Question extends KnownMotion {
   readonly observer: Observer;
   readonly zone: string;
   readonly utcMs: UtcMs;
+  /** Whether that is when it was asked; another instant is named in the answer. */
+  readonly isNow: boolean;
   readonly mount: MountKind;
   readonly start: Start;
 }
@@ -132,10 +134,11 @@ const motionWords = ({ motion, isSaved }: KnownMotion): string =>
     ? 'whichever axis goes first or up to four times faster; give speeds: (or save them with gear) to reckon yours alone'
     : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
-const factsFor = ({ target, utcMs, zone }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
+const factsFor = ({ target, utcMs, zone, isNow }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
   const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
   const height = degrees(Math.abs(sun.sunAltitudeDeg), Math.abs(sun.sunAltitudeDeg) < 2 ? 1 : 0);
   const facts: Fact[] = [
+    ...(isNow ? [] : [{ label: 'When', value: formatLocalDateTime(utcMs, zone) }]),
     {
       label: 'Sun',
       value:
@@ -248,7 +251,7 @@ const withCapsOn = (asked: Problem): Problem =>
 export const sun = defineCommand({
   name: 'sun',
   summary: 'Is the Sun in the way of a target, or of the slew to it?',
-  sentence: /^(?:rises?|rising|sets?|setting|comes up|goes down)\b/iu,
+  sentence: /\S/u,
   options: {
     target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
     at: optional(text('When: now, tomorrow 10:00, 2026-12-13T11:00', { complete: 'time', maxLength: 80 })),
@@ -290,7 +293,8 @@ export const sun = defineCommand({
     if (isProblem(start)) return start;
     const known = await motionFor(request, options.speeds, mount);
     if (isProblem(known)) return known;
-    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, mount, start, ...known });
+    const isNow = time.utcMs === wholeSecond(nowUtcMs);
+    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, isNow, mount, start, ...known });
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
   },
 });

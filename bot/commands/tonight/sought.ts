@@ -30,7 +30,7 @@ const hourOf = (
   const isRelative = /^\s*(?:now|right now|in )/iu.test(asked);
   const afternoonUtcMs = localToUtc(night.date, { hour: 15, minute: 0, second: 0 }, zone).utcMs;
   const found = parseTime(asked, zone, isRelative ? nowUtcMs : afternoonUtcMs);
-  return found.ok ? found.utcMs : problem(found.problem, found.message);
+  return isProblem(found) ? problem(found.problem, found.message) : found.utcMs;
 };
 
 export const soughtOf = (

@@ -140,7 +140,9 @@ const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment): re
   const stands = standsText(model, walk, assessment);
   const where = isKnown ? null : whereText(assessment);
   return [
-    ...(stands === null && where !== null ? [] : [{ label: 'Stands', value: stands ?? NOTHING_STANDS_OUT }]),
+    ...(where !== null && (stands ?? ONLY_THE_TRIED) === ONLY_THE_TRIED
+      ? []
+      : [{ label: 'Stands', value: stands ?? NOTHING_STANDS_OUT }]),
     ...(where === null ? [] : [{ label: 'Where', value: where }]),
   ];
 };

@@ -168,8 +168,8 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
   const [step, answer] = splitAnswer(before, typed);
   if (step === 'count') return count(context, walk, answer, before.step);
   const state = answerStep(context.model, walk.state, step, answer, context.by);
-  if ('trouble' in state)
-    return state.trouble === 'walk-too-long'
+  if (isProblem(state))
+    return state.problem === 'walk-too-long'
       ? problem('walk-too-long', 'This walk has grown too long. Start afresh with: triage do:new')
       : answerProblem(state.allowed, walk);
   const again =
@@ -235,7 +235,7 @@ const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn =>
     asks && ['ask', 'try'].includes(began.before.step.kind) ? ASKED_BACK : readWords(context.model, walk, read, meant);
   const answered =
     meant?.isSure === true ? answerStep(context.model, state, began.before.step.id, meant.id, context.by) : null;
-  if (answered !== null && !('trouble' in answered)) return changed(began, answered, { notes, choices });
+  if (answered !== null && !isProblem(answered)) return changed(began, answered, { notes, choices });
   return changed(began, state, { notes, choices, at: began.before.step, asksBack: asks });
 };
 

@@ -73,8 +73,8 @@ export const startBrowser = async (
   };
 
   const say = (asker: Asker, question: AskedQuestion): WebAnswer => {
-    const taken = limit.take(asker.memberId, now());
-    if (!taken.ok) return plain(429, tooManyWords(taken.waitSeconds));
+    const refused = limit.take(asker.memberId, now());
+    if (refused !== null) return plain(429, tooManyWords(refused.waitSeconds));
     channel.say({ kind: 'question', from: asker.displayName, text: question.text }, [asker.memberId]);
     const before = turns.get(asker.memberId) ?? Promise.resolve();
     turns.set(asker.memberId, before.then(() => answer(asker, question)).catch(onPageFault));

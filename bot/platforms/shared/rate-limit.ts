@@ -8,13 +8,16 @@ export interface BucketSize {
   readonly perSecond: number;
 }
 
-export type Taken =
-  | { readonly ok: true }
-  /** `again`: not the first refusal in a row, so it may be met with silence. */
-  | { readonly ok: false; readonly waitSeconds: number; readonly again: boolean };
+export interface TooMany {
+  readonly problem: 'too-many';
+  readonly waitSeconds: number;
+  /** Not the first refusal in a row, so it may be met with silence. */
+  readonly again: boolean;
+}
 
 export interface RateLimit {
-  readonly take: (key: string, nowUtcMs: UtcMs) => Taken;
+  /** Null: one was taken, so answer. */
+  readonly take: (key: string, nowUtcMs: UtcMs) => TooMany | null;
 }
 
 interface Bucket {
@@ -38,9 +41,11 @@ export const createRateLimit = ({ burst, perSecond }: BucketSize): RateLimit => 
       if (buckets.size > MOST_KEYS) buckets.delete(buckets.keys().next().value ?? '');
       const again = bucket.refused;
       bucket.refused = bucket.stock < 1;
-      if (bucket.refused) return { ok: false, waitSeconds: Math.ceil((1 - bucket.stock) / perSecond), again };
+      if (bucket.refused) {
+        return { problem: 'too-many', waitSeconds: Math.ceil((1 - bucket.stock) / perSecond), again };
+      }
       bucket.stock -= 1;
-      return { ok: true };
+      return null;
     },
   };
 };

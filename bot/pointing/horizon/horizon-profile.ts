@@ -1,4 +1,5 @@
 /** A horizon profile: how high trees, roofs and hills stand, by azimuth; what it hides and when a body clears it. Pure. */
+import { isProblem } from '../../ground/problem.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { Horizontal, UtcMs } from '../../sky/types.js';
 
@@ -13,15 +14,14 @@ export const PROFILE_POINTS_LIMIT = 360;
 export const LOWEST_PROFILE_DEG = -10;
 
 export type ProfileFault =
-  | { readonly fault: 'empty' }
-  | { readonly fault: 'unreadable'; readonly text: string }
-  | { readonly fault: 'odd-count'; readonly text: string }
-  | { readonly fault: 'azimuth-range' | 'altitude-range'; readonly value: number }
-  | { readonly fault: 'azimuth-twice'; readonly value: number }
-  | { readonly fault: 'too-many'; readonly value: number };
+  | { readonly problem: 'empty' }
+  | { readonly problem: 'unreadable'; readonly text: string }
+  | { readonly problem: 'odd-count'; readonly text: string }
+  | { readonly problem: 'azimuth-range' | 'altitude-range'; readonly value: number }
+  | { readonly problem: 'azimuth-twice'; readonly value: number }
+  | { readonly problem: 'too-many'; readonly value: number };
 
-export type ProfileResolution =
-  { readonly ok: true; readonly points: readonly ProfilePoint[] } | ({ readonly ok: false } & ProfileFault);
+export type ProfileResolution = { readonly points: readonly ProfilePoint[] } | ProfileFault;
 
 const COMPASS_POINTS = [
   'n',
@@ -45,42 +45,54 @@ const COMPASS_POINTS = [
 /** A number with its sign and an optional degree mark, a compass point, what may stand between, or something else. */
 const TOKEN = /([+−-]?\d+(?:\.\d+)?)\s*(?:°|deg(?:rees)?\b)?|([a-z]+)|([\s:=,;/|]+)|(\S)/giu;
 
+/** The numbers of a text in their order, and the last thing read; a compass point may stand for an azimuth. */
+const numbersIn = (text: string): { readonly numbers: readonly number[]; readonly last: string } | ProfileFault => {
+  const numbers: number[] = [];
+  let last = '';
+  const uncommented = text.split(/\r\n|\r|\n/u).map((line) => line.replace(/#.*/u, ''));
+  for (const [token, digits, letters = '', between] of uncommented.flatMap((line) => [...line.matchAll(TOKEN)])) {
+    if (between !== undefined) continue;
+    last = token.trim();
+    const isFirstOfPair = numbers.length % 2 === 0;
+    const compass = isFirstOfPair ? COMPASS_POINTS.indexOf(letters.toLowerCase()) : -1;
+    if (digits === undefined && compass < 0) return { problem: 'unreadable', text: last };
+    numbers.push(digits === undefined ? compass * 22.5 : Number(digits.replace('−', '-')));
+  }
+  return { numbers, last };
+};
+
+/** One point, its azimuth 360 read as 0. */
+const pointOf = (azimuth: number, altitudeDeg: number): ProfilePoint | ProfileFault => {
+  if (azimuth < 0 || azimuth > 360) return { problem: 'azimuth-range', value: azimuth };
+  if (altitudeDeg < LOWEST_PROFILE_DEG || altitudeDeg > 90) return { problem: 'altitude-range', value: altitudeDeg };
+  return { azimuthDeg: azimuth % 360, altitudeDeg };
+};
+
+/** North may be given at both ends of a pasted table, if it says the same twice. */
+const mayStandBeside = (point: ProfilePoint, before: ProfilePoint | undefined): boolean =>
+  before === undefined || (point.azimuthDeg === 0 && before.altitudeDeg === point.altitudeDeg);
+
 /**
  * Reads pairs of azimuth and altitude in degrees: `90:20, 120:15`, or pasted lines `90 20`; an azimuth may be a compass
  * point (`ESE:15`), and what follows `#` on a line is a comment. Gives the points by azimuth, 360 read as 0. Never throws.
  */
 export const parseHorizonProfile = (text: string): ProfileResolution => {
-  const numbers: number[] = [];
-  let last = '';
-  for (const line of text.split(/\r\n|\r|\n/u)) {
-    const isFirstOfPair = (): boolean => numbers.length % 2 === 0;
-    for (const [token, digits, letters, between] of line.replace(/#.*/u, '').matchAll(TOKEN)) {
-      if (between !== undefined) continue;
-      last = token.trim();
-      const compass = letters === undefined ? -1 : COMPASS_POINTS.indexOf(letters.toLowerCase());
-      if (digits !== undefined) numbers.push(Number(digits.replace('−', '-')));
-      else if (compass >= 0 && isFirstOfPair()) numbers.push(compass * 22.5);
-      else return { ok: false, fault: 'unreadable', text: last };
-    }
-  }
-  if (numbers.length === 0) return { ok: false, fault: 'empty' };
-  if (numbers.length % 2 === 1) return { ok: false, fault: 'odd-count', text: last };
-  if (numbers.length / 2 > PROFILE_POINTS_LIMIT) return { ok: false, fault: 'too-many', value: numbers.length / 2 };
+  const read = numbersIn(text);
+  if (isProblem(read)) return read;
+  const { numbers, last } = read;
+  if (numbers.length === 0) return { problem: 'empty' };
+  if (numbers.length % 2 === 1) return { problem: 'odd-count', text: last };
+  if (numbers.length / 2 > PROFILE_POINTS_LIMIT) return { problem: 'too-many', value: numbers.length / 2 };
 
   const points = new Map<number, ProfilePoint>();
   for (let i = 0; i < numbers.length; i += 2) {
     const [azimuth = 0, altitudeDeg = 0] = numbers.slice(i, i + 2);
-    if (azimuth < 0 || azimuth > 360) return { ok: false, fault: 'azimuth-range', value: azimuth };
-    if (altitudeDeg < LOWEST_PROFILE_DEG || altitudeDeg > 90)
-      return { ok: false, fault: 'altitude-range', value: altitudeDeg };
-    const azimuthDeg = azimuth % 360;
-    const before = points.get(azimuthDeg);
-    // North may be given at both ends of a pasted table, if it says the same twice.
-    if (before !== undefined && !(azimuthDeg === 0 && before.altitudeDeg === altitudeDeg))
-      return { ok: false, fault: 'azimuth-twice', value: azimuth };
-    points.set(azimuthDeg, { azimuthDeg, altitudeDeg });
+    const point = pointOf(azimuth, altitudeDeg);
+    if (isProblem(point)) return point;
+    if (!mayStandBeside(point, points.get(point.azimuthDeg))) return { problem: 'azimuth-twice', value: azimuth };
+    points.set(point.azimuthDeg, point);
   }
-  return { ok: true, points: [...points.values()].sort((a, b) => a.azimuthDeg - b.azimuthDeg) };
+  return { points: [...points.values()].sort((a, b) => a.azimuthDeg - b.azimuthDeg) };
 };
 
 /**

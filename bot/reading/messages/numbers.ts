@@ -19,7 +19,7 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ['device', '(?:device|manager|status|adapter|driver|windows)\\b.{0,24}\\b(?:error )?code:? ?(\\d{1,2})\\b'],
   ['errno', '\\[errno (\\d{1,3})\\]'],
   ['errno', '\\berrno\\s?[=:(]?\\s?(\\d{1,3})\\b'],
-  ['errno', "error: \\((\\d{1,3}), '"],
+  ['errno', "error: \\((\\d{1,3}), '[^',]{1,60}'\\)"],
   ['system', '\\(os error (\\d{1,5})\\)'],
   ['windows', '\\[winerror (\\d{1,4})\\]'],
   ['windows', ', none, (\\d{1,4})\\)'],
@@ -33,7 +33,12 @@ const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
     "(?:readfile|writefile|createfile|clearcommerror|getoverlappedresult|setcommstate)[^()]{0,20}\\((\\d{1,4}), '",
   ],
   ['windows', "error: \\((\\d{1,4}), '\\w+', '"],
-  ['windows', '(?:^|[^:\\w] ?)error (\\d{1,4}): [a-z]'],
+  [
+    'windows',
+    '(?:^|[^:\\w] ?)error (\\d{1,4}): (?:access is|the (?:system|device|file|handle|parameter|semaphore|request|requested|operation|port|i/o)|a (?:device|required)|insufficient)\\b',
+  ],
+  ['windows', '\\bcom\\d{1,3}.{0,40}: unknown error code (\\d{1,4})\\b'],
+  ['windows', 'com port.{0,30}: unknown error code (\\d{1,4})\\b'],
   ['socket', '(?:winerror|errno|error|code|exception|socket|wsa\\w{0,20})\\b[ :=#(\\[]{0,3}(100\\d\\d|110\\d\\d)\\b'],
   ['socket', '\\((100\\d\\d|110\\d\\d)\\)'],
 ];
@@ -64,21 +69,41 @@ export const NUMBER_NEEDS: readonly string[] = [TABLE_HEAD, ...COMPILED.flatMap(
 const MOST_NUMBERS = 60;
 const ANY_DIGIT = /\d/u;
 const WINDOWS_LIKE = /\bcom\d+\b|\\\\\.\\|windows|win32|\.dll\b/u;
+/** What stands before "(os error 5)" where Windows words its own error, whatever else the text holds. */
+const WORDED_BY_WINDOWS =
+  /access is denied|the (?:system|device|parameter|semaphore|handle|i\/o|request)\b[^.:]{3,70}|a device (?:attached|which)[^.:]{3,60}/iu;
+const WORDED_BEFORE = 100;
+/** Codes that are no device's. */
+const OTHER_CODE = /\b(?:exit(?:ed)?|return(?:ed|s)?|http|response|result|step|build)\b/iu;
+/** A file that is no port, in the quotes after an error's number and words. */
+const OTHER_FILE = /^[^'"‘“]{0,60}['"‘“](?!\/dev\/|com\d|\\\\[.?]\\)(?:[/~.]|[a-z]:\\|[\w-]+[./]\w)/iu;
+
+/** Numbers that any file may give, as a port may: not there, not allowed. */
+const OF_FILES: ReadonlySet<string> = new Set(['2', '5', '13', '32']);
+
+const isOfAnother = (folded: string, kind: Form['kind'], number: string | undefined, { start, end }: Span): boolean =>
+  kind === 'device'
+    ? OTHER_CODE.test(folded.slice(start, end))
+    : OF_FILES.has(number ?? '') && OTHER_FILE.test(folded.slice(end, end + 120));
+
+const systemOf = (folded: string, lower: string, start: number): NumberKind => {
+  if (WORDED_BY_WINDOWS.test(folded.slice(Math.max(0, start - WORDED_BEFORE), start))) return 'windows';
+  return WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
+};
 
 export const findNumbers = ({ folded, lower, places }: Prepared): readonly FoundNumber[] => {
   if (!ANY_DIGIT.test(folded)) return [];
-  const system: NumberKind = WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
   const found: FoundNumber[] = [];
   for (const { kind, form, needs } of places(TABLE_HEAD).length > 0 ? [...COMPILED, COMPILED_ROW] : COMPILED) {
     if (needs.length > 0 && !needs.some((need) => places(need).length > 0)) continue;
     for (const match of folded.matchAll(form)) {
       if (found.length >= MOST_NUMBERS) break;
-      const value = Number(match[1]);
+      const span = { start: match.index, end: match.index + match[0].length };
+      if (isOfAnother(folded, kind, match[1], span)) continue;
       found.push({
-        kind: kind === 'system' ? system : kind,
-        value,
-        start: match.index,
-        end: match.index + match[0].length,
+        kind: kind === 'system' ? systemOf(folded, lower, span.start) : kind,
+        value: Number(match[1]),
+        ...span,
       });
     }
   }

@@ -20,6 +20,7 @@ import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } 
 import { isTheirs, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
+import { isReached, whereItStops } from './where-it-stops.js';
 
 export interface Foresight {
   /** 1: repair cost right after the step. 2: one more check before that, for the best few. More for the reviewers' deep search. */
@@ -135,10 +136,11 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) / total;
   const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
+  const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
     if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, believed, numbers))
       return [];
-    if (!isTheirs(situation, numbers)) return [];
+    if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
     if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
       return [];
     return [

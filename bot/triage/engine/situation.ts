@@ -49,8 +49,11 @@ export interface Situation {
   readonly handOnMinutes: number;
   readonly faultIndex: ReadonlyMap<string, number>;
   readonly checkIndex: ReadonlyMap<string, number>;
-  /** Position of a stage along the path. */
+  /** Position of a stage along the path; `stageCount` for one that the path has not. */
   readonly stagePosition: (stageId: string) => number;
+  readonly stageCount: number;
+  /** The position of each hypothesis' stage. */
+  readonly positions: readonly number[];
 }
 
 const weightIn = (fault: FaultEntry, context: WalkContext): number =>
@@ -151,6 +154,8 @@ const buildSituation = (
     links: [...suspects, ...unknowns].map(({ link }) => link),
     priors,
     stagePosition,
+    stageCount: order.length,
+    positions: [...suspects, ...unknowns].map(({ stage }) => stagePosition(stage)),
     tryMinutes: Float64Array.from(faults, ({ remedy }) => remedy.minutes + TURN_MINUTES),
     handOnMinutes: HAND_ON_MINUTES,
     faultIndex: new Map(faults.map(({ id }, i) => [id, i])),

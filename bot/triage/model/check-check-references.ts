@@ -65,6 +65,11 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
     stageExists(known, 'checks', check.id, ['byStage', stage], stage);
     oddsFit(known, own, ['byStage', stage], check.id, odds);
   }
+  for (const [answer, stage] of Object.entries(check.stops ?? {})) {
+    stageExists(known, 'checks', check.id, ['stops', answer], stage);
+    oddsFit(known, own, ['stops'], check.id, answer);
+  }
+  if (check.reach !== undefined) stageExists(known, 'checks', check.id, ['reach'], check.reach);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);

@@ -182,6 +182,10 @@ export const checkSchema = z.strictObject({
     .optional(),
   /** Asked only once another check has been answered in one of these ways: what the mount does, of one that connects. */
   after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
+  /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
+  stops: z.record(answerId, id).optional(),
+  /** The stage the signal must come to for it to tell anything; default: its own. The first stage: it bears wherever it stops. */
+  reach: id.optional(),
   /** How often a member's answer to it is wrong (default: see belief.ts). */
   slip: z.number().min(0).max(0.5).optional(),
   /** What the button says in place of "Not sure". */

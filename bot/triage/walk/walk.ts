@@ -1,4 +1,5 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
+import { isProblem } from '../../ground/problem.js';
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import { beliefFrom, type Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
@@ -175,21 +176,21 @@ export const assess = (
 };
 
 /** Why an answer could not be taken. */
-export interface AnswerTrouble {
-  readonly trouble: 'unknown-step' | 'unknown-answer' | 'walk-too-long';
+export interface AnswerProblem {
+  readonly problem: 'unknown-step' | 'unknown-answer' | 'walk-too-long';
   readonly allowed: readonly string[];
 }
 
 const EVENT_LIMIT = 300;
 
-const notOneOf = (allowed: readonly string[]): AnswerTrouble => ({ trouble: 'unknown-answer', allowed });
+const notOneOf = (allowed: readonly string[]): AnswerProblem => ({ problem: 'unknown-answer', allowed });
 
 const openingEvent = (
   model: TriageModel,
   field: OpeningField,
   answerId: string,
   by: Speaker,
-): WalkEvent | AnswerTrouble => {
+): WalkEvent | AnswerProblem => {
   if (field === 'path') {
     const allowed = [...model.paths.map(({ id }) => id), UNSURE];
     if (!allowed.includes(answerId)) return notOneOf(allowed);
@@ -204,7 +205,7 @@ const openingEvent = (
 };
 
 /** Step ids that are no check and no fault: what was read, and the numbers of a miss. */
-const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble | null => {
+const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerProblem | null => {
   if (stepId === 'found') return { kind: 'found', cause: answerId.slice(0, 80), causes: [], said: '', by };
   if (stepId === 'not') return { kind: 'not-so', what: answerId.slice(0, 80), by };
   if (stepId === 'read') return answerId === 'right' ? { kind: 'right', by } : notOneOf(['right']);
@@ -213,7 +214,7 @@ const sideEvent = (stepId: string, answerId: string, by: Speaker): WalkEvent | A
   return null;
 };
 
-const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerTrouble => {
+const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Speaker): WalkEvent | AnswerProblem => {
   if (stepId === 'path' || stepId === 'system' || stepId === 'client') return openingEvent(model, stepId, answerId, by);
   const side = sideEvent(stepId, answerId, by);
   if (side !== null) return side;
@@ -222,7 +223,7 @@ const eventFor = (model: TriageModel, stepId: string, answerId: string, by: Spea
     const allowed = [...check.answers.map(({ id }) => id), UNSURE];
     return allowed.includes(answerId) ? { kind: 'answer', check: stepId, answer: answerId, by } : notOneOf(allowed);
   }
-  if (model.fault(stepId) === undefined) return { trouble: 'unknown-step', allowed: [] };
+  if (model.fault(stepId) === undefined) return { problem: 'unknown-step', allowed: [] };
   const outcome: TryOutcome | undefined = TRY_OUTCOMES.find((known) => known === answerId);
   return outcome === undefined ? notOneOf(TRY_OUTCOMES) : { kind: 'try', fault: stepId, outcome, by };
 };
@@ -234,10 +235,10 @@ export const answerStep = (
   stepId: string,
   answerId: string,
   by: Speaker,
-): WalkState | AnswerTrouble => {
-  if (state.events.length >= EVENT_LIMIT) return { trouble: 'walk-too-long', allowed: [] };
+): WalkState | AnswerProblem => {
+  if (state.events.length >= EVENT_LIMIT) return { problem: 'walk-too-long', allowed: [] };
   const event = eventFor(model, stepId, answerId, by);
-  return 'trouble' in event ? event : { ...state, events: [...state.events, event] };
+  return isProblem(event) ? event : { ...state, events: [...state.events, event] };
 };
 
 /** Of a paste the end is kept, of words the beginning. */

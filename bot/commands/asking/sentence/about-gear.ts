@@ -104,7 +104,9 @@ const conditionOf = (asked: Asked, target: string | undefined): Condition | null
   const isOfTarget = target !== undefined && target !== 'sun';
   const above = (ABOVE.exec(asked.plain) ?? HEIGHT.exec(asked.plain))?.[1];
   if (target !== undefined && above !== undefined) return { above };
-  return (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
+  const found = (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
+  // "when venus is up at noon": the hour was said, the height of "up" is our own.
+  return found?.['above'] !== undefined && asked.when.hour !== null ? null : found;
 };
 
 /** What goes with a reminder beside what it waits for. */

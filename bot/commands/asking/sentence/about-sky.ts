@@ -3,44 +3,6 @@ import { instantLine, nightLine, says, type Asked, type Reading, type Rule } fro
 
 const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
 
-const LOOKS =
-  /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
-const BY_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
-/** Said of the Sun as it stands now; all else of BY_DAY means some day, and at night the coming one. */
-const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
-const SAFE =
-  /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
-const NEAR_SUN = /\b(?:close|near|far)\b.*\bthe sun\b/u;
-
-const RISES_SETS = /\b(?:when|what time|rise|set|up)\b/u;
-
-/** A question of some day: judged for the coming noon, or that of the day named. */
-const someDay = (asked: Asked, target: string): Reading | null => {
-  const { hour, night } = asked.when;
-  if (says(asked, SUN_NOW) || (hour !== null && hour !== 'now')) return null;
-  const noon = night === null || night === 'tonight' ? 'next noon' : `${night} noon`;
-  return instantLine('sun', target, asked, { at: noon });
-};
-
-const asksOfSun = (asked: Asked, target: string | undefined): boolean =>
-  says(asked, SAFE) ||
-  (says(asked, NEAR_SUN) && target !== undefined) ||
-  (target === 'sun' && says(asked, LOOKS) && !says(asked, RISES_SETS));
-
-/** By day the Sun comes first, whatever was asked. */
-const byDay: Rule = (asked) => {
-  const target = asked.targets.find((name) => name !== 'sun') ?? asked.targets[0];
-  const isDay = says(asked, BY_DAY) && says(asked, LOOKS);
-  if (!isDay && !asksOfSun(asked, target)) return null;
-  const noon = isDay ? someDay(asked, target ?? 'sun') : null;
-  if (noon !== null) return noon;
-  const { hour, night } = asked.when;
-  const instant = instantLine('sun', target ?? 'sun', asked, hour === null && night === null ? { at: 'now' } : {});
-  // The night of a question by day is a day.
-  return night === 'tonight' && hour === null ? { line: instant.line.replace('at:tonight', 'at:now') } : instant;
-};
-
 const ECLIPSE = /\beclipses?\b/u;
 const SHOWER =
   /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
@@ -182,4 +144,6 @@ const list: Rule = (asked) => {
   );
 };
 
-export const ABOUT_SKY: readonly Rule[] = [jupiterMoons, coming, byDay, dark, moon, height, night, list];
+/** What comes before the Sun by day, and what after it. */
+export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
+export const ABOUT_SKY: readonly Rule[] = [dark, moon, height, night, list];

@@ -1,4 +1,5 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
+import { isProblem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
@@ -82,7 +83,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     places: known.places,
     siteNames: known.siteNames,
     isTarget: (text) => isNamed(resolveTarget(known.catalogue, text)),
-    isSeveralTargets: (text) => !resolveTarget(known.catalogue, text).ok,
+    isSeveralTargets: (text) => isProblem(resolveTarget(known.catalogue, text)),
   };
   const kit = takeKit(sentence);
   const sky = takeSky(sentence);

@@ -1,4 +1,5 @@
 /** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
+import { isProblem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
 
@@ -24,13 +25,14 @@ const beginsOrEndsLittle = (plain: string): boolean => {
 /** No target, and the answer says why. */
 const TOLD_APART: readonly string[] = ['moves-unlisted', 'moon-of-planet'];
 
-/** The words under which it is found as it stands, else null. */
-const found = (catalogue: Catalogue, plain: string): string | null => {
+/** The words under which it is found as it stands, else null; the Moon and the Sun are not looked for. */
+export const targetNamed = (catalogue: Catalogue, plain: string): string | null => {
   if (plain.length < 2 || isNothing(plain) || plain === 'moon' || plain === 'sun') return null;
   for (const spelling of spellings(plain)) {
     const resolved = resolveTarget(catalogue, spelling);
     if (isNamed(resolved)) return spelling;
-    if (!resolved.ok && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason)) return spelling;
+    if (isProblem(resolved) && resolved.problem === 'unknown-target' && TOLD_APART.includes(resolved.reason))
+      return spelling;
   }
   return null;
 };
@@ -45,13 +47,17 @@ export interface NamedTarget {
   readonly at: number;
 }
 
-/** Every target named, in the order they stand in; their words are taken. The Moon and the Sun only when nothing else is. */
-export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly NamedTarget[] => {
+/** Every run of words that is a name, in the order they stand in; their words are taken. */
+export const takeNamed = (
+  sentence: Sentence,
+  longest: number | undefined,
+  read: (plain: string) => string | null,
+): readonly NamedTarget[] => {
   const named: NamedTarget[] = [];
-  for (const run of runsOf(sentence, LONGEST)) {
+  for (const run of runsOf(sentence, longest ?? LONGEST)) {
     if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain)) continue;
     if (isLittle(run.plain) || !isFree(sentence, run)) continue;
-    const text = found(catalogue, run.plain);
+    const text = read(run.plain);
     if (text === null) continue;
     // "sirius b": the letter is the companion's.
     const letter = sentence.words[run.at + run.count];
@@ -59,7 +65,13 @@ export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly 
     take(sentence, { at: run.at, count: run.count + Number(isCompanion) });
     named.push({ text: isCompanion ? `${text} ${letter.plain}` : text, at: run.at });
   }
-  if (named.length > 0) return named.sort((a, b) => a.at - b.at);
+  return named.sort((a, b) => a.at - b.at);
+};
+
+/** Every target named; the Moon and the Sun only when nothing else is. */
+export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly NamedTarget[] => {
+  const named = takeNamed(sentence, LONGEST, (plain) => targetNamed(catalogue, plain));
+  if (named.length > 0) return named;
   const nearby = runsOf(sentence, 1).find(
     ({ plain }) => /^(?:the )?(?:moon|sun)(?:'?s)?$/u.test(plain) || plain === 'sunspots',
   );
@@ -81,7 +93,7 @@ export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget 
   for (const run of runsOf(sentence, LONGEST_SLIP)) {
     if (run.plain.length < LEAST_LETTERS || hasLittle(run.plain) || isNothing(run.plain)) continue;
     const resolved = resolveTarget(catalogue, run.plain);
-    if (!resolved.ok || resolved.isSlip !== true) continue;
+    if (isProblem(resolved) || resolved.isSlip !== true) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };
   }
@@ -93,7 +105,7 @@ export const takeGuess = (sentence: Sentence, catalogue: Catalogue): NamedTarget
   const left = runsOf(sentence, LONGEST_SLIP).filter(({ plain }) => plain.length > LEAST_LETTERS && !hasLittle(plain));
   for (const run of left) {
     const resolved = resolveTarget(catalogue, run.plain);
-    const isNear = !resolved.ok && 'nearest' in resolved && resolved.nearest.length > 0;
+    const isNear = isProblem(resolved) && 'nearest' in resolved && resolved.nearest.length > 0;
     if (!isNear || isNothing(run.plain)) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };

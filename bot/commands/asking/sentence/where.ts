@@ -1,5 +1,6 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
-import { parsePosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
+import { isProblem } from '../../../ground/problem.js';
+import { isPosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName } from '../resolve-site.js';
 import { isLittle, runsOf, takeFirst, type Run, type Sentence } from './words.js';
 
@@ -18,12 +19,12 @@ const SAYS_PLACE = /^(?:from|near|outside)$/u;
 const LEAST_POPULATION = 5000;
 const MONTH = /^(?:january|february|march|april|may|june|july|august|september|october|november|december)(?: |$)/iu;
 
-const isPosition = ({ typed }: Run): boolean => {
+const isPlainPosition = ({ typed }: Run): boolean => {
   if (!/\d/u.test(typed)) return false;
   const hasMark = /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(typed);
   // Two plain numbers are a position where both have their decimals.
   const isPair = /^[-+−]?\d{1,2}\.\d+ [-+−]?\d{1,3}\.\d+$/u.test(typed);
-  return (hasMark || isPair) && parsePosition(typed)?.ok === true;
+  return (hasMark || isPair) && isPosition(typed);
 };
 
 const positionText = ({ typed }: Run): string =>
@@ -70,7 +71,7 @@ const isUnknownTown = (run: Run, before: string, known: PlaceKnowledge): boolean
 };
 
 const populationOf = (found: PlaceResolution): number | null => {
-  if (found.ok) return found.place.population;
+  if (!isProblem(found)) return found.place.population;
   return found.problem === 'ambiguous-place' ? (found.candidates[0]?.population ?? 0) : null;
 };
 
@@ -89,7 +90,7 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
     known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
     null;
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
-    (run) => (isPosition(run) ? positionText(run) : null),
+    (run) => (isPlainPosition(run) ? positionText(run) : null),
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,
     (run, before) => townIn(run, before, known),
@@ -109,5 +110,5 @@ export const townLeft = (sentence: Sentence, known: PlaceKnowledge): string | nu
   if (last === undefined || left.length === 0) return null;
   const place = townIn(last, 'near', known);
   const found = place === null ? null : resolvePlace(known.places(), place);
-  return found !== null && (found.ok || found.problem === 'ambiguous-place') ? place : null;
+  return found !== null && (!isProblem(found) || found.problem === 'ambiguous-place') ? place : null;
 };

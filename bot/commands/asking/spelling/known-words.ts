@@ -1,4 +1,5 @@
 /** The speller for what one member types: the words of questions, the commands, and the names that are right as they stand. */
+import { isProblem } from '../../../ground/problem.js';
 import { nameWords, type Catalogue } from '../../../catalogue/index.js';
 import { resolvePlace, type Places } from '../../../places/index.js';
 import { LITTLE_WORDS } from '../sentence/words.js';
@@ -49,7 +50,7 @@ export const mended = (text: string, { catalogue, places, siteNames = [] }: Name
   const ofSites = new Set(siteNames.flatMap((name) => name.toLowerCase().split(/\s+/u)));
   const isTown = (word: string): boolean => {
     const found = resolvePlace(places(), word);
-    return found.ok || found.problem === 'ambiguous-place';
+    return !isProblem(found) || found.problem === 'ambiguous-place';
   };
   const isKept = (word: string, before: string): boolean =>
     ofSites.has(word) ||

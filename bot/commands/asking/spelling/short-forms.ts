@@ -14,6 +14,7 @@ why: y
 with: w w/ wth wiv
 without: w/o
 before: b4
+between: betw btwn
 from: fr
 the: teh da hte
 and: &

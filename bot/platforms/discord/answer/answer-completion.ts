@@ -37,7 +37,7 @@ const find = async (
   if (command === undefined || focused === undefined) return [];
   const asker = askerOf(interaction);
   // Nobody types so fast: what comes faster is suggested nothing.
-  if (!bot.completions.take(asker.memberId, bot.tuning.ticksMs()).ok) return [];
+  if (bot.completions.take(asker.memberId, bot.tuning.ticksMs()) !== null) return [];
   return await completeOption(deps, command, focused.name, focused.partial, asker);
 };
 

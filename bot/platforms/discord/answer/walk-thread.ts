@@ -56,7 +56,7 @@ export const threadToOpen = async (
     ) &&
     memberMay(interaction, PermissionFlagsBits.CreatePublicThreads);
   if (!possible) return undefined;
-  if (!threads.take(askerOf(interaction).memberId, tuning.ticksMs()).ok) return undefined;
+  if (threads.take(askerOf(interaction).memberId, tuning.ticksMs()) !== null) return undefined;
   const isFirst = await context.deps.store.events
     .claim(`discord:thread:${walkId}`, context.now())
     .catch((error: unknown) => {

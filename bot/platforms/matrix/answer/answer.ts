@@ -80,10 +80,10 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
 
   /** One kind word, then silence until there is room again; false where the member may ask. */
   const isTooMany = async (roomId: string, event: MatrixEvent, key: string): Promise<boolean> => {
-    const taken = limit.take(event.sender, ticksMs());
-    if (taken.ok) return false;
+    const refused = limit.take(event.sender, ticksMs());
+    if (refused === null) return false;
     metrics.limited('matrix', 'member');
-    if (taken.again || (await once.claim(key)) === 'again') return true;
+    if (refused.again || (await once.claim(key)) === 'again') return true;
     await outbox.send({
       roomId,
       type: 'm.room.message',
@@ -91,7 +91,7 @@ export const createAnswerer = (parts: AnswerParts): Answerer => {
       askedUtcMs: event.origin_server_ts,
       name: 'text',
       maybeSent: event.origin_server_ts < startedUtcMs,
-      content: plainNotice(tooManyWords(taken.waitSeconds), { 'm.relates_to': answerRelation(event) }),
+      content: plainNotice(tooManyWords(refused.waitSeconds), { 'm.relates_to': answerRelation(event) }),
     });
     await settle(key);
     return true;

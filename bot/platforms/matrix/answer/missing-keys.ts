@@ -42,7 +42,7 @@ export const createMissingKeys = (parts: MissingKeysParts): ((roomId: string, ev
 
   const tell = async (roomId: string, event: MatrixEvent): Promise<void> => {
     if (stop.aborted || (await client.opened(roomId, event)).type !== 'm.room.encrypted') return;
-    if (!told.take(`${roomId} ${event.sender}`, ticksMs()).ok) return;
+    if (told.take(`${roomId} ${event.sender}`, ticksMs()) !== null) return;
     const name = tidy(displayNameIn(await rooms.state(roomId), event.sender) ?? event.sender, 60);
     await outbox.send({
       roomId,

@@ -116,7 +116,7 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
     const before = lookedBack.get(place);
     if (before !== undefined) return before;
     // The room's own past is read once whoever asks; anyone can open as many threads as they like.
-    if (threadRoot !== null && !lookUps.take(senderId, ticksMs()).ok) return Promise.resolve();
+    if (threadRoot !== null && lookUps.take(senderId, ticksMs()) !== null) return Promise.resolve();
     const looking = lookBack(roomId, threadRoot);
     lookedBack.set(place, looking);
     looking.catch(() => lookedBack.delete(place));
@@ -126,9 +126,10 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
   const eventNamed = async (roomId: string, eventId: string, memberId: string): Promise<MatrixEvent | null> => {
     try {
       const path = `/_matrix/client/v3/rooms/${encodeURIComponent(roomId)}/event/${encodeURIComponent(eventId)}`;
-      const found = lookUps.take(memberId, ticksMs()).ok
-        ? asEvent(await client.homeserver.call({ method: 'GET', path }))
-        : null;
+      const found =
+        lookUps.take(memberId, ticksMs()) === null
+          ? asEvent(await client.homeserver.call({ method: 'GET', path }))
+          : null;
       const event = found === null ? null : await client.opened(roomId, found);
       return event?.type === 'm.room.encrypted' ? null : event;
     } catch (error) {

@@ -115,7 +115,7 @@ export const createMembership = ({
         await decline(roomId);
         return;
       }
-      if (!invitations.take(inviterId, ticksMs()).ok) {
+      if (invitations.take(inviterId, ticksMs()) !== null) {
         log.info({ server: serverOf(inviterId) }, 'declined an invitation: too many from one member');
         await decline(roomId);
         return;

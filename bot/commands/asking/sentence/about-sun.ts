@@ -1,0 +1,279 @@
+/**
+ * Sentences about the Sun beside a target, and about what is looked at by day: near it, far from it, on the way from one to another. Targets
+ * are read first, slips mended, and places only of what is left: no target becomes a town of its name where the Sun is asked about.
+ */
+import { isNamed, resolveTarget } from '../../../catalogue/index.js';
+import { isProblem, problem, type Problem } from '../../../ground/problem.js';
+import { fittingChoices } from '../../../reply/reply.js';
+import { commandLine } from '../question-parts.js';
+import { spellerFor } from '../spelling/known-words.js';
+import { sameSiteName } from '../resolve-site.js';
+import type { Known, Reading } from './asked.js';
+import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
+import { takeWhen, type When } from './when.js';
+import { takePlace } from './where.js';
+import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
+
+const LOOKS =
+  /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
+const BY_DAY =
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
+/** Said of the Sun as it stands now; all else of BY_DAY means some day, and at night the coming one. */
+const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
+const SAFE =
+  /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
+const RISES_SETS = /\b(?:when|what time|rise|set|up)\b/u;
+/** "before the sun rises" is an hour. */
+const SUN_AS_HOUR =
+  /(?:\b(?:before|after|when|until|till|once|while|with|as soon as|by)\s+)?(?:\bthe\s+)?\bsun(?:'s|s| is| has)?(?: still)?\s+(?:rises?|rising|rose|sets?|setting|goes down|go down|gone down|comes up|come up|up|down)\b/giu;
+/** Other questions: of eclipses, and of a miss. */
+const NOT_OURS = /\beclipses?\b|\b(?:landed|lands|ended up)\b/u;
+const NEARNESS =
+  /\b(?:near\w*|close\w*|far|dist\w*|degrees?|deg|separation|elongation|angle|gap|behind|beside|clear of|away)\b/u;
+const BESIDE = new RegExp(
+  `${NEARNESS.source}|\\b(?:way|from|to|past|between|cross\\w*|hit\\w*|safe|danger\\w*|block\\w*)\\b`,
+  'u',
+);
+const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
+const STARTS = /^(?:from|leaving|off|on|between)$/u;
+const ENDS = /^(?:to|towards?|onto|into|for|past|2)$/u;
+const AT_HOME = /\b(?:from )?(?:the )?(?:home|park|parked)(?: position)?(?= to\b)|\bfrom (?:home|park)\b/u;
+const WAITS = /\b(?:remind|tell|warn|alert|ping|let) (?:me|us)\b.*\b(?:when|if|once|as soon as|before)\b/u;
+const NO_WAITING =
+  'No reminder can wait for the Sun to be near or clear: it may wait for an hour, a height or the dark (help remind).';
+
+/** By day "at 11" is in the morning and "at 3" in the afternoon. */
+const dayHours = (text: string): string =>
+  text.replace(
+    /\b(at|around|about|by) (\d{1,2})(?=$|[\s?!,;]+(?!am\b|pm\b|deg|°|o'?clock|in the\b))/giu,
+    (whole, before: string, figures: string) => {
+      const hour = Number(figures);
+      if (hour < 1 || hour > 12) return whole;
+      return `${before} ${hour}${hour >= 7 && hour < 12 ? 'am' : 'pm'}`;
+    },
+  );
+
+const prepared = (typed: string): string =>
+  dayHours(typed.replace(/\s*(?:-+>|→|⟶|>)\s*/gu, ' to ').replace(SUN_AS_HOUR, ' '));
+
+/** The Sun's own words are taken. */
+const takeSun = (sentence: Sentence): boolean => {
+  const mentions = runsOf(sentence, 1).filter(({ plain }) => /^sun(?:'?s)?$/u.test(plain));
+  for (const mention of mentions) take(sentence, mention);
+  return mentions.length > 0;
+};
+
+const MOST_SLIPPED = 3;
+const LEAST_LETTERS = 4;
+
+/** Names with a slip in them, beside those that are right; what is part of a saved site's name is none. */
+const takeSlips = (sentence: Sentence, { catalogue, siteNames }: Known): readonly NamedTarget[] => {
+  const speller = spellerFor(catalogue);
+  const ofSites = new Set(siteNames.flatMap((name) => name.toLowerCase().split(/\s+/u)));
+  const isWord = (word: string): boolean =>
+    isLittle(word) || ofSites.has(word) || word.length < LEAST_LETTERS || speller.isKnown(word);
+  return takeNamed(sentence, MOST_SLIPPED, (plain) => {
+    if (plain.split(' ').every(isWord) || plain.split(' ').some(isLittle)) return null;
+    const found = resolveTarget(catalogue, plain);
+    return !isProblem(found) && found.isSlip === true ? plain : null;
+  });
+};
+
+const leftBefore = (sentence: Sentence, at: number): string => {
+  const before = wordBefore(sentence, at);
+  return /^(?:the|a|star|planet)$/u.test(before) ? wordBefore(sentence, at - 1) : before;
+};
+
+/** Words after one that must lead to a name, as they stand: the command says that it does not know them. */
+const takeUnknown = (sentence: Sentence, leads: RegExp): string | null => {
+  const run = runsOf(sentence, 1).find(
+    ({ at, plain }) => !isLittle(plain) && plain.length > 2 && leads.test(leftBefore(sentence, at)),
+  );
+  if (run === undefined) return null;
+  take(sentence, run);
+  return run.plain;
+};
+
+interface SunParts {
+  readonly isSunNamed: boolean;
+  readonly when: When;
+  readonly named: readonly NamedTarget[];
+  readonly site: string | null;
+  readonly isFromHome: boolean;
+  /** Names that nobody knows, where one is wanted. */
+  readonly unknownEnd: string | null;
+  readonly unknownStart: string | null;
+  /** Words that are left, and none of a question's. */
+  readonly unread: string | null;
+  readonly sentence: Sentence;
+}
+
+const homeIn = (text: string, siteNames: readonly string[]): string | null =>
+  AT_HOME.test(text) ? (siteNames.find((name) => sameSiteName(name, 'home')) ?? null) : null;
+
+const partsOf = (typed: string, known: Known): SunParts => {
+  const { catalogue, siteNames, places, nowUtcMs } = known;
+  const text = prepared(typed);
+  const isFromHome = AT_HOME.test(text.toLowerCase());
+  const sentence = sentenceOf(text.replace(AT_HOME, ' '));
+  const when = takeWhen(sentence, nowUtcMs);
+  const isSunNamed = takeSun(sentence);
+  const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
+  const slipped = takeSlips(sentence, known);
+  const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
+  const unknownEnd = takeUnknown(sentence, ENDS);
+  const site = takePlace(sentence, {
+    places,
+    siteNames,
+    isTarget: (name) => isNamed(resolveTarget(catalogue, name)),
+    isSeveralTargets: () => true,
+  });
+  const unknownStart = takeUnknown(sentence, STARTS);
+  const isWord = spellerFor(catalogue).isKnown;
+  const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
+  return {
+    isSunNamed,
+    when,
+    named,
+    site: site ?? homeIn(text.toLowerCase(), siteNames),
+    isFromHome,
+    unknownEnd,
+    unknownStart,
+    unread: unread?.plain ?? null,
+    sentence,
+  };
+};
+
+/** What the way ends at and begins from; none ends it where only its beginning is said, null where there are too many. */
+interface Ends {
+  readonly end: string | undefined;
+  readonly start: string | undefined;
+  /** Asked about as well, and for another line. */
+  readonly other?: string;
+}
+
+/** One target and what nobody knows: it ends the way unless a word says that it begins it. */
+const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, unknownStart, sentence }: SunParts): Ends => {
+  const isStart = STARTS.test(leftBefore(sentence, only.at)) && (unknownEnd !== null || !NEARNESS.test(plain));
+  return isStart
+    ? { end: unknownEnd ?? undefined, start: only.text }
+    : { end: only.text, start: unknownStart ?? undefined };
+};
+
+const endsOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], sentence: Sentence): Ends => {
+  const leads = (name: NamedTarget, pattern: RegExp): boolean => pattern.test(leftBefore(sentence, name.at));
+  const start = [first, second].find((name) => leads(name, STARTS));
+  const end = [first, second].find((name) => name !== start && leads(name, ENDS));
+  const isWay = start !== undefined || end !== undefined || GOES.test(plain);
+  if (!isWay) return { end: first.text, start: undefined, other: second.text };
+  const begun = start ?? (end === first ? second : first);
+  return { end: (begun === first ? second : first).text, start: begun.text };
+};
+
+const endsOf = (plain: string, parts: SunParts): Ends | null => {
+  const [first, second, ...more] = parts.named;
+  if (first === undefined) return { end: parts.unknownEnd ?? undefined, start: parts.unknownStart ?? undefined };
+  if (second === undefined) return endsOfOne(plain, first, parts);
+  return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts.sentence);
+};
+
+const isSomeDay = (plain: string): boolean =>
+  BY_DAY.test(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
+
+/** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
+const hourOf = (plain: string, { when: { night, hour } }: SunParts): string => {
+  const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
+  if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
+  if (!isTonight) return `${night} noon`;
+  return isSomeDay(plain) ? 'next noon' : 'now';
+};
+
+const WHICH = 'which-target';
+
+const askWhich = (plain: string, parts: SunParts, ends: Ends | null): Problem => {
+  const at = hourOf(plain, parts);
+  const line = (target: string, from?: string): string =>
+    commandLine('sun', target, { from, at: at === 'now' ? undefined : at, site: parts.site ?? undefined });
+  if (ends === null) {
+    const names = parts.named.map(({ text }) => text);
+    const ways = names.slice(1).map((name, i) => ({
+      label: `From ${names[i] ?? ''} to ${name}`,
+      run: line(name, names[i]),
+    }));
+    return problem(WHICH, 'Which of these ways? I reckon one at a time.', fittingChoices(ways));
+  }
+  const { start } = ends;
+  if (start !== undefined)
+    return problem(
+      WHICH,
+      `From ${start} to which target? Such as ${line('Venus', start)}`,
+      fittingChoices([{ label: `How near the Sun is to ${start}`, run: line(start) }]),
+    );
+  return problem(
+    WHICH,
+    `Near which target, or on the way to which? Such as ${line('Venus')}, or ${line('Venus', 'Vega')}`,
+    fittingChoices([
+      { label: 'The way to Venus', run: line('Venus') },
+      {
+        label: 'Where the Sun itself stands',
+        run: commandLine('altitude', 'Sun', { at: at === 'now' ? undefined : at }),
+      },
+      { label: 'Sunrise and sunset', run: 'dark' },
+    ]),
+  );
+};
+
+const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Reading => {
+  const line = commandLine('sun', end ?? 'sun', {
+    at: hourOf(plain, parts),
+    site: parts.site ?? undefined,
+    from: start ?? (parts.isFromHome ? 'home' : undefined),
+  });
+  if (WAITS.test(plain)) return { line, note: NO_WAITING };
+  return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };
+};
+
+const answered = (plain: string, parts: SunParts): Reading | Problem => {
+  const ends = endsOf(plain, parts);
+  return ends?.end === undefined ? askWhich(plain, parts, ends) : lineOf(plain, parts, ends);
+};
+
+/** "venice sun": nothing but the Sun and a name. */
+const FEW = 3;
+
+const nothingNamed = (plain: string, parts: SunParts, begins: boolean): Reading | Problem | null => {
+  // Nothing is waited for but what the Sun itself does.
+  if (!begins && WAITS.test(plain)) return null;
+  const isAsked = begins || BESIDE.test(plain) || parts.sentence.words.length <= FEW;
+  const end = isAsked ? (parts.unknownEnd ?? parts.unread) : null;
+  if (end !== null) return lineOf(plain, parts, { start: parts.unknownStart ?? undefined, end });
+  return begins ? answered(plain, parts) : null;
+};
+
+/** The Sun named beside another target, or first of all; null: it is not asked about so. */
+export const besideSun = (typed: string, known: Known): Reading | Problem | null => {
+  const plain = typed.toLowerCase();
+  if (NOT_OURS.test(plain) || !/\bsun/u.test(plain)) return null;
+  const begins = /^\/?sun(?:'?s)?\s+\S/u.test(prepared(plain).trim());
+  const rest = typed.replace(/^\S+\s*/u, '');
+  // Coordinates and whole names are the command's own to read.
+  if (begins && !isProblem(resolveTarget(known.catalogue, rest))) return { line: `sun ${rest}` };
+  const parts = partsOf(typed, known);
+  if (!parts.isSunNamed) return null;
+  return parts.named.length > 0 ? answered(plain, parts) : nothingNamed(plain, parts, begins);
+};
+
+const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
+  const isOfSun = isSunNamed || /\bsunspots?\b/u.test(plain);
+  const isWay = GOES.test(plain) && named.length > 0;
+  const isDay = BY_DAY.test(plain) && (isWay || LOOKS.test(plain));
+  return isDay || SAFE.test(plain) || (isOfSun && LOOKS.test(plain) && !RISES_SETS.test(plain));
+};
+
+/** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
+export const byDay = (typed: string, known: Known): Reading | Problem | null => {
+  const plain = typed.toLowerCase();
+  const parts = partsOf(typed, known);
+  if (!asksByDay(plain, parts)) return null;
+  return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);
+};
