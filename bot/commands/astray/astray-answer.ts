@@ -195,6 +195,7 @@ const causesData = ({ diagnosis, context }: Finding): Json[] =>
     .sort((a, b) => b.probability - a.probability)
     .map(({ data }) => data);
 
+const RIVALS_TRIED = 6;
 const ASK_AGAIN =
   'Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".';
 const NO_SLEW_BY_DAY =
@@ -216,9 +217,14 @@ export const findingReply = (finding: Finding, targetName: string): FindingReply
   const tells = (rival: Explanation) =>
     nextObservation(circumstances, target, observations, [first, rival], !finding.isSunUp);
   const rival = rivalOf(diagnosis.causes);
-  const byRival = tells(rival);
-  const second = byRival === null ? diagnosis.causes[1]! : rival;
-  const next = byRival ?? tells(second);
+  // Where nothing tells the likeliest rival from it, as of one shift under two names, the next one that something does.
+  let second = rival;
+  let next = tells(rival);
+  for (const other of diagnosis.causes.slice(1, RIVALS_TRIED)) {
+    if (next !== null) break;
+    next = tells(other);
+    if (next !== null) second = other;
+  }
   const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
   const nextText =
     next === null
