@@ -61,7 +61,7 @@ export const missChartMarks = ({ title, stars }: MissChart): string => {
   const enlarged = ENLARGED.filter((times) => longestLeft * times <= longest).at(-1) ?? 1;
   const under = [
     `Thin: the miss, the longest ${angle(longest)}.`,
-    `Thick: left by the fit, at most ${angle(longestLeft)}${enlarged === 1 ? '' : `, drawn ${enlarged} times as large`}.`,
+    `Thick: left over, at most ${angle(longestLeft)}${enlarged === 1 ? '' : `, drawn ${enlarged} times as large`}.`,
   ];
   const spot = ({ altitudeDeg, azimuthDeg }: MissChart['stars'][number]): Point => [xOf(azimuthDeg), yOf(altitudeDeg)];
   const place = createLabels(
