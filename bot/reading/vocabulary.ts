@@ -12,9 +12,26 @@ import { indexSayings, type Sayings } from './words/read-words.js';
 export interface Vocabulary extends Messages {
   readonly sayings: Sayings;
   readonly families: readonly FamilyEntry[];
+  /** Texts of which all kinds are read, a thousand characters or so each: a process that has read them reads as fast as it ever will. */
+  readonly examples: readonly string[];
   /** The path ids of a family, or of a path: itself. */
   readonly family: (id: string) => readonly string[];
 }
+
+const EXAMPLE_LENGTH = 1000;
+
+/** Lines joined to texts of about EXAMPLE_LENGTH. */
+const inTexts = (lines: readonly string[]): readonly string[] => {
+  const texts: string[] = [];
+  let text = '';
+  for (const line of lines) {
+    text += `${line}\n`;
+    if (text.length < EXAMPLE_LENGTH) continue;
+    texts.push(text);
+    text = '';
+  }
+  return text === '' ? texts : [...texts, text];
+};
 
 /** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
 export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
@@ -38,6 +55,10 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     ]),
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
+    examples: inTexts([
+      ...entries.evidence.map(({ example }) => example),
+      ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),
+    ]),
     family: (id) => families.get(id) ?? [id],
   };
 };
