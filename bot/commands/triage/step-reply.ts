@@ -89,6 +89,9 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
     return ['It has not taken yet, so once more, a line at a time.'];
   const last = walk.state.events.at(-1);
+  const isFirst = !walk.state.events.some((event) => event.kind === 'try' && event.fault === step.id);
+  if (step.kind === 'try' && step.otherwise && isFirst)
+    return ['You did the usual thing already and it still fits best, so here is another way to it.'];
   if (step.kind === 'try' && step.otherwise)
     return last?.kind === 'try' && last.outcome === 'could-not'
       ? []

@@ -16,7 +16,7 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
 import { isTheirs, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import type { CheckNumbers, Situation } from './situation.js';
@@ -222,7 +222,7 @@ export const rankSteps = (
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
-    otherwise: attempts(evidence, fault) > 0 && situation.faults[fault]?.remedy.otherwise !== undefined,
+    otherwise: comesOtherwise(situation, evidence, fault),
     minutes,
   });
 

@@ -1,6 +1,7 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
 import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
+import { isTheirs } from './safety.js';
 import type { Situation } from './situation.js';
 
 export interface Evidence {
@@ -50,7 +51,8 @@ interface Gathering {
 const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
-  if (check === undefined || numbers === undefined) return;
+  // A nine-pin plug is no danger where no lead to a motor board was spoken of.
+  if (check === undefined || numbers === undefined || !isTheirs(state.situation, numbers)) return;
   if (answerId === UNSURE) {
     state.unsure.add(check);
     return;

@@ -12,10 +12,32 @@ const PLAINLY_KNOWN = 0.8;
 
 export const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
 
-/** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
+/** Whether the member said that the remedy was done before the walk began. */
+const wasDone = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
+  const already = situation.faults[fault]?.remedy.already;
+  return (
+    already !== undefined &&
+    observations.some(({ check, answer }) => {
+      const numbers = situation.checks[check];
+      return numbers?.entry.id === already.check && already.answers.includes(numbers.answers[answer] ?? '');
+    })
+  );
+};
+
+/** Whether the remedy's other way is what comes next of it. */
+export const comesOtherwise = (situation: Situation, evidence: Evidence, fault: number): boolean =>
+  situation.faults[fault]?.remedy.otherwise !== undefined &&
+  (attempts(evidence, fault) > 0 || wasDone(situation, evidence, fault));
+
+/**
+ * Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. What was
+ * done before the walk began is not asked for; its other way is, where there is one.
+ */
 export const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
   if (evidence.mended.has(fault)) return false;
   const before = attempts(evidence, fault);
+  if (wasDone(situation, evidence, fault))
+    return before === 0 && situation.faults[fault]?.remedy.already?.otherwise === true;
   if (before === 0) return true;
   if (before > 1) return false;
   return (

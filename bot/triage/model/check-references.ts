@@ -28,6 +28,11 @@ const checkFault = (known: References, fault: FaultEntry): void => {
     oddsFit(known, ['faults', fault.id], ['answers', checkId], checkId, odds);
   if (fault.verify.check !== undefined)
     oddsFit(known, ['faults', fault.id], ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
+  const { already } = fault.remedy;
+  for (const answer of already?.answers ?? [])
+    oddsFit(known, ['faults', fault.id], ['remedy', 'already'], already?.check ?? '', answer);
+  if (already?.otherwise === true && fault.remedy.otherwise === undefined)
+    complain(['remedy', 'already', 'otherwise'], 'the remedy has no other way');
   for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 
