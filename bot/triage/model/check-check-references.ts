@@ -49,6 +49,14 @@ const checkRefines = (known: References, check: CheckEntry): void => {
         known.complain('checks', check.id, ['refines', 'answers', answer], `it has no answer "${id}" of its own`);
 };
 
+const checkReach = (known: References, { id, stops, reach }: CheckEntry): void => {
+  for (const [answer, stage] of Object.entries(stops ?? {})) {
+    stageExists(known, 'checks', id, ['stops', answer], stage);
+    oddsFit(known, ['checks', id], ['stops'], id, answer);
+  }
+  if (reach !== undefined) stageExists(known, 'checks', id, ['reach'], reach);
+};
+
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   stageExists(known, 'checks', check.id, ['stage'], check.stage);
@@ -65,11 +73,7 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
     stageExists(known, 'checks', check.id, ['byStage', stage], stage);
     oddsFit(known, own, ['byStage', stage], check.id, odds);
   }
-  for (const [answer, stage] of Object.entries(check.stops ?? {})) {
-    stageExists(known, 'checks', check.id, ['stops', answer], stage);
-    oddsFit(known, own, ['stops'], check.id, answer);
-  }
-  if (check.reach !== undefined) stageExists(known, 'checks', check.id, ['reach'], check.reach);
+  checkReach(known, check);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);
