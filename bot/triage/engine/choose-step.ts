@@ -175,6 +175,7 @@ const secondLooks = (
     if (
       numbers === undefined ||
       numbers.entry.lasting === true ||
+      first.before === true ||
       // Asked twice in one breath, a member says the same again.
       i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||

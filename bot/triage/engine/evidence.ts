@@ -136,7 +136,9 @@ const takeChange = (state: Gathering, index: number): void => {
     return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
   };
   state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
-  state.observations = state.observations.filter(({ check }) => !stale(check));
+  state.observations = state.observations
+    .filter(({ check }) => !stale(check))
+    .map((observation) => ({ ...observation, before: true }));
   state.tried = new Map(
     [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
   );

@@ -54,8 +54,13 @@ const LIKELY_ENOUGH = 0.3;
 export const freeLookFirst = (situation: Situation, belief: Belief, ranked: readonly Choice[]): readonly Choice[] => {
   const [best] = ranked;
   const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
-  if (best?.kind !== 'try' || fault === undefined || (belief.probabilities[best.fault] ?? 0) >= LIKELY_ENOUGH)
-    return ranked;
+  if (best?.kind !== 'try' || fault === undefined) return ranked;
+  const confirming = situation.checkIndex.get(fault.remedy.confirm ?? '');
+  if (confirming !== undefined && !best.otherwise) {
+    const isIt = (choice: Choice): boolean => choice.kind === 'ask' && choice.check === confirming && !choice.again;
+    if (ranked.some(isIt)) return first(ranked, isIt);
+  }
+  if ((belief.probabilities[best.fault] ?? 0) >= LIKELY_ENOUGH) return ranked;
   const { minutes, cautions } = fault.remedy;
   if (minutes < COSTLY_MINUTES && cautions?.includes('power-off-first') !== true) return ranked;
   const look = situation.checkIndex.get(fault.verify.check ?? '');
@@ -98,9 +103,14 @@ export const lookAgainFirst = (
   if (best?.kind !== 'handOn' || evidence.turns >= OLD_TURNS || observations.some(({ look }) => look === 'relook'))
     return ranked;
   if (likeliest(situation, belief).probability >= STANDS_OUT) return ranked;
-  const doubts = observations.slice(0, -1).flatMap(({ check, slip }, i) => {
+  const doubts = observations.slice(0, -1).flatMap(({ check, slip, before }, i) => {
     const mistaken = belief.mistaken[i] ?? 0;
-    const asked = slip === undefined && situation.checks[check]?.entry.lasting !== true && !evidence.unsure.has(check);
+    const asked =
+      slip === undefined &&
+      before !== true &&
+      situation.checks[check]?.entry.lasting !== true &&
+      !evidence.unsure.has(check) &&
+      observations.filter((other) => other.check === check).length === 1;
     return asked && mistaken >= LOAD_BEARING ? [{ check, mistaken }] : [];
   });
   const doubt = doubts.sort((a, b) => b.mistaken - a.mistaken)[0];

@@ -16,7 +16,8 @@ import {
 } from './references.js';
 import type { FaultEntry } from './schema.js';
 
-const checkAlready = (known: References, { id, remedy: { already, otherwise } }: FaultEntry): void => {
+const checkRemedy = (known: References, { id, remedy: { already, otherwise, confirm } }: FaultEntry): void => {
+  if (confirm !== undefined) oddsFit(known, ['faults', id], ['remedy', 'confirm'], confirm, {});
   if (already === undefined) return;
   for (const answer of already.answers) oddsFit(known, ['faults', id], ['remedy', 'already'], already.check, answer);
   if (already.otherwise && otherwise === undefined)
@@ -35,7 +36,7 @@ const checkFault = (known: References, fault: FaultEntry): void => {
     oddsFit(known, ['faults', fault.id], ['answers', checkId], checkId, odds);
   if (fault.verify.check !== undefined)
     oddsFit(known, ['faults', fault.id], ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
-  checkAlready(known, fault);
+  checkRemedy(known, fault);
   for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 
