@@ -21,8 +21,8 @@ export interface Metrics {
   }) => void;
   /** A fault of ours or of a server; `kind` is a short fixed word ("command", "send", "expired", "store"). */
   readonly failed: (platform: PlatformName, kind: string) => void;
-  /** A question refused because too many came at once. */
-  readonly limited: (platform: PlatformName, scope: 'member' | 'channel') => void;
+  /** A question refused because too many came at once: of a member, in a channel, or of all together. */
+  readonly limited: (platform: PlatformName, scope: 'member' | 'channel' | 'all') => void;
   /** An event that had been answered before. */
   readonly duplicate: (platform: PlatformName) => void;
   readonly reminder: (platform: PlatformName, result: 'sent' | 'gone' | 'failed') => void;

@@ -1,5 +1,6 @@
 /** Reads the catalogue's two files once, into arrays and look-up tables; targets themselves are made when asked for. */
 import { join } from 'node:path';
+import { createKept } from '../ground/kept.js';
 import { numberKeyOf, type CatalogueTables } from './catalogue-index.js';
 import { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
 import { readCsvLines } from './csv-lines.js';
@@ -19,6 +20,7 @@ import { indexStarRow, readStarRow, STAR_COLUMNS, starRank, starTarget } from '.
 import type { Target } from './target.js';
 
 const DEG = Math.PI / 180;
+const KEPT_TARGETS = 600;
 const KIND_INDEX = new Map<string, number>(TARGET_KINDS.map((kind, i) => [kind, i]));
 
 /** Reads the catalogue's CSV files from a folder ("knowledge/catalogue"); throws an Error naming the file and line where one is malformed. */
@@ -110,13 +112,16 @@ export const loadCatalogue = (folder: string): Catalogue => {
     const groupId = showpieces.get(target.id)?.groupId;
     return groupId == null ? target : { ...target, groupId };
   };
-  const targetAt = (position: number): Target => {
+  const read = (position: number): Target => {
     const line = position < firstStar ? deepSky.lines[position] : stars.lines[position - firstStar];
     if (line === undefined) throw new RangeError(`No target at ${position}: the catalogue has ${length}.`);
     if (position >= firstStar) return starOf(line);
     const row = readDeepSkyRow(line);
     return deepSkyTarget(row, showpieces.get(numberKeyOf(row.designation)));
   };
+  // What shows tonight is the same few hundred for most members.
+  const kept = createKept<number, Target>(KEPT_TARGETS);
+  const targetAt = (position: number): Target => kept(position, () => read(position));
   return {
     sweep,
     solarSystem: SOLAR_SYSTEM,

@@ -1,5 +1,6 @@
 /** The stars, clusters, nebulae and galaxies that show in the hours asked about, each at its best moment. */
 import { TARGET_KINDS, type Catalogue, type TargetKind } from '../catalogue/index.js';
+import { createKept, type Kept } from '../ground/kept.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import type { Vector3 } from '../sky/angles.js';
 import { nightFrame } from '../sky/night-frame.js';
@@ -50,40 +51,55 @@ const reach = ({ latitudeDeg }: Observer, minimumAltitudeDeg: number): readonly 
   return [sine(latitudeDeg - reachDeg), sine(latitudeDeg + reachDeg)];
 };
 
+const kindAt = (sweep: Catalogue['sweep'], index: number): TargetKind =>
+  TARGET_KINDS[sweep.kindIndex[index] as number] ?? 'other';
+
 const leastMargin = ({ kind }: PickQuestion): number =>
   kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
 
+type Fitting = Pick<PickQuestion, 'kind' | 'brighter'>;
+
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
-const fitting = ({ sweep }: Catalogue, question: PickQuestion): ((index: number) => TargetKind | null) => {
+const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) => boolean) => {
   const wanted = new Set(KINDS_OF[question.kind].map((kind) => TARGET_KINDS.indexOf(kind)));
   return (index) => {
     const kindIndex = sweep.kindIndex[index] as number;
     if (!wanted.has(kindIndex) && !(question.kind !== 'any' && wanted.has(sweep.alsoKindIndex[index] as number)))
-      return null;
-    const kind = TARGET_KINDS[kindIndex] ?? 'other';
+      return false;
+    const kind = kindAt(sweep, index);
     const magnitude = sweep.magnitude[index] as number;
     const rank = sweep.showpieceRank[index] as number;
     const isGlow = kind === 'nebula' || kind === 'supernova-remnant';
-    if (Number.isNaN(magnitude) ? !(isGlow && (rank === 1 || rank === 2)) : magnitude > question.brighter) return null;
-    if (kind === 'double-star' && rank === 0) return null;
-    if (kind === 'star' && rank === 0 && !(sweep.wellKnown[index] === 1 && magnitude < 2.5)) return null;
-    return kind;
+    if (Number.isNaN(magnitude) ? !(isGlow && (rank === 1 || rank === 2)) : magnitude > question.brighter) return false;
+    if (kind === 'double-star' && rank === 0) return false;
+    return !(kind === 'star' && rank === 0 && !(sweep.wellKnown[index] === 1 && magnitude < 2.5));
   };
+};
+
+/** Nearly all questions of a night are of the same few kinds and limits. */
+const KEPT_FITTINGS = 8;
+const fittingOfAll = new WeakMap<Catalogue, Kept<string, Int32Array>>();
+/** Places in the sweep of all that is fitting. */
+const fittingIn = (catalogue: Catalogue, question: Fitting): Int32Array => {
+  const kept = fittingOfAll.get(catalogue) ?? createKept<string, Int32Array>(KEPT_FITTINGS);
+  fittingOfAll.set(catalogue, kept);
+  return kept(`${question.kind} ${question.brighter}`, () => {
+    const fits = isFitting(catalogue, question);
+    return Int32Array.from(Array.from({ length: catalogue.sweep.length }, (_, index) => index).filter(fits));
+  });
 };
 
 const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {
   const { sweep } = catalogue;
   const finest = finestIn(catalogue);
-  const kindOf = fitting(catalogue, question);
   const minimumAltitudeDeg = question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG;
   const [south, north] = reach(question.observer, minimumAltitudeDeg);
   const found: Short[] = [];
-  for (let index = 0; index < sweep.length; index++) {
-    const kind = kindOf(index);
+  for (const index of fittingIn(catalogue, question)) {
     const z = sweep.unitZ[index] as number;
-    if (kind === null || z < south || z > north) continue;
+    if (z < south || z > north) continue;
     const seen: Seen = {
-      kind,
+      kind: kindAt(sweep, index),
       magnitude: sweep.magnitude[index] as number,
       sizeArcmin: sweep.sizeArcmin[index] as number,
       minorSizeArcmin: sweep.minorSizeArcmin[index] as number,

@@ -3,7 +3,7 @@ import { foldText, compilePattern, prepare } from './messages/compile-pattern.js
 import { findNumbers } from './messages/numbers.js';
 import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
-import type { SayingEntry, Told, VocabularyEntries } from './schema.js';
+import type { SayingEntry, Told, VocabularyEntries, WordedAnswersEntry } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
 import { idsOf, parsePhrase } from './words/phrases.js';
 import { tellsAnything } from './words/read-words.js';
@@ -52,6 +52,19 @@ const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: C
   }
 };
 
+const checkWordedAnswers = ({ id, said }: WordedAnswersEntry, complain: Complain): void => {
+  const answerOf = new Map<string, string>();
+  for (const [answer, phrases] of Object.entries(said))
+    for (const [i, phrase] of phrases.entries()) {
+      const folded = foldText(phrase).trim();
+      const other = answerOf.get(folded);
+      if (other === answer) complain(id, ['said', answer, i], 'it stands here twice');
+      else if (other !== undefined)
+        complain(id, ['said', answer, i], `"${other}" has the same phrase, so it tells neither`);
+      answerOf.set(folded, answer);
+    }
+};
+
 /** Whether a text is read as the entry says: by the entry itself, or by a message that tells the same. */
 const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): boolean => {
   const { met, facts } = readText(vocabulary, text);
@@ -89,6 +102,7 @@ export const checkVocabulary = (entries: VocabularyEntries): readonly Vocabulary
     for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
       if (!met.has(id)) about('sayings')(entry.id, ['with'], `there is no saying or evidence "${id}"`);
   }
+  for (const entry of entries.wordedAnswers) checkWordedAnswers(entry, about('wordedAnswers'));
   return problems;
 };
 

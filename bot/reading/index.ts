@@ -6,6 +6,7 @@ export {
   CLIENTS,
   evidenceSchema,
   familySchema,
+  wordedAnswersSchema,
   sayingSchema,
   SYSTEMS,
   translationSchema,
@@ -16,6 +17,7 @@ export {
   type System,
   type Told,
   type VocabularyEntries,
+  type WordedAnswersEntry,
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';

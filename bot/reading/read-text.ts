@@ -62,12 +62,12 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
-  const counts = (span: Span): boolean => {
+  const counts = (span: Span, { answers, suggests }: Told): boolean => {
     if (isPrintedAt(span.start)) return true;
     return sentences.every(({ sentence, start, from, to }) => {
       if (span.end <= from || to <= span.start) return true;
       const match = asMatch(sentence, { start: span.start - start, end: span.end - start });
-      return match === null || stands(sentence, match, {});
+      return match === null || stands(sentence, match, { mentioned: answers === undefined && suggests === undefined });
     });
   };
 

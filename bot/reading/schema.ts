@@ -120,11 +120,19 @@ export const sayingSchema = z.strictObject({
 /** families.yaml: paths that a text may speak of without saying which. */
 export const familySchema = z.strictObject({ id, label: line(60), paths: z.array(id).min(1) });
 
+/** answers/*.yaml: how members put an answer to a check's question; `id` is the check's. */
+export const wordedAnswersSchema = z.strictObject({
+  id,
+  /** Answer id → phrases as typed, each of which tells that answer apart from the others of the question. */
+  said: z.record(answerId, z.array(line(80)).min(1)),
+});
+
 export type EvidenceEntry = z.infer<typeof evidenceSchema>;
 export type TranslationEntry = z.infer<typeof translationSchema>;
 export type WordEntry = z.infer<typeof wordSchema>;
 export type SayingEntry = z.infer<typeof sayingSchema>;
 export type FamilyEntry = z.infer<typeof familySchema>;
+export type WordedAnswersEntry = z.infer<typeof wordedAnswersSchema>;
 /** What evidence and sayings have in common. */
 export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'suggests' | 'system' | 'client' | 'path'>;
 
@@ -134,4 +142,5 @@ export interface VocabularyEntries {
   readonly words: readonly WordEntry[];
   readonly sayings: readonly SayingEntry[];
   readonly families: readonly FamilyEntry[];
+  readonly wordedAnswers: readonly WordedAnswersEntry[];
 }

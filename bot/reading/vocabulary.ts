@@ -1,4 +1,5 @@
 /** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
+import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern } from './messages/compile-pattern.js';
 import type { Messages } from './messages/find-messages.js';
 import { NUMBER_NEEDS } from './messages/numbers.js';
@@ -14,7 +15,26 @@ export interface Vocabulary extends Messages {
   readonly families: readonly FamilyEntry[];
   /** The path ids of a family, or of a path: itself. */
   readonly family: (id: string) => readonly string[];
+  /** The phrases that members put an answer of a check in. */
+  readonly wordedAnswers: (check: string, answer: string) => readonly (readonly SaidWord[])[];
 }
+
+const wordedBy = (
+  entries: VocabularyEntries['wordedAnswers'],
+  lexicon: Sayings['lexicon'],
+): Vocabulary['wordedAnswers'] => {
+  const phrases = new Map(entries.map(({ id, said }) => [id, new Map(Object.entries(said))]));
+  // A walk meets few of the questions, and most processes no walk at all.
+  const read = new Map<string, readonly (readonly SaidWord[])[]>();
+  return (check, answer) => {
+    const key = `${check}.${answer}`;
+    const known = read.get(key);
+    if (known !== undefined) return known;
+    const made = (phrases.get(check)?.get(answer) ?? []).map((phrase) => saidText(lexicon, phrase).words);
+    read.set(key, made);
+    return made;
+  };
+};
 
 /** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
 export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
@@ -39,5 +59,6 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
     family: (id) => families.get(id) ?? [id],
+    wordedAnswers: wordedBy(entries.wordedAnswers, lexicon),
   };
 };

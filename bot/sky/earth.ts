@@ -2,6 +2,7 @@
 import { Body, HelioState, Rotation_EQJ_EQD, SiderealTime } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
 import { MS_PER_DAY } from '../ground/durations.js';
+import { createKept } from '../ground/kept.js';
 import { add, cosDeg, normalized, scale, sinDeg } from './angles.js';
 import type { Matrix3, Vector3 } from './angles.js';
 import { engineTime } from './engine-time.js';
@@ -42,21 +43,25 @@ const rotationToDate = (time: AstroTime): Matrix3 => {
   ];
 };
 
+/** An answer asks for the same instants again and again, and every track for the nodes of the same days. */
+const kept = createKept<UtcMs, EarthState>(500);
+
 /**
  * The Earth's stance at an instant. The frame bias of ICRS against J2000 (0.02″) and the Sun's own motion about the
  * barycentre (0.01″ of aberration) are left out.
  */
-export const earthAt = (utcMs: UtcMs): EarthState => {
-  const time = engineTime(utcMs);
-  const state = HelioState(Body.Earth, time);
-  return {
-    time,
-    gastDeg: SiderealTime(time) * 15,
-    toDate: rotationToDate(time),
-    positionAu: [state.x, state.y, state.z],
-    aberration: [state.vx / LIGHT_AU_PER_DAY, state.vy / LIGHT_AU_PER_DAY, state.vz / LIGHT_AU_PER_DAY],
-  };
-};
+export const earthAt = (utcMs: UtcMs): EarthState =>
+  kept(utcMs, () => {
+    const time = engineTime(utcMs);
+    const state = HelioState(Body.Earth, time);
+    return {
+      time,
+      gastDeg: SiderealTime(time) * 15,
+      toDate: rotationToDate(time),
+      positionAu: [state.x, state.y, state.z],
+      aberration: [state.vx / LIGHT_AU_PER_DAY, state.vy / LIGHT_AU_PER_DAY, state.vz / LIGHT_AU_PER_DAY],
+    };
+  });
 
 /** Precession and nutation alone, J2000 to date. */
 export const precessionNutationAt = (utcMs: UtcMs): Matrix3 => rotationToDate(engineTime(utcMs));

@@ -1,5 +1,6 @@
 /** A body's way across one observer's sky, as a cheap function of time over any span: what searches in time are made on. */
 import { MS_PER_DAY } from '../ground/durations.js';
+import { createKept } from '../ground/kept.js';
 import { asinDeg, multiply, wrapDeg180 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import { aberrated, earthAt, fixedDirection, seenFromSite, siteOf, toMeridianFrame } from './earth.js';
@@ -43,7 +44,7 @@ const FIXED_NODES = lobattoNodes(3);
 
 const FULL_TURN_AND_A_DAY_DEG = 360.985_647_366;
 
-const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
+const workedOut = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
   const states = nodes.at.map((fraction) => earthAt((day + fraction) * MS_PER_DAY));
   const gastStartDeg = states[0]!.gastDeg;
   const excess = states[states.length - 1]!.gastDeg - gastStartDeg - FULL_TURN_AND_A_DAY_DEG;
@@ -58,6 +59,14 @@ const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment => {
     gastPerDayDeg: FULL_TURN_AND_A_DAY_DEG + wrapDeg180(excess),
   };
 };
+
+/** Of the Sun, the Moon and the planets a day is the same for every observer. */
+const kept = createKept<string, DaySegment>(200);
+
+const segmentOf = (body: SkyBody, day: number, nodes: NodeSet): DaySegment =>
+  body.kind === 'solarSystem'
+    ? kept(`${body.body} ${day}`, () => workedOut(body, day, nodes))
+    : workedOut(body, day, nodes);
 
 const interpolated = (vectors: readonly Vector3[], nodes: NodeSet, fraction: number): Vector3 => {
   let x = 0;

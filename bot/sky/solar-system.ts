@@ -1,16 +1,29 @@
 /** Geocentric vectors of the Sun, the Moon and the planets, from astronomy-engine. */
 import { Body, GeoVector } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
+import { createKept, type Kept } from '../ground/kept.js';
 import { add, norm, scale } from './angles.js';
 import { orbitVector } from './orbit.js';
 import type { Vector3 } from './angles.js';
 import type { EarthState } from './earth.js';
 import type { MovingBody, SolarSystemBody } from './types.js';
 
-const engineVector = (body: SolarSystemBody, time: AstroTime, aberration: boolean): Vector3 => {
-  const { x, y, z } = GeoVector(Body[body], time, aberration);
-  return [x, y, z];
+type KeptVectors = Kept<number, Vector3>;
+
+const KEPT_OF_EACH = 200;
+const kept = new Map<SolarSystemBody, Readonly<Record<'apparent' | 'astrometric', KeptVectors>>>();
+
+const keptOf = (body: SolarSystemBody, aberration: boolean): KeptVectors => {
+  const known = kept.get(body) ?? { apparent: createKept(KEPT_OF_EACH), astrometric: createKept(KEPT_OF_EACH) };
+  kept.set(body, known);
+  return aberration ? known.apparent : known.astrometric;
 };
+
+const engineVector = (body: SolarSystemBody, time: AstroTime, aberration: boolean): Vector3 =>
+  keptOf(body, aberration)(time.ut, () => {
+    const { x, y, z } = GeoVector(Body[body], time, aberration);
+    return [x, y, z];
+  });
 
 /**
  * Where a body appears from the Earth's centre: light-time and annual aberration in; J2000 axes, astronomical units. The

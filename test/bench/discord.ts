@@ -33,6 +33,7 @@ export const discordRows = async (): Promise<BenchRow[]> => {
         traffic.unanswered,
         0,
       ),
+      single('Discord, the same: told kindly to ask again', 'interactions', traffic.toldBusyMs.length, null),
       spread(
         `Discord, ${traffic.perSecond.toFixed(0)} a second: from asking to readable (half suggestions, 1 in 12 with a picture)`,
         'ms',

@@ -1,8 +1,9 @@
 /** Many members of many clubs asking through the Discord double at a set rate, whether or not earlier questions are answered. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { DiscordDouble } from '../doubles/discord/discord-double.js';
-import { NotAnswered, type Member } from '../doubles/discord/members.js';
+import { NotAnswered, type Member, type Seen } from '../doubles/discord/members.js';
 import type { Channel } from '../doubles/discord/world.js';
+import { BUSY_WORDS } from '../../bot/platforms/shared/busy-words.js';
 import { labelsOn } from '../discord/labels-on.js';
 
 export interface Crowd {
@@ -68,7 +69,18 @@ const pick = (list: readonly string[], run: number): string => list[run % list.l
 const siteOf = (run: number): string => `${((run * 7) % 130) - 65},${((run * 11) % 360) - 180}`;
 
 const first = (channel: Channel) => ({ in: channel, until: 'first', timeoutMs: TIMEOUT_MS }) as const;
-const answered = async (seen: Promise<{ readonly totalMs: number }>): Promise<number> => (await seen).totalMs;
+/** The bot said kindly that it cannot keep up: an answer within the time, but not what was asked for. */
+class ToldBusy extends Error {
+  constructor(readonly afterMs: number) {
+    super('told to ask again');
+  }
+}
+
+const answered = async (seen: Promise<Seen>): Promise<number> => {
+  const { message, totalMs } = await seen;
+  if (message.content.startsWith(BUSY_WORDS.slice(0, 20))) throw new ToldBusy(totalMs);
+  return totalMs;
+};
 
 /** What a club's evening is taken to look like: mostly typing, then short answers; one in twelve draws a picture, one in 25 is about a connection. Invented. */
 export const EVENING_MIX: readonly Question[] = [
@@ -124,7 +136,9 @@ export const EVENING_MIX: readonly Question[] = [
     name: 'triage, a turn',
     ask: async (m, run) => {
       const where = { in: 'direct', until: 'first', timeoutMs: TIMEOUT_MS } as const;
-      const { message } = await m.slash('triage', { text: pick(TROUBLES, run) }, where);
+      const seen = m.slash('triage', { text: pick(TROUBLES, run) }, where);
+      await answered(seen);
+      const { message } = await seen;
       const [label] = labelsOn(message);
       if (label === undefined) throw new NotAnswered('the walk offers nothing to press');
       return await answered(m.press(message, label, where));
@@ -137,6 +151,8 @@ export interface Traffic {
   /** Milliseconds from asking to what the member can read, of all that was answered. */
   readonly answeredMs: readonly number[];
   readonly byQuestion: ReadonlyMap<string, readonly number[]>;
+  /** Milliseconds until members were told kindly to ask again later. */
+  readonly toldBusyMs: readonly number[];
   readonly unanswered: number;
   /** What was asked a second, truly. */
   readonly perSecond: number;
@@ -166,6 +182,7 @@ export const drive = async (
   const next = inShares(mix);
   const byQuestion = new Map<string, number[]>(mix.map(({ name }) => [name, []]));
   const underWay: Promise<void>[] = [];
+  const toldBusyMs: number[] = [];
   let unanswered = 0;
   let run = 0;
   let second = 0;
@@ -181,8 +198,9 @@ export const drive = async (
             byQuestion.get(question.name)?.push(ms);
           },
           (error: unknown) => {
-            if (!(error instanceof NotAnswered)) throw error;
-            unanswered++;
+            if (error instanceof ToldBusy) toldBusyMs.push(error.afterMs);
+            else if (error instanceof NotAnswered) unanswered++;
+            else throw error;
           },
         ),
       );
@@ -196,5 +214,5 @@ export const drive = async (
   }
   const tookS = (performance.now() - began) / 1000;
   await Promise.all(underWay);
-  return { answeredMs: [...byQuestion.values()].flat(), byQuestion, unanswered, perSecond: run / tookS };
+  return { answeredMs: [...byQuestion.values()].flat(), byQuestion, toldBusyMs, unanswered, perSecond: run / tookS };
 };

@@ -10,7 +10,11 @@ import { loadTriage } from '../../bot/triage/index.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 const answerTo = (check: string, text: string): string | null => {
-  const meant = answerMeant(model.reading, text, model.check(check)?.answers ?? []);
+  const meant = answerMeant(model.reading, text, {
+    id: check,
+    answers: model.check(check)?.answers ?? [],
+    good: model.check(check)?.good,
+  });
   return meant?.isSure === true ? meant.id : null;
 };
 
@@ -48,7 +52,7 @@ const SAID: readonly (readonly [string, string, string | null])[] = [
   ['ping', 'time out, no answer', 'silent'],
   ['works-with-handset', 'yes finds everything', 'finds'],
   ['works-with-handset', "no it doesn't move", 'fails'],
-  ['works-with-handset', 'havent got a handset', null],
+  ['works-with-handset', 'havent got a handset', 'none'],
   ['adapter-light', 'stays dark', 'still'],
   ['adapter-light', 'it sends but nothing comes back', 'sends'],
   ['port-appears', 'nothing at all', 'nothing'],
@@ -59,7 +63,7 @@ const SAID: readonly (readonly [string, string, string | null])[] = [
   ['power-light', 'dark', 'off'],
   ['power-light', 'lit and steady', 'steady'],
   ['power-light', 'it blinks', 'dips'],
-  ['power-light', 'not lit', null],
+  ['power-light', 'not lit', 'off'],
   ['home-start', 'yes', 'at-home'],
   ['home-start', 'no i moved the tube by hand', 'elsewhere'],
   ['star-sure', 'quite sure', 'sure'],
@@ -84,6 +88,15 @@ const SAID: readonly (readonly [string, string, string | null])[] = [
   ['lead-level', 'its marked 5v', 'logic'],
   ['lead-level', 'no marking', 'unmarked'],
   ['lead-level', 'rs232 it says', 'rs232'],
+  // What is found good is not what is wrong.
+  ['entries-screen', 'time is right i looked', null],
+  ['entries-screen', 'utc offset is fine i think', null],
+  ['settings-screen', 'the speed is correct', null],
+  ['network-doubts', 'the firewall is ok', null],
+  // "Nothing" denies what follows it.
+  ['controller-screen', 'nothing else is connected', null],
+  ['controller-screen', 'nothing', 'dark'],
+  ['network-doubts', 'nothing else is connected', null],
   // Not an answer: a question back, a story, other words.
   ['settings-screen', 'what speed? where do i see that?', null],
   ['port-settings', 'what is parity', null],
@@ -128,6 +141,21 @@ const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = 
   ['fixed', 'works'],
   ['connected!', 'works'],
   ['it connects now', 'works'],
+  ['yes its working now', 'works'],
+  ['oh theres a sky meter logger by the clock, i closed it and now it connects', 'works'],
+  ['ah now it moves', 'works'],
+  ['and its connected now', 'works'],
+  ['now it connects but drops after a minute', 'changed'],
+  ['turned that off and now it stays', 'works'],
+  ['my phone was still on it… off now and it opens', 'works'],
+  ['ok that was it, works', 'works'],
+  ['noise is gone but it still drops', 'changed'],
+  ['i installed it, now com3 is there but no response', 'changed'],
+  ['nothing else running', 'same'],
+  ['its not that', 'same'],
+  ['there is nothing to close', 'same'],
+  ['that was all fine', 'same'],
+  ['after a reboot its wrong again', 'same'],
   // No word on the remedy, or a question.
   ['does it work with a hub?', null],
   ['the hand controller works fine', null],

@@ -13,7 +13,7 @@ describe('the sheet for a helper', () => {
     const who = member('Isaura');
     let reply = await answer(deps, 'triage Cable straight to the motor board, no reply on my Mac.', NOW, who);
     const remarks = [
-      'my very first lead had a nine pin plug, it worked for a second then never again',
+      'it sat in a damp shed under the apple tree all autumn',
       'the chosen name begins with /dev/cu.',
       'the same lead drives the mount of a friend',
       'the moon was lovely last week',
@@ -36,7 +36,7 @@ describe('the sheet for a helper', () => {
     const lines = linesOn(reply);
     const text = lines.join(' ').replace(/\s+/gu, ' ');
     for (const remark of remarks.slice(0, 3)) expect(text).toContain(remark);
-    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(24);
+    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(26);
     expect(factOf(reply, 'Look next')).not.toContain('/dev/cu.');
     const stands = factOf(reply, 'Stands');
     const tried = factOf(reply, 'Tried').split('\n');

@@ -71,6 +71,7 @@ export const smallModel = ({ faults, checks, evidence: texts = [] }: Parts): Tri
     words: [],
     sayings: [],
     families: [],
+    wordedAnswers: [],
   });
 
 export const WIRE = { path: 'wire', system: 'linux', client: 'direct' } as const;

@@ -219,11 +219,11 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
-  return answerMeant(
-    reading,
-    text,
-    labelled.filter(({ id }) => id !== UNSURE),
-  );
+  return answerMeant(reading, text, {
+    id: step.id,
+    answers: labelled.filter(({ id }) => id !== UNSURE),
+    good: context.model.check(step.id)?.good,
+  });
 };
 
 const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {

@@ -1,6 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
+import { remedyOutcome } from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -43,9 +44,14 @@ export const waitingWords: WordsReader = {
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;
-    const asksWhereItLanded = assess(deps.triage(), walk.state).step.kind === NUMBERS;
-    const isMiss = asksWhereItLanded && numbersSaid(text, deps, request.nowUtcMs) !== null;
-    if (!isMiss && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
+    const model = deps.triage();
+    const { kind } = assess(model, walk.state).step;
+    const answersStep =
+      kind === NUMBERS
+        ? numbersSaid(text, deps, request.nowUtcMs) !== null
+        : // "OK, that was it, works" ends a remedy; elsewhere it is talk.
+          kind === 'try' && remedyOutcome(model.reading, text) !== null;
+    if (!answersStep && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

@@ -71,8 +71,10 @@ export const wordsForHelper = (walk: Walk): readonly Fact[] => {
 };
 
 /** Whether a member's words hold an answer to the check, asked or not. */
-export const alreadySaid = (model: TriageModel, { events }: WalkState, { answers }: CheckEntry): boolean =>
+export const alreadySaid = (model: TriageModel, { events }: WalkState, { id, answers }: CheckEntry): boolean =>
   events.some(
     (event) =>
-      event.kind === 'text' && !isPaste(event) && answerMeant(model.reading, event.words, answers)?.isSure === true,
+      event.kind === 'text' &&
+      !isPaste(event) &&
+      answerMeant(model.reading, event.words, { id, answers })?.isSure === true,
   );

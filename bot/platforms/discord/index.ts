@@ -1,7 +1,7 @@
 /** The Discord platform: connects, registers the commands, and hands every interaction to what answers it. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { APIInteraction } from 'discord-api-types/v10';
-import type { REST } from 'discord.js';
+import type { RateLimitData, REST } from 'discord.js';
 import { StartError } from '../../ground/start-error.js';
 import type { DiscordSettings } from '../../app/settings.js';
 import { type PlatformContext, type RunningPlatform } from '../../app/platform.js';
@@ -9,6 +9,7 @@ import { DEFAULT_TUNING, type Bot, type Tuning } from './connect/bot.js';
 import { createAnswersRest, createRest } from './connect/client.js';
 import { commandPayloads } from './connect/command-payloads.js';
 import { openConnection } from './connect/connection.js';
+import { createAge } from './answer/age.js';
 import { deliverReminder } from './answer/deliver-reminder.js';
 import { handleInteraction } from './answer/handle-interaction.js';
 import { createAnswerOnce } from '../shared/answer-once.js';
@@ -34,13 +35,18 @@ export const startDiscord = async (
   const rest = createRest(discord);
   const answers = createAnswersRest(discord);
   for (const one of [rest, answers]) watchRest(one, context);
+  const turns = createTurns(tuning.ticksMs);
   const bot: Bot = {
     rest,
     answers,
     context,
     tuning,
     once: createAnswerOnce(context, { patienceMs: CLAIM_WITHIN_MS }),
-    takeTurn: createTurns(),
+    turns,
+    takeTurn: turns.take,
+    ageMs: createAge(tuning.ticksMs),
+    onBusy: tellBusy(context),
+    onLate: tellLate(context),
     perMember: createRateLimit(tuning.perMember),
     perChannel: createRateLimit(tuning.perChannel),
     threads: createRateLimit(tuning.threads),
@@ -77,16 +83,45 @@ export const startDiscord = async (
   };
 };
 
-/** Many requests may wait at once; one line in this time says so. */
-const PATIENCE_LINE_EVERY_MS = 10_000;
+/** What may come hundreds of times at once has one line in this time. */
+const LINE_EVERY_MS = 10_000;
+
+const seldom = <Told>(now: () => number, say: (told: Told) => void): ((told: Told) => void) => {
+  let saidUtcMs = Number.NEGATIVE_INFINITY;
+  return (told) => {
+    if (now() - saidUtcMs < LINE_EVERY_MS) return;
+    saidUtcMs = now();
+    say(told);
+  };
+};
+
+const tellBusy = ({ log, metrics, now }: PlatformContext): (() => void) => {
+  const say = seldom<void>(now, () =>
+    log.warn('more is asked than can be answered in time; some are asked to come again'),
+  );
+  return () => {
+    metrics.limited('discord', 'all');
+    say();
+  };
+};
+
+const tellLate = ({ log, metrics, now }: PlatformContext): (() => void) => {
+  const say = seldom<void>(now, () =>
+    log.warn('interactions came too late to be answered: after a lost connection, or a crowd'),
+  );
+  return () => {
+    metrics.failed('discord', 'expired');
+    say();
+  };
+};
 
 const watchRest = (rest: REST, { log, now }: PlatformContext): void => {
-  let saidUtcMs = Number.NEGATIVE_INFINITY;
-  rest.on('rateLimited', ({ route, timeToReset, global }) => {
-    if (now() - saidUtcMs < PATIENCE_LINE_EVERY_MS) return;
-    saidUtcMs = now();
-    log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience');
-  });
+  rest.on(
+    'rateLimited',
+    seldom<RateLimitData>(now, ({ route, timeToReset, global }) =>
+      log.warn({ route, waitMs: timeToReset, global }, 'Discord asks for patience'),
+    ),
+  );
   rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
     log.error({ count, remainingMs: remainingTime }, 'many refused requests; Discord may shut us out'),
   );

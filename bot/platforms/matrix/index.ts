@@ -136,7 +136,7 @@ export const startMatrix = async (context: PlatformContext, tuning = DEFAULT_TUN
       homeserverUrl: matrix.homeserverUrl,
       accessToken: session.accessToken,
       encryption: () => client.encryption,
-      takeTurn: createTurns(),
+      takeTurn: createTurns().take,
     }),
     limit: createRateLimit(tuning.perMember),
     lookUps: createRateLimit(DEFAULT_TUNING.perMember),

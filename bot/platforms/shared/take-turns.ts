@@ -7,6 +7,19 @@ import { setImmediate as nextRound } from 'node:timers/promises';
 /** Resolves when the work of this member may begin: each member's in order, the members one after the other. */
 export type TakeTurn = (memberId: string) => Promise<void>;
 
+export interface Turns {
+  readonly take: TakeTurn;
+  /** About how long what comes now would wait, in milliseconds, by how quickly the turns went lately; 0 where none waits. */
+  readonly waitMs: () => number;
+}
+
+/** The share that the newest turn has in what a turn is taken to last. */
+const NEWEST_SHARE = 0.2;
+/** What it is taken to last before any was measured. */
+const USUAL_TURN_MS = 5;
+/** A machine that stood still for once says nothing of the turns to come. */
+const LONGEST_TURN_MS = 250;
+
 /** A request on its way needs several rounds of the event loop; they are given before each piece of work. */
 const ROUNDS = 4;
 
@@ -14,27 +27,40 @@ const nextTurn = async (): Promise<void> => {
   for (let round = 0; round < ROUNDS; round++) await nextRound();
 };
 
-export const createTurns = (): TakeTurn => {
+/** @param ticksMs milliseconds by a clock that never jumps */
+export const createTurns = (ticksMs: () => number = () => performance.now()): Turns => {
   /** Who waits, by member; the member served longest ago stands first. */
   const waiting = new Map<string, (() => void)[]>();
   let isServing = false;
+  let waitingCount = 0;
+  let turnMs = USUAL_TURN_MS;
 
   const serve = async (): Promise<void> => {
     isServing = true;
+    let beganMs: number | null = null;
     while (waiting.size > 0) {
       await nextTurn();
+      const nowMs = ticksMs();
+      // From one beginning to the next: the work itself, and all that had its turn between.
+      if (beganMs !== null) turnMs += NEWEST_SHARE * (Math.min(nowMs - beganMs, LONGEST_TURN_MS) - turnMs);
+      beganMs = nowMs;
       const [memberId, begins] = waiting.entries().next().value as [string, (() => void)[]];
       const [begin, ...later] = begins;
       waiting.delete(memberId);
       if (later.length > 0) waiting.set(memberId, later);
+      waitingCount -= 1;
       begin?.();
     }
     isServing = false;
   };
 
-  return (memberId) =>
-    new Promise((resolve) => {
-      waiting.set(memberId, [...(waiting.get(memberId) ?? []), resolve]);
-      if (!isServing) void serve();
-    });
+  return {
+    take: (memberId) =>
+      new Promise((resolve) => {
+        waiting.set(memberId, [...(waiting.get(memberId) ?? []), resolve]);
+        waitingCount += 1;
+        if (!isServing) void serve();
+      }),
+    waitMs: () => waitingCount * turnMs,
+  };
 };

@@ -4,12 +4,22 @@
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
+import { likeliestAnswer } from './likeliest-answer.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 
 export interface AnswerLabel {
   readonly id: string;
   /** As a member reads it. */
   readonly label: string;
+}
+
+export interface QuestionInHand {
+  /** The check's. */
+  readonly id: string;
+  /** "Not sure" aside. */
+  readonly answers: readonly AnswerLabel[];
+  /** The answer of a sound set-up, where the question has one. */
+  readonly good?: string | undefined;
 }
 
 export interface AnswerMeant {
@@ -28,6 +38,9 @@ const SHORT_OPENING_WORDS = 4;
 const SURE = 0.6;
 const NEAREST = 0.45;
 const AHEAD = 0.1;
+/** Of the second opinion: enough beside the first, and enough by itself. */
+const LIKELY = 0.5;
+const CERTAIN = 0.95;
 /** The same kind of thing by another word. */
 const BY_ENTRY = 0.6;
 /** Of two answers that were said whole, the one of more and rarer words. */
@@ -42,15 +55,23 @@ const LEADING = new Set(
   'well um uh erm hm hmm ok okay oh i think it they its that is are just so but and the er'.split(' '),
 );
 
-type Lead = 'yes' | 'no' | null;
+/** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
+const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
 
-const leadOf = (words: readonly SaidWord[], patience: number): Lead => {
+interface Lead {
+  readonly says: 'yes' | 'no';
+  /** It stands by itself; what follows is another breath, or carries nothing. */
+  readonly isBare: boolean;
+}
+
+const leadOf = (words: readonly SaidWord[], patience: number): Lead | null => {
   for (const [at, { word, clause }] of words.slice(0, patience + 1).entries()) {
     const next = words[at + 1];
-    if (YES.has(word)) return 'yes';
+    if (YES.has(word)) return { says: 'yes', isBare: true };
     // "No firewall here" denies one thing; "no, it is free" answers.
     if (word === 'no' && next?.clause === clause && carries(next.word)) return null;
-    if (NO.has(word)) return 'no';
+    const follows = words.slice(at + 1).some((later) => later.clause === clause && carries(later.word));
+    if (NO.has(word)) return { says: 'no', isBare: !(follows && DENIES_WHAT_FOLLOWS.has(word)) };
     if (!LEADING.has(word)) return null;
   }
   return null;
@@ -65,10 +86,11 @@ const isBareNo = ({ words }: SaidText): boolean =>
 interface Part {
   readonly words: readonly SaidWord[];
   readonly isWhole: boolean;
+  readonly by: 'label' | 'phrase';
 }
 
 interface Weighed extends AnswerLabel {
-  readonly lead: Lead;
+  readonly lead: Lead['says'] | null;
   readonly parts: readonly Part[];
 }
 
@@ -80,8 +102,8 @@ const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
     .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
     .filter((words) => words.some(({ word }) => carries(word)));
   return [
-    { words: whole, isWhole: true },
-    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false })) : []),
+    { words: whole, isWhole: true, by: 'label' },
+    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false, by: 'label' as const })) : []),
   ];
 };
 
@@ -122,17 +144,23 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
   return { share: whole === 0 ? 0 : (found / whole) * (part.isWhole ? 1 : 0.95), found: Math.max(0, found), taken };
 };
 
-const weigh = (vocabulary: Vocabulary, answers: readonly AnswerLabel[]): readonly Weighed[] =>
+const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
   answers.map((answer) => {
     const parts = partsOf(vocabulary, answer.label);
-    return { ...answer, parts, lead: leadOf(parts[0]?.words ?? [], 0) };
+    const phrases = vocabulary
+      .wordedAnswers(check, answer.id)
+      .map((words) => ({ words, isWhole: true, by: 'phrase' as const }));
+    return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
   });
 
 /** How many answers have the word. */
-const commonnessIn =
-  (all: readonly Weighed[]) =>
-  (own: SaidWord): number =>
-    Math.max(1, all.filter(({ parts }) => parts[0]?.words.some((word) => word.stem === own.stem) === true).length);
+const commonnessIn = (all: readonly Weighed[]): ((own: SaidWord) => number) => {
+  const counts = new Map<string, number>();
+  for (const { parts } of all)
+    for (const stem of new Set(parts.flatMap(({ words }) => words.map((word) => word.stem))))
+      counts.set(stem, (counts.get(stem) ?? 0) + 1);
+  return ({ stem }) => counts.get(stem) ?? 1;
+};
 
 interface Scored extends AnswerMeant {
   /** The score, and something for each word said: what answers are compared by. */
@@ -160,18 +188,43 @@ const scoresOf = (all: readonly Weighed[], said: SaidText): readonly Scored[] =>
 
 /** Where it begins with yes or no, only answers that do may be meant, if there are any. */
 const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | undefined => {
-  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? 'no' : null);
-  const led = all.filter((answer) => answer.lead === lead);
+  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? { says: 'no', isBare: true } : null);
+  const led = all.filter((answer) => answer.lead === lead?.says);
   const [only, second] = led;
   if (lead === null || only === undefined) return undefined;
+  if (!lead.isBare) return byScore(led, said);
   if (second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
-  const [best, next] = scoresOf(led, said);
-  if (best === undefined || next === undefined) return null;
   // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
   const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
-  if (best.score < NEAREST && plain.length === 1 && plain[0] !== undefined)
+  const [best] = scoresOf(led, said);
+  if (plain.length === 1 && plain[0] !== undefined && (best === undefined || best.score < NEAREST))
     return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
-  return { ...best, isSure: best.score >= NEAREST && best.rank - next.rank >= AHEAD };
+  return byScore(led, said) ?? null;
+};
+
+const byScore = (led: readonly Weighed[], said: SaidText): AnswerMeant | undefined => {
+  const [best, next] = scoresOf(led, said);
+  if (best === undefined || best.score < NEAREST) return undefined;
+  return { ...best, isSure: best.rank - (next?.rank ?? 0) >= AHEAD };
+};
+
+const wordsAlone = (words: readonly SaidWord[]): string =>
+  words
+    .slice(
+      Math.max(
+        0,
+        words.findIndex(({ word }) => !LEADING.has(word)),
+      ),
+    )
+    .map(({ word }) => word)
+    .join(' ');
+
+/** Said word for word as members put one of the answers. */
+const wordForWord = (all: readonly Weighed[], { words }: SaidText): AnswerMeant | null => {
+  const line = wordsAlone(words);
+  const [only, second] = all.filter(({ parts }) => parts.some((part) => wordsAlone(part.words) === line));
+  if (only === undefined || second !== undefined) return null;
+  return { id: only.id, label: only.label, score: 1, isSure: true };
 };
 
 /** "The time. 2 hours early …": the first few words before a pause, where they stand by themselves. */
@@ -187,21 +240,50 @@ const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
 };
 
-/**
- * @param answers those of the question in hand, "not sure" aside
- * @returns null where the words say none of them, ask back, or are a story
- */
-export const answerMeant = (
-  vocabulary: Vocabulary,
-  text: string,
-  answers: readonly AnswerLabel[],
-): AnswerMeant | null => {
-  const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
-  const all = weigh(vocabulary, answers);
+const byLabel = (answer: Weighed): Weighed => ({ ...answer, parts: answer.parts.filter(({ by }) => by === 'label') });
+
+/** By the words of the labels and phrases alone. */
+const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
   const led = byLead(all, said);
   if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
   const opening = openingClause(said);
   const meant = opening === null ? null : bestOf(all, opening);
   return meant?.isSure === true ? meant : bestOf(all, said);
+};
+
+/** By the weighing of words, and by the likeliest answer where phrases are known. */
+const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
+  const meant = byWords(all, said);
+  if (leadOf(said.words, 2) !== null || !all.some(({ parts }) => parts.some(({ by }) => by === 'phrase'))) return meant;
+  const likeliest = likeliestAnswer(all, said.words);
+  if (likeliest === null) return meant;
+  if (meant?.id === likeliest.id && likeliest.probability >= LIKELY) return meant;
+  // By the label itself, unless the phrases speak plainly for another.
+  const labelled = byWords(all.map(byLabel), said);
+  if (labelled?.isSure === true && likeliest.probability < CERTAIN) return labelled;
+  if (likeliest.probability < CERTAIN || likeliest.known < 2)
+    return meant === null ? null : { ...meant, isSure: false };
+  const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
+  return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
+};
+
+const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
+
+const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
+
+/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
+const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
+  meant.id !== good &&
+  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
+  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
+
+/** @returns null where the words say none of the answers, ask back, or are a story */
+export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
+  const said = saidText(vocabulary.sayings.lexicon, text);
+  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  const all = weigh(vocabulary, question);
+  const exact = wordForWord(all, said);
+  if (exact !== null) return exact;
+  const meant = byBoth(all, said);
+  return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
 };

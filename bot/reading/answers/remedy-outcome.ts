@@ -9,9 +9,19 @@ const LONGEST_WORDS = 45;
 
 const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|answers|better|fixed|ok|fine)';
 /** On mended words, clauses parted by " | "; the first that fits decides. */
+const CURED = GOOD.replace('|better|fixed|ok|fine)', '|stays?|opens?|finds?|holds?|tracks?|lands right)');
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   [new RegExp(`\\b${GOOD}\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
+  [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
+  [/\bnow (?:[^ |]+ ){1,8}(?:\| )?(?:but|only)\b/u, 'changed'],
   [/\b(?:another|different|new|other) (?:error|message|code|problem|fault)\b/u, 'changed'],
+  [
+    new RegExp(
+      `\\b(?:now (?:\\| )?(?:and )?(?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until))`,
+      'u',
+    ),
+    'works',
+  ],
   [/\bnow it (?:says|shows|does|goes|stops|moves|lands|drops)\b/u, 'changed'],
   [/\b(?:no|not any|not much) (?:change|difference|luck|joy|effect|improvement|better|good|use)\b/u, 'same'],
   [/\bsame (?:thing|result|error|again|as before|problem|message|here|story|time|out)\b/u, 'same'],
@@ -27,7 +37,13 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
     'same',
   ],
   [/\b(?:already (?:did|done|tried|closed|checked|set|swapped|have)|(?:have|had|is|was|are) already)\b/u, 'same'],
-  [/(?:^|\| )(?:it |that )?(?:can not be|is not (?:it|that))\b/u, 'same'],
+  [/(?:^|\| )(?:it |that )?(?:can not be|(?:is|was) not (?:it|that))\b/u, 'same'],
+  [
+    /(?:^|\| )(?:there is |there was |i see |it is )?nothing (?:else |there )*(?:to|runs?|running|open|there|in it)\b/u,
+    'same',
+  ],
+  [/(?:^|\| )(?:it|that|they|this|those) (?:is|was|are|were) (?:all )?(?:fine|ok|right|good|correct)\b/u, 'same'],
+  [/\b(?:wrong|broken|dead|gone|bad|lost) again\b/u, 'same'],
   [
     /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,
     'could-not',
@@ -67,5 +83,6 @@ export const remedyOutcome = ({ sayings }: Vocabulary, text: string): RemedyOutc
     line += word.clause === clause ? ` ${word.word}` : ` | ${word.word}`;
     clause = word.clause;
   }
-  return SAYINGS.find(([pattern]) => pattern.test(line.trim()))?.[1] ?? null;
+  const spelt = line.trim().replace(/\b(it|that)s\b/gu, '$1 is');
+  return SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
 };

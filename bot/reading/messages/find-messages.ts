@@ -19,6 +19,9 @@ export interface Hit {
   readonly span: Span;
 }
 
+/** Whether a place counts. */
+type Counts = (span: Span, entry: EvidenceEntry) => boolean;
+
 const isLater = (a: Span, b: Span): boolean => a.start > b.start || (a.start === b.start && a.end > b.end);
 
 /** The last of the spans that counts. */
@@ -26,7 +29,7 @@ const lastThat = (spans: readonly Span[], counts: (span: Span) => boolean): Span
   [...spans].sort((a, b) => (isLater(a, b) ? -1 : 1)).find(counts);
 
 /** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
-const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] => {
+const findAll = (messages: Messages, text: Prepared, counts: Counts): readonly Hit[] => {
   const numbers = findNumbers(text);
   const plain = plainMarks(text.folded);
   const marked: Prepared = plain === text.lower ? text : { ...text, lower: plain, places: messages.index(plain) };
@@ -39,7 +42,7 @@ const findAll = (messages: Messages, text: Prepared, counts: (span: Span) => boo
     .flatMap((entry): Hit[] => {
       const byNumber = numbers.filter(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
       const spans = [...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])];
-      const span = lastThat(spans, counts);
+      const span = lastThat(spans, (one) => counts(one, entry));
       return span === undefined ? [] : [{ entry, span }];
     })
     .sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
@@ -62,5 +65,5 @@ const settle = (hits: readonly Hit[]): readonly Hit[] => {
   });
 };
 
-export const findMessages = (messages: Messages, text: Prepared, counts: (span: Span) => boolean): readonly Hit[] =>
+export const findMessages = (messages: Messages, text: Prepared, counts: Counts): readonly Hit[] =>
   settle(findAll(messages, text, counts));

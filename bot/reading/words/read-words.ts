@@ -107,6 +107,10 @@ const goesBefore = (a: Found, b: Found): boolean => {
   return more > 0 || (more === 0 && a.saying.entry.hides !== undefined && b.saying.entry.hides === undefined);
 };
 
+/** Of a check that may have several answers at once, each tells a thing of its own; they are hidden together. */
+const hides = (other: CompiledSaying, own: CompiledSaying): boolean =>
+  other.entry.hides?.some((what) => Object.hasOwn(own.entry.answers ?? {}, what)) === true;
+
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
 const longest = (found: readonly Found[]): readonly Found[] => {
   if (found.length < 2) return found;
@@ -117,7 +121,7 @@ const longest = (found: readonly Found[]): readonly Found[] => {
           other.saying !== own.saying &&
           goesBefore(other, own) &&
           overlap(other.match, own.match) &&
-          other.saying.tells.some((what) => own.saying.tells.includes(what)),
+          (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)),
       ),
   );
 };

@@ -64,6 +64,15 @@ const ANOTHER = /^(?:another|other|different|new|two|three|four|several|\d)$/u;
 const isInList = ({ tokens }: Parts, next: Token | undefined): boolean =>
   next?.kind === 'word' && ANOTHER.test(next.word) && tokens.slice(-8).some(({ word }) => TRIED.has(word));
 
+const OUTCOME = /^(?:works|worked|same|nothing|helps|helped|cures|cured|fixes|fixed|still)$/u;
+
+/** "Swapped in another lead: works", "reinstalled the driver - same": what was tried, and after a mark what came of it. */
+const isOutcome = ({ tokens }: Parts, next: Token | undefined, after: Token | undefined): boolean =>
+  next?.kind === 'word' &&
+  OUTCOME.test(next.word) &&
+  after?.kind !== 'word' &&
+  tokens.slice(0, 8).some(({ word }) => TRIED.has(word));
+
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
   let own: Parts = { tokens: [], known: [] };
@@ -79,6 +88,7 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
   const all = tokensOf(text);
   for (const [at, token] of all.entries()) {
     if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
+    if (token.kind === 'pause' && isOutcome(own, all[at + 1], all[at + 2])) continue;
     if (token.kind === 'word') add(token, lexicon.know(token.word));
     else if (token.kind === 'pause') add(token, null);
     else end(token.kind === 'ask');

@@ -2,11 +2,11 @@
 const SHAPES: readonly (readonly [string, RegExp])[] = [
   ['com-port', /^com\d{1,3}$/u],
   ['number', /^\d+(?:[.,]\d+)?$/u],
-  ['device-file', /^\/dev\//u],
+  ['device-file', /^(?:\/dev\/|tty(?:usb|acm)\d)/u],
   ['address', /^\d{1,3}(?:\.\d{1,3}){3}$/u],
 ];
 
 export const SHAPE_IDS: readonly string[] = SHAPES.map(([id]) => id);
 
 export const shapesOf = (word: string): readonly string[] =>
-  /^[\d/c]/u.test(word) ? SHAPES.filter(([, form]) => form.test(word)).map(([id]) => id) : [];
+  /^[\d/ct]/u.test(word) ? SHAPES.filter(([, form]) => form.test(word)).map(([id]) => id) : [];

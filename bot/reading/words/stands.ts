@@ -141,6 +141,10 @@ const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): bool
   return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
 };
 
+/** "Maybe the firewall blocks it": nobody has looked yet. */
+const isGuessed = (own: Clauses, match: PhraseMatch): boolean =>
+  any(own, match, clauseStart(own, match.start, true), match.start, 'guess');
+
 /** "The time-outs are gone": what follows a thing at once says that it is over. */
 const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
   let at = end;
@@ -168,5 +172,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return leave.mentioned === true || !isOver(own, match);
+  return leave.mentioned === true || !(isOver(own, match) || isGuessed(own, match));
 };

@@ -1,5 +1,5 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
-import { checkVocabulary, type SayingEntry, type Told } from '../../reading/index.js';
+import { checkVocabulary, type SayingEntry, type Told, type WordedAnswersEntry } from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
 import type { FieldPath } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
@@ -52,6 +52,10 @@ const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told 
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
+const checkWorded = (known: References, { id, said }: WordedAnswersEntry): void => {
+  for (const answer of Object.keys(said)) oddsFit(known, ['wordedAnswers', id], ['said', answer], id, answer);
+};
+
 /** All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business. */
 export const checkReferences = ({ entries, locate, removed }: ReadResult): readonly KnowledgeProblem[] => {
   const problems: KnowledgeProblem[] = [];
@@ -75,6 +79,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
   for (const check of entries.checks) checkCheckReferences(known, check);
   for (const { id, paths } of entries.families)
     for (const [i, path] of paths.entries()) pathExists(known, 'families', id, ['paths', i], path);
+  for (const entry of entries.wordedAnswers) if (!removed.has(entry.id)) checkWorded(known, entry);
   for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
   for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
   for (const { kind, id, path, message } of checkVocabulary(entries)) known.complain(kind, id, path, message);

@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import {
   evidenceSchema,
   familySchema,
+  wordedAnswersSchema,
   sayingSchema,
   translationSchema,
   wordSchema,
@@ -65,6 +66,7 @@ const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
   words: ['reading/words'],
   sayings: ['reading/sayings'],
   families: ['reading/families'],
+  wordedAnswers: ['reading/answers'],
 };
 const KINDS = Object.keys(PLACES) as readonly EntryKind[];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
@@ -78,6 +80,7 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   words: wordSchema,
   sayings: sayingSchema,
   families: familySchema,
+  wordedAnswers: wordedAnswersSchema,
 };
 
 interface Place {

@@ -3,6 +3,7 @@ import { ApplicationCommandType, ComponentType, InteractionType, type APIInterac
 import { runCommand } from '../../../commands/core/dispatch.js';
 import { unknownCommand } from '../../../commands/core/grammar.js';
 import type { Command } from '../../../commands/core/command.js';
+import { ANSWER_WITHIN_MS } from './age.js';
 import { filesOf } from './attachment.js';
 import { answerCompletion } from './answer-completion.js';
 import { menuQuestion } from './answer-menu.js';
@@ -89,6 +90,10 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
   const { context, answers } = bot;
   try {
     if (interaction.type === InteractionType.Ping) return;
+    if (bot.ageMs(interaction.id) > ANSWER_WITHIN_MS) {
+      bot.onLate();
+      return;
+    }
     if (interaction.type === InteractionType.ApplicationCommandAutocomplete) {
       await answerCompletion(bot, interaction);
       return;

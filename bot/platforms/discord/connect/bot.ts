@@ -6,16 +6,20 @@ import type { Outcome } from '../../../reply/reply.js';
 import { renderChart } from '../../../reply/render-chart.js';
 import type { PlatformContext } from '../../../app/platform.js';
 import type { AnswerOnce } from '../../shared/answer-once.js';
-import { tooManyWords } from '../../shared/busy-words.js';
+import { BUSY_WORDS, tooManyWords } from '../../shared/busy-words.js';
 import { chartOrWords } from '../../shared/chart-or-words.js';
 import { chartFaults, commandFaults } from '../../shared/faults.js';
 import type { BucketSize, RateLimit } from '../../shared/rate-limit.js';
-import type { TakeTurn } from '../../shared/take-turns.js';
+import type { TakeTurn, Turns } from '../../shared/take-turns.js';
 import { writeOutcome, type DiscordMessage } from '../write/write-reply.js';
 
 export interface Tuning {
   /** An answer not ready after this is acknowledged first (Discord gives up at 3 s). */
   readonly deferAfterMs: number;
+  /** Where a question would wait longer than this for its turn, it is turned away kindly. */
+  readonly busyAfterMs: number;
+  /** Where others would wait longer than this, an answer goes out with words in place of its picture. */
+  readonly pictureWithinMs: number;
   /** Suggestions not ready after this are sent empty. */
   readonly completeWithinMs: number;
   readonly perMember: BucketSize;
@@ -35,6 +39,8 @@ export interface Tuning {
 
 export const DEFAULT_TUNING: Tuning = {
   deferAfterMs: 700,
+  busyAfterMs: 1500,
+  pictureWithinMs: 300,
   completeWithinMs: 1500,
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
@@ -54,7 +60,14 @@ export interface Bot {
   readonly context: PlatformContext;
   readonly tuning: Tuning;
   readonly once: AnswerOnce;
+  readonly turns: Pick<Turns, 'waitMs'>;
   readonly takeTurn: TakeTurn;
+  /** Told of each question that is turned away for that. */
+  readonly onBusy: () => void;
+  /** Told of each interaction that came too late to be answered. */
+  readonly onLate: () => void;
+  /** How long ago an interaction was made, in milliseconds. */
+  readonly ageMs: (id: string) => number;
   readonly perMember: RateLimit;
   readonly perChannel: RateLimit;
   /** Threads opened for one member. */
@@ -73,6 +86,8 @@ export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Pro
   const png = await chartOrWords(
     outcome,
     async (chart) => {
+      // The dearest part of an answer, and the one whose words can stand for it.
+      if (bot.turns.waitMs() > bot.tuning.pictureWithinMs) return null;
       await bot.takeTurn(memberId);
       return (await renderChart(chart)).png;
     },
@@ -86,6 +101,10 @@ export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Pro
 
 /** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
 export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
+  if (bot.turns.waitMs() > bot.tuning.busyAfterMs) {
+    bot.onBusy();
+    return BUSY_WORDS;
+  }
   // A clock set back must lock nobody out.
   const ticksMs = bot.tuning.ticksMs();
   const member = bot.perMember.take(asker.memberId, ticksMs);

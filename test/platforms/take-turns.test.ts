@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { createTurns } from '../../bot/platforms/shared/take-turns.js';
+
+describe('turns of many members', () => {
+  it('serves the members one after the other, and each in the order of asking', async () => {
+    const { take } = createTurns();
+    const served: string[] = [];
+    const asked = ['ada 1', 'ada 2', 'ada 3', 'bo 1', 'cy 1'].map(async (what) => {
+      await take(what.split(' ')[0] ?? '');
+      served.push(what);
+    });
+    await Promise.all(asked);
+    expect(served).toEqual(['ada 1', 'bo 1', 'cy 1', 'ada 2', 'ada 3']);
+  });
+
+  it('tells how long what comes now would wait, by how long the turns took lately', async () => {
+    // Each turn lasts as long as the clock is moved on in it.
+    let nowMs = 0;
+    const { take, waitMs } = createTurns(() => nowMs);
+    expect(waitMs()).toBe(0);
+    const works = Array.from({ length: 60 }, (_, i) =>
+      take(`member ${i}`).then(() => {
+        nowMs += 40;
+      }),
+    );
+    const last = Array.from({ length: 50 }, (_, i) => take(`later ${i}`));
+    await Promise.all(works);
+    const told = waitMs();
+    // 50 still wait, 40 ms each; the mean has all but forgotten its first guess.
+    expect(told).toBeGreaterThan(0.9 * 50 * 40);
+    expect(told).toBeLessThan(1.1 * 51 * 40);
+    await Promise.all(last);
+    expect(waitMs()).toBe(0);
+  });
+
+  it('does not take a machine that stood still for once for slow work', async () => {
+    let nowMs = 0;
+    const { take, waitMs } = createTurns(() => nowMs);
+    const first = take('ada').then(() => {
+      nowMs += 60_000;
+    });
+    const rest = Array.from({ length: 21 }, (_, i) => take(`member ${i}`));
+    await first;
+    await rest[0];
+    expect(waitMs()).toBeLessThan(1500);
+    await Promise.all(rest);
+  });
+});
