@@ -12,8 +12,6 @@ import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 export const UNEXPLAINED_PRIOR = 0.06;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
 export const TURN_MINUTES = 3;
-/** Reading a caution and doing as it says: the cap on, hands away, the switch off. */
-const CAUTION_MINUTES = 0.7;
 /** What it costs when the walk gives up and a person has to come and look. */
 export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
@@ -139,7 +137,7 @@ const buildSituation = (
       return {
         entry,
         answers,
-        minutes: entry.minutes + TURN_MINUTES + CAUTION_MINUTES * (entry.cautions?.length ?? 0),
+        minutes: entry.minutes + TURN_MINUTES,
         unsure: entry.unsure ?? USUAL_UNSURE,
         slip: entry.slip ?? DEFAULT_SLIP,
         good: answers.indexOf(entry.good),
