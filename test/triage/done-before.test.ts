@@ -53,3 +53,51 @@ describe('a nine-pin plug', () => {
     expect(assess(model, open).evidence.observations).toEqual([]);
   });
 });
+
+describe('a remedy of consequence', () => {
+  const next = (state: WalkState): string => assess(model, state).step.id;
+  const answer = (state: WalkState, id: string, said: string): WalkState => {
+    const then = answerStep(model, state, id, said, 'member');
+    if ('trouble' in then) throw new Error(then.trouble);
+    return then;
+  };
+
+  it('waits for the free look that shows its cause, however likely that is', () => {
+    let state = answer(start('controller-serial'), 'controller-screen', 'update');
+    state = answer(answer(state, 'message', 'no-reply'), 'arrow-keys', 'none');
+    const { belief, situation } = assess(model, state);
+    expect(belief.probabilities[situation.faultIndex.get('firmware-half-updated') ?? -1]).toBeGreaterThan(0.6);
+    expect(next(state)).toBe('update-ended');
+    expect(next(answer(state, 'update-ended', 'stopped'))).toBe('firmware-half-updated');
+    expect(next(answer(state, 'update-ended', 'well'))).not.toBe('firmware-half-updated');
+  });
+});
+
+describe('an answer from before something was mended', () => {
+  it('is not doubted as a slip', () => {
+    let state = start('controller-serial');
+    for (const [id, said] of [
+      ['settings-screen', 'all-fit'],
+      ['how-far', 'not-seen'],
+      ['adapter-driver-missing', 'changed'],
+      ['how-far', 'no-connect'],
+      ['message', 'no-reply'],
+    ] as const) {
+      const then = answerStep(model, state, id, said, 'member');
+      if ('trouble' in then) throw new Error(then.trouble);
+      state = then;
+    }
+    const { evidence, situation } = assess(model, state);
+    const of = (id: string): boolean[] =>
+      evidence.observations
+        .filter(({ check }) => situation.checks[check]?.entry.id === id)
+        .map(({ before }) => before === true);
+    expect(of('settings-screen')).toEqual([true]);
+    expect(of('how-far')).toEqual([false]);
+    const again = rankSteps(situation, evidence, assess(model, state).belief).filter(
+      (choice) =>
+        choice.kind === 'ask' && choice.again && situation.checks[choice.check]?.entry.id === 'settings-screen',
+    );
+    expect(again).toEqual([]);
+  });
+});
