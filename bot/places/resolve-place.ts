@@ -1,6 +1,7 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
 import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { meansCountry, meansRegion } from './countries.js';
+import { distanceKm, type Spot } from './distance.js';
 import { islandsNamed } from './islands.js';
 import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';
@@ -10,6 +11,13 @@ import { placeLabel, placeSpec } from './wording.js';
 const MOST_CANDIDATES = 25;
 /** A place this many times as large as the next of its name is taken without asking, and said so. */
 const OVERWHELMING = 20;
+/** So is one near the usual site that is plainly the larger, where the next is no city of a size that many would mean. */
+const PLAINLY_LARGER = 3;
+const MANY_MEAN_IT = 40_000;
+/** One that is no farther from where somebody usually stands, and by so much nearer than any other of its name, may be meant. */
+const NEAR_KM = 1000;
+const TIMES_NEARER = 3;
+const LEAST_FARTHER_KM = 300;
 /** Beside places that bear a name as their main one, a place known by it too counts when it is a city, and not much smaller. */
 const CITY_POPULATION = 100_000;
 const NOT_MUCH_SMALLER = 0.2;
@@ -88,11 +96,34 @@ const nearestPlaces = (places: Places, name: string): readonly PlaceRecord[] => 
 const alikePlaces = (places: Places, name: string): readonly PlaceRecord[] =>
   [...matching(places, name, []), ...nearestPlaces(places, name)].slice(0, MOST_NEAREST);
 
+/** The one that a usual site speaks for: it is near, and all others of the name are far. */
+const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecord | undefined => {
+  if (near === null) return undefined;
+  const byDistance = found.map((place) => ({ place, km: distanceKm(place, near) })).sort((a, b) => a.km - b.km);
+  const [first, second] = byDistance;
+  if (first === undefined || first.km > NEAR_KM) return undefined;
+  // The largest is spoken for where it is alone near; another, where the largest is far.
+  const [largest] = found;
+  const rival = first.place === largest ? second : byDistance.find(({ place }) => place === largest);
+  return rival !== undefined && rival.km >= Math.max(TIMES_NEARER * first.km, LEAST_FARTHER_KM)
+    ? first.place
+    : undefined;
+};
+
+/** Whether the largest is meant: by its size, where the usual site does not speak for another, or by both. */
+const isMeant = (largest: PlaceRecord, next: PlaceRecord, here: PlaceRecord | undefined): boolean => {
+  const times = largest.population / Math.max(1, next.population);
+  if (here === undefined) return times >= OVERWHELMING;
+  return here === largest && times >= PLAINLY_LARGER && (times >= OVERWHELMING || next.population < MANY_MEAN_IT);
+};
+
 /**
- * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken only when it has at least
- * 20 times the people of the next; `note` then says so. Never throws on any text (only when the list cannot be read).
+ * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken when it has at least 20 times the people of
+ * the next, or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
+ * that one; `note` then says so.
+ * Never throws on any text (only when the list cannot be read).
  */
-export const resolvePlace = (places: Places, text: string): PlaceResolution => {
+export const resolvePlace = (places: Places, text: string, near: Spot | null = null): PlaceResolution => {
   const shown = quotable(text);
   const clean = text.length > 10 * LONGEST_TEXT ? null : cleanText(text);
   if (clean === null || clean.length > LONGEST_TEXT)
@@ -102,12 +133,11 @@ export const resolvePlace = (places: Places, text: string): PlaceResolution => {
     const found = matching(places, name, qualifiers);
     const [largest, next] = found;
     if (!largest) continue;
-    if (!next) return { place: largest };
-    if (largest.population >= OVERWHELMING * next.population) {
-      return {
-        place: largest,
-        note: `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`,
-      };
+    const isQualified = qualifiers.length > 0;
+    if (!next) return { place: largest, isQualified };
+    if (isMeant(largest, next, isQualified ? undefined : spokenFor(found, near))) {
+      const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
+      return { place: largest, isQualified, note };
     }
     return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
   }

@@ -1,6 +1,7 @@
 /** A position or a place name as a site: where, how high, and which clocks. Saved names are the caller's to look up first. */
 import { isProblem } from '../ground/problem.js';
 import type { Places } from './load-places.js';
+import type { Spot } from './distance.js';
 import { parsePosition } from './parse-position.js';
 import { resolvePlace } from './resolve-place.js';
 import type { Site } from './site.js';
@@ -32,9 +33,9 @@ export const siteFromPlace = (place: PlaceRecord, note?: string): Site => {
 };
 
 /** A position ("51.05,-114.07") or a place name ("Calgary") → a site. Never throws on any text (only when the list cannot be read). */
-export const resolveSite = (places: Places, text: string): SiteResolution => {
+export const resolveSite = (places: Places, text: string, near: Spot | null = null): SiteResolution => {
   const position = parsePosition(text);
   if (position !== null) return isProblem(position) ? position : { site: siteFromPosition(position.position) };
-  const place = resolvePlace(places, text);
+  const place = resolvePlace(places, text, near);
   return isProblem(place) ? place : { site: siteFromPlace(place.place, place.note) };
 };

@@ -64,7 +64,9 @@ export type PlaceProblem =
       readonly candidates: readonly PlaceRecord[];
     };
 
-export type PlaceResolution = { readonly place: PlaceRecord; readonly note?: string } | PlaceProblem;
+/** `isQualified`: its region or country was said too. */
+export type PlaceResolution =
+  { readonly place: PlaceRecord; readonly isQualified: boolean; readonly note?: string } | PlaceProblem;
 
 export type SiteProblem = PlaceProblem | PositionProblem;
 export type SiteResolution = { readonly site: Site } | SiteProblem;

@@ -19,6 +19,16 @@ const chunk = (type: string, data: Buffer): Buffer => {
   return whole;
 };
 
+/** The last picture's rows, to be written over: one that is asked for anew each time is 2.6 MB outside the heap until the collector comes by. */
+let spareRows: Buffer | null = null;
+
+const takeRows = (length: number): Buffer => {
+  const rows = spareRows?.length === length ? spareRows : Buffer.allocUnsafe(length);
+  // Whoever comes while this one is packed has rows of their own.
+  spareRows = null;
+  return rows;
+};
+
 /** `pixels`: red, green, blue and alpha of each, row by row from the top, 8 bits each, not multiplied by alpha. */
 export const pngFromPixels = async (pixels: Buffer, width: number, height: number): Promise<Buffer> => {
   const header = Buffer.alloc(13);
@@ -27,11 +37,12 @@ export const pngFromPixels = async (pixels: Buffer, width: number, height: numbe
   header.set([8, TRUECOLOUR_WITH_ALPHA], 8);
   const rowBytes = width * BYTES_A_PIXEL;
   // Each row begins with the number of its filter; 0 is none.
-  const rows = Buffer.allocUnsafe(height * (rowBytes + 1));
+  const rows = takeRows(height * (rowBytes + 1));
   for (let y = 0; y < height; y++) {
     rows[y * (rowBytes + 1)] = 0;
     pixels.copy(rows, y * (rowBytes + 1) + 1, y * rowBytes, (y + 1) * rowBytes);
   }
   const data = await deflated(rows, { level: LEVEL, memLevel: 9 });
+  spareRows = rows;
   return Buffer.concat([SIGNATURE, chunk('IHDR', header), chunk('IDAT', data), chunk('IEND', Buffer.alloc(0))]);
 };

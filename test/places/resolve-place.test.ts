@@ -125,6 +125,21 @@ describe('a place by its name', () => {
     expect(!isProblem(result) && result.note).toMatch(/Took Paris.*next place of that name is Paris, Texas, US/);
   });
 
+  it('takes the one near where somebody stands only where it is plainly the larger too', () => {
+    const fens = { latitudeDeg: 52.71, longitudeDeg: 0.12 };
+    const dallas = { latitudeDeg: 32.78, longitudeDeg: -96.8 };
+    const spec = (name: string, near: typeof fens): string => {
+      const result = resolvePlace(places, name, near);
+      return isProblem(result) ? result.problem : placeSpec(result.place);
+    };
+    expect(spec('Norwich', fens)).toBe('Norwich, England, GB');
+    expect(spec('Norwich', dallas)).toBe('ambiguous-place');
+    expect(spec('Cambridge', fens)).toBe('ambiguous-place');
+    expect(spec('Birmingham', fens)).toBe('ambiguous-place');
+    expect(spec('Paris', fens)).toBe('Paris, Île-de-France, FR');
+    expect(spec('Paris', dallas)).toBe('ambiguous-place');
+  });
+
   it('offers the nearest names for a slip, and does not guess', () => {
     const result = resolvePlace(places, 'Calgery');
     expect(isProblem(result) && result.problem === 'unknown-place' && result.nearest.map(placeSpec)).toContain(

@@ -20,4 +20,15 @@ describe('a PNG of our own packing', () => {
     );
     expect(readBack(await pngFromPixels(pixels, width, height), width, height).equals(pixels)).toBe(true);
   });
+
+  it('is not mixed with others packed at the same time, or after it', async () => {
+    const [width, height] = [64, 40];
+    const grey = (level: number): Buffer =>
+      Buffer.from(Array.from({ length: width * height }, () => [level, level, level, 255]).flat());
+    const levels = [10, 120, 230];
+    const together = await Promise.all(levels.map((level) => pngFromPixels(grey(level), width, height)));
+    const after = await pngFromPixels(grey(77), width, height);
+    for (const [i, png] of [...together, after].entries())
+      expect(readBack(png, width, height).equals(grey([...levels, 77][i] ?? 0))).toBe(true);
+  });
 });

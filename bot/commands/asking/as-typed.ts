@@ -3,26 +3,16 @@
  * 52.71,0.12", "tonight galaxies with binoculars", "site use fen". Which option takes what follows from the declaration.
  */
 import { isNamed, resolveTarget } from '../../catalogue/index.js';
-import { placeSpec, resolvePlace, resolveSite, siteProblemMessage } from '../../places/index.js';
+import { resolvePlace } from '../../places/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
 import { mended } from './spelling/known-words.js';
-import { commandLine } from './question-parts.js';
+import { askWhere, type Raw, type Typed } from './ask-where.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
 import { withoutTrailing } from './trailing-words.js';
-
-type Raw = Map<string, unknown>;
-
-interface Typed {
-  readonly deps: Deps;
-  readonly command: Command;
-  readonly asker: Asker;
-  readonly nowUtcMs: UtcMs;
-}
 
 /** Options whose name people write as a word of the sentence: "with binoculars", "until 22:30". */
 const SPOKEN_NAMES = ['with', 'until', 'above', 'brighter', 'sky', 'to', 'not', 'from', 'landed'] as const;
@@ -239,36 +229,6 @@ const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): P
   raw.set(firstFree(command, raw, 'site') ?? bare, place);
 };
 
-/** A place name that several share: the same question again with each, the largest first. */
-const askWhichPlace = async ({ deps, command, asker }: Typed, raw: Raw): Promise<Problem | null> => {
-  const name = Object.entries(command.options).find(([, { complete }]) => complete === 'site')?.[0];
-  const text = name === undefined ? undefined : raw.get(name);
-  if (name === undefined || typeof text !== 'string' || isPrivateWord(text)) return null;
-  const found = resolveSite(deps.places(), text);
-  if (!isProblem(found) || found.problem !== 'ambiguous-place') return null;
-  const saved = await savedSites(deps, asker);
-  if ([...saved.member, ...saved.club].some((site) => sameSiteName(site.name, text))) return null;
-  const bare = bareOption(command) ?? '';
-  const given = Object.fromEntries([...raw].map(([option, value]) => [option, String(value)]));
-  const { [bare]: bareValue, ...named } = given;
-  return problem(
-    found.problem,
-    siteProblemMessage(found),
-    fittingChoices(
-      found.candidates.map((place) => {
-        const spec = placeSpec(place);
-        return {
-          label: `${spec} (${place.population.toLocaleString('en')} people)`,
-          run:
-            bare === name
-              ? commandLine(command.name, '', { ...named, [name]: spec })
-              : commandLine(command.name, bareValue ?? '', { ...named, [name]: spec }),
-        };
-      }),
-    ),
-  );
-};
-
 /** Where names are given (a site's), words are as they were typed; so is the whole name of a target. */
 const withoutSlips = ({ deps, command }: Typed, text: string): string => {
   const givesNames = Object.values(command.options).some(({ complete }) => complete === 'place');
@@ -296,5 +256,5 @@ export const asTyped = async (
     if (raw.has(bare)) return problem('option-twice', `${bare}: is given twice. Give it once.`);
     raw.set(bare, named);
   }
-  return (await askWhichPlace(typed, raw)) ?? raw;
+  return (await askWhere(typed, raw)) ?? raw;
 };

@@ -1,5 +1,6 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
+import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
 import { isProblem, problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
 import {
   parsePosition,
@@ -8,6 +9,7 @@ import {
   siteProblemMessage,
   type Site,
   type SiteProblem,
+  type Spot,
 } from '../../places/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import { siteNameKey } from '../../store/rows/site-name-key.js';
@@ -86,6 +88,45 @@ const listed = async (store: Pick<Store, 'sites'>, asker: Asker): Promise<SavedS
  */
 export const savedSites = (deps: Pick<Deps, 'store'>, asker: Asker): Promise<SavedSites> => listed(deps.store, asker);
 
+/** The words of a name that alone stand for it: "the hut" is "fen hut". */
+const tellingWords = (name: string): readonly string[] => name.split(' ').filter((word) => word.length >= 3);
+
+const isSlipOf = (typed: string, meant: string): boolean =>
+  typed.charAt(0) === meant.charAt(0) && editDistance(typed, meant, 1) <= 1;
+
+/** The saved name that is meant: with a slip, without its article or its gap, or by one word of it that no other has. */
+export const savedNameMeant = (text: string, names: readonly string[]): string | null => {
+  const typed = siteNameKey(text).replace(/^(?:my|our|the) /u, '');
+  const solid = typed.replaceAll(' ', '');
+  const only = (isMeant: (key: string) => boolean): string | null => {
+    const found = names.filter((name) => isMeant(siteNameKey(name)));
+    return found.length === 1 ? (found[0] ?? null) : null;
+  };
+  const most = forgivenSlips(solid.length);
+  return (
+    only((key) => key === typed) ??
+    only((key) => editDistance(solid, key.replaceAll(' ', ''), most) <= most) ??
+    only((key) => tellingWords(key).includes(typed)) ??
+    (typed.length > 3 ? only((key) => tellingWords(key).some((word) => isSlipOf(typed, word))) : null)
+  );
+};
+
+/**
+ * Where somebody usually stands, to tell places of one name apart: their own usual site where nobody else reads the answer, so that no
+ * answer in a channel differs by it; else the club's, or the operator's. `store` is one that marks nothing.
+ */
+export const usualSpot = async (
+  { store, places, clubSiteText }: Pick<Deps, 'store' | 'places' | 'clubSiteText'>,
+  asker: Asker,
+): Promise<Spot | null> => {
+  const saved = await listed(store, asker);
+  const isUsual = ({ isDefault }: StoredSite): boolean => isDefault;
+  const site = (asker.isPrivate ? saved.member.find(isUsual) : undefined) ?? saved.club.find(isUsual);
+  if (site !== undefined || clubSiteText === null) return site ?? null;
+  const found = resolveSite(places(), clubSiteText);
+  return isProblem(found) ? null : found.site.observer;
+};
+
 /** One saved site by its name, or the usual one; a member's own makes the answer the asker's alone, any other does not. */
 export const savedSite = async (
   { asker, privacy }: Asking,
@@ -149,13 +190,13 @@ const unknownPrivateSite = (siteText: string, saved: SavedSites): Problem => {
   );
 };
 
-const namedSite = (
+const namedSite = async (
   deps: Deps,
   request: Asking,
   saved: SavedSites,
   siteText: string,
   { lineFor, shownTo }: SiteWish,
-): ResolvedSite | Problem => {
+): Promise<ResolvedSite | Problem> => {
   const { markPersonal } = request.privacy;
   const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
   if (own !== undefined && shownTo === 'everyone') {
@@ -174,7 +215,8 @@ const namedSite = (
           `Saved sites cannot be read just now, "${tidy(siteText, 30)}" among them. ${NAME_ONE}`,
         );
   }
-  const found = resolveSite(deps.places(), siteText);
+  const near = await usualSpot({ ...deps, store: request.privacy.unmarked }, request.asker);
+  const found = resolveSite(deps.places(), siteText, near);
   if (!isProblem(found)) {
     // A saved site may bear the same name; a position is what it is.
     if (saved.trouble !== null && parsePosition(siteText) === null)

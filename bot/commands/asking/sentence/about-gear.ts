@@ -1,7 +1,7 @@
 /** Sentences about the mount, the site and what is kept: faults, misses, drift, reminders, saving a place, what to type in. */
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
-import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
 const PART =
@@ -181,7 +181,7 @@ const iAmRule: Rule = (asked) => {
   if (!I_AM.test(asked.plain) || asksMore || asked.targets.length > 0 || asked.kind !== null) return null;
   if (asked.place !== null && isPrivateWord(asked.place))
     return { line: commandLine('site', 'use', { name: asked.place }) };
-  if (asked.place !== null) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
+  if (asked.place !== null && !asked.isPlaceUnknown) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
   // A place that no list has: the answer says so, and how to save it by its position.
   const unknown = I_AM_AT.exec(asked.plain)?.[1];
   return unknown === undefined ? null : { line: commandLine('site', 'add', { name: unknown, position: unknown }) };
@@ -196,11 +196,13 @@ const saveSite: Rule = (asked) => {
   return savingRule(asked) ?? isAtRule(asked) ?? iAmRule(asked);
 };
 
+/** "use the hut": from now on; "use cork tonight": for that night alone. */
 const useSite: Rule = (asked) => {
   const wanted = /^(?:use|switch to|go to|change to) (?:the |my )?(?:site )?/u.test(asked.plain);
-  return wanted && asked.place !== null && asked.targets.length === 0 && asked.left.length === 0
-    ? { line: commandLine('site', 'use', { name: asked.place }) }
-    : null;
+  const { place, targets, left, when } = asked;
+  if (!wanted || place === null || targets.length > 0 || left.length > 0) return null;
+  const isOnce = when.night !== null || when.hour !== null;
+  return isOnce ? nightLine('tonight', '', asked) : { line: commandLine('site', 'use', { name: place }) };
 };
 
 /** Whole commands that a few words ask for. */

@@ -2,16 +2,16 @@
  * Sentences about the Sun beside a target, and about what is looked at by day: near it, far from it, on the way from one to another. Targets
  * are read first, slips mended, and places only of what is left: no target becomes a town of its name where the Sun is asked about.
  */
-import { isNamed, resolveTarget } from '../../../catalogue/index.js';
+import { resolveTarget } from '../../../catalogue/index.js';
 import { isProblem, problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { spellerFor } from '../spelling/known-words.js';
 import { sameSiteName } from '../resolve-site.js';
-import type { Known, Reading } from './asked.js';
+import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
-import { takePlace } from './where.js';
+import { takePlace, takeUnknownPlace } from './where.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
 const LOOKS =
@@ -85,9 +85,9 @@ const leftBefore = (sentence: Sentence, at: number): string => {
 };
 
 /** Words after one that must lead to a name, as they stand: the command says that it does not know them. */
-const takeUnknown = (sentence: Sentence, leads: RegExp): string | null => {
+const takeUnknownEnd = (sentence: Sentence): string | null => {
   const run = runsOf(sentence, 1).find(
-    ({ at, plain }) => !isLittle(plain) && plain.length > 2 && leads.test(leftBefore(sentence, at)),
+    ({ at, plain }) => !isLittle(plain) && plain.length > 2 && ENDS.test(leftBefore(sentence, at)),
   );
   if (run === undefined) return null;
   take(sentence, run);
@@ -100,9 +100,8 @@ interface SunParts {
   readonly named: readonly NamedTarget[];
   readonly site: string | null;
   readonly isFromHome: boolean;
-  /** Names that nobody knows, where one is wanted. */
+  /** A name that nobody knows, where one is wanted. */
   readonly unknownEnd: string | null;
-  readonly unknownStart: string | null;
   /** Words that are left, and none of a question's. */
   readonly unread: string | null;
   readonly sentence: Sentence;
@@ -112,7 +111,7 @@ const homeIn = (text: string, siteNames: readonly string[]): string | null =>
   AT_HOME.test(text) ? (siteNames.find((name) => sameSiteName(name, 'home')) ?? null) : null;
 
 const partsOf = (typed: string, known: Known): SunParts => {
-  const { catalogue, siteNames, places, nowUtcMs } = known;
+  const { catalogue, siteNames, nowUtcMs } = known;
   const text = prepared(typed);
   const isFromHome = AT_HOME.test(text.toLowerCase());
   const sentence = sentenceOf(text.replace(AT_HOME, ' '));
@@ -121,14 +120,9 @@ const partsOf = (typed: string, known: Known): SunParts => {
   const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
   const slipped = takeSlips(sentence, known);
   const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
-  const unknownEnd = takeUnknown(sentence, ENDS);
-  const site = takePlace(sentence, {
-    places,
-    siteNames,
-    isTarget: (name) => isNamed(resolveTarget(catalogue, name)),
-    isSeveralTargets: () => true,
-  });
-  const unknownStart = takeUnknown(sentence, STARTS);
+  const unknownEnd = takeUnknownEnd(sentence);
+  const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
+  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge);
   const isWord = spellerFor(catalogue).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
@@ -138,7 +132,6 @@ const partsOf = (typed: string, known: Known): SunParts => {
     site: site ?? homeIn(text.toLowerCase(), siteNames),
     isFromHome,
     unknownEnd,
-    unknownStart,
     unread: unread?.plain ?? null,
     sentence,
   };
@@ -153,11 +146,9 @@ interface Ends {
 }
 
 /** One target and what nobody knows: it ends the way unless a word says that it begins it. */
-const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, unknownStart, sentence }: SunParts): Ends => {
+const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, sentence }: SunParts): Ends => {
   const isStart = STARTS.test(leftBefore(sentence, only.at)) && (unknownEnd !== null || !NEARNESS.test(plain));
-  return isStart
-    ? { end: unknownEnd ?? undefined, start: only.text }
-    : { end: only.text, start: unknownStart ?? undefined };
+  return isStart ? { end: unknownEnd ?? undefined, start: only.text } : { end: only.text, start: undefined };
 };
 
 const endsOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], sentence: Sentence): Ends => {
@@ -172,7 +163,7 @@ const endsOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedT
 
 const endsOf = (plain: string, parts: SunParts): Ends | null => {
   const [first, second, ...more] = parts.named;
-  if (first === undefined) return { end: parts.unknownEnd ?? undefined, start: parts.unknownStart ?? undefined };
+  if (first === undefined) return { end: parts.unknownEnd ?? undefined, start: undefined };
   if (second === undefined) return endsOfOne(plain, first, parts);
   return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts.sentence);
 };
@@ -246,7 +237,7 @@ const nothingNamed = (plain: string, parts: SunParts, begins: boolean): Reading 
   if (!begins && WAITS.test(plain)) return null;
   const isAsked = begins || BESIDE.test(plain) || parts.sentence.words.length <= FEW;
   const end = isAsked ? (parts.unknownEnd ?? parts.unread) : null;
-  if (end !== null) return lineOf(plain, parts, { start: parts.unknownStart ?? undefined, end });
+  if (end !== null) return lineOf(plain, parts, { start: undefined, end });
   return begins ? answered(plain, parts) : null;
 };
 
@@ -273,6 +264,7 @@ const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
 /** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
 export const byDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
+  if (!BY_DAY.test(plain) && !SAFE.test(plain) && !/\bsun/u.test(plain)) return null;
   const parts = partsOf(typed, known);
   if (!asksByDay(plain, parts)) return null;
   return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);

@@ -5,9 +5,10 @@ import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
+import { spellerFor } from '../spelling/known-words.js';
 import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
-import { takePlace, townLeft, type PlaceKnowledge } from './where.js';
+import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
 
 export interface Known {
@@ -26,6 +27,8 @@ export interface Asked {
   readonly original: string;
   readonly when: When;
   readonly place: string | null;
+  /** A name that no list has. */
+  readonly isPlaceUnknown: boolean;
   readonly kit: string | null;
   readonly sky: string | null;
   readonly kind: string | null;
@@ -77,18 +80,27 @@ const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
     ? takeGuess(sentence, catalogue)
     : null);
 
+export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKnowledge => ({
+  places,
+  siteNames,
+  isTarget: (text) => isNamed(resolveTarget(catalogue, text)),
+  isSeveralTargets: (text) => isProblem(resolveTarget(catalogue, text)),
+  isSlip: (text) => {
+    const found = resolveTarget(catalogue, text);
+    return !isProblem(found) && found.isSlip === true;
+  },
+  isWord: spellerFor(catalogue).isKnown,
+});
+
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
-  const knowledge: PlaceKnowledge = {
-    places: known.places,
-    siteNames: known.siteNames,
-    isTarget: (text) => isNamed(resolveTarget(known.catalogue, text)),
-    isSeveralTargets: (text) => isProblem(resolveTarget(known.catalogue, text)),
-  };
+  const knowledge = placeKnowledge(known);
   const kit = takeKit(sentence);
   const sky = takeSky(sentence);
   const when = takeWhen(sentence, known.nowUtcMs);
-  const place = takePlace(sentence, knowledge);
+  const found = takePlace(sentence, knowledge);
+  const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
+  const place = found ?? unknown;
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
   const town = place ?? townLeft(sentence, knowledge);
@@ -100,6 +112,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     original,
     when,
     place: town,
+    isPlaceUnknown: unknown !== null,
     kit,
     sky,
     kind: slip === null ? kind : kindIn(sentence),

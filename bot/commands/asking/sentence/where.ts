@@ -1,8 +1,8 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
 import { isProblem } from '../../../ground/problem.js';
 import { isPosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
-import { isPrivateWord, sameSiteName } from '../resolve-site.js';
-import { isLittle, runsOf, takeFirst, type Run, type Sentence } from './words.js';
+import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
+import { isLittle, runsOf, take, takeFirst, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
   readonly places: () => Places;
@@ -11,9 +11,13 @@ export interface PlaceKnowledge {
   readonly isTarget: (text: string) => boolean;
   /** A constellation, or a name that several share. */
   readonly isSeveralTargets: (text: string) => boolean;
+  /** A target's name with a slip in it. */
+  readonly isSlip: (text: string) => boolean;
+  /** A word of questions, right as it stands. */
+  readonly isWord: (word: string) => boolean;
 }
 
-const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as)$/u;
+const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use)$/u;
 /** A town after these is one however small; after others it may be another word. */
 const SAYS_PLACE = /^(?:from|near|outside)$/u;
 const LEAST_POPULATION = 5000;
@@ -44,10 +48,10 @@ const privateIn = (run: Run, before: string): string | null => {
 
 /** A city whose name is a target's as well ("cork" is a nebula's) is the city after "in"; a constellation is not. */
 const CITY_POPULATION = 50_000;
-const SAYS_WHERE = /^(?:in|from|near)$/u;
+const SAYS_WHERE = /^(?:in|from|near|use)$/u;
 
 const isWanted = (run: Run, before: string, population: number, known: PlaceKnowledge): boolean => {
-  if (known.isTarget(run.plain))
+  if (known.isTarget(run.plain) || known.isSlip(run.plain))
     return SAYS_WHERE.test(before) && population >= CITY_POPULATION && !known.isSeveralTargets(run.plain);
   return /^\p{Lu}\p{Ll}/u.test(run.typed) || SAYS_PLACE.test(before) || population >= LEAST_POPULATION;
 };
@@ -83,6 +87,57 @@ const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null 
 };
 
 const LONGEST = 4;
+/** "from", and "in" or "at" where the words end or a part of the question follows. */
+const LEADS_TO_PLACE = /^(?:from|in|outside)$/u;
+
+const plainOf = (words: Sentence['words']): string => words.map(({ plain }) => plain).join(' ');
+
+/** Whether a word may be one of a place that nobody knows. */
+const mayNamePlace = ({ words, taken }: Sentence, at: number, { isWord }: PlaceKnowledge): boolean => {
+  const word = words[at]?.plain ?? '';
+  return taken[at] === false && /^\p{L}[\p{L}'-]+$/u.test(word) && !isLittle(word) && !isWord(word);
+};
+
+/** Where the words of a place end that begin at `first`: "hill", "farm" and the like are of it after a name. */
+const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
+  let end = first + 1;
+  while (end < first + LONGEST && taken[end] === false && !isLittle(words[end]?.plain ?? '')) end++;
+  return end;
+};
+
+/** "m 13 in herc" and "m 42 in colour" are in no town. */
+const isOfTarget = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
+  [1, 2, 3].some((count) => known.isTarget(plainOf(words.slice(Math.max(0, at - count), at))));
+
+/** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
+export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+  const { words, taken } = sentence;
+  for (const [at, { plain: lead }] of words.entries()) {
+    if (!LEADS_TO_PLACE.test(lead) || taken[at] === true) continue;
+    const first = /^(?:the|my|our)$/u.test(words[at + 1]?.plain ?? '') ? at + 2 : at + 1;
+    if (!mayNamePlace(sentence, first, known)) continue;
+    const end = endOfPlace(sentence, first);
+    const isWhole = end === words.length || taken[end] === true;
+    const name = plainOf(words.slice(first, end));
+    const isTargets = name.split(' ').some(known.isTarget) || mayBeTarget(name, known);
+    const isElsewhere = lead !== 'from' && (!isWhole || isOfTarget(sentence, at, known));
+    if (isTargets || isElsewhere) continue;
+    take(sentence, { at, count: end - at });
+    return name;
+  }
+  return null;
+};
+
+const mayBeTarget = (name: string, known: PlaceKnowledge): boolean => known.isTarget(name) || known.isSlip(name);
+
+/** A saved name with a slip in it, or one word of it, where no town of a size bears it. */
+const savedSlip = (run: Run, before: string, known: PlaceKnowledge): string | null => {
+  if (!SAYS_SAVED.test(before) || known.isTarget(run.plain)) return null;
+  const found = savedNameMeant(run.plain, known.siteNames);
+  if (found === null) return null;
+  return (populationOf(resolvePlace(known.places(), run.typed)) ?? 0) < LEAST_POPULATION ? found.toLowerCase() : null;
+};
+const SAYS_SAVED = /^(?:at|from|in|near|the|my|our|use|to)$/u;
 
 /** The place as the site rooms read it, or null; its words are taken. */
 export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
@@ -93,6 +148,7 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
     (run) => (isPlainPosition(run) ? positionText(run) : null),
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,
+    (run, before) => savedSlip(run, before, known),
     (run, before) => townIn(run, before, known),
   ];
   for (const read of readings) {

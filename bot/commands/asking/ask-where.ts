@@ -1,0 +1,113 @@
+/** Asks where, before a command runs: which of several places of a name, or whether a far village or an unknown name was meant at all. */
+import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
+import {
+  distanceKm,
+  parsePosition,
+  placeLabel,
+  placeSpec,
+  resolvePlace,
+  siteProblemMessage,
+  type PlaceRecord,
+  type PlaceResolution,
+  type Spot,
+} from '../../places/index.js';
+import { fittingChoices } from '../../reply/reply.js';
+import type { UtcMs } from '../../sky/types.js';
+import type { Asker, Command, Deps } from '../core/command.js';
+import { bareOption } from '../core/grammar.js';
+import { commandLine } from './question-parts.js';
+import { isPrivateWord, sameSiteName, savedNameMeant, savedSites, usualSpot } from './resolve-site.js';
+
+/** Options as they came, by name. */
+export type Raw = Map<string, unknown>;
+
+export interface Typed {
+  readonly deps: Deps;
+  readonly command: Command;
+  readonly asker: Asker;
+  readonly nowUtcMs: UtcMs;
+}
+
+/** A village so small and so far from where somebody usually stands is seldom meant ("hill", "field"). */
+const VILLAGE_POPULATION = 5000;
+const FAR_KM = 1000;
+
+const isFarVillage = (found: PlaceResolution, near: Spot | null): boolean =>
+  !isProblem(found) &&
+  !found.isQualified &&
+  near !== null &&
+  found.place.population < VILLAGE_POPULATION &&
+  distanceKm(found.place, near) > FAR_KM;
+
+const placesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
+  if (!isProblem(found)) return [found.place];
+  return found.problem === 'ambiguous-place' ? found.candidates : found.nearest;
+};
+
+/** The same question with each of the places, and with none. */
+const choicesOf = (
+  { command }: Typed,
+  raw: Raw,
+  option: string,
+  found: PlaceResolution,
+): { readonly places: readonly Choice[]; readonly usual: Choice } => {
+  const bare = bareOption(command) ?? '';
+  const given = Object.fromEntries([...raw].map(([name, value]) => [name, String(value)]));
+  const { [bare]: bareValue, ...named } = given;
+  const line = (site: string | undefined): string =>
+    commandLine(command.name, bare === option ? '' : (bareValue ?? ''), { ...named, [option]: site });
+  return {
+    places: placesOf(found).map((place) => ({
+      label: `${placeSpec(place)} (${place.population.toLocaleString('en')} people)`,
+      run: line(placeSpec(place)),
+    })),
+    usual: { label: 'My usual site', run: line(undefined) },
+  };
+};
+
+/** A name that may have been meant for a site of the member's own is theirs to know, there or not. */
+const forAsker = (asked: Problem): Problem => ({ ...asked, audience: 'asker' });
+
+const questionOf = (
+  typed: Typed,
+  raw: Raw,
+  option: string,
+  found: PlaceResolution,
+  near: Spot | null,
+): Problem | null => {
+  const { places, usual } = choicesOf(typed, raw, option, found);
+  const offered = near === null ? places : [...places.slice(0, 4), usual];
+  if (!isProblem(found))
+    return isFarVillage(found, near)
+      ? forAsker(
+          problem(
+            'unsure-place',
+            `Did you mean ${placeLabel(found.place)}? That is a village far from the usual site.`,
+            fittingChoices(offered),
+          ),
+        )
+      : null;
+  const isSeveral = found.problem === 'ambiguous-place';
+  if (!isSeveral && found.reason !== 'not-found') return null;
+  const asked = problem(found.problem, siteProblemMessage(found), fittingChoices(isSeveral ? places : offered));
+  return isSeveral ? asked : forAsker(asked);
+};
+
+/** The question to be asked first, or null. A saved site's name with a slip in it is put right on the way. */
+export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> => {
+  const { deps, command, asker } = typed;
+  const option = Object.entries(command.options).find(([, { complete }]) => complete === 'site')?.[0];
+  const text = option === undefined ? undefined : raw.get(option);
+  if (option === undefined || typeof text !== 'string' || parsePosition(text) !== null) return null;
+  const saved = await savedSites(deps, asker);
+  const names = [...saved.member, ...saved.club].map(({ name }) => name);
+  if (names.some((name) => sameSiteName(name, text))) return null;
+  const near = await usualSpot(deps, asker);
+  const found = resolvePlace(deps.places(), text, near);
+  const meant = savedNameMeant(text, names);
+  if (meant !== null && (isPrivateWord(text) || isProblem(found) || found.place.population < VILLAGE_POPULATION)) {
+    raw.set(option, meant);
+    return null;
+  }
+  return isPrivateWord(text) ? null : questionOf(typed, raw, option, found, near);
+};
