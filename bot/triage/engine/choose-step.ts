@@ -17,9 +17,9 @@ import {
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { isTheirs, safetyRemedy } from './safety.js';
+import { safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
-import type { CheckNumbers, Situation } from './situation.js';
+import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops } from './where-it-stops.js';
 
 export interface Foresight {

@@ -1,8 +1,7 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
 import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
-import { isTheirs } from './safety.js';
-import type { Situation } from './situation.js';
+import { isTheirs, type Situation } from './situation.js';
 
 export interface Evidence {
   readonly observations: readonly Observation[];
