@@ -49,17 +49,22 @@ const checkRefines = (known: References, check: CheckEntry): void => {
         known.complain('checks', check.id, ['refines', 'answers', answer], `it has no answer "${id}" of its own`);
 };
 
-const checkReach = (known: References, { id, stops, reach }: CheckEntry): void => {
-  for (const [answer, stage] of Object.entries(stops ?? {})) {
-    stageExists(known, 'checks', id, ['stops', answer], stage);
-    oddsFit(known, ['checks', id], ['stops'], id, answer);
+const checkStages = (known: References, check: CheckEntry): void => {
+  const own: readonly ['checks', string] = ['checks', check.id];
+  stageExists(known, 'checks', check.id, ['stage'], check.stage);
+  for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
+    stageExists(known, 'checks', check.id, ['byStage', stage], stage);
+    oddsFit(known, own, ['byStage', stage], check.id, odds);
   }
-  if (reach !== undefined) stageExists(known, 'checks', id, ['reach'], reach);
+  for (const [answer, stage] of Object.entries(check.stops ?? {})) {
+    stageExists(known, 'checks', check.id, ['stops', answer], stage);
+    oddsFit(known, own, ['stops'], check.id, answer);
+  }
+  if (check.reach !== undefined) stageExists(known, 'checks', check.id, ['reach'], check.reach);
 };
 
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
-  stageExists(known, 'checks', check.id, ['stage'], check.stage);
   onlyExists(known, 'checks', check.id, check.only);
   oddsFit(known, own, ['good'], check.id, check.good);
   if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);
@@ -69,11 +74,7 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
     known.complain('checks', check.id, ['answers'], 'two answers have the same id');
   if (answersOf(check).has('unsure'))
     known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
-  for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
-    stageExists(known, 'checks', check.id, ['byStage', stage], stage);
-    oddsFit(known, own, ['byStage', stage], check.id, odds);
-  }
-  checkReach(known, check);
+  checkStages(known, check);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);
