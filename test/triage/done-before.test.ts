@@ -1,5 +1,6 @@
 /** What a member did before the walk began is not asked for again; a wrong lead is stopped whenever it is spoken of. */
 import { describe, expect, it } from 'vitest';
+import { isProblem } from '../../bot/ground/problem.js';
 import { answerStep, assess, startWalk, tellText, type WalkState } from '../../bot/triage/index.js';
 import { rankSteps } from '../../bot/triage/engine/choose-step.js';
 import { deps } from './console-walk.js';
@@ -8,6 +9,11 @@ const model = deps.triage();
 const start = (path: string): WalkState =>
   startWalk({ member: 'Sabra', helper: null }, { path, system: 'windows', client: 'direct' });
 const tell = (state: WalkState, text: string): WalkState => tellText(model, state, text, 'member').state;
+const reply = (state: WalkState, id: string, said: string): WalkState => {
+  const then = answerStep(model, state, id, said, 'member');
+  if (isProblem(then)) throw new Error(`${id}.${said} is no answer`);
+  return then;
+};
 const offered = (state: WalkState): readonly string[] => {
   const { situation, evidence, belief } = assess(model, state);
   return rankSteps(situation, evidence, belief, { depth: 1, breadth: 99, freely: true }).flatMap((choice) =>
@@ -25,8 +31,7 @@ describe('what was done before', () => {
   });
 
   it('takes the address off the list and the light that stands for what they are', () => {
-    const silent = answerStep(model, start('bridge-house-network'), 'ping', 'silent', 'member');
-    if ('trouble' in silent) throw new Error(silent.trouble);
+    const silent = reply(start('bridge-house-network'), 'ping', 'silent');
     expect(offered(silent)).toContain('bridge-address-changed');
     const said = tell(silent, 'I typed the address off the router page, and the light on the bridge is solid');
     expect(offered(said).join(' ')).not.toMatch(/bridge-address-changed|bridge-unpowered/u);
@@ -34,8 +39,7 @@ describe('what was done before', () => {
 });
 
 describe('a nine-pin plug', () => {
-  const answered = answerStep(model, start('board-cable'), 'lead-level', 'logic', 'member');
-  if ('trouble' in answered) throw new Error(answered.trouble);
+  const answered = reply(start('board-cable'), 'lead-level', 'logic');
 
   it.each(['there is a nine pin plug on the adapter', '5 volt, its usb, but it has a nine pin plug'])(
     'stops the walk whatever was answered before: %s',
@@ -56,20 +60,14 @@ describe('a nine-pin plug', () => {
 
 describe('a remedy of consequence', () => {
   const next = (state: WalkState): string => assess(model, state).step.id;
-  const answer = (state: WalkState, id: string, said: string): WalkState => {
-    const then = answerStep(model, state, id, said, 'member');
-    if ('trouble' in then) throw new Error(then.trouble);
-    return then;
-  };
-
   it('waits for the free look that shows its cause, however likely that is', () => {
-    let state = answer(start('controller-serial'), 'controller-screen', 'update');
-    state = answer(answer(state, 'message', 'no-reply'), 'arrow-keys', 'none');
+    let state = reply(start('controller-serial'), 'controller-screen', 'update');
+    state = reply(reply(state, 'message', 'no-reply'), 'arrow-keys', 'none');
     const { belief, situation } = assess(model, state);
     expect(belief.probabilities[situation.faultIndex.get('firmware-half-updated') ?? -1]).toBeGreaterThan(0.6);
     expect(next(state)).toBe('update-ended');
-    expect(next(answer(state, 'update-ended', 'stopped'))).toBe('firmware-half-updated');
-    expect(next(answer(state, 'update-ended', 'well'))).not.toBe('firmware-half-updated');
+    expect(next(reply(state, 'update-ended', 'stopped'))).toBe('firmware-half-updated');
+    expect(next(reply(state, 'update-ended', 'well'))).not.toBe('firmware-half-updated');
   });
 });
 
@@ -82,11 +80,8 @@ describe('an answer from before something was mended', () => {
       ['adapter-driver-missing', 'changed'],
       ['how-far', 'no-connect'],
       ['message', 'no-reply'],
-    ] as const) {
-      const then = answerStep(model, state, id, said, 'member');
-      if ('trouble' in then) throw new Error(then.trouble);
-      state = then;
-    }
+    ] as const)
+      state = reply(state, id, said);
     const { evidence, situation } = assess(model, state);
     const of = (id: string): boolean[] =>
       evidence.observations
