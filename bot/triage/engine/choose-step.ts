@@ -16,10 +16,10 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { isTheirs, safetyRemedy } from './safety.js';
+import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import { safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
-import type { CheckNumbers, Situation } from './situation.js';
+import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops } from './where-it-stops.js';
 
 export interface Foresight {
@@ -188,6 +188,7 @@ const secondLooks = (
     if (
       numbers === undefined ||
       numbers.entry.lasting === true ||
+      first.before === true ||
       // Asked twice in one breath, a member says the same again.
       i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||
@@ -235,7 +236,7 @@ export const rankSteps = (
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
-    otherwise: attempts(evidence, fault) > 0 && situation.faults[fault]?.remedy.otherwise !== undefined,
+    otherwise: comesOtherwise(situation, evidence, fault),
     minutes,
   });
 
