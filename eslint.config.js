@@ -65,28 +65,6 @@ const LIMITS = {
   'no-nested-ternary': 'error',
 };
 
-/** The files that still break a limit, and which. This table only shrinks. */
-const NOT_YET = {
-  'test/bench-of-faults/chain.ts': ['complexity'],
-  'test/bench-of-faults/links/contrasts.ts': ['complexity'],
-  'test/evening/panel.test.ts': ['max-lines'],
-  'test/fuzz/values.test.ts': ['max-lines'],
-  'test/homeserver/conversation.test.ts': ['max-lines'],
-  'test/homeserver/encrypted.test.ts': ['max-lines'],
-  'test/pointing/astray.test.ts': ['max-lines'],
-  'test/pointing/pointing-commands.test.ts': ['max-lines'],
-  'test/store/store-suite.ts': ['max-lines'],
-  'test/store/worker-bench.ts': ['complexity'],
-};
-
-const limited = [
-  { files: ['{bot,scripts,test}/**/*.{ts,mjs}'], rules: LIMITS },
-  ...Object.entries(NOT_YET).map(([file, rules]) => ({
-    files: [file],
-    rules: Object.fromEntries(rules.map((rule) => [rule, 'off'])),
-  })),
-];
-
 // A command that reads a member's own rows does it through asking/, which tells the request whose they are.
 const marked = {
   files: ['bot/**/*.ts'],
@@ -131,7 +109,7 @@ export default tseslint.config(
       'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
     },
   },
-  ...limited,
+  { files: ['{bot,scripts,test}/**/*.{ts,mjs}'], rules: LIMITS },
   { files: ['bot/commands/asking/**'], rules: { 'no-restricted-syntax': ['error', ...SHAPES] } },
   { files: ['scripts/**/*.ts'], rules: { 'no-restricted-syntax': ['error', ...ONE_FAILURE] } },
   marked,

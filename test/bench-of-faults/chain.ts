@@ -1,3 +1,4 @@
+/* eslint-disable complexity -- the order in which a program meets each obstacle is one list, read from top to bottom */
 /** The signal's way through the chain, link by link: what is fed, seen, opened, heard and understood, and what the member meets first. */
 import { lands, refusesTarget } from './links/sky.js';
 import { falls, hasController, hasSerialLead, isBridge, isUsb, throughController, type World } from './world.js';

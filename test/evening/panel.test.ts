@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- the rules of one panel, each with its source, stand together */
 /**
  * A panel of sixty nights (five latitudes, four seasons, three Moons) with written rules on what must or must not be in the list, and
  * lists asked for by kind, equipment and sky. Each rule names its source; "common practice" is what handbooks for beginners agree on,

@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- one property for each kind of value, over one set of nasty texts */
 import { isProblem } from '../../bot/ground/problem.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';

@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- one homeserver, started once, on which the conversation goes on */
 /** What members and a club's operator see in Matrix rooms, on a real homeserver. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { botProcess, type BotProcess } from './bot-process.js';

@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- one homeserver and its encrypted rooms, started once */
 /**
  * Encrypted rooms on a real homeserver, between the bot with its native library and members at another implementation
  * (matrix-js-sdk with WebAssembly). Runs where the homeserver and the library are; prints how long answers took.

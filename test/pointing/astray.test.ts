@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- one set of circumstances for each mistake, alone and among others */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { brightNamedStars } from '../../bot/catalogue/bright-stars.js';

@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- the commands that point share one bench and one evening */
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isProblem, MESSAGE_LIMIT } from '../../bot/ground/problem.js';

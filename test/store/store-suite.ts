@@ -1,3 +1,4 @@
+/* eslint-disable max-lines -- what every store must do is one suite, run over each database */
 /** What a store must do, over whichever database stands behind it. */
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import {

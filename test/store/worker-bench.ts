@@ -1,3 +1,4 @@
+/* eslint-disable complexity -- each kind of write is held against the rows in the same breath */
 /** Starts and kills worker processes, is their chat server, and holds them to what they acknowledged. */
 import { fork, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
