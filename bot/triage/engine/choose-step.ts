@@ -62,12 +62,13 @@ const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): F
     return Float64Array.from(hypotheses, (h) => (1 - numbers.slip) * (odds[h] ?? 0) + mistaken);
   });
 
-const tells = (
+/** How likely each answer is by the named causes, and how likely they are together. */
+const meanOver = (
   numbers: CheckNumbers,
   hypotheses: readonly number[],
   belief: Float64Array,
   unknownsFrom: number,
-): boolean => {
+): { readonly mean: readonly number[]; readonly known: number } => {
   let known = 0;
   const mean = numbers.odds.map(() => 0);
   for (let i = 0; i < hypotheses.length; i++) {
@@ -76,15 +77,28 @@ const tells = (
     known += belief[i] ?? 0;
     for (let a = 0; a < mean.length; a++) mean[a] = (mean[a] ?? 0) + (belief[i] ?? 0) * (numbers.odds[a]?.[h] ?? 0);
   }
+  return { mean, known };
+};
+
+/** How far a cause's answers lie from the usual ones: total variation distance, 0..1. */
+const distanceFrom = (mean: readonly number[], known: number, { odds }: CheckNumbers, hypothesis: number): number => {
+  let distance = 0;
+  for (let a = 0; a < mean.length; a++) distance += Math.abs((odds[a]?.[hypothesis] ?? 0) - (mean[a] ?? 0) / known) / 2;
+  return distance;
+};
+
+const tells = (
+  numbers: CheckNumbers,
+  hypotheses: readonly number[],
+  belief: Float64Array,
+  unknownsFrom: number,
+): boolean => {
+  const { mean, known } = meanOver(numbers, hypotheses, belief, unknownsFrom);
   if (mean.some((sum) => sum > FOREGONE * known)) return false;
   let bearing = 0;
   for (let i = 0; i < hypotheses.length; i++) {
     const h = hypotheses[i] ?? 0;
-    if (h >= unknownsFrom) continue;
-    let distance = 0;
-    for (let a = 0; a < mean.length; a++)
-      distance += Math.abs((numbers.odds[a]?.[h] ?? 0) - (mean[a] ?? 0) / known) / 2;
-    if (distance >= TELLS) bearing += belief[i] ?? 0;
+    if (h < unknownsFrom && distanceFrom(mean, known, numbers, h) >= TELLS) bearing += belief[i] ?? 0;
   }
   return bearing >= BEARS * known;
 };
@@ -164,8 +178,7 @@ const secondLooks = (
   situation: Situation,
   evidence: Evidence,
   belief: Belief,
-  focus: Focus,
-  repair: number,
+  { focus, repair }: { readonly focus: Focus; readonly repair: number },
   { depth, breadth }: Foresight,
 ): Choice[] => {
   if (evidence.observations.filter(({ look }) => look === 'relook').length >= MOST_SECOND_LOOKS) return [];
@@ -249,7 +262,7 @@ export const rankSteps = (
         : value;
     choices.push({ kind: 'ask', check: check.check, again: false, minutes });
   }
-  choices.push(...secondLooks(situation, evidence, belief, focus, repair, foresight));
+  choices.push(...secondLooks(situation, evidence, belief, { focus, repair }, foresight));
   const ranked = sorted(choices);
   const remedy = safetyRemedy(situation, evidence, belief);
   if (remedy !== undefined) {
