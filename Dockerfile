@@ -9,6 +9,7 @@ RUN npm ci --ignore-scripts && npm rebuild esbuild
 COPY build.mjs tsconfig.json ./
 COPY bot ./bot
 COPY scripts/knowledge ./scripts/knowledge
+COPY knowledge/connection ./knowledge/connection
 RUN npm run build && npm prune --omit=dev --ignore-scripts
 # For encrypted Matrix rooms: docker build --build-arg MATRIX_ENCRYPTION=yes (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no

@@ -1,4 +1,5 @@
 // Bundles the two programs into dist/, so that start-up reads a few files instead of hundreds; what is loaded on demand stays apart.
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
@@ -12,7 +13,7 @@ const { metafile } = await build({
     'bot/try.ts',
     'bot/backup.ts',
     ...(existsSync('scripts/knowledge/main.ts')
-      ? ['scripts/knowledge/main.ts', 'scripts/knowledge/simulate-worker.ts']
+      ? ['scripts/knowledge/main.ts', 'scripts/knowledge/compile.ts', 'scripts/knowledge/simulate-worker.ts']
       : []),
     'bot/platforms/matrix/connect/native-crypto.ts',
     'bot/pictures/picture-process.ts',
@@ -44,8 +45,16 @@ const { metafile } = await build({
 });
 
 // What an earlier build left goes last, so that there is a whole program at every moment.
-const made = new Set(Object.keys(metafile.outputs).map((file) => path.normalize(file)));
+const made = new Set(
+  [...Object.keys(metafile.outputs), 'dist/knowledge/connection.json'].map((file) => path.normalize(file)),
+);
 for (const entry of readdirSync('dist', { recursive: true, withFileTypes: true })) {
   const file = path.join(entry.parentPath, entry.name);
   if (!entry.isDirectory() && !made.has(file)) rmSync(file, { force: true });
+}
+
+// A start reads the fault model from one checked file; without it, it reads the YAML.
+const compiler = 'dist/scripts/knowledge/compile.js';
+if (existsSync(compiler) && existsSync('knowledge/connection')) {
+  process.exitCode = spawnSync(process.execPath, [compiler], { stdio: 'inherit' }).status ?? 1;
 }

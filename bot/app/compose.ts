@@ -14,6 +14,7 @@ import { keepElements } from '../small-bodies/index.js';
 import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
 import { readText } from '../reading/index.js';
+import { compiledModelFile } from './compiled-model.js';
 import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
@@ -55,7 +56,7 @@ export const openDeps = async (
 ): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
-    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined),
+    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined, compiledModelFile()),
   );
   if (settings.knowledgeFolder !== null) {
     try {

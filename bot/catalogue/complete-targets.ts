@@ -126,37 +126,46 @@ const suggestion = (catalogue: Catalogue, position: number, typed: readonly stri
   };
 };
 
+/** Lower comes first: a key that is the beginning itself, then a name's beginning, then a later word's; the best known in each. */
+const valueOf = (catalogue: Catalogue, table: CompletionTable, at: number, prefix: string): number => {
+  const position = table.positions[at] ?? 0;
+  const isWhole = table.keys[at]?.length === prefix.length;
+  const known = position < 0 ? -1000 - position : (catalogue.index.rank[position] ?? 9999);
+  return (isWhole ? 0 : 10_000) + (table.inside[at] === 1 ? 100_000 : 0) + known;
+};
+
+/** The positions under keys that begin with one of `typed`, best first. */
+const beginningWith = (catalogue: Catalogue, typed: readonly string[], most: number): readonly number[] => {
+  const table = tableOf(catalogue);
+  const best = bestOf(most);
+  for (const prefix of typed) {
+    for (let i = lowerBound(table.keys, prefix); table.keys[i]?.startsWith(prefix) === true; i += 1)
+      best.offer(table.positions[i] ?? 0, valueOf(catalogue, table, i, prefix));
+  }
+  return best.inOrder();
+};
+
+/** Fewer letters than these are near to too many names. */
+const LEAST_FOR_NEAR = 4;
+
 /**
  * Suggestions for a partly typed name, best first; an empty text suggests what is best known. Never throws.
  * Order: the whole name, then names that begin so, then names with a later word that begins so, then near spellings;
  * within each the best known (Sun, Moon, planets, Messier, named stars, brightness) first.
  */
 export const completeTargets = (catalogue: Catalogue, partial: string, limit = 25): readonly TargetCompletion[] => {
-  const table = tableOf(catalogue);
   const most = Math.max(0, Math.min(limit, 100));
   if (partial.length > LONGEST_TEXT) return [];
   const typed = prefixes(cleanText(partial));
-  if (typed.length === 0) return table.best.slice(0, most).map((position) => suggestion(catalogue, position, []));
-
-  const { rank } = catalogue.index;
-  const best = bestOf(most);
-  for (const prefix of typed) {
-    for (let i = lowerBound(table.keys, prefix); i < table.keys.length; i += 1) {
-      const key = table.keys[i] ?? '';
-      if (!key.startsWith(prefix)) break;
-      const position = table.positions[i] ?? 0;
-      const value =
-        (key.length === prefix.length ? 0 : 10_000) +
-        (table.inside[i] === 1 ? 100_000 : 0) +
-        (position < 0 ? -1000 - position : (rank[position] ?? 9999));
-      best.offer(position, value);
-    }
-  }
-  let order = best.inOrder();
+  if (typed.length === 0)
+    return tableOf(catalogue)
+      .best.slice(0, most)
+      .map((position) => suggestion(catalogue, position, []));
   const moving = catalogue.moving?.complete(cleanText(partial), most) ?? [];
-  if (order.length === 0 && moving.length === 0 && (typed[0] ?? '').length >= 4) {
-    order = namesBeginningNearly(catalogue, typed[0] ?? '', Math.min(most, 5));
-  }
+  const found = beginningWith(catalogue, typed, most);
+  const [first = ''] = typed;
+  const isStranger = found.length === 0 && moving.length === 0 && first.length >= LEAST_FOR_NEAR;
+  const order = isStranger ? namesBeginningNearly(catalogue, first, Math.min(most, 5)) : found;
   return [...order.map((position) => suggestion(catalogue, position, typed)), ...moving].slice(0, most);
 };
 

@@ -24,23 +24,43 @@ export interface DeepSkyRow {
   readonly otherNames: string;
 }
 
+/** The cells of a line, in the file's order; a line of another number of cells is refused where the file is read. */
+type Cells = readonly [
+  designation: string,
+  kind: string,
+  kindText: string,
+  alsoKind: string,
+  ra: string,
+  dec: string,
+  constellation: string,
+  magnitude: string,
+  size: string,
+  minorSize: string,
+  messier: string,
+  caldwell: string,
+  commonNames: string,
+  otherNames: string,
+];
+
+const numberOrNull = (cell: string): number | null => (cell === '' ? null : Number(cell));
+
 export const readDeepSkyRow = (line: string): DeepSkyRow => {
   const [
-    designation = '',
-    kind = '',
-    kindText = '',
-    alsoKind = '',
-    ra = '',
-    dec = '',
-    constellation = '',
-    magnitude = '',
-    size = '',
-    minorSize = '',
-    messier = '',
-    caldwell = '',
-    commonNames = '',
-    otherNames = '',
-  ] = line.split(',');
+    designation,
+    kind,
+    kindText,
+    alsoKind,
+    ra,
+    dec,
+    constellation,
+    magnitude,
+    size,
+    minorSize,
+    messier,
+    caldwell,
+    commonNames,
+    otherNames,
+  ] = line.split(',') as unknown as Cells;
   return {
     designation,
     kind,
@@ -49,9 +69,9 @@ export const readDeepSkyRow = (line: string): DeepSkyRow => {
     raDeg: Number(ra),
     decDeg: Number(dec),
     constellation,
-    magnitude: magnitude === '' ? null : Number(magnitude),
-    sizeArcmin: size === '' ? null : Number(size),
-    minorSizeArcmin: minorSize === '' ? null : Number(minorSize),
+    magnitude: numberOrNull(magnitude),
+    sizeArcmin: numberOrNull(size),
+    minorSizeArcmin: numberOrNull(minorSize),
     messier,
     caldwell,
     commonNames,
@@ -88,24 +108,28 @@ export const showpieceRank = ({ messier, caldwell }: DeepSkyRow, showpiece: Show
   return caldwell ? 4 : null;
 };
 
-/** The target: shown by its Messier number where it has one, else by its catalogue number. */
-export const deepSkyTarget = (row: DeepSkyRow, showpiece: Showpiece | undefined): Target => {
-  const { magnitude, sizeArcmin, minorSizeArcmin } = row;
+/** What it goes by: its Messier number, else its catalogue number or, where nobody says that, its name; then all its others. */
+const namesOf = (row: DeepSkyRow): { readonly name: string; readonly aliases: readonly string[] } => {
   const names = cellList(row.commonNames);
   // Star patterns have no number of their own, and nobody says an ESO number where there is a name.
   const isPattern = row.designation.startsWith('Asterism ');
   const goesByName = names.length > 0 && (isPattern || row.designation.startsWith('ESO '));
   const shown = goesByName ? names.shift() : row.designation;
-  const numbers = [
+  const [name = row.designation, ...numbers] = [
     row.messier && `M ${row.messier}`,
     shown ?? row.designation,
     goesByName && !isPattern ? row.designation : '',
     row.caldwell && `C ${row.caldwell}`,
-  ].filter((name, i, all) => name !== '' && all.indexOf(name) === i);
+  ].filter((one, i, all) => one !== '' && all.indexOf(one) === i);
+  return { name, aliases: [...names, ...numbers, ...cellList(row.otherNames)] };
+};
+
+/** The target: shown by its Messier number where it has one, else by its catalogue number. */
+export const deepSkyTarget = (row: DeepSkyRow, showpiece: Showpiece | undefined): Target => {
+  const { magnitude, sizeArcmin, minorSizeArcmin } = row;
   return {
     id: numberKeyOf(row.designation),
-    name: numbers[0] ?? row.designation,
-    aliases: [...names, ...numbers.slice(1), ...cellList(row.otherNames)],
+    ...namesOf(row),
     kind: row.kind as TargetKind,
     kindText: row.kindText,
     ...NO_CATALOGUE_DATA,

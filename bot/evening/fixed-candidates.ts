@@ -57,6 +57,14 @@ const kindAt = (sweep: Catalogue['sweep'], index: number): TargetKind =>
 const leastMargin = ({ kind }: PickQuestion): number =>
   kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
 
+/** A nebula whose brightness nobody gives is taken where it is known to show. */
+const isKnownGlow = (kind: TargetKind, rank: number): boolean =>
+  (kind === 'nebula' || kind === 'supernova-remnant') && (rank === 1 || rank === 2);
+
+/** Without a rank of its own no double is worth splitting, and of the single stars only the bright and well known are shown. */
+const isStarToShow = (kind: TargetKind, magnitude: number, isWellKnown: boolean): boolean =>
+  kind !== 'double-star' && (kind !== 'star' || (isWellKnown && magnitude < 2.5));
+
 type Fitting = Pick<PickQuestion, 'kind' | 'brighter'>;
 
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
@@ -69,10 +77,8 @@ const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) =>
     const kind = kindAt(sweep, index);
     const magnitude = sweep.magnitude[index] as number;
     const rank = sweep.showpieceRank[index] as number;
-    const isGlow = kind === 'nebula' || kind === 'supernova-remnant';
-    if (Number.isNaN(magnitude) ? !(isGlow && (rank === 1 || rank === 2)) : magnitude > question.brighter) return false;
-    if (kind === 'double-star' && rank === 0) return false;
-    return !(kind === 'star' && rank === 0 && !(sweep.wellKnown[index] === 1 && magnitude < 2.5));
+    const isSeen = Number.isNaN(magnitude) ? isKnownGlow(kind, rank) : magnitude <= question.brighter;
+    return isSeen && (rank !== 0 || isStarToShow(kind, magnitude, sweep.wellKnown[index] === 1));
   };
 };
 

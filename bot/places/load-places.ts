@@ -26,6 +26,7 @@ export interface NamedRows {
 
 const NEWLINE = 10;
 const TAB = 9;
+const DIGIT_ZERO = 48;
 /** Main names come before other names, whatever the size of the place. */
 const OWN_TIER = 1_000_000;
 const OTHER_TIER = 2_000_000;
@@ -79,6 +80,38 @@ const lowerBound = ({ names, namesFrom }: Files, key: Buffer): number => {
   return low;
 };
 
+/** Calls `take` with the rows of a line in `names`, own names first, from where its name ends; gives where the next line begins. */
+const eachRow = (names: Buffer, from: number, take: (row: number, isOwn: boolean) => void): number => {
+  let isOwn = true;
+  let row = -1;
+  for (let i = from; ; i += 1) {
+    const byte = names[i] ?? NEWLINE;
+    if (byte >= DIGIT_ZERO) {
+      row = Math.max(row, 0) * 10 + byte - DIGIT_ZERO;
+      continue;
+    }
+    if (row >= 0) take(row, isOwn);
+    row = -1;
+    if (byte === TAB) isOwn = false;
+    if (byte === NEWLINE) return i + 1;
+  }
+};
+
+interface Met {
+  /** The name is the prefix itself. */
+  readonly isWhole: boolean;
+  readonly isOwn: boolean;
+  /** More than a few letters are typed. */
+  readonly isLong: boolean;
+}
+
+/** Lower comes first. */
+const scoreOf = (row: number, { isWhole, isOwn, isLong }: Met): number => {
+  if (isWhole) return row;
+  if (isOwn) return row + OWN_TIER;
+  return row < GREAT_CITIES && isLong ? 10 * row + OWN_TIER : row + OTHER_TIER;
+};
+
 /** A gazetteer over a folder ("knowledge/places"). Reading happens at the first look-up; a file that cannot be read throws then, naming it. */
 export const loadPlaces = (folder: string): Places => {
   let opened: Files | null = null;
@@ -109,28 +142,15 @@ export const loadPlaces = (folder: string): Places => {
     const all = files();
     const { names } = all;
     const scores = new Map<number, number>();
-    for (let at = lowerBound(all, key); at < names.length;) {
-      if (key.compare(names, at, at + key.length) !== 0) break;
-      let i = names.indexOf(TAB, at);
-      let tier = i === at + key.length ? 0 : OWN_TIER;
-      let row = -1;
-      for (i += 1; ; i += 1) {
-        const byte = names[i] ?? NEWLINE;
-        if (byte >= 48) {
-          row = Math.max(row, 0) * 10 + byte - 48;
-          continue;
-        }
-        if (row >= 0) {
-          const score =
-            row +
-            (tier === OTHER_TIER && row < GREAT_CITIES && key.length > SHORT_PREFIX_BYTES ? OWN_TIER + 9 * row : tier);
-          if (score < (scores.get(row) ?? Infinity)) scores.set(row, score);
-        }
-        row = -1;
-        if (byte === TAB && tier > 0) tier = OTHER_TIER;
-        if (byte === NEWLINE) break;
-      }
-      at = i + 1;
+    const isLong = key.length > SHORT_PREFIX_BYTES;
+    let at = lowerBound(all, key);
+    while (at < names.length && key.compare(names, at, at + key.length) === 0) {
+      const tab = names.indexOf(TAB, at);
+      const isWhole = tab === at + key.length;
+      at = eachRow(names, tab + 1, (row, isOwn) => {
+        const score = scoreOf(row, { isWhole, isOwn, isLong });
+        if (score < (scores.get(row) ?? Infinity)) scores.set(row, score);
+      });
     }
     return [...scores]
       .sort((a, b) => a[1] - b[1])

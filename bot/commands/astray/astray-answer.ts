@@ -1,48 +1,34 @@
 /** The finding of `astray` as the parts of a reply: summary, facts, notes and data. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { type Observation, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { lstErrorS, shownHorizontal } from '../../pointing/miss/controller-belief.js';
-import type { Diagnosis, Explanation } from '../../pointing/miss/explain-miss.js';
+import { shownHorizontal } from '../../pointing/miss/controller-belief.js';
+import type { Explanation } from '../../pointing/miss/explain-miss.js';
 import { landedOfDate } from '../../pointing/miss/landing.js';
-import { nextObservation } from '../../pointing/miss/next-observation.js';
-import type { Fact, Json, Reply } from '../../reply/reply.js';
-import { compassWord, degrees, duration, hoursMinutesSeconds, isoUtc, listed, rounded } from '../../reply/wording.js';
-import { positionAngleDeg, separationDeg, wrapDeg180, wrapHours12 } from '../../sky/angles.js';
+import type { Fact, Reply } from '../../reply/reply.js';
+import { compassWord, degrees, duration, hoursMinutesSeconds, listed } from '../../reply/wording.js';
+import { positionAngleDeg, separationDeg, wrapHours12 } from '../../sky/angles.js';
 import { siderealTimes } from '../../sky/sidereal-time.js';
 import type { Equatorial, Horizontal } from '../../sky/types.js';
-import { causeTitle, nextWords } from './astray-words.js';
+import { causeTitle } from './astray-words.js';
+import { findingData } from './astray-data.js';
+import {
+  CAUSES_SAID,
+  isCertain,
+  isFound,
+  missOf,
+  nextLook,
+  rivalOf,
+  type Finding,
+  type NextLook,
+} from './astray-finding.js';
 import { missChart } from './miss-chart.js';
-import { leftWords, polarData, polarFacts, polarFit } from './polar-words.js';
+import { leftWords, polarFacts, polarFit } from './polar-words.js';
 import { correctionFor, type WordContext } from './correction-words.js';
-
-const CAUSES_SAID = 3;
-const CAUSES_LISTED = 8;
-/** Beyond this nobody is sent back to the mount for another reading. */
-const NEAR_CERTAIN = 0.98;
-
-export interface Finding {
-  readonly context: WordContext;
-  readonly observations: readonly Observation[];
-  readonly diagnosis: Diagnosis;
-  /** Then a mount known to point wrongly is sent nowhere. */
-  readonly isSunUp: boolean;
-}
 
 const percent = (probability: number): string => {
   if (probability > 0.995) return 'over 99 %';
   return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`;
 };
-
-/** The likeliest cause that is not the first one with something unseen beside it. */
-const rivalOf = ([first, second, ...others]: readonly Explanation[]): Explanation => {
-  const holdsFirst = ({ parts }: Explanation): boolean =>
-    first!.parts.every(({ id }) => parts.some((part) => part.id === id));
-  return [second!, ...others].find((cause) => !holdsFirst(cause)) ?? second!;
-};
-
-/** A cause stands before all else. */
-export const isFound = ({ causes, isRight, unexplainedProbability }: Diagnosis): boolean =>
-  !isRight && (causes[0]?.probability ?? 0) > unexplainedProbability;
 
 const leadWord = (probability: number): string => {
   if (probability > 0.8) return 'Most likely';
@@ -119,20 +105,6 @@ const causeFact = (cause: Explanation, finding: Finding, isFirst: boolean): Fact
     : `leaves ${smallAngle(cause.residualDeg)} unexplained. ${correctionFor(cause, finding.context)}`,
 });
 
-/** What the observations say without any model: the miss on the sky. */
-const missOf = (
-  target: PointedTarget,
-  observations: readonly Observation[],
-): { readonly missDeg: number; readonly towards: string } | null => {
-  const landed = observations.find((observation) => observation.kind === 'landed' && observation.target === target);
-  return landed === undefined || landed.kind !== 'landed'
-    ? null
-    : {
-        missDeg: separationDeg(target.ofDate, landed.ofDate),
-        towards: compassWord(positionAngleDeg(target.ofDate, landed.ofDate)),
-      };
-};
-
 const lstFacts = ({ observations, context }: Finding): Fact[] => {
   const { utcMs, observer } = context.circumstances;
   return observations.flatMap((observation) => {
@@ -143,57 +115,6 @@ const lstFacts = ({ observations, context }: Finding): Fact[] => {
     return [{ label: 'Sidereal time', value }];
   });
 };
-
-const predictedData = ({ belief }: Explanation, { circumstances, target }: WordContext): Json => {
-  const shown = shownHorizontal(belief, target);
-  const landed = landedOfDate(circumstances, belief, target);
-  return {
-    lstHours: rounded(((belief.lstHours % 24) + 24) % 24, 5),
-    shown: { altitudeDeg: rounded(shown.altitudeDeg, 3), azimuthDeg: rounded(shown.azimuthDeg, 3) },
-    landedOfDate: { raHours: rounded(landed.raHours, 5), decDeg: rounded(landed.decDeg, 4) },
-  };
-};
-
-/** The amounts the contract names, for the causes that have them. */
-const amountData = ({ parts, belief }: Explanation): { readonly [key: string]: Json } =>
-  Object.assign(
-    {},
-    ...parts.map(({ id, size }) => {
-      if (size === null) return id === 'sidereal-amount' ? { offsetMinutes: rounded(lstErrorS(belief) / 60, 2) } : {};
-      if (id === 'sidereal-amount') return { offsetMinutes: rounded(wrapDeg180(size[0]! / 4) * 4, 2) };
-      return id === 'facing' ? { offsetDeg: rounded(wrapDeg180(size[0]!), 2) } : {};
-    }),
-  ) as { readonly [key: string]: Json };
-
-const causeData = (cause: Explanation, context: WordContext): { readonly [key: string]: Json } => ({
-  ...(cause.parts.length === 1 ? { id: cause.parts[0].id } : { ids: cause.parts.map(({ id }) => id) }),
-  probability: rounded(cause.probability, 4),
-  ...amountData(cause),
-  predictedMissDeg: rounded(cause.predictedMissDeg, 3),
-  residualDeg: rounded(cause.residualDeg, 3),
-  correction: correctionFor(cause, context),
-  predicted: predictedData(cause, context),
-});
-
-/** The causes with the unknown among them, most probable first. */
-const causesData = ({ diagnosis, context }: Finding): Json[] =>
-  [
-    ...diagnosis.causes
-      .filter(({ probability }, i) => i < CAUSES_SAID || (i < CAUSES_LISTED && probability >= 0.0005))
-      .map((cause) => ({ probability: cause.probability, data: causeData(cause, context) })),
-    {
-      probability: diagnosis.unexplainedProbability,
-      data: {
-        id: 'unknown',
-        probability: rounded(diagnosis.unexplainedProbability, 4),
-        predictedMissDeg: null,
-        residualDeg: null,
-        correction: 'Look for a loose clutch or a slipping gear, and check what you read off.',
-      },
-    },
-  ]
-    .sort((a, b) => b.probability - a.probability)
-    .map(({ data }) => data);
 
 const ASK_AGAIN =
   'Then read off everything again, on a second target too, and ask again with also:"STAR = where it landed".';
@@ -206,63 +127,49 @@ export interface FindingReply {
   readonly next: PointedTarget | null;
 }
 
+/** The causes that are named one by one, where one is found at all. */
+const causeFacts = (finding: Finding): readonly Fact[] =>
+  isFound(finding.diagnosis)
+    ? finding.diagnosis.causes
+        .slice(0, CAUSES_SAID)
+        .filter(({ probability }, i) => i === 0 || probability > 0.02)
+        .map((cause, i) => causeFact(cause, finding, i === 0))
+    : [];
+
+/** What to do to be surer, and what not to do by day. */
+const adviceNotes = (finding: Finding, next: NextLook): readonly string[] => {
+  const found = isFound(finding.diagnosis);
+  const again = finding.isSunUp ? NO_SLEW_BY_DAY : ASK_AGAIN;
+  return [
+    ...(isCertain(finding) ? [] : [found ? `To be surer: ${next.text}` : again]),
+    ...(finding.isSunUp && found ? [NO_SLEW_BY_DAY] : []),
+  ];
+};
+
 export const findingReply = (finding: Finding, targetName: string): FindingReply => {
   const { context, observations, diagnosis } = finding;
   const { circumstances, target } = context;
-  const first = diagnosis.causes[0]!;
   const fit = polarFit(circumstances, observations);
-  const right = diagnosis.isRight;
-  const found = isFound(diagnosis);
-  const tells = (rival: Explanation) =>
-    nextObservation(circumstances, target, observations, [first, rival], !finding.isSunUp);
-  const rival = rivalOf(diagnosis.causes);
-  const byRival = tells(rival);
-  const second = byRival === null ? diagnosis.causes[1]! : rival;
-  const next = byRival ?? tells(second);
-  const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
-  const nextText =
-    next === null
-      ? `Nothing I can ask for tells "${a}" from "${b}"; check both.`
-      : nextWords(next.observation, first, second, circumstances);
   const miss = missOf(target, observations);
-  const said = diagnosis.causes
-    .slice(0, CAUSES_SAID)
-    .filter(({ probability }, i) => found && (i === 0 || probability > 0.02));
-  const again = finding.isSunUp ? NO_SLEW_BY_DAY : ASK_AGAIN;
-  const advice = found ? `To be surer: ${nextText}` : again;
-  const certain = right || (found && first.probability > NEAR_CERTAIN);
+  const next = nextLook(finding);
   const parts = {
     title:
-      miss === null || right
+      miss === null || diagnosis.isRight
         ? `Astray: ${targetName}`
         : `Astray: ${degrees(miss.missDeg, 1)} ${miss.towards} of ${targetName}`,
     summary: summaryOf(finding),
     facts: [
       ...lstFacts(finding),
-      ...said.map((cause, i) => causeFact(cause, finding, i === 0)),
+      ...causeFacts(finding),
       ...(fit === null ? [] : polarFacts(fit, circumstances.observer.latitudeDeg < 0)),
     ],
     ...(fit === null ? {} : { chart: missChart(circumstances, observations, fit, leftWords(fit)) }),
-    notes: [...(certain ? [] : [advice]), ...(finding.isSunUp && found ? [NO_SLEW_BY_DAY] : [])],
-    data: {
-      utc: isoUtc(circumstances.utcMs),
-      mount: circumstances.mount,
-      missDeg: miss === null ? null : rounded(miss.missDeg, 3),
-      missDirection: miss?.towards ?? null,
-      causes: causesData(finding),
-      noMistakeProbability: rounded(diagnosis.noMistakeProbability, 4),
-      unexplainedProbability: rounded(diagnosis.unexplainedProbability, 4),
-      severalStars: fit === null ? null : polarData(fit),
-      nextObservation:
-        next === null
-          ? null
-          : {
-              kind: next.observation.kind,
-              target: 'target' in next.observation ? next.observation.target.name : null,
-              text: nextText,
-            },
-    },
+    notes: adviceNotes(finding, next),
+    data: findingData(finding, miss, fit, next),
   };
-  const sendsTo = certain || !found || next?.observation.kind !== 'landed' ? null : next.observation.target;
+  const sendsTo =
+    isCertain(finding) || !isFound(diagnosis) || next.found?.observation.kind !== 'landed'
+      ? null
+      : next.found.observation.target;
   return { parts, next: sendsTo };
 };

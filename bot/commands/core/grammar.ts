@@ -72,16 +72,29 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
   const command = commands.find(({ name }) => name === first.toLowerCase());
   if (command === undefined) return unknownCommand(/\s/u.test(clean) ? clean : first, commands);
-  if (command.freeText === true) return readFreeText(command, clean.slice(first.length));
+  const rest = clean.slice(first.length);
+  if (command.freeText === true) return readFreeText(command, rest);
   if (line.length > LINE_LIMIT) {
     return problem(
       'line-too-long',
       `That line has ${line.length} characters; at most ${LINE_LIMIT} are read. Please send a shorter one.`,
     );
   }
+  return readOptions(command, rest.replace(/[“”]/gu, '"'));
+};
 
+const unknownOption = (command: Command, typed: string, key: string): Problem => {
+  const guess = nearestName(key, Object.keys(command.options));
+  const meant = guess === undefined ? '' : ` Did you mean ${guess}:?`;
+  return problem(
+    'unknown-option',
+    `${command.name} has no option "${tidy(typed, 30)}:".${meant} ${optionsOf(command)}`,
+  );
+};
+
+/** What follows a command's name, where it takes options. */
+const readOptions = (command: Command, rest: string): ParsedLine | Problem => {
   const raw = new Map<string, string>();
-  const names = Object.keys(command.options);
   const bare = bareOption(command);
   let open: string | undefined = bare;
   let words: string[] = [];
@@ -110,22 +123,17 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   };
 
   const token = /\s*(?:([A-Za-z_][\w-]*):(?!\/\/)|"((?:[^"\\]|\\.)*)"(?=\s|$)|(\S+))/guy;
-  const rest = clean.slice(first.length).replace(/[“”]/gu, '"');
   for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
     const [, name, quoted, word] = match;
     if (name !== undefined) {
       const key = optionMeant(name.toLowerCase(), command, raw);
-      if (names.includes(key)) {
-        const trouble = close();
-        if (trouble !== undefined) return trouble;
+      if (Object.hasOwn(command.options, key)) {
+        const unfit = close();
+        if (unfit !== undefined) return unfit;
         open = key;
         opened = true;
       } else if (key.length > 1) {
-        const guess = nearestName(key, names);
-        return problem(
-          'unknown-option',
-          `${command.name} has no option "${tidy(name, 30)}:".${guess === undefined ? '' : ` Did you mean ${guess}:?`} ${optionsOf(command)}`,
-        );
+        return unknownOption(command, name, key);
       } else {
         words.push(`${name}:`);
       }
@@ -138,9 +146,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
       words.push(word ?? '');
     }
   }
-  const trouble = close();
-  if (trouble !== undefined) return trouble;
-  return { command, raw };
+  return close() ?? { command, raw };
 };
 
 /** For commands that take pasted text: everything is text but `name:value` of the command's own options, `name:"…"` included. */

@@ -79,40 +79,53 @@ const tellsApart = (assessment: Assessment): string | null => {
   return `This tells “${lowered(first.title)}” from “${lowered(second.title)}”.`;
 };
 
-/** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
-const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
-  const { step } = assessment;
-  if (step.kind === 'ask' && !step.opening && step.because === 'changed')
-    return ['One cause may be mended and another stand behind it. Write it in your own words, or pick.'];
-  if (step.kind === 'ask' && !step.opening && step.because === 'verify')
-    return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
-  if (step.kind === 'try' && assessment.evidence.notTaken.has(assessment.situation.faultIndex.get(step.id) ?? -1))
-    return ['It has not taken yet, so once more, a line at a time.'];
-  const last = walk.state.events.at(-1);
-  if (step.kind === 'try' && step.otherwise)
-    return last?.kind === 'try' && last.outcome === 'could-not'
-      ? []
-      : ['It still fits best, so here is another way to the same cure.'];
-  if (last?.kind !== 'try' || last.outcome === 'works') return [];
-  const opened = last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
-  if (step.kind === 'ask' && !step.opening) {
-    const apart = tellsApart(assessment);
-    return [apart === null ? opened : `${opened} ${apart}`];
-  }
-  return [opened];
+type CheckStep = Extract<Step, { readonly opening: false }>;
+
+/** The step, where it asks for one of the model's checks. */
+const checkOf = (step: Step): CheckStep | null => (step.kind === 'ask' && !step.opening ? step : null);
+
+type LastEvent = Walk['state']['events'][number] | undefined;
+
+/** What the last remedy came to, where it did not cure. */
+const afterRemedy = (last: LastEvent): string | null => {
+  if (last?.kind !== 'try' || last.outcome === 'works') return null;
+  return last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
 };
 
-/** Answers that fit ill with the rest: the one asked again, or else the worst one. */
+/** Why a remedy is offered once more; null where it is not. */
+const remedyAgain = ({ step, evidence, situation }: Assessment, last: LastEvent): readonly string[] | null => {
+  if (step.kind !== 'try') return null;
+  if (evidence.notTaken.has(situation.faultIndex.get(step.id) ?? -1))
+    return ['It has not taken yet, so once more, a line at a time.'];
+  if (!step.otherwise) return null;
+  const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
+  return couldNot ? [] : ['It still fits best, so here is another way to the same cure.'];
+};
+
+/** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
+const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
+  const asked = checkOf(assessment.step);
+  if (asked?.because === 'changed')
+    return ['One cause may be mended and another stand behind it. Write it in your own words, or pick.'];
+  if (asked?.because === 'verify')
+    return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
+  const last = walk.state.events.at(-1);
+  const again = remedyAgain(assessment, last);
+  if (again !== null) return again;
+  const opened = afterRemedy(last);
+  if (opened === null) return [];
+  const apart = asked === null ? null : tellsApart(assessment);
+  return [apart === null ? opened : `${opened} ${apart}`];
+};
+
+/** An answer that fits ill with the rest and is asked for once more. */
 const doubtNotes = (assessment: Assessment): readonly string[] => {
-  const { step } = assessment;
-  const doubts = contradictions(assessment);
-  if (step.kind === 'ask' && !step.opening && step.because === 'again') {
-    const own = doubts.find(({ checkId }) => checkId === step.id);
-    return own === undefined
-      ? []
-      : [`Earlier I noted “${own.answer}”. The rest does not fit with it, and the slip may be mine; so one more look.`];
-  }
-  return [];
+  const asked = checkOf(assessment.step);
+  if (asked?.because !== 'again') return [];
+  const own = contradictions(assessment).find(({ checkId }) => checkId === asked.id);
+  return own === undefined
+    ? []
+    : [`Earlier I noted “${own.answer}”. The rest does not fit with it, and the slip may be mine; so one more look.`];
 };
 
 const askParts = (
@@ -122,8 +135,7 @@ const askParts = (
   check: CheckEntry,
   { whole, before }: Said,
 ): Parts => {
-  const { step } = assessment;
-  const because = step.kind === 'ask' && !step.opening ? step.because : null;
+  const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
     if (because === 'again') return `Please look once more: ${check.question}`;
     return because === 'changed' ? 'What is different now: how far does it get?' : check.question;

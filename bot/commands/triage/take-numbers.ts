@@ -22,7 +22,9 @@ export interface TypedNumbers {
 const LABELLED =
   /^(target|landed|shown|shows?|display|lst|sidereal(?: time)?|site|place|at|time|alt(?:itude)?|az(?:imuth)?)\b\s*:?\s*(.+)$/iu;
 
-const FIELDS = tableOf<keyof TypedNumbers | 'alt' | 'az'>({
+type Field = keyof TypedNumbers | 'alt' | 'az';
+
+const FIELDS = tableOf<Field>({
   target: 'target',
   landed: 'landed',
   shown: 'shown',
@@ -42,33 +44,36 @@ const FIELDS = tableOf<keyof TypedNumbers | 'alt' | 'az'>({
   azimuth: 'az',
 });
 
-/** "Vega; about 15 degrees east of it; shown 41, 135; lst 18:22": the target, where it landed, then what is named. Null: no numbers. */
-export const readNumbers = (line: string): TypedNumbers | null => {
+/** The parts of a line between semicolons: by the field they name, and those that name none. */
+const partsOf = (line: string): { readonly named: ReadonlyMap<Field, string>; readonly plain: string[] } => {
   const parts = line
     .split(/[;\n]/u)
     .map((part) => part.trim())
     .filter((part) => part !== '' && part !== '-');
-  const fields: Partial<Record<keyof TypedNumbers | 'alt' | 'az', string>> = {};
+  const named = new Map<Field, string>();
   const plain: string[] = [];
   for (const part of parts) {
-    const named = LABELLED.exec(part);
-    const field = FIELDS.get(named?.[1]?.toLowerCase() ?? '');
-    if (named !== null && field !== undefined) fields[field] = named[2] ?? '';
-    else plain.push(part);
+    const [, label = '', value = ''] = LABELLED.exec(part) ?? [];
+    const field = FIELDS.get(label.toLowerCase());
+    if (field === undefined) plain.push(part);
+    else named.set(field, value);
   }
-  const target = fields.target ?? plain.shift();
-  const landed = fields.landed ?? plain.shift();
-  const shown =
-    fields.shown ?? (fields.alt !== undefined && fields.az !== undefined ? `${fields.alt},${fields.az}` : undefined);
-  if (target === undefined || (landed === undefined && shown === undefined && fields.lst === undefined)) return null;
-  return {
-    target,
-    ...(landed === undefined ? {} : { landed }),
-    ...(shown === undefined ? {} : { shown }),
-    ...(fields.lst === undefined ? {} : { lst: fields.lst }),
-    ...(fields.site === undefined ? {} : { site: fields.site }),
-    ...(fields.at === undefined ? {} : { at: fields.at }),
-  };
+  return { named, plain };
+};
+
+const pairOf = (altitude: string | undefined, azimuth: string | undefined): string | undefined =>
+  altitude === undefined || azimuth === undefined ? undefined : `${altitude},${azimuth}`;
+
+/** "Vega; about 15 degrees east of it; shown 41, 135; lst 18:22": the target, where it landed, then what is named. Null: no numbers. */
+export const readNumbers = (line: string): TypedNumbers | null => {
+  const { named, plain } = partsOf(line);
+  const target = named.get('target') ?? plain.shift();
+  const landed = named.get('landed') ?? plain.shift();
+  const shown = named.get('shown') ?? pairOf(named.get('alt'), named.get('az'));
+  const lst = named.get('lst');
+  if (target === undefined || (landed ?? shown ?? lst) === undefined) return null;
+  const others = Object.entries({ landed, shown, lst, site: named.get('site'), at: named.get('at') });
+  return { target, ...Object.fromEntries(others.filter(([, value]) => value !== undefined)) };
 };
 
 /** "Sent it to Vega, landed 15 degrees west of it": the same, said in words. */

@@ -15,33 +15,17 @@ export interface RepairPlan {
 let order = new Int32Array(512);
 let ratios = new Float64Array(512);
 
-/**
- * @param probabilities of the faults, then of the unknowns; any positive sum
- * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
- * @param handOnMinutes cost of handing on, at the start or after any number of remedies, wherever it is least in all
- */
-export const repairPlan = (
-  probabilities: Float64Array,
-  tryMinutes: Float64Array,
-  handOnMinutes: number,
-): RepairPlan => {
-  const faults = tryMinutes.length;
-  if (faults > order.length) {
-    order = new Int32Array(faults);
-    ratios = new Float64Array(faults);
-  }
-  let left = 0;
-  for (let h = faults; h < probabilities.length; h++) left += probabilities[h] ?? 0;
-  let untriable = left;
-  for (let f = 0; f < faults; f++) {
-    const p = probabilities[f] ?? 0;
-    left += p;
-    if (tryMinutes[f] === Infinity) untriable += p;
-  }
-  // What would not pay even after all the others is left out before sorting.
-  const leastRatio = untriable / handOnMinutes;
+/** Makes room for so many faults. */
+const makeRoom = (faults: number): void => {
+  if (faults <= order.length) return;
+  order = new Int32Array(faults);
+  ratios = new Float64Array(faults);
+};
+
+/** Puts the faults whose ratio of probability to cost is above the least into `order`, the best first; gives how many. */
+const sortWorthTrying = (probabilities: Float64Array, tryMinutes: Float64Array, leastRatio: number): number => {
   let count = 0;
-  for (let f = 0; f < faults; f++) {
+  for (let f = 0; f < tryMinutes.length; f++) {
     const ratio = (probabilities[f] ?? 0) / (tryMinutes[f] ?? Infinity);
     if (ratio <= leastRatio) continue;
     let at = count++;
@@ -53,6 +37,31 @@ export const repairPlan = (
     ratios[at] = ratio;
     order[at] = f;
   }
+  return count;
+};
+
+/**
+ * @param probabilities of the faults, then of the unknowns; any positive sum
+ * @param tryMinutes cost of each fault's remedy with its verification; Infinity where it may not be tried
+ * @param handOnMinutes cost of handing on, at the start or after any number of remedies, wherever it is least in all
+ */
+export const repairPlan = (
+  probabilities: Float64Array,
+  tryMinutes: Float64Array,
+  handOnMinutes: number,
+): RepairPlan => {
+  const faults = tryMinutes.length;
+  makeRoom(faults);
+  let left = 0;
+  for (let h = faults; h < probabilities.length; h++) left += probabilities[h] ?? 0;
+  let untriable = left;
+  for (let f = 0; f < faults; f++) {
+    const p = probabilities[f] ?? 0;
+    left += p;
+    if (tryMinutes[f] === Infinity) untriable += p;
+  }
+  // What would not pay even after all the others is left out before sorting.
+  const count = sortWorthTrying(probabilities, tryMinutes, untriable / handOnMinutes);
   // Where to stop and hand on: a remedy may pay only together with the one after it, so every stop is priced.
   let spent = 0;
   let least = left * handOnMinutes;

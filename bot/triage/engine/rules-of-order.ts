@@ -2,6 +2,7 @@
 import type { Belief } from './belief.js';
 import type { Choice } from './choice.js';
 import type { Evidence } from './evidence.js';
+import type { FaultEntry } from '../model/schema.js';
 import type { Situation } from './situation.js';
 
 /** The other way to a cure is worth offering while its fault is at least this likely. */
@@ -28,18 +29,23 @@ export const mayTry = (situation: Situation, evidence: Evidence, fault: number, 
 const COSTLY_MINUTES = 8;
 const LIKELY_ENOUGH = 0.3;
 
+/** The remedy that the best step offers, where it is costly and its cause not yet likely. */
+const costlyRemedy = (situation: Situation, belief: Belief, best: Choice | undefined): FaultEntry | null => {
+  if (best?.kind !== 'try' || (belief.probabilities[best.fault] ?? 0) >= LIKELY_ENOUGH) return null;
+  const fault = situation.faults[best.fault];
+  const isCostly =
+    fault !== undefined &&
+    (fault.remedy.minutes >= COSTLY_MINUTES || fault.remedy.cautions?.includes('power-off-first') === true);
+  return isCostly ? fault : null;
+};
+
 /** The look that shows a costly remedy's cause, where it has not been taken. */
 export const freeLookFirst = (situation: Situation, belief: Belief, ranked: readonly Choice[]): readonly Choice[] => {
-  const [best] = ranked;
-  const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
-  if (best?.kind !== 'try' || fault === undefined || (belief.probabilities[best.fault] ?? 0) >= LIKELY_ENOUGH)
-    return ranked;
-  const { minutes, cautions } = fault.remedy;
-  if (minutes < COSTLY_MINUTES && cautions?.includes('power-off-first') !== true) return ranked;
-  const look = situation.checkIndex.get(fault.verify.check ?? '');
+  const fault = costlyRemedy(situation, belief, ranked[0]);
+  const look = situation.checkIndex.get(fault?.verify.check ?? '');
   const entry = look === undefined ? undefined : situation.checks[look]?.entry;
-  if (entry === undefined || entry.scope === 'chain' || entry.byStage !== undefined || entry.minutes > minutes)
-    return ranked;
+  if (fault === null || entry === undefined) return ranked;
+  if (entry.scope === 'chain' || entry.byStage !== undefined || entry.minutes > fault.remedy.minutes) return ranked;
   return first(ranked, (choice) => choice.kind === 'ask' && choice.check === look && !choice.again);
 };
 

@@ -49,18 +49,9 @@ const checkRefines = (known: References, check: CheckEntry): void => {
         known.complain('checks', check.id, ['refines', 'answers', answer], `it has no answer "${id}" of its own`);
 };
 
-export const checkCheckReferences = (known: References, check: CheckEntry): void => {
+const checkStages = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   stageExists(known, 'checks', check.id, ['stage'], check.stage);
-  onlyExists(known, 'checks', check.id, check.only);
-  oddsFit(known, own, ['good'], check.id, check.good);
-  if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);
-  if (check.bad !== undefined) oddsFit(known, own, ['bad'], check.id, check.bad);
-  if (check.bad === check.good) known.complain('checks', check.id, ['bad'], 'the bad answer is the good one');
-  if (answersOf(check).size < check.answers.length)
-    known.complain('checks', check.id, ['answers'], 'two answers have the same id');
-  if (answersOf(check).has('unsure'))
-    known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
   for (const [stage, odds] of Object.entries(check.byStage ?? {})) {
     stageExists(known, 'checks', check.id, ['byStage', stage], stage);
     oddsFit(known, own, ['byStage', stage], check.id, odds);
@@ -70,6 +61,20 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
     oddsFit(known, own, ['stops'], check.id, answer);
   }
   if (check.reach !== undefined) stageExists(known, 'checks', check.id, ['reach'], check.reach);
+};
+
+export const checkCheckReferences = (known: References, check: CheckEntry): void => {
+  const own: readonly ['checks', string] = ['checks', check.id];
+  onlyExists(known, 'checks', check.id, check.only);
+  oddsFit(known, own, ['good'], check.id, check.good);
+  if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);
+  if (check.bad !== undefined) oddsFit(known, own, ['bad'], check.id, check.bad);
+  if (check.bad === check.good) known.complain('checks', check.id, ['bad'], 'the bad answer is the good one');
+  if (answersOf(check).size < check.answers.length)
+    known.complain('checks', check.id, ['answers'], 'two answers have the same id');
+  if (answersOf(check).has('unsure'))
+    known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
+  checkStages(known, check);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);

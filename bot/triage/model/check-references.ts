@@ -43,6 +43,11 @@ const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told 
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
+const checkPath = (known: References, { id, stages, links = [] }: ReadResult['entries']['paths'][number]): void => {
+  for (const [i, stage] of stages.entries()) stageExists(known, 'paths', id, ['stages', i], stage);
+  for (const [i, link] of links.entries()) linkExists(known, 'paths', id, ['links', i], link);
+};
+
 const checkWorded = (known: References, { id, said }: WordedAnswersEntry): void => {
   for (const answer of Object.keys(said)) oddsFit(known, ['wordedAnswers', id], ['said', answer], id, answer);
 };
@@ -61,10 +66,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
       problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
     },
   };
-  for (const path of entries.paths) {
-    for (const [i, stage] of path.stages.entries()) stageExists(known, 'paths', path.id, ['stages', i], stage);
-    for (const [i, link] of (path.links ?? []).entries()) linkExists(known, 'paths', path.id, ['links', i], link);
-  }
+  for (const path of entries.paths) checkPath(known, path);
   for (const { id, link } of entries.stages) if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);

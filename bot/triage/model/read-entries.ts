@@ -1,7 +1,7 @@
 /** Reads the fault model's YAML files into entries that remember where they stand, and lays an overlay over them. */
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
+import { isMap } from 'yaml';
 import type { z } from 'zod';
 import {
   evidenceSchema,
@@ -12,6 +12,7 @@ import {
   wordSchema,
   type VocabularyEntries,
 } from '../../reading/index.js';
+import { filesOf, lineOf, readFile, type FileEntry, type Place } from './entry-files.js';
 import { entryMisfits } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import {
@@ -26,7 +27,6 @@ import {
   type PathEntry,
   type StageEntry,
 } from './schema.js';
-import { yamlMisfit } from './yaml-words.js';
 
 export type EntryKind = 'paths' | 'links' | 'stages' | 'faults' | 'checks' | keyof VocabularyEntries;
 
@@ -83,107 +83,10 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   wordedAnswers: wordedAnswersSchema,
 };
 
-interface Place {
-  readonly file: string;
-  readonly node: Node;
-  readonly lines: LineCounter;
-}
 interface RawEntry {
   readonly value: Record<string, unknown>;
   readonly places: readonly Place[];
 }
-
-/** `faults.yaml` and every YAML file under `faults/`, in name order. */
-const filesOf = (folder: string, kind: EntryKind): string[] => {
-  const files: string[] = [];
-  const collect = (path: string): void => {
-    for (const name of readdirSync(path).sort()) {
-      const child = join(path, name);
-      if (statSync(child).isDirectory()) collect(child);
-      else if (/\.ya?ml$/u.test(name)) files.push(child);
-    }
-  };
-  for (const place of PLACES[kind]) {
-    for (const name of [`${place}.yaml`, `${place}.yml`])
-      if (existsSync(join(folder, name))) files.push(join(folder, name));
-    if (existsSync(join(folder, place))) collect(join(folder, place));
-  }
-  return files;
-};
-
-const lineOf = (place: Place, path: readonly (string | number)[]): number => {
-  let found: Node = place.node;
-  let current: unknown = place.node;
-  for (const key of path) {
-    if (isMap(current)) {
-      const pair = current.items.find((item) => String(item.key) === String(key));
-      if (pair === undefined) break;
-      if (isNode(pair.key)) found = pair.key;
-      current = pair.value;
-    } else if (isSeq(current)) {
-      current = current.items[Number(key)];
-      if (isNode(current)) found = current;
-    } else break;
-  }
-  return place.lines.linePos(found.range?.[0] ?? 0).line;
-};
-
-interface FileEntry {
-  readonly id: string;
-  readonly value: Record<string, unknown>;
-  readonly place: Place;
-}
-
-/** The YAML library throws, rather than reports, where aliases multiply without bound or lists nest by the thousand. */
-const readFile = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
-  try {
-    return readYaml(file, shown, problems);
-  } catch (error) {
-    if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
-    problems.push({
-      file: shown,
-      line: 1,
-      entry: null,
-      message:
-        'the file cannot be read: its aliases grow without bound or go round in a circle, or it nests too deeply',
-    });
-    return [];
-  }
-};
-
-const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): readonly FileEntry[] => {
-  const lines = new LineCounter();
-  const text = readFileSync(file, 'utf8');
-  const document = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core' });
-  const [error] = [...document.errors, ...document.warnings];
-  if (error !== undefined) problems.push({ file: shown, entry: null, ...yamlMisfit(text, error, lines) });
-  if (document.errors.length > 0 || document.contents === null) return [];
-  if (!isSeq(document.contents)) {
-    problems.push({
-      file: shown,
-      line: 1,
-      entry: null,
-      message: 'the file must be a list of entries, each starting with "- id:"',
-    });
-    return [];
-  }
-  return document.contents.items.flatMap((node) => {
-    if (!isNode(node)) return [];
-    const place: Place = { file: shown, node, lines };
-    const value: unknown = node.toJS(document, { maxAliasCount: 50 });
-    const id = isMap(node) ? (value as Record<string, unknown>)['id'] : undefined;
-    if (typeof id !== 'string') {
-      problems.push({
-        file: shown,
-        line: lineOf(place, []),
-        entry: null,
-        message: 'an entry needs an id of lower-case words joined by hyphens',
-      });
-      return [];
-    }
-    return [{ id, value: value as Record<string, unknown>, place }];
-  });
-};
 
 const isPlainObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -212,6 +115,69 @@ const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>):
   return merged;
 };
 
+/** Where the entries of both folders come together. */
+interface Gathered {
+  readonly raw: ReadonlyMap<EntryKind, Map<string, RawEntry>>;
+  readonly removed: Set<string>;
+  readonly problems: KnowledgeProblem[];
+}
+
+/** A folder: the shipped one, or the club's over it. */
+interface Layer {
+  readonly root: string;
+  readonly isClubs: boolean;
+}
+
+/** Takes an entry out that the club does not want. */
+const remove = (
+  { removed, problems }: Gathered,
+  found: Map<string, RawEntry>,
+  kind: EntryKind,
+  entry: FileEntry,
+): void => {
+  const { id, place } = entry;
+  if (!found.has(id))
+    problems.push({
+      file: place.file,
+      line: lineOf(place, []),
+      entry: id,
+      message: `nothing to remove: none of the ${kind} has this id`,
+    });
+  found.delete(id);
+  removed.add(id);
+};
+
+/** Puts an entry in, over the shipped one of its id. */
+const put = (found: Map<string, RawEntry>, { id, value, place }: FileEntry): void => {
+  const base = found.get(id);
+  found.set(
+    id,
+    base === undefined
+      ? { value, places: [place] }
+      : { value: overlaid(base.value, value), places: [place, ...base.places] },
+  );
+};
+
+/** All entries of one kind in one folder. */
+const gatherKind = (gathered: Gathered, { root, isClubs }: Layer, kind: EntryKind): void => {
+  const { raw, problems } = gathered;
+  const found = raw.get(kind) ?? new Map<string, RawEntry>();
+  const seen = new Set<string>();
+  const take = (entry: FileEntry): void => {
+    const { id, value, place } = entry;
+    if (seen.has(id)) {
+      const message = `there is another of the ${kind} with this id in the same folder`;
+      problems.push({ file: place.file, line: lineOf(place, []), entry: id, message });
+      return;
+    }
+    seen.add(id);
+    if (isClubs && value['remove'] === true) remove(gathered, found, kind, entry);
+    else put(found, entry);
+  };
+  for (const file of filesOf(root, PLACES[kind]))
+    readFile(file, isClubs ? join(root, relative(root, file)) : file, problems).forEach(take);
+};
+
 /**
  * Reads the shipped folder and, over it, the club's. Never throws for what the files say: problems are returned, and
  * entries that have one are left out.
@@ -220,50 +186,13 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
   const problems: KnowledgeProblem[] = [];
   const raw = new Map<EntryKind, Map<string, RawEntry>>(KINDS.map((kind) => [kind, new Map()]));
   const removed = new Set<string>();
-  const layers = overlayFolder === undefined ? [folder] : [folder, overlayFolder];
-  for (const [layer, root] of layers.entries()) {
-    if (!existsSync(root)) {
-      problems.push({ file: root, line: 1, entry: null, message: 'there is no such folder' });
-      continue;
-    }
-    for (const kind of KINDS) {
-      const found = raw.get(kind) ?? new Map<string, RawEntry>();
-      const seen = new Set<string>();
-      for (const file of filesOf(root, kind)) {
-        const shown = layer === 0 ? file : join(root, relative(root, file));
-        for (const { id, value, place } of readFile(file, shown, problems)) {
-          if (seen.has(id)) {
-            problems.push({
-              file: shown,
-              line: lineOf(place, []),
-              entry: id,
-              message: `there is another of the ${kind} with this id in the same folder`,
-            });
-            continue;
-          }
-          seen.add(id);
-          const base = found.get(id);
-          if (value['remove'] === true && layer > 0) {
-            if (base === undefined)
-              problems.push({
-                file: shown,
-                line: lineOf(place, []),
-                entry: id,
-                message: `nothing to remove: none of the ${kind} has this id`,
-              });
-            found.delete(id);
-            removed.add(id);
-          } else {
-            found.set(
-              id,
-              base === undefined
-                ? { value, places: [place] }
-                : { value: overlaid(base.value, value), places: [place, ...base.places] },
-            );
-          }
-        }
-      }
-    }
+  const layers: readonly Layer[] = [
+    { root: folder, isClubs: false },
+    ...(overlayFolder === undefined ? [] : [{ root: overlayFolder, isClubs: true }]),
+  ];
+  for (const layer of layers) {
+    if (existsSync(layer.root)) for (const kind of KINDS) gatherKind({ raw, removed, problems }, layer, kind);
+    else problems.push({ file: layer.root, line: 1, entry: null, message: 'there is no such folder' });
   }
 
   const locate: Locate = (kind, id, path) => {

@@ -5,11 +5,21 @@ import type { Choice } from '../engine/choice.js';
 import type { Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import { CLIENTS, SYSTEMS, type Client, type Only, type System } from '../model/schema.js';
+import {
+  CLIENTS,
+  SYSTEMS,
+  type CheckEntry,
+  type Client,
+  type FaultEntry,
+  type Only,
+  type PathEntry,
+  type System,
+} from '../model/schema.js';
 import { takenBackIn, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
-export type OpeningField = 'path' | 'system' | 'client';
+const OPENING_FIELDS = ['path', 'system', 'client'] as const;
+export type OpeningField = (typeof OPENING_FIELDS)[number];
 
 export interface Opening {
   readonly context: WalkContext;
@@ -53,22 +63,27 @@ const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   return said;
 };
 
-/** Answers win over what was read from words. */
-export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
-  const said = takeTexts(model, events);
+const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[]): void => {
   for (const event of events) {
     if (event.kind === 'path' && (event.value === null || model.path(event.value) !== undefined))
       said.path = event.value;
     if (event.kind === 'system') said.system = event.value;
     if (event.kind === 'client') said.client = event.value;
   }
-  const path = said.path == null ? undefined : model.path(said.path);
+};
+
+/** A way to the mount that only one system, or one kind of program, can go says which. */
+const takeOnlyOnes = (said: Said, path: PathEntry | undefined): void => {
   if (path?.systems.length === 1) said.system = path.systems[0] ?? null;
   if (path?.clients.length === 1) said.client = path.clients[0] ?? null;
-  const open = new Set<OpeningField>();
-  if (said.path === undefined) open.add('path');
-  if (said.system === undefined) open.add('system');
-  if (said.client === undefined) open.add('client');
+};
+
+/** Answers win over what was read from words. */
+export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
+  const said = takeTexts(model, events);
+  takeAnswers(said, model, events);
+  takeOnlyOnes(said, said.path == null ? undefined : model.path(said.path));
+  const open = new Set(OPENING_FIELDS.filter((field) => said[field] === undefined));
   return {
     context: {
       path: said.path ?? null,
@@ -105,6 +120,10 @@ const WORTH_ASKING = { system: 0.35, client: 0.25 } as const;
 const limitedShare = (situation: Situation, { probabilities }: Belief, field: 'systems' | 'clients'): number =>
   situation.faults.reduce((sum, { only }, f) => sum + (limits(only, field) ? (probabilities[f] ?? 0) : 0), 0);
 
+/** Whether the lines of a check or a remedy differ by system. */
+const isWordedBySystem = (check: CheckEntry | undefined, fault: FaultEntry | undefined): boolean =>
+  bySystem(check?.how) || bySystem(fault?.remedy.steps);
+
 /** The system or the kind of program, where the step in view is worded by it or much of what may be wrong depends on it. */
 export const fieldFor = (
   { open }: Opening,
@@ -114,13 +133,10 @@ export const fieldFor = (
 ): 'system' | 'client' | null => {
   const check = best?.kind === 'ask' ? situation.checks[best.check]?.entry : undefined;
   const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
-  if (open.has('system')) {
-    const worded = bySystem(check?.how) || bySystem(fault?.remedy.steps) || limits((check ?? fault)?.only, 'systems');
-    if (worded || limitedShare(situation, belief, 'systems') >= WORTH_ASKING.system) return 'system';
-  }
-  if (open.has('client')) {
-    const worded = limits((check ?? fault)?.only, 'clients');
-    if (worded || limitedShare(situation, belief, 'clients') >= WORTH_ASKING.client) return 'client';
-  }
-  return null;
+  const { only } = check ?? fault ?? {};
+  const matters = (field: 'systems' | 'clients', worthAsking: number): boolean =>
+    limits(only, field) || limitedShare(situation, belief, field) >= worthAsking;
+  if (open.has('system') && (isWordedBySystem(check, fault) || matters('systems', WORTH_ASKING.system)))
+    return 'system';
+  return open.has('client') && matters('clients', WORTH_ASKING.client) ? 'client' : null;
 };

@@ -5,7 +5,7 @@ import { beliefFrom, type Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
-import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
+import { attempts, KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
@@ -93,6 +93,12 @@ const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Step | null
   return times > 1 ? null : { kind: 'try', id: fault.id, fault, otherwise: true };
 };
 
+const checkNamed = (situation: Situation, id: string | undefined): CheckEntry | undefined =>
+  id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
+
+/** Not the complaint itself once more. */
+const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chain' && byStage === undefined;
+
 /** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
 const VERIFY_ABOVE = 0.3;
 
@@ -106,10 +112,16 @@ const verifyingCheck = (
   const last = events.at(-1);
   if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
   const index = situation.faultIndex.get(last.fault) ?? -1;
-  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || (evidence.attempts.get(index) ?? 0) > 1) return undefined;
-  const id = situation.faults[index]?.verify.check;
-  const check = id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
-  return check === undefined || check.scope === 'chain' || check.byStage !== undefined ? undefined : check;
+  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || attempts(evidence, index) > 1) return undefined;
+  const check = checkNamed(situation, situation.faults[index]?.verify.check);
+  return check !== undefined && isOfOnePart(check) ? check : undefined;
+};
+
+/** With the cause, where it is known and its remedies are spent. */
+const handOnStep = (situation: Situation, belief: Belief): Step => {
+  const top = likeliest(situation, belief);
+  const known = top.probability >= KNOWN_CAUSE ? situation.faults[top.fault] : undefined;
+  return { kind: 'handOn', id: known?.id ?? 'unexplained', fault: known ?? null };
 };
 
 const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best: Choice | undefined): Step => {
@@ -119,9 +131,7 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   const fault = best?.kind === 'try' ? situation.faults[best.fault] : undefined;
   if (best?.kind === 'try' && fault !== undefined)
     return { kind: 'try', id: fault.id, fault, otherwise: best.otherwise };
-  const top = likeliest(situation, belief);
-  const known = top.probability >= KNOWN_CAUSE ? situation.faults[top.fault] : undefined;
-  return { kind: 'handOn', id: known?.id ?? 'unexplained', fault: known ?? null };
+  return handOnStep(situation, belief);
 };
 
 const nextStep = (
