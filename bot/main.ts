@@ -70,18 +70,28 @@ interface Stopper {
   readonly add: (...parts: readonly { readonly stop: () => Promise<void> }[]) => void;
   /** Stops all of it, once. */
   readonly stop: () => Promise<void>;
+  readonly isStopping: () => boolean;
 }
 
 const createStopper = ({ context: { log }, close }: Opened): Stopper => {
   const parts: { readonly stop: () => Promise<void> }[] = [];
+  const stopPart = (part: { readonly stop: () => Promise<void> }): Promise<void> =>
+    part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
   const stopAll = async (): Promise<void> => {
     setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
-    for (const part of parts.reverse())
-      await part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
+    for (const part of parts.reverse()) await stopPart(part);
     await close();
   };
   let stopping: Promise<void> | undefined;
-  return { add: (...more) => void parts.push(...more), stop: () => (stopping ??= stopAll()) };
+  return {
+    add: (...more) => {
+      // What was still starting when the signal came.
+      if (stopping === undefined) parts.push(...more);
+      else for (const part of more) void stopPart(part);
+    },
+    stop: () => (stopping ??= stopAll()),
+    isStopping: () => stopping !== undefined,
+  };
 };
 
 const openConsole = async (context: PlatformContext) => {
@@ -100,7 +110,7 @@ const tellIfNothingAsked = ({ asked }: { readonly asked: number }): void => {
 };
 
 /** Starts every part; returns when a console has ended, or at once where platforms run on. */
-const serve = async ({ context, served, warm }: Opened, { add, stop }: Stopper): Promise<void> => {
+const serve = async ({ context, served, warm }: Opened, { add, stop, isStopping }: Stopper): Promise<void> => {
   const { settings, log, metrics } = context;
   const healthParts: HealthPart[] = [];
   if (settings.http !== null) {
@@ -121,6 +131,8 @@ const serve = async ({ context, served, warm }: Opened, { add, stop }: Stopper):
     add(shown.platform);
   }
   const { startReminders } = await import('./reminders/start-reminders.js');
+  // A signal may have come while all this was starting.
+  if (isStopping()) return;
   const reminders = startReminders(context, running);
   add(reminders);
   healthParts.push(...running, reminders);
@@ -136,7 +148,11 @@ const main = async (): Promise<void> => {
   }
   const opened = await open();
   const stopper = createStopper(opened);
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stopper.stop());
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.once(signal, () => {
+      opened.context.log.info({ signal }, 'Pierhand stops');
+      void stopper.stop();
+    });
   process.on('unhandledRejection', (error) => opened.context.log.error({ err: error }, 'unhandled rejection'));
   try {
     await serve(opened, stopper);

@@ -24,8 +24,6 @@ export interface OpenedDeps {
   readonly close: () => Promise<void>;
 }
 
-const FIRST_TEXT = 'It never connects. [Errno 13] could not open port /dev/ttyUSB0: Permission denied';
-
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;
   return () => (made ??= { value: make() }).value;
@@ -87,10 +85,6 @@ export const openDeps = async (
       throw new StartError(`PIERHAND_SITE ("${settings.clubSiteText}") cannot be read: ${siteProblemMessage(site)}`);
     }
   }
-  /** The first text a process reads is the slowest. */
-  const readOnce = (): void => {
-    readText(triage().reading, FIRST_TEXT);
-  };
   const pictures = createPictureReader();
   const elements = keepElements({
     source: settings.elements,
@@ -113,9 +107,15 @@ export const openDeps = async (
       readers: allReaders,
     },
     warm: async () => {
-      for (const load of [triage, readOnce, () => places.warm(), () => warmCompletion(catalogue)]) {
+      for (const load of [triage, () => places.warm(), () => warmCompletion(catalogue)]) {
         await turn();
         load();
+      }
+      // The first texts a process reads are the slowest, until its engine knows what is done often.
+      const { reading } = triage();
+      for (const text of reading.examples) {
+        await turn();
+        readText(reading, text);
       }
     },
     close: async () => {

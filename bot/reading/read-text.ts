@@ -5,7 +5,7 @@ import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { findMessages } from './messages/find-messages.js';
 import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
-import type { Told } from './schema.js';
+import type { SayingEntry, Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
 import { readWords } from './words/read-words.js';
@@ -35,13 +35,31 @@ const lineAt = (lines: readonly Line[], at: number): Line | undefined => {
 const tellsOther = (own: string | undefined, other: string | undefined): boolean =>
   own !== undefined && other !== undefined && own !== other;
 
+/** The lines of a list, in order, that a span touches. */
+const wordedAt = (worded: readonly Line[], { start, end }: Span): readonly Line[] => {
+  let [first, past] = [0, worded.length];
+  while (first < past) {
+    const middle = (first + past) >> 1;
+    const line = worded[middle];
+    if (line !== undefined && line.start + line.text.length <= start) first = middle + 1;
+    else past = middle;
+  }
+  while ((worded[past]?.start ?? Infinity) < end) past++;
+  return worded.slice(first, past);
+};
+
+const spanIn = (line: Line, { tokens }: Clauses, { start, end }: PhraseMatch): Span => ({
+  start: line.start + (tokens[start]?.start ?? 0),
+  end: line.start + (tokens[end - 1]?.end ?? 0),
+});
+
 /** A message found among a member's words, as if a phrase had taken all of it. */
 const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
   const first = tokens.findIndex((token) => token.end > start);
   if (first < 0 || (tokens[first]?.start ?? end) >= end) return null;
   let last = first;
   while (last + 1 < tokens.length && (tokens[last + 1]?.start ?? end) < end) last++;
-  return { start: first, end: last + 1, taken: new Set(Array.from({ length: last + 1 - first }, (_, i) => first + i)) };
+  return { start: first, end: last + 1, taken: Array.from({ length: last + 1 - first }, (_, i) => first + i) };
 };
 
 /**
@@ -51,23 +69,33 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const { folded, lines: judged } = foldLines(cutText(text));
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
-  const sentences = worded.flatMap(({ text: own, start }) =>
-    sentencesOf(vocabulary.sayings.lexicon, own).map((sentence) => ({
-      sentence,
-      start,
-      from: start + (sentence.tokens[0]?.start ?? 0),
-      to: start + (sentence.tokens.at(-1)?.end ?? 0),
-    })),
-  );
+  const { lexicon } = vocabulary.sayings;
+  // Sentence by sentence, so that none has to be kept: most of a text's words are no message.
+  const told: (Finding & { readonly entry: SayingEntry })[] = [];
+  for (const line of worded)
+    for (const sentence of sentencesOf(lexicon, line.text))
+      for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
+        const span = spanIn(line, sentence, match);
+        told.push({ entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
+      }
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
+  const kept = new Map<Line, readonly Clauses[]>();
+  const sentencesIn = (line: Line): readonly Clauses[] => {
+    const own = kept.get(line) ?? sentencesOf(lexicon, line.text);
+    kept.set(line, own);
+    return own;
+  };
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
   const counts = (span: Span, { answers, suggests }: Told): boolean => {
     if (isPrintedAt(span.start)) return true;
-    return sentences.every(({ sentence, start, from, to }) => {
-      if (span.end <= from || to <= span.start) return true;
-      const match = asMatch(sentence, { start: span.start - start, end: span.end - start });
-      return match === null || stands(sentence, match, { mentioned: answers === undefined && suggests === undefined });
+    const leave = { mentioned: answers === undefined && suggests === undefined };
+    return wordedAt(worded, span).every((line) => {
+      const own = { start: span.start - line.start, end: span.end - line.start };
+      return sentencesIn(line).every((sentence) => {
+        const match = asMatch(sentence, own);
+        return match === null || stands(sentence, match, leave);
+      });
     });
   };
 
@@ -98,22 +126,13 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined)
       );
     });
-  const said = sentences.flatMap(({ sentence, start }) =>
-    readWords(vocabulary.sayings, sentence).map(({ entry, match }) => {
-      const span = {
-        start: start + (sentence.tokens[match.start]?.start ?? 0),
-        end: start + (sentence.tokens[match.end - 1]?.end ?? 0),
-      };
-      return { entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' as const };
-    }),
-  );
   const ids = new Set<string>();
   for (const { entry } of messages) ids.add(entry.id);
-  for (const { entry } of said) ids.add(entry.id);
+  for (const { entry } of told) ids.add(entry.id);
   const isMet = (id: string): boolean => ids.has(id);
   const findings: readonly Finding[] = [
     ...messages,
-    ...said.filter(
+    ...told.filter(
       ({ entry, span }) =>
         entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
     ),

@@ -13,11 +13,28 @@ import { indexSayings, type Sayings } from './words/read-words.js';
 export interface Vocabulary extends Messages {
   readonly sayings: Sayings;
   readonly families: readonly FamilyEntry[];
+  /** Texts of which all kinds are read, a thousand characters or so each: a process that has read them reads as fast as it ever will. */
+  readonly examples: readonly string[];
   /** The path ids of a family, or of a path: itself. */
   readonly family: (id: string) => readonly string[];
   /** The phrases that members put an answer of a check in. */
   readonly wordedAnswers: (check: string, answer: string) => readonly (readonly SaidWord[])[];
 }
+
+const EXAMPLE_LENGTH = 1000;
+
+/** Lines joined to texts of about EXAMPLE_LENGTH. */
+const inTexts = (lines: readonly string[]): readonly string[] => {
+  const texts: string[] = [];
+  let text = '';
+  for (const line of lines) {
+    text += `${line}\n`;
+    if (text.length < EXAMPLE_LENGTH) continue;
+    texts.push(text);
+    text = '';
+  }
+  return text === '' ? texts : [...texts, text];
+};
 
 const wordedBy = (
   entries: VocabularyEntries['wordedAnswers'],
@@ -58,6 +75,10 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     ]),
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
+    examples: inTexts([
+      ...entries.evidence.map(({ example }) => example),
+      ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),
+    ]),
     family: (id) => families.get(id) ?? [id],
     wordedAnswers: wordedBy(entries.wordedAnswers, lexicon),
   };

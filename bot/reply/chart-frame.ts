@@ -5,8 +5,16 @@ import type { UtcMs } from '../sky/types.js';
 import { CHART } from './palette.js';
 import { fitted, words, type Point } from './svg.js';
 
-export const CHART_WIDTH = 1000;
-export const CHART_HEIGHT = 640;
+/** The picture's size in pixels. */
+export const CHART_WIDTH = 960;
+export const CHART_HEIGHT = 720;
+/** Drawn on a sheet of so many units, half of which are a pixel where a phone shows the picture 360 pixels wide. */
+export const SHEET_WIDTH = 720;
+export const SHEET_HEIGHT = 540;
+/** The smallest type: 11 pixels on that phone. */
+export const WORD_SIZE = 22;
+const TITLE_SIZE = 25;
+const TITLE_LEFT = 14;
 
 export interface Frame {
   readonly left: number;
@@ -18,9 +26,9 @@ export interface Frame {
 /** The place for the curves: what is left of the picture inside these margins. */
 export const frameWithin = (margins: Frame): Frame => ({
   left: margins.left,
-  right: CHART_WIDTH - margins.right,
+  right: SHEET_WIDTH - margins.right,
   top: margins.top,
-  bottom: CHART_HEIGHT - margins.bottom,
+  bottom: SHEET_HEIGHT - margins.bottom,
 });
 
 /** From a value between `from` and `to` to a pixel between `start` and `end`. */
@@ -63,14 +71,41 @@ export const hourTicks = (startUtcMs: UtcMs, endUtcMs: UtcMs, zone: string): Hou
   return ticks;
 };
 
-export const titled = (title: string, under: string): string =>
-  words(fitted(title, 28, 945), [29, 42], { size: 28, colour: CHART.ink }) +
-  (under === '' ? '' : words(under, [29, 69], { size: 19, colour: CHART.faint }));
+/** The title, cut where it is too long, and under it a few lines. */
+export const titled = (title: string, under: readonly string[]): string => {
+  const width = SHEET_WIDTH - 2 * TITLE_LEFT;
+  return [
+    words(fitted(title, TITLE_SIZE, width), [TITLE_LEFT, 32], { size: TITLE_SIZE, colour: CHART.ink }),
+    ...under
+      .filter((line) => line !== '')
+      .map((line, i) =>
+        words(fitted(line, WORD_SIZE, width), [TITLE_LEFT, 60 + 27 * i], { size: WORD_SIZE, colour: CHART.faint }),
+      ),
+  ].join('');
+};
+
+/** "M 31, night of Sat 12 Dec 2026" as the title and the line under it. */
+export const titleLines = (title: string): readonly [string, string] => {
+  const at = title.lastIndexOf(', ');
+  return at === -1 ? [title, ''] : [title.slice(0, at), title.slice(at + 2)];
+};
+
+export const timesIn = (zone: string): string => `Times in ${zone.replace(/_/gu, ' ')}`;
+
+/** The hours that have room for their words, every one, second, third, fourth or sixth. */
+export const hoursWithRoom = (ticks: readonly HourTick[], xOf: (utcMs: UtcMs) => number): readonly HourTick[] => {
+  const [first, second] = ticks;
+  if (first === undefined || second === undefined) return ticks;
+  const apart = Math.abs(xOf(second.utcMs) - xOf(first.utcMs));
+  const every = [1, 2, 3, 4].find((hours) => hours * apart >= LEAST_HOURS_APART) ?? 6;
+  return ticks.filter(({ hour }) => hour % every === 0);
+};
+const LEAST_HOURS_APART = 44;
 
 /** Words under the plot, centred on `x`. */
 export const underAxis = (text: string, x: number, { bottom }: Frame): string =>
-  words(text, [x, bottom + 28], { size: 22, colour: CHART.ink, anchor: 'middle' });
+  words(text, [x, bottom + 27], { size: WORD_SIZE, colour: CHART.ink, anchor: 'middle' });
 
 /** Words left of the plot, level with `y`. */
-export const besideAxis = (text: string, y: number, { left }: Frame, size = 22): string =>
-  words(text, [left - 9, y + size * 0.36], { size, colour: CHART.ink, anchor: 'end' });
+export const besideAxis = (text: string, y: number, { left }: Frame): string =>
+  words(text, [left - 8, y + WORD_SIZE * 0.36], { size: WORD_SIZE, colour: CHART.ink, anchor: 'end' });

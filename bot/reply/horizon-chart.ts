@@ -4,7 +4,7 @@ import { CHART } from './palette.js';
 import type { HorizonChart } from './reply.js';
 import { area, curve, type Point } from './svg.js';
 
-const FRAME = frameWithin({ left: 76, right: 28, top: 80, bottom: 56 });
+const FRAME = frameWithin({ left: 62, right: 22, top: 62, bottom: 44 });
 
 /** The profile closed round the circle: its altitude at 0° and 360° is drawn between its last and first points. */
 const closed = (points: HorizonChart['points']): [number, number][] => {
@@ -36,11 +36,13 @@ export const horizonChartMarks = ({ title, points }: HorizonChart): string => {
   const profile = closed(points).map(([azimuthDeg, altitudeDeg]): Point => [xOf(azimuthDeg), yOf(altitudeDeg)]);
   const heights = Array.from({ length: topDeg / 10 + 1 }, (_, i) => 10 * i);
   return [
-    titled(title, ''),
+    titled(title, []),
     ...heights.map((altitudeDeg) => curve(levelLine(FRAME, yOf(altitudeDeg)), { colour: CHART.grid, width: 1 })),
     area([...profile, [FRAME.right, FRAME.bottom], [FRAME.left, FRAME.bottom]], CHART.horizon, 0.9),
     curve(profile, { colour: CHART.limit, width: 4 }),
-    ...heights.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
+    ...heights
+      .filter((_, i) => heights.length < 7 || i % 2 === 0)
+      .map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
     compassUnder(xOf, FRAME),
   ].join('');
 };

@@ -1,10 +1,20 @@
 /** Where the tube landed beside each of several stars, drawn over the sky from north round to north, and what a fit leaves of that. */
-import { besideAxis, compassUnder, frameWithin, levelLine, scale, titled } from './chart-frame.js';
+import {
+  SHEET_WIDTH,
+  WORD_SIZE,
+  besideAxis,
+  compassUnder,
+  frameWithin,
+  levelLine,
+  scale,
+  titled,
+} from './chart-frame.js';
+import { createLabels } from './labels.js';
 import { CHART } from './palette.js';
 import type { MissChart } from './reply.js';
-import { curve, fitted, words, type Point } from './svg.js';
+import { curve, diamond, fitted, type Point } from './svg.js';
 
-const FRAME = frameWithin({ left: 76, right: 28, top: 92, bottom: 56 });
+const FRAME = frameWithin({ left: 62, right: 22, top: 132, bottom: 44 });
 const HEIGHTS: readonly number[] = [0, 30, 60, 90];
 /** The longest miss, and the longest remainder, are drawn so long. */
 const LONGEST_PX = 78;
@@ -13,6 +23,12 @@ const HEAD_PX = 9;
 const ENLARGED: readonly number[] = [1, 2, 5, 10, 20, 50, 100];
 
 type Offset = readonly [number, number];
+
+const arrowLine = ([x, y]: Point, [across, up]: Offset, pxPerDeg: number): readonly Point[] => [
+  [x, y],
+  [x + across * pxPerDeg, y - up * pxPerDeg],
+];
+
 const lengthOf = ([across, up]: Offset): number => Math.hypot(across, up);
 
 const arrow = (
@@ -43,23 +59,39 @@ export const missChartMarks = ({ title, stars }: MissChart): string => {
   const longestLeft = Math.max(1e-6, ...stars.map(({ left }) => lengthOf(left)));
   const pxPerDeg = LONGEST_PX / longest;
   const enlarged = ENLARGED.filter((times) => longestLeft * times <= longest).at(-1) ?? 1;
-  const under = `thin: the miss, the longest ${angle(longest)}; thick: what the fit leaves, the most ${angle(longestLeft)}${enlarged === 1 ? '' : `, drawn ${enlarged} times as large`}`;
+  const under = [
+    `Thin: the miss, the longest ${angle(longest)}.`,
+    `Thick: left over, at most ${angle(longestLeft)}${enlarged === 1 ? '' : `, drawn ${enlarged} times as large`}.`,
+  ];
+  const spot = ({ altitudeDeg, azimuthDeg }: MissChart['stars'][number]): Point => [xOf(azimuthDeg), yOf(altitudeDeg)];
+  const place = createLabels(
+    { left: FRAME.left, right: SHEET_WIDTH, top: FRAME.top - 20, bottom: FRAME.bottom },
+    stars.flatMap((star) => [[spot(star), spot(star)], arrowLine(spot(star), star.seen, pxPerDeg)]),
+  );
   return [
     titled(title, under),
     ...HEIGHTS.map((altitudeDeg) => curve(levelLine(FRAME, yOf(altitudeDeg)), { colour: CHART.grid, width: 1 })),
-    ...stars.map(({ name, altitudeDeg, azimuthDeg, seen, left }) => {
-      const at: Point = [xOf(azimuthDeg), yOf(altitudeDeg)];
-      const isRight = azimuthDeg > 300;
+    ...stars.map((star) => {
+      const { name, seen, left } = star;
+      const at = spot(star);
+      const [x, y] = at;
       return [
-        words('◆', [at[0], at[1] + 6], { size: 16, colour: CHART.best, anchor: 'middle' }),
+        diamond(at, 7, CHART.best, CHART.ground),
         arrow(at, seen, pxPerDeg, { colour: CHART.moon, width: 2 }),
         arrow(at, left, pxPerDeg * enlarged, { colour: CHART.target, width: 5 }),
-        words(fitted(name, 20, 180), [at[0] + (isRight ? -14 : 14), at[1] + 30], {
-          size: 20,
-          colour: CHART.ink,
-          anchor: isRight ? 'end' : 'start',
-          rim: CHART.ground,
-        }),
+        place(
+          fitted(name, WORD_SIZE, 170),
+          [
+            { at: [x + 12, y + 28] },
+            { at: [x - 12, y + 28], anchor: 'end' },
+            { at: [x + 12, y - 14] },
+            { at: [x - 12, y - 14], anchor: 'end' },
+            { at: [x + 16, y + 8] },
+            { at: [x - 16, y + 8], anchor: 'end' },
+          ],
+          { size: WORD_SIZE, colour: CHART.ink, rim: CHART.ground },
+          true,
+        ),
       ].join('');
     }),
     ...HEIGHTS.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),

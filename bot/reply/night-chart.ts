@@ -1,100 +1,143 @@
 /** The altitude curve through one night, drawn: twilight bands, Moon, minimum altitude, own horizon, now, best. */
 import {
+  SHEET_WIDTH,
+  WORD_SIZE,
   besideAxis,
   clock,
   frameWithin,
+  hoursWithRoom,
   hourTicks,
   levelLine,
   scale,
+  timesIn,
+  titleLines,
   titled,
   underAxis,
   uprightLine,
 } from './chart-frame.js';
 import { CHART } from './palette.js';
+import { createLabels, type Place, type PlaceWords } from './labels.js';
 import { bestWithin } from './best-within.js';
 import type { ChartPoint, NightChart } from './reply.js';
-import { area, curve, diamond, dot, rectangle, words, type Point } from './svg.js';
+import { area, curve, diamond, dot, rectangle, textWidth, type Point } from './svg.js';
 
-const FRAME = frameWithin({ left: 76, right: 28, top: 112, bottom: 56 });
+const FRAME = frameWithin({ left: 62, right: 22, top: 142, bottom: 44 });
 const LOWEST_DEG = -10;
 const HIGHEST_DEG = 90;
 const yOf = scale([LOWEST_DEG, HIGHEST_DEG], [FRAME.bottom, FRAME.top]);
+/** Where words may stand: up to the line over the plot, and not beyond the picture's edges. */
+const BOUNDS = { left: FRAME.left, right: SHEET_WIDTH - 2, top: FRAME.top - 26, bottom: FRAME.bottom };
 
-const BAND_WORD = {
-  day: 'day',
+const TWILIGHT_WORD = {
   civil: 'civil twilight',
   nautical: 'nautical twilight',
   astronomical: 'astronomical twilight',
-  dark: 'dark',
 } as const;
-/** Above this share of the width a band's word stands level, above the next upright; in what is narrower it has no room. */
-const LEVEL_WORD_SHARE = 0.24;
-const UPRIGHT_WORD_SHARE = 0.018;
+/** A narrower band has no room for a word read upwards. */
+const UPRIGHT_WORD_PX = 27;
 
 type XOf = (utcMs: number) => number;
+type Band = NightChart['bands'][number];
 
-/** Half the height of an upright word, and how near a curve may come to it, in degrees of altitude. */
-const WORD_HALF_DEG = 17;
-const CLEAR_DEG = 4;
-const UPRIGHT_PLACES_DEG = [45, 70, 20] as const;
+interface NamedSpan {
+  readonly left: number;
+  readonly right: number;
+  readonly word: string;
+}
 
-/** The first place at which no curve runs through a word that stands in a span; the freest where each does. */
-const freePlaceDeg = ({ curve: path, moonCurve }: NightChart, fromUtcMs: number, toUtcMs: number): number => {
-  const there = [...path, ...moonCurve].filter(({ utcMs }) => utcMs >= fromUtcMs && utcMs <= toUtcMs);
-  const roomAt = (placeDeg: number): number =>
-    Math.min(...there.map(({ altitudeDeg }) => Math.abs(altitudeDeg - placeDeg)), 90);
-  const free = UPRIGHT_PLACES_DEG.find((placeDeg) => roomAt(placeDeg) > WORD_HALF_DEG + CLEAR_DEG);
-  return free ?? [...UPRIGHT_PLACES_DEG].sort((a, b) => roomAt(b) - roomAt(a))[0] ?? 45;
+/** Each band that has room for its name; of twilights too narrow, those that follow one another together as "twilight". */
+const namedSpans = (bands: readonly Band[], xOf: XOf): NamedSpan[] => {
+  const named: NamedSpan[] = [];
+  let narrow: NamedSpan[] = [];
+  const close = (): void => {
+    const [first, last] = [narrow[0], narrow.at(-1)];
+    if (first !== undefined && last !== undefined) named.push({ ...first, right: last.right });
+    narrow = [];
+  };
+  for (const { fromUtcMs, toUtcMs, band } of bands) {
+    const [left, right] = [xOf(fromUtcMs), xOf(toUtcMs)];
+    const isTwilight = band !== 'day' && band !== 'dark';
+    if (isTwilight && right - left < UPRIGHT_WORD_PX) {
+      narrow.push({ left, right, word: 'twilight' });
+      continue;
+    }
+    close();
+    named.push({ left, right, word: isTwilight ? TWILIGHT_WORD[band] : band });
+  }
+  close();
+  return named;
 };
 
-const bands = (chart: NightChart, xOf: XOf): string => {
-  const { bands: spans, startUtcMs, endUtcMs } = chart;
-  return spans
+const bands = ({ bands: spans }: NightChart, xOf: XOf): string =>
+  spans
     .map(({ fromUtcMs, toUtcMs, band }) => {
-      const share = (toUtcMs - fromUtcMs) / (endUtcMs - startUtcMs);
-      const isShort = band === 'day' || band === 'dark';
-      const isLevel = share > (isShort ? LEVEL_WORD_SHARE / 3 : LEVEL_WORD_SHARE);
       const left = xOf(fromUtcMs);
-      const middle = (left + xOf(toUtcMs)) / 2;
-      const ground = rectangle([left, FRAME.top], [xOf(toUtcMs) - left, FRAME.bottom - FRAME.top], CHART.bands[band]);
-      const style = { colour: CHART.faint, anchor: 'middle' } as const;
-      // Under the horizon, where no curve runs for long.
-      if (isLevel) return ground + words(BAND_WORD[band], [middle, FRAME.bottom - 13], { ...style, size: 20 });
-      if (isShort || share <= UPRIGHT_WORD_SHARE) return ground;
-      const at: Point = [middle + 5, yOf(freePlaceDeg(chart, fromUtcMs, toUtcMs))];
-      return ground + words(BAND_WORD[band], at, { ...style, size: 15, isUpright: true });
+      return rectangle([left, FRAME.top], [xOf(toUtcMs) - left, FRAME.bottom - FRAME.top], CHART.bands[band]);
     })
     .join('');
+
+/** Level under the horizon where a word has room, else upright at the first height that is free. */
+const UPRIGHT_PLACES_DEG = [45, 62, 28, 70, 20] as const;
+const bandWords = ({ bands: spans }: NightChart, xOf: XOf, place: PlaceWords): string =>
+  namedSpans(spans, xOf)
+    .map(({ left, right, word }) => {
+      const middle = (left + right) / 2;
+      const style = { size: WORD_SIZE, colour: CHART.faint } as const;
+      if (textWidth(word, WORD_SIZE) + 8 <= right - left)
+        return place(word, [{ at: [middle, FRAME.bottom - 10], anchor: 'middle' }], style, true);
+      if (right - left < UPRIGHT_WORD_PX) return '';
+      return place(
+        word,
+        UPRIGHT_PLACES_DEG.map((deg) => ({ at: [middle + 8, yOf(deg)], anchor: 'middle' }) as const),
+        { ...style, isUpright: true },
+      );
+    })
+    .join('');
+
+/** Over its mark, beside it, or over the plot. */
+const bestWord = (chart: NightChart, best: ChartPoint, [x, y]: Point, place: PlaceWords): string => {
+  const text = `best ${clock(best.utcMs, chart.zone)}, ${Math.round(best.altitudeDeg)}°`;
+  const over = FRAME.top - 8;
+  const middle = 'middle';
+  return place(
+    text,
+    [
+      { at: [x, y - 22], anchor: middle },
+      { at: [x, y - 40], anchor: middle },
+      { at: [x + 20, y - 18] },
+      { at: [x - 20, y - 18], anchor: 'end' },
+      { at: [x + 22, y + 8] },
+      { at: [x - 22, y + 8], anchor: 'end' },
+      { at: [x, over], anchor: middle },
+      { at: [x + 30, over] },
+      { at: [x - 30, over], anchor: 'end' },
+      { at: [x + 14, y + 36] },
+      { at: [x - 14, y + 36], anchor: 'end' },
+      { at: [FRAME.right, y - 22], anchor: 'end' },
+      { at: [FRAME.left + 4, y - 22] },
+    ],
+    { size: WORD_SIZE, colour: CHART.best, rim: CHART.ground },
+    true,
+  );
 };
 
-/** Higher than this a word over the curve would leave the frame; nearer than that to the word for now it would meet it. */
-const HIGH_DEG = 78;
-const NOW_CLEAR = 130;
-
-/** Near its best the word stands over the curve, which a direction under it does not meet; at the edges it turns inward. */
-const bestWord = (chart: NightChart, best: ChartPoint, [x, y]: Point, nowX: number | null): string => {
-  const { startUtcMs, endUtcMs, zone } = chart;
-  const share = (best.utcMs - startUtcMs) / (endUtcMs - startUtcMs);
-  const text = `best ${clock(best.utcMs, zone)}, ${Math.round(best.altitudeDeg)}°`;
-  const style = { size: 22, colour: CHART.best, rim: CHART.ground };
-  if (share < 0.14) return words(text, [x + 23, y + 8], style);
-  if (share > 0.86) return words(text, [x - 23, y + 8], { ...style, anchor: 'end' });
-  // Near the zenith it stands over the frame, beside the word for now.
-  if (best.altitudeDeg <= HIGH_DEG) return words(text, [x, y - 26], { ...style, anchor: 'middle' });
-  if (nowX === null || Math.abs(nowX - x) > NOW_CLEAR)
-    return words(text, [x, FRAME.top - 9], { ...style, anchor: 'middle' });
-  const isRight = nowX > x;
-  return words(text, [nowX + (isRight ? -28 : 28), FRAME.top - 9], { ...style, anchor: isRight ? 'end' : 'start' });
-};
-
-/** Directions stand under the curve, but for those that would lie on the line for now. */
-const NOW_LINE_CLEAR = 26;
-const compassPoints = ({ compass = [] }: NightChart, xOf: XOf, nowX: number | null): string =>
+/** Directions stand by the curve, those that find no free place not at all. */
+const compassPoints = ({ compass = [] }: NightChart, xOf: XOf, place: PlaceWords): string =>
   compass
-    .filter(({ utcMs }) => nowX === null || Math.abs(xOf(utcMs) - nowX) > NOW_LINE_CLEAR)
     .map(({ utcMs, altitudeDeg, word }) => {
       const [x, y]: Point = [xOf(utcMs), yOf(altitudeDeg)];
-      return dot([x, y], 4.5, CHART.ink) + words(word, [x, y + 29], { size: 20, colour: CHART.ink, anchor: 'middle' });
+      const said = place(
+        word,
+        [
+          { at: [x, y + 30], anchor: 'middle' },
+          { at: [x + 12, y + 26] },
+          { at: [x - 12, y + 26], anchor: 'end' },
+          { at: [x - 12, y - 8], anchor: 'end' },
+          { at: [x + 12, y - 8] },
+        ],
+        { size: WORD_SIZE, colour: CHART.ink, rim: CHART.ground },
+      );
+      return said === '' ? '' : dot([x, y], 4, CHART.ink) + said;
     })
     .join('');
 
@@ -113,74 +156,82 @@ const horizonArea = (points: readonly ChartPoint[], xOf: XOf): string => {
 
 const level = (altitudeDeg: number): readonly Point[] => levelLine(FRAME, yOf(altitudeDeg));
 
-/** Its word stands at the left under the line, or at the right or over it where the curve runs there. */
-const leastWord = (minimumAltitudeDeg: number, path: readonly ChartPoint[]): string => {
-  const share = Math.ceil(path.length * 0.17);
-  const isFree = (points: readonly ChartPoint[]): boolean =>
-    points.every(({ altitudeDeg }) => altitudeDeg > minimumAltitudeDeg + 1 || altitudeDeg < minimumAltitudeDeg - 7);
-  const [isLeft, isRight] = [isFree(path.slice(0, share)), isFree(path.slice(-share))];
-  const y = yOf(minimumAltitudeDeg) + (isLeft || isRight ? 20 : -8);
-  const isAtRight = !isLeft && isRight;
-  return words(`useful from ${minimumAltitudeDeg}°`, [isAtRight ? FRAME.right - 6 : FRAME.left + 6, y], {
-    size: 17,
-    colour: CHART.limit,
-    rim: CHART.ground,
-    anchor: isAtRight ? 'end' : 'start',
-  });
-};
-
-const leastHeight = ({ minimumAltitudeDeg, curve: path }: NightChart): string =>
+const leastHeight = ({ minimumAltitudeDeg }: NightChart): string =>
   minimumAltitudeDeg === null || minimumAltitudeDeg <= 0
     ? ''
-    : curve(level(minimumAltitudeDeg), { colour: CHART.limit, width: 2, dashes: [2, 3] }) +
-      leastWord(minimumAltitudeDeg, path);
+    : curve(level(minimumAltitudeDeg), { colour: CHART.limit, width: 2, dashes: [2, 3] });
+
+/** At either end of its line, under it or over it. */
+const leastWord = ({ minimumAltitudeDeg }: NightChart, place: PlaceWords): string => {
+  if (minimumAltitudeDeg === null || minimumAltitudeDeg <= 0) return '';
+  const [under, over] = [yOf(minimumAltitudeDeg) + 22, yOf(minimumAltitudeDeg) - 7];
+  const [left, right] = [FRAME.left + 5, FRAME.right - 3];
+  return place(
+    `useful from ${minimumAltitudeDeg}°`,
+    [under, over].flatMap((y): Place[] => [{ at: [left, y] }, { at: [right, y], anchor: 'end' }]),
+    { size: WORD_SIZE, colour: CHART.limit, rim: CHART.ground },
+  );
+};
 
 /** Where the line for now stands; null where now is of another night. */
 const nowXOf = ({ nowUtcMs, startUtcMs, endUtcMs }: NightChart, xOf: XOf): number | null =>
   nowUtcMs === null || nowUtcMs <= startUtcMs || nowUtcMs >= endUtcMs ? null : xOf(nowUtcMs);
 
-const nowLine = (x: number | null): string => {
-  if (x === null) return '';
-  return (
-    curve(uprightLine(FRAME, x), { colour: CHART.now, width: 3 }) +
-    words('now', [x, FRAME.top - 9], { size: 20, colour: CHART.now, anchor: 'middle' })
-  );
-};
+const nowLine = (x: number | null): string =>
+  x === null ? '' : curve(uprightLine(FRAME, x), { colour: CHART.now, width: 2 });
+
+const nowWord = (x: number | null, place: PlaceWords): string =>
+  x === null
+    ? ''
+    : place('now', [{ at: [x, FRAME.top - 8], anchor: 'middle' }], { size: WORD_SIZE, colour: CHART.now }, true);
 
 const axes = ({ startUtcMs, endUtcMs, zone }: NightChart, xOf: XOf): string =>
   [
     ...[30, 60].map((altitudeDeg) => curve(level(altitudeDeg), { colour: CHART.grid, width: 1 })),
     curve(level(0), { colour: CHART.ink, width: 2 }),
     ...[0, 30, 60, 90].map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
-    ...hourTicks(startUtcMs, endUtcMs, zone)
-      .filter(({ hour }) => hour % 2 === 0)
-      .map(({ utcMs, hour }) => underAxis(String(hour).padStart(2, '0'), xOf(utcMs), FRAME)),
+    ...hoursWithRoom(hourTicks(startUtcMs + 1, endUtcMs - 1, zone), xOf).map(({ utcMs, hour }) =>
+      underAxis(String(hour).padStart(2, '0'), xOf(utcMs), FRAME),
+    ),
   ].join('');
 
-const under = ({ moonCurve, horizonCurve, zone }: NightChart): string =>
-  `${moonCurve.length === 0 ? '' : 'Dashed: the Moon. '}${horizonCurve === undefined ? '' : 'Green: your horizon. '}Times in ${zone.replace(/_/gu, ' ')}`;
+const legend = ({ moonCurve, horizonCurve }: NightChart): string =>
+  [moonCurve.length === 0 ? '' : 'Dashed: the Moon.', horizonCurve === undefined ? '' : 'Green: your horizon.']
+    .filter((part) => part !== '')
+    .join(' ');
 
 /** The chart's marks, on a ground that is there already. */
 export const nightChartMarks = (chart: NightChart): string => {
-  const { title, startUtcMs, endUtcMs, curve: path, moonCurve, horizonCurve } = chart;
+  const { title, startUtcMs, endUtcMs, zone, curve: path, moonCurve, horizonCurve } = chart;
+  const [name, night] = titleLines(title);
   const best = bestWithin(chart);
   const xOf = scale([startUtcMs, endUtcMs], [FRAME.left, FRAME.right]);
   const nowX = nowXOf(chart, xOf);
   // A curve that leaves the picture is interrupted, not flattened along its edge.
   const inside = (points: readonly ChartPoint[]): (Point | null)[] =>
     points.map(({ utcMs, altitudeDeg }) => (altitudeDeg < LOWEST_DEG ? null : [xOf(utcMs), yOf(altitudeDeg)]));
+  const [target, moon] = [inside(path), inside(moonCurve)];
   const bestAt: Point | null = best === null ? null : [xOf(best.utcMs), yOf(best.altitudeDeg)];
+  const nowAt = nowX === null ? [] : [[nowX, FRAME.top] as const, [nowX, FRAME.bottom] as const];
+  const place = createLabels(BOUNDS, [target, moon, nowAt]);
+  // The weightiest first: what comes later makes way.
+  const labels = [
+    nowWord(nowX, place),
+    best === null || bestAt === null ? '' : bestWord(chart, best, bestAt, place),
+    compassPoints(chart, xOf, place),
+    leastWord(chart, place),
+    bandWords(chart, xOf, place),
+  ];
   return [
-    titled(title, under(chart)),
+    titled(name, [[night, timesIn(zone)].filter((part) => part !== '').join('. '), legend(chart)]),
     bands(chart, xOf),
     axes(chart, xOf),
     horizonCurve === undefined ? '' : horizonArea(horizonCurve, xOf),
     nowLine(nowX),
-    curve(inside(moonCurve), { colour: CHART.moon, width: 3, dashes: [12, 7] }),
+    curve(moon, { colour: CHART.moon, width: 2.5, dashes: [9, 5] }),
     leastHeight(chart),
-    curve(inside(path), { colour: CHART.target, width: 5 }),
-    compassPoints(chart, xOf, nowX),
-    bestAt === null ? '' : diamond(bestAt, 12, CHART.best, CHART.ground),
-    best === null || bestAt === null ? '' : bestWord(chart, best, bestAt, nowX),
+    curve(target, { colour: CHART.target, width: 4 }),
+    bestAt === null ? '' : diamond(bestAt, 10, CHART.best, CHART.ground),
+    ...labels,
   ].join('');
 };

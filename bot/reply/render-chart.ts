@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { createInTurn } from '../ground/in-turn.js';
-import { CHART_HEIGHT, CHART_WIDTH } from './chart-frame.js';
+import { CHART_HEIGHT, CHART_WIDTH, SHEET_HEIGHT, SHEET_WIDTH } from './chart-frame.js';
 import { eveningChartMarks } from './evening-chart.js';
 import { horizonChartMarks } from './horizon-chart.js';
 import { missChartMarks } from './miss-chart.js';
@@ -45,13 +45,13 @@ const marksOf = (chart: Chart): string => {
 
 /** The chart as SVG text. Pure. */
 export const chartSvg = (chart: Chart): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${CHART_WIDTH} ${CHART_HEIGHT}" font-family="DejaVu Sans">${rectangle([0, 0], [CHART_WIDTH, CHART_HEIGHT], CHART.ground)}${marksOf(chart)}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${SHEET_WIDTH} ${SHEET_HEIGHT}" font-family="DejaVu Sans">${rectangle([0, 0], [SHEET_WIDTH, SHEET_HEIGHT], CHART.ground)}${marksOf(chart)}</svg>`;
 
 /** Pictures are drawn one after the other: each takes some 10 MB outside the heap while it is made. */
 const inTurn = createInTurn();
 const DRAWING = 'a picture';
 
-/** The chart as a PNG, 1000 × 640, legible at a phone's width. Rejects only if the drawing library fails. The pixels are made beside the event loop. */
+/** The chart as a PNG, 960 × 720, legible at a phone's width. Rejects only if the drawing library fails. The pixels are made beside the event loop. */
 export const renderChart = async (
   chart: Chart,
 ): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {

@@ -24,7 +24,7 @@ const FORBIDDEN = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]|\p{Surro
 const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '').replace(/[&<>"]/gu, (character) => ENTITY.get(character) ?? '');
 
-const px = (value: number): string => String(Math.round(value * 10) / 10);
+const px = (value: number): string => String(Math.round(value * 100) / 100);
 
 /** Share of the type size that a character takes in the charts' font; measured on it, by kinds of letter. */
 const advance = (character: string): number => {
@@ -32,6 +32,10 @@ const advance = (character: string): number => {
   if (/[mwMW@%—]/u.test(character)) return 0.93;
   return /[A-Z]/u.test(character) ? 0.7 : 0.62;
 };
+
+/** About how many pixels the words take at this type size. */
+export const textWidth = (text: string, size: number): number =>
+  Array.from(text).reduce((sum, character) => sum + advance(character) * size, 0);
 
 /** The words, cut with an ellipsis where they would take more than `width` at this type size. */
 export const fitted = (text: string, size: number, width: number): string => {

@@ -74,6 +74,17 @@ const bestRow = (chart: NightChart, count: number): string | null => {
   return labelled('', [fitsAfter ? `${' '.repeat(column)}^ ${words}` : `${`${words} `.padStart(column)}^`]);
 };
 
+/** In as many rows as it takes, no entry parted. */
+const wrapped = (entries: readonly string[], width: number): string[] => {
+  const indent = ' '.repeat(LABEL_WIDTH);
+  return entries.reduce<string[]>((rows, entry) => {
+    const row = rows.at(-1);
+    return row !== undefined && row.length + 2 + entry.length <= width
+      ? [...rows.slice(0, -1), `${row}  ${entry}`]
+      : [...rows, indent + entry];
+  }, []);
+};
+
 /**
  * Rows of at most `width` characters: the target's height as bars (each row 22.5°), what the sky does below it, when the Moon is
  * up, the hours, and a legend of the signs used. `plain` avoids block characters.
@@ -104,7 +115,7 @@ export const textCurve = (chart: NightChart, width = 60, plain = false): readonl
     '+ twilight',
     '. day',
     ...(hasMoon ? [') Moon up'] : []),
-  ].join('  ');
+  ];
   return [
     ...rows,
     ...(best === null ? [] : [best]),
@@ -114,6 +125,6 @@ export const textCurve = (chart: NightChart, width = 60, plain = false): readonl
     ),
     ...(hasMoon ? [labelled('Moon', moon)] : []),
     hoursRow(chart, count),
-    `${' '.repeat(LABEL_WIDTH)}${legend}`.slice(0, Math.max(width, 40)),
+    ...wrapped(legend, Math.max(width, 40)),
   ];
 };

@@ -20,7 +20,8 @@ const offsetName = (minutes: number): string => {
 /** "MST", "CET"; where the zone has no English abbreviation, its offset: "UTC+5:45". */
 export const zoneName = (utcMs: number, zone: string): string => {
   const offset = offsetMinutes(zone, utcMs);
-  const key = `${zone} ${offset} ${new Date(utcMs).getUTCMonth()}`;
+  // A year's hours of one offset have one name: asking Intl costs a millisecond or more.
+  const key = `${zone} ${offset} ${new Date(utcMs).getUTCFullYear()}`;
   let name = abbreviations.get(key);
   if (name === undefined) {
     name = offsetName(offset);

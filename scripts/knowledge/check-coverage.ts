@@ -5,8 +5,8 @@ import { appliesIn } from '../../bot/triage/model/context.js';
 import { unfilled } from '../../bot/triage/model/fill-serial.js';
 import type { KnowledgeProblem } from '../../bot/triage/model/knowledge-problem.js';
 import { makeModel } from '../../bot/triage/model/model.js';
-import type { EntryKind, ReadResult } from '../../bot/triage/model/read-entries.js';
-import { SYSTEMS, type Only } from '../../bot/triage/model/schema.js';
+import type { Entries, EntryKind, ReadResult } from '../../bot/triage/model/read-entries.js';
+import { SYSTEMS, type CheckEntry, type FaultEntry, type Only } from '../../bot/triage/model/schema.js';
 import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 import { contextsOf } from './contexts.js';
 import { engine } from './policies.js';
@@ -21,193 +21,232 @@ export interface CoverageOptions {
   readonly shipped: boolean;
 }
 
-export const checkCoverage = (
-  { entries, locate }: ReadResult,
-  { shipped }: CoverageOptions,
-): readonly KnowledgeProblem[] => {
-  const problems: KnowledgeProblem[] = [];
-  const complain = (kind: EntryKind, id: string, path: readonly (string | number)[], message: string): void => {
-    problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
-  };
-  const model = makeModel(entries);
-  const contexts = contextsOf(model);
-  const situations = contexts.map((context) => situationFor(model, context));
+/** What every check of this file looks at, and where it says what it finds. */
+interface Coverage {
+  readonly entries: Entries;
+  readonly situations: readonly Situation[];
+  /** The situations in which a fault or a check applies, by its id; none where it has no entry. */
+  readonly places: ReadonlyMap<string, readonly Situation[]>;
+  readonly complain: (kind: EntryKind, id: string, path: readonly (string | number)[], message: string) => void;
+}
+
+const placesIn = (situations: readonly Situation[]): ReadonlyMap<string, readonly Situation[]> => {
   const places = new Map<string, Situation[]>();
   for (const situation of situations) {
     for (const { id } of [...situation.faults, ...situation.checks.map(({ entry }) => entry)])
       places.set(id, [...(places.get(id) ?? []), situation]);
   }
+  return places;
+};
 
-  if (shipped) {
-    for (const kind of ['faults', 'checks', 'evidence'] as const) {
-      if (entries[kind].length < LEAST[kind])
-        problems.push({
-          file: `knowledge/connection/${kind}`,
-          line: 1,
-          entry: null,
-          message: `${entries[kind].length} ${kind}, at least ${LEAST[kind]} wanted`,
-        });
-    }
-  }
+const tooFew = (entries: Entries): readonly KnowledgeProblem[] =>
+  (['faults', 'checks', 'evidence'] as const)
+    .filter((kind) => entries[kind].length < LEAST[kind])
+    .map((kind) => ({
+      file: `knowledge/connection/${kind}`,
+      line: 1,
+      entry: null,
+      message: `${entries[kind].length} ${kind}, at least ${LEAST[kind]} wanted`,
+    }));
+
+const checkPaths = ({ entries, situations, complain }: Coverage): void => {
   for (const path of entries.paths) {
     for (const system of SYSTEMS)
       if (!path.systems.includes(system)) complain('paths', path.id, ['systems'], `${system} is left out`);
+    const here = situations.filter(({ context }) => context.path === path.id);
     for (const [i, stage] of path.stages.entries()) {
-      const here = situations.filter(({ context }) => context.path === path.id);
       if (!here.some(({ faults }) => faults.some((fault) => fault.stage === stage)))
         complain('paths', path.id, ['stages', i], `no fault of this path is at stage "${stage}"`);
     }
   }
+};
 
-  const systemsCovered = (
-    kind: 'faults' | 'checks',
-    id: string,
-    field: readonly string[],
-    text: unknown,
-    only: Only | undefined,
-  ): void => {
-    if (
-      typeof text !== 'object' ||
-      text === null ||
-      Array.isArray(text) ||
-      (text as { all?: unknown }).all !== undefined
-    )
-      return;
-    for (const system of SYSTEMS) {
-      if (
-        appliesIn(only, { path: null, system, client: null }) &&
-        (text as Record<string, unknown>)[system] === undefined
-      )
-        complain(kind, id, field, `nothing is said for ${system}`);
-    }
-  };
-  const textsFilled = (kind: 'faults' | 'checks', id: string, field: string, value: unknown): void => {
-    for (const brace of unfilled(JSON.stringify(value)))
-      complain(kind, id, [field], `${brace} is no figure that can be worked out`);
-  };
-  const cautionsExist = (
-    kind: 'faults' | 'checks',
-    id: string,
-    field: readonly string[],
-    ids: readonly string[] | undefined,
-  ): void => {
-    for (const caution of ids ?? [])
-      if (!cautions().has(caution))
-        complain(kind, id, field, `there is no caution "${caution}" in knowledge/cautions.yaml`);
-  };
+/** What is checked alike in a fault's remedy and in a check's directions. */
+interface Told {
+  readonly kind: 'faults' | 'checks';
+  readonly id: string;
+  readonly only: Only | undefined;
+  /** Where the lines stand that may differ by system, and the lines. */
+  readonly linesAt: readonly string[];
+  readonly lines: unknown;
+  /** The field with all that is said, and its value. */
+  readonly field: string;
+  readonly value: unknown;
+  readonly cautionsAt: readonly string[];
+  readonly cautions: readonly string[] | undefined;
+}
 
-  for (const fault of entries.faults) {
-    const here = places.get(fault.id) ?? [];
-    if (here.length === 0)
-      complain('faults', fault.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
-    systemsCovered('faults', fault.id, ['remedy', 'steps'], fault.remedy.steps, fault.only);
-    textsFilled('faults', fault.id, 'remedy', fault.remedy);
-    cautionsExist('faults', fault.id, ['remedy', 'cautions'], fault.remedy.cautions);
-    for (const [i, cause] of (fault.astrayCauses ?? []).entries()) {
-      if (!Object.hasOwn(CAUSE_TITLES, cause))
-        complain('faults', fault.id, ['astrayCauses', i], `astray knows no cause "${cause}"`);
+/** Lines by system; null for lines that are said to all. */
+const bySystem = (lines: unknown): Readonly<Partial<Record<(typeof SYSTEMS)[number], unknown>>> | null => {
+  if (typeof lines !== 'object' || lines === null || Array.isArray(lines)) return null;
+  return 'all' in lines && lines.all !== undefined ? null : lines;
+};
+
+const checkTold = (complain: Coverage['complain'], told: Told): void => {
+  const { kind, id, only } = told;
+  const lines = bySystem(told.lines);
+  for (const system of SYSTEMS) {
+    const isMissing = lines !== null && lines[system] === undefined;
+    if (isMissing && appliesIn(only, { path: null, system, client: null }))
+      complain(kind, id, told.linesAt, `nothing is said for ${system}`);
+  }
+  for (const brace of unfilled(JSON.stringify(told.value)))
+    complain(kind, id, [told.field], `${brace} is no figure that can be worked out`);
+  for (const caution of told.cautions ?? [])
+    if (!cautions().has(caution))
+      complain(kind, id, told.cautionsAt, `there is no caution "${caution}" in knowledge/cautions.yaml`);
+};
+
+const NOWHERE = 'it applies nowhere: no path has this stage under these conditions';
+
+/** What shows that a remedy worked must apply wherever the fault does, and must not answer so before the remedy. */
+const checkVerify = ({ places, complain }: Coverage, { id, verify: { check, answer } }: FaultEntry): void => {
+  if ((check === undefined) !== (answer === undefined))
+    complain('faults', id, ['verify'], '`check` and `answer` go together');
+  if (check === undefined || answer === undefined) return;
+  for (const { context, checks, checkIndex, faultIndex } of places.get(id) ?? []) {
+    const numbers = checks[checkIndex.get(check) ?? -1];
+    if (numbers === undefined) {
+      const message = `"${check}" does not apply on ${context.path ?? ''} under ${context.system ?? ''}`;
+      return complain('faults', id, ['verify', 'check'], message);
     }
-    const { check, answer } = fault.verify;
-    if ((check === undefined) !== (answer === undefined))
-      complain('faults', fault.id, ['verify'], '`check` and `answer` go together');
-    if (check !== undefined && answer !== undefined) {
-      for (const situation of here) {
-        const numbers = situation.checks[situation.checkIndex.get(check) ?? -1];
-        if (numbers === undefined) {
-          complain(
-            'faults',
-            fault.id,
-            ['verify', 'check'],
-            `"${check}" does not apply on ${situation.context.path ?? ''} under ${situation.context.system ?? ''}`,
-          );
-          break;
-        }
-        const odds = numbers.odds[numbers.answers.indexOf(answer)]?.[situation.faultIndex.get(fault.id) ?? -1] ?? 0;
-        if (odds > 0.5) {
-          complain(
-            'faults',
-            fault.id,
-            ['verify', 'answer'],
-            `"${check}" answers "${answer}" before the remedy too (${odds.toFixed(2)} on ${situation.context.path ?? ''})`,
-          );
-          break;
-        }
-      }
-    }
-    for (const id of Object.keys(fault.answers ?? {})) {
-      const shared = here.some((situation) => situation.checkIndex.has(id));
-      if (here.length > 0 && !shared)
-        complain('faults', fault.id, ['answers', id], 'this check never applies where the fault does');
+    const odds = numbers.odds[numbers.answers.indexOf(answer)]?.[faultIndex.get(id) ?? -1] ?? 0;
+    if (odds > 0.5) {
+      const share = `${odds.toFixed(2)} on ${context.path ?? ''}`;
+      const message = `"${check}" answers "${answer}" before the remedy too (${share})`;
+      return complain('faults', id, ['verify', 'answer'], message);
     }
   }
-  for (const check of entries.checks) {
-    const here = places.get(check.id) ?? [];
-    if (here.length === 0)
-      complain('checks', check.id, ['only'], 'it applies nowhere: no path has this stage under these conditions');
-    systemsCovered('checks', check.id, ['how'], check.how, check.only);
-    textsFilled('checks', check.id, 'how', check.how);
-    cautionsExist('checks', check.id, ['cautions'], check.cautions);
-    const tells = here.some(({ checks, checkIndex }) => {
-      const numbers = checks[checkIndex.get(check.id) ?? -1];
-      return numbers?.odds[numbers.answers.indexOf(check.good)]?.slice(0, -1).some((p) => p < 0.9) ?? false;
-    });
-    if (here.length > 0 && !tells) complain('checks', check.id, ['id'], 'no fault makes it answer anything but good');
-    for (const { id } of check.answers) {
-      const given = here.some(({ checks, checkIndex, unexplained }) => {
-        const numbers = checks[checkIndex.get(check.id) ?? -1];
-        return numbers?.odds[numbers.answers.indexOf(id)]?.some((p, h) => h < unexplained && p > 0.02) ?? false;
-      });
-      if (here.length > 0 && !given) complain('checks', check.id, ['answers'], `no fault gives the answer "${id}"`);
-    }
-  }
+};
 
-  const marked = new Set(
-    entries.faults.flatMap(({ id, sameAs }) => (sameAs ?? []).flatMap((other) => [`${id} ${other}`, `${other} ${id}`])),
+const checkFault = (coverage: Coverage, fault: FaultEntry): void => {
+  const { places, complain } = coverage;
+  const { id, only, remedy } = fault;
+  const here = places.get(id) ?? [];
+  if (here.length === 0) complain('faults', id, ['only'], NOWHERE);
+  checkTold(complain, {
+    kind: 'faults',
+    id,
+    only,
+    linesAt: ['remedy', 'steps'],
+    lines: remedy.steps,
+    field: 'remedy',
+    value: remedy,
+    cautionsAt: ['remedy', 'cautions'],
+    cautions: remedy.cautions,
+  });
+  for (const [i, cause] of (fault.astrayCauses ?? []).entries()) {
+    if (!Object.hasOwn(CAUSE_TITLES, cause))
+      complain('faults', id, ['astrayCauses', i], `astray knows no cause "${cause}"`);
+  }
+  checkVerify(coverage, fault);
+  for (const check of Object.keys(fault.answers ?? {})) {
+    const isShared = here.some((situation) => situation.checkIndex.has(check));
+    if (here.length > 0 && !isShared)
+      complain('faults', id, ['answers', check], 'this check never applies where the fault does');
+  }
+};
+
+/** A check must have an answer but the good one, and each of its answers a fault that gives it. */
+const checkAnswers = ({ places, complain }: Coverage, { id, good, answers }: CheckEntry): void => {
+  const here = (places.get(id) ?? []).flatMap(({ checks, checkIndex, unexplained }) => {
+    const numbers = checks[checkIndex.get(id) ?? -1];
+    return numbers === undefined ? [] : [{ numbers, unexplained }];
+  });
+  if (here.length === 0) return;
+  const tells = here.some(
+    ({ numbers }) => numbers.odds[numbers.answers.indexOf(good)]?.slice(0, -1).some((p) => p < 0.9) ?? false,
   );
+  if (!tells) complain('checks', id, ['id'], 'no fault makes it answer anything but good');
+  for (const answer of answers) {
+    const isGiven = here.some(
+      ({ numbers, unexplained }) =>
+        numbers.odds[numbers.answers.indexOf(answer.id)]?.some((p, h) => h < unexplained && p > 0.02) ?? false,
+    );
+    if (!isGiven) complain('checks', id, ['answers'], `no fault gives the answer "${answer.id}"`);
+  }
+};
+
+const checkCheck = (coverage: Coverage, check: CheckEntry): void => {
+  const { places, complain } = coverage;
+  if (!places.has(check.id)) complain('checks', check.id, ['only'], NOWHERE);
+  checkTold(complain, {
+    kind: 'checks',
+    id: check.id,
+    only: check.only,
+    linesAt: ['how'],
+    lines: check.how,
+    field: 'how',
+    value: check.how,
+    cautionsAt: ['cautions'],
+    cautions: check.cautions,
+  });
+  checkAnswers(coverage, check);
+};
+
+/** The check whose answers differ most between two faults of a situation, and by how much. */
+const widestBetween = (
+  { checks }: Situation,
+  a: number,
+  b: number,
+): { readonly widest: number; readonly by: string } => {
+  let widest = 0;
+  let by = '';
+  for (const { odds, entry } of checks) {
+    const distance = odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)), 0) / 2;
+    if (distance > widest) [widest, by] = [distance, entry.id];
+  }
+  return { widest, by };
+};
+
+/** Pairs of faults, "a b": by which check they are told apart somewhere, and which are not told apart somewhere. */
+const pairsOf = (
+  situations: readonly Situation[],
+): { readonly told: ReadonlyMap<string, string>; readonly together: ReadonlySet<string> } => {
   const told = new Map<string, string>();
   const together = new Set<string>();
   for (const situation of situations) {
     for (let a = 0; a < situation.faults.length; a++) {
       for (let b = a + 1; b < situation.faults.length; b++) {
         const pair = `${situation.faults[a]?.id} ${situation.faults[b]?.id}`;
-        let widest = 0;
-        let by = '';
-        for (const { odds, entry } of situation.checks) {
-          const distance = odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)), 0) / 2;
-          if (distance > widest) {
-            widest = distance;
-            by = entry.id;
-          }
-        }
+        const { widest, by } = widestBetween(situation, a, b);
         if (widest < TOLD_APART) together.add(pair);
         else told.set(pair, by);
       }
     }
   }
+  return { told, together };
+};
+
+const bothWays = (one: string, other: string): readonly string[] => [`${one} ${other}`, `${other} ${one}`];
+
+const checkToldApart = ({ entries, situations, complain }: Coverage): void => {
+  const marked = new Set(
+    entries.faults.flatMap(({ id, sameAs }) => (sameAs ?? []).flatMap((other) => bothWays(id, other))),
+  );
+  const { told, together } = pairsOf(situations);
   for (const pair of together) {
+    if (marked.has(pair)) continue;
     const [a = '', b = ''] = pair.split(' ');
-    if (!marked.has(pair))
-      complain(
-        'faults',
-        a,
-        ['answers'],
-        `no check tells it apart from "${b}"${told.has(pair) ? ' in some context' : ''}; add one, or mark it with sameAs`,
-      );
+    const where = told.has(pair) ? ' in some context' : '';
+    complain('faults', a, ['answers'], `no check tells it apart from "${b}"${where}; add one, or mark it with sameAs`);
   }
-  for (const fault of entries.faults) {
-    for (const [i, other] of (fault.sameAs ?? []).entries()) {
-      const by = told.get(`${fault.id} ${other}`) ?? told.get(`${other} ${fault.id}`);
-      const anywhere = together.has(`${fault.id} ${other}`) || together.has(`${other} ${fault.id}`);
-      if (by !== undefined && !anywhere)
+  for (const { id, sameAs } of entries.faults) {
+    for (const [i, other] of (sameAs ?? []).entries()) {
+      const pairs = bothWays(id, other);
+      const by = pairs.map((pair) => told.get(pair)).find((check) => check !== undefined);
+      if (by !== undefined && !pairs.some((pair) => together.has(pair)))
         complain(
           'faults',
-          fault.id,
+          id,
           ['sameAs', i],
           `check "${by}" tells it apart from "${other}" everywhere; take the mark off`,
         );
     }
   }
+};
 
+const checkReached = ({ entries, situations, places, complain }: Coverage): void => {
   const unreached = new Set(entries.faults.map(({ id }) => id).filter((id) => places.has(id)));
   for (const situation of situations) {
     const policy = remembering(engine);
@@ -217,5 +256,27 @@ export const checkCoverage = (
   }
   for (const id of unreached)
     complain('faults', id, ['answers'], 'the walk never comes to its remedy when this is the fault');
+};
+
+export const checkCoverage = (
+  { entries, locate }: ReadResult,
+  { shipped }: CoverageOptions,
+): readonly KnowledgeProblem[] => {
+  const problems: KnowledgeProblem[] = shipped ? [...tooFew(entries)] : [];
+  const model = makeModel(entries);
+  const situations = contextsOf(model).map((context) => situationFor(model, context));
+  const coverage: Coverage = {
+    entries,
+    situations,
+    places: placesIn(situations),
+    complain: (kind, id, path, message) => {
+      problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
+    },
+  };
+  checkPaths(coverage);
+  for (const fault of entries.faults) checkFault(coverage, fault);
+  for (const check of entries.checks) checkCheck(coverage, check);
+  checkToldApart(coverage);
+  checkReached(coverage);
   return problems;
 };

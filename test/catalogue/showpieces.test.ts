@@ -109,7 +109,7 @@ describe('what members type', () => {
     ['Arp 85', 'ngc5194'],
     ['arp244', 'ngc4038'],
     ['Sh2-275', 'ngc2237'],
-    ['Abell 1656', 'ngc4889'],
+    ['Abell 1656', 'abell1656'],
     ['vdB 139', 'ngc7023'],
     ['Trapezium', 'hip26221'],
     ['veil east', 'ngc6992'],

@@ -364,5 +364,5 @@ describe('explaining simulated misses (seed fixed; sites on land, one mistake ea
     ] as const) {
       expect(result.byCause.get(id)!.first / result.byCause.get(id)!.count, id).toBeGreaterThan(0.9);
     }
-  });
+  }, 120_000);
 });

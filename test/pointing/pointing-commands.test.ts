@@ -374,7 +374,7 @@ describe('astray', () => {
     );
     expect(first / lasting.length).toBeGreaterThanOrEqual(0.9);
     expect(firstThree / lasting.length).toBeGreaterThanOrEqual(0.98);
-  });
+  }, 120_000);
   it('names open amounts, turned bases and two mistakes too, says when it knows none, and how sure it is (generate_pointing_mixed_misses.py)', async () => {
     const { misses } = JSON.parse(
       readFileSync(new URL('../reference/pointing-mixed-misses.json', import.meta.url), 'utf8'),
@@ -408,7 +408,7 @@ describe('astray', () => {
     expect(calibrationError).toBeLessThanOrEqual(0.05);
     const sure = judged.filter(({ probability }) => probability >= 0.9);
     expect(share(sure, (place) => place === 0)).toBeGreaterThanOrEqual(0.9);
-  });
+  }, 120_000);
   it('says what an open amount would be as clock, date or longitude, and asks for the number that decides where none was read', async () => {
     const hours = (await asked(`sidereal ${COMMON} at:2026-11-25T20:00Z`)).data.lastHours as number;
     const ahead = hours + 37 / 60;

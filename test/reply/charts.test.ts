@@ -75,7 +75,7 @@ describe('the night chart', () => {
 describe('the words in the picture', () => {
   it('cuts a title too long for the picture, and one that fits not', () => {
     expect(chartSvg({ ...chart, title: 'M'.repeat(80) })).toMatch(/>M{20,39}…</u);
-    expect(chartSvg(chart)).toContain('night of Sat 12 Dec 2026<');
+    expect(chartSvg(chart)).toContain('>night of Sat 12 Dec 2026. Times in Europe/London<');
   });
 
   it("draws a site's name in letters that the small font lacks", async () => {
@@ -98,6 +98,71 @@ describe('the words in the picture', () => {
     expect(svg).toContain('Dashed: the Moon');
     expect(svg).toContain('>SE<');
     expect(chartSvg({ ...chart, moonCurve: [] })).not.toContain('Moon');
+  });
+});
+
+const BEFORE = new Map<string | undefined, number>([
+  ['start', 0],
+  ['middle', 0.5],
+  ['end', 1],
+]);
+/** Every word of a picture with the room it takes, by the font's mean advances: 0.6 of the size, upright words turned. */
+const wordBoxes = (svg: string) =>
+  [
+    ...svg.matchAll(
+      /<text x="([\d.]+)" y="([\d.]+)" font-size="([\d.]+)"[^>]*text-anchor="(\w+)"( transform)?[^>]*>([^<]*)</gu,
+    ),
+  ].map(([, x, y, size, anchor, upright, text = '']) => {
+    const length = 0.56 * Number(size) * text.length;
+    const before = length * (BEFORE.get(anchor) ?? 0);
+    const [across, down] = [Number(x), Number(y)];
+    return upright === undefined
+      ? {
+          text,
+          size: Number(size),
+          x: [across - before, across - before + length],
+          y: [down - 0.7 * Number(size), down],
+        }
+      : {
+          text,
+          size: Number(size),
+          x: [across - 0.7 * Number(size), across],
+          y: [down - length + before, down + before],
+        };
+  });
+
+describe('on a phone', () => {
+  // 360 CSS pixels is the commonest width of a phone's screen (common practice, no source); 11 px the smallest type read with ease there.
+  const PHONE_WIDTH = 360;
+  const LEAST_PX = 11;
+
+  it('no word is smaller than 11 pixels, and none meets another, however high, steep or early the target stands', () => {
+    const compass = ['E', 'SE', 'S', 'SW', 'W'].map((word, i) => ({
+      utcMs: start + (9 + 2.5 * i) * HOUR,
+      altitudeDeg: 20 + 12 * i,
+      word,
+    }));
+    for (const peakHour of [1, 5, 8, 9, 12, 14, 18, 22])
+      for (const peakDeg of [6, 30, 60, 75, 89]) {
+        const svg = chartSvg({
+          ...chart,
+          curve: curve(peakHour, peakDeg),
+          compass,
+          best: { utcMs: start + peakHour * HOUR, altitudeDeg: peakDeg },
+        });
+        const sheetWidth = Number(/viewBox="0 0 (\d+)/u.exec(svg)?.[1]);
+        const boxes = wordBoxes(svg);
+        expect(boxes.length).toBeGreaterThan(12);
+        expect(svg, `${peakHour} h, ${peakDeg}°`).toContain('>best ');
+        for (const { text, size } of boxes)
+          expect((size * PHONE_WIDTH) / sheetWidth, text).toBeGreaterThanOrEqual(LEAST_PX);
+        boxes.forEach((a, i) => {
+          for (const b of boxes.slice(i + 1)) {
+            const isApart = a.x[1]! <= b.x[0]! || b.x[1]! <= a.x[0]! || a.y[1]! <= b.y[0]! || b.y[1]! <= a.y[0]!;
+            expect(isApart, `${a.text} | ${b.text} at ${peakHour} h, ${peakDeg}°`).toBe(true);
+          }
+        });
+      }
   });
 });
 
@@ -163,8 +228,13 @@ describe('the curve in characters', () => {
     expect(chartSvg(early)).not.toContain('>best ');
   });
 
-  it('fits the width it is given', () => {
-    for (const width of [40, 60, 77, 96])
-      for (const row of textCurve(chart, width)) expect(row.length).toBeLessThanOrEqual(width);
+  it('fits the width it is given, its whole legend too', () => {
+    const behind = { ...chart, horizonCurve: chart.curve.map(({ utcMs }) => ({ utcMs, altitudeDeg: 30 })) };
+    for (const width of [40, 60, 77, 96]) {
+      const rows = textCurve(behind, width);
+      for (const row of rows) expect(row.length).toBeLessThanOrEqual(width);
+      for (const sign of ['█ height', '░ behind your horizon', '# dark', '+ twilight', '. day', ') Moon up'])
+        expect(rows.join('\n')).toContain(sign);
+    }
   });
 });

@@ -82,13 +82,13 @@ const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLe
   const placeOption = firstFree(command, raw, 'site', 'place');
   const nightOption = firstFree(command, raw, 'date');
   const hourOption = firstFree(command, raw, 'time');
-  const unplaced = [
-    ...(night !== null && nightOption === undefined && hourOption === undefined ? [night] : []),
-    ...(hour !== null && hourOption === undefined ? [hour] : []),
-    ...(position !== null && placeOption === undefined ? [position] : []),
+  const taken = [
+    { words: night, by: nightOption ?? hourOption },
+    { words: hour, by: hourOption },
+    { words: position, by: placeOption },
   ];
   // What no option takes stays where it was, so that the answer says so.
-  if (unplaced.length > 0) return text;
+  if (taken.some(({ words, by }) => words !== null && by === undefined)) return text;
   if (position !== null && placeOption !== undefined) raw.set(placeOption, position);
   if (night !== null && nightOption !== undefined) raw.set(nightOption, night);
   const when = [nightOption === undefined ? night : null, hour].filter((part) => part !== null).join(' ');
@@ -156,28 +156,41 @@ const takePlaceAfterName = ({ deps, command }: Typed, raw: Raw, text: string): s
 const isWantedTarget = ({ deps, command }: Typed, raw: Raw, words: string): boolean =>
   firstFree(command, raw, 'target') !== undefined && isTarget(deps, words);
 
+/** Takes all that an option of its own is for out of the words about a target or a name, which are left. */
+const takeAround = (typed: Typed, raw: Raw, text: string): string => {
+  const spoken = takeSpoken(typed.command, raw, text, typed.nowUtcMs);
+  return isWantedTarget(typed, raw, spoken)
+    ? spoken
+    : takeTrailing(typed, raw, takeChoices(typed.command, raw, spoken), 0);
+};
+
+/** The action that a word means among the choices of an option; null where it means none. */
+const actionNamed = (command: Command, option: string, word: string): string | null => {
+  const spec = specOf(command, option);
+  const meant = spec?.schema.safeParse(word);
+  const action = meant?.success === true ? String(meant.data) : '';
+  return spec?.choices?.includes(action.toLowerCase()) === true ? action : null;
+};
+
+/** An option that takes any word (a target, for remind) keeps the words, unless another option's choice means them. */
+const isAnyWord = (typed: Typed, raw: Raw, option: string, text: string): boolean => {
+  const [first = '', ...others] = text.split(/\s+/u);
+  if (!fits(specOf(typed.command, option), text) || FILLERS.test(first)) return false;
+  const mayBeChoice = others.length === 0 && !isWantedTarget(typed, raw, text);
+  return !mayBeChoice || choiceTaking(typed.command, raw, text) === undefined;
+};
+
 /** Commands whose first words are an action or a kind: `site use fen`, `gear dobsonian`, `remind sunrise`. */
 const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
   const { command } = typed;
-  const isAction = (word: string): boolean => command.options[bare]?.choices?.includes(word) === true;
   const [first = '', ...others] = text.split(/\s+/u);
-  const meantFirst = specOf(command, bare)?.schema.safeParse(first);
-  const action =
-    meantFirst?.success === true && isAction(String(meantFirst.data).toLowerCase()) ? String(meantFirst.data) : null;
-  if (action === null && fits(specOf(command, bare), text) && !FILLERS.test(first)) {
-    // An action that takes any word (a target, for remind) keeps it, unless another option's choice means it.
-    const isChoice = others.length === 0 && !isWantedTarget(typed, raw, text);
-    const other = isChoice ? choiceTaking(command, raw, text) : undefined;
-    if (other === undefined) return;
-  }
+  const action = actionNamed(command, bare, first);
+  if (action === null && isAnyWord(typed, raw, bare, text)) return;
   raw.delete(bare);
   if (action !== null) raw.set(bare, action);
   const said = action === null ? text.split(/\s+/u) : others;
   const words = action === null && FILLERS.test(first) ? said.filter((word) => !FILLERS.test(word)) : said;
-  const spoken = takeSpoken(command, raw, words.join(' '), typed.nowUtcMs);
-  const named = isWantedTarget(typed, raw, spoken)
-    ? spoken
-    : takeTrailing(typed, raw, takeChoices(command, raw, spoken), 0);
+  const named = takeAround(typed, raw, words.join(' '));
   const left = action === 'add' ? takePlaceAfterName(typed, raw, named) : named;
   if (left === '') return;
   const rest = firstFree(command, raw, 'target', 'own');
@@ -202,17 +215,16 @@ const ownValue = async (
   return isExpected || offered.length > 0 || isPrivateWord(words) ? words : null;
 };
 
-const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
+/** Commands whose first words are a target: `up m42 saturday`. */
+const spreadAfterTarget = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
+  if (isTarget(typed.deps, text)) return;
+  const head = takeTrailing(typed, raw, takeSpoken(typed.command, raw, text, typed.nowUtcMs), 1);
+  raw.set(bare, await takePlaceAfterTarget(typed, raw, head));
+};
+
+/** Commands whose first words are a place, a night or an hour: `dark sydney`, `tonight galaxies cork`. */
+const spreadPlace = (typed: Typed, raw: Raw, bare: string, text: string): void => {
   const { command, deps, nowUtcMs } = typed;
-  const spec = specOf(command, bare);
-  if (spec?.choices !== undefined) return spreadAfterChoice(typed, raw, bare, text);
-  if (spec?.complete === 'target') {
-    if (isTarget(deps, text)) return;
-    const head = takeTrailing(typed, raw, takeSpoken(command, raw, text, nowUtcMs), 1);
-    raw.set(bare, await takePlaceAfterTarget(typed, raw, head));
-    return;
-  }
-  if (spec?.complete !== 'site' && spec?.complete !== 'date' && spec?.complete !== 'time') return;
   raw.delete(bare);
   const spoken = takeSpoken(command, raw, text, nowUtcMs);
   const left = takeTrailing(typed, raw, spoken, 0);
@@ -225,8 +237,16 @@ const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): P
   const takesFirst = option !== undefined && (isNight || namesHour(first, nowUtcMs));
   if (takesFirst) raw.set(option, first);
   const place = (takesFirst ? others.join(' ') : head).replace(/^(?:at|from|in|near|for)\s+/iu, '');
-  if (place === '') return;
-  raw.set(firstFree(command, raw, 'site') ?? bare, place);
+  if (place !== '') raw.set(firstFree(command, raw, 'site') ?? bare, place);
+};
+
+const PLACE_OR_TIME: readonly (CompletionKind | undefined)[] = ['site', 'date', 'time'];
+
+const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
+  const spec = specOf(typed.command, bare);
+  if (spec?.choices !== undefined) return spreadAfterChoice(typed, raw, bare, text);
+  if (spec?.complete === 'target') return spreadAfterTarget(typed, raw, bare, text);
+  if (PLACE_OR_TIME.includes(spec?.complete)) spreadPlace(typed, raw, bare, text);
 };
 
 /** Where names are given (a site's), words are as they were typed; so is the whole name of a target. */

@@ -57,14 +57,20 @@ export interface NextLook {
   readonly text: string;
 }
 
+const RIVALS_TRIED = 5;
+
 export const nextLook = ({ context, observations, diagnosis, isSunUp }: Finding): NextLook => {
   const { circumstances, target } = context;
-  const [first, runnerUp] = diagnosis.causes as readonly [Explanation, Explanation];
+  const [first, ...others] = diagnosis.causes as readonly [Explanation, Explanation];
   const tells = (other: Explanation) => nextObservation(circumstances, target, observations, [first, other], !isSunUp);
-  const rival = rivalOf(diagnosis.causes);
-  const byRival = tells(rival);
-  const second = byRival === null ? runnerUp : rival;
-  const found = byRival ?? tells(second);
+  // Where nothing tells the likeliest rival from it, as of one shift under two names, the next one that something does.
+  let second = rivalOf(diagnosis.causes);
+  let found = tells(second);
+  for (const other of others.slice(0, RIVALS_TRIED)) {
+    if (found !== null) break;
+    found = tells(other);
+    if (found !== null) second = other;
+  }
   const [a, b] = [first, second].map((cause) => causeTitle(cause, circumstances));
   const text =
     found === null

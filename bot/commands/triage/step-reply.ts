@@ -93,11 +93,17 @@ const afterRemedy = (last: LastEvent): string | null => {
 };
 
 /** Why a remedy is offered once more; null where it is not. */
-const remedyAgain = ({ step, evidence, situation }: Assessment, last: LastEvent): readonly string[] | null => {
+const remedyAgain = (
+  { step, evidence, situation }: Assessment,
+  events: Walk['state']['events'],
+): readonly string[] | null => {
   if (step.kind !== 'try') return null;
   if (evidence.notTaken.has(situation.faultIndex.get(step.id) ?? -1))
     return ['It has not taken yet, so once more, a line at a time.'];
   if (!step.otherwise) return null;
+  if (!events.some((event) => event.kind === 'try' && event.fault === step.id))
+    return ['You did the usual thing already and it still fits best, so here is another way to it.'];
+  const last = events.at(-1);
   const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
   return couldNot ? [] : ['It still fits best, so here is another way to the same cure.'];
 };
@@ -109,10 +115,9 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
     return ['One cause may be mended and another stand behind it. Write it in your own words, or pick.'];
   if (asked?.because === 'verify')
     return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
-  const last = walk.state.events.at(-1);
-  const again = remedyAgain(assessment, last);
+  const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;
-  const opened = afterRemedy(last);
+  const opened = afterRemedy(walk.state.events.at(-1));
   if (opened === null) return [];
   const apart = asked === null ? null : tellsApart(assessment);
   return [apart === null ? opened : `${opened} ${apart}`];

@@ -37,6 +37,11 @@ export interface Belief {
   readonly axisSigns: { readonly primary: 1 | -1; readonly secondary: 1 | -1 };
   /** How far the axes stood from home when the controller took them to be at home. */
   readonly axisOffsets: AxisAngles;
+  /**
+   * Where a wrong zero is kept on a German mount: on its axes, so that its declination part turns round with the tube on the
+   * other side of the pier, or as a shift of hour angle and declination, the same on both sides. Controllers do either.
+   */
+  readonly zeroKeptOn: 'axes' | 'sky';
   readonly stance: Stance;
   /** Minutes since the mount stopped following the sky. */
   readonly stoppedMinutes: number;
@@ -58,6 +63,7 @@ export const rightBelief = ({ observer, utcMs, alignedOn }: Circumstances): Beli
     epochSlip: 'none',
     axisSigns: { primary: 1, secondary: 1 },
     axisOffsets: { primaryDeg: 0, secondaryDeg: 0 },
+    zeroKeptOn: alignedOn === null ? 'axes' : 'sky',
     stance: STANDS_TRUE,
     stoppedMinutes: 0,
     alignment: alignedOn === null ? null : { expected: alignedOn, centred: alignedOn },

@@ -12,9 +12,8 @@ import { offsetWeight, typedOffsets } from './utc-offsets.js';
 const LATITUDE_SIGMA_DEG = 5;
 /** Nearer to the meridian of Greenwich its sign moves nothing that is seen. */
 const UNSEEN_LONGITUDE_DEG = 0.15;
-const AMOUNT_UNIT_HOURS = flatUnit(24);
 /** Minima of a landing's misfit are some hours wide; a quarter of an hour finds each. */
-const AMOUNT_SEEDS = Array.from({ length: 96 }, (_, i) => (-12 + i / 4) / AMOUNT_UNIT_HOURS);
+const AMOUNT_HOURS = Array.from({ length: 96 }, (_, i) => -12 + i / 4);
 
 type Weighted = Parameters<typeof shared>[0][number];
 
@@ -100,26 +99,44 @@ const dateMistakes = (local: Date): Mistake[] => {
   ];
 };
 
-/** Clock, date or longitude off by any amount: the controller's sidereal time ahead by so much. */
-const anyAmount = (seeds: readonly number[], share: number): Sized => ({
+/** Of an amount that may be any, and of one that is small: spread in hours, flat or one sigma. */
+interface Range {
+  readonly unitHours: number;
+  readonly isFlat: boolean;
+}
+const ANY_AMOUNT: Range = { unitHours: flatUnit(24), isFlat: true };
+/** A clock set from memory, a date some days old. Common practice, no source. */
+const SMALL_AMOUNT: Range = { unitHours: 1.3, isFlat: false };
+/** Another place that one drives or flies to. Common practice, no source. */
+const NEXT_PLACE: Range = { unitHours: 2.5, isFlat: false };
+/** Beyond so many sigmas no search for a small amount begins. */
+const FAR_SIGMAS = 3.5;
+
+const seedsIn = ({ unitHours, isFlat }: Range, hours: readonly number[]): number[] => {
+  const seeds = hours.map((hour) => hour / unitHours);
+  return isFlat || seeds.length === 1 ? seeds : seeds.filter((z) => Math.abs(z) < FAR_SIGMAS);
+};
+
+/** Clock, date or longitude off by an amount: the controller's sidereal time ahead by so much. */
+const amountIn = (range: Range, hours: readonly number[], share: number): Sized => ({
   share,
   dimensions: 1,
-  isFlat: [true],
-  seeds: seeds.map((z) => [z]),
-  sizeAt: (z) => [z[0]! * AMOUNT_UNIT_HOURS * 60],
-  change: (z) => (belief) => ({ ...belief, lstHours: belief.lstHours + z[0]! * AMOUNT_UNIT_HOURS }),
+  isFlat: [range.isFlat],
+  seeds: seedsIn(range, hours).map((z) => [z]),
+  sizeAt: (z) => [z[0]! * range.unitHours * 60],
+  change: (z) => (belief) => ({ ...belief, lstHours: belief.lstHours + z[0]! * range.unitHours }),
 });
 
 /** Another place, so that the latitude is off as well. */
-const anotherPlace = (seeds: readonly number[], share: number): Sized => ({
+const anotherPlace = (hours: readonly number[], share: number): Sized => ({
   share,
   dimensions: 2,
-  isFlat: [true, false],
-  seeds: seeds.map((z) => [z, 0]),
-  sizeAt: (z) => [z[0]! * AMOUNT_UNIT_HOURS * 60, z[1]! * LATITUDE_SIGMA_DEG],
+  isFlat: [NEXT_PLACE.isFlat, false],
+  seeds: seedsIn(NEXT_PLACE, hours).map((z) => [z, 0]),
+  sizeAt: (z) => [z[0]! * NEXT_PLACE.unitHours * 60, z[1]! * LATITUDE_SIGMA_DEG],
   change: (z) => (belief) => ({
     ...belief,
-    lstHours: belief.lstHours + z[0]! * AMOUNT_UNIT_HOURS,
+    lstHours: belief.lstHours + z[0]! * NEXT_PLACE.unitHours,
     latitudeDeg: Math.max(-90, Math.min(90, belief.latitudeDeg + z[1]! * LATITUDE_SIGMA_DEG)),
   }),
 });
@@ -159,15 +176,19 @@ const knownAmounts = ({ utcMs, clock, observer, places }: Circumstances): Form[]
   ];
 };
 
-const amountMistake = (circumstances: Circumstances, seeds: readonly number[]): Mistake => {
+const amountMistake = (circumstances: Circumstances, hours: readonly number[]): Mistake => {
   const forms = knownAmounts(circumstances);
   const open = 1 - forms.reduce((sum, { share }) => sum + share, 0);
   return {
     id: 'sidereal-amount',
     kind: 'clock',
-    prior: 12,
+    prior: 16,
     forms,
-    sizes: [anyAmount(seeds, 0.7 * open), anotherPlace(seeds, 0.3 * open)],
+    sizes: [
+      amountIn(ANY_AMOUNT, hours, 0.3 * open),
+      amountIn(SMALL_AMOUNT, hours, 0.4 * open),
+      anotherPlace(hours, 0.3 * open),
+    ],
   };
 };
 
@@ -235,14 +256,12 @@ const epochForms = (): Form[] =>
  */
 export const entryMistakes = (circumstances: Circumstances, lstHoursSeen: number | null): Mistake[] => {
   const { utcMs, observer } = circumstances;
-  const seeds =
-    lstHoursSeen === null
-      ? AMOUNT_SEEDS
-      : [wrapHours12(lstHoursSeen - lastHours(utcMs, observer.longitudeDeg)) / AMOUNT_UNIT_HOURS];
+  const hours =
+    lstHoursSeen === null ? AMOUNT_HOURS : [wrapHours12(lstHoursSeen - lastHours(utcMs, observer.longitudeDeg))];
   return [
     ...clockMistakes(circumstances),
     ...siteMistakes(circumstances),
     { id: 'epoch', kind: 'coordinates', prior: 6, forms: epochForms(), sizes: [] } as const,
-    amountMistake(circumstances, seeds),
+    amountMistake(circumstances, hours),
   ].filter(({ forms, sizes }) => forms.length + sizes.length > 0);
 };

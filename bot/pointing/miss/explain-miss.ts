@@ -4,11 +4,11 @@ import type { Circumstances, Observation, PointedTarget } from './astray-types.j
 import { rightBelief, type Belief } from './controller-belief.js';
 import { landedVector } from './landing.js';
 import type { Part } from './mistake-types.js';
-import { leftOverDeg, standardResiduals } from './observation-misfit.js';
+import { leftOverDeg, misfitOf, standardResiduals } from './observation-misfit.js';
 import { logSum } from './log-sum.js';
 import { possibleMistakes } from './possible-mistakes.js';
 import { weighUnexplained } from './unexplained.js';
-import { weighMistakes, type Spread } from './weigh-mistakes.js';
+import { weighMistakes, type Spread, type Weighed } from './weigh-mistakes.js';
 
 /** A cause at its best-fitting form: one mistake, or two made together. */
 export interface Explanation {
@@ -39,6 +39,41 @@ const NEAR_ENOUGH = 1.8;
 /** Beyond this many causes nobody looks. */
 const MOST_CAUSES = 40;
 
+/** A second mistake that betters the misfit (half the sum of squares) by less than this is not seen at work. */
+const SEEN_AT_WORK = 1;
+
+/**
+ * A cause with a second mistake that cannot be seen beside it is told as the cause alone: what is to be set right is the same, and the
+ * list has room for what is truly another cause.
+ */
+const withoutUnseen = (
+  circumstances: Circumstances,
+  observations: readonly Observation[],
+  weighed: readonly Weighed[],
+): Weighed[] => {
+  const singles = new Map(
+    weighed.filter(({ parts }) => parts.length === 1).map((single) => [single.parts[0].id, single]),
+  );
+  const misfits = new Map<Weighed, number>();
+  const misfit = (cause: Weighed): number => {
+    const known = misfits.get(cause) ?? misfitOf(circumstances, cause.belief, observations);
+    misfits.set(cause, known);
+    return known;
+  };
+  const joined = new Map<Weighed, number[]>();
+  const kept = weighed.filter((cause) => {
+    if (cause.parts.length === 1) return true;
+    const [likelier] = cause.parts
+      .flatMap(({ id }) => singles.get(id) ?? [])
+      .filter((single) => single.logWeight > cause.logWeight && misfit(single) - misfit(cause) < SEEN_AT_WORK)
+      .sort((a, b) => b.logWeight - a.logWeight);
+    if (likelier === undefined) return true;
+    joined.set(likelier, [...(joined.get(likelier) ?? []), cause.logWeight]);
+    return false;
+  });
+  return kept.map((cause) => ({ ...cause, logWeight: logSum([cause.logWeight, ...(joined.get(cause) ?? [])]) }));
+};
+
 /** A cause's ids as one word: "daylight-saving", "daylight-saving+longitude-sign". */
 export const causeKey = ({ parts }: Pick<Explanation, 'parts'>): string => parts.map(({ id }) => id).join('+');
 
@@ -55,7 +90,11 @@ export const explainMiss = (
   const { noMistake, unexplained } = weighUnexplained(circumstances, right, observations);
   const lst = observations.find(({ kind }) => kind === 'lst');
   const mistakes = possibleMistakes(circumstances, lst?.kind === 'lst' ? lst.lstHours : null);
-  const weighed = weighMistakes(circumstances, mistakes, observations, Math.max(noMistake, unexplained));
+  const weighed = withoutUnseen(
+    circumstances,
+    observations,
+    weighMistakes(circumstances, mistakes, observations, Math.max(noMistake, unexplained)),
+  );
   const total = logSum([...weighed.map(({ logWeight }) => logWeight), noMistake, unexplained]);
   const aim = unitFromEquatorial(target.ofDate);
   const residuals = standardResiduals(circumstances, right, observations);

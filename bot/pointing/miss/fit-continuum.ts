@@ -15,7 +15,7 @@ type Residuals = (parameters: readonly number[]) => readonly number[];
 
 const STEP = 1e-4;
 const TURNS = 30;
-const ENOUGH_GAIN = 1e-4;
+const ENOUGH_GAIN = 5e-3;
 /** Keeps a parameter that nothing depends on from dividing by nought. */
 const TINY = 1e-9;
 

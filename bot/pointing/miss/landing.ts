@@ -1,9 +1,9 @@
 /** Where the tube really goes when a controller with a given belief sends it to a target. */
 import { MS_PER_MINUTE } from '../../ground/durations.js';
-import { asinDeg, cosDeg, equatorialFromVector, sinDeg, type Vector3 } from '../../sky/angles.js';
+import { asinDeg, cosDeg, equatorialFromVector, sinDeg, wrapDeg180, type Vector3 } from '../../sky/angles.js';
 import { SIDEREAL_DEG_PER_MS } from '../../sky/earth.js';
 import type { Equatorial } from '../../sky/types.js';
-import { axesFor, tubeVector, type AxisAngles, type MountDirection, type MountKind } from '../mount/mount.js';
+import { axesFor, pierSide, tubeVector, type AxisAngles, type MountDirection, type MountKind } from '../mount/mount.js';
 import type { Circumstances, PointedTarget } from './astray-types.js';
 import { STANDS_TRUE, aimedAt, horizontalOfHourAngle, type Belief, type Stance } from './controller-belief.js';
 
@@ -71,9 +71,9 @@ const toEquator = ([meridian, west, pole]: Vector3, lstDeg: number): Vector3 => 
   return [meridian * cosine + west * sine, meridian * sine - west * cosine, pole];
 };
 
-/** Axis angles as the controller or the mount counts them once aligned on a star: one turn of the tube for each direction. */
-const plainAxes = (mount: MountKind, direction: MountDirection): AxisAngles =>
-  axesFor(mount === 'altaz' ? 'altaz' : 'fork', direction);
+/** The mount as its wrong zero is counted: one that keeps it on the sky turns to each direction in one way alone, as a fork does. */
+const countedAs = (mount: MountKind, { zeroKeptOn }: Belief): MountKind =>
+  mount === 'german' && zeroKeptOn === 'sky' ? 'fork' : mount;
 
 const stoppedDegOf = ({ stoppedMinutes }: Belief): number => stoppedMinutes * MS_PER_MINUTE * SIDEREAL_DEG_PER_MS;
 
@@ -86,7 +86,7 @@ const believedDirection = (mount: MountKind, belief: Belief, direction: Equatori
 
 /** Axis angles from home. */
 const axesFromHome = (mount: MountKind, belief: Belief, aim: MountDirection): AxisAngles => {
-  const wanted = axesFor(mount, aim);
+  const wanted = axesFor(countedAs(mount, belief), aim);
   const { axisSigns, axisOffsets } = belief;
   return {
     primaryDeg: axisSigns.primary * wanted.primaryDeg + axisOffsets.primaryDeg,
@@ -100,7 +100,8 @@ const trueDirection = ({ mount, observer }: Circumstances, belief: Belief, star:
   const hourAngleDeg = belief.trueLstHours * 15 - stoppedDegOf(belief) - star.raHours * 15;
   const seen = inAxisFrame(mount, hourAngleDeg, star.decDeg, observer.latitudeDeg, trulySouthern);
   if (belief.stance === STANDS_TRUE) return seen;
-  const tube = tubeVector(mount === 'altaz' ? 'altaz' : 'fork', plainAxes(mount, seen));
+  const frame = mount === 'altaz' ? 'altaz' : 'fork';
+  const tube = tubeVector(frame, axesFor(frame, seen));
   const level = mount === 'altaz' ? tube : toHorizon(sensed(tube, trulySouthern), observer.latitudeDeg);
   const base = unstood(level, belief.stance, trulySouthern && mount !== 'altaz');
   const [x, y, z] = mount === 'altaz' ? base : sensed(fromHorizon(base, observer.latitudeDeg), trulySouthern);
@@ -115,9 +116,12 @@ const axesFromStar = (
   aim: MountDirection,
 ): AxisAngles => {
   const { mount } = circumstances;
-  const wanted = plainAxes(mount, aim);
-  const from = plainAxes(mount, believedDirection(mount, belief, expected.ofDate));
-  const stands = plainAxes(mount, trueDirection(circumstances, belief, centred.ofDate));
+  const counted = countedAs(mount, belief);
+  const expectedAt = believedDirection(mount, belief, expected.ofDate);
+  const side = pierSide(wrapDeg180(expectedAt.longitudeDeg) / 15);
+  const wanted = axesFor(counted, aim);
+  const from = axesFor(counted, expectedAt, side);
+  const stands = axesFor(counted, trueDirection(circumstances, belief, centred.ofDate), side);
   return {
     primaryDeg: stands.primaryDeg + belief.axisSigns.primary * (wanted.primaryDeg - from.primaryDeg),
     secondaryDeg: stands.secondaryDeg + belief.axisSigns.secondary * (wanted.secondaryDeg - from.secondaryDeg),
@@ -132,8 +136,8 @@ export const landedVector = (circumstances: Circumstances, belief: Belief, targe
   const { alignment, stance } = belief;
   const tube =
     alignment === null
-      ? tubeVector(mount, axesFromHome(mount, belief, aim))
-      : tubeVector(mount === 'german' ? 'fork' : mount, axesFromStar(circumstances, belief, alignment, aim));
+      ? tubeVector(countedAs(mount, belief), axesFromHome(mount, belief, aim))
+      : tubeVector(countedAs(mount, belief), axesFromStar(circumstances, belief, alignment, aim));
   const lstDeg = belief.trueLstHours * 15;
   if (mount === 'altaz') {
     const level = stance === STANDS_TRUE ? tube : stood(tube, stance, false);

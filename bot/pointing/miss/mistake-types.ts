@@ -32,6 +32,8 @@ export interface Sized {
   readonly dimensions: 1 | 2 | 3;
   /** Where any size is as likely as another over one whole turn; the other parameters are standard normal. */
   readonly isFlat: readonly boolean[];
+  /** A narrower range of the same: beside another mistake the wide one stands for it. */
+  readonly isNarrower?: boolean;
   /** Where to begin the search for the best size. */
   readonly seeds: readonly (readonly number[])[];
   readonly change: (standardised: readonly number[]) => Change;

@@ -1,7 +1,7 @@
 /** Mistakes of the mount and its setting up, which the display does not show: home, axis, base, star, tracking, motors. */
 import { DEGREES_PER_RADIAN, cosDeg, dot, unitFromEquatorial, type Vector3 } from '../../sky/angles.js';
 import type { AlignmentStar, Circumstances } from './astray-types.js';
-import { STANDS_TRUE, rightBelief } from './controller-belief.js';
+import { STANDS_TRUE, rightBelief, type Belief } from './controller-belief.js';
 import { flatUnit, shared, type Form, type Mistake, type Sized } from './mistake-types.js';
 import { magneticNorth } from '../pole/magnetic-north.js';
 
@@ -33,30 +33,52 @@ interface PlacedStar {
   readonly unit: Vector3;
 }
 
-/** Stars over 12° high are centred for those brighter than so much, from 2° to 40° away. Common practice, no source. */
+/** How often a controller keeps a wrong zero in the other of the two ways (see `zeroKeptOn`). Common practice, no source. */
+const OTHER_WAY_SHARE = 0.3;
+
+/**
+ * Stars over 12° high are centred for those brighter than so much, from 2° to 40° away; where it is known which one was meant, farther
+ * away as well. Common practice, no source.
+ */
 const SIN_LOWEST_STAR = 0.2;
 const BRIGHT_MAGNITUDE = 1.8;
 const COS_NEXT_STAR = cosDeg(2);
 const COS_FARTHEST_STAR = cosDeg(40);
+const COS_FARTHEST_FROM_KNOWN = cosDeg(90);
 
 const starForms = (circumstances: Circumstances): Form[] => {
-  const { stars, alignedOn, observer } = circumstances;
+  const { stars, alignedOn, observer, mount } = circumstances;
   const { trueLstHours } = rightBelief(circumstances);
   const placed = (star: AlignmentStar): PlacedStar => ({ star, unit: unitFromEquatorial(star.ofDate) });
   const zenith = unitFromEquatorial({ raHours: trueLstHours, decDeg: observer.latitudeDeg });
   const seen = stars.map(placed).filter(({ unit }) => dot(unit, zenith) > SIN_LOWEST_STAR);
   const expectedStars =
     alignedOn === null ? seen.filter(({ star }) => star.magnitude < BRIGHT_MAGNITUDE) : [placed(alignedOn)];
+  const cosFarthest = alignedOn === null ? COS_FARTHEST_STAR : COS_FARTHEST_FROM_KNOWN;
+  // Told apart only where the star is known: unknown, it is open enough by itself.
+  const ways: readonly (readonly [Belief['zeroKeptOn'], number])[] =
+    mount === 'german' && alignedOn !== null
+      ? [
+          ['sky', 1 - OTHER_WAY_SHARE],
+          ['axes', OTHER_WAY_SHARE],
+        ]
+      : [['sky', 1]];
   return shared(
     expectedStars.flatMap((expected) =>
       seen
         .map(({ star, unit }) => ({ centred: star, cosApart: dot(expected.unit, unit) }))
-        .filter(({ cosApart }) => cosApart < COS_NEXT_STAR && cosApart > COS_FARTHEST_STAR)
-        .map(({ centred, cosApart }) => ({
-          weight: Math.exp((-Math.acos(cosApart) * DEGREES_PER_RADIAN) / 20 - centred.magnitude / 2),
-          change: (belief) => ({ ...belief, alignment: { expected: expected.star, centred } }),
-          slip: { kind: 'star' as const, expected: expected.star.name, centred: centred.name },
-        })),
+        .filter(({ cosApart }) => cosApart < COS_NEXT_STAR && cosApart > cosFarthest)
+        .flatMap(({ centred, cosApart }) =>
+          ways.map(([zeroKeptOn, share]) => ({
+            weight: share * Math.exp((-Math.acos(cosApart) * DEGREES_PER_RADIAN) / 20 - centred.magnitude / 2),
+            change: (belief: Belief): Belief => ({
+              ...belief,
+              alignment: { expected: expected.star, centred },
+              zeroKeptOn,
+            }),
+            slip: { kind: 'star' as const, expected: expected.star.name, centred: centred.name },
+          })),
+        ),
     ),
   );
 };
@@ -88,23 +110,25 @@ const hemisphereForms = (): Form[] =>
     { weight: 1, change: (belief) => ({ ...belief, southern: !belief.southern, poleAlone: true }) },
   ]);
 
-const notAtHome = (isAltaz: boolean): Sized => {
+const notAtHome = (isAltaz: boolean, zeroKeptOn: Belief['zeroKeptOn'], share: number): Sized => {
   const sizeAt = (z: readonly number[]): [number, number] => [
     z[0]! * HOME_SIGMA_DEG.primary,
     z[1]! * (isAltaz ? HOME_SIGMA_DEG.altitude : HOME_SIGMA_DEG.secondary),
   ];
   return {
-    share: 1,
+    share,
     dimensions: 2,
     isFlat: [false, false],
     seeds: spread(FAR_SEEDS),
     sizeAt,
     change: (z) => {
       const [primaryDeg, secondaryDeg] = sizeAt(z);
-      return (belief) => ({ ...belief, axisOffsets: { primaryDeg, secondaryDeg } });
+      return (belief) => ({ ...belief, axisOffsets: { primaryDeg, secondaryDeg }, zeroKeptOn });
     },
   };
 };
+
+const narrower = (sized: Sized): Sized => ({ ...sized, isNarrower: true });
 
 /** An equatorial base off the pole: raised, turned about the vertical (which turns the zero of hour angle too), tilted. */
 const axisOff = (
@@ -179,19 +203,19 @@ const baseMistakes = (isAltaz: boolean, declinationDeg: number): Mistake[] => {
   if (!isAltaz) {
     const level = byCompass ? 0.2 : 0.4;
     const sizes = [
-      axisOff(0.35, { meanDeg: 0, sigmaDeg: 4 }),
       axisOff(0.25, { meanDeg: 0, sigmaDeg: 12 }),
+      narrower(axisOff(0.35, { meanDeg: 0, sigmaDeg: 4 })),
       // By the latitude scale and a level, but turned.
-      axisOff(level, { meanDeg: 0, sigmaDeg: 8 }, 0.5, 0.4),
-      ...(byCompass ? [axisOff(0.2, { meanDeg: declinationDeg, sigmaDeg: 1.5 }, 1, 0.4)] : []),
+      narrower(axisOff(level, { meanDeg: 0, sigmaDeg: 8 }, 0.5, 0.4)),
+      ...(byCompass ? [narrower(axisOff(0.2, { meanDeg: declinationDeg, sigmaDeg: 1.5 }, 1, 0.4))] : []),
     ];
     return [{ id: 'polar-axis', kind: 'mount', prior: 16, forms: [], sizes }];
   }
   const facings = [
     faced(0.4, null),
-    faced(byCompass ? 0.2 : 0.3, { meanDeg: 0, sigmaDeg: 12 }),
-    faced(byCompass ? 0.15 : 0.3, { meanDeg: 180, sigmaDeg: 4 }),
-    ...(byCompass ? [faced(0.25, { meanDeg: declinationDeg, sigmaDeg: 1.5 })] : []),
+    narrower(faced(byCompass ? 0.2 : 0.3, { meanDeg: 0, sigmaDeg: 12 })),
+    narrower(faced(byCompass ? 0.15 : 0.3, { meanDeg: 180, sigmaDeg: 4 })),
+    ...(byCompass ? [narrower(faced(0.25, { meanDeg: declinationDeg, sigmaDeg: 1.5 }))] : []),
   ];
   return [
     { id: 'polar-axis', kind: 'mount', prior: 10, forms: [], sizes: [notLevel] },
@@ -210,12 +234,16 @@ export const mountMistakes = (circumstances: Circumstances): Mistake[] => {
     forms,
     sizes: [],
   });
+  const homeSizes =
+    mount === 'german'
+      ? [notAtHome(isAltaz, 'axes', 1 - OTHER_WAY_SHARE), notAtHome(isAltaz, 'sky', OTHER_WAY_SHARE)]
+      : [notAtHome(isAltaz, 'axes', 1)];
   return [
     ...(isAltaz ? [] : [form('hemisphere-mode', 3, hemisphereForms())]),
     form('mirrored-axis', mount === 'german' ? 3 : 2, axisForms(mount === 'german')),
     form('wrong-star', alignedOn === null ? 5 : 9, starForms(circumstances)),
     ...(alignedOn === null
-      ? [{ id: 'not-at-home', kind: 'mount', prior: 14, forms: [], sizes: [notAtHome(isAltaz)] } as const]
+      ? [{ id: 'not-at-home', kind: 'mount', prior: 14, forms: [], sizes: homeSizes } as const]
       : []),
     ...baseMistakes(isAltaz, magneticNorth(observer, utcMs)?.declinationDeg ?? 0),
     { id: 'not-tracking', kind: 'mount', prior: 5, forms: [], sizes: [stopped] } as const,

@@ -18,13 +18,11 @@ const ONE_OF: readonly (readonly string[])[] = [
   ['utc-as-local', 'daylight-saving'],
   ['daylight-saving', 'utc-offset'],
   ['date-off-by-one', 'day-month-swapped'],
-  ['longitude-sign', 'latitude-longitude-swapped'],
-  ['latitude-sign', 'latitude-longitude-swapped'],
   ['twelve-hours', 'date-off-by-one'],
 ];
 
 /** Two slips of the clock together are rarer than one of the clock and one elsewhere. Common practice, no source. */
-const TWO_CLOCKS_RATE = 0.4;
+const TWO_CLOCKS_RATE = 0.25;
 
 /** How often the second comes with the first, against each by itself. */
 export const secondRate = (first: Mistake, second: Mistake): number =>

@@ -35,8 +35,9 @@ interface Entry {
 const HOPELESS = 14;
 /** So many of the best wrong entries are tried together with a mount's mistake of any size. */
 const ENTRIES_WITH_SIZES = 4;
-const DESCENTS_ALONE = 3;
+const DESCENTS_ALONE = 2;
 const DESCENTS_BESIDE = 1;
+const LANDINGS_FOR_TWO = 2;
 
 interface Scales {
   readonly circumstances: Circumstances;
@@ -81,7 +82,7 @@ const weighEntries = (scales: Scales, mistakes: readonly Mistake[]): Entry[] =>
 /** Entries wrong by any amount. Settled by the display alone, such a one is an entry like any other beside a mistake of the mount. */
 const weighAmounts = (scales: Scales, mistakes: readonly Mistake[]): Entry[] =>
   mistakes.flatMap((mistake) =>
-    mistake.sizes.flatMap((sized) => {
+    mistake.sizes.flatMap((sized, i) => {
       const { circumstances, right, observations, displays } = scales;
       const beliefAt = (z: readonly number[]): Belief => sized.change(z)(right);
       const fitted = (to: readonly Observation[]) =>
@@ -94,7 +95,9 @@ const weighAmounts = (scales: Scales, mistakes: readonly Mistake[]): Entry[] =>
         belief: beliefAt(parameters),
         spread: { beliefAt, parameters, covariance },
       });
-      if (displays.length === 0) return [];
+      // Beside a mistake of the mount one range stands for all of as many dimensions.
+      const isRepeated = mistake.sizes.findIndex(({ dimensions }) => dimensions === sized.dimensions) < i;
+      if (displays.length === 0 || isRepeated) return [];
       const shown = fitted(displays);
       const belief = beliefAt(shown.parameters);
       return [
@@ -144,25 +147,50 @@ const weighMountForms = (scales: Scales, mistake: Mistake, entries: readonly Ent
 
 /** A mistake of the mount of any size, alone and beside the likeliest wrong entries. */
 const weighMountSizes = (scales: Scales, mistake: Mistake, entries: readonly Entry[]): void => {
-  mistake.sizes.forEach((sized, i) => {
+  const wideShare = mistake.sizes.reduce((sum, { share, isNarrower }) => sum + (isNarrower === true ? 0 : share), 0);
+  for (const sized of mistake.sizes) {
     for (const entry of entries) {
       const isAlone = entry.mistake === null;
-      // Beside another mistake the widest of its ranges stands for all.
-      if (!isAlone && i > 0) continue;
-      const shown = logMount(scales, entry, mistake, isAlone ? sized.share : 1);
+      if (!isAlone && sized.isNarrower === true) continue;
+      const shown = logMount(scales, entry, mistake, isAlone ? sized.share : sized.share / wideShare);
       if (scales.isHopeless(shown)) continue;
-      const beliefAt = (z: readonly number[]): Belief => sized.change(z)(entry.belief);
-      const residuals = (z: readonly number[]): number[] =>
-        standardResiduals(scales.circumstances, beliefAt(z), scales.landings);
-      const fit = fitContinuum(sized, residuals, isAlone ? DESCENTS_ALONE : DESCENTS_BESIDE);
-      scales.add({
-        parts: besides(entry, sizedPart(mistake, sized, fit.parameters)),
-        logWeight: shown + fit.logEvidence,
-        belief: beliefAt(fit.parameters),
-        spread: { beliefAt, parameters: fit.parameters, covariance: fit.covariance },
-      });
+      weighSize(scales, mistake, sized, { entry, shown });
     }
+  }
+};
+
+interface Beside {
+  readonly entry: Entry;
+  /** Log weight before the landings. */
+  readonly shown: number;
+}
+
+const weighSize = (scales: Scales, mistake: Mistake, sized: Sized, { entry, shown }: Beside): void => {
+  const descents = entry.mistake === null ? DESCENTS_ALONE : DESCENTS_BESIDE;
+  const beliefAt = (z: readonly number[]): Belief => sized.change(z)(entry.belief);
+  const residuals = (z: readonly number[]): number[] =>
+    standardResiduals(scales.circumstances, beliefAt(z), scales.landings);
+  const fit = fitContinuum(sized, residuals, descents);
+  scales.add({
+    parts: besides(entry, sizedPart(mistake, sized, fit.parameters)),
+    logWeight: shown + fit.logEvidence,
+    belief: beliefAt(fit.parameters),
+    spread: { beliefAt, parameters: fit.parameters, covariance: fit.covariance },
   });
+};
+
+/** Two mistakes of the mount at once, a drive mirrored and a base that stands wrongly, say: one landing would fit almost any two. */
+const weighTwoOfMount = (scales: Scales, mistakes: readonly Mistake[], right: Entry): void => {
+  if (scales.landings.length < LANDINGS_FOR_TWO) return;
+  for (const first of mistakes) {
+    if (first.id === 'wrong-star') continue;
+    for (const { share, change, slip } of first.forms) {
+      const part: Part = { id: first.id, slip, size: null };
+      const logPrior = scales.logFirst(first, share);
+      const entry: Entry = { ...right, part, mistake: first, belief: change(right.belief), logPrior };
+      for (const base of mistakes.filter(({ sizes }) => sizes.length > 0)) weighMountSizes(scales, base, [entry]);
+    }
+  }
 };
 
 /**
@@ -211,12 +239,14 @@ export const weighMistakes = (
   // Nothing but a landing speaks of the mount: without one, a wrong entry needs no mistake of the mount beside it.
   const beside = scales.landings.length === 0 ? [] : [...definite, ...amounts];
   const wrong = beside.sort((a, b) => b.logPrior + b.logShown - a.logPrior - a.logShown);
-  for (const mistake of mistakes.filter(({ kind }) => kind === 'mount')) {
+  const mountMistakes = mistakes.filter(({ kind }) => kind === 'mount');
+  for (const mistake of mountMistakes) {
     // Which of many stars was meant is open enough by itself.
     const isOpen = mistake.id === 'wrong-star' && circumstances.alignedOn === null;
     weighMountForms(scales, mistake, isOpen ? [allRight] : [allRight, ...wrong]);
     weighMountSizes(scales, mistake, [allRight, ...wrong.slice(0, ENTRIES_WITH_SIZES)]);
   }
+  weighTwoOfMount(scales, mountMistakes, allRight);
   return [...byCause.values()].map((forms) => ({
     ...forms.reduce((best, form) => (form.logWeight > best.logWeight ? form : best)),
     logWeight: logSum(forms.map(({ logWeight }) => logWeight)),

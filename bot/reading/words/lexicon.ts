@@ -49,11 +49,15 @@ export const formsOf = (written: string): readonly string[] => {
   return [base, plural, `${base}ed`, `${base}ing`, ...doubled];
 };
 
+const NO_ENTRIES: readonly Met[] = [];
+
 interface Branch {
   readonly ids: string[];
+  /** What ends here, where that takes more than one word. */
+  met: readonly Met[];
   readonly next: Map<string, Branch>;
 }
-const branch = (): Branch => ({ ids: [], next: new Map() });
+const branch = (): Branch => ({ ids: [], met: [], next: new Map() });
 
 /**
  * How many slips make one word of the other, or infinitely many: a short word is mended only where its letters stay the same
@@ -98,7 +102,9 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
       at.next.set(word, next);
       at = next;
     }
-    if (!at.ids.includes(id)) at.ids.push(id);
+    if (at.ids.includes(id)) return;
+    at.ids.push(id);
+    if (words.length > 1) at.met = [{ id, key: keyOf(`<${id}>`), length: words.length }, ...at.met];
   };
   for (const { id, words, typed } of entries)
     for (const written of [...words, ...(typed ?? [])]) {
@@ -150,13 +156,13 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
   });
 
   const longerAt = (tokens: readonly Token[], at: number): readonly Met[] => {
-    const met: Met[] = [];
+    let met = NO_ENTRIES;
     let here: Branch | undefined = root;
     for (let length = 1; length <= 6; length++) {
       const token = tokens[at + length - 1];
       here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
       if (here === undefined) break;
-      if (length > 1) for (const id of here.ids) met.unshift({ id, key: keyOf(`<${id}>`), length });
+      if (here.met.length > 0) met = met.length === 0 ? here.met : [...here.met, ...met];
     }
     return met;
   };

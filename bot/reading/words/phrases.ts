@@ -14,8 +14,6 @@ export type Phrase<Key = number> = readonly Element<Key>[];
 export interface Sentence {
   readonly tokens: readonly Token[];
   readonly met: readonly (readonly Met[])[];
-  /** Key → the tokens where it starts. */
-  readonly places: ReadonlyMap<number, readonly number[]>;
   /** Whether a token may be stepped over for nothing. */
   readonly small: readonly boolean[];
 }
@@ -24,8 +22,8 @@ export interface PhraseMatch {
   readonly start: number;
   /** The token after the last. */
   readonly end: number;
-  /** Tokens that a step took, as against those stepped over. */
-  readonly taken: ReadonlySet<number>;
+  /** Tokens that a step took, as against those stepped over; few, in order. */
+  readonly taken: readonly number[];
 }
 
 const ENTRY = /^<[a-z0-9-]+>$/u;
@@ -116,5 +114,5 @@ const step = (attempt: Attempt, element: number, at: number): number => {
 export const matchPhrase = (phrase: Phrase, sentence: Sentence, start: number): PhraseMatch | null => {
   const attempt: Attempt = { phrase, sentence, taken: [], tries: MOST_TRIES };
   const end = step(attempt, 0, start);
-  return end < 0 ? null : { start, end, taken: new Set(attempt.taken) };
+  return end < 0 ? null : { start, end, taken: attempt.taken };
 };

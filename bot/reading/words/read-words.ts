@@ -1,7 +1,7 @@
 /** Which sayings of the vocabulary stand in a member's sentences. */
 import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
-import type { Lexicon } from './lexicon.js';
+import type { Lexicon, Met } from './lexicon.js';
 import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { stands, type Leave } from './stands.js';
@@ -11,6 +11,8 @@ interface CompiledSaying {
   /** What it tells or hides: sayings over the same words that tell the same thing are rivals. */
   readonly tells: readonly string[];
   readonly leave: Leave;
+  /** It may be there only to set others aside. */
+  readonly tellsAnything: boolean;
 }
 
 interface Candidate {
@@ -18,25 +20,36 @@ interface Candidate {
   readonly phrase: Phrase;
   /** What its first step may be. */
   readonly starts: readonly number[];
-  /** What it cannot do without besides the rarest, rarest first, as numbers of `needs`. */
+  /** What it cannot do without besides the rarest, rarest first, as numbers of needs. */
   readonly others: readonly number[];
+}
+
+/** Phrases to try, and of each the rarest of its other needs (-1: it has none), close together since most end there. */
+interface Tries {
+  readonly firstNeeds: Int32Array;
+  readonly candidates: readonly Candidate[];
 }
 
 /** What is known of the sentence being read. Marks of earlier sentences are of an older round and tell nothing. */
 interface Marks {
   round: number;
-  /** Key → the last round that had it. */
-  readonly present: Int32Array;
-  /** Number of a need → the last round in which it was looked at: positive where it was met, negative where not. */
-  readonly judged: Int32Array;
+  /** Number of a need → the last round that met it. */
+  readonly met: Int32Array;
+  /** Key → the last round that had it, and then the first and last of its places. */
+  readonly seen: Int32Array;
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  /** Place → the token it is, and the next place of the same key (-1: none). */
+  readonly tokens: number[];
+  readonly next: number[];
 }
 
 export interface Sayings {
   readonly lexicon: Lexicon;
   /** The rarest key that a phrase cannot do without → the phrases to try where it stands. */
-  readonly byRarest: readonly (readonly Candidate[])[];
-  /** Sets of keys, of which a phrase needs one each; many phrases share one. */
-  readonly needs: readonly (readonly number[])[];
+  readonly byRarest: readonly Tries[];
+  /** Key → the needs that it meets: sets of keys, of which a phrase needs one each; many phrases share one. */
+  readonly meets: readonly (readonly number[])[];
   readonly marks: Marks;
 }
 
@@ -58,7 +71,6 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
   ...(path === undefined ? [] : ['path']),
 ];
 
-/** A saying may be there only to set others aside. */
 export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
   [answers, suggests, system, client, path].some((part) => part !== undefined);
 
@@ -71,6 +83,7 @@ export const indexSayings = (
       entry,
       tells: tellsOf(entry),
       leave: { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined },
+      tellsAnything: tellsAnything(entry),
     },
     phrases: phrases.map((phrase) => numbered(phrase, lexicon.keyOf)),
   }));
@@ -79,31 +92,44 @@ export const indexSayings = (
   for (const key of compiled.flatMap(({ phrases }) => phrases.flatMap((phrase) => requiredOf(phrase).flat())))
     uses[key] = (uses[key] ?? 0) + 1;
   const commonness = (keys: readonly number[]): number => keys.reduce((sum, key) => sum + (uses[key] ?? 0), 0);
-  const needs: (readonly number[])[] = [];
+  const meets = Array.from({ length: lexicon.keyCount }, (): number[] => []);
   const numberOf = new Map<string, number>();
   const needOf = (keys: readonly number[]): number => {
     const name = keys.join(' ');
-    const number = numberOf.get(name) ?? needs.push(keys) - 1;
+    const before = numberOf.get(name);
+    if (before !== undefined) return before;
+    const number = numberOf.size;
     numberOf.set(name, number);
+    for (const key of keys) meets[key]?.push(number);
     return number;
   };
-  const byRarest = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
+  const byKey = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
   for (const { saying, phrases } of compiled)
     for (const phrase of phrases) {
       const required = requiredOf(phrase);
       const [rarest = [], ...others] = [...required].sort((a, b) => commonness(a) - commonness(b));
       const candidate = { saying, phrase, starts: required[0] ?? [], others: others.map(needOf) };
-      for (const key of rarest) byRarest[key]?.push(candidate);
+      for (const key of rarest) byKey[key]?.push(candidate);
     }
-  const marks = { round: 0, present: new Int32Array(lexicon.keyCount), judged: new Int32Array(needs.length) };
-  return { lexicon, byRarest, needs, marks };
+  const byRarest = byKey.map((candidates) => ({
+    firstNeeds: Int32Array.from(candidates, ({ others: [first] }) => first ?? -1),
+    candidates,
+  }));
+  const blank = (): Int32Array => new Int32Array(lexicon.keyCount);
+  const met = new Int32Array(numberOf.size);
+  return {
+    lexicon,
+    byRarest,
+    meets,
+    marks: { round: 0, met, seen: blank(), first: blank(), last: blank(), tokens: [], next: [] },
+  };
 };
 
 const overlap = (a: PhraseMatch, b: PhraseMatch): boolean => a.start < b.end && b.start < a.end;
 
 /** Whether a takes more words than b, or as many and is there to hide such as b. */
 const goesBefore = (a: Found, b: Found): boolean => {
-  const more = a.match.taken.size - b.match.taken.size;
+  const more = a.match.taken.length - b.match.taken.length;
   return more > 0 || (more === 0 && a.saying.entry.hides !== undefined && b.saying.entry.hides === undefined);
 };
 
@@ -118,9 +144,9 @@ const longest = (found: readonly Found[]): readonly Found[] => {
     (own) =>
       !found.some(
         (other) =>
+          overlap(other.match, own.match) &&
           other.saying !== own.saying &&
           goesBefore(other, own) &&
-          overlap(other.match, own.match) &&
           (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)),
       ),
   );
@@ -130,8 +156,8 @@ const LAST_ROUND = 2 ** 31 - 1;
 
 const nextRound = (marks: Marks): number => {
   if (marks.round === LAST_ROUND) {
-    marks.present.fill(0);
-    marks.judged.fill(0);
+    marks.met.fill(0);
+    marks.seen.fill(0);
     marks.round = 0;
   }
   marks.round += 1;
@@ -139,45 +165,72 @@ const nextRound = (marks: Marks): number => {
 };
 
 const NOWHERE: readonly number[] = [];
+const NO_MET: readonly Met[] = [];
+const NO_TRIES: Tries = { firstNeeds: new Int32Array(0), candidates: [] };
+
+/** Marks which keys the sentence has and where; gives them back in the order they come. */
+const markKeys = (marks: Marks, round: number, { met }: Sentence): readonly number[] => {
+  const { seen, first, last, tokens, next } = marks;
+  const keys: number[] = [];
+  let place = 0;
+  for (let at = 0; at < met.length; at++)
+    for (const { key } of met[at] ?? NO_MET) {
+      if (key < 0) continue;
+      if (seen[key] === round) {
+        const before = last[key] ?? 0;
+        if (tokens[before] === at) continue;
+        next[before] = place;
+      } else {
+        seen[key] = round;
+        first[key] = place;
+        keys.push(key);
+      }
+      last[key] = place;
+      tokens[place] = at;
+      next[place] = -1;
+      place += 1;
+    }
+  return keys;
+};
 
 /** The tokens where a phrase may begin, each once. */
-const beginningsOf = ({ starts }: Candidate, { places }: Sentence): readonly number[] => {
-  const [first = -1] = starts;
-  if (starts.length === 1) return places.get(first) ?? NOWHERE;
+const beginningsOf = ({ starts }: Candidate, { round, seen, first, tokens, next }: Marks): readonly number[] => {
   const all: number[] = [];
-  for (const key of starts) for (const at of places.get(key) ?? NOWHERE) if (!all.includes(at)) all.push(at);
+  for (const key of starts) {
+    if (seen[key] !== round) continue;
+    for (let place = first[key] ?? -1; place >= 0; place = next[place] ?? -1) {
+      const at = tokens[place] ?? 0;
+      if (starts.length === 1 || !all.includes(at)) all.push(at);
+    }
+  }
   return all;
 };
 
-/** Whether the sentence has one of the keys of each need. */
-const areMet = (others: readonly number[], { needs, marks: { round, present, judged } }: Sayings): boolean => {
-  for (const need of others) {
-    const before = judged[need] ?? 0;
-    if (before === -round) return false;
-    if (before === round) continue;
-    let isMet = false;
-    for (const key of needs[need] ?? NOWHERE) if (present[key] === round) isMet = true;
-    judged[need] = isMet ? round : -round;
-    if (!isMet) return false;
-  }
+/** Whether the sentence has one of the keys of each need after the first. */
+const areMet = (others: readonly number[], { round, met }: Marks): boolean => {
+  for (let i = 1; i < others.length; i++) if (met[others[i] ?? 0] !== round) return false;
   return true;
 };
 
-const NO_CANDIDATES: readonly Candidate[] = [];
-
 const findAll = (sayings: Sayings, sentence: Sentence): readonly Found[] => {
   const found: Found[] = [];
-  const { places } = sentence;
-  const round = nextRound(sayings.marks);
-  for (const key of places.keys()) sayings.marks.present[key] = round;
-  for (const rarest of places.keys())
-    for (const candidate of sayings.byRarest[rarest] ?? NO_CANDIDATES) {
-      if (!areMet(candidate.others, sayings)) continue;
-      for (const at of beginningsOf(candidate, sentence)) {
+  const { marks, byRarest, meets } = sayings;
+  const round = nextRound(marks);
+  const keys = markKeys(marks, round, sentence);
+  for (const key of keys) for (const need of meets[key] ?? NOWHERE) marks.met[need] = round;
+  for (const rarest of keys) {
+    const { firstNeeds, candidates } = byRarest[rarest] ?? NO_TRIES;
+    for (let i = 0; i < firstNeeds.length; i++) {
+      const first = firstNeeds[i] ?? -1;
+      if (first >= 0 && marks.met[first] !== round) continue;
+      const candidate = candidates[i];
+      if (candidate === undefined || !areMet(candidate.others, marks)) continue;
+      for (const at of beginningsOf(candidate, marks)) {
         const match = matchPhrase(candidate.phrase, sentence, at);
         if (match !== null) found.push({ saying: candidate.saying, match });
       }
     }
+  }
   return found.length < 2 ? found : found.sort((a, b) => a.match.start - b.match.start);
 };
 
@@ -194,6 +247,6 @@ export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] 
   const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
   return longest(found)
-    .filter(({ saying: { entry, leave }, match }) => tellsAnything(entry) && stands(sentence, match, leave))
+    .filter(({ saying, match }) => saying.tellsAnything && stands(sentence, match, saying.leave))
     .map(({ saying: { entry }, match }) => ({ entry, match }));
 };

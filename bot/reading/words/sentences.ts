@@ -26,35 +26,50 @@ interface Parts {
 const NOTHING: ReadonlySet<string> = new Set();
 const NO_ENTRIES: readonly Met[] = [];
 
-const addPlaces = (places: Map<number, number[]>, met: readonly Met[], at: number): void => {
-  for (const { key } of met) {
-    if (key < 0) continue;
-    const before = places.get(key);
-    if (before === undefined) places.set(key, [at]);
-    else if (before[before.length - 1] !== at) before.push(at);
-  }
+/** What covers a token → what covers it beside one entry more; words' own sets are few and used again and again. */
+const wider = new WeakMap<ReadonlySet<string>, Map<string, ReadonlySet<string>>>();
+
+const withEntry = (covers: ReadonlySet<string>, id: string): ReadonlySet<string> => {
+  if (covers.has(id)) return covers;
+  const known = wider.get(covers) ?? new Map<string, ReadonlySet<string>>();
+  wider.set(covers, known);
+  const before = known.get(id);
+  if (before !== undefined) return before;
+  const made = new Set(covers).add(id);
+  known.set(id, made);
+  return made;
+};
+
+const coversOf = (known: readonly (Known | null)[]): ReadonlySet<string>[] => {
+  const covers: ReadonlySet<string>[] = [];
+  for (const word of known) covers.push(word === null ? NOTHING : word.covers);
+  return covers;
 };
 
 const sentence = (lexicon: Lexicon, { tokens, known }: Parts, asks: boolean): Clauses => {
-  const covers = known.map((word) => word?.covers ?? NOTHING);
+  const covers = coversOf(known);
+  const met: (readonly Met[])[] = [];
   const fixed = new Set<number>();
-  const places = new Map<number, number[]>();
-  const met = known.map((word, at): readonly Met[] => {
-    if (word === null) return NO_ENTRIES;
-    const longer = word.opens ? lexicon.longerAt(tokens, at) : NO_ENTRIES;
-    for (const { id, length } of longer)
-      for (let i = at; i < at + length; i++) {
-        covers[i] = new Set([...(covers[i] ?? NOTHING), id]);
-        if (id === 'small') fixed.add(i);
-      }
-    const own = longer.length === 0 ? word.met : [...longer, ...word.met];
-    addPlaces(places, own, at);
-    return own;
-  });
-  const small = covers.map((ids) => ids.has('small'));
+  const cover = (at: number, { id, length }: Met): void => {
+    for (let i = at; i < at + length; i++) {
+      covers[i] = withEntry(covers[i] ?? NOTHING, id);
+      if (id === 'small') fixed.add(i);
+    }
+  };
+  for (let at = 0; at < known.length; at++) {
+    const word = known[at];
+    const own = word?.met ?? NO_ENTRIES;
+    const longer = word?.opens === true ? lexicon.longerAt(tokens, at) : NO_ENTRIES;
+    for (const one of longer) cover(at, one);
+    met.push(longer.length === 0 ? own : [...longer, ...own]);
+  }
+  const small: boolean[] = [];
   const ids = new Set<string>();
-  for (const own of covers) for (const id of own) ids.add(id);
-  return { tokens, met, covers, places, small, fixed, ids, asks };
+  for (const own of covers) {
+    small.push(own.has('small'));
+    for (const id of own) ids.add(id);
+  }
+  return { tokens, met, covers, small, fixed, ids, asks };
 };
 
 const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
@@ -86,7 +101,9 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
     own = { tokens: [], known: [] };
   };
   const all = tokensOf(text);
-  for (const [at, token] of all.entries()) {
+  for (let at = 0; at < all.length; at++) {
+    const token = all[at];
+    if (token === undefined) break;
     if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
     if (token.kind === 'pause' && isOutcome(own, all[at + 1], all[at + 2])) continue;
     if (token.kind === 'word') add(token, lexicon.know(token.word));

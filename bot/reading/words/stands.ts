@@ -36,7 +36,7 @@ const clauseEnd = (own: Clauses, at: number): number => {
 /** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
 const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
   if (!own.ids.has(id)) return false;
-  for (let i = from; i < to; i++) if (!taken.has(i) && has(own, i, id) && !has(own, i, 'small')) return true;
+  for (let i = from; i < to; i++) if (!taken.includes(i) && has(own, i, id) && !has(own, i, 'small')) return true;
   return false;
 };
 
@@ -58,7 +58,7 @@ const MENTION_REACH = 7;
 const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
   if (!own.ids.has('not')) return false;
   for (let i = match.start - 1; i >= Math.max(0, match.start - MENTION_REACH); i--) {
-    if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.has(i);
+    if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.includes(i);
     if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, 'small')) return false;
   }
   return false;
@@ -87,7 +87,7 @@ const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
   if (!own.asks && !own.ids.has('asker')) return false;
   const why = own.tokens.findIndex(({ word }) => word === 'why');
   if (why >= 0 && why < match.start) return false;
-  const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.has(at) && !has(own, at + 1, 'not');
+  const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.includes(at) && !has(own, at + 1, 'not');
   return own.asks ? isAskedAloud(own, match, clauseStart(own, match.start, true), opens) : isAskedPlainly(own, opens);
 };
 
@@ -96,7 +96,7 @@ const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
   if (!own.ids.has('condition')) return false;
   const from = clauseStart(own, match.start, true);
   for (let i = match.start - 1; i >= from; i--) {
-    if (!has(own, i, 'condition') || match.taken.has(i)) continue;
+    if (!has(own, i, 'condition') || match.taken.includes(i)) continue;
     let subjects = 0;
     for (let j = i + 1; j <= match.start; j++)
       if (has(own, j, 'pronoun') || (has(own, j, 'mount') && !has(own, j - 1, 'mount'))) subjects++;
@@ -111,7 +111,7 @@ const OWN_THINGS = ['mount', 'pronoun', 'computer'];
 const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
-    if (match.taken.has(i)) continue;
+    if (match.taken.includes(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
     if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
@@ -149,7 +149,7 @@ const isGuessed = (own: Clauses, match: PhraseMatch): boolean =>
 const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
   let at = end;
   while (at < own.tokens.length && has(own, at, 'small') && !has(own, at, 'ended')) at++;
-  return !taken.has(at) && has(own, at, 'ended');
+  return !taken.includes(at) && has(own, at, 'ended');
 };
 
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {

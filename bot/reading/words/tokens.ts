@@ -12,7 +12,7 @@ export interface Token {
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const ANY_SCRIPT =
-  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:\.[\p{Ll}\d_]+)+|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){3}|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:(?:\.[\p{Ll}\d_]+)+|(?:['’][\p{L}]+)*)|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
 
 /** The same for texts of ASCII alone, several times as fast. */
 const ASCII_ALONE = new RegExp(
@@ -79,7 +79,8 @@ const lowerWordsOf = (raw: string): readonly string[] => {
 const wordsOf = rememberWords((raw) => lowerWordsOf(raw.toLowerCase()));
 
 const kindOf = (raw: string): Token['kind'] => {
-  const [first = ''] = raw;
+  const first = raw.charAt(0);
+  if ((first >= 'a' && first <= 'z') || (first >= 'A' && first <= 'Z')) return 'word';
   if (',:()"“”→-'.includes(first) || /^\s[-–—]/u.test(raw)) return 'pause';
   if (first === '?') return 'ask';
   return '.!;…\n'.includes(first) ? 'stop' : 'word';
@@ -87,15 +88,43 @@ const kindOf = (raw: string): Token['kind'] => {
 
 export const MOST_TOKENS = 2500;
 
+const isLetter = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
+const isWordCode = (code: number): boolean => isLetter(code) || (code >= 48 && code <= 57) || code === 95;
+const [SPACE, DASH, DOT, APOSTROPHE] = [32, 45, 46, 39];
+
+/** The end of a plain word of ASCII letters that begins here; -1 where the whole form is needed to tell. */
+const plainWordEnd = (text: string, start: number): number => {
+  if (!isLetter(text.charCodeAt(start))) return -1;
+  let end = start + 1;
+  while (isWordCode(text.charCodeAt(end))) end++;
+  const after = text.charCodeAt(end);
+  return after === APOSTROPHE || (after === DOT && isWordCode(text.charCodeAt(end + 1))) ? -1 : end;
+};
+
 /** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
 export const tokensOf = (text: string): readonly Token[] => {
   const tokens: Token[] = [];
-  const form = /[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE;
-  form.lastIndex = 0;
-  for (let match = form.exec(text); match !== null && tokens.length < MOST_TOKENS; match = form.exec(text)) {
+  const isAscii = !/[^\0-\x7f]/u.test(text);
+  const form = isAscii ? ASCII_ALONE : ANY_SCRIPT;
+  for (let at = 0; at < text.length && tokens.length < MOST_TOKENS;) {
+    if (text.charCodeAt(at) === SPACE && isAscii && text.charCodeAt(at + 1) !== DASH) {
+      at += 1;
+      continue;
+    }
+    const plainEnd = isAscii ? plainWordEnd(text, at) : -1;
+    if (plainEnd >= 0) {
+      for (const word of wordsOf(text.slice(at, plainEnd)))
+        tokens.push({ word, kind: 'word', start: at, end: plainEnd });
+      at = plainEnd;
+      continue;
+    }
+    form.lastIndex = at;
+    const match = form.exec(text);
+    if (match === null) break;
     const [raw] = match;
     const start = match.index;
     const end = form.lastIndex;
+    at = end;
     const kind = kindOf(raw);
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
     if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end });

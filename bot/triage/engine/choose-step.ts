@@ -16,10 +16,10 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { mistakenFor } from './mistakes.js';
-import { attempts, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { isTheirs, safetyRemedy } from './safety.js';
+import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import { safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
-import type { CheckNumbers, Situation } from './situation.js';
+import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops } from './where-it-stops.js';
 
 export interface Foresight {
@@ -62,12 +62,13 @@ const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): F
     return Float64Array.from(hypotheses, (h) => (1 - numbers.slip) * (odds[h] ?? 0) + mistaken);
   });
 
-const tells = (
+/** How likely each answer is by the named causes, and how likely they are together. */
+const meanOver = (
   numbers: CheckNumbers,
   hypotheses: readonly number[],
   belief: Float64Array,
   unknownsFrom: number,
-): boolean => {
+): { readonly mean: readonly number[]; readonly known: number } => {
   let known = 0;
   const mean = numbers.odds.map(() => 0);
   for (let i = 0; i < hypotheses.length; i++) {
@@ -76,15 +77,28 @@ const tells = (
     known += belief[i] ?? 0;
     for (let a = 0; a < mean.length; a++) mean[a] = (mean[a] ?? 0) + (belief[i] ?? 0) * (numbers.odds[a]?.[h] ?? 0);
   }
+  return { mean, known };
+};
+
+/** How far a cause's answers lie from the usual ones: total variation distance, 0..1. */
+const distanceFrom = (mean: readonly number[], known: number, { odds }: CheckNumbers, hypothesis: number): number => {
+  let distance = 0;
+  for (let a = 0; a < mean.length; a++) distance += Math.abs((odds[a]?.[hypothesis] ?? 0) - (mean[a] ?? 0) / known) / 2;
+  return distance;
+};
+
+const tells = (
+  numbers: CheckNumbers,
+  hypotheses: readonly number[],
+  belief: Float64Array,
+  unknownsFrom: number,
+): boolean => {
+  const { mean, known } = meanOver(numbers, hypotheses, belief, unknownsFrom);
   if (mean.some((sum) => sum > FOREGONE * known)) return false;
   let bearing = 0;
   for (let i = 0; i < hypotheses.length; i++) {
     const h = hypotheses[i] ?? 0;
-    if (h >= unknownsFrom) continue;
-    let distance = 0;
-    for (let a = 0; a < mean.length; a++)
-      distance += Math.abs((numbers.odds[a]?.[h] ?? 0) - (mean[a] ?? 0) / known) / 2;
-    if (distance >= TELLS) bearing += belief[i] ?? 0;
+    if (h < unknownsFrom && distanceFrom(mean, known, numbers, h) >= TELLS) bearing += belief[i] ?? 0;
   }
   return bearing >= BEARS * known;
 };
@@ -164,8 +178,7 @@ const secondLooks = (
   situation: Situation,
   evidence: Evidence,
   belief: Belief,
-  focus: Focus,
-  repair: number,
+  { focus, repair }: { readonly focus: Focus; readonly repair: number },
   { depth, breadth }: Foresight,
 ): Choice[] => {
   if (evidence.observations.filter(({ look }) => look === 'relook').length >= MOST_SECOND_LOOKS) return [];
@@ -175,6 +188,7 @@ const secondLooks = (
     if (
       numbers === undefined ||
       numbers.entry.lasting === true ||
+      first.before === true ||
       // Asked twice in one breath, a member says the same again.
       i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||
@@ -222,7 +236,7 @@ export const rankSteps = (
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
-    otherwise: attempts(evidence, fault) > 0 && situation.faults[fault]?.remedy.otherwise !== undefined,
+    otherwise: comesOtherwise(situation, evidence, fault),
     minutes,
   });
 
@@ -248,7 +262,7 @@ export const rankSteps = (
         : value;
     choices.push({ kind: 'ask', check: check.check, again: false, minutes });
   }
-  choices.push(...secondLooks(situation, evidence, belief, focus, repair, foresight));
+  choices.push(...secondLooks(situation, evidence, belief, { focus, repair }, foresight));
   const ranked = sorted(choices);
   const remedy = safetyRemedy(situation, evidence, belief);
   if (remedy !== undefined) {

@@ -1,7 +1,7 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
 import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
-import type { Situation } from './situation.js';
+import { isTheirs, type Situation } from './situation.js';
 
 export interface Evidence {
   readonly observations: readonly Observation[];
@@ -50,7 +50,8 @@ interface Gathering {
 const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
-  if (check === undefined || numbers === undefined) return;
+  // A nine-pin plug is no danger where no lead to a motor board was spoken of.
+  if (check === undefined || numbers === undefined || !isTheirs(state.situation, numbers)) return;
   if (answerId === UNSURE) {
     state.unsure.add(check);
     return;
@@ -134,7 +135,9 @@ const takeChange = (state: Gathering, index: number): void => {
     return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
   };
   state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
-  state.observations = state.observations.filter(({ check }) => !stale(check));
+  state.observations = state.observations
+    .filter(({ check }) => !stale(check))
+    .map((observation) => ({ ...observation, before: true }));
   state.tried = new Map(
     [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
   );

@@ -15,6 +15,8 @@ export interface Observation {
   readonly check: number;
   readonly answer: number;
   readonly look: Look;
+  /** Given before a remedy changed something: what it saw may be otherwise now, so it is no slip where it fits ill. */
+  readonly before?: boolean;
   /** Read from words: the chance that it was not meant so; in place of the check's own. */
   readonly slip?: number;
 }

@@ -13,10 +13,32 @@ const PLAINLY_KNOWN = 0.8;
 
 export const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
 
-/** Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. */
+/** Whether the member said that the remedy was done before the walk began. */
+const wasDone = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
+  const already = situation.faults[fault]?.remedy.already;
+  return (
+    already !== undefined &&
+    observations.some(({ check, answer }) => {
+      const numbers = situation.checks[check];
+      return numbers?.entry.id === already.check && already.answers.includes(numbers.answers[answer] ?? '');
+    })
+  );
+};
+
+/** Whether the remedy's other way is what comes next of it. */
+export const comesOtherwise = (situation: Situation, evidence: Evidence, fault: number): boolean =>
+  situation.faults[fault]?.remedy.otherwise !== undefined &&
+  (attempts(evidence, fault) > 0 || wasDone(situation, evidence, fault));
+
+/**
+ * Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. What was
+ * done before the walk began is not asked for; its other way is, where there is one.
+ */
 export const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
   if (evidence.mended.has(fault)) return false;
   const before = attempts(evidence, fault);
+  if (wasDone(situation, evidence, fault))
+    return before === 0 && situation.faults[fault]?.remedy.already?.otherwise === true;
   if (before === 0) return true;
   if (before > 1) return false;
   return (
@@ -39,8 +61,17 @@ const costlyRemedy = (situation: Situation, belief: Belief, best: Choice | undef
   return isCostly ? fault : null;
 };
 
+/** The index of the look that the best step's remedy always waits for. */
+const confirmingLook = (situation: Situation, best: Choice | undefined): number | undefined =>
+  best?.kind === 'try' && !best.otherwise
+    ? situation.checkIndex.get(situation.faults[best.fault]?.remedy.confirm ?? '')
+    : undefined;
+
 /** The look that shows a costly remedy's cause, where it has not been taken. */
 export const freeLookFirst = (situation: Situation, belief: Belief, ranked: readonly Choice[]): readonly Choice[] => {
+  const confirming = confirmingLook(situation, ranked[0]);
+  const confirms = (choice: Choice): boolean => choice.kind === 'ask' && choice.check === confirming && !choice.again;
+  if (ranked.some(confirms)) return first(ranked, confirms);
   const fault = costlyRemedy(situation, belief, ranked[0]);
   const look = situation.checkIndex.get(fault?.verify.check ?? '');
   const entry = look === undefined ? undefined : situation.checks[look]?.entry;
@@ -82,9 +113,14 @@ export const lookAgainFirst = (
   if (best?.kind !== 'handOn' || evidence.turns >= OLD_TURNS || observations.some(({ look }) => look === 'relook'))
     return ranked;
   if (likeliest(situation, belief).probability >= STANDS_OUT) return ranked;
-  const doubts = observations.slice(0, -1).flatMap(({ check, slip }, i) => {
+  const doubts = observations.slice(0, -1).flatMap(({ check, slip, before }, i) => {
     const mistaken = belief.mistaken[i] ?? 0;
-    const asked = slip === undefined && situation.checks[check]?.entry.lasting !== true && !evidence.unsure.has(check);
+    const asked =
+      slip === undefined &&
+      before !== true &&
+      situation.checks[check]?.entry.lasting !== true &&
+      !evidence.unsure.has(check) &&
+      observations.filter((other) => other.check === check).length === 1;
     return asked && mistaken >= LOAD_BEARING ? [{ check, mistaken }] : [];
   });
   const doubt = doubts.sort((a, b) => b.mistaken - a.mistaken)[0];

@@ -3,11 +3,7 @@ import type { CheckEntry } from '../model/schema.js';
 import type { Belief } from './belief.js';
 import type { Evidence } from './evidence.js';
 import { attempts } from './rules-of-order.js';
-import type { CheckNumbers, Situation } from './situation.js';
-
-/** A safety look at one way's lead is for those who said that they have that lead: it only alarms the others. */
-export const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
-  safety !== true || only?.paths === undefined || context.path !== null;
+import { isTheirs, type Situation } from './situation.js';
 
 /** Safety looks that may be theirs after all: the way to the mount is not known, so they are not asked. */
 export const unaskedSafety = (situation: Situation): readonly CheckEntry[] =>

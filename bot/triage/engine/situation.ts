@@ -56,6 +56,10 @@ export interface Situation {
   readonly positions: readonly number[];
 }
 
+/** A safety look at one way's lead is for those who said that they have that lead: it only alarms the others. */
+export const isTheirs = ({ context }: Situation, { entry: { safety, only } }: CheckNumbers): boolean =>
+  safety !== true || only?.paths === undefined || context.path !== null;
+
 const weightIn = (fault: FaultEntry, context: WalkContext): number =>
   (fault.weightOn ?? []).reduce(
     (weight, { path, system, client, factor }) =>

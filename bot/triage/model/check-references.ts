@@ -16,6 +16,14 @@ import {
 } from './references.js';
 import type { FaultEntry } from './schema.js';
 
+const checkRemedy = (known: References, { id, remedy: { already, otherwise, confirm } }: FaultEntry): void => {
+  if (confirm !== undefined) oddsFit(known, ['faults', id], ['remedy', 'confirm'], confirm, {});
+  if (already === undefined) return;
+  for (const answer of already.answers) oddsFit(known, ['faults', id], ['remedy', 'already'], already.check, answer);
+  if (already.otherwise && otherwise === undefined)
+    known.complain('faults', id, ['remedy', 'already', 'otherwise'], 'the remedy has no other way');
+};
+
 const checkFault = (known: References, fault: FaultEntry): void => {
   const complain = (path: FieldPath, message: string): void => known.complain('faults', fault.id, path, message);
   stageExists(known, 'faults', fault.id, ['stage'], fault.stage);
@@ -28,6 +36,7 @@ const checkFault = (known: References, fault: FaultEntry): void => {
     oddsFit(known, ['faults', fault.id], ['answers', checkId], checkId, odds);
   if (fault.verify.check !== undefined)
     oddsFit(known, ['faults', fault.id], ['verify', 'check'], fault.verify.check, fault.verify.answer ?? {});
+  checkRemedy(known, fault);
   for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 

@@ -119,6 +119,12 @@ export const faultSchema = z.strictObject({
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
+    /** A look that costs nothing and shows the cause: it comes first, however likely the cause is. */
+    confirm: id.optional(),
+    /** Answers that say it was done already and changed nothing: then only its other way is offered, where `otherwise` is true. */
+    already: z
+      .strictObject({ check: id, answers: z.array(answerId).min(1), otherwise: z.boolean().default(false) })
+      .optional(),
     /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.08). */
     misses: z.number().min(0).max(0.9).optional(),
   }),

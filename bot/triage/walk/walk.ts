@@ -12,6 +12,7 @@ import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
+import { withPortsCompared } from './ports-named.js';
 import {
   TRY_OUTCOMES,
   UNSURE,
@@ -263,7 +264,13 @@ export const tellText = (
   by: Speaker,
   how?: ReadBy,
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const read = readText(model.reading, text, how);
+  const own = readText(model.reading, text, how);
+  const known = state.events.some(
+    (event) =>
+      event.kind === 'text' && event.facts.some(({ what, answer }) => what === 'port-match' && answer === 'another'),
+  );
+  const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const read = known ? own : withPortsCompared(own, [...earlier, text.slice(-WORDS_LIMIT)]);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',

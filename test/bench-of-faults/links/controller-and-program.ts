@@ -48,6 +48,7 @@ export const CONTROLLER_RULES: Readonly<Record<string, (w: World) => string>> = 
   'controller-too': ({ controller }) => (controller.bothPlugged ? 'both' : 'cable-only'),
   'board-light': ({ controller }) => (controller.firmware === 'half' ? 'loader' : 'normal'),
   'controller-set-up': setUp,
+  'update-ended': ({ controller }) => (controller.firmware === 'half' ? 'stopped' : 'none'),
   'board-version': ({ controller }) => (controller.firmware === 'old' ? 'older' : 'enough'),
 };
 

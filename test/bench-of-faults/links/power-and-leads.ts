@@ -74,6 +74,7 @@ const wiggle = ({ leads, power }: World): string => {
 
 export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
   'lead-level': level,
+  'nine-pins': ({ leads }) => (leads.level === 'rs232' ? 'yes' : 'no'),
   'usb-cable': ({ leads }) => (leads.usbWire === 'charge-only' ? 'charge-only' : 'data'),
   'usb-plugs': ({ leads }) => (leads.usbHome ? 'home' : 'loose'),
   'other-cable': otherCable,

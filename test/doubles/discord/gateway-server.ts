@@ -50,6 +50,8 @@ export const attachGateway = (
   options: { readonly heartbeatMs: number; readonly gatewayUrl: () => string },
 ): GatewayServer => {
   const sockets = new WebSocketServer({ server });
+  // It says again what the server says of a port that is taken.
+  sockets.on('error', () => undefined);
   const sessions = new Map<string, Session>();
   const log: GatewayLog = { identifies: [], resumes: 0, heartbeats: 0 };
   const send = (socket: WebSocket | null, message: object): void => {

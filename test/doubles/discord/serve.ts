@@ -11,7 +11,14 @@ import { typedOptions } from './typed-options.js';
 import type { Message } from './world.js';
 
 const PORT = 8790;
-const double = await startDiscordDouble({ port: PORT, token: 'a-made-up-token' });
+const double = await startDiscordDouble({ port: PORT, token: 'a-made-up-token' }).catch((error: unknown) => {
+  const isTaken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
+  if (!isTaken) throw error;
+  process.stderr.write(
+    `Port ${PORT} is taken here: does another stand-in still run? End it with "quit", then start this again.\n`,
+  );
+  return process.exit(2);
+});
 
 process.stdout.write(`A stand-in for Discord listens on ${double.apiUrl}. In another terminal start the bot on it:
 
@@ -112,6 +119,7 @@ const asked = async (line: string): Promise<string> => {
   const parsed = parseLine(asksSuggestions ? line.slice(0, -1) : line, allCommands);
   if (isProblem(parsed)) return parsed.message;
   const { name: command } = parsed.command;
+  if (double.world.commands.size === 0) return 'The bot is not here yet: start it as told above.';
   const options = typedOptions(registered(command), parsed.raw, (name) => double.member(name).person);
   if (!asksSuggestions) return seen(member.slash(command, options, placeNow()));
   const typing = [...parsed.raw].at(-1);

@@ -82,7 +82,7 @@ const choiceButton = (pane, choice) =>
     onclick: () => choose(pane, choice),
   });
 
-const picture = ({ address, altText }) => make('img', { src: address, alt: altText, width: 1000, height: 640 });
+const picture = ({ address, altText }) => make('img', { src: address, alt: altText, width: 960, height: 720 });
 
 const list = (className, lines) =>
   lines.length === 0 ? [] : [make('ul', { className, children: lines.map((text) => make('li', { text })) })];
