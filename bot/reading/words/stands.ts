@@ -143,7 +143,7 @@ const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): bool
 
 /** "Maybe the firewall blocks it": nobody has looked yet. */
 const isGuessed = (own: Clauses, match: PhraseMatch): boolean =>
-  any(own, match, clauseStart(own, match.start, true), match.start, 'guess');
+  any(own, match, clauseStart(own, match.start, true), match.end, 'guess');
 
 /** "The time-outs are gone": what follows a thing at once says that it is over. */
 const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
