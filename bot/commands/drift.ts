@@ -23,6 +23,7 @@ export const drift = defineCommand({
     site: siteOption,
   },
   bare: 'where',
+  sentence: /^align/iu,
   examples: ['drift meridian by:"N 4" site:52.71,0.12', 'drift east by:"S 2.5" site:"Dunedin, New Zealand"'],
   run: async (deps, request): Promise<Outcome> => {
     const { where: place, by } = request.options;

@@ -57,7 +57,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
@@ -101,7 +101,23 @@ const TALK: readonly Talk[] = [
 /** Last of all: what needs a word more than was said. */
 const NEEDS_MORE: readonly Talk[] = [
   [
-    /\b(?:wrong place|wrong spot|wrong star|wrong object|(?:not|isn'?t|won'?t|doesn'?t) (?:going|go|get) to the right|misses|missed|off by|points? (?:at|to|into) the ground|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off)\b/u,
+    /\bpoints? (?:straight )?(?:at|to|into|towards?) (?:the )?(?:ground|floor|earth|grass|tripod)\b|\b(?:below|under) the horizon\b.*\b(?:goes|points|slews)\b/u,
+    refused(
+      'It points at the ground: most often the latitude or longitude has the wrong sign, the clock is half a day out, or the tube was not at its home when switched on. See what the controller should hold; then send it to a star, and tell me where it landed: astray Vega landed:"alt,az".',
+      ['What to type into the controller', 'entries'],
+      ['It moves the wrong way', 'triage it points at the ground'],
+    ),
+  ],
+  [
+    /\b(?:an|one|1|a) ?(?:hr|hour)s?\b(?: \w+)? (?:off|out|wrong|ahead|behind|late|early)\b|\boff by (?:an|one|1|a) ?(?:hr|hour)\b/u,
+    refused(
+      'An hour off is most often summer time or the time zone typed wrong. See what the controller should hold now; if it is right, say what it was sent to and where it landed: astray Vega landed:"15 degrees west of it".',
+      ['What to type into the controller', 'entries'],
+      ['The sidereal time it should show', 'sidereal'],
+    ),
+  ],
+  [
+    /\b(?:wrong place|wrong spot|wrong star|wrong object|(?:not|isn'?t|won'?t|doesn'?t) (?:going|go|get) to the right|misses|missed|off by|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off|goto missed)\b/u,
     refused(
       'Tell me what it was sent to and where it landed, and I say which mistake explains it: astray Vega landed:"Deneb", or landed:"20 arcminutes west of it", or landed:"alt,az" in degrees.',
       ['What to type into the controller', 'entries'],
@@ -143,6 +159,13 @@ const withoutCourtesies = (words: string): string =>
     )
     .trim();
 
+/** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
+const inFull = (words: string): string =>
+  words
+    .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
+    .replace(/\b(new|full) mon\b/giu, '$1 moon')
+    .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
+
 /**
  * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
  * the words (`site:…`) are kept.
@@ -153,7 +176,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
-  const typed = withoutCourtesies(mended(words.trim(), known));
+  const typed = inFull(withoutCourtesies(mended(words.trim(), known)));
   const plain = typed.toLowerCase();
   const first =
     talked(TALK, plain) ??

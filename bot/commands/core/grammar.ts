@@ -48,7 +48,7 @@ const optionMeant = (key: string, command: Command, given: ReadonlyMap<string, s
   return OTHER_NAMES.get(key)?.find((name) => Object.hasOwn(command.options, name) && !given.has(name)) ?? key;
 };
 
-export const unknownCommand = (word: string, commands: readonly Command[]): Problem => {
+export const unknownCommand = (word: string, commands: readonly Command[], line = word): Problem => {
   const close = nearestName(
     word.toLowerCase(),
     commands.map(({ name }) => name),
@@ -56,7 +56,7 @@ export const unknownCommand = (word: string, commands: readonly Command[]): Prob
   return problem(
     'unknown-command',
     close === undefined
-      ? `There is no command "${tidy(word, 30)}". Type help for the list.`
+      ? `I do not know "${tidy(line, 40)}". Type a target such as M 42, or tonight, or help for the list.`
       : `There is no command "${tidy(word, 30)}". Did you mean ${close}? Type help for the list.`,
   );
 };
@@ -71,7 +71,7 @@ export const parseLine = (line: string, commands: readonly Command[]): ParsedLin
   const first = /^\S+/u.exec(clean)?.[0];
   if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
   const command = commands.find(({ name }) => name === first.toLowerCase());
-  if (command === undefined) return unknownCommand(first, commands);
+  if (command === undefined) return unknownCommand(first, commands, clean);
   const rest = clean.slice(first.length);
   if (command.freeText === true) return readFreeText(command, rest);
   if (line.length > LINE_LIMIT) {

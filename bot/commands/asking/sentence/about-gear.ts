@@ -1,4 +1,6 @@
 /** Sentences about the mount, the site and what is kept: faults, misses, drift, reminders, saving a place, what to type in. */
+import { problem } from '../../../ground/problem.js';
+import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
@@ -38,8 +40,17 @@ const sentAndLanded = ({ targets, plain }: Asked): readonly (string | undefined)
   return second !== undefined && wanted?.startsWith(second) === true ? [second, first] : [first, second];
 };
 
+/** "landed on deneb", and not a word of where it was to go: the name is where it landed. */
+const LANDED_ONLY = /^(?:it |the mount |the scope |tube )?(?:has )?(?:landed|ended up|stopped) (?:on|at|in|near)\b/u;
+
 const miss: Rule = (asked) => {
   const [target, star] = sentAndLanded(asked);
+  if (target !== undefined && star === undefined && says(asked, LANDED_ONLY))
+    return problem(
+      'which-target',
+      `It landed on ${target}; what was it sent to? Such as ${commandLine('astray', 'Vega', { landed: target })}`,
+      fittingChoices([{ label: 'What to type into the controller', run: 'entries' }]),
+    );
   if (target === undefined || !says(asked, SENT) || !says(asked, LANDED)) return null;
   const landed = offsetWords(asked.plain) ?? star;
   return landed === undefined
@@ -51,25 +62,44 @@ const DRIFTS = /\bdrift(?:s|ing|ed)?\b/u;
 const WAY = /\bdrift(?:s|ing|ed)?(?: slowly| off| away| to the| towards?)* (north|south)(?:wards?)?\b/u;
 const RATE = /(\d+(?:\.\d+)?) ?(?:″|"|arc ?sec(?:ond)?s?|seconds of arc)/u;
 
+/** "drift east 2 south", "drift meridian 4 n": the way beside its rate. */
+const SHORT_WAY =
+  /\b(?:\d+(?:\.\d+)? ?(?:″|"|arc ?(?:sec|min)\w*|′)? ?)(north|south|n|s)\b|\b(?:north|south|n|s)(?= \d)/u;
+const MINUTES_RATE = /(\d+(?:\.\d+)?) ?(?:′|arc ?min(?:ute)?s?)/u;
+
+/** Seconds of arc a minute of time; a bare number is those, as the command takes it. */
+const rateIn = (plain: string): number | null => {
+  const seconds = RATE.exec(plain)?.[1];
+  if (seconds !== undefined) return Number(seconds);
+  const minutes = MINUTES_RATE.exec(plain)?.[1];
+  if (minutes !== undefined) return Number(minutes) * 60;
+  const bare = /^drift\b.*?(\d+(?:\.\d+)?)/u.exec(plain)?.[1];
+  return bare === undefined ? null : Number(bare);
+};
+
 const drift: Rule = (asked) => {
-  if (!says(asked, DRIFTS) || !says(asked, /\bstar\b|\bnorth\b|\bsouth\b|\bmeridian\b/u)) return null;
-  const way = WAY.exec(asked.plain)?.[1];
-  const rate = RATE.exec(asked.plain)?.[1];
+  if (!says(asked, DRIFTS) || !says(asked, /\bstar\b|\bnorth\b|\bsouth\b|\bmeridian\b|\balign|^drift (?:east|west)\b/u))
+    return null;
+  const way = (WAY.exec(asked.plain) ?? SHORT_WAY.exec(asked.plain))?.[1];
+  const rate = rateIn(asked.plain);
   const where = /\b(meridian|east|west)\b/u.exec(asked.plain.replace(WAY, ''))?.[1];
-  if (way === undefined || rate === undefined || where === undefined) return { line: 'help drift' };
+  if (way === undefined || rate === null || where === undefined) return { line: 'help drift' };
   return {
-    line: commandLine('drift', where, { by: `${way.charAt(0).toUpperCase()} ${rate}`, site: asked.place ?? undefined }),
+    line: commandLine('drift', where, {
+      by: `${way.charAt(0).toUpperCase()} ${String(rate)}`,
+      site: asked.place ?? undefined,
+    }),
   };
 };
 
 const REMIND =
-  /\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
 
 const beforeMinutes = ({ plain }: Asked): string | undefined => {
-  const found = /\b(half an hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
+  const found = /\b(half (?:an )?hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
   if (found === null) return undefined;
   const [, whole = '', count = '', unit = ''] = found;
-  if (/^(?:half )?an hour$/u.test(whole)) return whole.startsWith('half') ? '30' : '60';
+  if (/^(?:half (?:an )?|an )hour$/u.test(whole)) return whole.startsWith('half') ? '30' : '60';
   const value = numberOf(count);
   return value === null ? undefined : String(Math.round(value * (unit.startsWith('h') ? 60 : 1)));
 };
@@ -93,7 +123,7 @@ const OF_TARGET: readonly (readonly [RegExp, Condition])[] = [
 ];
 const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
   [
-    /\bsun ?rise\b|\bdawn\b|\bsun (?:comes up|rises|is up)\b|\b(?:before|when) (?:the sun|it gets light)\b/u,
+    /\bsun ?(?:rise|up)\b|\bdawn\b|\bsun (?:comes up|rises|is up)\b|\b(?:before|when) (?:the sun|it gets light)\b/u,
     { when: 'sunrise' },
   ],
   [/\bdark\b/u, { when: 'dark' }],
@@ -136,7 +166,7 @@ const remind: Rule = (asked) => {
 const HOW_SAVE =
   /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
 const SAVE =
-  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move)\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
+  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
 const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
 const I_AM =
   /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)/u;
@@ -160,6 +190,7 @@ const savingRule: Rule = (asked) => {
   const saving = SAVE.exec(asked.plain);
   if (saving === null || asked.targets.length > 0) return null;
   const name = nameBefore(saving[1] ?? '');
+  if (asked.place === null && /^(?:|site|here|this)$/u.test(name)) return { line: 'help site' };
   const isPlain = /^(?:|site|location|position|place|home site)$/u.test(name) || name === asked.place;
   return savedAs(isPlain ? 'my site' : name, asked);
 };
@@ -179,7 +210,7 @@ const I_AM_AT =
 const iAmRule: Rule = (asked) => {
   const asksMore = says(asked, /\b(?:what|what's|which|see|look|up|when|how|is|can)\b/u);
   if (!I_AM.test(asked.plain) || asksMore || asked.targets.length > 0 || asked.kind !== null) return null;
-  if (asked.place !== null && isPrivateWord(asked.place))
+  if (asked.place !== null && (asked.isPlaceSaved || isPrivateWord(asked.place)))
     return { line: commandLine('site', 'use', { name: asked.place }) };
   if (asked.place !== null && !asked.isPlaceUnknown) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
   // A place that no list has: the answer says so, and how to save it by its position.
@@ -188,7 +219,7 @@ const iAmRule: Rule = (asked) => {
 };
 
 const WHERE_AM_I =
-  /^(?:where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
+  /^(?:list (?:my |the )?sites?|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
 
 const saveSite: Rule = (asked) => {
   if (says(asked, HOW_SAVE)) return { line: 'help site' };
@@ -212,7 +243,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'remind list' }),
   ],
   [
-    /\bwhat do you (?:know|keep|store|have|hold) (?:about|on|of) me|^my data$|\bgdpr\b|\bprivacy\b/u,
+    /\bwhat (?:do )?you (?:know|keep|store|have|hold) (?:about|on|of) me|^my data$|\bgdpr\b|\bprivacy\b/u,
     () => ({ line: 'mydata' }),
   ],
   [
@@ -248,7 +279,8 @@ const ASKS_MORE = /\b(?:what|which|see|look|up|when|how|can)\b/u;
 
 /** "my scope is an 8 inch dob": what they observe with, kept as gear; "my skies are bortle 4": the site's sky. */
 const own: Rule = (asked) => {
-  if (says(asked, ASKS_MORE) || asked.targets.length > 0) return null;
+  const isTold = /^my (?:mount|scope|telescope) is\b/u.test(asked.plain);
+  if (says(asked, ASKS_MORE) || (asked.targets.length > 0 && !isTold)) return null;
   const mount = MOUNTS.find(([pattern]) => pattern.test(asked.plain))?.[1];
   if (says(asked, TELLS_GEAR) && mount !== undefined) return { line: commandLine('gear', '', { mount }) };
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;

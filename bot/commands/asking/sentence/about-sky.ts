@@ -1,4 +1,5 @@
 /** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
+import { commandLine } from '../question-parts.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
@@ -70,9 +71,9 @@ const moon: Rule = (asked) => {
 };
 
 const DARK =
-  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|goes down|comes up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
+  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
 const DARK_ASKED =
-  /^(?:when|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+  /^(?:when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
 
 const MILKY_WAY = /\bmilky way\b/u;
 const MILKY_WAY_NOTE =
@@ -89,8 +90,15 @@ const dark: Rule = (asked) => {
 };
 
 const HIGH =
-  /\bhow high\b|\baltitude\b|\belevation\b|\bwhere(?:'s| is| are| do| can| should|s)?\b|\b(?:which|what) (?:way|direction|part)\b|\bpoint me\b|\bfind me\b|\bshow me\b|\blocate\b/u;
+  /\bhow (?:high|low)\b|\baltitude\b|\bazimuth\b|\balt ?\/? ?az\b|\belevation\b|\bwhere(?:'s| is| are| do| can| should|s)?\b|\b(?:which|what) (?:way|direction|part)\b|\bpoint me\b|\bfind me\b|\bshow me\b|\blocate\b/u;
 const THROUGH_NIGHT = /\bhow high (?:does|do|can|could|will it ever)\b|\b(?:best|highest|max\w*)\b/u;
+
+const COORDINATES = /\b(?:j ?2000|coordinates|right ascension|declination|precess\w*|epoch)\b/u;
+
+const coordinates: Rule = (asked) => {
+  const [target] = asked.targets;
+  return target !== undefined && says(asked, COORDINATES) ? { line: commandLine('epoch', target, {}) } : null;
+};
 
 const height: Rule = (asked) => {
   const [target] = asked.targets;
@@ -146,4 +154,4 @@ const list: Rule = (asked) => {
 
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
-export const ABOUT_SKY: readonly Rule[] = [dark, moon, height, night, list];
+export const ABOUT_SKY: readonly Rule[] = [dark, moon, coordinates, height, night, list];

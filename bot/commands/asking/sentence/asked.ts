@@ -1,10 +1,11 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
-import { isProblem } from '../../../ground/problem.js';
+import { isProblem, type Problem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
+import { sameSiteName } from '../resolve-site.js';
 import { spellerFor } from '../spelling/known-words.js';
 import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
@@ -29,6 +30,8 @@ export interface Asked {
   readonly place: string | null;
   /** A name that no list has. */
   readonly isPlaceUnknown: boolean;
+  /** One of the asker's saved sites, or the club's. */
+  readonly isPlaceSaved: boolean;
   readonly kit: string | null;
   readonly sky: string | null;
   readonly kind: string | null;
@@ -44,7 +47,7 @@ export interface Reading {
 }
 
 /** What a rule makes of a sentence; null: it is not this. */
-export type Rule = (asked: Asked) => Reading | null;
+export type Rule = (asked: Asked) => Reading | Problem | null;
 
 export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test(plain);
 
@@ -113,6 +116,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     when,
     place: town,
     isPlaceUnknown: unknown !== null,
+    isPlaceSaved: town !== null && known.siteNames.some((name) => sameSiteName(name, town)),
     kit,
     sky,
     kind: slip === null ? kind : kindIn(sentence),

@@ -1,6 +1,7 @@
 /** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
 import { isProblem } from '../../../ground/problem.js';
-import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isNamed, resolveTarget, type Catalogue, type Target } from '../../../catalogue/index.js';
+import { editDistance } from '../../../ground/edit-distance.js';
 import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
 
 const LONGEST = 5;
@@ -19,7 +20,8 @@ const spellings = (plain: string): readonly string[] => [
 
 const beginsOrEndsLittle = (plain: string): boolean => {
   const words = plain.split(' ');
-  return isLittle(words[0] ?? '') || (isLittle(words.at(-1) ?? '') && !/\d/u.test(words.at(-1) ?? ''));
+  const isNumbered = words.length > 1 && /^\d{1,3}$/u.test(words[0] ?? '');
+  return (isLittle(words[0] ?? '') && !isNumbered) || (isLittle(words.at(-1) ?? '') && !/\d/u.test(words.at(-1) ?? ''));
 };
 
 /** No target, and the answer says why. */
@@ -100,12 +102,19 @@ export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget 
   return null;
 };
 
+const MOST_SLIPS = 2;
+
+/** "darling" is no slip of anything, though some names are nearer to it than others. */
+const isSlipOf = (typed: string, { name, aliases }: Target): boolean =>
+  [name, ...aliases].some((known) => editDistance(typed, known.toLowerCase(), MOST_SLIPS) <= MOST_SLIPS);
+
 /** A name that none is near enough to be taken for, where some are near: the answer offers those. */
 export const takeGuess = (sentence: Sentence, catalogue: Catalogue): NamedTarget | null => {
   const left = runsOf(sentence, LONGEST_SLIP).filter(({ plain }) => plain.length > LEAST_LETTERS && !hasLittle(plain));
   for (const run of left) {
     const resolved = resolveTarget(catalogue, run.plain);
-    const isNear = isProblem(resolved) && 'nearest' in resolved && resolved.nearest.length > 0;
+    const isNear =
+      isProblem(resolved) && 'nearest' in resolved && resolved.nearest.some((near) => isSlipOf(run.plain, near));
     if (!isNear || isNothing(run.plain)) continue;
     take(sentence, run);
     return { text: run.plain, at: run.at };

@@ -100,7 +100,7 @@ const mayNamePlace = ({ words, taken }: Sentence, at: number, { isWord }: PlaceK
 
 /** Where the words of a place end that begin at `first`: "hill", "farm" and the like are of it after a name. */
 const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
-  let end = first + 1;
+  let end = first;
   while (end < first + LONGEST && taken[end] === false && !isLittle(words[end]?.plain ?? '')) end++;
   return end;
 };
@@ -115,8 +115,10 @@ export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): str
   for (const [at, { plain: lead }] of words.entries()) {
     if (!LEADS_TO_PLACE.test(lead) || taken[at] === true) continue;
     const first = /^(?:the|my|our)$/u.test(words[at + 1]?.plain ?? '') ? at + 2 : at + 1;
-    if (!mayNamePlace(sentence, first, known)) continue;
     const end = endOfPlace(sentence, first);
+    // "cape twon": one of its words is enough.
+    const among = lead === 'from' ? words.slice(first, end).map((_, i) => first + i) : [first];
+    if (!among.some((i) => mayNamePlace(sentence, i, known))) continue;
     const isWhole = end === words.length || taken[end] === true;
     const name = plainOf(words.slice(first, end));
     const isTargets = name.split(' ').some(known.isTarget) || mayBeTarget(name, known);

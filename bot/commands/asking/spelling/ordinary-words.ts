@@ -4,7 +4,7 @@
  */
 export const ORDINARY_WORDS: readonly string[] = `
   abound adapted adaptor aground ain alight amble aptitude aren ashtray astrological attitude beast beater bee
-  beset bets bettor binds bitter blight booth botch bread brood broth camel cameo camps cannon carps caused chance
+  beset bets bettor binds bitter blight booth botch bread brood broth camel cameo camps cannon cape carps caused chance
   chant chaps charge cheeks cheeps cheery claps clauses cleans cleats clods closet closets clouts clover cls
   clutter clutters cold collection commando commandos commend commends commuter compunction compunctions compute
   computed computes conception concoction confection confections congestion conjugation conjugations connective

@@ -4,7 +4,7 @@ import { tableOf } from '../../../ground/table-of.js';
 /** The meaning, then its forms. */
 const FORMS = `
 tonight: tonite 2nite 2night tonit tnite nite2
-tomorrow: tmrw tmrrw tmr tmw tmoro 2moro 2morrow 2mrw tomoz tomo
+tomorrow: tomoro tmrw tmrrw tmr tmw tmoro 2moro 2morrow 2mrw tomoz tomo
 night: nite
 today: 2day
 you: u ya
@@ -15,6 +15,7 @@ with: w w/ wth wiv
 without: w/o
 before: b4
 between: betw btwn
+save: sav sve
 from: fr
 the: teh da hte
 and: &
