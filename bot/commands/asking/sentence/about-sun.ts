@@ -36,7 +36,7 @@ const BESIDE = new RegExp(
 );
 const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
 const STARTS = /^(?:from|leaving|off|on|between)$/u;
-export const ENDS = /^(?:to|towards?|onto|into|for|past|2)$/u;
+const ENDS = /^(?:to|towards?|onto|into|for|past|2)$/u;
 export const WANTS = /\b(?:want\w*|wanna|need|next|fancy|rather|would like|i'd like|then)\b/u;
 const AT_HOME = /\b(?:from )?(?:the )?(?:home|park|parked)(?: position)?(?= to\b)|\bfrom (?:home|park)\b/u;
 const WAITS = /\b(?:remind|tell|warn|alert|ping|let) (?:me|us)\b.*\b(?:when|if|once|as soon as|before)\b/u;
