@@ -26,6 +26,14 @@ describe('a line with pasted text', () => {
     expect(read('triage walk:abc234 answer:path.bluetooth')).toEqual({ walk: 'abc234', answer: 'path.bluetooth' });
     expect(read('triage answer:"not sure"')).toEqual({ answer: 'not sure' });
     expect(read('triage text:"no light at all"')).toEqual({ text: 'no light at all' });
+    expect(read('triage it drops again walk:abc234')).toEqual({ walk: 'abc234', text: 'it drops again' });
     expect(read('triage walk:a walk:b')).toBe('option-twice');
+  });
+  it('takes an option in the midst of the text for text', () => {
+    expect(read('triage 12:04 walk:abc lost the mount')).toEqual({ text: '12:04 walk:abc lost the mount' });
+    expect(read('triage for:me 12:04 answer:none came back')).toEqual({
+      for: 'me',
+      text: '12:04 answer:none came back',
+    });
   });
 });

@@ -149,23 +149,43 @@ const readOptions = (command: Command, rest: string): ParsedLine | Problem => {
   return close() ?? { command, raw };
 };
 
-/** For commands that take pasted text: everything is text but `name:value` of the command's own options, `name:"…"` included. */
+/** One token of free text, and the option it names where it is one by its form. */
+interface FreeToken {
+  /** With what parts it from the token before. */
+  readonly whole: string;
+  readonly key: string | null;
+  readonly value: string;
+}
+
+const freeTokensOf = (command: Command, bare: string | undefined, rest: string): readonly FreeToken[] =>
+  [...rest.matchAll(/\s*(?:([A-Za-z][A-Za-z-]*):(?:"([^"]*)"(?!\S)|(\S+))|(\S+))/gu)].map(
+    ([whole, name, quoted, value]) => {
+      const key = name?.toLowerCase();
+      const isOption = key !== undefined && key !== bare && Object.hasOwn(command.options, key);
+      return { whole, key: isOption ? key : null, value: (quoted ?? value ?? '').trim() };
+    },
+  );
+
+/**
+ * For commands that take pasted text: everything is text but `name:value` of the command's own options, `name:"…"` included, before
+ * or after the text; in the midst of it ("12:04 walk:abc lost") it belongs to the text.
+ */
 const readFreeText = (command: Command, rest: string): ParsedLine | Problem => {
   const raw = new Map<string, string>();
   const bare = bareOption(command);
+  const tokens = freeTokensOf(command, bare, rest);
+  const isText = tokens.map(({ key }) => key === null);
+  const [firstText, lastText] = [isText.indexOf(true), isText.lastIndexOf(true)];
   let words = '';
-  const token = /\s*(?:([A-Za-z][A-Za-z-]*):(?:"([^"]*)"(?!\S)|(\S+))|(\S+))/guy;
-  for (let match = token.exec(rest); match !== null; match = token.exec(rest)) {
-    const [whole, name, quoted, value] = match;
-    const key = name?.toLowerCase();
-    if (key === undefined || key === bare || !Object.hasOwn(command.options, key)) {
+  for (const [at, { whole, key, value }] of tokens.entries()) {
+    if (key === null || (bare !== undefined && at > firstText && at < lastText)) {
       // Lines stay lines: in a log, order and beginnings tell much.
       const gap = whole.slice(0, whole.length - whole.trimStart().length).includes('\n') ? '\n' : ' ';
       words += `${words === '' ? '' : gap}${whole.trim()}`;
       continue;
     }
     if (raw.has(key)) return problem('option-twice', `${key}: is given twice. Give it once.`);
-    raw.set(key, (quoted ?? value ?? '').trim());
+    raw.set(key, value);
   }
   if (bare !== undefined && words !== '')
     raw.set(bare, words.replace(new RegExp(`^${bare}:\\s*`, 'iu'), '').replace(/^"([^"]*)"$/u, '$1'));
