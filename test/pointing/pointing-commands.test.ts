@@ -265,6 +265,13 @@ describe('drift', () => {
     expect(north.summary).toContain('too far west: turn its upper end 25′ east');
     const south = await asked('drift east by:"S 2.5″ a minute" site:-45.87,170.5');
     expect(south.summary).toContain('too high: turn its upper end 9.5′ down');
+    // Twenty in five minutes is four a minute.
+    const total = await asked('drift meridian by:"N 20 in 5 min" site:52.71,0.12');
+    expect(total.data).toEqual(north.data);
+    expect(total.notes.join(' ')).toContain('Taken for 4″ a minute northwards');
+    expect((await asked('drift meridian by:"N 2 in 30 s" site:52.71,0.12')).data).toEqual(north.data);
+    for (const by of ['"N 4 in 0 min"', '"N 4 in 5"'])
+      expect((await refusal(deps, `drift meridian by:${by} site:52.71,0.12`, NOW)).problem, by).toBe('bad-drift');
     expect((await refusal(deps, 'drift east by:fast site:-45.87,170.5', NOW)).problem).toBe('bad-drift');
   });
 });

@@ -3,6 +3,7 @@ import { problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
+import { drift } from './about-drift.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
@@ -56,40 +57,6 @@ const miss: Rule = (asked) => {
   return landed === undefined
     ? null
     : { line: commandLine('astray', target, { landed, site: asked.place ?? undefined }) };
-};
-
-const DRIFTS = /\bdrift(?:s|ing|ed)?\b/u;
-const WAY = /\bdrift(?:s|ing|ed)?(?: slowly| off| away| to the| towards?)* (north|south)(?:wards?)?\b/u;
-const RATE = /(\d+(?:\.\d+)?) ?(?:″|"|arc ?sec(?:ond)?s?|seconds of arc)/u;
-
-/** "drift east 2 south", "drift meridian 4 n": the way beside its rate. */
-const SHORT_WAY =
-  /\b(?:\d+(?:\.\d+)? ?(?:″|"|arc ?(?:sec|min)\w*|′)? ?)(north|south|n|s)\b|\b(?:north|south|n|s)(?= \d)/u;
-const MINUTES_RATE = /(\d+(?:\.\d+)?) ?(?:′|arc ?min(?:ute)?s?)/u;
-
-/** Seconds of arc a minute of time; a bare number is those, as the command takes it. */
-const rateIn = (plain: string): number | null => {
-  const seconds = RATE.exec(plain)?.[1];
-  if (seconds !== undefined) return Number(seconds);
-  const minutes = MINUTES_RATE.exec(plain)?.[1];
-  if (minutes !== undefined) return Number(minutes) * 60;
-  const bare = /^drift\b.*?(\d+(?:\.\d+)?)/u.exec(plain)?.[1];
-  return bare === undefined ? null : Number(bare);
-};
-
-const drift: Rule = (asked) => {
-  if (!says(asked, DRIFTS) || !says(asked, /\bstar\b|\bnorth\b|\bsouth\b|\bmeridian\b|\balign|^drift (?:east|west)\b/u))
-    return null;
-  const way = (WAY.exec(asked.plain) ?? SHORT_WAY.exec(asked.plain))?.[1];
-  const rate = rateIn(asked.plain);
-  const where = /\b(meridian|east|west)\b/u.exec(asked.plain.replace(WAY, ''))?.[1];
-  if (way === undefined || rate === null || where === undefined) return { line: 'help drift' };
-  return {
-    line: commandLine('drift', where, {
-      by: `${way.charAt(0).toUpperCase()} ${String(rate)}`,
-      site: asked.place ?? undefined,
-    }),
-  };
 };
 
 const REMIND =
