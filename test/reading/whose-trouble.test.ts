@@ -169,3 +169,13 @@ describe('the group on file and the group of the session', () => {
     ],
   ]);
 });
+
+describe('where else it works', () => {
+  each([
+    ['a phone that reaches it', 'on its own network my tablet connects', ['works-with-phone.works'], []],
+    ['a phone that does not', "the tablet doesn't get in", ['works-with-phone.fails'], []],
+    ['at home', 'it was working at home and fails on the field', ['other-place.home'], []],
+    ['nowhere', 'it does not work at home', [], ['other-place.home']],
+    ['the first evening', 'unpacked today, first time connecting it', ['worked-before.first-time'], []],
+  ]);
+});
