@@ -10,6 +10,7 @@ import { answer, ask, ODALYS, realDeps } from './real-deps.js';
 // Wednesday 25 November 2026, in UTC.
 const EVENING = Date.UTC(2026, 10, 25, 20, 41);
 const NOON = Date.UTC(2026, 10, 25, 12, 10);
+const NEXT_MORNING = Date.UTC(2026, 10, 26, 9, 23);
 
 let ran = '';
 const watched = (command: Command): Command => ({
@@ -51,6 +52,7 @@ const saidIn = (outcome: Outcome): string => {
 describe.each([
   ['typed at night on a phone', 'on-a-phone.txt', EVENING],
   ['typed of the Sun by day', 'sun-sentences.txt', NOON],
+  ['typed in the morning of the way from one to another', 'sun-ways.txt', NEXT_MORNING],
 ])('%s', (_, file, nowUtcMs) => {
   it.each(sentencesOf(file))('$sentence', async ({ sentence, commands, words }) => {
     const outcome = await askAlone(sentence, nowUtcMs);

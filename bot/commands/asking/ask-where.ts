@@ -100,6 +100,8 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
   const text = option === undefined ? undefined : raw.get(option);
   if (option === undefined || typeof text !== 'string' || parsePosition(text) !== null) return null;
   const saved = await savedSites(deps, asker);
+  // What cannot be read is told by those who look the site up.
+  if (saved.trouble !== null) return null;
   const names = [...saved.member, ...saved.club].map(({ name }) => name);
   if (names.some((name) => sameSiteName(name, text))) return null;
   const near = await usualSpot(deps, asker);

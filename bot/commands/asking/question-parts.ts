@@ -4,7 +4,7 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
-import { nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
+import { namesHour, nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
 
@@ -64,6 +64,14 @@ export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs)
   return isProblem(found)
     ? problem(found.problem, found.message)
     : { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] };
+};
+
+/** As a question of the Sun has it: an hour alone, and not yet past today, is today's and not the coming night's. */
+export const dayTimeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem => {
+  const found = timeFor(text, zone, nowUtcMs);
+  if (text === undefined || isProblem(found) || !namesHour(text, nowUtcMs)) return found;
+  const today = timeFor(`today ${text}`, zone, nowUtcMs);
+  return isProblem(today) || today.utcMs < nowUtcMs ? found : today;
 };
 
 /** Without text: tonight. */

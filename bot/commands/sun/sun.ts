@@ -15,7 +15,7 @@ import { defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
-import { commandLine, targetAtSite, targetFor, timeFor, wholeSecond } from '../asking/question-parts.js';
+import { commandLine, dayTimeFor, targetAtSite, targetFor, wholeSecond } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
 import { wayData, wayWords } from './way-words.js';
 
@@ -284,7 +284,7 @@ export const sun = defineCommand({
     if (isProblem(asked)) return withCapsOn(asked);
     const { target, where } = asked;
     const { observer, zone } = where.site;
-    const time = timeFor(options.at, zone, nowUtcMs);
+    const time = dayTimeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const mount = await mountFor(request, options.mount);
     const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>

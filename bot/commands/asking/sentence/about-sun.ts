@@ -37,6 +37,7 @@ const BESIDE = new RegExp(
 const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
 const STARTS = /^(?:from|leaving|off|on|between)$/u;
 const ENDS = /^(?:to|towards?|onto|into|for|past|2)$/u;
+export const WANTS = /\b(?:want\w*|wanna|need|next|fancy|rather|would like|i'd like|then)\b/u;
 const AT_HOME = /\b(?:from )?(?:the )?(?:home|park|parked)(?: position)?(?= to\b)|\bfrom (?:home|park)\b/u;
 const WAITS = /\b(?:remind|tell|warn|alert|ping|let) (?:me|us)\b.*\b(?:when|if|once|as soon as|before)\b/u;
 const NO_WAITING =
@@ -53,8 +54,18 @@ const dayHours = (text: string): string =>
     },
   );
 
+/** "at 10 in morning". */
+const ofMorning = (text: string): string =>
+  text.replace(/\b(\d{1,2}) (?:in|of) (?:the )?(morning|afternoon)\b/giu, (_, hour: string, part: string) =>
+    part.toLowerCase() === 'morning' ? `${hour}am` : `${hour}pm`,
+  );
+
 const prepared = (typed: string): string =>
-  dayHours(typed.replace(/\s*(?:-+>|→|⟶|>)\s*/gu, ' to ').replace(SUN_AS_HOUR, ' '));
+  dayHours(
+    ofMorning(typed)
+      .replace(/\s*(?:-+>|→|⟶|>)\s*/gu, ' to ')
+      .replace(SUN_AS_HOUR, ' '),
+  );
 
 /** The Sun's own words are taken. */
 const takeSun = (sentence: Sentence): boolean => {
@@ -79,7 +90,7 @@ const takeSlips = (sentence: Sentence, { catalogue, siteNames }: Known): readonl
   });
 };
 
-const leftBefore = (sentence: Sentence, at: number): string => {
+export const leftBefore = (sentence: Sentence, at: number): string => {
   const before = wordBefore(sentence, at);
   return /^(?:the|a|star|planet)$/u.test(before) ? wordBefore(sentence, at - 1) : before;
 };
@@ -94,7 +105,7 @@ const takeUnknownEnd = (sentence: Sentence): string | null => {
   return run.plain;
 };
 
-interface SunParts {
+export interface SunParts {
   readonly isSunNamed: boolean;
   readonly when: When;
   readonly named: readonly NamedTarget[];
@@ -110,7 +121,7 @@ interface SunParts {
 const homeIn = (text: string, siteNames: readonly string[]): string | null =>
   AT_HOME.test(text) ? (siteNames.find((name) => sameSiteName(name, 'home')) ?? null) : null;
 
-const partsOf = (typed: string, known: Known): SunParts => {
+export const partsOf = (typed: string, known: Known): SunParts => {
   const { catalogue, siteNames, nowUtcMs } = known;
   const text = prepared(typed);
   const isFromHome = AT_HOME.test(text.toLowerCase());
@@ -154,8 +165,9 @@ const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, sentence }: S
 const endsOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], sentence: Sentence): Ends => {
   const leads = (name: NamedTarget, pattern: RegExp): boolean => pattern.test(leftBefore(sentence, name.at));
   const start = [first, second].find((name) => leads(name, STARTS));
-  const end = [first, second].find((name) => name !== start && leads(name, ENDS));
-  const isWay = start !== undefined || end !== undefined || GOES.test(plain);
+  // "to Vega and then to Venus" ends at the latter.
+  const end = [second, first].find((name) => name !== start && leads(name, ENDS));
+  const isWay = start !== undefined || end !== undefined || GOES.test(plain) || WANTS.test(plain);
   if (!isWay) return { end: first.text, start: undefined, other: second.text };
   const begun = start ?? (end === first ? second : first);
   return { end: (begun === first ? second : first).text, start: begun.text };
@@ -224,7 +236,7 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
   return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };
 };
 
-const answered = (plain: string, parts: SunParts): Reading | Problem => {
+export const answered = (plain: string, parts: SunParts): Reading | Problem => {
   const ends = endsOf(plain, parts);
   return ends?.end === undefined ? askWhich(plain, parts, ends) : lineOf(plain, parts, ends);
 };
