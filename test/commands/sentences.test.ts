@@ -116,7 +116,7 @@ describe('what is asked in a sentence is answered', () => {
     ]) {
       const { problem, message, choices } = await refusal(deps, line, NOW, someone(line));
       expect(problem, line).toBe('unknown-command');
-      expect(message, line).toContain('I did not follow that');
+      expect(message, line).toContain(`I did not follow "${line}"`);
       expect(choices?.map(({ run }) => run)).toEqual(['tonight', 'triage', 'help']);
     }
   });
