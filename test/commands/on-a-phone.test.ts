@@ -53,6 +53,7 @@ describe.each([
   ['typed at night on a phone', 'on-a-phone.txt', EVENING],
   ['typed of the Sun by day', 'sun-sentences.txt', NOON],
   ['typed in the morning of the way from one to another', 'sun-ways.txt', NEXT_MORNING],
+  ['asked of looking at the Sun', 'sun-looks.txt', NEXT_MORNING],
 ])('%s', (_, file, nowUtcMs) => {
   it.each(sentencesOf(file))('$sentence', async ({ sentence, commands, words }) => {
     const outcome = await askAlone(sentence, nowUtcMs);

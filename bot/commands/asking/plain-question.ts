@@ -7,6 +7,7 @@ import { ABOUT_GEAR } from './sentence/about-gear.js';
 import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { wayBetween } from './sentence/about-way.js';
+import { lookingAtSun } from './sentence/looking-at-sun.js';
 import { askedOf, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
@@ -66,9 +67,9 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\bleave\b.*\b(?:out|set up|outside|uncovered)\b/u,
+    /\bleave\b.*\b(?:out|set up|outside|uncovered)\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b/u,
     refused(
-      'Left out till morning, cap it first: once the Sun is up, an open tube burns what is behind it. I can warn you before sunrise.',
+      'Left out by day, cap it first: while the Sun is up, an open tube burns what is behind it. I can warn you before sunrise.',
       ['Warn me before sunrise', 'remind sunrise'],
       ['When is sunrise?', 'dark'],
     ),
@@ -187,6 +188,8 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const named = clean.slice(optionsFrom);
   const typed = inFull(withoutCourtesies(mended(words.trim(), known)));
   const plain = typed.toLowerCase();
+  const looking = lookingAtSun(typed, known);
+  if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };
   const first =
     talked(TALK, plain) ??
     talked(
