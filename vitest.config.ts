@@ -20,8 +20,8 @@ export default defineConfig({
     globalSetup: ['test/whole-program.ts'],
     testTimeout: 30_000,
     // One loading of the catalogue and the fault model a worker, not a file: tests leave no state behind (no mocks of modules).
-    // The long suite looks at its own child processes, so it has processes of its own.
-    pool: suite === 'long' ? 'forks' : 'threads',
+    // Processes, not threads: pictures and the store are native code, and one long suite looks at its own child processes.
+    pool: 'forks',
     isolate: false,
     // By itself vitest leaves one core free for watching; a machine with two then works with one.
     maxWorkers: Math.max(2, availableParallelism() - 1),

@@ -17,6 +17,8 @@ import { shippedCatalogue, shippedModel, shippedPlaces } from '../shipped.js';
 
 // A busy machine may be many times slower; nothing here is about its speed.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+/** Nor does a crowd turn questions away here, but where a test says so. */
+const UNHURRIED: Partial<Tuning> = { busyAfterMs: 60_000, pictureWithinMs: 60_000 };
 const PATIENT: DoubleOptions = { firstResponseMs: 60_000 };
 
 /** A January evening at the club's site, whatever the calendar says. */
@@ -76,7 +78,7 @@ export const startBot = async (
       metrics,
       now: options.now ?? (() => NOW_UTC_MS),
     },
-    { ...DEFAULT_TUNING, connectDelaysMs: [100], ...options.tuning },
+    { ...DEFAULT_TUNING, ...UNHURRIED, connectDelaysMs: [100], ...options.tuning },
   );
   return { bot, store, metrics, logged: () => lines.join('') };
 };
