@@ -13,6 +13,7 @@ import { epoch } from './epoch.js';
 import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
+import { lostWords } from './asking/lost-words.js';
 import { meridian } from './meridian.js';
 import { moon } from './moon.js';
 import { moons } from './moons.js';
@@ -56,4 +57,4 @@ export const allCommands: readonly Command[] = [
 ];
 
 /** Who is asked, in order, about text that begins with no command. */
-export const allReaders: readonly WordsReader[] = [waitingWords, slippedCommand, plainReader];
+export const allReaders: readonly WordsReader[] = [waitingWords, slippedCommand, plainReader, lostWords];

@@ -2,6 +2,7 @@
 export type { Site } from './site.js';
 export { distanceKm, type Spot } from './distance.js';
 export type * from './site-resolution.js';
+export { foldPlace } from './fold-place.js';
 export { loadPlaces, type Places } from './load-places.js';
 export { resolvePlace } from './resolve-place.js';
 export { completePlaces } from './complete-places.js';

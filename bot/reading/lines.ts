@@ -1,4 +1,5 @@
 /** A text as lines, each judged printed (by a system or program) or worded (by a person), and long texts cut to what is worth reading. */
+import { makeOwner } from './whose-line.js';
 
 /** Characters that are read at all; a longer text is cut to its telling lines and its end. */
 export const TEXT_LIMIT = 8000;
@@ -114,19 +115,23 @@ export interface Line {
   /** Where it starts in the folded text. */
   readonly start: number;
   readonly printed: boolean;
+  /** Of a camera, a database, a file, the internet: not of the mount. */
+  readonly ofOther: boolean;
 }
 
 /** The text with single spaces for all white space, and its lines by where they stand in it. */
 export const foldLines = (text: string): { readonly folded: string; readonly lines: readonly Line[] } => {
   const lines: Line[] = [];
   let folded = '';
+  const isOfOther = makeOwner();
   for (const raw of text.split(/\r\n|\n|\r/u)) {
     const own = raw.replace(/\s+/gu, ' ').trim();
     if (own === '') continue;
     if (folded !== '') folded += ' ';
     const judged = raw.trim().slice(0, JUDGED_BY);
     const printed = isPrinted(judged) || (lines.at(-1)?.printed === true && goesOn(judged));
-    lines.push({ text: own, start: folded.length, printed });
+    const ofOther = isOfOther(own, printed);
+    lines.push({ text: own, start: folded.length, printed, ofOther });
     folded += own;
   }
   return { folded, lines };

@@ -62,6 +62,10 @@ const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null 
   return { start: first, end: last + 1, taken: Array.from({ length: last + 1 - first }, (_, i) => first + i) };
 };
 
+/** More than the system, which another device's line tells as well. */
+const tellsOfMount = ({ answers, suggests, path }: Told): boolean =>
+  answers !== undefined || suggests !== undefined || path !== undefined;
+
 /**
  * @param by how the text came, where the caller knows it; else each line is judged by itself
  */
@@ -75,6 +79,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   for (const line of worded)
     for (const sentence of sentencesOf(lexicon, line.text))
       for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
+        if (line.ofOther && tellsOfMount(entry)) continue;
         const span = spanIn(line, sentence, match);
         told.push({ entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
       }
@@ -87,8 +92,10 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     return own;
   };
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
-  const counts = (span: Span, { answers, suggests }: Told): boolean => {
+  const counts = (span: Span, entry: Told): boolean => {
+    if (lineAt(lines, span.start)?.ofOther === true && tellsOfMount(entry)) return false;
     if (isPrintedAt(span.start)) return true;
+    const { answers, suggests } = entry;
     const leave = { mentioned: answers === undefined && suggests === undefined };
     return wordedAt(worded, span).every((line) => {
       const own = { start: span.start - line.start, end: span.end - line.start };

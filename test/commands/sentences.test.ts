@@ -85,6 +85,42 @@ describe('what is asked in a sentence is answered', () => {
     expect((await answer(deps, 'how do i save my garden', NOW, own)).title).toBe('site');
   });
 
+  it('asks for the longitude where a latitude alone is given, and never answers for another place', async () => {
+    for (const sentence of ['what galaxies are up from 35 S', '52 N', 'can i see m31 at 60 north'])
+      expect((await refusal(deps, sentence, NOW, someone(sentence))).problem, sentence).toBe('which-longitude');
+    expect((await answer(deps, 'whats up from 35 S 20 E', NOW, someone('35 S 20 E'))).title).toMatch(/^Worth seeing/u);
+  });
+
+  it('saves the place named after site, and shows a saved one as before', async () => {
+    const own = someone('ely');
+    expect((await answer(deps, 'site ely, england', NOW, own)).title).toBe('Site saved: Ely');
+    expect((await answer(deps, 'site ely', NOW, own)).title).toBe('Ely');
+    expect((await refusal(deps, 'site nosuchplace', NOW, someone('nowhere'))).problem).toBe('bad-option');
+  });
+
+  it('takes no common word beside a target for a place', async () => {
+    for (const line of ['up saturn tilt', 'saturn ring angle', 'saturn rings tilted how much']) {
+      const { title, notes } = await answer(deps, line, NOW, someone(line));
+      expect(title, line).toMatch(/^Saturn/u);
+      expect(notes.join(' '), line).toContain('52.71° N');
+    }
+  });
+
+  it('meets words it does not follow with what can be asked', async () => {
+    for (const line of [
+      'are you a robot',
+      'when is the pub open',
+      'how',
+      'which chair should i buy',
+      'it is my birthday',
+    ]) {
+      const { problem, message, choices } = await refusal(deps, line, NOW, someone(line));
+      expect(problem, line).toBe('unknown-command');
+      expect(message, line).toContain(`I did not follow "${line}"`);
+      expect(choices?.map(({ run }) => run)).toEqual(['tonight', 'triage', 'help']);
+    }
+  });
+
   it('takes two words of a town for the town', async () => {
     const { notes } = await answer(deps, 'tonight Cape Town', NOW, someone('cape'));
     expect(notes.join(' ')).toContain('Cape Town');

@@ -10,6 +10,7 @@ import { namesHour, namesNight } from '../../times/index.js';
 import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
 import { mended } from './spelling/known-words.js';
+import { isOwnName } from './sentence/where.js';
 import { askWhere, type Raw, type Typed } from './ask-where.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
 import { withoutTrailing } from './trailing-words.js';
@@ -122,7 +123,7 @@ const takePlaceAfterTarget = async (typed: Typed, raw: Raw, text: string): Promi
     const isPlace =
       names.some((name) => sameSiteName(name, place)) ||
       isPrivateWord(place) ||
-      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && mayBePlace(typed, place) && isKnownPlace(deps, place));
+      (/^\p{L}[\p{L}'’ .,-]{2,}$/u.test(place) && mayBePlace(typed, place) && isOwnName(deps.places(), place));
     const before = words.slice(0, count).join(' ');
     if (!isPlace || !isTarget(deps, withoutTrailing(before, 1, nowUtcMs).head)) continue;
     raw.set(siteOption, place);
@@ -180,6 +181,14 @@ const isAnyWord = (typed: Typed, raw: Raw, option: string, text: string): boolea
   return !mayBeChoice || choiceTaking(typed.command, raw, text) === undefined;
 };
 
+/** "site swaffham": a place that is none of theirs is to be saved. */
+const setPlace = ({ deps, command }: Typed, raw: Raw, words: string): boolean => {
+  const option = firstFree(command, raw, 'place');
+  if (option === undefined || !isKnownPlace(deps, words)) return false;
+  raw.set(option, words);
+  return true;
+};
+
 /** Commands whose first words are an action or a kind: `site use fen`, `gear dobsonian`, `remind sunrise`. */
 const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: string): Promise<void> => {
   const { command } = typed;
@@ -195,8 +204,8 @@ const spreadAfterChoice = async (typed: Typed, raw: Raw, bare: string, text: str
   if (left === '') return;
   const rest = firstFree(command, raw, 'target', 'own');
   const value = rest === undefined ? null : await ownValue(typed, rest, left, action !== null);
-  if (rest === undefined || value === null) raw.set(bare, text);
-  else raw.set(rest, value);
+  if (rest !== undefined && value !== null) raw.set(rest, value);
+  else if (action !== null || !setPlace(typed, raw, left)) raw.set(bare, text);
 };
 
 /**

@@ -92,6 +92,14 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
+    /\bstars?\b.*\b(?:in|by|during) (?:the )?(?:day|daytime|daylight|broad daylight)\b/u,
+    refused(
+      'By day only the brightest stars show, in a telescope that a mount points for you. Never sweep about for one: the Sun blinds in an instant. Ask sun first whether a star stands clear of it.',
+      ['Is Vega safe at noon?', 'sun Vega at:noon'],
+      ['When is it dark?', 'dark'],
+    ),
+  ],
+  [
     /\b(?:aurora|northern lights|southern lights|zodiacal light|noctilucent)\b/u,
     refused(
       'I do not forecast that: it hangs on the Sun or the high air, and I see neither. I can say when it is dark.',

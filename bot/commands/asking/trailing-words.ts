@@ -11,14 +11,14 @@ export interface WithoutTrailing {
   readonly position: string | null;
 }
 
-/** "in 2 hours and a half" and "1 Dec 2026" are the longest people type. */
-const LONGEST_TAIL_WORDS = 5;
+/** "51 30 12 n 0 7 39 w" is the longest people type. */
+const LONGEST_TAIL_WORDS = 8;
 
 type Part = 'night' | 'hour' | 'position';
 
 /** Two numbers about a comma, or with the letters of the compass; two bare numbers may be anything. */
 const isPlainPosition = (text: string): boolean =>
-  /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(text) && isPosition(text);
+  /\d\s*,\s*[-+−\d]|\d\s*[°'"′″]*\s*[ns]\b.*\d\s*[°'"′″]*\s*[ew]\b/iu.test(text) && isPosition(text);
 
 const partOf = (text: string, nowUtcMs: UtcMs): Part | null => {
   if (isPlainPosition(text)) return 'position';

@@ -3,6 +3,7 @@ import { problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
+import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
@@ -16,8 +17,14 @@ const TROUBLE = new RegExp(
   'u',
 );
 
+/** Nothing is named that fails: the walk asks what it is. */
+const ALL_FAILS =
+  /^(?:nothing (?:(?:at all|ever|still|is) )?(?:works?|working|happens?|happening|moves?|responds?)|(?:it|this|that|the (?:thing|scope|telescope)|my (?:scope|telescope|goto)|everything) (?:just |still |all )*(?:(?:does(?: not|n't|nt)|will not|won't|wont|is not|isn't|isnt) (?:work\w*|mov\w+|respond\w*|do anything|turn(?:ing)? on|start\w*)|stopped working|is (?:dead|broken|stuck)))\b/u;
+
 const trouble: Rule = (asked) =>
-  says(asked, TROUBLE) && !says(asked, /\bremind\b|\bmeridian flip\b/u) ? { line: `triage ${asked.original}` } : null;
+  (says(asked, TROUBLE) || says(asked, ALL_FAILS)) && !says(asked, /\bremind\b|\bmeridian flip\b/u)
+    ? { line: `triage ${asked.original}` }
+    : null;
 
 const LANDED =
   /\b(?:landed|lands?|landing|ended up|ends up|end up|it went to|went to|hit|stopped (?:at|on)|is pointing at|was pointing at|points? at|pointed at|got|came out|finished)\b/u;
@@ -167,7 +174,7 @@ const isAtRule: Rule = (asked) => {
   const own = IS_AT.exec(asked.plain)?.[1];
   const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
   if (own === undefined || !isOwn || asked.left.length > 0) return null;
-  return savedAs(own === 'site' ? 'my site' : own, asked);
+  return savedAs(/^(?:my )?(?:site|place|position|location|coordinates)$/u.test(own) ? 'my site' : own, asked);
 };
 
 const I_AM_AT =
@@ -186,7 +193,7 @@ const iAmRule: Rule = (asked) => {
 };
 
 const WHERE_AM_I =
-  /^(?:list (?:my |the )?sites?|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
+  /^(?:list (?:all )?(?:my |the )?sites?|(?:my )?sites list|(?:what|which) sites .{0,20}|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
 
 const saveSite: Rule = (asked) => {
   if (says(asked, HOW_SAVE)) return { line: 'help site' };
@@ -206,7 +213,7 @@ const useSite: Rule = (asked) => {
 /** Whole commands that a few words ask for. */
 const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   [
-    /\b(?:cancel|stop|delete|remove|show|list) (?:all )?(?:my |the )?reminders?|\bstop reminding\b|^(?:my )?reminders?$/u,
+    /\b(?:cancel|stop|delete|del|clear|drop|remove|show|list) (?:all )?(?:of )?(?:my |the )?reminders?|\bstop reminding\b|^(?:my )?reminders?(?: list)?$|\b(?:what|which|any|how many) (?:of my )?reminders?\b|\breminders (?:do )?i have\b/u,
     () => ({ line: 'remind list' }),
   ],
   [
@@ -260,4 +267,15 @@ const flip: Rule = (asked) => {
     : null;
 };
 
-export const ABOUT_GEAR: readonly Rule[] = [remind, miss, drift, trouble, saveSite, useSite, own, flip, named];
+export const ABOUT_GEAR: readonly Rule[] = [
+  remind,
+  miss,
+  drift,
+  latitudeAlone,
+  trouble,
+  saveSite,
+  useSite,
+  own,
+  flip,
+  named,
+];

@@ -1,4 +1,5 @@
 /** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
+import { MS_PER_DAY } from '../../../ground/durations.js';
 import { commandLine } from '../question-parts.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
@@ -93,11 +94,26 @@ const HIGH =
   /\bhow (?:high|low)\b|\baltitude\b|\bazimuth\b|\balt ?\/? ?az\b|\belevation\b|\bwhere(?:'s| is| are| do| can| should|s)?\b|\b(?:which|what) (?:way|direction|part)\b|\bpoint me\b|\bfind me\b|\bshow me\b|\blocate\b/u;
 const THROUGH_NIGHT = /\bhow high (?:does|do|can|could|will it ever)\b|\b(?:best|highest|max\w*)\b/u;
 
-const COORDINATES = /\b(?:j ?2000|coordinates|right ascension|declination|precess\w*|epoch)\b/u;
+const COORDINATES = /\b(?:j ?2000|coordinates|right ascension|declination|precess\w*|epoch|jnow)\b/u;
+
+const EPOCH = /\b(?:epoch|equinox)(?: of)? j?(\d{4}(?:\.\d+)?)\b/u;
+const DAYS_IN_YEAR = 365.25;
+
+/** "epoch 2026.9" as its day: a Julian year counts from the noon of 1 January 2000 (IAU 1976). J2000 itself is in every answer. */
+const epochDate = (plain: string): string | null => {
+  const year = EPOCH.exec(plain)?.[1];
+  if (year === undefined || Number(year) === 2000) return null;
+  const utcMs = Date.UTC(2000, 0, 1, 12) + (Number(year) - 2000) * DAYS_IN_YEAR * MS_PER_DAY;
+  return new Date(utcMs).toISOString().slice(0, 10);
+};
 
 const coordinates: Rule = (asked) => {
   const [target] = asked.targets;
-  return target !== undefined && says(asked, COORDINATES) ? { line: commandLine('epoch', target, {}) } : null;
+  if (target === undefined || !says(asked, COORDINATES)) return null;
+  const at = epochDate(asked.plain);
+  return at === null
+    ? instantLine('epoch', target, { ...asked, place: null })
+    : { line: commandLine('epoch', target, { at }) };
 };
 
 const height: Rule = (asked) => {
@@ -120,7 +136,7 @@ const night: Rule = (asked) => {
 const LIST =
   /\b(?:what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
 const TO_LOOK =
-  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
+  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
 const asksForList = (asked: Asked): boolean => {
   const { kind, left, place, kit, sky } = asked;

@@ -16,7 +16,7 @@ const MOVES =
 const LEADS_TO = /\b(?:from|to|towards?|onto|into|on|at|off|leaving|after|with|2|fr|frm)\b|->|→|>/u;
 /** Other questions: of a miss, a fault, a reminder, of how two targets stand to each other. */
 const NOT_A_WAY =
-  /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|brighter|bigger|tell me when|let me know)\b/u;
+  /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae)\b/u;
 const HOW_FAR_APART =
   /\b(?:near\w*|clos\w*|far|dist\w*|degrees?|deg|separation|angle|gap|beside|next to|similar|belongs?)\b/u;
 const BY_NIGHT = /night|evening/u;
@@ -27,7 +27,7 @@ const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, Named
   const arrives = led(first, ARRIVES) || led(second, ARRIVES);
   const isMoving = MOVES.test(plain);
   if (!isMoving && HOW_FAR_APART.test(plain)) return false;
-  const isWanted = led(first, STANDS) && WANTS.test(plain);
+  const isWanted = (led(first, STANDS) || led(second, /^on$/u)) && WANTS.test(plain);
   return (leaves && (arrives || isMoving)) || led(second, ARRIVES) || isWanted;
 };
 

@@ -106,7 +106,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const place = found ?? unknown;
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
-  const town = place ?? townLeft(sentence, knowledge);
+  const town = place ?? townLeft(sentence, knowledge, named.length > 0);
   if (town !== place) sentence.taken.fill(true);
   const slip = mayHoldSlip(plain, sentence, { named, isTown: town !== place }) ? slipIn(sentence, known) : null;
   return {

@@ -63,7 +63,7 @@ export const takeSky = (sentence: Sentence): string | null =>
   takeFirst(sentence, LONGEST, skyIn, /^(?:in|from|under|with|at)$/u)?.text ?? null;
 
 const KIND =
-  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary nebulae?|planetaries|stars?)$/u;
+  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary nebulae?|planetaries)$/u;
 
 /** A kind of target, where no target is named. */
 export const kindIn = (sentence: Sentence): string | null =>

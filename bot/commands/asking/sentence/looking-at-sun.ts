@@ -18,7 +18,7 @@ const WHAT_IS_NEAR =
 const SUN_AS_HOUR =
   /\b(?:before|after|until|till|once|while|with|as soon as|by)\s+(?:the\s+)?sun(?:'s|s| is| has)?(?: still| yet)?\s+(?:\w+ing|rises?|rose|sets?|go(?:es|ne)? down|comes? up|up|down)\b/gu;
 const ASKS_WHEN = /\b(?:when|what time|where|how (?:long|high|big|far|hot|old|large|bright))\b/u;
-const MAY_I = /\b(?:safe\w*|ok|okay|allowed|at it|look at)\b/u;
+const MAY_I = /\b(?:safe\w*|ok|okay|allowed|at it|look at|eye ?pieces?|(?:view)?finders?|through)\b/u;
 /** Other questions: of eclipses, reminders, a telescope left out. */
 const NOT_OURS = /\beclipses?\b|\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when|leav(?:e|ing)|left)\b/u;
 

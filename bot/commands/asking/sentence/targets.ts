@@ -70,8 +70,17 @@ export const takeNamed = (
   return named.sort((a, b) => a.at - b.at);
 };
 
+/** "saturn ring tilt": the rings are Saturn's own, and no nebula. */
+const takeRings = (sentence: Sentence): void => {
+  const isOfSaturn = sentence.words.some(({ plain }) => /^saturn(?:'?s)?$/u.test(plain));
+  const rings = runsOf(sentence, 1).find(({ plain }) => /^(?:ring|rings|ring's)$/u.test(plain));
+  const next = rings === undefined ? undefined : sentence.words[rings.at + 1]?.plain;
+  if (isOfSaturn && rings !== undefined && next !== 'nebula') take(sentence, rings);
+};
+
 /** Every target named; the Moon and the Sun only when nothing else is. */
 export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly NamedTarget[] => {
+  takeRings(sentence);
   const named = takeNamed(sentence, LONGEST, (plain) => targetNamed(catalogue, plain));
   if (named.length > 0) return named;
   const nearby = runsOf(sentence, 1).find(

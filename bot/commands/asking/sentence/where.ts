@@ -1,6 +1,13 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
 import { isProblem } from '../../../ground/problem.js';
-import { isPosition, resolvePlace, type PlaceResolution, type Places } from '../../../places/index.js';
+import {
+  foldPlace,
+  isPosition,
+  resolvePlace,
+  type PlaceRecord,
+  type PlaceResolution,
+  type Places,
+} from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
 import { isLittle, runsOf, take, takeFirst, type Run, type Sentence } from './words.js';
 
@@ -25,7 +32,7 @@ const MONTH = /^(?:january|february|march|april|may|june|july|august|september|o
 
 const isPlainPosition = ({ typed }: Run): boolean => {
   if (!/\d/u.test(typed)) return false;
-  const hasMark = /\d\s*,\s*[-+−\d]|\d\s*°?\s*[ns]\b.*\d\s*°?\s*[ew]\b/iu.test(typed);
+  const hasMark = /\d\s*,\s*[-+−\d]|\d\s*[°'"′″]*\s*[ns]\b.*\d\s*[°'"′″]*\s*[ew]\b/iu.test(typed);
   // Two plain numbers are a position where both have their decimals.
   const isPair = /^[-+−]?\d{1,2}\.\d+ [-+−]?\d{1,3}\.\d+$/u.test(typed);
   return (hasMark || isPair) && isPosition(typed);
@@ -79,6 +86,22 @@ const populationOf = (found: PlaceResolution): number | null => {
   return found.problem === 'ambiguous-place' ? (found.candidates[0]?.population ?? 0) : null;
 };
 
+const candidatesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
+  if (!isProblem(found)) return [found.place];
+  return found.problem === 'ambiguous-place' ? found.candidates : [];
+};
+
+/**
+ * Whether a town is called so by its own name, or a city by another: "tilt" and "angle" are what some language calls a small town, and
+ * beside a target nobody means it.
+ */
+export const isOwnName = (places: Places, text: string): boolean => {
+  const found = resolvePlace(places, text);
+  if (!isProblem(found) && found.isQualified) return true;
+  const name = foldPlace(text.split(',')[0] ?? '');
+  return candidatesOf(found).some((place) => foldPlace(place.name) === name || place.population >= CITY_POPULATION);
+};
+
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
   if (!mayBeTown(run, before)) return null;
   const population = populationOf(resolvePlace(known.places(), run.typed));
@@ -87,6 +110,8 @@ const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null 
 };
 
 const LONGEST = 4;
+/** "51 30 12 n 0 7 39 w". */
+const LONGEST_POSITION = 8;
 /** "from", and "in" or "at" where the words end or a part of the question follows. */
 const LEADS_TO_PLACE = /^(?:from|in|outside)$/u;
 
@@ -146,8 +171,14 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const saved = (run: Run): string | null =>
     known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
     null;
-  const readings: readonly ((run: Run, before: string) => string | null)[] = [
+  const position = takeFirst(
+    sentence,
+    LONGEST_POSITION,
     (run) => (isPlainPosition(run) ? positionText(run) : null),
+    PREPOSITION,
+  );
+  if (position !== null) return position.text;
+  const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,
     (run, before) => savedSlip(run, before, known),
@@ -161,12 +192,12 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
 };
 
 /** What is left at the end and is a town, as in "whats up cork": only when nothing else is left. */
-export const townLeft = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetNamed: boolean): string | null => {
   const { words, taken } = sentence;
   const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
   if (last === undefined || left.length === 0) return null;
   const place = townIn(last, 'near', known);
-  const found = place === null ? null : resolvePlace(known.places(), place);
-  return found !== null && (!isProblem(found) || found.problem === 'ambiguous-place') ? place : null;
+  if (place === null || populationOf(resolvePlace(known.places(), place)) === null) return null;
+  return !isTargetNamed || isOwnName(known.places(), place) ? place : null;
 };
