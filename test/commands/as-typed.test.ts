@@ -14,7 +14,11 @@ await answer(deps, 'site add name:Fen position:52.71,0.12', NOW);
 const meant = async (line: string): Promise<Record<string, unknown> | string> => {
   const parsed = parseLine(line, allCommands);
   if ('problem' in parsed) return parsed.problem;
-  const found = await asTyped(deps, parsed.command, parsed.raw, ODALYS, NOW);
+  const found = await asTyped(deps, parsed.command, parsed.raw, {
+    asker: ODALYS,
+    nowUtcMs: NOW,
+    markPersonal: () => undefined,
+  });
   return 'problem' in found ? String(found.problem) : Object.fromEntries(found);
 };
 

@@ -7,7 +7,7 @@ import { resolvePlace } from '../../places/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, namesNight } from '../../times/index.js';
-import type { Asker, Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
+import type { Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
 import { mended } from './spelling/known-words.js';
 import { isOwnName } from './sentence/where.js';
@@ -269,11 +269,10 @@ export const asTyped = async (
   deps: Deps,
   command: Command,
   given: ReadonlyMap<string, unknown>,
-  asker: Asker,
-  nowUtcMs: UtcMs,
+  by: Pick<Typed, 'asker' | 'nowUtcMs' | 'markPersonal'>,
 ): Promise<ReadonlyMap<string, unknown> | Problem> => {
   if (command.freeText === true) return given;
-  const typed: Typed = { deps, command, asker, nowUtcMs };
+  const typed: Typed = { deps, command, ...by };
   const raw: Raw = new Map(given);
   const bare = bareOption(command);
   const named = bare !== undefined && raw.has(BARE_WORDS) ? raw.get(bare) : undefined;

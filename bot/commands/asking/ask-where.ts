@@ -26,18 +26,23 @@ export interface Typed {
   readonly command: Command;
   readonly asker: Asker;
   readonly nowUtcMs: UtcMs;
+  /** Makes whatever comes of the request the asker's alone. */
+  readonly markPersonal: () => void;
 }
 
 /** A village so small and so far from where somebody usually stands is seldom meant ("hill", "field"). */
 const VILLAGE_POPULATION = 5000;
 const FAR_KM = 1000;
 
+const isVillage = (found: PlaceResolution): boolean =>
+  !isProblem(found) && !found.isQualified && found.place.population < VILLAGE_POPULATION;
+
 const isFarVillage = (found: PlaceResolution, near: Spot | null): boolean =>
-  !isProblem(found) &&
-  !found.isQualified &&
-  near !== null &&
-  found.place.population < VILLAGE_POPULATION &&
-  distanceKm(found.place, near) > FAR_KM;
+  !isProblem(found) && isVillage(found) && near !== null && distanceKm(found.place, near) > FAR_KM;
+
+/** No town that everybody knows: it may be a site of somebody's own, and whether it is one nobody else may see. */
+const mayBeTheirOwn = (found: PlaceResolution): boolean =>
+  isVillage(found) || (isProblem(found) && found.problem !== 'ambiguous-place' && found.reason === 'not-found');
 
 const placesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
   if (!isProblem(found)) return [found.place];
@@ -102,10 +107,12 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
   const saved = await savedSites(deps, asker);
   // What cannot be read is told by those who look the site up.
   if (saved.trouble !== null) return null;
-  const names = [...saved.member, ...saved.club].map(({ name }) => name);
-  if (names.some((name) => sameSiteName(name, text))) return null;
+  if (saved.club.some(({ name }) => sameSiteName(name, text))) return null;
   const near = await usualSpot(deps, asker);
   const found = resolvePlace(deps.places(), text, near);
+  if (mayBeTheirOwn(found)) typed.markPersonal();
+  if (saved.member.some(({ name }) => sameSiteName(name, text))) return null;
+  const names = [...saved.member, ...saved.club].map(({ name }) => name);
   const meant = savedNameMeant(text, names);
   if (meant !== null && (isPrivateWord(text) || isProblem(found) || found.place.population < VILLAGE_POPULATION)) {
     raw.set(option, meant);

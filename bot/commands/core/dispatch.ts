@@ -137,10 +137,10 @@ const runGuarded = async (
   }
   const { privacy, store } = openPrivacy(deps.store);
   try {
-    const meant = await asTyped(deps, command, raw, asker, nowUtcMs);
-    if (isProblem(meant)) return meant;
+    const meant = await asTyped(deps, command, raw, { asker, nowUtcMs, markPersonal: privacy.markPersonal });
+    if (isProblem(meant)) return guarded(meant, privacy);
     const checked = checkOptions(command, meant);
-    if (isProblem(checked)) return checked;
+    if (isProblem(checked)) return guarded(checked, privacy);
     const request = { options: checked.values, asker, nowUtcMs, privacy };
     return finished(await command.run({ ...deps, store }, request), privacy, deps, nowUtcMs);
   } catch (error) {

@@ -12,6 +12,7 @@ const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|a
 const CURED = GOOD.replace('|better|fixed|ok|fine)', '|stays?|opens?|finds?|holds?|tracks?|lands right)');
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   [new RegExp(`\\b${GOOD}\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
+  [/\b(?:spot on|dead on|on target|full speed)\b(?: [^ ]+){0,6} (?:but|only|except)\b/u, 'changed'],
   [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
   [/\bnow (?:[^ |]+ ){1,8}(?:\| )?(?:but|only)\b/u, 'changed'],
   [/\b(?:another|different|new|other) (?:error|message|code|problem|fault)\b/u, 'changed'],
@@ -20,6 +21,12 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
       `\\b(?:now (?:\\| )?(?:and )?(?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until))`,
       'u',
     ),
+    'works',
+  ],
+  // "The program connects", "lands spot on now", "whole sky at full speed now": the good end, with nothing said against it.
+  [/(?:^|\| )(?:the |my )?(?:program|app|software|laptop|computer) (?:now )?connects?(?: now| fine)?$/u, 'works'],
+  [
+    /\b(?:spot on|dead on|on target|full speed|first (?:time|try)|every time|times) (?:fine|now|good|again)\b/u,
     'works',
   ],
   [/\bnow it (?:says|shows|does|goes|stops|moves|lands|drops)\b/u, 'changed'],
