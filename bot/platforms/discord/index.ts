@@ -95,25 +95,28 @@ const seldom = <Told>(now: () => number, say: (told: Told) => void): ((told: Tol
   };
 };
 
-const tellBusy = ({ log, metrics, now }: PlatformContext): (() => void) => {
-  const say = seldom<void>(now, () =>
-    log.warn('more is asked than can be answered in time; some are asked to come again'),
-  );
+/** Counts each, and says so in the log seldom. */
+const countedAndTold = ({ log, now }: PlatformContext, count: () => void, line: string): (() => void) => {
+  const say = seldom<void>(now, () => log.warn(line));
   return () => {
-    metrics.limited('discord', 'all');
+    count();
     say();
   };
 };
 
-const tellLate = ({ log, metrics, now }: PlatformContext): (() => void) => {
-  const say = seldom<void>(now, () =>
-    log.warn('interactions came too late to be answered: after a lost connection, or a crowd'),
+const tellBusy = (context: PlatformContext): (() => void) =>
+  countedAndTold(
+    context,
+    () => context.metrics.limited('discord', 'all'),
+    'more is asked than can be answered in time; some are asked to come again',
   );
-  return () => {
-    metrics.failed('discord', 'expired');
-    say();
-  };
-};
+
+const tellLate = (context: PlatformContext): (() => void) =>
+  countedAndTold(
+    context,
+    () => context.metrics.failed('discord', 'expired'),
+    'interactions came too late to be answered: after a lost connection, or a crowd',
+  );
 
 const watchRest = (rest: REST, { log, now }: PlatformContext): void => {
   rest.on(

@@ -57,6 +57,10 @@ const LEADING = new Set(
 
 /** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
 const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
+/** What is found as it should be. */
+const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
+/** How the sound answer begins where a question asks which of several things is wrong. */
+const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 interface Lead {
   readonly says: 'yes' | 'no';
@@ -192,14 +196,13 @@ const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | u
   const led = all.filter((answer) => answer.lead === lead?.says);
   const [only, second] = led;
   if (lead === null || only === undefined) return undefined;
-  if (!lead.isBare) return byScore(led, said);
-  if (second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
+  if (lead.isBare && second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
+  const best = byScore(led, said);
+  if (!lead.isBare || best !== undefined) return best;
   // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
   const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
-  const [best] = scoresOf(led, said);
-  if (plain.length === 1 && plain[0] !== undefined && (best === undefined || best.score < NEAREST))
-    return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
-  return byScore(led, said) ?? null;
+  if (plain.length !== 1 || plain[0] === undefined) return null;
+  return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
 };
 
 const byScore = (led: readonly Weighed[], said: SaidText): AnswerMeant | undefined => {
@@ -266,10 +269,6 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
-
-const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
-
-const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 /** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
 const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
