@@ -50,7 +50,7 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
   const [program = '', ...args] = isOnOneCore ? ['taskset', '-c', '1', ...node] : node;
   const child: ChildProcess = spawn(program, args, {
     cwd: dataFolder,
-    stdio: ['ignore', 'ignore', 'pipe'],
+    stdio: ['ignore', process.env['LOAD_STDOUT'] === undefined ? 'ignore' : 'inherit', 'pipe'],
     env: {
       PATH,
       HOME,
