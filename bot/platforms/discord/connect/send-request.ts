@@ -39,7 +39,7 @@ const answeredWith = ({ statusCode: status = 0, rawHeaders }: IncomingMessage, b
     status,
     statusText: STATUS_CODES[status] ?? '',
     ok: status >= 200 && status < 300,
-    headers: headers as Answered['headers'],
+    headers: headers,
     body: null,
     bodyUsed: true,
     arrayBuffer: async () => new Uint8Array(bytes).buffer,
@@ -60,7 +60,7 @@ export const sendRequest: MakeRequest = async (url, { method = 'GET', headers, b
       ...sent?.headers,
       ...(sent === null ? {} : { 'content-length': sent.bytes.length }),
     },
-    ...(signal === null || signal === undefined ? {} : { signal: signal as AbortSignal }),
+    ...(signal === null || signal === undefined ? {} : { signal: signal }),
   };
   return await new Promise<Answered>((resolve, reject) => {
     const asked = (isPlain ? plainRequest : request)(url, options, (message) => {
