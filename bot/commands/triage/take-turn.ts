@@ -20,7 +20,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import type { Asker, Request, Deps } from '../core/command.js';
-import { ASKED_BACK, asksBack } from './asks-back.js';
+import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { named, type Found } from './find-walk.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
@@ -230,7 +230,7 @@ const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn =>
   const { context, walk } = began;
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
   const meant = answerInWords(began, text, read);
-  const asks = meant === null && read.facts.length === 0 && asksBack(text);
+  const asks = meant === null && asksOfStep(context.model.reading, text, read);
   const { notes, choices } =
     asks && ['ask', 'try'].includes(began.before.step.kind) ? ASKED_BACK : readWords(context.model, walk, read, meant);
   const answered =
