@@ -128,6 +128,20 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
 /** A target of several words is quoted only where it would be read otherwise. */
 const given = (value: string | null | undefined): string | undefined => value ?? undefined;
 
+/** Which night, and which hour of it: that a morning belongs to the evening before is the time rooms' to say. */
+const nightAndHour = ({ night, hour, isOneInstant, isMorning }: When): Pick<When, 'night' | 'hour'> => {
+  if (isOneInstant) return { night: null, hour: `${night ?? ''} ${hour ?? ''}` };
+  if (!isMorning || night === null) return { night, hour };
+  return { night: null, hour: night === 'tomorrow' ? null : `${night} ${MORNING}` };
+};
+const MORNING = '5am';
+
+/** Without its hour, for commands that take none: "tomorrow at 3am" and "tomorrow morning" are of tonight. */
+export const nightAlone = (when: When): When => {
+  const isOfTonight = (when.isOneInstant || when.isMorning) && when.night === 'tomorrow';
+  return { ...when, night: isOfTonight ? null : when.night, hour: null, isOneInstant: false, isMorning: false };
+};
+
 /** The line of a command about a night, with what the sentence says of it. */
 export const nightLine = (
   command: string,
@@ -135,9 +149,10 @@ export const nightLine = (
   { when, place, kit, sky }: Asked,
   more: Readonly<Record<string, string | null>> = {},
 ): Reading => {
+  const { night, hour } = nightAndHour(when);
   const line = commandLine(command, bare, {
-    on: given(when.night),
-    at: given(when.hour),
+    on: given(night),
+    at: given(hour),
     site: given(place),
     with: given(kit),
     sky: given(sky),
@@ -153,6 +168,7 @@ export const instantLine = (
   { when, place }: Asked,
   more: Readonly<Record<string, string>> = {},
 ): Reading => {
-  const at = [when.night, when.hour].filter((part) => part !== null).join(' ');
+  const hour = when.hour ?? (when.isMorning && when.night !== null ? MORNING : null);
+  const at = [when.night, hour].filter((part) => part !== null).join(' ');
   return { line: commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more }) };
 };
