@@ -30,6 +30,8 @@ export interface Asked {
   readonly place: string | null;
   /** A name that no list has. */
   readonly isPlaceUnknown: boolean;
+  /** What may be the name of a place that no list has; the answer is for the usual site, and says so. */
+  readonly perhapsPlace: string | null;
   /** One of the asker's saved sites, or the club's. */
   readonly isPlaceSaved: boolean;
   readonly kit: string | null;
@@ -44,6 +46,8 @@ export interface Asked {
 export interface Reading {
   readonly line: string;
   readonly note?: string;
+  /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
+  readonly unsure?: string;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */
@@ -103,7 +107,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const when = takeWhen(sentence, known.nowUtcMs);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
-  const place = found ?? unknown;
+  const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
   const town = place ?? townLeft(sentence, knowledge, named.length > 0);
@@ -115,7 +119,8 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     original,
     when,
     place: town,
-    isPlaceUnknown: unknown !== null,
+    isPlaceUnknown: unknown?.isPerhaps === false,
+    perhapsPlace: town === null && unknown?.isPerhaps === true ? unknown.name : null,
     isPlaceSaved: town !== null && known.siteNames.some((name) => sameSiteName(name, town)),
     kit,
     sky,
