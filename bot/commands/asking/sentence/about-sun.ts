@@ -134,7 +134,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
-  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge);
+  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
   const isWord = spellerFor(known).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
