@@ -132,7 +132,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
   const unknownStart = takeUnknownStart(sentence, known);
-  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge);
+  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
   const isWord = spellerFor(catalogue).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
