@@ -239,6 +239,8 @@ export interface LineRead {
   readonly line: string;
   /** Stands under the answer: how the words were taken. */
   readonly note?: string;
+  /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
+  readonly unsure?: string;
   /** The member's own line, its first word mended: it may be a sentence that begins with a command's name by chance. */
   readonly isTyped?: boolean;
 }

@@ -152,6 +152,10 @@ const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
   return !taken.includes(at) && has(own, at, 'ended');
 };
 
+/** "Connects no problem" says at once how it went, and solves nothing. */
+const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
+  has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
+
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
   if (own.ids.has('past')) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
@@ -159,10 +163,7 @@ const isOver = (own: Clauses, match: PhraseMatch): boolean => {
     if (!since && any(own, match, from, to, 'past')) return true;
   }
   if (own.ids.has('ended') && isEnded(own, match)) return true;
-  return (
-    own.ids.has('solved') &&
-    own.tokens.some((_, i) => i > match.end && has(own, i, 'solved') && !has(own, i - 1, 'not'))
-  );
+  return own.ids.has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {

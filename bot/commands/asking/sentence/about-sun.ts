@@ -133,7 +133,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
-  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge);
+  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
   const isWord = spellerFor(catalogue).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {

@@ -30,6 +30,8 @@ export interface Asked {
   readonly place: string | null;
   /** A name that no list has. */
   readonly isPlaceUnknown: boolean;
+  /** What may be the name of a place that no list has; the answer is for the usual site, and says so. */
+  readonly perhapsPlace: string | null;
   /** One of the asker's saved sites, or the club's. */
   readonly isPlaceSaved: boolean;
   readonly kit: string | null;
@@ -44,6 +46,8 @@ export interface Asked {
 export interface Reading {
   readonly line: string;
   readonly note?: string;
+  /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
+  readonly unsure?: string;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */
@@ -103,7 +107,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const when = takeWhen(sentence, known.nowUtcMs);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
-  const place = found ?? unknown;
+  const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
   const town = place ?? townLeft(sentence, knowledge, named.length > 0);
@@ -115,7 +119,8 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     original,
     when,
     place: town,
-    isPlaceUnknown: unknown !== null,
+    isPlaceUnknown: unknown?.isPerhaps === false,
+    perhapsPlace: town === null && unknown?.isPerhaps === true ? unknown.name : null,
     isPlaceSaved: town !== null && known.siteNames.some((name) => sameSiteName(name, town)),
     kit,
     sky,
@@ -128,6 +133,20 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
 /** A target of several words is quoted only where it would be read otherwise. */
 const given = (value: string | null | undefined): string | undefined => value ?? undefined;
 
+/** Which night, and which hour of it: that a morning belongs to the evening before is the time rooms' to say. */
+const nightAndHour = ({ night, hour, isOneInstant, isMorning }: When): Pick<When, 'night' | 'hour'> => {
+  if (isOneInstant) return { night: null, hour: `${night ?? ''} ${hour ?? ''}` };
+  if (!isMorning || night === null) return { night, hour };
+  return { night: null, hour: night === 'tomorrow' ? null : `${night} ${MORNING}` };
+};
+const MORNING = '5am';
+
+/** Without its hour, for commands that take none: "tomorrow at 3am" and "tomorrow morning" are of tonight. */
+export const nightAlone = (when: When): When => {
+  const isOfTonight = (when.isOneInstant || when.isMorning) && when.night === 'tomorrow';
+  return { ...when, night: isOfTonight ? null : when.night, hour: null, isOneInstant: false, isMorning: false };
+};
+
 /** The line of a command about a night, with what the sentence says of it. */
 export const nightLine = (
   command: string,
@@ -135,9 +154,10 @@ export const nightLine = (
   { when, place, kit, sky }: Asked,
   more: Readonly<Record<string, string | null>> = {},
 ): Reading => {
+  const { night, hour } = nightAndHour(when);
   const line = commandLine(command, bare, {
-    on: given(when.night),
-    at: given(when.hour),
+    on: given(night),
+    at: given(hour),
     site: given(place),
     with: given(kit),
     sky: given(sky),
@@ -153,6 +173,7 @@ export const instantLine = (
   { when, place }: Asked,
   more: Readonly<Record<string, string>> = {},
 ): Reading => {
-  const at = [when.night, when.hour].filter((part) => part !== null).join(' ');
+  const hour = when.hour ?? (when.isMorning && when.night !== null ? MORNING : null);
+  const at = [when.night, hour].filter((part) => part !== null).join(' ');
   return { line: commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more }) };
 };

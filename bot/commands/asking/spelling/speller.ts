@@ -49,8 +49,8 @@ const basesOf = (typed: string): readonly string[] =>
     return [base, `${base}e`, base.replace(/i$/u, 'y'), base.replace(/(\p{L})\1$/u, '$1')];
   });
 
-/** Half the language ends so. */
-const HAS_MANY_NEIGHBOURS = /(?:ing|ed)$/u;
+/** Half the language ends so, the parts of the day aside. */
+const HAS_MANY_NEIGHBOURS = /(?<!^(?:morn|even))ing$|ed$/u;
 
 /** "remindme" is "remind me", "whatstonight" is "whats tonight": words that are run on to another. */
 const RUN_ON = ['me', 'us', 'up', 'tonight', 'tomorrow', 'now', 'from'];
