@@ -7,6 +7,7 @@ import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
+import type { DayAt } from './day-at.js';
 import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
@@ -17,6 +18,8 @@ export interface Known extends Spelt {
   /** Of the member and the club, for sentences that name one. */
   readonly siteNames: readonly string[];
   readonly nowUtcMs: UtcMs;
+  /** Where the asker usually stands; null or left out where nobody knows. */
+  readonly day?: DayAt | null;
 }
 
 export interface Asked {
