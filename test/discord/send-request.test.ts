@@ -1,7 +1,7 @@
 /** Requests to Discord as a server of Node's own sees them: on few connections, whole, and given up when told so. */
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import type { Client} from 'discord.js';
+import type { Client } from 'discord.js';
 import { Events, REST } from 'discord.js';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createClient } from '../../bot/platforms/discord/connect/client.js';
