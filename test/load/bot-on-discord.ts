@@ -50,7 +50,7 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
   const [program = '', ...args] = isOnOneCore ? ['taskset', '-c', '1', ...node] : node;
   const child: ChildProcess = spawn(program, args, {
     cwd: dataFolder,
-    stdio: ['ignore', process.env['LOAD_STDOUT'] === undefined ? 'ignore' : 'inherit', 'pipe'],
+    stdio: ['ignore', 'ignore', 'pipe'],
     env: {
       PATH,
       HOME,
@@ -59,6 +59,9 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
       DISCORD_TOKEN: double.token,
       DISCORD_API_URL: double.apiUrl,
       LOG_LEVEL: 'warn',
+      // As in Dockerfile and deploy/pierhand.service.
+      MALLOC_ARENA_MAX: '1',
+      MALLOC_MMAP_THRESHOLD_: '131072',
       ...env,
     },
   });
