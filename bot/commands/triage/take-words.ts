@@ -2,7 +2,7 @@
 import { isProblem } from '../../ground/problem.js';
 import { answerMeant, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
-import { ASKED_BACK, asksBack } from './asks-back.js';
+import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -62,7 +62,7 @@ const GO_ON = 'I keep that too, and go on without this one.';
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, walk, before } = began;
   const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
-  const asks = meant === null && read.facts.length === 0 && asksBack(text);
+  const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
