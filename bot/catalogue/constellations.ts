@@ -38,3 +38,9 @@ const BY_ABBREVIATION = new Map(CONSTELLATIONS.map((c) => [c.abbreviation, c]));
 export const constellationName = (abbreviation: string): string => {
   return BY_ABBREVIATION.get(abbreviation)?.name ?? abbreviation;
 };
+
+const LEAST_LETTERS = 3;
+
+/** "herc", "cass", "ori": a constellation's name, or the beginning of one. */
+export const beginsConstellation = (word: string): boolean =>
+  word.length >= LEAST_LETTERS && CONSTELLATIONS.some(({ name }) => name.toLowerCase().startsWith(word.toLowerCase()));

@@ -42,7 +42,7 @@ const INSTRUCTION =
   /(?:^|[.:;)] )(?:please (?:check|verify|make sure|ensure|connect|reconnect|restart|retry|try|contact|close|insert|unplug|select|install|update|wait|see|refer)|(?:verify|make sure|ensure|check) (?:the|your|that)|contact your)\b/iu;
 const PLEASE = /\bplease\b/giu;
 const STAMPED =
-  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|ping \S+ \(|reply from \d|(?:64 bytes )?from [\d.]+(?:: | icmp_seq)|request (?:timed out\b|timeout for )|ping statistics |\d+ packets transmitted|nc: |connect(?:x)? to [\d.]+ port |\d+(?:-\d+)+(?:\.\d+)* +[\da-f]{4}:[\da-f]{4} |\S+ +\d+ +\S+ +\d+[urw] +chr |standard serial over bluetooth|in [\w.]+\(|(?:process|\w+) (?:finished|exited|returned) (?:with )?|(?:[\w-]+ ){1,3}adapter [^:.]{1,40}:$|\[(?:errno|winerror) \d|[\w.]+(?:exception|error): |["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|ping: \S+: |ping \S+ \(|reply from \d|(?:64 bytes )?from [\d.]+(?:: | icmp_seq)|request (?:timed out\b|timeout for )|ping statistics |\d+ packets transmitted|nc: |connect(?:x)? to [\d.]+ port |\d+(?:-\d+)+(?:\.\d+)* +[\da-f]{4}:[\da-f]{4} |\S+ +\d+ +\S+ +\d+[urw] +chr |standard serial over bluetooth|in [\w.]+\(|(?:process|\w+) (?:finished|exited|returned) (?:with )?|(?:[\w-]+ ){1,3}adapter [^:.]{1,40}:$|\[(?:errno|winerror) \d|[\w.]+(?:exception|error): |["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
 /** "IPv4 Address. . . : …", "RemotePort   : …", and the fields of devices, events and sockets that members do not write. */
 const LABELLED =
   /^[\w() /-]{2,44}(?: ?\.){2,} ?:|^\w+ {2,}: |^(?:media state|last state|device (?:type|status)|manufacturer|location|direction|ssid|bssid|application name|(?:source|destination) (?:address|port)|connection mode|reason|protocol|packets) ?: /iu;
@@ -123,7 +123,7 @@ export interface Line {
 export const foldLines = (text: string): { readonly folded: string; readonly lines: readonly Line[] } => {
   const lines: Line[] = [];
   let folded = '';
-  const isOfOther = makeOwner();
+  const isOfOther = makeOwner(text);
   for (const raw of text.split(/\r\n|\n|\r/u)) {
     const own = raw.replace(/\s+/gu, ' ').trim();
     if (own === '') continue;

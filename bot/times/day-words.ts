@@ -27,3 +27,17 @@ export const namesHour = (text: string, nowUtcMs: number): boolean => {
   const clock = readClock(words);
   return clock !== null && !isProblem(clock);
 };
+
+const IS_DATE = /^(?:today|tomorrow|yesterday)$|^(?!in ).*\d/u;
+const NOON_HOUR = 12;
+
+/**
+ * Whether an hour said with a day is of that very date ("3am tomorrow", "01:30 on 25 October"), and not of the night that begins on
+ * it ("tonight 2am", "friday 2am").
+ */
+export const isOfThatDate = (day: string, hour: string, nowUtcMs: number): boolean => {
+  const found = readDay(day.toLowerCase(), 'Etc/UTC', nowUtcMs);
+  if (!IS_DATE.test(day.toLowerCase()) || found === null || isProblem(found) || found.night) return false;
+  const clock = readClock(hour.toLowerCase());
+  return clock !== null && !isProblem(clock) && !clock.midnight && clock.clock.hour < NOON_HOUR;
+};

@@ -13,5 +13,5 @@ export {
 } from './format-local.js';
 export { localToUtc, offsetMinutes } from './local-to-utc.js';
 export { offsetWords, siteClock, type SiteClock } from './site-clock.js';
-export { namesHour, namesNight } from './day-words.js';
+export { isOfThatDate, namesHour, namesNight } from './day-words.js';
 export { bedtimeOf, nightAround, nightOn, nightsFrom, tonightAt, type NamedNight } from './nights.js';

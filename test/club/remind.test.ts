@@ -148,6 +148,38 @@ describe('listing and cancelling', () => {
     expect((await club.says('remind')).data['reminders']).toEqual([]);
   });
 
+  it('cancels by its place in the list, by what it is about, and all of them, said in words, even while a walk waits', async () => {
+    for (const line of [
+      'remind Aldebaran above:30',
+      'remind Rigel above:20',
+      'remind Rigel when:transit',
+      'remind at:21:00',
+    ])
+      await club.says(line);
+    await club.says('remind Sun when:transit', RAVI);
+    expect((await club.says('cancel my aldebaran reminder')).summary).toContain('Aldebaran');
+    const which = await club.refused('cancel my rigel reminder');
+    expect(which.choices).toHaveLength(2);
+    expect(which.audience).toBe('asker');
+    expect((await club.says('del reminder 1')).data['cancelled']).toEqual(expect.any(String));
+    await club.says('triage the mount does not connect');
+    const gone = await club.says('cancel all reminders');
+    expect(gone.data['cancelled']).toHaveLength(2);
+    expect(gone.audience).toBe('asker');
+    expect((await club.says('remind list')).data['reminders']).toEqual([]);
+    expect((await club.says('remind list', RAVI)).data['reminders']).toHaveLength(1);
+  });
+
+  it('keeps the standing warning of a channel when all is cancelled: that takes its id', async () => {
+    await club.says('remind when:sunrise to:channel nights:every', MBALI);
+    await club.says('remind Aldebaran above:30', MBALI);
+    await club.says('remind Rigel above:20', MBALI);
+    const gone = await club.says('cancel all reminders', MBALI);
+    expect(gone.data['cancelled']).toHaveLength(2);
+    expect(gone.choices).toHaveLength(1);
+    expect((await club.says('remind list', MBALI)).data['reminders']).toHaveLength(1);
+  });
+
   it('suggests ids to cancel', async () => {
     const set = await club.says('remind Aldebaran above:30');
     const command = club.deps.commands.find(({ name }) => name === 'remind');

@@ -30,7 +30,7 @@ describe('our own sentences', () => {
       for (const spelt of [`${sentence.toUpperCase()}?`, `please ${sentence} ?!`])
         expect(lineOf(spelt).toLowerCase(), spelt).toBe(line.toLowerCase());
     }
-  });
+  }, 90_000);
 });
 
 // Each asks alone: a walk that waits for an answer would take the next words.

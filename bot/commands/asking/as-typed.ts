@@ -6,7 +6,7 @@ import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { resolvePlace } from '../../places/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
-import { namesHour, namesNight } from '../../times/index.js';
+import { isOfThatDate, namesHour, namesNight } from '../../times/index.js';
 import type { Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
 import { mended } from './spelling/known-words.js';
@@ -91,8 +91,10 @@ const takeTrailing = ({ command, nowUtcMs }: Typed, raw: Raw, text: string, atLe
   // What no option takes stays where it was, so that the answer says so.
   if (taken.some(({ words, by }) => words !== null && by === undefined)) return text;
   if (position !== null && placeOption !== undefined) raw.set(placeOption, position);
-  if (night !== null && nightOption !== undefined) raw.set(nightOption, night);
-  const when = [nightOption === undefined ? night : null, hour].filter((part) => part !== null).join(' ');
+  const isOneInstant = night !== null && hour !== null && isOfThatDate(night, hour, nowUtcMs);
+  const ofHour = nightOption === undefined || isOneInstant ? night : null;
+  if (night !== null && nightOption !== undefined && !isOneInstant) raw.set(nightOption, night);
+  const when = [ofHour, hour].filter((part) => part !== null).join(' ');
   if (when !== '' && hourOption !== undefined) raw.set(hourOption, when);
   return head;
 };

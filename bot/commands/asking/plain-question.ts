@@ -6,12 +6,12 @@ import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
 import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
-import { wayBetween } from './sentence/about-way.js';
-import { lookingAtSun } from './sentence/looking-at-sun.js';
-import { askedOf, type Known, type Reading } from './sentence/asked.js';
+import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
+import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
-export type PlainReading = { readonly line: string; readonly note?: string } | { readonly outcome: Outcome } | null;
+export type PlainReading = Reading | { readonly outcome: Outcome } | null;
 
 /** Reads what a pattern found. */
 type Talk = readonly [RegExp, () => PlainReading];
@@ -169,6 +169,15 @@ const withoutCourtesies = (words: string): string =>
     )
     .trim();
 
+/** Commands whose answer hangs on where one stands. */
+const OF_A_PLACE =
+  /^(?:up|altitude|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
+
+const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
+  perhapsPlace === null || !OF_A_PLACE.test(read.line)
+    ? read
+    : { ...read, unsure: `If “${perhapsPlace}” is a place, I do not know it: this is for your usual site.` };
+
 /** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
 const inFull = (words: string): string =>
   words
@@ -202,10 +211,20 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(typed, known);
-  const rules = [ofSun(besideSun), ofSun(wayBetween), ...ABOUT_GEAR, ...ABOUT_COMING, ofSun(byDay), ...ABOUT_SKY];
+  const rules = [
+    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
+    ...ABOUT_GEAR,
+    ...ABOUT_COMING,
+    ofSun(byDay),
+    sunAlone,
+    ...ABOUT_SKY,
+  ];
   for (const rule of rules) {
     const read = rule(asked);
-    if (read !== null) return isProblem(read) ? { outcome: read } : { ...read, line: withNamed(read.line, named) };
+    if (read !== null)
+      return isProblem(read)
+        ? { outcome: read }
+        : { ...withPlaceDoubted(read, asked), line: withNamed(read.line, named) };
   }
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);

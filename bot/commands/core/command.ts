@@ -175,8 +175,6 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
   readonly examples: readonly string[];
   /** `manager`: only those who may change the club's settings. */
   readonly access?: 'everyone' | 'manager';
-  /** May take over a second: platforms acknowledge first. */
-  readonly slow?: boolean;
   /** Suggestions for options whose `complete` is 'own'. */
   readonly completeOwn?: (
     deps: Deps,
@@ -239,6 +237,8 @@ export interface LineRead {
   readonly line: string;
   /** Stands under the answer: how the words were taken. */
   readonly note?: string;
+  /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
+  readonly unsure?: string;
   /** The member's own line, its first word mended: it may be a sentence that begins with a command's name by chance. */
   readonly isTyped?: boolean;
 }

@@ -76,16 +76,22 @@ export interface Ask {
 const guarded = (outcome: Outcome, { isPersonal }: Privacy): Outcome =>
   isPersonal() ? { ...outcome, audience: 'asker' } : outcome;
 
+/** What an answer is not sure of begins it, and it is not called good. */
+const saidBefore = (answer: Reply, words: string): Reply => ({
+  ...answer,
+  level: answer.level === 'good' ? 'caution' : answer.level,
+  summary: `${words} ${answer.summary}`,
+});
+
 /** An answer for another place than the member may have meant begins with that, and calls nothing good. */
 const withUnreadSaid = (answer: Reply, { standsIn }: Privacy): Reply => {
   const instead = standsIn();
   return instead === null
     ? answer
-    : {
-        ...answer,
-        level: answer.level === 'good' ? 'caution' : answer.level,
-        summary: `Saved sites cannot be read just now: this is for ${instead}. Where you are, the sky and the Sun may stand otherwise. ${answer.summary}`,
-      };
+    : saidBefore(
+        answer,
+        `Saved sites cannot be read just now: this is for ${instead}. Where you are, the sky and the Sun may stand otherwise.`,
+      );
 };
 
 /** What holds for every outcome, whatever the command remembered: the Sun is judged, and what is personal is the asker's. */
@@ -154,11 +160,13 @@ const runParsed = async (deps: Deps, { command, raw }: ParsedLine, ask: Ask): Pr
 };
 
 /** What a reader's line answers, its note added. */
-const runRead = async (deps: Deps, { line, note, isTyped = false }: LineRead, ask: Ask): Promise<Outcome> => {
+const runRead = async (deps: Deps, { line, note, unsure, isTyped = false }: LineRead, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
   if (isTyped && !isProblem(parsed)) return runTyped(deps, line, parsed, ask);
   const outcome = isProblem(parsed) ? parsed : await runParsed(deps, parsed, ask);
-  return note === undefined || isProblem(outcome) ? outcome : { ...outcome, notes: [...outcome.notes, note] };
+  if (isProblem(outcome)) return outcome;
+  const told = note === undefined ? outcome : { ...outcome, notes: [...outcome.notes, note] };
+  return unsure === undefined ? told : saidBefore(told, unsure);
 };
 
 /** The outcome of the first reader that has something to say of words that are no command; null when none has. */

@@ -33,7 +33,7 @@ export const options = {
   before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
   to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
   nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
-  id: optional(text("cancel: the reminder's id, from remind list", { complete: 'own', maxLength: 20 })),
+  id: optional(text('cancel: its id from remind list, what it is about, or all', { complete: 'own', maxLength: 40 })),
 } satisfies Record<string, OptionSpec>;
 export type RemindOptions = OptionValues<typeof options>;
 

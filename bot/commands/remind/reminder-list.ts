@@ -1,6 +1,6 @@
 /** `remind list` and `remind cancel`: a member's own reminders, and, for those who may, the channel's. */
 import { tidy } from '../../ground/tidy.js';
-import { isProblem, problem } from '../../ground/problem.js';
+import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Reminder } from '../../store/store.js';
@@ -38,9 +38,7 @@ export const listReminders = async (deps: Deps, request: Request<unknown>): Prom
       label: `${formatLocalDateTime(each.dueUtcMs, zone)} · ${each.id}`,
       value: line(each),
     })),
-    choices: all
-      .slice(0, 25)
-      .map(({ id, text }) => ({ label: tidy(`Cancel ${id}: ${text}`, 60), run: `remind cancel id:${id}` })),
+    choices: cancelChoices(all),
     pointsAt: NOWHERE,
     data: {
       reminders: all.map(({ id, kind, to, dueUtcMs, text, repeat }) => ({
@@ -55,30 +53,72 @@ export const listReminders = async (deps: Deps, request: Request<unknown>): Prom
   });
 };
 
+/** Those meant: by the id, by the place in the list, or by what they are about. */
+const meantBy = (all: readonly Reminder[], words: string): readonly Reminder[] => {
+  const byId = all.filter(({ id }) => id === words);
+  if (byId.length > 0) return byId;
+  const nth = /^\d{1,2}$/u.test(words) ? all[Number(words) - 1] : undefined;
+  if (nth !== undefined) return [nth];
+  return words.length < LEAST_LETTERS ? [] : all.filter(({ text }) => text.toLowerCase().includes(words));
+};
+const LEAST_LETTERS = 2;
+
+const cancelChoices = (reminders: readonly Reminder[]): readonly Choice[] =>
+  reminders
+    .slice(0, 25)
+    .map(({ id, text }) => ({ label: tidy(`Cancel ${id}: ${text}`, 60), run: `remind cancel id:${id}` }));
+
+const cancelled = (reminders: readonly Reminder[], kept: readonly Reminder[]): Outcome =>
+  reply({
+    title: reminders.length === 1 ? 'Reminder cancelled' : `${reminders.length} reminders cancelled`,
+    level: 'good',
+    summary: reminders.length === 1 ? `Not to be said any more: ${reminders[0]!.text}` : 'None of these will be said.',
+    facts: reminders.length === 1 ? [] : reminders.map((each) => ({ label: each.id, value: line(each) })),
+    notes: kept.length === 0 ? [] : ['Standing warnings stay; each is cancelled by its id.'],
+    choices: cancelChoices(kept),
+    audience: 'asker',
+    pointsAt: NOWHERE,
+    data: { cancelled: reminders.length === 1 ? reminders[0]!.id : reminders.map(({ id }) => id) },
+  });
+
+/** A standing warning of the Sun for a whole channel is cancelled by its id alone. */
+const isStanding = ({ to, repeat }: Reminder): boolean => to === 'channel' && repeat !== null;
+
+/** Those that may be meant are offered. */
+const whichOne = (words: string, offered: readonly Reminder[]): Problem => {
+  const choices = cancelChoices(offered);
+  if (offered.length === 0 && (words === '' || words === 'all'))
+    return problem(
+      'missing-option',
+      'No reminder that you can cancel is waiting here; remind list shows all of yours.',
+    );
+  if (words === '') return problem('missing-option', 'Which one? remind list shows them as well.', choices);
+  return offered.length > 1 && offered.every(({ text }) => text.toLowerCase().includes(words))
+    ? problem('which-reminder', `Which one about "${tidy(words, 20)}"?`, choices)
+    : problem(
+        'unknown-reminder',
+        `There is no reminder "${tidy(words, 20)}" that you can cancel here. See remind list.`,
+        choices,
+      );
+};
+
+/** All of the asker's own; or one, by its id, its place in the list, or what it is about. */
 export const cancelReminder = async (
   deps: Deps,
   { asker }: Request<unknown>,
   given: string | undefined,
 ): Promise<Outcome> => {
-  if (given === undefined)
-    return problem('missing-option', 'Which one? Give its id from remind list, such as remind cancel id:k7m2xqp');
-  const id = given.trim().toLowerCase();
-  const isGone =
-    (await deps.store.reminders.cancel(asker.memberId, id)) ||
-    (asker.isManager && (await deps.store.reminders.cancelChannel(asker.platform, asker.channelId, id)));
-  if (!isGone)
-    return problem(
-      'unknown-reminder',
-      `There is no reminder "${tidy(id, 20)}" that you can cancel here. See remind list.`,
-    );
-  return reply({
-    title: 'Reminder cancelled',
-    level: 'good',
-    summary: `${id} will not be said.`,
-    audience: 'asker',
-    pointsAt: NOWHERE,
-    data: { cancelled: id },
-  });
+  const mine = await own(deps, asker);
+  const all = [...mine, ...(await ofChannel(deps, asker, mine))];
+  const words = given?.trim().toLowerCase() ?? '';
+  const one = words === '' && all.length === 1 ? all : meantBy(all, words);
+  const meant = words === 'all' ? mine.filter((each) => !isStanding(each)) : one;
+  if (meant.length === 0 || (words !== 'all' && meant.length > 1))
+    return whichOne(words, meant.length > 1 ? meant : all);
+  for (const { id } of meant)
+    if (!(await deps.store.reminders.cancel(asker.memberId, id)))
+      await deps.store.reminders.cancelChannel(asker.platform, asker.channelId, id);
+  return cancelled(meant, words === 'all' ? mine.filter(isStanding) : []);
 };
 
 export const completeReminders = async (

@@ -34,7 +34,7 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
   if (!('line' in read)) return !isOfTheMount(read.outcome);
   if (A_MISS.test(read.line)) return true;
   // What is kept of them is never less than sure, however it is said.
-  if (/^(?:forget|mydata)\b/u.test(read.line)) return true;
+  if (/^(?:forget|mydata|remind (?:list|cancel)|site (?:use|rename|remove))\b/u.test(read.line)) return true;
   const said = text.trim();
   return !/^triage\b/u.test(read.line) && (OPENS_QUESTION.test(said) || SURE.test(said));
 };

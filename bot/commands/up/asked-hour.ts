@@ -1,13 +1,19 @@
 /** The hour that `up` was asked about, and the night it is of. */
 import { isProblem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
-import { nightAround, type NamedNight } from '../../times/index.js';
+import { formatClock, formatLocalDate, nightAround, type NamedNight } from '../../times/index.js';
 import { hourOfNight, nightFor, timeFor, type AskedTime, type TargetAtSite } from '../asking/question-parts.js';
 
 export interface AskedHour {
   readonly hour: AskedTime | null;
   readonly night: NamedNight;
 }
+
+/** "friday 2am" may be meant either way: which date it is, is said. */
+const nextMorning = (utcMs: UtcMs, zone: string, { said }: NamedNight): readonly string[] => {
+  const day = formatLocalDate(utcMs, zone);
+  return day === said ? [] : [`${formatClock(utcMs, zone)} is that of ${day}, in the night that begins on ${said}.`];
+};
 
 export const hourAndNight = (
   { on, at }: { readonly on?: string | undefined; readonly at?: string | undefined },
@@ -20,5 +26,6 @@ export const hourAndNight = (
   if (at === undefined) return { hour: null, night: dated };
   const hour = on === undefined ? timeFor(at, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
   if (isProblem(hour)) return hour;
-  return { hour, night: on === undefined ? nightAround(hour.utcMs, site) : dated };
+  if (on === undefined) return { hour, night: nightAround(hour.utcMs, site) };
+  return { hour: { ...hour, notes: [...hour.notes, ...nextMorning(hour.utcMs, site.zone, dated)] }, night: dated };
 };

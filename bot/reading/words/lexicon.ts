@@ -1,5 +1,6 @@
 /** The words that sayings are made of: which entry of words.yaml each belongs to, and how a misspelt one is mended. */
-import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
+import { forgivenSlips } from '../../ground/edit-distance.js';
+import { makeMender, type SlipRule } from '../../ground/mend-slips.js';
 import type { WordEntry } from '../schema.js';
 import { rememberWords } from './remember.js';
 import { shapesOf } from './shapes.js';
@@ -59,34 +60,8 @@ interface Branch {
 }
 const branch = (): Branch => ({ ids: [], met: [], next: new Map() });
 
-/**
- * How many slips make one word of the other, or infinitely many: a short word is mended only where its letters stay the same
- * (swapped, doubled, left out), since a wrong letter makes another word.
- */
-const slipsBetween = (typed: string, meant: string): number => {
-  const most = forgivenSlips(meant.length);
-  const slips = most === 0 ? Infinity : editDistance(typed, meant, most);
-  if (slips > most) return Infinity;
-  if (typed.length !== meant.length || typed.length >= 8) return slips;
-  return [...typed].sort().join('') === [...meant].sort().join('') ? slips : Infinity;
-};
-
-/** One bit a letter that the word has. */
-const lettersOf = (word: string): number => {
-  let letters = 0;
-  for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) - 97);
-  return letters;
-};
-
-/** Two slips change four letters at most. */
-const areNear = (a: number, b: number): boolean => {
-  let different = a ^ b;
-  for (let most = 4; different !== 0; most--) {
-    if (most === 0) return false;
-    different &= different - 1;
-  }
-  return true;
-};
+const SLIPS: SlipRule = { mostIn: forgivenSlips, leastForWrongLetter: 8 };
+const isPlain = (word: string): boolean => /^[a-z]+$/u.test(word);
 
 /** @param keys what phrases hold: words, and entries as `<id>` */
 export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string[]): Lexicon => {
@@ -119,28 +94,12 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
           add(id, [...head.slice(0, spread), form, ...head.slice(spread + 1), last]);
     }
 
-  /** Words to mend to, by first letter and length, each with the letters it has. */
-  const buckets = new Map<string, { readonly meant: string; readonly letters: number }[]>();
-  for (const word of known) {
-    if (word.length < 5 || !/^[a-z]+$/u.test(word)) continue;
-    const bucket = buckets.get(word.slice(0, 1)) ?? [];
-    bucket.push({ meant: word, letters: lettersOf(word) });
-    buckets.set(word.slice(0, 1), bucket);
-  }
-  const mend = (word: string): string => {
-    if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
-    const letters = lettersOf(word);
-    let found = word;
-    let fewest = Infinity;
-    for (const one of buckets.get(word.slice(0, 1)) ?? []) {
-      if (Math.abs(one.meant.length - word.length) > 2 || !areNear(one.letters, letters)) continue;
-      const slips = slipsBetween(word, one.meant);
-      if (slips >= fewest) continue;
-      fewest = slips;
-      found = one.meant;
-    }
-    return found;
-  };
+  const nearest = makeMender(
+    [...known].filter((word) => word.length >= 5 && isPlain(word)),
+    SLIPS,
+  );
+  const mend = (word: string): string =>
+    word.length < 4 || word.length > 18 || known.has(word) || !isPlain(word) ? word : (nearest(word) ?? word);
 
   const know = rememberWords((typed): Known => {
     const word = mend(typed);

@@ -73,20 +73,59 @@ const sentence = (lexicon: Lexicon, { tokens, known }: Parts, asks: boolean): Cl
 };
 
 const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
-const ANOTHER = /^(?:another|other|different|new|two|three|four|several|\d)$/u;
+const DONE = new Set([...TRIED, ...'wiggled jiggled moved reinstalled restarted rebooted closed'.split(' ')]);
+const ANOTHER =
+  /^(?:another|other|different|new|two|three|four|several|all|both|every|restart|restarting|reboot|rebooting|reinstall|reinstalling|\d)$/u;
+/** How far back the word stands that a list of trials opens with; a colon follows it closely. */
+const LIST_REACH = 8;
+const COLON_REACH = 3;
 
-/** "I tried three cables, another laptop": the comma goes on with the list. */
-const isInList = ({ tokens }: Parts, next: Token | undefined): boolean =>
-  next?.kind === 'word' && ANOTHER.test(next.word) && tokens.slice(-8).some(({ word }) => TRIED.has(word));
+/** "I tried three cables, another laptop", "tried: other cable, restart": the mark goes on with the list. */
+const isInList = ({ tokens }: Parts, { word: mark }: Token, next: Token | undefined): boolean =>
+  (mark === ',' || mark === ':') &&
+  next?.kind === 'word' &&
+  ANOTHER.test(next.word) &&
+  tokens.slice(mark === ':' ? -COLON_REACH : -LIST_REACH).some(({ word }) => TRIED.has(word));
 
 const OUTCOME = /^(?:works|worked|same|nothing|helps|helped|cures|cured|fixes|fixed|still)$/u;
+/** … with a word more: "no difference", "same timeout", "nothing changes". */
+const OUTCOME_BEGINS = /^(?:no|same|nothing|made|makes)$/u;
+const OUTCOME_ENDS =
+  /^(?:no|change|changes|changed|difference|effect|luck|joy|happens|happened|helps|helped|works|worked|result|thing|story|error|errors|message|timeout|timeouts|problem|trouble|again)$/u;
+
+/** "…, now it's fine", ": it works": the trial cured it. */
+const CURED =
+  /^(?:and )?(?:now )?(?:it |that |everything |all )?(?:is |has )?(?:been )?(?:now )?(?:works|worked|fine|good|ok|okay|gone|cured|solved|fixed|perfect|connects|stable)(?: |$)/u;
+const MOST_OF_CURE = 6;
+
+const isCure = (all: readonly Token[], from: number): boolean => {
+  const words: string[] = [];
+  for (let at = from; at < from + MOST_OF_CURE && all[at]?.kind === 'word'; at++) words.push(all[at]?.word ?? '');
+  return CURED.test(words.join(' '));
+};
 
 /** "Swapped in another lead: works", "reinstalled the driver - same": what was tried, and after a mark what came of it. */
-const isOutcome = ({ tokens }: Parts, next: Token | undefined, after: Token | undefined): boolean =>
-  next?.kind === 'word' &&
-  OUTCOME.test(next.word) &&
-  after?.kind !== 'word' &&
-  tokens.slice(0, 8).some(({ word }) => TRIED.has(word));
+const isOutcome = ({ tokens }: Parts, all: readonly Token[], at: number): boolean => {
+  const [next, after] = [all[at + 1], all[at + 2]];
+  if (next?.kind !== 'word' || !tokens.slice(0, LIST_REACH).some(({ word }) => DONE.has(word))) return false;
+  const says =
+    after?.kind === 'word' ? OUTCOME_BEGINS.test(next.word) && OUTCOME_ENDS.test(after.word) : OUTCOME.test(next.word);
+  return says || isCure(all, at + 1);
+};
+
+const QUOTE = /^["“”]$/u;
+/** Quotes round so few words part nothing: it says "simulator". */
+const MOST_QUOTED = 2;
+
+/** Where the quotes that open here close round a word or two; -1: they do not. */
+const quotedShortly = (all: readonly Token[], at: number): number => {
+  if (!QUOTE.test(all[at]?.word ?? '')) return -1;
+  for (let i = at + 1; i <= at + MOST_QUOTED + 1; i++) {
+    if (QUOTE.test(all[i]?.word ?? '')) return i > at + 1 ? i : -1;
+    if (all[i]?.kind !== 'word') return -1;
+  }
+  return -1;
+};
 
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
@@ -101,11 +140,16 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
     own = { tokens: [], known: [] };
   };
   const all = tokensOf(text);
+  let closing = -1;
   for (let at = 0; at < all.length; at++) {
     const token = all[at];
     if (token === undefined) break;
-    if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
-    if (token.kind === 'pause' && isOutcome(own, all[at + 1], all[at + 2])) continue;
+    if (token.kind === 'pause') {
+      if (at === closing) continue;
+      closing = quotedShortly(all, at);
+      if (closing >= 0) continue;
+    }
+    if (token.kind === 'pause' && (isInList(own, token, all[at + 1]) || isOutcome(own, all, at))) continue;
     if (token.kind === 'word') add(token, lexicon.know(token.word));
     else if (token.kind === 'pause') add(token, null);
     else end(token.kind === 'ask');

@@ -3,7 +3,7 @@ const SHAPES: readonly (readonly [string, RegExp])[] = [
   ['com-port', /^com\d{1,3}$/u],
   ['number', /^\d+(?:[.,]\d+)?$/u],
   ['device-file', /^(?:\/dev\/|tty(?:usb|acm)\d)/u],
-  ['address', /^\d{1,3}(?:\.\d{1,3}){3}$/u],
+  ['address', /^\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x)$/u],
 ];
 
 export const SHAPE_IDS: readonly string[] = SHAPES.map(([id]) => id);

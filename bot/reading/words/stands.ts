@@ -5,6 +5,8 @@ import type { Clauses } from './sentences.js';
 export interface Leave {
   /** A question or an "if" is as good. */
   readonly asked?: boolean | undefined;
+  /** An "if" or "when" that tells what happens is as good; a question is not. */
+  readonly habit?: boolean | undefined;
   readonly denied?: boolean | undefined;
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
@@ -113,6 +115,8 @@ const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   for (let i = match.end - 1; i >= from; i--) {
     if (match.taken.includes(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
+    // "The printer says it is offline": what it says is of itself.
+    if (has(own, i, 'pronoun') && has(own, i - 1, 'say')) continue;
     if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
   return false;
@@ -152,6 +156,10 @@ const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
   return !taken.includes(at) && has(own, at, 'ended');
 };
 
+/** "Connects no problem" says at once how it went, and solves nothing. */
+const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
+  has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
+
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
   if (own.ids.has('past')) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
@@ -159,16 +167,17 @@ const isOver = (own: Clauses, match: PhraseMatch): boolean => {
     if (!since && any(own, match, from, to, 'past')) return true;
   }
   if (own.ids.has('ended') && isEnded(own, match)) return true;
-  return (
-    own.ids.has('solved') &&
-    own.tokens.some((_, i) => i > match.end && has(own, i, 'solved') && !has(own, i - 1, 'not'))
-  );
+  return own.ids.has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
+
+/** Asked, or only supposed. */
+const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
+  asked !== true && (isAsked(own, match) || ((habit !== true || own.asks) && isConditional(own, match)));
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   const denied = leave.mentioned === true ? isMentionDenied : isDenied;
   if (leave.denied !== true && denied(own, match)) return false;
-  if (leave.asked !== true && (isAsked(own, match) || isConditional(own, match))) return false;
+  if (isOpen(own, match, leave)) return false;
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;

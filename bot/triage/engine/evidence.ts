@@ -1,5 +1,5 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
+import { takenBackAfter, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
 import { isTheirs, type Situation } from './situation.js';
 
@@ -78,26 +78,20 @@ const suggest = (state: Gathering, faultId: string, factor: number): void => {
 const slipOfFact = ({ sureness }: KeptFact): number =>
   Math.min(MOST_TEXT_SLIP, Math.max(LEAST_TEXT_SLIP, 1 - sureness));
 
-/** What texts say, once what was taken back is left out. */
-const readTexts = (
-  events: readonly WalkEvent[],
-  at: number,
-): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
-  const after = events.slice(at + 1);
-  return {
-    denied: takenBackIn(after),
-    confirmed: after.some(({ kind }) => kind === 'right'),
-  };
-};
-
+/** @param read what became of the facts read: those taken back later, and whether the rest was confirmed */
 const takeText = (
   state: Gathering,
   event: Extract<WalkEvent, { kind: 'text' }>,
-  { denied, confirmed }: ReturnType<typeof readTexts>,
+  read: { readonly denied: ReadonlySet<string> | undefined; readonly confirmed: boolean },
 ): void => {
-  const kept = event.facts.filter(({ what }) => !denied.has(what));
-  for (const fact of kept)
-    observe(state, fact.what, fact.answer, confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact));
+  for (const fact of event.facts)
+    if (read.denied?.has(fact.what) !== true)
+      observe(
+        state,
+        fact.what,
+        fact.answer,
+        read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact),
+      );
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 
@@ -200,9 +194,11 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     turns: 0,
     setAside: new Set(),
   };
+  const takenBack = takenBackAfter(events);
+  const confirmedAt = events.findLastIndex(({ kind }) => kind === 'right');
   for (const [at, event] of events.entries()) {
     if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
-    if (event.kind === 'text') takeText(state, event, readTexts(events, at));
+    if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);

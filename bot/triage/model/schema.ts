@@ -190,6 +190,8 @@ export const checkSchema = z.strictObject({
   after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
   /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
   stops: z.record(answerId, id).optional(),
+  /** A look at the bare link: what lies beyond the stage at which it `stops` waits for it while the cause may lie that near. */
+  linkFirst: z.boolean().optional(),
   /** The stage the signal must come to for it to tell anything; default: its own. The first stage: it bears wherever it stops. */
   reach: id.optional(),
   /** How often a member's answer to it is wrong (default: see belief.ts). */

@@ -73,6 +73,18 @@ export type WalkState = z.infer<typeof walkStateSchema>;
 export const takenBackIn = (events: readonly WalkEvent[]): ReadonlySet<string> =>
   new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
 
+/** For each event, what the events after it take back of what was read. */
+export const takenBackAfter = (events: readonly WalkEvent[]): readonly ReadonlySet<string>[] => {
+  const after: ReadonlySet<string>[] = [];
+  let denied: ReadonlySet<string> = new Set();
+  for (let at = events.length - 1; at >= 0; at--) {
+    after[at] = denied;
+    const event = events[at];
+    if (event?.kind === 'not-so') denied = new Set([...denied, event.what]);
+  }
+  return after;
+};
+
 /** Reads what the store kept; null where it is not a walk of this version. */
 export const readWalkState = (json: unknown): WalkState | null => {
   const read = walkStateSchema.safeParse(json);

@@ -1,9 +1,7 @@
 /** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import { commandLine } from '../question-parts.js';
-import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
-
-const [NO_HOUR, NO_NIGHT] = [{ hour: null }, { night: null }];
+import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
 const SHOWER =
@@ -16,7 +14,7 @@ const coming: Rule = (asked) => {
     nightLine(
       'ahead',
       kind,
-      { ...asked, when: { ...asked.when, ...NO_HOUR, ...NO_NIGHT, note: null }, kit: null, sky: null },
+      { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
       { about: about ?? null },
     );
   if (says(asked, ECLIPSE)) {
@@ -81,7 +79,7 @@ const MILKY_WAY_NOTE =
   'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
 
 const darkLine = (asked: Asked): Reading =>
-  nightLine('dark', '', { ...asked, when: { ...asked.when, ...NO_HOUR }, kit: null, sky: null });
+  nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null });
 
 const dark: Rule = (asked) => {
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
@@ -159,7 +157,7 @@ const list: Rule = (asked) => {
   return nightLine(
     'tonight',
     '',
-    { ...asked, when: { ...asked.when, ...NO_HOUR } },
+    { ...asked, when: nightAlone(asked.when) },
     {
       kind: asked.kind,
       from: listFrom(asked),

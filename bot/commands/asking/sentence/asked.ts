@@ -1,23 +1,25 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
 import { isProblem, type Problem } from '../../../ground/problem.js';
-import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isNamed, resolveTarget } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
-import { spellerFor } from '../spelling/known-words.js';
+import { spellerFor, type Spelt } from '../spelling/known-words.js';
+import type { DayAt } from './day-at.js';
 import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
 
-export interface Known {
-  readonly catalogue: Catalogue;
+export interface Known extends Spelt {
   readonly places: () => Places;
   /** Of the member and the club, for sentences that name one. */
   readonly siteNames: readonly string[];
   readonly nowUtcMs: UtcMs;
+  /** Where the asker usually stands; null or left out where nobody knows. */
+  readonly day?: DayAt | null;
 }
 
 export interface Asked {
@@ -30,6 +32,8 @@ export interface Asked {
   readonly place: string | null;
   /** A name that no list has. */
   readonly isPlaceUnknown: boolean;
+  /** What may be the name of a place that no list has; the answer is for the usual site, and says so. */
+  readonly perhapsPlace: string | null;
   /** One of the asker's saved sites, or the club's. */
   readonly isPlaceSaved: boolean;
   readonly kit: string | null;
@@ -44,6 +48,8 @@ export interface Asked {
 export interface Reading {
   readonly line: string;
   readonly note?: string;
+  /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
+  readonly unsure?: string;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */
@@ -83,7 +89,7 @@ const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
     ? takeGuess(sentence, catalogue)
     : null);
 
-export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKnowledge => ({
+export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known): PlaceKnowledge => ({
   places,
   siteNames,
   isTarget: (text) => isNamed(resolveTarget(catalogue, text)),
@@ -92,7 +98,7 @@ export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKn
     const found = resolveTarget(catalogue, text);
     return !isProblem(found) && found.isSlip === true;
   },
-  isWord: spellerFor(catalogue).isKnown,
+  isWord: spellerFor({ catalogue, commands }).isKnown,
 });
 
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
@@ -103,7 +109,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const when = takeWhen(sentence, known.nowUtcMs);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
-  const place = found ?? unknown;
+  const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
   const kind = kindIn(sentence);
   const named = takeTargets(sentence, known.catalogue);
   const town = place ?? townLeft(sentence, knowledge, named.length > 0);
@@ -115,7 +121,8 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     original,
     when,
     place: town,
-    isPlaceUnknown: unknown !== null,
+    isPlaceUnknown: unknown?.isPerhaps === false,
+    perhapsPlace: town === null && unknown?.isPerhaps === true ? unknown.name : null,
     isPlaceSaved: town !== null && known.siteNames.some((name) => sameSiteName(name, town)),
     kit,
     sky,
@@ -128,6 +135,20 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
 /** A target of several words is quoted only where it would be read otherwise. */
 const given = (value: string | null | undefined): string | undefined => value ?? undefined;
 
+/** Which night, and which hour of it: that a morning belongs to the evening before is the time rooms' to say. */
+const nightAndHour = ({ night, hour, isOneInstant, isMorning }: When): Pick<When, 'night' | 'hour'> => {
+  if (isOneInstant) return { night: null, hour: `${night ?? ''} ${hour ?? ''}` };
+  if (!isMorning || night === null) return { night, hour };
+  return { night: null, hour: night === 'tomorrow' ? null : `${night} ${MORNING}` };
+};
+const MORNING = '5am';
+
+/** Without its hour, for commands that take none: "tomorrow at 3am" and "tomorrow morning" are of tonight. */
+export const nightAlone = (when: When): When => {
+  const isOfTonight = (when.isOneInstant || when.isMorning) && when.night === 'tomorrow';
+  return { ...when, night: isOfTonight ? null : when.night, hour: null, isOneInstant: false, isMorning: false };
+};
+
 /** The line of a command about a night, with what the sentence says of it. */
 export const nightLine = (
   command: string,
@@ -135,9 +156,10 @@ export const nightLine = (
   { when, place, kit, sky }: Asked,
   more: Readonly<Record<string, string | null>> = {},
 ): Reading => {
+  const { night, hour } = nightAndHour(when);
   const line = commandLine(command, bare, {
-    on: given(when.night),
-    at: given(when.hour),
+    on: given(night),
+    at: given(hour),
     site: given(place),
     with: given(kit),
     sky: given(sky),
@@ -153,6 +175,7 @@ export const instantLine = (
   { when, place }: Asked,
   more: Readonly<Record<string, string>> = {},
 ): Reading => {
-  const at = [when.night, when.hour].filter((part) => part !== null).join(' ');
+  const hour = when.hour ?? (when.isMorning && when.night !== null ? MORNING : null);
+  const at = [when.night, hour].filter((part) => part !== null).join(' ');
   return { line: commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more }) };
 };

@@ -1,6 +1,6 @@
 /** The night and the hour in a sentence, wherever they stand: "in march", "on friday at half past ten", "3 in the morning". */
 import type { UtcMs } from '../../../sky/types.js';
-import { namesHour, namesNight } from '../../../times/index.js';
+import { isOfThatDate, namesHour, namesNight } from '../../../times/index.js';
 import { numberOf, takeFirst, type Run, type Sentence } from './words.js';
 import { tableOf } from '../../../ground/table-of.js';
 
@@ -8,6 +8,10 @@ export interface When {
   /** As the time rooms read it. */
   readonly night: string | null;
   readonly hour: string | null;
+  /** Night and hour are one instant ("3am tomorrow"): the hour is not of the night that begins on that date. */
+  readonly isOneInstant: boolean;
+  /** The morning of that day, no hour said: "tomorrow morning" ends tonight. */
+  readonly isMorning: boolean;
   /** Whether the hour ends what is asked about ("till ten"). */
   readonly isUntil: boolean;
   /** How it was taken, where that is not plain. */
@@ -81,6 +85,7 @@ const mayBeNight = (words: string, before: string): boolean => {
 const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
   const rough = roughNight(run);
   if (rough !== null) return rough;
+  if (run.plain === 'the sun') return null;
   const words = plainDate(run.plain);
   return mayBeNight(words, before) && namesNight(words, nowUtcMs) ? words : null;
 };
@@ -154,6 +159,10 @@ const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
 
 const LONGEST = 5;
 
+/** "good morning" is none. */
+const saysMorning = ({ words }: Sentence): boolean =>
+  words.some(({ plain }, i) => plain === 'morning' && words[i - 1]?.plain !== 'good');
+
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || SEASONS.has(run.plain);
@@ -166,9 +175,12 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   const night = takeFirst(sentence, LONGEST, readNight, PREPOSITION);
   const hour = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
   // "tonight, friday": a second night says no more.
+  const isNight = /night|evening/u.test(night?.text ?? '');
   return {
     night: night?.text ?? null,
     hour: hour?.text ?? null,
+    isOneInstant: night !== null && hour !== null && isOfThatDate(night.text, hour.text, nowUtcMs),
+    isMorning: hour === null && !isNight && saysMorning(sentence),
     isUntil: hour !== null && UNTIL.test(hour.before),
     note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
   };

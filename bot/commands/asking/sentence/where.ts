@@ -1,4 +1,5 @@
 /** The place in a sentence: a position, a saved site, a word for home, or a town after a word that says it is one. */
+import { beginsConstellation } from '../../../catalogue/index.js';
 import { isProblem } from '../../../ground/problem.js';
 import {
   foldPlace,
@@ -134,25 +135,44 @@ const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
 const isOfTarget = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
   [1, 2, 3].some((count) => known.isTarget(plainOf(words.slice(Math.max(0, at - count), at))));
 
-/** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
-export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+export interface UnknownPlace {
+  readonly name: string;
+  /** "m 42 in zzyzx" may be a place, "m 42 in colour" is none: the answer says that it is for the usual site. */
+  readonly isPerhaps: boolean;
+}
+
+/** What follows a word that may lead to a place; its words are taken. */
+const unknownAfter = (sentence: Sentence, at: number, known: PlaceKnowledge): UnknownPlace | null => {
   const { words, taken } = sentence;
-  for (const [at, { plain: lead }] of words.entries()) {
-    if (!LEADS_TO_PLACE.test(lead) || taken[at] === true) continue;
-    const first = /^(?:the|my|our)$/u.test(words[at + 1]?.plain ?? '') ? at + 2 : at + 1;
-    const end = endOfPlace(sentence, first);
-    // "cape twon": one of its words is enough.
-    const among = lead === 'from' ? words.slice(first, end).map((_, i) => first + i) : [first];
-    if (!among.some((i) => mayNamePlace(sentence, i, known))) continue;
-    const isWhole = end === words.length || taken[end] === true;
-    const name = plainOf(words.slice(first, end));
-    const isTargets = name.split(' ').some(known.isTarget) || mayBeTarget(name, known);
-    const isElsewhere = lead !== 'from' && (!isWhole || isOfTarget(sentence, at, known));
-    if (isTargets || isElsewhere) continue;
-    take(sentence, { at, count: end - at });
-    return name;
+  const lead = words[at]?.plain ?? '';
+  if (!LEADS_TO_PLACE.test(lead) || taken[at] === true) return null;
+  const first = /^(?:the|my|our)$/u.test(words[at + 1]?.plain ?? '') ? at + 2 : at + 1;
+  const end = endOfPlace(sentence, first);
+  // "cape twon": one of its words is enough.
+  const among = lead === 'from' ? words.slice(first, end).map((_, i) => first + i) : [first];
+  const name = plainOf(words.slice(first, end));
+  const isWhole = lead === 'from' || end === words.length || taken[end] === true;
+  if (!isWhole || !among.some((i) => mayNamePlace(sentence, i, known)) || isNoPlace(name, known)) return null;
+  take(sentence, { at, count: end - at });
+  return { name, isPerhaps: lead !== 'from' && isOfTarget(sentence, at, known) };
+};
+
+/** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
+export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): UnknownPlace | null => {
+  for (const at of sentence.words.keys()) {
+    const found = unknownAfter(sentence, at, known);
+    if (found !== null) return found;
   }
   return null;
+};
+
+/** What something may be seen in that is no place: a constellation by its short name, and how a picture is taken. */
+const isNowhere = (name: string): boolean =>
+  beginsConstellation(name) || /^(?:colou?r|detail|stereo|mono)$/u.test(name);
+
+const isNoPlace = (name: string, known: PlaceKnowledge): boolean => {
+  const isOneTarget = (word: string): boolean => known.isTarget(word) && !known.isSeveralTargets(word);
+  return name.split(' ').some(isOneTarget) || mayBeTarget(name, known) || isNowhere(name);
 };
 
 const mayBeTarget = (name: string, known: PlaceKnowledge): boolean => known.isTarget(name) || known.isSlip(name);

@@ -56,6 +56,7 @@ weekend: w/e wkend
 weather: wx
 minutes: mins
 half an hour: half-hour
+half: haf hlf
 saturday: satday`;
 
 /** The meaning of a short form, by the form. */

@@ -1,0 +1,90 @@
+/** Sentences about reminders: what is to be waited for, and which are to be said no more. */
+import { commandLine } from '../question-parts.js';
+import { says, type Asked, type Rule } from './asked.js';
+import { numberOf } from './words.js';
+
+const REMIND =
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+
+const beforeMinutes = ({ plain }: Asked): string | undefined => {
+  const found = /\b(half (?:an )?hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
+  if (found === null) return undefined;
+  const [, whole = '', count = '', unit = ''] = found;
+  if (/^(?:half (?:an )?|an )hour$/u.test(whole)) return whole.startsWith('half') ? '30' : '60';
+  const value = numberOf(count);
+  return value === null ? undefined : String(Math.round(value * (unit.startsWith('h') ? 60 : 1)));
+};
+
+const ABOVE = /\b(?:above|over|past|reaches|gets to|higher than|at least) (\d{1,2})\b(?! ?(?:am|pm|:))/u;
+/** "10 degrees high", "comes up at 10°": a height by its unit, wherever it stands. */
+const HEIGHT = /\b(\d{1,2}) ?(?:°|deg\b|degrees?\b)/u;
+const UP_DEG = '15';
+
+type Condition = Readonly<Record<string, string>>;
+
+/** What may be waited for of a target, and of the Sun and the dark. */
+const OF_TARGET: readonly (readonly [RegExp, Condition])[] = [
+  [
+    /\b(?:clears?|clear of|over|above) (?:the |my )?(?:trees?|roofs?|houses?|horizon|hedge|wall|fence)\b/u,
+    { when: 'horizon' },
+  ],
+  [/\b(?:meridian|transits?|highest|culminat\w*|due south)\b/u, { when: 'transit' }],
+  [/\b(?:sets|goes down|has set|is down|gone)\b/u, { when: 'set' }],
+  [/\b(?:when|once|as soon as)\b.*\b(?:up|rises?|risen|visible|out|appears?)\b/u, { above: UP_DEG }],
+];
+const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
+  [
+    /\bsun ?(?:rise|up)\b|\bdawn\b|\bsun (?:comes up|rises|is up)\b|\b(?:before|when) (?:the sun|it gets light)\b/u,
+    { when: 'sunrise' },
+  ],
+  [/\bdark\b/u, { when: 'dark' }],
+];
+
+/** The condition in words, as options; null where an hour or the target alone is said. */
+const conditionOf = (asked: Asked, target: string | undefined): Condition | null => {
+  const isOfTarget = target !== undefined && target !== 'sun';
+  const above = (ABOVE.exec(asked.plain) ?? HEIGHT.exec(asked.plain))?.[1];
+  if (target !== undefined && above !== undefined) return { above };
+  const found = (isOfTarget ? OF_TARGET : OF_SUN).find(([pattern]) => says(asked, pattern))?.[1] ?? null;
+  // "when venus is up at noon": the hour was said, the height of "up" is our own.
+  return found?.['above'] !== undefined && asked.when.hour !== null ? null : found;
+};
+
+/** What goes with a reminder beside what it waits for. */
+const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string, string | undefined>> => ({
+  nights: isSunrise && says(asked, /\bevery (?:night|morning|day)\b/u) ? 'every' : undefined,
+  on: asked.when.night === 'tonight' ? undefined : (asked.when.night ?? undefined),
+  before: beforeMinutes(asked),
+  site: asked.place ?? undefined,
+  to: says(asked, /\b(?:remind|tell|alert|warn) (?:everyone|everybody|the channel|the club)\b/u)
+    ? 'channel'
+    : undefined,
+});
+
+export const remind: Rule = (asked) => {
+  if (!says(asked, REMIND)) return null;
+  const [named] = asked.targets;
+  const condition = conditionOf(asked, named);
+  const isSunrise = condition?.['when'] === 'sunrise';
+  const isOfSun = named === 'sun' && condition?.['above'] === undefined;
+  const target = isSunrise || isOfSun ? undefined : named;
+  const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
+  // What to wait for is still to be said: the command asks.
+  if (target === undefined && condition === null && at === undefined) return { line: 'remind add' };
+  return { line: commandLine('remind', '', { target, ...condition, at, ...remindOptions(asked, isSunrise) }) };
+};
+
+const CANCEL_REMINDER =
+  /\b(?:cancel|stop|delete|del|clear|drop|remove)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
+
+/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
+export const cancelReminder: Rule = ({ plain, targets }) => {
+  const found = CANCEL_REMINDER.exec(plain);
+  if (found === null) return null;
+  const [, words = '', after = ''] = found;
+  const about = targets[0] ?? (/\b(?:all|every)\b/u.test(words) ? 'all' : undefined);
+  const id = /\d/u.test(after) ? after : about;
+  // "cancel my reminders": the list offers each.
+  const isOne = /\breminder\b/u.test(plain);
+  return { line: id === undefined && !isOne ? 'remind list' : commandLine('remind', 'cancel', { id }) };
+};

@@ -1,0 +1,99 @@
+/** Sentences about the places that are kept: saving one, using it from now on, renaming it, taking it away. */
+import { commandLine } from '../question-parts.js';
+import { isPrivateWord } from '../resolve-site.js';
+import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { isLittle } from './words.js';
+
+const HOW_SAVE =
+  /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
+const SAVE =
+  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
+const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
+const I_AM =
+  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)/u;
+
+/** The name before the place in "save my garden as 52.63, 1.30". */
+const nameBefore = (words: string): string =>
+  words
+    .replace(/^(?:to|at|in|as) .*$/u, '')
+    .replace(/[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?.*$/u, '')
+    .replace(/\s+(?:at|as|in|near|to|is|location|position|:)(?:\s+(?:at|in|near))?(?:\s+.*)?$/u, '')
+    .replace(/\s+$/u, '');
+
+const savedAs = (name: string, { place }: Asked): Reading | null =>
+  place === null ? null : { line: commandLine('site', 'add', { name, position: place }) };
+
+const isOnlyPlace = ({ left, targets, kind }: Asked): boolean =>
+  left.length === 0 && targets.length === 0 && kind === null;
+
+/** "save my garden at 52.63, 1.30". */
+const savingRule: Rule = (asked) => {
+  const saving = SAVE.exec(asked.plain);
+  if (saving === null || asked.targets.length > 0) return null;
+  const name = nameBefore(saving[1] ?? '');
+  if (asked.place === null && /^(?:|site|here|this)$/u.test(name)) return { line: 'help site' };
+  const isPlain = /^(?:|site|location|position|place|home site)$/u.test(name) || name === asked.place;
+  return savedAs(isPlain ? 'my site' : name, asked);
+};
+
+/** "my site is norwich". */
+const isAtRule: Rule = (asked) => {
+  const own = IS_AT.exec(asked.plain)?.[1];
+  const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
+  if (own === undefined || !isOwn || asked.left.length > 0) return null;
+  return savedAs(/^(?:my )?(?:site|place|position|location|coordinates)$/u.test(own) ? 'my site' : own, asked);
+};
+
+const I_AM_AT =
+  /^(?:i'?m|i am|we'?re|we are|i|we)(?: (?:live|observe|observing))? (?:in|at|near|from) (?!(?:a|an|the|my|our|it|this|that|home|work)\b)(\p{L}{3,}(?: \p{L}{3,}){0,2})$/u;
+
+/** "im in norwich", and nothing asked. */
+const iAmRule: Rule = (asked) => {
+  const asksMore = says(asked, /\b(?:what|what's|which|see|look|up|when|how|is|can)\b/u);
+  if (!I_AM.test(asked.plain) || asksMore || asked.targets.length > 0 || asked.kind !== null) return null;
+  if (asked.place !== null && (asked.isPlaceSaved || isPrivateWord(asked.place)))
+    return { line: commandLine('site', 'use', { name: asked.place }) };
+  if (asked.place !== null && !asked.isPlaceUnknown) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
+  // A place that no list has: the answer says so, and how to save it by its position.
+  const unknown = I_AM_AT.exec(asked.plain)?.[1];
+  return unknown === undefined ? null : { line: commandLine('site', 'add', { name: unknown, position: unknown }) };
+};
+
+const WHERE_AM_I =
+  /^(?:list (?:all )?(?:my |the )?sites?|(?:my )?sites list|(?:what|which) sites .{0,20}|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
+
+export const saveSite: Rule = (asked) => {
+  if (says(asked, HOW_SAVE)) return { line: 'help site' };
+  if (says(asked, WHERE_AM_I)) return { line: 'site' };
+  return savingRule(asked) ?? isAtRule(asked) ?? iAmRule(asked);
+};
+
+const FROM_NOW_ON = /\b(?:from (?:now|here|today) on(?:wards?)?|from now|always|for good)\b/u;
+
+/** "use the hut": from now on; "use cork tonight": for that night alone; what is not saved is used once. */
+export const useSite: Rule = (asked) => {
+  const wanted = /^(?:use|switch to|go to|change to) (?:the |my )?(?:site )?/u.test(asked.plain);
+  const { place, targets, left, when } = asked;
+  if (!wanted || place === null || targets.length > 0 || left.length > 0) return null;
+  const isForGood = says(asked, FROM_NOW_ON);
+  const isOnce = !isForGood && (when.night !== null || when.hour !== null);
+  const isSaved = asked.isPlaceSaved || isPrivateWord(place);
+  if (isSaved && !isOnce) return { line: commandLine('site', 'use', { name: place }) };
+  const read = nightLine('tonight', '', isForGood ? { ...asked, when: { ...when, night: null, hour: null } } : asked);
+  const keep = commandLine('site', 'add', { name: 'my site', position: place });
+  return isSaved ? read : { ...read, note: `Used this once. To keep it: ${keep}` };
+};
+
+const RENAME = /^rename (?:the |my |our )?(?:site )?(.+?) (?:to|as|into) (.+)$/u;
+const REMOVE =
+  /^(?:forget|delete|del|remove|drop)(?: (?:the|my|our))?(?: saved)?(?: (?:site|place))? (\p{L}[\p{L}'’-]*(?: [\p{L}\d'’-]+){0,2})$/u;
+
+/** "forget swaffham", "rename the hut to shed": whether there is such a site, the command says. */
+export const changeSite: Rule = ({ plain }) => {
+  const [, before, after] = RENAME.exec(plain) ?? [];
+  if (before !== undefined && after !== undefined)
+    return { line: commandLine('site', 'rename', { name: before, to: after }) };
+  const name = REMOVE.exec(plain)?.[1];
+  const isName = name !== undefined && (isPrivateWord(name) || name.split(' ').some((word) => !isLittle(word)));
+  return isName ? { line: commandLine('site', 'remove', { name }) } : null;
+};
