@@ -17,6 +17,8 @@ const OTHER_LABEL = new RegExp(
   `^${STAMP}${GROUP_OF}(?:${WORD} ){0,4}?${LABELS}(?:,? ${WORD}){0,5} ?(?:[:>]|- )|\\((?:${OTHER_DEVICES})\\)`,
   'iu',
 );
+/** A line without any of these bears no label. */
+const MAY_LABEL = /[:>(]|- /u;
 const OWN_DEVICES = [
   'mount|telescope|scope|handset|hand controller|serial|tty\\w*|com\\d+|com port|ports|rs-?232|converter|usb adapter',
   'bridge|brltty|other devices|universal serial bus|bluetooth',
@@ -79,7 +81,10 @@ const isLabelledOther = (line: string): boolean => {
 };
 
 const namesOther = (line: string, printed: boolean): boolean =>
-  (FILE_REFUSED.test(line) || OTHER_LABEL.test(line) || (printed && OTHER_DEVICE.test(line))) && !OWN_DEVICE.test(line);
+  (FILE_REFUSED.test(line) ||
+    (MAY_LABEL.test(line) && OTHER_LABEL.test(line)) ||
+    (printed && OTHER_DEVICE.test(line))) &&
+  !OWN_DEVICE.test(line);
 
 /** Takes a text's lines in order: what stands above a line may tell whose it is. */
 export const makeOwner = (text: string): ((line: string, printed: boolean) => boolean) => {
@@ -91,11 +96,11 @@ export const makeOwner = (text: string): ((line: string, printed: boolean) => bo
     const opens = printed ? pingsInternet(line) : undefined;
     underInternet = opens ?? (underInternet && PING_GOES_ON.test(line));
     if (OTHER_GROUP.test(line)) underOther = true;
-    else if (GROUP.test(line) || OWN_DEVICE.test(line)) underOther = false;
+    else if (underOther && (GROUP.test(line) || OWN_DEVICE.test(line))) underOther = false;
     return (
       underOther ||
       underInternet ||
-      OTHER_ON_USB.test(line) ||
+      (printed && OTHER_ON_USB.test(line)) ||
       (labelsMount && isLabelledOther(line) && !OWN_DEVICE.test(line)) ||
       namesOther(line, printed)
     );

@@ -2,10 +2,16 @@
 import { isProblem } from '../../ground/problem.js';
 import { answerMeant, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
-import { ASKED_BACK, asksBack } from './asks-back.js';
+import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
+
+const CAME_BACK =
+  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
+
+/** Said of what had just been cured. */
+const cameBack = (text: string): boolean => CAME_BACK.test(text);
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -18,6 +24,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
   };
   if (read.by !== 'words') return null;
   if (step.kind === 'try') return sure(remedyOutcome(reading, text));
+  if (step.kind === 'done' && cameBack(text) && remedyOutcome(reading, text) !== 'works')
+    return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
@@ -54,7 +62,7 @@ const GO_ON = 'I keep that too, and go on without this one.';
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, walk, before } = began;
   const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
-  const asks = meant === null && read.facts.length === 0 && asksBack(text);
+  const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.

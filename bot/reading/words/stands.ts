@@ -37,13 +37,13 @@ const clauseEnd = (own: Clauses, at: number): number => {
 
 /** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
 const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
-  if (!own.ids.has(id)) return false;
+  if (!own.ids().has(id)) return false;
   for (let i = from; i < to; i++) if (!taken.includes(i) && has(own, i, id) && !has(own, i, 'small')) return true;
   return false;
 };
 
 const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('not')) return false;
+  if (!own.ids().has('not')) return false;
   const from = Math.max(clauseStart(own, match.start, false), match.start - DENIAL_REACH);
   return any(own, match, from, match.end, 'not');
 };
@@ -58,7 +58,7 @@ const HAVING = new Set(
 const MENTION_REACH = 7;
 
 const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('not')) return false;
+  if (!own.ids().has('not')) return false;
   for (let i = match.start - 1; i >= Math.max(0, match.start - MENTION_REACH); i--) {
     if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.includes(i);
     if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, 'small')) return false;
@@ -86,7 +86,7 @@ const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean =
 };
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.asks && !own.ids.has('asker')) return false;
+  if (!own.asks && !own.ids().has('asker')) return false;
   const why = own.tokens.findIndex(({ word }) => word === 'why');
   if (why >= 0 && why < match.start) return false;
   const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.includes(at) && !has(own, at + 1, 'not');
@@ -95,7 +95,7 @@ const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
 
 /** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
 const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('condition')) return false;
+  if (!own.ids().has('condition')) return false;
   const from = clauseStart(own, match.start, true);
   for (let i = match.start - 1; i >= from; i--) {
     if (!has(own, i, 'condition') || match.taken.includes(i)) continue;
@@ -137,7 +137,7 @@ const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
 
 /** Said of other gear: it is the subject before, or the object right after. */
 const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
-  own.ids.has(id) && (isSubject(own, match, id) || isObject(own, match, id));
+  own.ids().has(id) && (isSubject(own, match, id) || isObject(own, match, id));
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
@@ -161,13 +161,13 @@ const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
   has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
 
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
-  if (own.ids.has('past')) {
+  if (own.ids().has('past')) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
     const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
     if (!since && any(own, match, from, to, 'past')) return true;
   }
-  if (own.ids.has('ended') && isEnded(own, match)) return true;
-  return own.ids.has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
+  if (own.ids().has('ended') && isEnded(own, match)) return true;
+  return own.ids().has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
 
 /** Asked, or only supposed. */

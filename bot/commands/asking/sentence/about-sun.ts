@@ -55,8 +55,9 @@ const MOST_SLIPPED = 3;
 const LEAST_LETTERS = 4;
 
 /** Names with a slip in them, beside those that are right; what is part of a saved site's name is none. */
-const takeSlips = (sentence: Sentence, { catalogue, siteNames }: Known): readonly NamedTarget[] => {
-  const speller = spellerFor(catalogue);
+const takeSlips = (sentence: Sentence, known: Known): readonly NamedTarget[] => {
+  const { catalogue, siteNames } = known;
+  const speller = spellerFor(known);
   const ofSites = new Set(siteNames.flatMap((name) => name.toLowerCase().split(/\s+/u)));
   const isWord = (word: string): boolean =>
     isLittle(word) || ofSites.has(word) || word.length < LEAST_LETTERS || speller.isKnown(word);
@@ -133,7 +134,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
   const unknownStart = takeUnknownStart(sentence, known);
   const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
-  const isWord = spellerFor(catalogue).isKnown;
+  const isWord = spellerFor(known).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
     isSunNamed,

@@ -14,7 +14,6 @@ import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
 export interface Question {
   /** For metrics and the log: one of our own command names, or "unknown". */
   readonly command: string;
-  readonly slow: boolean;
   readonly ask: () => Promise<Outcome>;
   /** A walk started by this question may get a thread of its own, about this member. */
   readonly thread?: ThreadFor;
@@ -64,7 +63,7 @@ const answerWhole = async (
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome, asker.memberId) }));
 
-  const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
+  const first = await within(work, tuning.deferAfterMs, LATE);
 
   let ready: Ready;
   if (first === LATE) {
