@@ -40,7 +40,9 @@ const coming: Rule = (asked) => {
   return says(asked, /\b(?:what'?s|what is|anything) coming(?: up)?\b|\bcoming up\b|\bevents?\b/u) ? ahead('') : null;
 };
 
-const MOONS = /\bjupiter'?s? moons\b|\bmoons of jupiter\b|\bgalilean(?: moons| satellites)?\b/u;
+/** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
+const MOONS =
+  /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing)\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
 
 const jupiterMoons: Rule = (asked) => (says(asked, MOONS) ? instantLine('moons', '', asked) : null);
 
