@@ -1,5 +1,6 @@
 /** The bright named stars that people align on. */
-import { TARGET_KINDS, type Catalogue } from './catalogue.js';
+import type { Catalogue } from './catalogue.js';
+import { TARGET_KINDS } from './target.js';
 import type { Target } from './target.js';
 import type { FixedBody } from '../sky/types.js';
 

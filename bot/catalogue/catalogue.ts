@@ -1,28 +1,7 @@
 /** What a loaded catalogue offers: targets by index or id, and plain arrays for sweeping all of them; it knows nothing of observers or time. */
 import type { CatalogueIndex } from './catalogue-index.js';
 import type { MovingTargets } from './moving-targets.js';
-import type { Target, TargetKind } from './target.js';
-
-/** The kinds in the order `CatalogueSweep.kindIndex` counts them. */
-export const TARGET_KINDS: readonly TargetKind[] = [
-  'sun',
-  'moon',
-  'planet',
-  'star',
-  'double-star',
-  'galaxy',
-  'open-cluster',
-  'globular-cluster',
-  'planetary-nebula',
-  'nebula',
-  'supernova-remnant',
-  'dark-nebula',
-  'asterism',
-  'other',
-  'coordinates',
-  'comet',
-  'minor-planet',
-];
+import type { Target } from './target.js';
 
 /** In `CatalogueSweep.alsoKindIndex`: no second kind. */
 export const NO_KIND = 255;

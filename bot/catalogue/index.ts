@@ -1,7 +1,7 @@
 /** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
-export { NO_CATALOGUE_DATA } from './target.js';
+export { NO_CATALOGUE_DATA, TARGET_KINDS } from './target.js';
 export type { Target, TargetKind, VariableStar } from './target.js';
-export { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
+export { NO_KIND, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
 export { beginsConstellation, constellationName, isGenitive } from './constellations.js';

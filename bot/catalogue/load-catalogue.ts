@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import { createKept } from '../ground/kept.js';
 import { numberKeyOf, type CatalogueTables } from './catalogue-index.js';
-import { NO_KIND, TARGET_KINDS, type Catalogue } from './catalogue.js';
+import { NO_KIND, type Catalogue } from './catalogue.js';
 import { readCsvLines } from './csv-lines.js';
 import {
   DEEP_SKY_COLUMNS,
@@ -17,7 +17,7 @@ import { readShowpieces } from './showpieces.js';
 import { SOLAR_SYSTEM } from './solar-system.js';
 import { readStarExtras } from './star-extras.js';
 import { indexStarRow, readStarRow, STAR_COLUMNS, starRank, starTarget } from './star-row.js';
-import type { Target } from './target.js';
+import { TARGET_KINDS, type Target } from './target.js';
 
 const DEG = Math.PI / 180;
 const KEPT_TARGETS = 600;

@@ -1,24 +1,27 @@
 /** A target: something with a name that a mount can be pointed at. Made by the catalogue; used by every command. */
 import type { SkyBody } from '../sky/types.js';
 
-export type TargetKind =
-  | 'sun'
-  | 'moon'
-  | 'planet'
-  | 'star'
-  | 'double-star'
-  | 'galaxy'
-  | 'open-cluster'
-  | 'globular-cluster'
-  | 'planetary-nebula'
-  | 'nebula'
-  | 'supernova-remnant'
-  | 'dark-nebula'
-  | 'asterism'
-  | 'other'
-  | 'coordinates'
-  | 'comet'
-  | 'minor-planet';
+/** In the order `CatalogueSweep.kindIndex` counts them. */
+export const TARGET_KINDS = [
+  'sun',
+  'moon',
+  'planet',
+  'star',
+  'double-star',
+  'galaxy',
+  'open-cluster',
+  'globular-cluster',
+  'planetary-nebula',
+  'nebula',
+  'supernova-remnant',
+  'dark-nebula',
+  'asterism',
+  'other',
+  'coordinates',
+  'comet',
+  'minor-planet',
+] as const;
+export type TargetKind = (typeof TARGET_KINDS)[number];
 
 /** A double star as last measured, or as its orbit has it for the year. */
 export interface DoubleStar {

@@ -1,4 +1,5 @@
 /** `alignment`: the two or three bright stars that best fix the mount's orientation here and now, in the order to slew. */
+import { cautionText } from '../cautions/cautions.js';
 import { tidy } from '../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../ground/problem.js';
 import { resolveTarget, targetProblemMessage, brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
@@ -17,6 +18,7 @@ import { degrees, direction, isoUtc, listed, magnitudeText, rounded } from '../r
 import { separationDeg, unitFromHorizontal } from '../sky/angles.js';
 import { horizonFrame } from '../sky/horizon-frame.js';
 import { moonAt } from '../sky/moon.js';
+import { sunUpAltitudeDeg } from '../sky/sun-safety.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Place, UtcMs } from '../sky/types.js';
@@ -142,6 +144,9 @@ const tooFew = (where: ResolvedSite, utcMs: UtcMs, offered: readonly Offered[], 
   return `Too few stars: ${names} between 20° and 75° high, clear of your horizon, the Moon and the pole.${hasExcluded ? ' Allow some of those you left out.' : ' Try an hour later.'}`;
 };
 
+const ALIGNING_BY_DAY =
+  'The Sun is up: a mount that is not yet aligned goes where it will, across the Sun too. Wait for the stars.';
+
 export const alignment = defineCommand({
   name: 'alignment',
   summary: 'Which stars should I align on?',
@@ -169,8 +174,11 @@ export const alignment = defineCommand({
     const chosen = chooseFor(mount, where, utcMs, offered, wanted);
     const { notes } = asked;
     if (chosen === null) {
+      const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
       return reply({
         title: 'Stars to align on',
+        level: isDay ? 'caution' : 'info',
+        cautions: isDay ? [`${ALIGNING_BY_DAY} ${cautionText('sun')}`] : [],
         summary: tooFew(where, utcMs, offered, excluded.size > 0),
         notes,
         pointsAt: NOWHERE,

@@ -1,37 +1,7 @@
 /** The kinds that `tonight` can be asked for, and which objects each takes in. */
 import type { TargetKind } from '../catalogue/index.js';
 
-export const PICK_KINDS = [
-  'any',
-  'galaxy',
-  'cluster',
-  'open-cluster',
-  'globular-cluster',
-  'nebula',
-  'planetary-nebula',
-  'planet',
-  'double-star',
-  'star',
-] as const;
-export type PickKind = (typeof PICK_KINDS)[number];
-
-/** Other words people use for them. */
-export const PICK_KIND_NAMES = {
-  all: 'any',
-  everything: 'any',
-  galaxie: 'galaxy',
-  gal: 'galaxy',
-  glob: 'globular-cluster',
-  open: 'open-cluster',
-  nebulosity: 'nebula',
-  pn: 'planetary-nebula',
-  planetary: 'planetary-nebula',
-  double: 'double-star',
-  binary: 'double-star',
-  'binary-star': 'double-star',
-} as const satisfies Readonly<Record<string, PickKind>>;
-
-export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = {
+const KINDS = {
   any: [
     'galaxy',
     'open-cluster',
@@ -53,7 +23,26 @@ export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = {
   planet: ['planet'],
   'double-star': ['double-star'],
   star: ['star', 'double-star'],
-};
+} as const satisfies Readonly<Record<string, readonly TargetKind[]>>;
+export type PickKind = keyof typeof KINDS;
+export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = KINDS;
+export const PICK_KINDS = Object.keys(KINDS) as readonly PickKind[];
+
+/** Other words people use for them. */
+export const PICK_KIND_NAMES = {
+  all: 'any',
+  everything: 'any',
+  galaxie: 'galaxy',
+  gal: 'galaxy',
+  glob: 'globular-cluster',
+  open: 'open-cluster',
+  nebulosity: 'nebula',
+  pn: 'planetary-nebula',
+  planetary: 'planetary-nebula',
+  double: 'double-star',
+  binary: 'double-star',
+  'binary-star': 'double-star',
+} as const satisfies Readonly<Record<string, PickKind>>;
 
 /** At most so many of a kind when any kind is asked for, so that the list is an evening and not a collection. */
 export const MOST_OF_A_KIND: Readonly<Partial<Record<TargetKind, number>>> = {

@@ -21,5 +21,6 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
+export { asksBack } from './answers/said-words.js';
 export { remedyOutcome } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -42,7 +42,7 @@ const INSTRUCTION =
   /(?:^|[.:;)] )(?:please (?:check|verify|make sure|ensure|connect|reconnect|restart|retry|try|contact|close|insert|unplug|select|install|update|wait|see|refer)|(?:verify|make sure|ensure|check) (?:the|your|that)|contact your)\b/iu;
 const PLEASE = /\bplease\b/giu;
 const STAMPED =
-  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|ping \S+ \(|reply from \d|(?:64 bytes )?from [\d.]+(?:: | icmp_seq)|request (?:timed out\b|timeout for )|ping statistics |\d+ packets transmitted|nc: |connect(?:x)? to [\d.]+ port |\d+(?:-\d+)+(?:\.\d+)* +[\da-f]{4}:[\da-f]{4} |\S+ +\d+ +\S+ +\d+[urw] +chr |standard serial over bluetooth|in [\w.]+\(|(?:process|\w+) (?:finished|exited|returned) (?:with )?|(?:[\w-]+ ){1,3}adapter [^:.]{1,40}:$|\[(?:errno|winerror) \d|[\w.]+(?:exception|error): |["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
+  /^\s*(?:\[\s*[+\d]|\w{3}\s+\d{1,2} \d\d:\d\d|\d{4}-\d\d-\d\d|\d\d:\d\d:\d\d|[$#>%] |~\$|at [\w.$<>]+[.(]|c[rw-]{9}|bus \d{3}|\|__|traceback|usb (?:usb)?\d|hub \d|file "|(?:ls|cat|stty|stat|chmod|fuser|minicom|screen|bash|zsh|modprobe|my groups|ports): |port held by |pinging \d|ping: \S+: |ping \S+ \(|reply from \d|(?:64 bytes )?from [\d.]+(?:: | icmp_seq)|request (?:timed out\b|timeout for )|ping statistics |\d+ packets transmitted|nc: |connect(?:x)? to [\d.]+ port |\d+(?:-\d+)+(?:\.\d+)* +[\da-f]{4}:[\da-f]{4} |\S+ +\d+ +\S+ +\d+[urw] +chr |standard serial over bluetooth|in [\w.]+\(|(?:process|\w+) (?:finished|exited|returned) (?:with )?|(?:[\w-]+ ){1,3}adapter [^:.]{1,40}:$|\[(?:errno|winerror) \d|[\w.]+(?:exception|error): |["“'][^"”']{1,40}["”'] would like to |allow accessory to |service [\w.-]+ runs$|no serial port(?: of a usb adapter)?$)/iu;
 /** "IPv4 Address. . . : …", "RemotePort   : …", and the fields of devices, events and sockets that members do not write. */
 const LABELLED =
   /^[\w() /-]{2,44}(?: ?\.){2,} ?:|^\w+ {2,}: |^(?:media state|last state|device (?:type|status)|manufacturer|location|direction|ssid|bssid|application name|(?:source|destination) (?:address|port)|connection mode|reason|protocol|packets) ?: /iu;
@@ -53,6 +53,8 @@ const PROGRESS =
 const LISTED_PORT = /^[^,.;!?]{4,60} \(com\d{1,3}\)(?:\s*$|\s{2,})/iu;
 const NAMES_PORT = /\/dev\/\w|\bcom\d{1,3}\b|\b(?:cu|tty)\.\w/iu;
 const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
+/** A line without any of these has no mark. */
+const MAY_MARK = /[[\]{}=<>|\\/_#@;:x()'"-]/u;
 /** A port's name is a mark at most once. */
 const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
 /** Exceptions, names in mixed case, levels of a program's log, numbers of a system's table. */
@@ -99,8 +101,8 @@ const isProgramLike = (line: string): boolean =>
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
   if (STAMPED.test(line) || COLLECTED.test(line) || LABELLED.test(line)) return true;
-  const marks = line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0;
-  const words = line.trim().split(/\s+/u).length;
+  const marks = MAY_MARK.test(line) ? (line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0) : 0;
+  const words = marks === 0 ? 1 : line.trim().split(/\s+/u).length;
   if (isPersonal(line)) return marks > words;
   if (isFormal(line)) return true;
   if (SPOKEN_TO.test(line)) return marks > words;
@@ -119,13 +121,16 @@ export interface Line {
   readonly ofOther: boolean;
 }
 
+/** White space beyond single blanks. */
+const UNEVEN = /[^\S ]| {2}/u;
+
 /** The text with single spaces for all white space, and its lines by where they stand in it. */
 export const foldLines = (text: string): { readonly folded: string; readonly lines: readonly Line[] } => {
   const lines: Line[] = [];
   let folded = '';
-  const isOfOther = makeOwner();
+  const isOfOther = makeOwner(text);
   for (const raw of text.split(/\r\n|\n|\r/u)) {
-    const own = raw.replace(/\s+/gu, ' ').trim();
+    const own = (UNEVEN.test(raw) ? raw.replace(/\s+/gu, ' ') : raw).trim();
     if (own === '') continue;
     if (folded !== '') folded += ' ';
     const judged = raw.trim().slice(0, JUDGED_BY);

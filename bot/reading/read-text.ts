@@ -74,23 +74,20 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const { lexicon } = vocabulary.sayings;
-  // Sentence by sentence, so that none has to be kept: most of a text's words are no message.
   const told: (Finding & { readonly entry: SayingEntry })[] = [];
-  for (const line of worded)
-    for (const sentence of sentencesOf(lexicon, line.text))
+  const sentences = new Map<Line, readonly Clauses[]>();
+  for (const line of worded) {
+    const own = sentencesOf(lexicon, line.text);
+    sentences.set(line, own);
+    for (const sentence of own)
       for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
         if (line.ofOther && tellsOfMount(entry)) continue;
         const span = spanIn(line, sentence, match);
         told.push({ entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
       }
+  }
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
-  const kept = new Map<Line, readonly Clauses[]>();
-  const sentencesIn = (line: Line): readonly Clauses[] => {
-    const own = kept.get(line) ?? sentencesOf(lexicon, line.text);
-    kept.set(line, own);
-    return own;
-  };
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */
   const counts = (span: Span, entry: Told): boolean => {
     if (lineAt(lines, span.start)?.ofOther === true && tellsOfMount(entry)) return false;
@@ -99,7 +96,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     const leave = { mentioned: answers === undefined && suggests === undefined };
     return wordedAt(worded, span).every((line) => {
       const own = { start: span.start - line.start, end: span.end - line.start };
-      return sentencesIn(line).every((sentence) => {
+      return (sentences.get(line) ?? []).every((sentence) => {
         const match = asMatch(sentence, own);
         return match === null || stands(sentence, match, leave);
       });

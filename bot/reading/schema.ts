@@ -100,6 +100,8 @@ export const sayingSchema = z.strictObject({
   hides: z.array(id).min(1).optional(),
   /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
   asked: z.boolean().optional(),
+  /** Also taken from an "if" that tells what happens ("if I close the lid it drops"), where nothing is asked. */
+  habit: z.boolean().optional(),
   /** Also taken when denied: the phrase holds its own "not". Denial words before it are then no concern. */
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */

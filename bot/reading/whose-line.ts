@@ -17,6 +17,8 @@ const OTHER_LABEL = new RegExp(
   `^${STAMP}${GROUP_OF}(?:${WORD} ){0,4}?${LABELS}(?:,? ${WORD}){0,5} ?(?:[:>]|- )|\\((?:${OTHER_DEVICES})\\)`,
   'iu',
 );
+/** A line without any of these bears no label. */
+const MAY_LABEL = /[:>(]|- /u;
 const OWN_DEVICES = [
   'mount|telescope|scope|handset|hand controller|serial|tty\\w*|com\\d+|com port|ports|rs-?232|converter|usb adapter',
   'bridge|brltty|other devices|universal serial bus|bluetooth',
@@ -41,7 +43,7 @@ const GROUP = /^(?:device manager\b.*|[a-z]+ (?:adapters|devices|controllers|dri
 /** The part of a line that tells whose it is. */
 const NAMED_WITHIN = 240;
 
-const PING_OF = /\bping(?:ing)? (?:-\S+ (?:\d+ )?){0,3}([\w.-]{1,80})(?: [[(]([\d.]{7,15})[\])])?/iu;
+const PING_OF = /\bping(?:ing)?:? (?:-\S+ (?:\d+ )?){0,3}([\w.-]{1,80})(?: [[(]([\d.]{7,15})[\])])?/iu;
 const PING_GOES_ON = new RegExp(
   '^(?:reply from|request time|(?:\\d+ bytes )?from |ping statistics|packets:|approximate|minimum|' +
     '\\d+ packets|---|rtt |round-trip)',
@@ -50,20 +52,43 @@ const PING_GOES_ON = new RegExp(
 /** RFC 1918 and 3927: addresses of a house's or a bridge's own network. */
 const OWN_ADDRESS = /^(?:10\.|127\.|169\.254\.|192\.168\.|172\.(?:1[6-9]|2\d|3[01])\.)/u;
 const ADDRESS = /^\d{1,3}(?:\.\d{1,3}){3}$/u;
-const PUBLIC_NAME = /\.(?:com|org|net|io|dev|info|edu|gov|[a-z]{2})$/iu;
+/** Names of a house's own network (RFC 6762, RFC 8375, and what routers make up); any other with a dot is of the internet. */
+const OWN_NAME = /\.(?:local|lan|home|box|internal|localdomain|home\.arpa|arpa|intra)$/iu;
+const isPublicName = (name: string): boolean => /\w\.[a-z]{2,}$/iu.test(name) && !OWN_NAME.test(name);
 
 /** Whether a line opens a ping to the internet; undefined: it opens none. */
 const pingsInternet = (line: string): boolean | undefined => {
   const [, target = '', address = target] = PING_OF.exec(line) ?? [];
   if (ADDRESS.test(address)) return !OWN_ADDRESS.test(address);
-  return PUBLIC_NAME.test(target) ? true : undefined;
+  return isPublicName(target) ? true : undefined;
+};
+
+/** A line of the list of USB devices that names no serial adapter, and none of the computer's own sockets. */
+const OTHER_ON_USB =
+  /\bbus \d{3} device \d{3}: id (?!1d6b:).*\b(?:bluetooth|wi-?fi|wlan|wireless|webcam|camera|keyboard|mouse|receiver|card reader|touch\w*|fingerprint|audio|hub|storage|flash|ethernet)\b/iu;
+
+/** A log in which the mount's lines bear its name: the stamped lines that bear another's are not the mount's. */
+const STAMPED_LABEL = String.raw`[\[(]?(?:\d{4}-\d\d-\d\d[T ])?\d\d:\d\d(?::\d\d)?(?:[.,]\d+)?Z?[\])]? (?:\[\w+\] |info |warn(?:ing)? |error )?`;
+const MOUNT_LABELLED = new RegExp(`^${STAMPED_LABEL}\\[?(?:mount|telescope|scope)\\b ?[:>\\]]`, 'imu');
+const LABELLED_OTHER = new RegExp(`^${STAMPED_LABEL}\\[?([a-z][\\w-]{2,30})(?:\\[\\d+\\])? ?[:>\\]] `, 'iu');
+/** Labels of what stands between the program and the mount, or of no one. */
+const NOBODYS =
+  /^(?:error|warn\w*|info|debug|trace|fatal|note|result|status|message|kernel|system|usb\w*|port|device|driver|client|program|app|platform|network|socket|tcp|udp|wifi|wlan\w*|eth\w*|connection|link|python|main|core|server|service|handset|slew|goto|ping|mount\w*|scope|telescope)$/iu;
+
+const isLabelledOther = (line: string): boolean => {
+  const label = LABELLED_OTHER.exec(line)?.[1];
+  return label !== undefined && !NOBODYS.test(label);
 };
 
 const namesOther = (line: string, printed: boolean): boolean =>
-  (FILE_REFUSED.test(line) || OTHER_LABEL.test(line) || (printed && OTHER_DEVICE.test(line))) && !OWN_DEVICE.test(line);
+  (FILE_REFUSED.test(line) ||
+    (MAY_LABEL.test(line) && OTHER_LABEL.test(line)) ||
+    (printed && OTHER_DEVICE.test(line))) &&
+  !OWN_DEVICE.test(line);
 
 /** Takes a text's lines in order: what stands above a line may tell whose it is. */
-export const makeOwner = (): ((line: string, printed: boolean) => boolean) => {
+export const makeOwner = (text: string): ((line: string, printed: boolean) => boolean) => {
+  const labelsMount = MOUNT_LABELLED.test(text);
   let underOther = false;
   let underInternet = false;
   return (whole, printed) => {
@@ -71,7 +96,13 @@ export const makeOwner = (): ((line: string, printed: boolean) => boolean) => {
     const opens = printed ? pingsInternet(line) : undefined;
     underInternet = opens ?? (underInternet && PING_GOES_ON.test(line));
     if (OTHER_GROUP.test(line)) underOther = true;
-    else if (GROUP.test(line) || OWN_DEVICE.test(line)) underOther = false;
-    return underOther || underInternet || namesOther(line, printed);
+    else if (underOther && (GROUP.test(line) || OWN_DEVICE.test(line))) underOther = false;
+    return (
+      underOther ||
+      underInternet ||
+      (printed && OTHER_ON_USB.test(line)) ||
+      (labelsMount && isLabelledOther(line) && !OWN_DEVICE.test(line)) ||
+      namesOther(line, printed)
+    );
   };
 };

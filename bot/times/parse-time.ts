@@ -83,6 +83,23 @@ const nextNoon = (zone: string, nowUtcMs: number): number => {
   return noon >= nowUtcMs ? noon : localToUtc(addDays(today, 1), NOON, zone).utcMs;
 };
 
+const HANDS = /^next (1[0-2]|[1-9]):([0-5]\d)$/;
+const HALF_DAY_HOURS = 12;
+
+/** "next 11:00" on a clock with hands: the first time they stand so, before or after noon. Null when the text is none, or no zone shows it. */
+const nextByHands = (words: string, zone: string, nowUtcMs: number): number | null => {
+  const [, hours = '', minutes = ''] = HANDS.exec(words) ?? [];
+  if (hours === '') return null;
+  const today = localDateAt(nowUtcMs, zone);
+  const hour = Number(hours) % HALF_DAY_HOURS;
+  const instants = [today, addDays(today, 1)].flatMap((date) =>
+    [hour, hour + HALF_DAY_HOURS].map(
+      (inDay) => localToUtc(date, { hour: inDay, minute: Number(minutes), second: 0 }, zone).utcMs,
+    ),
+  );
+  return instants.find((utcMs) => utcMs >= nowUtcMs) ?? null;
+};
+
 /** Words of three to five letters after a figure that are no zone's name. */
 const NO_ZONE =
   /^(?:am|pm|[a-z]*day|today|noon|night|jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|june|july|march|april|hour|hours|days|weeks)$/;
@@ -93,12 +110,15 @@ const plainInstant = (words: string, zone: string, nowUtcMs: number): TimeResolu
   const ahead = fromNow(words);
   if (ahead !== null) return within(nowUtcMs + ahead);
   if (words === 'next noon') return within(nextNoon(zone, nowUtcMs));
+  const byHands = nextByHands(words, zone, nowUtcMs);
+  if (byHands !== null) return within(byHands);
   return withOffset(words);
 };
 
 /**
  * A time as a member types it, on the clocks of `zone` (IANA). Never throws.
- * - "now", "in 2 hours", "90 minutes ago"; "next noon", the first that has not passed; ISO 8601 with an offset or Z.
+ * - "now", "in 2 hours", "90 minutes ago"; "next noon", the first that has not passed; "next 11:00", the first
+ *   time a clock with hands shows it; ISO 8601 with an offset or Z.
  * - A clock reading alone ("22:30", "4am") is of tonight: from noon on the evening's date, before noon the next
  *   morning's. Until 06:00 tonight is the night in progress, so that at 02:00 "22:30" has just passed.
  * - With "tonight", "tomorrow night" or "friday night", readings before noon are of the morning after; with "today",

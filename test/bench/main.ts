@@ -18,7 +18,7 @@ import { growthRows } from './growth.js';
 import { machineLines } from './machine.js';
 import { countProcessorTime, type BenchRow } from './measure.js';
 import { findPython, sideBySideRows } from './side-by-side.js';
-import { triageRows } from './triage.js';
+import { simulationRows, stepRows } from './triage.js';
 
 const wantsJson = process.argv.includes('--json');
 const only = process.argv[process.argv.indexOf('--only') + 1];
@@ -85,11 +85,12 @@ const main = async (): Promise<void> => {
   const opened = await openDeps({ ...loadSettings({}), dataFolder: path.join(projectRoot(), '.cache/bench') });
   const deps = { ...opened.deps, store: await openStore({ memory: true }) };
   await part('answers', () => answerRows(deps, (why) => missing.push(why)));
+  await part('triage', () => stepRows(deps));
   await part('console', consoleRows);
   // After what is timed in this process: the double and the reference cases leave a large heap behind.
   await part('discord', discordRows);
   await part('accuracy', accuracyRows);
-  await part('triage', triageRows);
+  await part('simulation', simulationRows);
   await part('growth', () => growthRows(deps, path.join(projectRoot(), 'knowledge/catalogue')));
   const python = findPython();
   if (python === null)

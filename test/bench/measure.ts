@@ -47,6 +47,8 @@ export const countProcessorTime = (): void => {
   };
 };
 
+export const nowMs = (): number => readMs();
+
 /** Milliseconds each of `count` runs takes, after `warm` runs that are not counted. `work` gets the run's number. */
 export const timed = async (
   count: number,

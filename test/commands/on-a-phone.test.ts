@@ -54,6 +54,8 @@ describe.each([
   ['typed of the Sun by day', 'sun-sentences.txt', NOON],
   ['typed in the morning of the way from one to another', 'sun-ways.txt', NEXT_MORNING],
   ['asked of looking at the Sun', 'sun-looks.txt', NEXT_MORNING],
+  ['typed by day of ways, hours and the Sun, in many styles', 'sun-day.txt', NEXT_MORNING],
+  ['typed in the evening of what may come by day', 'sun-evening.txt', EVENING],
 ])('%s', (_, file, nowUtcMs) => {
   it.each(sentencesOf(file))('$sentence', async ({ sentence, commands, words }) => {
     const outcome = await askAlone(sentence, nowUtcMs);

@@ -20,12 +20,11 @@ describe('a question that waits in a crowd until Discord gives it up', () => {
         },
       } as unknown as REST,
       takeTurn: () => sleep(50),
-      tuning: DEFAULT_TUNING,
+      tuning: { ...DEFAULT_TUNING, deferAfterMs: 0 },
       context: {},
     } as unknown as Bot;
     const question = {
       command: 'site',
-      slow: true,
       ask: async () => {
         runs++;
         return reply({ pointsAt: NOWHERE, title: 'Saved', summary: 'Saved.' });

@@ -34,14 +34,6 @@ describe("answers within Discord's three seconds", () => {
     });
   });
 
-  it('a command known to be slow is acknowledged without waiting to see', async () => {
-    const { double } = await begin({ tuning: { deferAfterMs: 60_000 } });
-    expect(await double.member('Odalys').slash('slowly', { words: 'hello', wait: 300 })).toMatchObject({
-      firstResponseType: 5,
-      messages: [{ edits: 1, embeds: [{ title: 'hello' }] }],
-    });
-  });
-
   it.each(['private news', 'a problem'])(
     'a late answer for the asker alone (%s) is never shown to others, not even for a moment',
     async (words) => {

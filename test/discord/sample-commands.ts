@@ -4,12 +4,14 @@ import { problem } from '../../bot/ground/problem.js';
 import { defineCommand, number, optional, text, type Command } from '../../bot/commands/core/command.js';
 import { NOWHERE, reply } from '../../bot/reply/reply.js';
 
+/** Longer than the tests' `deferAfterMs`. */
+const SLOWLY_MS = 250;
+
 /** Says back what was said, after a while; `private` in the words keeps it to the asker. */
 export const echo = (slow: boolean): Command =>
   defineCommand({
     name: slow ? 'slowly' : 'echo',
     summary: 'Says it back',
-    slow,
     options: {
       words: text('What', { maxLength: 500, complete: 'own' }),
       wait: optional(number('Milliseconds', { min: 0, max: 5000 })),
@@ -24,7 +26,7 @@ export const echo = (slow: boolean): Command =>
       }));
     },
     run: async (_deps, { options }) => {
-      await sleep(options.wait ?? 0);
+      await sleep(Math.max(options.wait ?? 0, slow ? SLOWLY_MS : 0));
       return options.words.includes('problem')
         ? problem('made-up', `no: ${options.words}`)
         : reply({

@@ -85,7 +85,6 @@ const testCommands = [
     summary: 'Takes two seconds.',
     options: {},
     examples: ['ponder'],
-    slow: true,
     run: async () => {
       await sleep(2000);
       return reply({ pointsAt: NOWHERE, title: 'Pondered', summary: 'It took a while.' });

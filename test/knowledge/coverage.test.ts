@@ -124,21 +124,18 @@ describe('the shipped fault model', () => {
   });
 
   it('has, for any two faults of a situation, a check that usually answers differently', () => {
+    const alike: string[] = [];
     for (const { context, faults, checks } of everySituation()) {
       for (const [a, one] of faults.entries())
         for (const [b, other] of faults.entries()) {
           if (b <= a || one.sameAs?.includes(other.id) === true) continue;
-          const apart = Math.max(
-            ...checks.map(({ odds }) =>
-              odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0),
-            ),
+          const apart = checks.some(
+            ({ odds }) => odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0) > 0.5,
           );
-          expect(
-            apart,
-            `${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`,
-          ).toBeGreaterThan(0.5);
+          if (!apart) alike.push(`${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`);
         }
     }
+    expect(alike).toEqual([]);
   });
 
   it('uses every answer of every check: each is good, or some fault gives it', () => {

@@ -5,7 +5,7 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { answerMeant, remedyOutcome } from '../../bot/reading/index.js';
+import { answerMeant, asksBack, remedyOutcome } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
@@ -162,7 +162,10 @@ const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = 
   ['there is nothing to close', 'same'],
   ['that was all fine', 'same'],
   ['after a reboot its wrong again', 'same'],
+  ['did it, no change', 'same'],
+  ['did that, still the same', 'same'],
   // No word on the remedy, or a question.
+  ['did you mean the other plug', null],
   ['does it work with a hub?', null],
   ['the hand controller works fine', null],
   ['what lines?', null],
@@ -172,5 +175,23 @@ const TRIED: readonly (readonly [string, ReturnType<typeof remedyOutcome>])[] = 
 describe('what came of a remedy, in words', () => {
   it.each(TRIED)('“%s” is %s', (text, expected) => {
     expect(remedyOutcome(model.reading, text)).toBe(expected);
+  });
+});
+
+/** Where the words hold no answer. */
+const BACK: readonly (readonly [string, boolean])[] = [
+  ['what speed', true],
+  ['sorry, which plug', true],
+  ['ok and where do i see that', true],
+  ['is that the round one', true],
+  ['when do i press it', true],
+  ['the round one?', true],
+  ['did that twice', false],
+  ['the weather is lovely', false],
+];
+
+describe('what asks something back', () => {
+  it.each(BACK)('“%s”: %s', (text, expected) => {
+    expect(asksBack(model.reading.sayings.lexicon, text)).toBe(expected);
   });
 });

@@ -34,6 +34,20 @@ describe('a plain answer is read', () => {
     ['I took the .deb', 'package-kind.ordinary'],
     ['I press east and it goes west', 'east-key.west'],
     ['the handset is not dark, it shows the menu as usual', 'controller-screen.ready'],
+    ['i tried: another usb port, other lead, restart. no change', 'tried-already.restart'],
+    ["the adapter isn't seen by my partner's computer either", 'other-computer.fails'],
+    ['If I shut the lid for a while the connection is dead', 'when-drops.after-sleep'],
+    ['nothing. totally dead, no lamp', 'how-far.no-light'],
+    ['the driver list has two entries that look nearly identical', 'driver-list.two-alike'],
+    ['says cannot open com5 file not found', 'message.not-found'],
+    ['full bars beside the bridge but indoors in the kitchen it drops', 'signal.weak'],
+    ['laptop and phone are both on the mounts own wifi', 'joined-network.mounts'],
+    ["swapped the adapter, now it's fine", 'other-adapter.works'],
+    ['a 3 m cable plus a 5 m extension', 'cable-length.long-usb'],
+    ["the laptop's bluetooth doesn't list the mount", 'bt-listed.not-listed'],
+    ['my program only goes up to COM8', 'port-match.not-offered'],
+    ['macOS asked to find devices on my local network and I clicked deny', 'local-network.refused'],
+    ['it sits there thinking and then gives up', 'message.no-reply'],
   ])('%s', (text, fact) => {
     expect(factsOf(text)).toContain(fact);
   });
@@ -54,6 +68,18 @@ describe('what is denied, asked or of another matter is not', () => {
     ['the handset beeps when it has reached the star', 'controller-screen'],
     ['nothing odd in dmesg', 'kernel-log'],
     ['lsof /dev/ttyUSB0 shows nothing', 'port-appears'],
+    ["The printer says it's offline and access denied", 'message'],
+    ['12 V from a buck converter', 'path'],
+    ['the pc beeps when I plug it in', 'handset-shows'],
+    ['I raised the timeout to 5 seconds', 'message'],
+    ["I don't see why it should matter", 'how-far'],
+    ['can’t see the mount from the house', 'how-far'],
+    ['with a 1 m cable it is fine', 'cable-length'],
+    ['outgoing and incoming com port are listed', 'bt-port'],
+    ["swapped the cable, now it's fine", 'tried-already'],
+    ['if I close the lid, will it drop?', 'how-far'],
+    ['if I close the lid, will it drop?', 'when-drops'],
+    ['Status Class FriendlyName\nUnknown Ports USB Serial Port (COM6)', 'port-appears'],
   ])('%s', (text, fact) => {
     expect(factsOf(text).filter((one) => `${one}.`.startsWith(`${fact}.`))).toEqual([]);
   });

@@ -54,6 +54,24 @@ describe("another device's trouble is not the mount's", () => {
       ['message.no-reply', 'system.windows'],
       [],
     ],
+    [
+      "a log that bears the mount's name on its lines, and another's on the failed one",
+      '21:04:11 weatherd: connection refused by station\n21:04:12 mount: slew complete, tracking',
+      [],
+      ['message', 'socket-opens', 'path'],
+    ],
+    [
+      'a list of USB devices with a radio and no adapter',
+      '$ lsusb\nBus 001 Device 003: ID 1234:0a2b Example Bluetooth radio\nBus 001 Device 001: ID 1d6b:0002 Linux Foundation 2.0 root hub',
+      ['port-appears.nothing'],
+      ['path'],
+    ],
+    [
+      'another host than the mount',
+      '64 bytes from 192.168.4.1: icmp_seq=1 ttl=255 time=3.1 ms\nping: fenwold.example: Name or service not known',
+      ['ping.answers'],
+      ['message'],
+    ],
     ['a database of the own machine', 'psycopg: connection to 127.0.0.1:5432 refused (database)', [], ['message']],
     ['headphones', "bluetooth headset won't pair with my laptop", [], ['bt-listed', 'how-far']],
     [

@@ -85,6 +85,12 @@ const ENDS: ReadonlyMap<string, Played['end']> = new Map([
 
 const stepIn = (reply: Reply): StepData => reply.data['step'] as unknown as StepData;
 
+/** Told of each line how many milliseconds its answer took. */
+export interface Stopwatch {
+  readonly nowMs: () => number;
+  readonly took: (ms: number) => void;
+}
+
 type Ask = (line: string) => Promise<Reply>;
 
 /** One turn: what was said, and the reply to it; null where there was no way on. */
@@ -110,8 +116,9 @@ const takeTurn = async (
 };
 
 /** The asker must be new to the club: a walk under way would go on instead. @throws where the command answers a choice of its own with a problem: that is a fault of the bot's. */
-export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Promise<Played> => {
+export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker, stopwatch?: Stopwatch): Promise<Played> => {
   const ask: Ask = async (line) => {
+    const began = stopwatch?.nowMs() ?? 0;
     const outcome = await runLine(deps, line, {
       asker,
       nowUtcMs: NOW_UTC_MS,
@@ -119,6 +126,7 @@ export const playWalk = async (deps: Deps, asker: Asker, speaker: Speaker): Prom
         throw error instanceof Error ? error : new Error(String(error));
       },
     });
+    stopwatch?.took(stopwatch.nowMs() - began);
     if (isProblem(outcome)) throw new Error(`${line}: ${outcome.problem}: ${outcome.message}`);
     return outcome;
   };

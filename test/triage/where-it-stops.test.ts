@@ -22,11 +22,29 @@ const askedAfter = (path: string, events: readonly WalkEvent[]): readonly string
 describe('a signal that stops', () => {
   it('leaves out the mount and the settings behind a network that does not answer', () => {
     const beyond = ['how-far', 'controller-screen', 'settings-screen', 'mount-type', 'park-state', 'patience'];
-    const before = askedAfter('bridge-house-network', []);
-    for (const id of beyond.slice(0, 3)) expect(before).toContain(id);
+    const passed = [answered('ping', 'answers'), answered('socket-opens', 'opens'), answered('message', 'no-reply')];
+    for (const id of beyond.slice(1, 3)) expect(askedAfter('bridge-house-network', passed)).toContain(id);
     const after = askedAfter('bridge-house-network', [answered('ping', 'silent')]);
     for (const id of beyond) expect(after).not.toContain(id);
     expect(after).toContain('router-list');
+  });
+
+  it('looks whether a network stands before it looks at the settings and the mount behind it', () => {
+    const behind = ['controller-screen', 'settings-screen', 'arrow-keys', 'mount-type', 'bridge-speed'];
+    for (const path of ['bridge-own-network', 'bridge-house-network']) {
+      const before = askedAfter(path, [answered('how-far', 'no-connect')]);
+      expect(before).toContain('ping');
+      for (const id of behind) expect(before).not.toContain(id);
+      const looked = [
+        answered('how-far', 'no-connect'),
+        answered('ping', 'answers'),
+        answered('socket-opens', 'opens'),
+      ];
+      expect(askedAfter(path, looked)).toContain('controller-screen');
+      // A mount that connects and stands still has its network.
+      expect(askedAfter(path, [answered('how-far', 'no-move')])).toContain('park-state');
+    }
+    expect(askedAfter('bridge-own-network', [])).toContain('how-far');
   });
 
   it('does not ask for the light of an adapter whose port will not open, nor how far it gets', () => {

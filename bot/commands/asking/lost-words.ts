@@ -20,10 +20,10 @@ const notFollowed = (text: string): Problem =>
 
 export const lostWords: WordsReader = {
   name: 'words not understood',
-  read: ({ catalogue, commands }, { text }) => {
+  read: (deps, { text }) => {
     const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
-    const isOrdinary = isLittle(first) || spellerFor(catalogue).isKnown(first) || others.length + 1 >= LEAST_WORDS;
-    const isCommand = commands.some(({ name }) => name === first);
+    const isOrdinary = isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
+    const isCommand = deps.commands.some(({ name }) => name === first);
     return Promise.resolve(isOrdinary && !isCommand ? { outcome: notFollowed(text) } : null);
   },
 };

@@ -6,8 +6,8 @@ import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
 import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
-import { wayBetween } from './sentence/about-way.js';
-import { lookingAtSun } from './sentence/looking-at-sun.js';
+import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
+import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { topicAnswer } from './topics.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
@@ -214,7 +214,14 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   if (topic !== null) return { outcome: topic, isTopic: true };
   const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(typed, known);
-  const rules = [ofSun(besideSun), ofSun(wayBetween), ...ABOUT_GEAR, ...ABOUT_COMING, ofSun(byDay), ...ABOUT_SKY];
+  const rules = [
+    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
+    ...ABOUT_GEAR,
+    ...ABOUT_COMING,
+    ofSun(byDay),
+    sunAlone,
+    ...ABOUT_SKY,
+  ];
   for (const rule of rules) {
     const read = rule(asked);
     if (read !== null)

@@ -2,7 +2,8 @@
 import type { WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import { plainQuestion } from './plain-question.js';
-import { savedSites } from './resolve-site.js';
+import { savedSites, usualSpot } from './resolve-site.js';
+import { dayAt } from './sentence/day-at.js';
 
 export const plainReader: WordsReader = {
   name: 'a plain question',
@@ -11,6 +12,7 @@ export const plainReader: WordsReader = {
     if (text.length > LINE_LIMIT) return null;
     const { member, club } = await savedSites({ store: privacy.unmarked }, asker);
     const siteNames = [...member, ...club].map(({ name }) => name);
-    return plainQuestion(text, { ...deps, siteNames, nowUtcMs });
+    const spot = await usualSpot({ ...deps, store: privacy.unmarked }, asker);
+    return plainQuestion(text, { ...deps, siteNames, nowUtcMs, day: spot === null ? null : dayAt(spot, nowUtcMs) });
   },
 };

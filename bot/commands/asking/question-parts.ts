@@ -1,8 +1,10 @@
 /** The parts most questions share (target, site, time, night), read the same way by every command. */
-import { MS_PER_HOUR } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import { fittingChoices } from '../../reply/reply.js';
+import { sunSafety } from '../../sky/sun-safety.js';
+import { SUN } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesHour, nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
@@ -66,12 +68,46 @@ export const timeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs)
     : { utcMs: wholeSecond(found.utcMs), notes: found.note === undefined ? [] : [found.note] };
 };
 
-/** As a question of the Sun has it: an hour alone, and not yet past today, is today's and not the coming night's. */
+/** As a question of the Sun has it: an hour alone is the next such hour, today's where it is not yet past, and never the coming night's. */
 export const dayTimeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem => {
   const found = timeFor(text, zone, nowUtcMs);
   if (text === undefined || isProblem(found) || !namesHour(text, nowUtcMs)) return found;
-  const today = timeFor(`today ${text}`, zone, nowUtcMs);
-  return isProblem(today) || today.utcMs < nowUtcMs ? found : today;
+  const next = ['today', 'tomorrow']
+    .map((day) => timeFor(`${day} ${text}`, zone, nowUtcMs))
+    .find((time) => !isProblem(time) && time.utcMs >= nowUtcMs);
+  return next ?? found;
+};
+
+/** Of what has happened: an hour alone is the last such hour; one about to come is the asker's slip of some minutes. */
+export const pastTimeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem =>
+  text !== undefined && text !== 'now' && namesHour(text, nowUtcMs) && !/^(?:in|right)\b/iu.test(text)
+    ? dayTimeFor(text, zone, nowUtcMs - MS_PER_DAY + AHEAD_MS)
+    : timeFor(text, zone, nowUtcMs);
+
+/** "sunset", "at sunrise tomorrow": the event, and the day where one is said. */
+const SUN_EVENT = /^(?:(.+) )?(?:at )?(sunset|sunrise|sundown|sun-?up)(?: (.+))?$/iu;
+/** A clock read while the question is typed may be ahead by so much. */
+const AHEAD_MS = 15 * MS_PER_MINUTE;
+/** The Sun is still, or just, up so near to its rising or setting. */
+const BESIDE_EVENT_MS = MS_PER_MINUTE;
+
+/** The next sunset or sunrise, at a minute when the Sun is up. */
+export const sunEventFor = (
+  text: string | undefined,
+  { observer, zone }: ResolvedSite['site'],
+  nowUtcMs: UtcMs,
+): AskedTime | Problem | null => {
+  const [, before, event, after] = SUN_EVENT.exec(text?.trim() ?? '') ?? [];
+  if (event === undefined) return null;
+  const day = before ?? after;
+  const from = day === undefined ? { utcMs: nowUtcMs, notes: [] } : timeFor(`${day} 00:00`, zone, nowUtcMs);
+  if (isProblem(from)) return from;
+  const { nextSunriseUtcMs, nextSunsetUtcMs } = sunSafety(SUN, observer, Math.max(from.utcMs, nowUtcMs));
+  const isRise = /rise|up/iu.test(event);
+  const utcMs = isRise ? nextSunriseUtcMs : nextSunsetUtcMs;
+  if (utcMs === null)
+    return problem('no-such-hour', `The Sun does not ${isRise ? 'rise' : 'set'} there in the two days from then.`);
+  return { utcMs: wholeSecond(utcMs + (isRise ? BESIDE_EVENT_MS : -BESIDE_EVENT_MS)), notes: [] };
 };
 
 /** Without text: tonight. */

@@ -9,8 +9,7 @@ export const slippedCommand: WordsReader = {
   name: 'a command with a slip',
   read: (deps, { text }) => {
     const first = FIRST.exec(text)?.[1] ?? '';
-    const names = deps.commands.map(({ name }) => name);
-    const meant = text.length > LINE_LIMIT ? null : commandMeant(first, deps.catalogue, names);
+    const meant = text.length > LINE_LIMIT ? null : commandMeant(first, deps);
     const line = text.replace(FIRST, meant ?? first);
     return Promise.resolve(meant === null || meant === first ? null : { line, isTyped: true });
   },

@@ -43,6 +43,8 @@ const isOf = (padded: string, { about, and, only, not = [] }: Topic): boolean =>
 /** The answer to words in lower case; null where they are of no topic. */
 export const topicAnswer = (plain: string): Outcome | null => {
   const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
+  // Of the Sun those speak who warn.
+  if (/\b(?:sun|solar)/u.test(padded)) return null;
   const topic = topics().find((one) => isOf(padded, one));
   if (topic === undefined) return null;
   const choices = topic.next.map(([label, run]) => ({ label, run }));

@@ -175,8 +175,6 @@ export interface Command<O extends Record<string, OptionSpec> = Record<string, O
   readonly examples: readonly string[];
   /** `manager`: only those who may change the club's settings. */
   readonly access?: 'everyone' | 'manager';
-  /** May take over a second: platforms acknowledge first. */
-  readonly slow?: boolean;
   /** Suggestions for options whose `complete` is 'own'. */
   readonly completeOwn?: (
     deps: Deps,

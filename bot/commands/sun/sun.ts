@@ -2,12 +2,12 @@
 import { isProblem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
-import { saferWay, straightWay, type Way, type WayRequest } from '../../pointing/way/way-past-sun.js';
+import type { Way, WayRequest } from '../../pointing/way/way-past-sun.js';
 import type { Motion } from '../../pointing/way/slew.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
 import { placeOf } from '../../sky/place.js';
-import { sunSafety, type SunLevel, type SunSafety } from '../../sky/sun-safety.js';
+import { sunSafety, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
@@ -15,8 +15,17 @@ import { defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
-import { commandLine, dayTimeFor, targetAtSite, targetFor, wholeSecond } from '../asking/question-parts.js';
+import {
+  commandLine,
+  dayTimeFor,
+  sunEventFor,
+  targetAtSite,
+  targetFor,
+  wholeSecond,
+} from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
+import { judgeWay, type Judged } from './judge-way.js';
+import { nearWords } from './near-sun.js';
 import { wayData, wayWords } from './way-words.js';
 
 /** Down to here the Sun has only just set: refraction at the limb comes and goes by that much. Common practice, no source. */
@@ -45,38 +54,6 @@ const startFor = (
   return isProblem(start)
     ? start
     : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name, body: start.target.body };
-};
-
-interface Judged {
-  readonly straight: Way;
-  /** How the straight way stands to the Sun; clear with the Sun down. */
-  readonly level: SunLevel;
-  readonly safer: Way | null;
-}
-
-/** While a mount of unknown speed is on its way, the sky turns by up to a degree. */
-const SKY_TURNS_DEG = 1;
-
-const levelOf = (leastDeg: number, { dangerDeg, cautionDeg }: Deps['sunLimits']): SunLevel => {
-  if (!(leastDeg >= dangerDeg)) return 'danger';
-  return leastDeg >= cautionDeg ? 'clear' : 'caution';
-};
-
-const judgeWay = (request: WayRequest, sun: SunSafety, limits: Deps['sunLimits']): Judged => {
-  const straight = straightWay(request);
-  const slackDeg = request.motion === null ? SKY_TURNS_DEG : 0;
-  const least = straight.minimumSeparationDeg - slackDeg;
-  const level = sun.isSunUp ? levelOf(least, limits) : 'clear';
-  if (level === 'clear' || sun.separationDeg < limits.dangerDeg) return { straight, level, safer: null };
-  // The ends cannot be helped; between them the way need be no worse than the nearer of the two.
-  const wishDeg = Math.min(limits.cautionDeg, sun.separationDeg, straight.legs.length === 0 ? least : 180) - 0.5;
-  const safer = saferWay(request, limits.dangerDeg + slackDeg, wishDeg);
-  // By caution alone nobody is sent round for a degree or two.
-  return {
-    straight,
-    level,
-    safer: safer !== null && (level === 'danger' || safer.minimumSeparationDeg > least + 5) ? safer : null,
-  };
 };
 
 const afterWords = (way: Way, utcMs: UtcMs, zone: string): string =>
@@ -134,7 +111,12 @@ const motionWords = ({ motion, isSaved }: KnownMotion): string =>
     ? 'whichever axis goes first or up to four times faster; give speeds: (or save them with gear) to reckon yours alone'
     : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
-const factsFor = ({ target, utcMs, zone, isNow }: Question, sun: SunSafety, { straight }: Judged): Fact[] => {
+const factsFor = (
+  catalogue: Deps['catalogue'],
+  { target, observer, utcMs, zone, isNow }: Question,
+  sun: SunSafety,
+  { straight }: Judged,
+): Fact[] => {
   const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
   const height = degrees(Math.abs(sun.sunAltitudeDeg), Math.abs(sun.sunAltitudeDeg) < 2 ? 1 : 0);
   const facts: Fact[] = [
@@ -146,8 +128,10 @@ const factsFor = ({ target, utcMs, zone, isNow }: Question, sun: SunSafety, { st
           ? `${height} high in the ${direction(sun.sunAzimuthDeg)}`
           : `${height} below the horizon`,
     },
-    { label: 'From the Sun', value: degrees(sun.separationDeg, 1) },
+    ...(target.kind === 'sun' ? [] : [{ label: 'From the Sun', value: degrees(sun.separationDeg, 1) }]),
   ];
+  const near = target.kind === 'sun' ? nearWords(catalogue, observer, utcMs) : null;
+  if (near !== null) facts.push({ label: 'Near it', value: near });
   if (!sun.isSunUp) return facts;
   if (target.kind !== 'sun')
     facts.push({
@@ -215,7 +199,7 @@ const sunReply = (
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
     level: graver('good', level === 'clear' ? 'good' : level),
     summary: summaryFor(question, sun, judged, limits.dangerDeg),
-    facts: factsFor(question, sun, judged),
+    facts: factsFor(deps.catalogue, question, sun, judged),
     notes: [
       ...round,
       ...(sun.isSunUp ? [reckoned] : []),
@@ -284,7 +268,7 @@ export const sun = defineCommand({
     if (isProblem(asked)) return withCapsOn(asked);
     const { target, where } = asked;
     const { observer, zone } = where.site;
-    const time = dayTimeFor(options.at, zone, nowUtcMs);
+    const time = sunEventFor(options.at, where.site, nowUtcMs) ?? dayTimeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const mount = await mountFor(request, options.mount);
     const start = startFor(deps, options.from, { mount, observer, utcMs: time.utcMs }, (from) =>

@@ -1,11 +1,12 @@
-/** A plain question back on the step in hand ("what speed? where do I see that?"), which deserves the how-to and not the menu again. */
+/** A plain question back on the step in hand, which deserves the how-to and not the menu again. */
+import { asksBack, type Reading, type Vocabulary } from '../../reading/index.js';
 
 /** Longer than this is a story, whatever it asks. */
 const LONGEST = 120;
-const ASKS =
-  /^(?:(?:sorry|ok|okay|but|and|hm+|er+|um+|uh)[,. ]+)*(?:what|where|which|how|why|who|when|is that|is it|do i|do you|can you|should i|meaning)\b|\?\s*$/iu;
 
-export const asksBack = (text: string): boolean => text.length <= LONGEST && ASKS.test(text.trim());
+/** Of words that told nothing. */
+export const asksOfStep = ({ sayings }: Vocabulary, text: string, { by, facts }: Reading): boolean =>
+  by === 'words' && facts.length === 0 && text.length <= LONGEST && asksBack(sayings.lexicon, text);
 
 /** Said in place of "I could not read a sure sign". */
 export const ASKED_BACK = {

@@ -79,7 +79,7 @@ export const readNumbers = (line: string): TypedNumbers | null => {
 /** "Sent it to Vega, landed 15 degrees west of it": the same, said in words. */
 export const numbersSaid = (
   words: string,
-  deps: Pick<Deps, 'catalogue' | 'places'>,
+  deps: Pick<Deps, 'catalogue' | 'commands' | 'places'>,
   nowUtcMs: UtcMs,
 ): TypedNumbers | null => {
   const read = plainQuestion(words, { ...deps, siteNames: [], nowUtcMs });

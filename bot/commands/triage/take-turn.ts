@@ -1,78 +1,36 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
-import { isProblem, problem, type Problem, type Choice } from '../../ground/problem.js';
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
+import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { answerMeant, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
-import type { Reply } from '../../reply/reply.js';
+import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
   assess,
   NUMBERS,
   stepBack,
-  tellText,
-  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
   type Step,
-  type TriageModel,
   type WalkState,
 } from '../../triage/index.js';
-import type { Asker, Request, Deps } from '../core/command.js';
-import { ASKED_BACK, asksBack } from './asks-back.js';
 import { named, type Found } from './find-walk.js';
-import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { takeWords } from './take-words.js';
+import {
+  changed,
+  DOINGS,
+  SHOWINGS,
+  type Began,
+  type Doing,
+  type SaidInTurn,
+  type Turn,
+  type TurnContext,
+} from './turn.js';
 import type { Walk } from './walk-keeper.js';
-import { tableOf } from '../../ground/table-of.js';
-
-export const DOINGS = [
-  'why',
-  'back',
-  'summary',
-  'end',
-  'new',
-  'accept',
-  'release',
-  'more',
-  'doubt',
-  'collect',
-] as const;
-/** What shows something and changes nothing. */
-const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;
-export type Doing = (typeof DOINGS)[number];
-
-export interface SaidInTurn {
-  readonly text?: string | undefined;
-  readonly answer?: string | undefined;
-  readonly do?: Doing | undefined;
-  readonly file?: MemberFile | undefined;
-}
-
-export interface TurnContext {
-  readonly deps: Deps;
-  readonly model: TriageModel;
-  readonly asker: Asker;
-  readonly privacy: Request<unknown>['privacy'];
-  readonly by: Speaker;
-  readonly outcomes: Readonly<Record<string, number>>;
-  readonly nowUtcMs: number;
-}
-
-export interface Turn {
-  readonly walk: Walk;
-  readonly notes: readonly string[];
-  readonly choices?: readonly Choice[];
-  /** The question or remedy in hand when these words came. */
-  readonly at?: Step;
-  /** The words ask how that step is done. */
-  readonly asksBack?: boolean;
-  readonly show: 'step' | (typeof SHOWINGS)[number];
-  /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
-  readonly rests?: Reply;
-}
 
 const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
@@ -149,24 +107,18 @@ const count = async (
   return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
 };
 
-interface Began {
-  readonly context: TurnContext;
-  readonly walk: Walk;
-  readonly before: Assessment;
-  readonly notes: readonly string[];
-}
-
-const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
-  show: 'step',
-  ...more,
-  walk: { ...walk, state: turnFrom(walk.state, state), endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
-  notes: [...notes, ...(more.notes ?? [])],
-});
+/** What `astray` may have found; `unknown`: none of its causes fits. */
+const FOUND = new Set<string>([...CAUSE_IDS, 'unknown']);
 
 const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
   const { context, walk, before } = began;
   const [step, answer] = splitAnswer(before, typed);
   if (step === 'count') return count(context, walk, answer, before.step);
+  if (step === 'found' && !FOUND.has(answer))
+    return problem(
+      'unknown-answer',
+      `"${tidy(answer, 40)}" is no cause that astray names. Ask astray again, and take one of the causes it offers.`,
+    );
   const state = answerStep(context.model, walk.state, step, answer, context.by);
   if (isProblem(state))
     return state.problem === 'walk-too-long'
@@ -203,40 +155,6 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
     { ...walk.state, events: [...walk.state.events, ...movesAndMisses(began), taken.event] },
     { notes: taken.notes, rests: taken.reply },
   );
-};
-
-/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
-  const { step } = before;
-  const { reading } = context.model;
-  const labelled = answersOf(before);
-  const sure = (id: string | null | undefined): AnswerMeant | null => {
-    const found = labelled.find((one) => one.id === id);
-    return found === undefined ? null : { ...found, score: 1, isSure: true };
-  };
-  if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
-  if (step.kind !== 'ask') return null;
-  const told = read.facts.findLast(({ what }) => what === step.id);
-  if (told !== undefined) return step.opening ? null : sure(told.answer);
-  return answerMeant(reading, text, {
-    id: step.id,
-    answers: labelled.filter(({ id }) => id !== UNSURE),
-    good: context.model.check(step.id)?.good,
-  });
-};
-
-const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
-  const { context, walk } = began;
-  const { state, read } = tellText(context.model, walk.state, text, context.by, how);
-  const meant = answerInWords(began, text, read);
-  const asks = meant === null && read.facts.length === 0 && asksBack(text);
-  const { notes, choices } =
-    asks && ['ask', 'try'].includes(began.before.step.kind) ? ASKED_BACK : readWords(context.model, walk, read, meant);
-  const answered =
-    meant?.isSure === true ? answerStep(context.model, state, began.before.step.id, meant.id, context.by) : null;
-  if (answered !== null && !isProblem(answered)) return changed(began, answered, { notes, choices });
-  return changed(began, state, { notes, choices, at: began.before.step, asksBack: asks });
 };
 
 const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {

@@ -12,7 +12,8 @@ import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-w
 import { summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
-import { DOINGS, takeTurn, type Turn } from './take-turn.js';
+import { takeTurn } from './take-turn.js';
+import { DOINGS, type Turn } from './turn.js';
 import { clubOutcomes, keepWalk, latestOf } from './walk-keeper.js';
 import { whyReply } from './why-reply.js';
 import { memberName } from './walk-words.js';

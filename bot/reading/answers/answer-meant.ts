@@ -279,7 +279,7 @@ const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: Quest
 /** @returns null where the words say none of the answers, ask back, or are a story */
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;

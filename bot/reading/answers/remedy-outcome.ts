@@ -82,7 +82,7 @@ const INSTALLER_CODE = /\b0x8[0-9a-f]{7}\b/iu;
 /** @returns null where the words do not say, ask back, or tell a story */
 export const remedyOutcome = ({ sayings }: Vocabulary, text: string): RemedyOutcome | null => {
   const { words, asks } = saidText(sayings.lexicon, text);
-  if (asks || words.length === 0 || words.length > LONGEST_WORDS) return null;
+  if (asks === 'plainly' || words.length === 0 || words.length > LONGEST_WORDS) return null;
   if (INSTALLER_CODE.test(text)) return 'could-not';
   let line = '';
   let clause = words[0]?.clause ?? 0;

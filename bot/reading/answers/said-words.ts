@@ -1,6 +1,7 @@
 /** A short text as the words that carry it: mended, stemmed, each knowing whether it is denied. */
 import type { Lexicon } from '../words/lexicon.js';
 import { sentencesOf, type Clauses } from '../words/sentences.js';
+import { asksBackOf, type AsksBack } from './asks-back.js';
 
 export interface SaidWord {
   readonly word: string;
@@ -59,13 +60,8 @@ const wordsOfSentence = (own: Clauses, firstClause: number): { words: SaidWord[]
 export interface SaidText {
   /** Every word, in order. */
   readonly words: readonly SaidWord[];
-  /** It asks something back. */
-  readonly asks: boolean;
+  readonly asks: AsksBack;
 }
-
-/** Phones leave the question mark out. "When" and "is" begin answers too. */
-const ASKS_BACK =
-  /^(?:what|how|where|why|which|who)\b|^(?:do|does|did|can|could|should|is|are) (?:i|it|that|they|you|we|this)\b/u;
 
 export const saidText = (lexicon: Lexicon, text: string): SaidText => {
   // "5v" is said of "5 V", "rs232" of "RS-232".
@@ -78,9 +74,9 @@ export const saidText = (lexicon: Lexicon, text: string): SaidText => {
     words.push(...made.words);
     clause = made.clause;
   }
-  const opening = words
-    .slice(0, 2)
-    .map(({ word }) => word)
-    .join(' ');
-  return { words, asks: ASKS_BACK.test(opening) || sentences.some(({ asks }) => asks) };
+  const spoken = words.map(({ word }) => word);
+  return { words, asks: asksBackOf(spoken, sentences) };
 };
+
+/** Where the words hold no answer: whether they ask something back. */
+export const asksBack = (lexicon: Lexicon, text: string): boolean => saidText(lexicon, text).asks !== 'no';

@@ -1,37 +1,19 @@
 /** The words that sayings are made of: which entry of words.yaml each belongs to, and how a misspelt one is mended. */
-import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
+import { forgivenSlips } from '../../ground/edit-distance.js';
+import { makeMender, type SlipRule } from '../../ground/mend-slips.js';
 import type { WordEntry } from '../schema.js';
+import type { Branch, Known, Met } from './known.js';
 import { rememberWords } from './remember.js';
 import { shapesOf } from './shapes.js';
-import type { Token } from './tokens.js';
-
-export interface Met {
-  /** The entry's id; empty for a word by itself. */
-  readonly id: string;
-  /** The number of the word or `<id>` among the keys of phrases; -1: no phrase has it. */
-  readonly key: number;
-  /** Tokens it takes. */
-  readonly length: number;
-}
-
-/** What a word is wherever it stands. */
-export interface Known {
-  /** The word meant, or the word itself. */
-  readonly word: string;
-  /** The entries that it is by itself, then the word. */
-  readonly met: readonly Met[];
-  /** The ids of those entries. */
-  readonly covers: ReadonlySet<string>;
-  /** An entry of several words may begin with it. */
-  readonly opens: boolean;
-}
+import { lowerWordsOf, type Token } from './tokens.js';
 
 export interface Lexicon {
   /** How many keys phrases have. */
   readonly keyCount: number;
   /** The number of a word or `<id>`, -1 where no phrase has it. */
   readonly keyOf: (key: string) => number;
-  readonly know: (word: string) => Known;
+  /** What a word as typed is, short forms as the words they stand for. */
+  readonly know: (typed: string) => readonly Known[];
   /** The entries of several words that begin with this token, longest first. */
   readonly longerAt: (tokens: readonly Token[], at: number) => readonly Met[];
 }
@@ -51,42 +33,10 @@ export const formsOf = (written: string): readonly string[] => {
 
 const NO_ENTRIES: readonly Met[] = [];
 
-interface Branch {
-  readonly ids: string[];
-  /** What ends here, where that takes more than one word. */
-  met: readonly Met[];
-  readonly next: Map<string, Branch>;
-}
 const branch = (): Branch => ({ ids: [], met: [], next: new Map() });
 
-/**
- * How many slips make one word of the other, or infinitely many: a short word is mended only where its letters stay the same
- * (swapped, doubled, left out), since a wrong letter makes another word.
- */
-const slipsBetween = (typed: string, meant: string): number => {
-  const most = forgivenSlips(meant.length);
-  const slips = most === 0 ? Infinity : editDistance(typed, meant, most);
-  if (slips > most) return Infinity;
-  if (typed.length !== meant.length || typed.length >= 8) return slips;
-  return [...typed].sort().join('') === [...meant].sort().join('') ? slips : Infinity;
-};
-
-/** One bit a letter that the word has. */
-const lettersOf = (word: string): number => {
-  let letters = 0;
-  for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) - 97);
-  return letters;
-};
-
-/** Two slips change four letters at most. */
-const areNear = (a: number, b: number): boolean => {
-  let different = a ^ b;
-  for (let most = 4; different !== 0; most--) {
-    if (most === 0) return false;
-    different &= different - 1;
-  }
-  return true;
-};
+const SLIPS: SlipRule = { mostIn: forgivenSlips, leastForWrongLetter: 8 };
+const isPlain = (word: string): boolean => /^[a-z]+$/u.test(word);
 
 /** @param keys what phrases hold: words, and entries as `<id>` */
 export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string[]): Lexicon => {
@@ -119,31 +69,15 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
           add(id, [...head.slice(0, spread), form, ...head.slice(spread + 1), last]);
     }
 
-  /** Words to mend to, by first letter and length, each with the letters it has. */
-  const buckets = new Map<string, { readonly meant: string; readonly letters: number }[]>();
-  for (const word of known) {
-    if (word.length < 5 || !/^[a-z]+$/u.test(word)) continue;
-    const bucket = buckets.get(word.slice(0, 1)) ?? [];
-    bucket.push({ meant: word, letters: lettersOf(word) });
-    buckets.set(word.slice(0, 1), bucket);
-  }
-  const mend = (word: string): string => {
-    if (word.length < 4 || word.length > 18 || known.has(word) || !/^[a-z]+$/u.test(word)) return word;
-    const letters = lettersOf(word);
-    let found = word;
-    let fewest = Infinity;
-    for (const one of buckets.get(word.slice(0, 1)) ?? []) {
-      if (Math.abs(one.meant.length - word.length) > 2 || !areNear(one.letters, letters)) continue;
-      const slips = slipsBetween(word, one.meant);
-      if (slips >= fewest) continue;
-      fewest = slips;
-      found = one.meant;
-    }
-    return found;
-  };
+  const nearest = makeMender(
+    [...known].filter((word) => word.length >= 5 && isPlain(word)),
+    SLIPS,
+  );
+  const mend = (word: string): string =>
+    word.length < 4 || word.length > 18 || known.has(word) || !isPlain(word) ? word : (nearest(word) ?? word);
 
-  const know = rememberWords((typed): Known => {
-    const word = mend(typed);
+  const knowWord = rememberWords((lower): Known => {
+    const word = mend(lower);
     const here = root.next.get(word);
     const ids = [...[...(here?.ids ?? [])].reverse(), ...shapesOf(word)];
     const met = ids.map((id): Met => ({ id, key: keyOf(`<${id}>`), length: 1 }));
@@ -151,18 +85,19 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
       word,
       met: [...met, { id: '', key: keyOf(word), length: 1 }],
       covers: new Set(ids),
-      opens: here !== undefined && here.next.size > 0,
+      isSmall: ids.includes('small'),
+      opens: here !== undefined && here.next.size > 0 ? here : null,
     };
   });
+  const know = rememberWords((typed) => lowerWordsOf(typed.toLowerCase()).map(knowWord));
 
   const longerAt = (tokens: readonly Token[], at: number): readonly Met[] => {
     let met = NO_ENTRIES;
-    let here: Branch | undefined = root;
-    for (let length = 1; length <= 6; length++) {
-      const token = tokens[at + length - 1];
-      here = token?.kind === 'word' ? here.next.get(token.word) : undefined;
-      if (here === undefined) break;
-      if (here.met.length > 0) met = met.length === 0 ? here.met : [...here.met, ...met];
+    let here = tokens[at]?.known?.opens;
+    for (let length = 2; length <= 6 && here; length++) {
+      const known = tokens[at + length - 1]?.known;
+      here = known ? here.next.get(known.word) : undefined;
+      if (here !== undefined && here.met.length > 0) met = met.length === 0 ? here.met : [...here.met, ...met];
     }
     return met;
   };

@@ -1,5 +1,6 @@
 /** The little language of sayings: parsed once, matched against the words of a sentence with bounded reach. */
-import { formsOf, type Met } from './lexicon.js';
+import type { Met } from './known.js';
+import { formsOf } from './lexicon.js';
 import type { Token } from './tokens.js';
 import { tableOf } from '../../ground/table-of.js';
 

@@ -1,7 +1,8 @@
 /** Which sayings of the vocabulary stand in a member's sentences. */
 import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
-import type { Lexicon, Met } from './lexicon.js';
+import type { Met } from './known.js';
+import type { Lexicon } from './lexicon.js';
 import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { stands, type Leave } from './stands.js';
@@ -33,7 +34,7 @@ interface Tries {
 /** What is known of the sentence being read. Marks of earlier sentences are of an older round and tell nothing. */
 interface Marks {
   round: number;
-  /** Number of a need → the last round that met it. */
+  /** Number of a need → the last round that was asked for it: below zero where it was not met. */
   readonly met: Int32Array;
   /** Key → the last round that had it, and then the first and last of its places. */
   readonly seen: Int32Array;
@@ -48,8 +49,8 @@ export interface Sayings {
   readonly lexicon: Lexicon;
   /** The rarest key that a phrase cannot do without → the phrases to try where it stands. */
   readonly byRarest: readonly Tries[];
-  /** Key → the needs that it meets: sets of keys, of which a phrase needs one each; many phrases share one. */
-  readonly meets: readonly (readonly number[])[];
+  /** Sets of keys, of which a phrase needs one each; many phrases share one. */
+  readonly needs: readonly Int32Array[];
   readonly marks: Marks;
 }
 
@@ -92,15 +93,14 @@ export const indexSayings = (
   for (const key of compiled.flatMap(({ phrases }) => phrases.flatMap((phrase) => requiredOf(phrase).flat())))
     uses[key] = (uses[key] ?? 0) + 1;
   const commonness = (keys: readonly number[]): number => keys.reduce((sum, key) => sum + (uses[key] ?? 0), 0);
-  const meets = Array.from({ length: lexicon.keyCount }, (): number[] => []);
+  const needs: Int32Array[] = [];
   const numberOf = new Map<string, number>();
   const needOf = (keys: readonly number[]): number => {
     const name = keys.join(' ');
     const before = numberOf.get(name);
     if (before !== undefined) return before;
-    const number = numberOf.size;
+    const number = needs.push(Int32Array.from(keys)) - 1;
     numberOf.set(name, number);
-    for (const key of keys) meets[key]?.push(number);
     return number;
   };
   const byKey = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
@@ -120,7 +120,7 @@ export const indexSayings = (
   return {
     lexicon,
     byRarest,
-    meets,
+    needs,
     marks: { round: 0, met, seen: blank(), first: blank(), last: blank(), tokens: [], next: [] },
   };
 };
@@ -164,7 +164,7 @@ const nextRound = (marks: Marks): number => {
   return marks.round;
 };
 
-const NOWHERE: readonly number[] = [];
+const NO_KEYS = new Int32Array(0);
 const NO_MET: readonly Met[] = [];
 const NO_TRIES: Tries = { firstNeeds: new Int32Array(0), candidates: [] };
 
@@ -206,25 +206,36 @@ const beginningsOf = ({ starts }: Candidate, { round, seen, first, tokens, next 
   return all;
 };
 
-/** Whether the sentence has one of the keys of each need after the first. */
-const areMet = (others: readonly number[], { round, met }: Marks): boolean => {
-  for (let i = 1; i < others.length; i++) if (met[others[i] ?? 0] !== round) return false;
+/** Whether the sentence has one of the keys of a need; worked out once a sentence, for few of the needs. */
+const isMet = (need: number, { needs, marks }: Sayings): boolean => {
+  const { round, met, seen } = marks;
+  const known = met[need];
+  if (known === round || known === -round) return known === round;
+  const keys = needs[need] ?? NO_KEYS;
+  let has = false;
+  for (let i = 0; i < keys.length && !has; i++) has = seen[keys[i] ?? 0] === round;
+  met[need] = has ? round : -round;
+  return has;
+};
+
+/** Whether each need after the first is met. */
+const areMet = (others: readonly number[], sayings: Sayings): boolean => {
+  for (let i = 1; i < others.length; i++) if (!isMet(others[i] ?? 0, sayings)) return false;
   return true;
 };
 
 const findAll = (sayings: Sayings, sentence: Sentence): readonly Found[] => {
   const found: Found[] = [];
-  const { marks, byRarest, meets } = sayings;
+  const { marks, byRarest } = sayings;
   const round = nextRound(marks);
   const keys = markKeys(marks, round, sentence);
-  for (const key of keys) for (const need of meets[key] ?? NOWHERE) marks.met[need] = round;
   for (const rarest of keys) {
     const { firstNeeds, candidates } = byRarest[rarest] ?? NO_TRIES;
     for (let i = 0; i < firstNeeds.length; i++) {
       const first = firstNeeds[i] ?? -1;
-      if (first >= 0 && marks.met[first] !== round) continue;
+      if (first >= 0 && !isMet(first, sayings)) continue;
       const candidate = candidates[i];
-      if (candidate === undefined || !areMet(candidate.others, marks)) continue;
+      if (candidate === undefined || !areMet(candidate.others, sayings)) continue;
       for (const at of beginningsOf(candidate, marks)) {
         const match = matchPhrase(candidate.phrase, sentence, at);
         if (match !== null) found.push({ saying: candidate.saying, match });

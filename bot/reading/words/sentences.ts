@@ -1,5 +1,6 @@
 /** A text as sentences, each knowing where its words stand, which entries of words.yaml they are, and where its clauses end. */
-import type { Known, Lexicon, Met } from './lexicon.js';
+import type { Met } from './known.js';
+import type { Lexicon } from './lexicon.js';
 import type { Sentence } from './phrases.js';
 import { tokensOf, type Token } from './tokens.js';
 
@@ -7,7 +8,7 @@ export interface Clauses extends Sentence {
   /** For each token, the ids of all entries that cover it. */
   readonly covers: readonly ReadonlySet<string>[];
   /** All of those ids. */
-  readonly ids: ReadonlySet<string>;
+  readonly ids: () => ReadonlySet<string>;
   /** Tokens of small words that go together: "no response needed" holds no "no response". */
   readonly fixed: ReadonlySet<number>;
   /** It ended with a question mark. */
@@ -17,13 +18,8 @@ export interface Clauses extends Sentence {
 /** A longer sentence without a stop is cut. */
 const MOST_WORDS = 90;
 
-/** The words of a sentence as they come, and beside each what it is; null for a pause. */
-interface Parts {
-  readonly tokens: Token[];
-  readonly known: (Known | null)[];
-}
-
 const NOTHING: ReadonlySet<string> = new Set();
+const NOWHERE: ReadonlySet<number> = new Set();
 const NO_ENTRIES: readonly Met[] = [];
 
 /** What covers a token → what covers it beside one entry more; words' own sets are few and used again and again. */
@@ -40,45 +36,55 @@ const withEntry = (covers: ReadonlySet<string>, id: string): ReadonlySet<string>
   return made;
 };
 
-const coversOf = (known: readonly (Known | null)[]): ReadonlySet<string>[] => {
-  const covers: ReadonlySet<string>[] = [];
-  for (const word of known) covers.push(word === null ? NOTHING : word.covers);
-  return covers;
+const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
+  const ids = new Set<string>();
+  for (const own of covers) for (const id of own) ids.add(id);
+  return ids;
 };
 
-const sentence = (lexicon: Lexicon, { tokens, known }: Parts, asks: boolean): Clauses => {
-  const covers = coversOf(known);
+const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Clauses => {
+  const covers: ReadonlySet<string>[] = [];
+  const small: boolean[] = [];
+  for (const { known } of tokens) {
+    covers.push(known === null ? NOTHING : known.covers);
+    small.push(known?.isSmall === true);
+  }
   const met: (readonly Met[])[] = [];
-  const fixed = new Set<number>();
+  let fixed: Set<number> | null = null;
   const cover = (at: number, { id, length }: Met): void => {
     for (let i = at; i < at + length; i++) {
       covers[i] = withEntry(covers[i] ?? NOTHING, id);
-      if (id === 'small') fixed.add(i);
+      if (id !== 'small') continue;
+      fixed = (fixed ?? new Set<number>()).add(i);
+      small[i] = true;
     }
   };
-  for (let at = 0; at < known.length; at++) {
-    const word = known[at];
-    const own = word?.met ?? NO_ENTRIES;
-    const longer = word?.opens === true ? lexicon.longerAt(tokens, at) : NO_ENTRIES;
+  for (let at = 0; at < tokens.length; at++) {
+    const known = tokens[at]?.known;
+    const own = known?.met ?? NO_ENTRIES;
+    const longer = known?.opens ? lexicon.longerAt(tokens, at) : NO_ENTRIES;
     for (const one of longer) cover(at, one);
     met.push(longer.length === 0 ? own : [...longer, ...own]);
   }
-  const small: boolean[] = [];
-  const ids = new Set<string>();
-  for (const own of covers) {
-    small.push(own.has('small'));
-    for (const id of own) ids.add(id);
-  }
-  return { tokens, met, covers, small, fixed, ids, asks };
+  // Few sentences are asked for them.
+  let ids: ReadonlySet<string> | null = null;
+  return { tokens, met, covers, small, fixed: fixed ?? NOWHERE, ids: () => (ids ??= idsOf(covers)), asks };
 };
 
 const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
 const DONE = new Set([...TRIED, ...'wiggled jiggled moved reinstalled restarted rebooted closed'.split(' ')]);
-const ANOTHER = /^(?:another|other|different|new|two|three|four|several|\d)$/u;
+const ANOTHER =
+  /^(?:another|other|different|new|two|three|four|several|all|both|every|restart|restarting|reboot|rebooting|reinstall|reinstalling|\d)$/u;
+/** How far back the word stands that a list of trials opens with; a colon follows it closely. */
+const LIST_REACH = 8;
+const COLON_REACH = 3;
 
-/** "I tried three cables, another laptop": the comma goes on with the list. */
-const isInList = ({ tokens }: Parts, next: Token | undefined): boolean =>
-  next?.kind === 'word' && ANOTHER.test(next.word) && tokens.slice(-8).some(({ word }) => TRIED.has(word));
+/** "I tried three cables, another laptop", "tried: other cable, restart": the mark goes on with the list. */
+const isInList = (tokens: readonly Token[], { word: mark }: Token, next: Token | undefined): boolean =>
+  (mark === ',' || mark === ':') &&
+  next?.kind === 'word' &&
+  ANOTHER.test(next.word) &&
+  tokens.slice(mark === ':' ? -COLON_REACH : -LIST_REACH).some(({ word }) => TRIED.has(word));
 
 const OUTCOME = /^(?:works|worked|same|nothing|helps|helped|cures|cured|fixes|fixed|still)$/u;
 /** … with a word more: "no difference", "same timeout", "nothing changes". */
@@ -86,13 +92,25 @@ const OUTCOME_BEGINS = /^(?:no|same|nothing|made|makes)$/u;
 const OUTCOME_ENDS =
   /^(?:no|change|changes|changed|difference|effect|luck|joy|happens|happened|helps|helped|works|worked|result|thing|story|error|errors|message|timeout|timeouts|problem|trouble|again)$/u;
 
+/** "…, now it's fine", ": it works": the trial cured it. */
+const CURED =
+  /^(?:and )?(?:now )?(?:it |that |everything |all )?(?:is |has )?(?:been )?(?:now )?(?:works|worked|fine|good|ok|okay|gone|cured|solved|fixed|perfect|connects|stable)(?: |$)/u;
+const MOST_OF_CURE = 6;
+
+const isCure = (all: readonly Token[], from: number): boolean => {
+  const words: string[] = [];
+  for (let at = from; at < from + MOST_OF_CURE && all[at]?.kind === 'word'; at++) words.push(all[at]?.word ?? '');
+  return CURED.test(words.join(' '));
+};
+
 /** "Swapped in another lead: works", "reinstalled the driver - same": what was tried, and after a mark what came of it. */
-const isOutcome = ({ tokens }: Parts, next: Token | undefined, after: Token | undefined): boolean =>
-  next?.kind === 'word' &&
-  (after?.kind === 'word'
-    ? OUTCOME_BEGINS.test(next.word) && OUTCOME_ENDS.test(after.word)
-    : OUTCOME.test(next.word)) &&
-  tokens.slice(0, 8).some(({ word }) => DONE.has(word));
+const isOutcome = (tokens: readonly Token[], all: readonly Token[], at: number): boolean => {
+  const [next, after] = [all[at + 1], all[at + 2]];
+  if (next?.kind !== 'word' || !tokens.slice(0, LIST_REACH).some(({ word }) => DONE.has(word))) return false;
+  const says =
+    after?.kind === 'word' ? OUTCOME_BEGINS.test(next.word) && OUTCOME_ENDS.test(after.word) : OUTCOME.test(next.word);
+  return says || isCure(all, at + 1);
+};
 
 const QUOTE = /^["“”]$/u;
 /** Quotes round so few words part nothing: it says "simulator". */
@@ -110,17 +128,13 @@ const quotedShortly = (all: readonly Token[], at: number): number => {
 
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
-  let own: Parts = { tokens: [], known: [] };
-  const add = (token: Token, known: Known | null): void => {
-    own.tokens.push(known === null || known.word === token.word ? token : { ...token, word: known.word });
-    own.known.push(known);
-  };
+  let own: Token[] = [];
   const end = (asks: boolean): void => {
-    if (own.tokens.length === 0) return;
+    if (own.length === 0) return;
     sentences.push(sentence(lexicon, own, asks));
-    own = { tokens: [], known: [] };
+    own = [];
   };
-  const all = tokensOf(text);
+  const all = tokensOf(text, lexicon.know);
   let closing = -1;
   for (let at = 0; at < all.length; at++) {
     const token = all[at];
@@ -130,12 +144,10 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
       closing = quotedShortly(all, at);
       if (closing >= 0) continue;
     }
-    if (token.kind === 'pause' && token.word === ',' && isInList(own, all[at + 1])) continue;
-    if (token.kind === 'pause' && isOutcome(own, all[at + 1], all[at + 2])) continue;
-    if (token.kind === 'word') add(token, lexicon.know(token.word));
-    else if (token.kind === 'pause') add(token, null);
+    if (token.kind === 'pause' && (isInList(own, token, all[at + 1]) || isOutcome(own, all, at))) continue;
+    if (token.kind === 'word' || token.kind === 'pause') own.push(token);
     else end(token.kind === 'ask');
-    if (own.tokens.length >= MOST_WORDS) end(false);
+    if (own.length >= MOST_WORDS) end(false);
   }
   end(false);
   return sentences;

@@ -5,6 +5,8 @@ import type { Clauses } from './sentences.js';
 export interface Leave {
   /** A question or an "if" is as good. */
   readonly asked?: boolean | undefined;
+  /** An "if" or "when" that tells what happens is as good; a question is not. */
+  readonly habit?: boolean | undefined;
   readonly denied?: boolean | undefined;
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
@@ -35,13 +37,13 @@ const clauseEnd = (own: Clauses, at: number): number => {
 
 /** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
 const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
-  if (!own.ids.has(id)) return false;
+  if (!own.ids().has(id)) return false;
   for (let i = from; i < to; i++) if (!taken.includes(i) && has(own, i, id) && !has(own, i, 'small')) return true;
   return false;
 };
 
 const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('not')) return false;
+  if (!own.ids().has('not')) return false;
   const from = Math.max(clauseStart(own, match.start, false), match.start - DENIAL_REACH);
   return any(own, match, from, match.end, 'not');
 };
@@ -56,7 +58,7 @@ const HAVING = new Set(
 const MENTION_REACH = 7;
 
 const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('not')) return false;
+  if (!own.ids().has('not')) return false;
   for (let i = match.start - 1; i >= Math.max(0, match.start - MENTION_REACH); i--) {
     if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.includes(i);
     if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, 'small')) return false;
@@ -84,7 +86,7 @@ const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean =
 };
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.asks && !own.ids.has('asker')) return false;
+  if (!own.asks && !own.ids().has('asker')) return false;
   const why = own.tokens.findIndex(({ word }) => word === 'why');
   if (why >= 0 && why < match.start) return false;
   const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.includes(at) && !has(own, at + 1, 'not');
@@ -93,7 +95,7 @@ const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
 
 /** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
 const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids.has('condition')) return false;
+  if (!own.ids().has('condition')) return false;
   const from = clauseStart(own, match.start, true);
   for (let i = match.start - 1; i >= from; i--) {
     if (!has(own, i, 'condition') || match.taken.includes(i)) continue;
@@ -113,6 +115,8 @@ const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   for (let i = match.end - 1; i >= from; i--) {
     if (match.taken.includes(i)) continue;
     if (has(own, i, id)) return !has(own, i, 'mount');
+    // "The printer says it is offline": what it says is of itself.
+    if (has(own, i, 'pronoun') && has(own, i - 1, 'say')) continue;
     if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
   return false;
@@ -133,7 +137,7 @@ const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
 
 /** Said of other gear: it is the subject before, or the object right after. */
 const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
-  own.ids.has(id) && (isSubject(own, match, id) || isObject(own, match, id));
+  own.ids().has(id) && (isSubject(own, match, id) || isObject(own, match, id));
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
@@ -157,19 +161,23 @@ const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
   has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
 
 const isOver = (own: Clauses, match: PhraseMatch): boolean => {
-  if (own.ids.has('past')) {
+  if (own.ids().has('past')) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
     const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
     if (!since && any(own, match, from, to, 'past')) return true;
   }
-  if (own.ids.has('ended') && isEnded(own, match)) return true;
-  return own.ids.has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
+  if (own.ids().has('ended') && isEnded(own, match)) return true;
+  return own.ids().has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
+
+/** Asked, or only supposed. */
+const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
+  asked !== true && (isAsked(own, match) || ((habit !== true || own.asks) && isConditional(own, match)));
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   const denied = leave.mentioned === true ? isMentionDenied : isDenied;
   if (leave.denied !== true && denied(own, match)) return false;
-  if (leave.asked !== true && (isAsked(own, match) || isConditional(own, match))) return false;
+  if (isOpen(own, match, leave)) return false;
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;

@@ -1,6 +1,6 @@
 /** A text as words: lower case, "won't" as "will not", with where each stands, and with the marks that end a clause. */
 import { tableOf } from '../../ground/table-of.js';
-import { rememberWords } from './remember.js';
+import type { Known } from './known.js';
 
 export interface Token {
   readonly word: string;
@@ -8,7 +8,12 @@ export interface Token {
   readonly end: number;
   /** `word`; `pause`: a comma or colon; `stop`: the end of a sentence; `ask`: a question mark. */
   readonly kind: 'word' | 'pause' | 'stop' | 'ask';
+  /** What the word is; null: a mark. */
+  readonly known: Known | null;
 }
+
+/** What a word as typed is, short forms as the words they stand for. */
+type Know = (typed: string) => readonly Known[];
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const ANY_SCRIPT =
@@ -66,7 +71,8 @@ const PHONE = tableOf({
   everytime: 'every time',
 });
 
-const lowerWordsOf = (raw: string): readonly string[] => {
+/** @param raw in lower case */
+export const lowerWordsOf = (raw: string): readonly string[] => {
   // Short forms have an apostrophe or end in t.
   if (!raw.endsWith('t') && !/['’]/u.test(raw)) return PHONE.get(raw)?.split(' ') ?? [raw];
   for (const [form, words] of SHORT_FORMS) if (form.test(raw)) return words;
@@ -75,8 +81,6 @@ const lowerWordsOf = (raw: string): readonly string[] => {
   const plain = raw.replace(/['’]s$/u, '').replace(/['’]/gu, '');
   return (PHONE.get(plain) ?? plain).split(' ');
 };
-
-const wordsOf = rememberWords((raw) => lowerWordsOf(raw.toLowerCase()));
 
 const kindOf = (raw: string): Token['kind'] => {
   const first = raw.charAt(0);
@@ -102,7 +106,7 @@ const plainWordEnd = (text: string, start: number): number => {
 };
 
 /** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
-export const tokensOf = (text: string): readonly Token[] => {
+export const tokensOf = (text: string, know: Know): readonly Token[] => {
   const tokens: Token[] = [];
   const isAscii = !/[^\0-\x7f]/u.test(text);
   const form = isAscii ? ASCII_ALONE : ANY_SCRIPT;
@@ -113,8 +117,8 @@ export const tokensOf = (text: string): readonly Token[] => {
     }
     const plainEnd = isAscii ? plainWordEnd(text, at) : -1;
     if (plainEnd >= 0) {
-      for (const word of wordsOf(text.slice(at, plainEnd)))
-        tokens.push({ word, kind: 'word', start: at, end: plainEnd });
+      for (const known of know(text.slice(at, plainEnd)))
+        tokens.push({ word: known.word, kind: 'word', start: at, end: plainEnd, known });
       at = plainEnd;
       continue;
     }
@@ -127,8 +131,8 @@ export const tokensOf = (text: string): readonly Token[] => {
     at = end;
     const kind = kindOf(raw);
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
-    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end });
-    else for (const word of wordsOf(raw)) tokens.push({ word, kind, start, end });
+    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end, known: null });
+    else for (const known of know(raw)) tokens.push({ word: known.word, kind, start, end, known });
   }
   return tokens;
 };

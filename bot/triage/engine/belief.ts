@@ -1,6 +1,6 @@
 /** From what was said to what is believed: Bayes' rule over the causes of a situation, with room for mistaken answers. */
 import type { Evidence } from './evidence.js';
-import { mistakenFor, reported, slipOf, type Observation } from './mistakes.js';
+import { observed, reported, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 /** Chance that the right remedy shows no cure (done by halves, seen wrongly) where the fault does not say; and that a wrong one seems to cure. */
@@ -9,16 +9,16 @@ const REMEDY_FLUKES = 0.01;
 /** A mended cause may come back, or was only mended by halves. */
 const MENDED = 0.05;
 
-/** Probability of an answer under each hypothesis, mistakes included. */
-export const answerLikelihood = (check: CheckNumbers, answer: number, hypothesis: number, slip: number): number =>
-  (1 - slip) * (check.odds[answer]?.[hypothesis] ?? 0) + slip * mistakenFor(check, answer);
+/** Probability of an answer under a hypothesis, mistakes included. */
+const answerLikelihood = (check: CheckNumbers, observation: Observation, hypothesis: number): number =>
+  observed(check, observation, check.odds[observation.answer]?.[hypothesis] ?? 0);
 
 /** How often someone who was mistaken says the same when asked once more: the mistake was no slip of the thumb. A guess. */
 const KEEPS_TO_IT = 0.5;
 
 /** How a second look at a thing that is `real` is reported, by one who has said `first` of it. */
 const reportedAgain = (check: CheckNumbers, first: Observation, second: Observation, real: number): number => {
-  const anew = reported(check, second.answer, real, slipOf(check, second));
+  const anew = reported(check, second, real);
   if (first.answer === real) return anew;
   return (second.answer === first.answer ? KEEPS_TO_IT : 0) + (1 - KEEPS_TO_IT) * anew;
 };
@@ -33,15 +33,12 @@ export const secondLookLikelihood = (
   second: Observation,
   hypothesis: number,
 ): number => {
-  const slip = slipOf(check, first);
   let both = 0;
   for (let real = 0; real < check.answers.length; real++) {
     both +=
-      (check.odds[real]?.[hypothesis] ?? 0) *
-      reported(check, first.answer, real, slip) *
-      reportedAgain(check, first, second, real);
+      (check.odds[real]?.[hypothesis] ?? 0) * reported(check, first, real) * reportedAgain(check, first, second, real);
   }
-  return both / answerLikelihood(check, first.answer, hypothesis, slip);
+  return both / answerLikelihood(check, first, hypothesis);
 };
 
 /** Scales to a sum of 1; returns the sum before (0 leaves the array as it is). */
@@ -61,12 +58,11 @@ export const applyAnswer = (
 ): void => {
   const numbers = situation.checks[observation.check];
   if (numbers === undefined) return;
-  const slip = slipOf(numbers, observation);
   for (let h = 0; h < belief.length; h++) {
     belief[h] =
       (belief[h] ?? 0) *
       (earlier === undefined
-        ? answerLikelihood(numbers, observation.answer, h, slip)
+        ? answerLikelihood(numbers, observation, h)
         : secondLookLikelihood(numbers, earlier, observation, h));
   }
 };
@@ -97,7 +93,7 @@ const mistakenShare = (
       const [first = own, second] = looks;
       const seen =
         (numbers.odds[real]?.[h] ?? 0) *
-        reported(numbers, first.answer, real, slipOf(numbers, first)) *
+        reported(numbers, first, real) *
         (second === undefined ? 1 : reportedAgain(numbers, first, second, real));
       all += seen;
       if (real === own.answer) right = seen;

@@ -15,12 +15,13 @@ import {
   type Outlook,
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
+import { isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
 import { safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
-import { isReached, whereItStops } from './where-it-stops.js';
+import { isReached, whereItStops, whereToLookFirst } from './where-it-stops.js';
 
 export interface Foresight {
   /** 1: repair cost right after the step. 2: one more check before that, for the best few. More for the reviewers' deep search. */
@@ -103,34 +104,6 @@ const tells = (
   return bearing >= BEARS * known;
 };
 
-/** So likely must the answer be that opens a check, where it was not given: a "not sure" or one misreading shuts nothing. */
-const AS_GOOD_AS_SAID = 0.6;
-
-/** How likely the thing a check looks at truly is one of these, by all that was said. */
-const share = (numbers: CheckNumbers, answers: readonly string[], { probabilities }: Belief): number =>
-  numbers.answers.reduce(
-    (sum, id, a) =>
-      answers.includes(id) ? sum + probabilities.reduce((all, p, h) => all + p * (numbers.odds[a]?.[h] ?? 0), 0) : sum,
-    0,
-  );
-
-/** Whether what must be answered before this check has been, in a way that makes it worth asking, or is as good as known. */
-const itsTurn = (
-  situation: Situation,
-  evidence: Evidence,
-  belief: Belief,
-  { entry: { after } }: CheckNumbers,
-): boolean => {
-  if (after === undefined) return true;
-  const index = situation.checkIndex.get(after.check) ?? -1;
-  const before = situation.checks[index];
-  if (before === undefined) return true;
-  const said = evidence.observations.filter(({ check }) => check === index);
-  if (said.some(({ answer }) => after.answers.includes(before.answers[answer] ?? ''))) return true;
-  const spokenOf = said.length > 0 || evidence.unsure.has(index);
-  return spokenOf && share(before, after.answers, belief) >= AS_GOOD_AS_SAID;
-};
-
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
   plannedMinutes(
@@ -151,10 +124,14 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
+  const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
     if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, believed, numbers))
       return [];
     if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
+    // How far it gets is the complaint itself, and no look beyond.
+    if (numbers.entry.byStage === undefined && !isReached(situation, numbers, linkPlace)) return [];
+    if (isSaidCoarsely(situation, evidence, numbers)) return [];
     if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
       return [];
     return [

@@ -1,5 +1,6 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { takenBackIn, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
+import { takenBackAfter, UNSURE, type KeptFact, type TryOutcome, type WalkEvent } from '../walk/walk-state.js';
+import type { FaultEntry } from '../model/schema.js';
 import type { Observation } from './mistakes.js';
 import { isTheirs, type Situation } from './situation.js';
 
@@ -38,6 +39,8 @@ interface Gathering {
   tried: Map<number, number>;
   readonly attempts: Map<number, number>;
   readonly notTaken: Set<number>;
+  /** Fault index → how often the trouble came back after its remedy had cured it. */
+  readonly cameBack: Map<number, number>;
   /** The fault whose remedy changed nothing a moment ago: the next look at its verify check says whether it was done. */
   unverified: number | null;
   readonly mended: Set<number>;
@@ -78,26 +81,20 @@ const suggest = (state: Gathering, faultId: string, factor: number): void => {
 const slipOfFact = ({ sureness }: KeptFact): number =>
   Math.min(MOST_TEXT_SLIP, Math.max(LEAST_TEXT_SLIP, 1 - sureness));
 
-/** What texts say, once what was taken back is left out. */
-const readTexts = (
-  events: readonly WalkEvent[],
-  at: number,
-): { readonly denied: ReadonlySet<string>; readonly confirmed: boolean } => {
-  const after = events.slice(at + 1);
-  return {
-    denied: takenBackIn(after),
-    confirmed: after.some(({ kind }) => kind === 'right'),
-  };
-};
-
+/** @param read what became of the facts read: those taken back later, and whether the rest was confirmed */
 const takeText = (
   state: Gathering,
   event: Extract<WalkEvent, { kind: 'text' }>,
-  { denied, confirmed }: ReturnType<typeof readTexts>,
+  read: { readonly denied: ReadonlySet<string> | undefined; readonly confirmed: boolean },
 ): void => {
-  const kept = event.facts.filter(({ what }) => !denied.has(what));
-  for (const fact of kept)
-    observe(state, fact.what, fact.answer, confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact));
+  for (const fact of event.facts)
+    if (read.denied?.has(fact.what) !== true)
+      observe(
+        state,
+        fact.what,
+        fact.answer,
+        read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact),
+      );
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 
@@ -145,6 +142,10 @@ const takeChange = (state: Gathering, index: number): void => {
   state.turns = 0;
 };
 
+/** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */
+export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutcome, times: number): boolean =>
+  outcome === 'changed' || (outcome === 'for-now' && (fault?.remedy.lasting === undefined || times > 1));
+
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined) return;
@@ -152,7 +153,11 @@ const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): 
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
   if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
-  if (event.outcome === 'changed') takeChange(state, index);
+  const cameBack = event.outcome === 'for-now' ? (state.cameBack.get(index) ?? 0) + 1 : 0;
+  if (cameBack > 0) state.cameBack.set(index, cameBack);
+  if (showsSecondCause(state.situation.faults[index], event.outcome, cameBack)) takeChange(state, index);
+  // What helped was the cause, and still is.
+  else if (cameBack > 0) suggest(state, event.fault, FOUND_FACTOR);
 };
 
 /**
@@ -193,6 +198,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     tried: new Map(),
     attempts: new Map(),
     notTaken: new Set(),
+    cameBack: new Map(),
     unverified: null,
     mended: new Set(),
     factors: new Map(),
@@ -200,9 +206,11 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     turns: 0,
     setAside: new Set(),
   };
+  const takenBack = takenBackAfter(events);
+  const confirmedAt = events.findLastIndex(({ kind }) => kind === 'right');
   for (const [at, event] of events.entries()) {
     if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
-    if (event.kind === 'text') takeText(state, event, readTexts(events, at));
+    if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);

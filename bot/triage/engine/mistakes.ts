@@ -28,6 +28,19 @@ export const slipOf = (check: Pick<CheckNumbers, 'slip'>, { look, slip }: Pick<O
 export const mistakenFor = ({ answers, good }: Pick<CheckNumbers, 'answers' | 'good'>, answer: number): number =>
   (answer === good ? SAYS_GOOD : 0) + (1 - (good < 0 ? 0 : SAYS_GOOD)) / answers.length;
 
+/**
+ * Which answer a mistake gives. Words misread give any of them alike, "all is well" as seldom as the rest: there the reader
+ * errs, not the member who looks too quickly. (Less than 1 in all: most misread words say nothing.)
+ */
+const mistakenIn = (check: Pick<CheckNumbers, 'answers' | 'good'>, { answer, slip }: Observation): number =>
+  slip === undefined ? mistakenFor(check, answer) : (1 - SAYS_GOOD) / check.answers.length;
+
+/** How likely this is observed where the thing answers so with this probability. */
+export const observed = (check: CheckNumbers, observation: Observation, probability: number): number => {
+  const slip = slipOf(check, observation);
+  return (1 - slip) * probability + slip * mistakenIn(check, observation);
+};
+
 /** How a thing that is `real` is reported. */
-export const reported = (check: CheckNumbers, answer: number, real: number, slip: number): number =>
-  (answer === real ? 1 - slip : 0) + slip * mistakenFor(check, answer);
+export const reported = (check: CheckNumbers, observation: Observation, real: number): number =>
+  observed(check, observation, observation.answer === real ? 1 : 0);

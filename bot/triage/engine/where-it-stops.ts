@@ -23,6 +23,24 @@ export const whereItStops = (situation: Situation, evidence: Evidence, belief: B
     return upTo(situation, belief, place) >= STOPS_THERE ? place : earliest;
   }, Infinity);
 
+/** So likely must the cause lie at a place or before it for what is beyond to wait until somebody has looked whether the signal passes. */
+const MAY_STOP_THERE = 0.25;
+
+/**
+ * The earliest place at which an open look of the bare link (a ping, a port that opens) may still show that the signal stops;
+ * Infinity where none is left. What lies beyond waits for it: settings that fit behind a network that may not stand tell nothing.
+ */
+export const whereToLookFirst = (situation: Situation, belief: Belief, open: (check: number) => boolean): number =>
+  situation.checks.reduce((earliest, { entry }, check) => {
+    if (entry.linkFirst !== true || !open(check)) return earliest;
+    return Object.values(entry.stops ?? {}).reduce((least, stage) => {
+      const place = situation.stagePosition(stage);
+      return place < Math.min(least, situation.stageCount) && upTo(situation, belief, place) >= MAY_STOP_THERE
+        ? place
+        : least;
+    }, earliest);
+  }, Infinity);
+
 /** Whether a check looks no further than the signal comes. History and contrasts bear wherever it stops. */
 export const isReached = (situation: Situation, { entry }: CheckNumbers, stop: number): boolean =>
   entry.lasting === true || entry.safety === true || situation.stagePosition(entry.reach ?? entry.stage) <= stop;

@@ -119,6 +119,8 @@ export const faultSchema = z.strictObject({
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
+    /** What makes the cure last, for one who was helped and has the trouble back; without it a second cause is looked for. */
+    lasting: systemSteps.optional(),
     /** A look that costs nothing and shows the cause: it comes first, however likely the cause is. */
     confirm: id.optional(),
     /** Answers that say it was done already and changed nothing: then only its other way is offered, where `otherwise` is true. */
@@ -190,6 +192,8 @@ export const checkSchema = z.strictObject({
   after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
   /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
   stops: z.record(answerId, id).optional(),
+  /** A look at the bare link: what lies beyond the stage at which it `stops` waits for it while the cause may lie that near. */
+  linkFirst: z.boolean().optional(),
   /** The stage the signal must come to for it to tell anything; default: its own. The first stage: it bears wherever it stops. */
   reach: id.optional(),
   /** How often a member's answer to it is wrong (default: see belief.ts). */

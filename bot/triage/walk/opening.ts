@@ -15,7 +15,7 @@ import {
   type PathEntry,
   type System,
 } from '../model/schema.js';
-import { takenBackIn, type WalkEvent } from './walk-state.js';
+import { takenBackAfter, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
 const OPENING_FIELDS = ['path', 'system', 'client'] as const;
@@ -54,11 +54,11 @@ const takeFact = (said: Said, model: TriageModel, what: string, answer: string):
 
 const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   const said: Said = { family: [] };
+  const takenBack = takenBackAfter(events);
   for (const [at, event] of events.entries()) {
     if (event.kind !== 'text') continue;
-    const denied = takenBackIn(events.slice(at + 1));
     for (const { what, answer, sureness } of event.facts)
-      if (sureness >= TAKEN_FROM_WORDS && !denied.has(what)) takeFact(said, model, what, answer);
+      if (sureness >= TAKEN_FROM_WORDS && takenBack[at]?.has(what) !== true) takeFact(said, model, what, answer);
   }
   return said;
 };

@@ -7,8 +7,8 @@ const speaker = z.enum(['member', 'helper']);
 const short = z.string().max(80);
 
 export const UNSURE = 'unsure';
-export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not'] as const;
-/** `changed`: something is different, still not right; `could-not`: the remedy could not be done. */
+export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not', 'for-now'] as const;
+/** `changed`: something is different, still not right; `could-not`: it could not be done; `for-now`: it worked, and stopped working again. */
 export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
@@ -72,6 +72,18 @@ export type WalkState = z.infer<typeof walkStateSchema>;
 /** What these events take back of what was read. */
 export const takenBackIn = (events: readonly WalkEvent[]): ReadonlySet<string> =>
   new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
+
+/** For each event, what the events after it take back of what was read. */
+export const takenBackAfter = (events: readonly WalkEvent[]): readonly ReadonlySet<string>[] => {
+  const after: ReadonlySet<string>[] = [];
+  let denied: ReadonlySet<string> = new Set();
+  for (let at = events.length - 1; at >= 0; at--) {
+    after[at] = denied;
+    const event = events[at];
+    if (event?.kind === 'not-so') denied = new Set([...denied, event.what]);
+  }
+  return after;
+};
 
 /** Reads what the store kept; null where it is not a walk of this version. */
 export const readWalkState = (json: unknown): WalkState | null => {

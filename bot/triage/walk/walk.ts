@@ -5,11 +5,12 @@ import { beliefFrom, type Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
-import { attempts, KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
+import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
+import { asksHowFarNow, HOW_FAR, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
@@ -38,7 +39,14 @@ export type Step =
     }
   /** The numbers of a miss, in one line or a form. */
   | { readonly kind: 'numbers'; readonly id: typeof NUMBERS }
-  | { readonly kind: 'try'; readonly id: string; readonly fault: FaultEntry; readonly otherwise: boolean }
+  /** `lasting`: the remedy helped and the trouble came back; what makes the cure last. */
+  | {
+      readonly kind: 'try';
+      readonly id: string;
+      readonly fault: FaultEntry;
+      readonly otherwise: boolean;
+      readonly lasting?: boolean;
+    }
   | { readonly kind: 'done'; readonly id: string; readonly fault: FaultEntry }
   /** `fault`: the cause is known and a person must mend it. */
   | { readonly kind: 'handOn'; readonly id: string; readonly fault: FaultEntry | null };
@@ -72,52 +80,6 @@ export const startWalk = (names: WalkState['names'], known: Known = {}): WalkSta
   return { version: 1, names, events, turns: [] };
 };
 
-const HOW_FAR = 'how-far';
-
-/** After "something changed", how far it gets now is asked before all else: it says where the second cause lies. */
-const asksHowFarNow = (situation: Situation, events: readonly WalkEvent[]): boolean => {
-  const changed = events.findLastIndex((event) => event.kind === 'try' && event.outcome === 'changed');
-  if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
-  return !events.slice(changed + 1).some((event) => {
-    if (event.kind === 'answer') return event.check === HOW_FAR;
-    return event.kind === 'text' && event.facts.some(({ what }) => what === HOW_FAR);
-  });
-};
-
-/** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
-const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Step | null => {
-  const last = events.at(-1);
-  if (last?.kind !== 'try' || last.outcome !== 'could-not') return null;
-  const fault = model.fault(last.fault);
-  if (fault?.remedy.otherwise === undefined) return null;
-  const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
-  return times > 1 ? null : { kind: 'try', id: fault.id, fault, otherwise: true };
-};
-
-const checkNamed = (situation: Situation, id: string | undefined): CheckEntry | undefined =>
-  id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
-
-/** Not the complaint itself once more. */
-const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chain' && byStage === undefined;
-
-/** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
-const VERIFY_ABOVE = 0.3;
-
-/** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
-const verifyingCheck = (
-  situation: Situation,
-  evidence: Evidence,
-  belief: Belief,
-  events: readonly WalkEvent[],
-): CheckEntry | undefined => {
-  const last = events.at(-1);
-  if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
-  const index = situation.faultIndex.get(last.fault) ?? -1;
-  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || attempts(evidence, index) > 1) return undefined;
-  const check = checkNamed(situation, situation.faults[index]?.verify.check);
-  return check !== undefined && isOfOnePart(check) ? check : undefined;
-};
-
 /** With the cause, where it is known and its remedies are spent. */
 const handOnStep = (situation: Situation, belief: Belief): Step => {
   const top = likeliest(situation, belief);
@@ -145,9 +107,12 @@ const nextStep = (
   const { situation, evidence, belief } = at;
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
+  const kept = lastingWay(model, state.events);
+  if (kept !== null)
+    return { step: { kind: 'try', id: kept.id, fault: kept, otherwise: false, lasting: true }, ranked: [] };
   const another = otherWay(model, state.events);
-  if (another !== null) return { step: another, ranked: [] };
-  const howFar = asksHowFarNow(situation, state.events) ? model.check(HOW_FAR) : undefined;
+  if (another !== null) return { step: { kind: 'try', id: another.id, fault: another, otherwise: true }, ranked: [] };
+  const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
   const verifying = verifyingCheck(situation, evidence, belief, state.events);

@@ -7,11 +7,13 @@ import { isProblem, problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { spellerFor } from '../spelling/known-words.js';
+import { resolvePlace } from '../../../places/index.js';
 import { sameSiteName } from '../resolve-site.js';
 import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
+import { ownHour, prepared } from './sun-words.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
 const LOOKS =
@@ -22,10 +24,9 @@ const BY_DAY =
 const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
+/** Said of one target, these ask of the Sun whatever else is said. */
+const DANGER = /\b(?:safe|safely|dangerous|danger|risky|hazard\w*|blind\w*)\b/u;
 const RISES_SETS = /\b(?:when|what time|rise|set|up)\b/u;
-/** "before the sun rises" is an hour. */
-const SUN_AS_HOUR =
-  /(?:\b(?:before|after|when|until|till|once|while|with|as soon as|by)\s+)?(?:\bthe\s+)?\bsun(?:'s|s| is| has)?(?: still)?\s+(?:rises?|rising|rose|sets?|setting|goes down|go down|gone down|comes up|come up|up|down)\b/giu;
 /** Other questions: of eclipses, and of a miss. */
 const NOT_OURS = /\beclipses?\b|\b(?:landed|lands|ended up)\b/u;
 const NEARNESS =
@@ -35,37 +36,13 @@ const BESIDE = new RegExp(
   'u',
 );
 const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
-const STARTS = /^(?:from|leaving|off|on|between)$/u;
-const ENDS = /^(?:to|towards?|onto|into|for|past|2)$/u;
+const STARTS = /^(?:from|leaving|leave|off|on|between|after)$/u;
+const ENDS = /^(?:to|towards?|onto|into|for|past|next|2)$/u;
 export const WANTS = /\b(?:want\w*|wanna|need|next|fancy|rather|would like|i'd like|then)\b/u;
 const AT_HOME = /\b(?:from )?(?:the )?(?:home|park|parked)(?: position)?(?= to\b)|\bfrom (?:home|park)\b/u;
 const WAITS = /\b(?:remind|tell|warn|alert|ping|let) (?:me|us)\b.*\b(?:when|if|once|as soon as|before)\b/u;
 const NO_WAITING =
   'No reminder can wait for the Sun to be near or clear: it may wait for an hour, a height or the dark (help remind).';
-
-/** By day "at 11" is in the morning and "at 3" in the afternoon. */
-const dayHours = (text: string): string =>
-  text.replace(
-    /\b(at|around|about|by) (\d{1,2})(?=$|[\s?!,;]+(?!am\b|pm\b|deg|°|o'?clock|in the\b))/giu,
-    (whole, before: string, figures: string) => {
-      const hour = Number(figures);
-      if (hour < 1 || hour > 12) return whole;
-      return `${before} ${hour}${hour >= 7 && hour < 12 ? 'am' : 'pm'}`;
-    },
-  );
-
-/** "at 10 in morning". */
-const ofMorning = (text: string): string =>
-  text.replace(/\b(\d{1,2}) (?:in|of) (?:the )?(morning|afternoon)\b/giu, (_, hour: string, part: string) =>
-    part.toLowerCase() === 'morning' ? `${hour}am` : `${hour}pm`,
-  );
-
-const prepared = (typed: string): string =>
-  dayHours(
-    ofMorning(typed)
-      .replace(/\s*(?:-+>|→|⟶|>)\s*/gu, ' to ')
-      .replace(SUN_AS_HOUR, ' '),
-  );
 
 /** The Sun's own words are taken. */
 const takeSun = (sentence: Sentence): boolean => {
@@ -78,8 +55,9 @@ const MOST_SLIPPED = 3;
 const LEAST_LETTERS = 4;
 
 /** Names with a slip in them, beside those that are right; what is part of a saved site's name is none. */
-const takeSlips = (sentence: Sentence, { catalogue, siteNames }: Known): readonly NamedTarget[] => {
-  const speller = spellerFor(catalogue);
+const takeSlips = (sentence: Sentence, known: Known): readonly NamedTarget[] => {
+  const { catalogue, siteNames } = known;
+  const speller = spellerFor(known);
   const ofSites = new Set(siteNames.flatMap((name) => name.toLowerCase().split(/\s+/u)));
   const isWord = (word: string): boolean =>
     isLittle(word) || ofSites.has(word) || word.length < LEAST_LETTERS || speller.isKnown(word);
@@ -105,6 +83,20 @@ const takeUnknownEnd = (sentence: Sentence): string | null => {
   return run.plain;
 };
 
+/** "from rigil to antares": no place, as something ends the way; the command says that it does not know it. */
+const takeUnknownStart = (sentence: Sentence, { places }: Known): string | null => {
+  const run = runsOf(sentence, 1).find(
+    ({ at, plain }) =>
+      /^(?:from|leaving)$/u.test(wordBefore(sentence, at)) &&
+      /^to(?:wards?)?$/u.test(sentence.words[at + 1]?.plain ?? '') &&
+      !isLittle(plain) &&
+      isProblem(resolvePlace(places(), plain)),
+  );
+  if (run === undefined) return null;
+  take(sentence, run);
+  return run.plain;
+};
+
 export interface SunParts {
   readonly isSunNamed: boolean;
   readonly when: When;
@@ -113,9 +105,12 @@ export interface SunParts {
   readonly isFromHome: boolean;
   /** A name that nobody knows, where one is wanted. */
   readonly unknownEnd: string | null;
+  readonly unknownStart: string | null;
   /** Words that are left, and none of a question's. */
   readonly unread: string | null;
   readonly sentence: Sentence;
+  /** Whether more than one target makes a way, whatever words stand between them. */
+  readonly isWay?: boolean;
 }
 
 const homeIn = (text: string, siteNames: readonly string[]): string | null =>
@@ -125,16 +120,21 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const { catalogue, siteNames, nowUtcMs } = known;
   const text = prepared(typed);
   const isFromHome = AT_HOME.test(text.toLowerCase());
-  const sentence = sentenceOf(text.replace(AT_HOME, ' '));
-  const when = takeWhen(sentence, nowUtcMs);
+  const isByNight = /\b(?:tonight|night|evening)\b/iu.test(text);
+  const own = isByNight ? null : ownHour(text);
+  const sentence = sentenceOf((own?.rest ?? text).replace(AT_HOME, ' '));
+  const read = takeWhen(sentence, nowUtcMs);
   const isSunNamed = takeSun(sentence);
+  const isOfSun = isSunNamed || DANGER.test(text.toLowerCase());
+  const when = own === null || read.hour !== null ? read : { ...read, hour: own.at(read, isOfSun) };
   const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
   const slipped = takeSlips(sentence, known);
   const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
+  const unknownStart = takeUnknownStart(sentence, known);
   const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
-  const isWord = spellerFor(catalogue).isKnown;
+  const isWord = spellerFor(known).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
     isSunNamed,
@@ -143,6 +143,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
     site: site ?? homeIn(text.toLowerCase(), siteNames),
     isFromHome,
     unknownEnd,
+    unknownStart,
     unread: unread?.plain ?? null,
     sentence,
   };
@@ -157,17 +158,24 @@ interface Ends {
 }
 
 /** One target and what nobody knows: it ends the way unless a word says that it begins it. */
-const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, sentence }: SunParts): Ends => {
+const endsOfOne = (plain: string, only: NamedTarget, { unknownEnd, unknownStart, sentence }: SunParts): Ends => {
   const isStart = STARTS.test(leftBefore(sentence, only.at)) && (unknownEnd !== null || !NEARNESS.test(plain));
-  return isStart ? { end: unknownEnd ?? undefined, start: only.text } : { end: only.text, start: undefined };
+  return isStart
+    ? { end: unknownEnd ?? undefined, start: only.text }
+    : { end: only.text, start: unknownStart ?? undefined };
 };
 
-const endsOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], sentence: Sentence): Ends => {
+const endsOfTwo = (
+  plain: string,
+  [first, second]: readonly [NamedTarget, NamedTarget],
+  { sentence, isWay: isKnownWay }: SunParts,
+): Ends => {
   const leads = (name: NamedTarget, pattern: RegExp): boolean => pattern.test(leftBefore(sentence, name.at));
   const start = [first, second].find((name) => leads(name, STARTS));
   // "to Vega and then to Venus" ends at the latter.
   const end = [second, first].find((name) => name !== start && leads(name, ENDS));
-  const isWay = start !== undefined || end !== undefined || GOES.test(plain) || WANTS.test(plain);
+  const isWay =
+    isKnownWay === true || start !== undefined || end !== undefined || GOES.test(plain) || WANTS.test(plain);
   if (!isWay) return { end: first.text, start: undefined, other: second.text };
   const begun = start ?? (end === first ? second : first);
   return { end: (begun === first ? second : first).text, start: begun.text };
@@ -177,14 +185,14 @@ const endsOf = (plain: string, parts: SunParts): Ends | null => {
   const [first, second, ...more] = parts.named;
   if (first === undefined) return { end: parts.unknownEnd ?? undefined, start: undefined };
   if (second === undefined) return endsOfOne(plain, first, parts);
-  return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts.sentence);
+  return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts);
 };
 
 const isSomeDay = (plain: string): boolean =>
   BY_DAY.test(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
 
 /** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
-const hourOf = (plain: string, { when: { night, hour } }: SunParts): string => {
+export const hourOf = (plain: string, { when: { night, hour } }: SunParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
   if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
   if (!isTonight) return `${night} noon`;
@@ -270,13 +278,18 @@ const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
   const isOfSun = isSunNamed || /\bsunspots?\b/u.test(plain);
   const isWay = GOES.test(plain) && named.length > 0;
   const isDay = BY_DAY.test(plain) && (isWay || LOOKS.test(plain));
-  return isDay || SAFE.test(plain) || (isOfSun && LOOKS.test(plain) && !RISES_SETS.test(plain));
+  return (
+    isDay ||
+    SAFE.test(plain) ||
+    (DANGER.test(plain) && named.length > 0) ||
+    (isOfSun && LOOKS.test(plain) && !RISES_SETS.test(plain))
+  );
 };
 
 /** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
 export const byDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
-  if (!BY_DAY.test(plain) && !SAFE.test(plain) && !/\bsun/u.test(plain)) return null;
+  if (!BY_DAY.test(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
   const parts = partsOf(typed, known);
   if (!asksByDay(plain, parts)) return null;
   return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);

@@ -1,10 +1,13 @@
 /**
  * Sentences about the way from one target to another, whether or not the Sun is named ("slew from vega to mercury", "on deneb, want venus
- * next"): by day that way is what can hurt, so the `sun` command answers.
+ * next", "swap arcturus for mercury"), about a move to one at an hour that may be of the day, and about what is left tracking: by day that is
+ * what can hurt, so the `sun` command answers.
  */
 import type { Problem } from '../../../ground/problem.js';
-import { answered, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
+import { commandLine } from '../question-parts.js';
+import { answered, hourOf, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
 import type { Known, Reading } from './asked.js';
+import { handsIn } from './hands.js';
 import type { NamedTarget } from './targets.js';
 
 const LEAVES = /^(?:from|leaving|off)$/u;
@@ -14,30 +17,86 @@ const STANDS = /^(?:on|at|from|with|after|off)$/u;
 const MOVES =
   /\b(?:slew\w*|mov(?:e|es|ed|eing|ing)|go ?to|go|goes|going|gonna|swing\w*|swung|star ?hop\w*|hop\w*|turn\w*|point\w*|driv(?:e|es|ing)|(?<!milky )way|path|route|head\w*|switch\w*|chang(?:e|ing)|rotat\w*|sweep\w*|steer\w*|get|travel\w*|jump\w*|over to|across to)\b/u;
 const LEADS_TO = /\b(?:from|to|towards?|onto|into|on|at|off|leaving|after|with|2|fr|frm)\b|->|→|>/u;
+/** One after the other, in whatever words; by day that is a way. */
+const FOLLOWS =
+  /\b(?:from|then|next|now|after\w*|instead|swap\w*|replac\w*|leav(?:e|ing)|finish\w*|done|over|across|via|off|for|cross\w*|tak(?:e|ing)|want\w*|need\w*|say|safe\w*|try\w*|bring\w*|pan\w*|nudg\w*|push\w*|aim\w*|track\w*)\b/u;
 /** Other questions: of a miss, a fault, a reminder, of how two targets stand to each other. */
 const NOT_A_WAY =
-  /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae)\b/u;
+  /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead(?! of)|went|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae|poke|wake|ping|warn|alert)\b/u;
 const HOW_FAR_APART =
   /\b(?:near\w*|clos\w*|far|dist\w*|degrees?|deg|separation|angle|gap|beside|next to|similar|belongs?)\b/u;
 const BY_NIGHT = /night|evening/u;
 
 const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], { sentence }: SunParts) => {
+  if (!LEADS_TO.test(plain)) return false;
   const led = (name: NamedTarget, pattern: RegExp): boolean => pattern.test(leftBefore(sentence, name.at));
   const leaves = led(first, LEAVES) || led(second, LEAVES);
   const arrives = led(first, ARRIVES) || led(second, ARRIVES);
   const isMoving = MOVES.test(plain);
-  if (!isMoving && HOW_FAR_APART.test(plain)) return false;
   const isWanted = (led(first, STANDS) || led(second, /^on$/u)) && WANTS.test(plain);
   return (leaves && (arrives || isMoving)) || led(second, ARRIVES) || isWanted;
+};
+
+/** Whether the Sun is up when it is asked for; by night one after the other is no matter of the Sun's. */
+const isByDay = (plain: string, parts: SunParts, { day }: Known): boolean =>
+  day !== null && day !== undefined && day.isSunUp(hourOf(plain, parts));
+
+/** Whether two targets are the ends of a way: by the words between them, or, by day, one after the other. */
+const isAWay = (plain: string, pair: readonly [NamedTarget, NamedTarget], parts: SunParts, known: Known): boolean => {
+  const { night, hour } = parts.when;
+  if ((!MOVES.test(plain) && HOW_FAR_APART.test(plain)) || (hour === null && BY_NIGHT.test(night ?? ''))) return false;
+  if (isWayOfTwo(plain, pair, parts)) return true;
+  return (FOLLOWS.test(plain) || MOVES.test(plain) || hour !== null) && isByDay(plain, parts, known);
 };
 
 /** The way from one target to another; null: none is asked about. Night by night the Sun is no matter. */
 export const wayBetween = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
-  if (NOT_A_WAY.test(plain) || !LEADS_TO.test(plain)) return null;
+  if (NOT_A_WAY.test(plain)) return null;
   const parts = partsOf(typed, known);
   const [first, second] = parts.named;
-  if (first === undefined || second === undefined || !isWayOfTwo(plain, [first, second], parts)) return null;
-  const { night, hour } = parts.when;
-  return hour === null && night !== null && BY_NIGHT.test(night) ? null : answered(plain, parts);
+  if (first === undefined) return null;
+  if (second === undefined) return parts.unknownStart !== null && MOVES.test(plain) ? answered(plain, parts) : null;
+  return isAWay(plain, [first, second], parts, known) ? answered(plain, { ...parts, isWay: true }) : null;
+};
+
+const only = ({ named, unknownEnd }: SunParts): NamedTarget | undefined =>
+  named.length === 1 && unknownEnd === null ? named[0] : undefined;
+
+const TRACKS =
+  /\b(?:track\w*|follow\w*|leav(?:e|ing)|left|let|unattended|stay\w*|keep)\b.*\b(?:till?|until|all (?:day|night|morning|afternoon)|through|overnight|for (?:an?|\d+|two|three|some) hours?|unattended|while i)\b/u;
+const INTO_MORNING = /\b(?:morning|dawn|sun ?rise|overnight|all night|through the night|day ?light)\b/u;
+/** "till sunset", "until the morning". */
+const UNTIL = /\b(?:till?|until|through) (?:the |late )?(?:\w+)(?: \d\S*)?/gu;
+const TRACKING_NOTE =
+  'While it tracks it keeps that far from the Sun; should it stop, the Sun can pass the tube. Stay beside it by day, and cap it when you leave or before sunrise.';
+
+/** "track venus till evening", "leave it on jupiter till the morning": judged while the Sun is up. */
+export const leftTracking = (typed: string, known: Known): Reading | Problem | null => {
+  const plain = typed.toLowerCase();
+  if (!TRACKS.test(plain) || NOT_A_WAY.test(plain)) return null;
+  const parts = partsOf(typed.replace(UNTIL, ' '), known);
+  const target = only(parts);
+  const isMorning = INTO_MORNING.test(plain);
+  if (target === undefined || known.day === null || known.day === undefined) return null;
+  if (!isMorning && !isByDay(plain, parts, known)) return null;
+  const at = isByDay(plain, parts, known) ? hourOf(plain, parts) : 'sunrise';
+  return { line: commandLine('sun', target.text, { at, site: parts.site ?? undefined }), note: TRACKING_NOTE };
+};
+
+/** "slew to antares at 11", by day: the hour of the day comes first, and what to ask for the other is said. */
+export const moveAtHands = (typed: string, known: Known): Reading | Problem | null => {
+  const plain = typed.toLowerCase();
+  const hands = handsIn(typed);
+  if (hands === null || !MOVES.test(plain) || NOT_A_WAY.test(plain)) return null;
+  const parts = partsOf(typed, known);
+  const target = only(parts);
+  if (target === undefined || parts.when.night !== null || !isByDay(plain, parts, known)) return null;
+  const at = hourOf(plain, parts);
+  const evening = `${(hands.hour % 12) + 12}:${String(hands.minute).padStart(2, '0')}`;
+  const site = parts.site ?? undefined;
+  return {
+    line: commandLine('sun', target.text, { at, site }),
+    note: `Took the hour of the day. For the evening ask ${commandLine('up', target.text, { at: evening, site })}.`,
+  };
 };

@@ -1,23 +1,25 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
 import { isProblem, type Problem } from '../../../ground/problem.js';
-import { isNamed, resolveTarget, type Catalogue } from '../../../catalogue/index.js';
+import { isNamed, resolveTarget } from '../../../catalogue/index.js';
 import type { Places } from '../../../places/index.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
-import { spellerFor } from '../spelling/known-words.js';
+import { spellerFor, type Spelt } from '../spelling/known-words.js';
+import type { DayAt } from './day-at.js';
 import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
 
-export interface Known {
-  readonly catalogue: Catalogue;
+export interface Known extends Spelt {
   readonly places: () => Places;
   /** Of the member and the club, for sentences that name one. */
   readonly siteNames: readonly string[];
   readonly nowUtcMs: UtcMs;
+  /** Where the asker usually stands; null or left out where nobody knows. */
+  readonly day?: DayAt | null;
 }
 
 export interface Asked {
@@ -87,7 +89,7 @@ const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
     ? takeGuess(sentence, catalogue)
     : null);
 
-export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKnowledge => ({
+export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known): PlaceKnowledge => ({
   places,
   siteNames,
   isTarget: (text) => isNamed(resolveTarget(catalogue, text)),
@@ -96,7 +98,7 @@ export const placeKnowledge = ({ catalogue, places, siteNames }: Known): PlaceKn
     const found = resolveTarget(catalogue, text);
     return !isProblem(found) && found.isSlip === true;
   },
-  isWord: spellerFor(catalogue).isKnown,
+  isWord: spellerFor({ catalogue, commands }).isKnown,
 });
 
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {

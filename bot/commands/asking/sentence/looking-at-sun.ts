@@ -1,42 +1,75 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Problem } from '../../../ground/problem.js';
-import { answered, partsOf } from './about-sun.js';
-import type { Known, Reading } from './asked.js';
+import { commandLine } from '../question-parts.js';
+import { hourOf, partsOf } from './about-sun.js';
+import type { Known, Reading, Rule } from './asked.js';
 
-const SUN = /\bsun(?:'?s)?\b/u;
-/** Names of stars are near to these. */
-const NO_NAMES = /\b(?:haz[ey]|mist|fog|shades|squint\w*|peek\w*|finders?)\b/giu;
-const PROJECTS = /\bproject(?:s|ed|ing|ion)?\b/u;
-const LOOKS = new RegExp(
-  `${PROJECTS.source}|\\b(?:look\\w*|see|seeing|view\\w*|watch\\w*|peek\\w*|peep\\w*|glanc\\w*|star(?:e|ing)|gaz(?:e|ing)|squint\\w*|eye ?pieces?|(?:view)?finders?|finder ?scope|sun ?glasses|shades|clouds?|cloudy|haz[ey]|mist|fog|kids?|child(?:ren)?|safe\\w*|eyes?|bino\\w*)\\b`,
-  'u',
+/** The Sun, or what is seen on it. */
+const SUN =
+  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
+const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b|\b(?:h ?-? ?alpha|hydrogen alpha|white light)\b/u;
+const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
+const ECLIPSE = /\beclipses?\b/u;
+/** What one looks with, and who looks. */
+const WITH =
+  'eye ?pieces?|(?:view)?finders?|finder ?scopes?|scope|telescopes?|refractors?|reflectors?|newtonians?|dobs?(?:onian)?|bino\\w*|bins|cameras?|phones?|lens(?:es)?|glass(?:es)?|sun ?glasses|shades|filters?|film|smoked|welding|welders?|mirror|sensor|clouds?|cloudy|haz[ey]|mist|fog|kids?|child(?:ren)?|pupils?|students?|class|school|daughters?|sons?|grand\\w+|baby|toddlers?|family|public|guests?|visitors?|eyes?|squint\\w*|barlow';
+const SEES =
+  'look\\w*|see|sees|seeing|seen|view\\w*|watch\\w*|peek\\w*|peep\\w*|glanc\\w*|glimps\\w*|star(?:e|ing)|gaz(?:e|ing)|observ\\w*|imag(?:e|es|ing)|photo\\w*|pics?|pictures?|snap\\w*|shoot\\w*|film\\w*|video\\w*|record\\w*|show\\w*|spot|catch|admire|enjoy|study|sketch\\w*|draw\\w*|safe\\w*|dangerous|blind\\w*';
+const POINTS =
+  'point\\w*|aim\\w*|slew\\w*|go ?to|track\\w*|follow\\w*|find|finding|cent(?:er|re)\\w*|align\\w*|sync\\w*|focus\\w*|turn|swing|sweep\\w*|locate|get the sun';
+const LOOKS = new RegExp(`${PROJECTS.source}|\\b(?:${WITH}|${SEES}|${POINTS})\\b`, 'u');
+const LOOKED_WITH = new RegExp(`${PROJECTS.source}|\\b(?:${WITH}|safe\\w*)\\b`, 'u');
+/** Words of looking are names of none, though some are near to one. */
+const NO_NAMES = new RegExp(
+  `${PROJECTS.source}|\\b(?:${WITH}|${SEES}|${POINTS}|sunspots?|solar|prominences|disc|disk|surface|h ?-? ?alpha|using|use|through|thru)\\b`,
+  'giu',
 );
 const WHAT_IS_NEAR =
-  /\b(?:what|what's|whats|which|anything|something|any)\b.*\b(?:near\w*|clos\w*|next to|around|beside)\b.*\bsun\b/u;
+  /\b(?:what|what's|whats|which|anything|something|any|planets?|stars?)\b.*\b(?:near\w*|clos\w*|next to|around|beside)\b.*\bsun\b/u;
 /** "before the sun rises" is an hour; "the sun is setting, can I look at it" is not. */
 const SUN_AS_HOUR =
   /\b(?:before|after|until|till|once|while|with|as soon as|by)\s+(?:the\s+)?sun(?:'s|s| is| has)?(?: still| yet)?\s+(?:\w+ing|rises?|rose|sets?|go(?:es|ne)? down|comes? up|up|down)\b/gu;
 const ASKS_WHEN = /\b(?:when|what time|where|how (?:long|high|big|far|hot|old|large|bright))\b/u;
-const MAY_I = /\b(?:safe\w*|ok|okay|allowed|at it|look at|eye ?pieces?|(?:view)?finders?|through)\b/u;
-/** Other questions: of eclipses, reminders, a telescope left out. */
-const NOT_OURS = /\beclipses?\b|\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when|leav(?:e|ing)|left)\b/u;
+const MAY_I =
+  /\b(?:safe\w*|ok|okay|allowed|at it|look at|eye ?pieces?|(?:view)?finders?|through|point|aim|my (?:scope|telescope|camera|dob|bino\w*))\b/u;
+/** Other questions: reminders, a telescope left out. */
+const NOT_OURS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when|leav(?:e|ing)|left|park\w*)\b/u;
 
 const answerTo = (plain: string): Problem =>
   problem('not-safe', cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking'), [
+    ...(ECLIPSE.test(plain) ? [{ label: 'When the next eclipses come', run: 'ahead eclipses about:Sun' }] : []),
     { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
     { label: 'When it is dark', run: 'dark' },
   ]);
 
+/** What one may ask of the Sun without looking at it. */
+const STANDS = /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
+
+const ASKS_ABOUT = /^(?:why|what|who|which)\b/u;
+
+/** Last of all: the Sun and nothing else is named, in words that say nothing of where it stands. */
+export const sunAlone: Rule = ({ plain, targets }) =>
+  targets.length > 0 && targets.every((name) => name === 'sun') && !STANDS.test(plain) && !ASKS_ABOUT.test(plain)
+    ? answerTo(plain)
+    : null;
+
+const asksToLook = (plain: string): boolean => {
+  // An eclipse is told of with its own caution, unless it is asked what to look with.
+  if (ECLIPSE.test(plain)) return LOOKED_WITH.test(plain);
+  return ON_IT.test(plain) || LOOKS.test(plain);
+};
+
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase().replace(SUN_AS_HOUR, ' ');
+  if (!SUN.test(plain) || NOT_OURS.test(plain)) return null;
   const isNear = WHAT_IS_NEAR.test(plain);
-  if (!SUN.test(plain) || NOT_OURS.test(plain) || !(isNear || LOOKS.test(plain))) return null;
-  if (!isNear && ASKS_WHEN.test(plain) && !MAY_I.test(plain)) return null;
+  if (!isNear && (!asksToLook(plain) || (ASKS_WHEN.test(plain) && !MAY_I.test(plain)))) return null;
   const parts = partsOf(typed.replace(NO_NAMES, ' '), known);
   // "on sun" is the day.
   const isDay = /\bsun/u.test(parts.when.night ?? '');
   if (parts.named.length > 0 || isDay) return null;
-  return isNear ? answered(plain, parts) : answerTo(plain);
+  if (!isNear) return answerTo(plain);
+  return { line: commandLine('sun', 'Sun', { at: hourOf(plain, parts), site: parts.site ?? undefined }) };
 };

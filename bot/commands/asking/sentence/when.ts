@@ -85,6 +85,7 @@ const mayBeNight = (words: string, before: string): boolean => {
 const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
   const rough = roughNight(run);
   if (rough !== null) return rough;
+  if (run.plain === 'the sun') return null;
   const words = plainDate(run.plain);
   return mayBeNight(words, before) && namesNight(words, nowUtcMs) ? words : null;
 };

@@ -1,5 +1,5 @@
 /** Mends slips of a thumb in the words that questions are made of; names of targets, sites and places are left to those who know them. */
-import { editDistance } from '../../../ground/edit-distance.js';
+import { makeMender, type SlipRule } from '../../../ground/mend-slips.js';
 import { SHORT_FORMS } from './short-forms.js';
 
 export interface Speller {
@@ -14,21 +14,10 @@ export interface Speller {
 type IsKept = (word: string, before: string, after: string) => boolean;
 
 const LEAST_LETTERS = 4;
-const LEAST_FOR_SOUND = 5;
-const LEAST_FOR_ANY_SLIP = 6;
-const LEAST_FOR_TWO_SLIPS = 10;
-const SOUNDS = [/[aeiouy]/gu, /[ckqsxz]/gu, /[mn]/gu, /[bp]/gu, /[dt]/gu, /[fv]/gu] as const;
-
-/** What two letters that are taken for one another have in common: "eclipce" sounds as "eclipse". */
-const soundOf = (word: string): string => SOUNDS.reduce((heard, alike, i) => heard.replace(alike, String(i)), word);
-
-/** In a short word one wrong letter makes another word; left out, doubled, swapped or of the same sound it does not. */
-const isSlip = (typed: string, meant: string): boolean => {
-  const most = meant.length < LEAST_FOR_TWO_SLIPS ? 1 : 2;
-  if (editDistance(typed, meant, most) > most) return false;
-  if (typed.length !== meant.length || typed.length >= LEAST_FOR_ANY_SLIP) return true;
-  const isSound = typed.length >= LEAST_FOR_SOUND && soundOf(typed) === soundOf(meant);
-  return isSound || [...typed].sort().join('') === [...meant].sort().join('');
+const SLIPS: SlipRule = {
+  mostIn: (letters) => (letters < 10 ? 1 : 2),
+  leastForWrongLetter: 6,
+  leastForSameSound: 5,
 };
 
 const withoutVowels = (word: string): string => word.replace(/[aeiou]/gu, '');
@@ -62,24 +51,17 @@ const LEAST_JOINED = 4;
  */
 export const makeSpeller = (meant: Iterable<string>, isKnown: (word: string) => boolean): Speller => {
   const words = new Set(meant);
-  const byFirst = new Map<string, string[]>();
+  const plain = [...words].filter((word) => word.length >= LEAST_LETTERS && /^[a-z]+$/u.test(word));
   const bySkeleton = new Map<string, string[]>();
-  for (const word of words) {
-    if (word.length < LEAST_LETTERS || !/^[a-z]+$/u.test(word)) continue;
-    if (!HAS_MANY_NEIGHBOURS.test(word)) addTo(byFirst, word.charAt(0), word);
-    addTo(bySkeleton, withoutVowels(word), word);
-  }
+  for (const word of plain) addTo(bySkeleton, withoutVowels(word), word);
+  const mendable = plain.filter((word) => !HAS_MANY_NEIGHBOURS.test(word));
+  const nearest = makeMender(mendable, SLIPS);
 
   const slipOf = (typed: string): string | null => {
-    if (typed.length < LEAST_LETTERS) {
-      // "sav": the last letter was not hit.
-      const longer = (byFirst.get(typed.charAt(0)) ?? []).filter((word) => word.slice(0, -1) === typed);
-      return longer.length === 1 ? (longer[0] ?? null) : null;
-    }
-    const near = (byFirst.get(typed.charAt(0)) ?? []).filter((word) => isSlip(typed, word));
-    const distances = near.map((word) => editDistance(typed, word, 2));
-    const least = Math.min(...distances);
-    return near[distances.indexOf(least)] ?? null;
+    if (typed.length >= LEAST_LETTERS) return nearest(typed);
+    // "sav": the last letter was not hit.
+    const longer = mendable.filter((word) => word.slice(0, -1) === typed);
+    return longer.length === 1 ? (longer[0] ?? null) : null;
   };
 
   /** "drk" is "dark" where no other word has those consonants. */

@@ -79,7 +79,6 @@ export const formQuestion = (bot: Bot, interaction: APIModalSubmitInteraction): 
   const raw = withValues(bot, interaction, found);
   return {
     command: command.name,
-    slow: false,
     ask: () =>
       runCommand(deps, command, raw, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
     afterwards: (outcome) => settle(bot, interaction, found.form.title, outcome),

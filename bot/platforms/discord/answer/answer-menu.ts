@@ -65,7 +65,6 @@ export const menuQuestion = (bot: Bot, interaction: APIApplicationCommandInterac
     raw.set(fileOption, filesOf(bot, asker.memberId)(subject.attachment));
   return {
     command: command.name,
-    slow: command.slow === true,
     ask: () => runCommand(deps, command, raw, { asker, nowUtcMs: now(), onError: errorSink(bot) }),
     thread: { memberId, memberName: memberId === asker.memberId ? asker.displayName : displayName(subject.user) },
   };

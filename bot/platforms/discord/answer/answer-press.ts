@@ -47,7 +47,6 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
   return {
     command: isProblem(parsed) ? 'unknown' : parsed.command.name,
-    slow: !isProblem(parsed) && parsed.command.slow === true,
     ask: () => runLine(deps, line, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
     ...(settles
       ? {

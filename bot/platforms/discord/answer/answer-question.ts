@@ -6,7 +6,6 @@ import { type Outcome } from '../../../reply/reply.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import { errorSink, prepare, type Bot } from '../connect/bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
-import { keyOf } from './read-interaction.js';
 import { openWalkThread, threadToOpen, type ThreadFor } from './walk-thread.js';
 import { within } from '../../../ground/within.js';
 import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
@@ -14,7 +13,6 @@ import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
 export interface Question {
   /** For metrics and the log: one of our own command names, or "unknown". */
   readonly command: string;
-  readonly slow: boolean;
   readonly ask: () => Promise<Outcome>;
   /** A walk started by this question may get a thread of its own, about this member. */
   readonly thread?: ThreadFor;
@@ -64,7 +62,7 @@ const answerWhole = async (
     })
     .then(async (outcome) => ({ outcome, message: await prepare(bot, outcome, asker.memberId) }));
 
-  const first = question.slow ? LATE : await within(work, tuning.deferAfterMs, LATE);
+  const first = await within(work, tuning.deferAfterMs, LATE);
 
   let ready: Ready;
   if (first === LATE) {
@@ -90,7 +88,6 @@ const answerWhole = async (
     outcome: outcomeLabel(outcome),
     seconds: (performance.now() - startedMs) / 1000,
   });
-  await bot.once.settle(keyOf(interaction));
   await question.afterwards?.(outcome);
   return outcome;
 };

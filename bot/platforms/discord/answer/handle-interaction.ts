@@ -44,13 +44,12 @@ const slashQuestion = (bot: Bot, interaction: SlashInteraction): Question => {
   const { deps, now } = bot.context;
   const command = deps.commands.find(({ name }) => name === interaction.data.name);
   if (command === undefined) {
-    return { command: 'unknown', slow: false, ask: async () => unknownCommand(interaction.data.name, deps.commands) };
+    return { command: 'unknown', ask: async () => unknownCommand(interaction.data.name, deps.commands) };
   }
   const asker = askerOf(interaction);
   const raw = rawOptions(interaction, filesOf(bot, asker.memberId));
   return {
     command: command.name,
-    slow: command.slow === true,
     ask: () => runCommand(deps, command, raw, { asker, nowUtcMs: now(), onError: errorSink(bot) }),
     ...threadOf(interaction, command, raw),
   };
@@ -113,7 +112,6 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
     const question = refused ?? opened ?? questionOf(bot, interaction);
     if (typeof question === 'string') {
       await answerNow(answers, interaction, writeNotice(question, true));
-      await bot.once.settle(keyOf(interaction));
     } else {
       await answerQuestion(bot, interaction, asker, question);
     }

@@ -79,7 +79,7 @@ export const createRunner = (context: PlatformContext, client: PierhandMatrixCli
       nowUtcMs: askedUtcMs,
       valuesOf: (command, raw) => {
         ({ name } = command);
-        if (command.slow === true || file !== null) typing(true);
+        if (file !== null) typing(true);
         return valuesFor(command, raw, state, file);
       },
       onError,

@@ -1,0 +1,46 @@
+/** Words of a sentence about the Sun made plain before its parts are read: parts of the day, arrows, exchanges, and the hour it names. */
+import { byDayHour, handsIn, nextHour } from './hands.js';
+import type { When } from './when.js';
+
+/** "before the sun rises" is an hour. */
+const SUN_AS_HOUR =
+  /(?:\b(?:before|after|when|until|till|once|while|with|as soon as|by)\s+)?(?:\bthe\s+)?\bsun(?:'s|s| is| has)?(?: still)?\s+(?:rises?|rising|rose|sets?|setting|goes down|go down|gone down|comes up|come up|up|down)\b/giu;
+
+/** "at 10 in morning". */
+const ofMorning = (text: string): string =>
+  text.replace(/\b(\d{1,2}) (?:in|of) (?:the )?(morning|afternoon)\b/giu, (_, hour: string, part: string) =>
+    part.toLowerCase() === 'morning' ? `${hour}am` : `${hour}pm`,
+  );
+
+/** Parts of the day that name no hour, as an hour within them. */
+const partOfDay = (text: string): string =>
+  text
+    .replace(/\b(?:just |right |straight )?after lunch\b/giu, 'at 1pm')
+    .replace(/\b(?:(tomorrow)(?:'s)? |in the |this )morning\b/giu, (_, day: string | undefined) =>
+      day === undefined ? 'at 10am' : `${day} 10am`,
+    );
+
+/** What is given up is where the tube stands. */
+const EXCHANGES = /\b(?:(?:swap|exchang|replac|ditch|drop)(?:e|ing|ping)?|instead of|rather than) (?=\p{L})/giu;
+
+export const prepared = (typed: string): string =>
+  partOfDay(ofMorning(typed))
+    .replace(/\s*(?:-+>|→|⟶|>)\s*/gu, ' to ')
+    .replace(EXCHANGES, 'from ')
+    .replace(SUN_AS_HOUR, ' ');
+
+const SUN_EVENT = /\b(?:at|around|by) (sunset|sunrise|sundown|sun-?up)\b/iu;
+
+/** The hour that the hands of a clock or the Sun itself give; the day is read apart. */
+export const ownHour = (
+  text: string,
+): { readonly rest: string; readonly at: (when: When, isOfSun: boolean) => string } | null => {
+  const event = SUN_EVENT.exec(text);
+  if (event !== null) return { rest: text.replace(event[0], ' '), at: () => (event[1] ?? '').toLowerCase() };
+  const hands = handsIn(text);
+  if (hands === null) return null;
+  return {
+    rest: hands.rest,
+    at: ({ night }, isOfSun) => (isOfSun || night !== null ? byDayHour(hands) : nextHour(hands)),
+  };
+};

@@ -1,0 +1,74 @@
+/** One turn of a walk: what it is given, what it stands on, what comes of it. */
+import type { Choice } from '../../ground/problem.js';
+import type { MemberFile } from '../../ground/member-file.js';
+import type { Reply } from '../../reply/reply.js';
+import {
+  turnFrom,
+  type Assessment,
+  type Speaker,
+  type Step,
+  type TriageModel,
+  type WalkState,
+} from '../../triage/index.js';
+import type { Asker, Request, Deps } from '../core/command.js';
+import type { Walk } from './walk-keeper.js';
+
+export const DOINGS = [
+  'why',
+  'back',
+  'summary',
+  'end',
+  'new',
+  'accept',
+  'release',
+  'more',
+  'doubt',
+  'collect',
+] as const;
+/** What shows something and changes nothing. */
+export const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;
+export type Doing = (typeof DOINGS)[number];
+
+export interface SaidInTurn {
+  readonly text?: string | undefined;
+  readonly answer?: string | undefined;
+  readonly do?: Doing | undefined;
+  readonly file?: MemberFile | undefined;
+}
+
+export interface TurnContext {
+  readonly deps: Deps;
+  readonly model: TriageModel;
+  readonly asker: Asker;
+  readonly privacy: Request<unknown>['privacy'];
+  readonly by: Speaker;
+  readonly outcomes: Readonly<Record<string, number>>;
+  readonly nowUtcMs: number;
+}
+
+export interface Turn {
+  readonly walk: Walk;
+  readonly notes: readonly string[];
+  readonly choices?: readonly Choice[];
+  /** The question or remedy in hand when these words came. */
+  readonly at?: Step;
+  /** The words ask how that step is done. */
+  readonly asksBack?: boolean;
+  readonly show: 'step' | (typeof SHOWINGS)[number];
+  /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
+  readonly rests?: Reply;
+}
+
+export interface Began {
+  readonly context: TurnContext;
+  readonly walk: Walk;
+  readonly before: Assessment;
+  readonly notes: readonly string[];
+}
+
+export const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
+  show: 'step',
+  ...more,
+  walk: { ...walk, state: turnFrom(walk.state, state), endedUtcMs: null, updatedUtcMs: context.nowUtcMs },
+  notes: [...notes, ...(more.notes ?? [])],
+});

@@ -1,0 +1,30 @@
+/** What a word is wherever it stands. */
+
+export interface Met {
+  /** The entry's id; empty for a word by itself. */
+  readonly id: string;
+  /** The number of the word or `<id>` among the keys of phrases; -1: no phrase has it. */
+  readonly key: number;
+  /** Tokens it takes. */
+  readonly length: number;
+}
+
+/** Words on the way to entries of several words. */
+export interface Branch {
+  readonly ids: string[];
+  /** What ends here, where that takes more than one word. */
+  met: readonly Met[];
+  readonly next: Map<string, Branch>;
+}
+
+export interface Known {
+  /** The word meant, or the word itself. */
+  readonly word: string;
+  /** The entries that it is by itself, then the word. */
+  readonly met: readonly Met[];
+  /** The ids of those entries. */
+  readonly covers: ReadonlySet<string>;
+  readonly isSmall: boolean;
+  /** Where entries of several words begin with it. */
+  readonly opens: Branch | null;
+}

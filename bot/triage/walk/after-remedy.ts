@@ -1,0 +1,78 @@
+/** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
+import type { Belief } from '../engine/belief.js';
+import { showsSecondCause, type Evidence } from '../engine/evidence.js';
+import { attempts } from '../engine/rules-of-order.js';
+import type { Situation } from '../engine/situation.js';
+import type { TriageModel } from '../model/model.js';
+import type { CheckEntry, FaultEntry } from '../model/schema.js';
+import type { WalkEvent } from './walk-state.js';
+
+export const HOW_FAR = 'how-far';
+
+/** How often the trouble came back after this remedy had cured it. */
+const timesBack = (events: readonly WalkEvent[], fault: string): number =>
+  events.filter((event) => event.kind === 'try' && event.fault === fault && event.outcome === 'for-now').length;
+
+/** A remedy that helped for now is followed by what makes it last, once. */
+export const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'for-now') return null;
+  const fault = model.fault(last.fault);
+  return fault === undefined || showsSecondCause(fault, last.outcome, timesBack(events, last.fault)) ? null : fault;
+};
+
+/** After "something changed", how far it gets now is asked before all else: it says where the second cause lies. */
+export const asksHowFarNow = (model: TriageModel, situation: Situation, events: readonly WalkEvent[]): boolean => {
+  const changed = events.findLastIndex(
+    (event, at) =>
+      event.kind === 'try' &&
+      showsSecondCause(model.fault(event.fault), event.outcome, timesBack(events.slice(0, at + 1), event.fault)),
+  );
+  if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
+  return !events.slice(changed + 1).some((event) => {
+    if (event.kind === 'answer') return event.check === HOW_FAR;
+    return event.kind === 'text' && event.facts.some(({ what }) => what === HOW_FAR);
+  });
+};
+
+/** The last thing answered or tried: words said since then leave what follows from it in hand. */
+const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
+  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right');
+
+/** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
+export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'could-not') return null;
+  const fault = model.fault(last.fault);
+  if (fault?.remedy.otherwise === undefined) return null;
+  const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
+  return times > 1 ? null : fault;
+};
+
+const checkNamed = (situation: Situation, id: string | undefined): CheckEntry | undefined =>
+  id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
+
+/** Not the complaint itself once more. */
+const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chain' && byStage === undefined;
+
+/** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
+const VERIFY_ABOVE = 0.3;
+
+/** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
+export const verifyingCheck = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  events: readonly WalkEvent[],
+): CheckEntry | undefined => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
+  const index = situation.faultIndex.get(last.fault) ?? -1;
+  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || attempts(evidence, index) > 1) return undefined;
+  const check = checkNamed(situation, situation.faults[index]?.verify.check);
+  if (check === undefined || !isOfOnePart(check)) return undefined;
+  const since = events.slice(events.lastIndexOf(last) + 1);
+  return since.some((event) => event.kind === 'text' && event.facts.some(({ what }) => what === check.id))
+    ? undefined
+    : check;
+};
