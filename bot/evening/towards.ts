@@ -1,7 +1,7 @@
 /** One part of the sky: a direction of the compass, or overhead. */
+import type { Target } from '../catalogue/index.js';
 import { horizontalOf } from '../sky/place.js';
-import type { Observer } from '../sky/types.js';
-import type { Candidate } from './pick.js';
+import type { Observer, UtcMs } from '../sky/types.js';
 
 const AZIMUTH_DEG = {
   north: 0,
@@ -25,7 +25,7 @@ const OVERHEAD_DEG = 60;
 /** Whether a candidate stands in that part of the sky at its best moment; everything does where none is asked for. */
 export const standsTowards =
   (towards: Towards | null, observer: Observer) =>
-  ({ target, bestUtcMs }: Candidate): boolean => {
+  ({ target, bestUtcMs }: { readonly target: Target; readonly bestUtcMs: UtcMs }): boolean => {
     if (towards === null) return true;
     const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, bestUtcMs);
     if (towards === 'overhead') return altitudeDeg >= OVERHEAD_DEG;
