@@ -23,8 +23,8 @@ export default defineConfig({
     // Processes, not threads: pictures and the store are native code, and one long suite looks at its own child processes.
     pool: 'forks',
     isolate: false,
-    // By itself vitest leaves one core free for watching; a machine with two then works with one.
-    maxWorkers: Math.max(2, availableParallelism() - 1),
+    // Much of it waits (for retries, for processes it started): one more than there are cores.
+    maxWorkers: availableParallelism() + 1,
     // .ci/run adds these up over all suites.
     ...(process.env['CI'] === 'true'
       ? { reporters: ['default', ['json', { outputFile: `.cache/results-${suite}.json` }]] }

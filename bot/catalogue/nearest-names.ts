@@ -1,7 +1,7 @@
 /** Spelling correction: the names a few slips of the finger away from what was typed, and the planets among them. */
 import { withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
-import { editDistance, forgivenSlips } from '../ground/edit-distance.js';
+import { editDistance, forgivenSlips, lettersOf, mayBeWithin } from '../ground/edit-distance.js';
 
 export interface NearestNames {
   /** Positions so near, and so much nearer than any other, that they are what was meant; several where one name is shared. */
@@ -16,6 +16,7 @@ interface Spelling {
   readonly key: string;
   readonly text: string;
   readonly position: number;
+  readonly letters: number;
 }
 
 const spellings = new WeakMap<Catalogue, readonly Spelling[]>();
@@ -30,12 +31,8 @@ const spellingsOf = (catalogue: Catalogue): readonly Spelling[] => {
           .toLowerCase()
           .replace(/[^a-z0-9 ]/g, ''),
       );
-      return short === null
-        ? [{ key, text, position }]
-        : [
-            { key, text, position },
-            { key: short, text, position },
-          ];
+      const keys = short === null ? [key] : [key, short];
+      return keys.map((one) => ({ key: one, text, position, letters: lettersOf(one) }));
     });
     spellings.set(catalogue, list);
   }
@@ -48,7 +45,9 @@ export const nearestNames = (catalogue: Catalogue, words: string): NearestNames 
   const forgiven = forgivenSlips(key.length);
   const reach = Math.max(forgiven, 1 + Number(key.length > 3) + Number(key.length > 5));
   const found: { distance: number; spelling: Spelling }[] = [];
+  const letters = lettersOf(key);
   for (const spelling of spellingsOf(catalogue)) {
+    if (!mayBeWithin(letters, spelling.letters, reach)) continue;
     const distance = editDistance(key, spelling.key, reach);
     if (distance <= reach) found.push({ distance, spelling });
   }

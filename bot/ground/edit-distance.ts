@@ -4,16 +4,19 @@
 const endInSwap = (a: string, i: number, b: string, j: number): boolean =>
   i > 1 && j > 1 && a.charCodeAt(i - 1) === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === b.charCodeAt(j - 1);
 
+/** Three lines of the table, kept from one call to the next. */
+const rows: readonly [number[], number[], number[]] = [[], [], []];
+
 /**
  * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`.
  * @returns the distance, or `most + 1` when it is greater than `most`.
  */
 export const editDistance = (a: string, b: string, most: number): number => {
   if (Math.abs(a.length - b.length) > most) return most + 1;
-  let before: number[] = [];
-  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  let [before, previous, current] = rows;
+  for (let j = 0; j <= b.length; j += 1) previous[j] = j;
   for (let i = 1; i <= a.length; i += 1) {
-    const current = [i];
+    current[0] = i;
     let least = i;
     for (let j = 1; j <= b.length; j += 1) {
       const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
@@ -25,10 +28,26 @@ export const editDistance = (a: string, b: string, most: number): number => {
       if (cost < least) least = cost;
     }
     if (least > most) return most + 1;
-    before = previous;
-    previous = current;
+    [before, previous, current] = [previous, current, before];
   }
   return previous[b.length] ?? most + 1;
+};
+
+/** Which letters a word has, each a bit (some share one). */
+export const lettersOf = (word: string): number => {
+  let letters = 0;
+  for (let i = 0; i < word.length; i += 1) letters |= 1 << (word.charCodeAt(i) & 31);
+  return letters;
+};
+
+/** Whether words with these letters can be so near: a slip brings in one letter and takes out one at most. Quick, for long lists. */
+export const mayBeWithin = (a: number, b: number, slips: number): boolean => {
+  let different = a ^ b;
+  for (let left = 2 * slips; different !== 0; left -= 1) {
+    if (left === 0) return false;
+    different &= different - 1;
+  }
+  return true;
 };
 
 /** How many slips are forgiven in a word of this length: none up to 3 letters, one to 7, two beyond. */

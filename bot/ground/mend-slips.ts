@@ -1,8 +1,10 @@
 /** Mends slips of a thumb to the nearest of a list of words; how much is forgiven is each list's own rule. */
-import { editDistance } from './edit-distance.js';
+import { editDistance, lettersOf, mayBeWithin } from './edit-distance.js';
+
+const MOST_SLIPS = 2;
 
 export interface SlipRule {
-  /** How many slips are forgiven in a word of so many letters, at most two. */
+  /** How many slips are forgiven in a word of so many letters, at most MOST_SLIPS. */
   readonly mostIn: (letters: number) => number;
   /** In a shorter word one wrong letter makes another word; letters left out, doubled or swapped do not. */
   readonly leastForWrongLetter: number;
@@ -27,23 +29,6 @@ const slipsBetween = (typed: string, meant: string, rule: SlipRule): number => {
   return sorted(typed) === sorted(meant) ? slips : Infinity;
 };
 
-/** One bit a letter that the word has. */
-const lettersOf = (word: string): number => {
-  let letters = 0;
-  for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) - 97);
-  return letters;
-};
-
-/** Two slips change four letters at most. */
-const areNear = (a: number, b: number): boolean => {
-  let different = a ^ b;
-  for (let most = 4; different !== 0; most--) {
-    if (most === 0) return false;
-    different &= different - 1;
-  }
-  return true;
-};
-
 /**
  * @param words to mend to, of the letters a to z; of two equally near the earlier is meant
  * @returns gives the word that one of the same alphabet with slips in it means, or null; the first letter is taken to be right
@@ -60,7 +45,8 @@ export const makeMender = (words: Iterable<string>, rule: SlipRule): ((typed: st
     let found: string | null = null;
     let fewest = Infinity;
     for (const one of byFirst.get(typed.charAt(0)) ?? []) {
-      if (Math.abs(one.meant.length - typed.length) > 2 || !areNear(one.letters, letters)) continue;
+      if (Math.abs(one.meant.length - typed.length) > MOST_SLIPS) continue;
+      if (!mayBeWithin(letters, one.letters, MOST_SLIPS)) continue;
       const slips = slipsBetween(typed, one.meant, rule);
       if (slips >= fewest) continue;
       fewest = slips;

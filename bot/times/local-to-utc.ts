@@ -20,6 +20,7 @@ export interface LocalInstant {
 
 /** From 1973 on every zone of the IANA's list changes its clocks at a whole minute UTC; before, some kept odd seconds. */
 const WHOLE_MINUTES_FROM_UTC_MS = Date.UTC(1973, 0, 1);
+const MINUTES_PER_DAY = MS_PER_DAY / MS_PER_MINUTE;
 const MOST_KEPT = 20_000;
 /** Asking the platform's calendar is dear, and an answer asks for the same night dozens of times. */
 const kept = new Map<string, number>();
@@ -29,16 +30,26 @@ const askedMinutes = (zone: string, utcMs: number): number => {
   return Number.isFinite(offset) ? offset : 0;
 };
 
-/** Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. */
-export const offsetMinutes = (zone: string, utcMs: number): number => {
-  if (!(utcMs >= WHOLE_MINUTES_FROM_UTC_MS)) return askedMinutes(zone, utcMs);
-  const key = `${zone} ${Math.floor(utcMs / MS_PER_MINUTE)}`;
+const minutesAtMinute = (zone: string, minute: number): number => {
+  const key = `${zone} ${minute}`;
   const known = kept.get(key);
   if (known !== undefined) return known;
-  const minutes = askedMinutes(zone, utcMs);
+  const minutes = askedMinutes(zone, minute * MS_PER_MINUTE);
   if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, minutes);
   return minutes;
+};
+
+/**
+ * Minutes east of UTC that a zone's clocks keep at an instant; an unknown zone counts as UTC. No zone changes its clocks twice in
+ * a day: where they are the same at both ends of it, they are so all day.
+ */
+export const offsetMinutes = (zone: string, utcMs: number): number => {
+  if (!(utcMs >= WHOLE_MINUTES_FROM_UTC_MS)) return askedMinutes(zone, utcMs);
+  const minute = Math.floor(utcMs / MS_PER_MINUTE);
+  const dayStart = minute - (minute % MINUTES_PER_DAY);
+  const atStart = minutesAtMinute(zone, dayStart);
+  return minutesAtMinute(zone, dayStart + MINUTES_PER_DAY) === atStart ? atStart : minutesAtMinute(zone, minute);
 };
 
 /** The date and time that a zone's clocks show at an instant, as a UTC instant bearing the same figures. */

@@ -5,6 +5,7 @@ import { ADAPTER_RULES, PORT_RULES } from './links/adapter-and-port.js';
 import { CONTROLLER_RULES, DRIVER_RULES, OVERVIEW_RULES, PROGRAM_RULES } from './links/controller-and-program.js';
 import { contrastRules } from './links/contrasts.js';
 import { HISTORY_RULES } from './links/history.js';
+import { HIDDEN_RULES } from './links/holding-and-hidden.js';
 import { LEAD_RULES, POWER_RULES } from './links/power-and-leads.js';
 import { NETWORK_RULES, RADIO_RULES } from './links/radio-and-network.js';
 import { SKY_RULES } from './links/sky.js';
@@ -24,6 +25,7 @@ const LOOKS: Readonly<Record<string, (w: World) => string>> = {
   ...PROGRAM_RULES,
   ...SKY_RULES,
   ...OVERVIEW_RULES,
+  ...HIDDEN_RULES,
   ...HISTORY_RULES,
 };
 
@@ -72,6 +74,12 @@ const JUDGED: ReadonlySet<string> = new Set([
   'home-start',
   'star-sure',
   'polar-axis',
+  'balance',
+  'feet',
+  'old-points',
+  'tube-firm',
+  'guider-running',
+  'wireless-saving',
 ]);
 
 /** What is truly there to see; null where the bench has no rule for the check. */

@@ -1,7 +1,7 @@
 /** What doing each shipped remedy's steps changes in the world, by fault id: often more than its own fault. */
 import { at, both, told, type Change } from './edit.js';
 import { restarted } from './links/controller-and-program.js';
-import { LATE_REMEDIES } from './late-faults.js';
+import { balanced, LATE_REMEDIES } from './late-faults.js';
 import type { World } from './world.js';
 
 const replug: Change = at('adapter', { computerSlept: false });
@@ -147,7 +147,7 @@ const AT_THE_MOUNT: Readonly<Record<string, Change>> = {
   'tracking-off': at('program', { tracking: 'sidereal' }),
   'tracking-rate-wrong': at('program', { tracking: 'sidereal' }),
   'motion-rate-slow': at('program', { buttonsSlow: false }),
-  'clutch-loose': both(at('program', { clutchFirm: true }), alignAnew),
+  'clutch-loose': both(at('program', { clutchFirm: true }), alignAnew, balanced),
 };
 
 const ON_THE_AIR: Readonly<Record<string, Change>> = {

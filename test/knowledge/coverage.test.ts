@@ -124,21 +124,18 @@ describe('the shipped fault model', () => {
   });
 
   it('has, for any two faults of a situation, a check that usually answers differently', () => {
+    const alike: string[] = [];
     for (const { context, faults, checks } of everySituation()) {
       for (const [a, one] of faults.entries())
         for (const [b, other] of faults.entries()) {
           if (b <= a || one.sameAs?.includes(other.id) === true) continue;
-          const apart = Math.max(
-            ...checks.map(({ odds }) =>
-              odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0),
-            ),
+          const apart = checks.some(
+            ({ odds }) => odds.reduce((sum, row) => sum + Math.abs((row[a] ?? 0) - (row[b] ?? 0)) / 2, 0) > 0.5,
           );
-          expect(
-            apart,
-            `${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`,
-          ).toBeGreaterThan(0.5);
+          if (!apart) alike.push(`${one.id} and ${other.id} on ${context.path}/${context.system}/${context.client}`);
         }
     }
+    expect(alike).toEqual([]);
   });
 
   it('uses every answer of every check: each is good, or some fault gives it', () => {
@@ -159,33 +156,9 @@ describe('the shipped fault model', () => {
     expect(unused).toEqual([]);
   });
 
-  it('hands every site, time and alignment fault over with causes that command knows', () => {
-    // Cause ids of `astray`, from the design.
-    const causes = new Set([
-      'daylight-saving',
-      'utc-offset-sign',
-      'utc-offset',
-      'utc-as-local',
-      'twelve-hours',
-      'date-off-by-one',
-      'day-month-swapped',
-      'longitude-sign',
-      'minutes-as-decimals',
-      'latitude-sign',
-      'latitude-longitude-swapped',
-      'hemisphere-mode',
-      'epoch',
-      'not-at-home',
-      'wrong-star',
-      'polar-axis',
-      'not-tracking',
-      'mirrored-axis',
-    ]);
+  it('hands every site, time and alignment fault over', () => {
     const handed = shipped.faults.filter(({ stage }) => stage === 'site-and-time' || stage === 'alignment');
     for (const fault of handed) expect(fault.handsOverTo, fault.id).toBe('astray');
-    const named = shipped.faults.flatMap(({ astrayCauses }) => astrayCauses ?? []);
-    for (const cause of named) expect(causes.has(cause), cause).toBe(true);
-    for (const cause of causes) if (cause !== 'not-tracking') expect(named, cause).toContain(cause);
   });
 });
 

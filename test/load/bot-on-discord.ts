@@ -59,6 +59,9 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
       DISCORD_TOKEN: double.token,
       DISCORD_API_URL: double.apiUrl,
       LOG_LEVEL: 'warn',
+      // As in Dockerfile and deploy/pierhand.service.
+      MALLOC_ARENA_MAX: '1',
+      MALLOC_MMAP_THRESHOLD_: '131072',
       ...env,
     },
   });

@@ -82,6 +82,15 @@ const answered = async (seen: Promise<Seen>): Promise<number> => {
   return totalMs;
 };
 
+/** The bot had no time to draw, and its words stood for the picture. */
+let withoutPicture = 0;
+
+const answeredWithPicture = async (seen: Promise<Seen>): Promise<number> => {
+  const ms = await answered(seen);
+  if ((await seen).message.attachments.length === 0) withoutPicture++;
+  return ms;
+};
+
 /** What a club's evening is taken to look like: mostly typing, then short answers; one in twelve draws a picture, one in 25 is about a connection. Invented. */
 export const EVENING_MIX: readonly Question[] = [
   {
@@ -119,7 +128,7 @@ export const EVENING_MIX: readonly Question[] = [
     share: 0.04,
     name: 'up, with a picture',
     ask: (m, run, channel) =>
-      answered(m.slash('up', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
+      answeredWithPicture(m.slash('up', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
   },
   {
     share: 0.04,
@@ -154,6 +163,8 @@ export interface Traffic {
   /** Milliseconds until members were told kindly to ask again later. */
   readonly toldBusyMs: readonly number[];
   readonly unanswered: number;
+  /** Of the answers of "up": words in place of the picture. */
+  readonly withoutPicture: number;
   /** What was asked a second, truly. */
   readonly perSecond: number;
 }
@@ -171,6 +182,26 @@ const inShares = (mix: readonly Question[]): (() => Question) => {
   };
 };
 
+const UNDER_WAY_WHILE_WARMING = 4;
+
+/** Asks `count` questions, a few at a time, each when one is answered: a bot that has run for a while, its code compiled. */
+export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: number): Promise<void> => {
+  const next = inShares(mix);
+  let run = 0;
+  const ask = async (): Promise<void> => {
+    while (run < count) {
+      const member = crowd.members[run % crowd.members.length] as Member;
+      const channel = crowd.channels[run % crowd.channels.length] as Channel;
+      await next()
+        .ask(member, run++, channel)
+        .catch((error: unknown) => {
+          if (!(error instanceof ToldBusy) && !(error instanceof NotAnswered)) throw error;
+        });
+    }
+  };
+  await Promise.all(Array.from({ length: UNDER_WAY_WHILE_WARMING }, ask));
+};
+
 /** Asks for `seconds`, then waits for the last answers. `eachSecond` is called as the seconds pass. */
 export const drive = async (
   crowd: Crowd,
@@ -184,6 +215,7 @@ export const drive = async (
   const underWay: Promise<void>[] = [];
   const toldBusyMs: number[] = [];
   let unanswered = 0;
+  const withoutBefore = withoutPicture;
   let run = 0;
   let second = 0;
   const began = performance.now();
@@ -214,5 +246,12 @@ export const drive = async (
   }
   const tookS = (performance.now() - began) / 1000;
   await Promise.all(underWay);
-  return { answeredMs: [...byQuestion.values()].flat(), byQuestion, toldBusyMs, unanswered, perSecond: run / tookS };
+  return {
+    answeredMs: [...byQuestion.values()].flat(),
+    byQuestion,
+    toldBusyMs,
+    unanswered,
+    withoutPicture: withoutPicture - withoutBefore,
+    perSecond: run / tookS,
+  };
 };

@@ -33,6 +33,25 @@ describe('turns of many members', () => {
     expect(waitMs()).toBe(0);
   });
 
+  it('tells a crowd that lasts from a handful who ask at once, and forgets it after a while', async () => {
+    let nowMs = 0;
+    const { take, isCrowded } = createTurns(() => nowMs);
+    const ask = (members: number) =>
+      Promise.all(
+        Array.from({ length: members }, (_, i) =>
+          take(`member ${i}`).then(() => {
+            nowMs += 30;
+          }),
+        ),
+      );
+    await ask(10);
+    expect(isCrowded()).toBe(false);
+    await ask(30);
+    expect(isCrowded()).toBe(true);
+    nowMs += 11_000;
+    expect(isCrowded()).toBe(false);
+  });
+
   it('does not take a machine that stood still for once for slow work', async () => {
     let nowMs = 0;
     const { take, waitMs } = createTurns(() => nowMs);

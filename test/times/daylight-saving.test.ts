@@ -1,7 +1,7 @@
 import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { formatLocalDateTime, parseTime } from '../../bot/times/index.js';
-import { localToUtc } from '../../bot/times/local-to-utc.js';
+import { localToUtc, offsetMinutes } from '../../bot/times/local-to-utc.js';
 
 const NOW = Date.UTC(2026, 0, 15, 12);
 
@@ -78,4 +78,21 @@ describe('daylight saving', () => {
       }
     }
   });
+});
+
+// Reference: the platform's own calendar (Intl), asked for each instant.
+it('gives every zone the offset it has at any hour, on days of a change too', () => {
+  const HOUR = 3_600_000;
+  const WEEKS_OF_CHANGE = [Date.UTC(2026, 2, 5), Date.UTC(2026, 2, 26), Date.UTC(2026, 9, 22), Date.UTC(2026, 10, 1)];
+  const zones = Intl.supportedValuesOf('timeZone').filter((_, i) => i % 2 === 0);
+  const wrong = zones.flatMap((zone) => {
+    const shown = new Intl.DateTimeFormat('en-US', { timeZone: zone, timeZoneName: 'longOffset' });
+    return WEEKS_OF_CHANGE.flatMap((start) =>
+      Array.from({ length: 20 }, (_, i) => start + i * 5 * HOUR + 61_000),
+    ).filter((utcMs) => {
+      const [, sign = '+', hours = '0', minutes = '0'] = /GMT([+-])(\d+):(\d+)/u.exec(shown.format(utcMs)) ?? [];
+      return offsetMinutes(zone, utcMs) !== (Number(hours) * 60 + Number(minutes)) * (sign === '-' ? -1 : 1);
+    });
+  });
+  expect(wrong).toEqual([]);
 });

@@ -32,6 +32,25 @@ describe('local times in words', () => {
     expect(formatLocalTime(utcMs, zone)).toBe(expected);
   });
 
+  // Reference: Intl itself, asked in every English that knows abbreviations of a part of the world (Unicode CLDR).
+  it('finds every name that some English has for a zone', () => {
+    const locales = ['en-US', 'en-GB', 'en-AU', 'en-CA', 'en-IN', 'en-ZA'];
+    // A third of the zones, some of every part of the world: making the formats takes long.
+    const zones = Intl.supportedValuesOf('timeZone').filter((_, i) => i % 3 === 0);
+    const missed = zones.flatMap((zone) => {
+      const asked = locales.map((locale) => new Intl.DateTimeFormat(locale, { timeZone: zone, timeZoneName: 'short' }));
+      return [WINTER, SUMMER].flatMap((utcMs) => {
+        const said = asked.map(
+          (format) => format.formatToParts(utcMs).find(({ type }) => type === 'timeZoneName')?.value,
+        );
+        const name = said.find((value) => /^[A-Z]{2,5}$/u.test(value ?? ''));
+        const ours = zoneName(utcMs, zone);
+        return (name === undefined ? ours.startsWith('UTC') : ours === name) ? [] : [[zone, name, ours]];
+      });
+    });
+    expect(missed).toEqual([]);
+  });
+
   it('rounds to the nearest minute, over midnight too', () => {
     expect(formatClock(Date.parse('2026-11-26T06:59:29Z'), 'America/Denver')).toBe('23:59');
     expect(formatLocalDateTime(Date.parse('2026-11-26T06:59:30Z'), 'America/Denver')).toBe(

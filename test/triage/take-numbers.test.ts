@@ -4,7 +4,9 @@ import { plainlyNumbers, readNumbers } from '../../bot/commands/triage/take-numb
 import { triage } from '../../bot/commands/triage/triage.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
-import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
+import { CAUSE_IDS } from '../../bot/pointing/miss/astray-types.js';
+import { shippedModel } from '../shipped.js';
+import { answer, ODALYS, realDeps, refusal } from '../commands/real-deps.js';
 
 // A busy machine may be many times slower; nothing here is about its speed.
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
@@ -111,5 +113,31 @@ describe('numbers typed in a walk', () => {
     const other = { ...ODALYS, memberId: 'console:odalys-words' };
     const reply = await answer(deps, 'triage Nosuchstar; lst 99:99', NOW, other);
     expect(reply.notes.join(' ')).not.toContain('From your numbers');
+  });
+
+  it.each(['constructor', 'no-such-cause', 'tracking-off'])(
+    'bring no cause that astray does not name: %s',
+    async (id) => {
+      const other = { ...ODALYS, memberId: 'console:odalys-found' };
+      await answer(deps, 'triage', NOW, other);
+      const { message } = await refusal(deps, `triage answer:found.${id}`, NOW, other);
+      expect(message).toBe(
+        `"${id}" is no cause that astray names. Ask astray again, and take one of the causes it offers.`,
+      );
+      const taken = await answer(deps, 'triage answer:found.longitude-sign', NOW, other);
+      const standing = taken.data['standing'] as unknown as readonly { faultId: string }[];
+      expect(standing[0]?.faultId).toBe('longitude-sign-wrong');
+    },
+  );
+});
+
+describe('the causes of a miss', () => {
+  /** A mount that does not track is found by looking (the check "follow"), not by numbers: its fault hands nothing over. */
+  const NOT_IN_THE_MODEL = ['not-tracking'];
+
+  it('are each some fault of the model, and the model names no others', () => {
+    const named = new Set(shippedModel().faults.flatMap(({ astrayCauses = [] }) => astrayCauses));
+    expect(CAUSE_IDS.filter((id) => !named.has(id))).toEqual(NOT_IN_THE_MODEL);
+    expect([...named].filter((id) => !(CAUSE_IDS as readonly string[]).includes(id))).toEqual([]);
   });
 });

@@ -26,6 +26,7 @@ const OUTCOME_WORDS = {
   same: 'no change',
   changed: 'something changed, not cured',
   'could-not': 'could not be done',
+  'for-now': 'it helped, then came back',
 } as const;
 
 const MOST_SEEN = 4;
@@ -195,9 +196,12 @@ const lookAtNext = (model: TriageModel, walk: Walk, assessment: Assessment): str
 
 /** The remedy that is left to a person: the other way, where the first was tried. */
 const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): string => {
-  const { steps, otherwise } = fault.remedy;
-  const wasTried = walk.state.events.some((event) => event.kind === 'try' && event.fault === fault.id);
-  const lines = linesFor(wasTried && otherwise !== undefined ? otherwise : steps, context.system);
+  const { steps, otherwise, lasting } = fault.remedy;
+  const tries = walk.state.events.flatMap((event) =>
+    event.kind === 'try' && event.fault === fault.id ? event.outcome : [],
+  );
+  const another = tries.includes('for-now') ? (lasting ?? otherwise) : otherwise;
+  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system);
   return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 

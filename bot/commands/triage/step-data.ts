@@ -61,8 +61,9 @@ export const lettered = (line: string, index: number): string => `${String.fromC
 export const remedyLines = (walk: Walk, assessment: Assessment): readonly string[] => {
   const { step, context } = assessment;
   if (step.kind !== 'try') return [];
-  const { steps, otherwise } = step.fault.remedy;
-  const own = step.otherwise && otherwise !== undefined ? otherwise : steps;
+  const { steps, otherwise, lasting } = step.fault.remedy;
+  const way = step.lasting === true ? lasting : otherwise;
+  const own = (step.lasting === true || step.otherwise) && way !== undefined ? way : steps;
   return linesFor(own, context.system).map(filledFrom(walk.state));
 };
 

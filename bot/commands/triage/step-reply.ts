@@ -21,7 +21,6 @@ import { stepCautions } from './step-cautions.js';
 import {
   answerLine,
   back,
-  doLine,
   entriesOffer,
   filledFrom,
   linesFor,
@@ -100,6 +99,7 @@ const remedyAgain = (
   if (step.kind !== 'try') return null;
   if (evidence.notTaken.has(situation.faultIndex.get(step.id) ?? -1))
     return ['It has not taken yet, so once more, a line at a time.'];
+  if (step.lasting === true) return ['It helped, so the cause was right. It came back, so this is to make it last.'];
   if (!step.otherwise) return null;
   if (!events.some((event) => event.kind === 'try' && event.fault === step.id))
     return ['You did the usual thing already and it still fits best, so here is another way to it.'];
@@ -166,14 +166,19 @@ const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fa
     : [`Where to look: ${linesFor(check.how, context.system).map(filledFrom(walk.state)).join(' ')}`];
 };
 
+const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string => {
+  if (lasting === true) return 'For good';
+  return otherwise ? 'Another way' : 'Likely cause';
+};
+
 const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { before, asksBack }: Said): Parts => {
   const { step } = assessment;
   if (step.kind !== 'try') return { summary: '' };
   const { fault } = step;
   const others = lookAlikes(model, fault).map(({ title }) => lowered(title));
   return {
-    summary: `${step.otherwise ? 'Another way' : 'Likely cause'}: ${fault.title}. Try this.`,
-    facts: step.otherwise ? [] : [{ label: 'Why', value: fault.why }],
+    summary: `${wayOf(step)}: ${fault.title}. Try this.`,
+    facts: step.otherwise || step.lasting === true ? [] : [{ label: 'Why', value: fault.why }],
     notes: [
       ...reasonNotes(walk, assessment),
       ...remedyLines(walk, assessment).map(lettered),
@@ -208,14 +213,14 @@ const numbersParts = (walk: Walk, assessment: Assessment): Parts => ({
   ],
 });
 
-const doneParts = (walk: Walk, title: string): Parts => ({
+const doneParts = (walk: Walk, { id, title }: FaultEntry): Parts => ({
   summary: `Fixed: ${title}.`,
   notes: ['May I count this cause for the club, without your name? It helps to ask the right thing sooner next time.'],
   choices: [
     { label: 'Yes, count it', run: answerLine(walk, 'count', 'yes'), preferred: true },
     { label: 'No, just end', run: answerLine(walk, 'count', 'no') },
     { label: 'It was something else', run: answerLine(walk, 'count', 'other') },
-    { label: 'It stopped working again', run: doLine(walk, 'back') },
+    { label: 'It stopped working again', run: answerLine(walk, id, 'for-now') },
   ],
   level: 'good',
 });
@@ -232,14 +237,18 @@ const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: S
     case 'try':
       return tryParts(model, walk, assessment, said);
     case 'done':
-      return doneParts(walk, step.fault.title);
+      return doneParts(walk, step.fault);
     case 'handOn':
       return null;
   }
 };
 
 const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
-  before?.kind === 'try' && now.kind === 'try' && before.id === now.id && before.otherwise === now.otherwise;
+  before?.kind === 'try' &&
+  now.kind === 'try' &&
+  before.id === now.id &&
+  before.otherwise === now.otherwise &&
+  before.lasting === now.lasting;
 
 /** So much of a remedy reminds of it once its lines have scrolled away. */
 const REMINDER = 110;

@@ -4,6 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
+import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
   assess,
@@ -106,10 +107,18 @@ const count = async (
   return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
 };
 
+/** What `astray` may have found; `unknown`: none of its causes fits. */
+const FOUND = new Set<string>([...CAUSE_IDS, 'unknown']);
+
 const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
   const { context, walk, before } = began;
   const [step, answer] = splitAnswer(before, typed);
   if (step === 'count') return count(context, walk, answer, before.step);
+  if (step === 'found' && !FOUND.has(answer))
+    return problem(
+      'unknown-answer',
+      `"${tidy(answer, 40)}" is no cause that astray names. Ask astray again, and take one of the causes it offers.`,
+    );
   const state = answerStep(context.model, walk.state, step, answer, context.by);
   if (isProblem(state))
     return state.problem === 'walk-too-long'

@@ -7,6 +7,12 @@ import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
 
+const CAME_BACK =
+  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
+
+/** Said of what had just been cured. */
+const cameBack = (text: string): boolean => CAME_BACK.test(text);
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
   const { step } = before;
@@ -18,6 +24,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
   };
   if (read.by !== 'words') return null;
   if (step.kind === 'try') return sure(remedyOutcome(reading, text));
+  if (step.kind === 'done' && cameBack(text) && remedyOutcome(reading, text) !== 'works')
+    return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);

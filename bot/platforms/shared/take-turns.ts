@@ -11,6 +11,8 @@ export interface Turns {
   readonly take: TakeTurn;
   /** About how long what comes now would wait, in milliseconds, by how quickly the turns went lately; 0 where none waits. */
   readonly waitMs: () => number;
+  /** Whether there was a crowd lately: somebody waited at every moment for longer than a handful of members who ask at once can account for. */
+  readonly isCrowded: () => boolean;
 }
 
 /** The share that the newest turn has in what a turn is taken to last. */
@@ -19,6 +21,10 @@ const NEWEST_SHARE = 0.2;
 const USUAL_TURN_MS = 5;
 /** A machine that stood still for once says nothing of the turns to come. */
 const LONGEST_TURN_MS = 250;
+
+/** A crowd is one where somebody waits all the time for so long; it counts as one for a while after. */
+const CROWD_FROM_MS = 400;
+const CROWD_LASTS_MS = 10_000;
 
 /** A request on its way needs several rounds of the event loop; they are given before each piece of work. */
 const ROUNDS = 4;
@@ -34,16 +40,19 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
   let isServing = false;
   let waitingCount = 0;
   let turnMs = USUAL_TURN_MS;
+  let crowdedUntilMs = Number.NEGATIVE_INFINITY;
 
   const serve = async (): Promise<void> => {
     isServing = true;
     let beganMs: number | null = null;
+    const waitingSinceMs = ticksMs();
     while (waiting.size > 0) {
       await nextTurn();
       const nowMs = ticksMs();
       // From one beginning to the next: the work itself, and all that had its turn between.
       if (beganMs !== null) turnMs += NEWEST_SHARE * (Math.min(nowMs - beganMs, LONGEST_TURN_MS) - turnMs);
       beganMs = nowMs;
+      if (nowMs - waitingSinceMs > CROWD_FROM_MS) crowdedUntilMs = nowMs + CROWD_LASTS_MS;
       const [memberId, begins] = waiting.entries().next().value as [string, (() => void)[]];
       const [begin, ...later] = begins;
       waiting.delete(memberId);
@@ -62,5 +71,6 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
         if (!isServing) void serve();
       }),
     waitMs: () => waitingCount * turnMs,
+    isCrowded: () => ticksMs() < crowdedUntilMs,
   };
 };

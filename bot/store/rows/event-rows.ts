@@ -1,6 +1,7 @@
 /** Platform events already answered, and the small notes platforms keep. */
 import { sql } from 'kysely';
 import type { Engine } from '../engines/engine.js';
+import { compiledOnce } from './compiled-once.js';
 import { beginsWith, storable, wholeMs } from './storable.js';
 import type { Store } from '../store.js';
 
@@ -34,19 +35,32 @@ export const noteRows = (engine: Engine): Store['notes'] => ({
     }),
 });
 
-export const eventRows = (engine: Engine): Store['events'] => ({
+/** Its values in the order of its marks: key, instant, whether it is answered. */
+const claimStatement = () =>
+  compiledOnce((db) =>
+    db
+      .insertInto('events')
+      .values({ key: '', claimed_utc_ms: 0, answered: 0 })
+      .onConflict((conflict) => conflict.column('key').doNothing()),
+  );
+
+/** Its values in the order of its marks: whether it is answered, key. */
+const answeredStatement = () =>
+  compiledOnce((db) => db.updateTable('events').set({ answered: 1 }).where('key', '=', ''));
+
+export const eventRows = (
+  engine: Engine,
+  claim = claimStatement(),
+  answered = answeredStatement(),
+): Store['events'] => ({
   claim: (key, nowUtcMs) =>
     engine.run(async (db) => {
-      const { numInsertedOrUpdatedRows } = await db
-        .insertInto('events')
-        .values({ key: storable(key), claimed_utc_ms: wholeMs(nowUtcMs), answered: 0 })
-        .onConflict((conflict) => conflict.column('key').doNothing())
-        .executeTakeFirstOrThrow();
-      return (numInsertedOrUpdatedRows ?? 0n) > 0n;
+      const { numAffectedRows } = await claim(db, [storable(key), wholeMs(nowUtcMs), 0]);
+      return (numAffectedRows ?? 0n) > 0n;
     }),
   answered: (key) =>
     engine.run(async (db) => {
-      await db.updateTable('events').set({ answered: 1 }).where('key', '=', storable(key)).execute();
+      await answered(db, [1, storable(key)]);
     }),
   unanswered: (prefix, sinceUtcMs) =>
     engine.run(async (db) => {

@@ -1,5 +1,6 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { takenBackAfter, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
+import { takenBackAfter, UNSURE, type KeptFact, type TryOutcome, type WalkEvent } from '../walk/walk-state.js';
+import type { FaultEntry } from '../model/schema.js';
 import type { Observation } from './mistakes.js';
 import { isTheirs, type Situation } from './situation.js';
 
@@ -38,6 +39,8 @@ interface Gathering {
   tried: Map<number, number>;
   readonly attempts: Map<number, number>;
   readonly notTaken: Set<number>;
+  /** Fault index → how often the trouble came back after its remedy had cured it. */
+  readonly cameBack: Map<number, number>;
   /** The fault whose remedy changed nothing a moment ago: the next look at its verify check says whether it was done. */
   unverified: number | null;
   readonly mended: Set<number>;
@@ -139,6 +142,10 @@ const takeChange = (state: Gathering, index: number): void => {
   state.turns = 0;
 };
 
+/** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */
+export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutcome, times: number): boolean =>
+  outcome === 'changed' || (outcome === 'for-now' && (fault?.remedy.lasting === undefined || times > 1));
+
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined) return;
@@ -146,7 +153,11 @@ const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): 
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
   if (event.outcome === 'same') state.tried.set(index, (state.tried.get(index) ?? 0) + 1);
-  if (event.outcome === 'changed') takeChange(state, index);
+  const cameBack = event.outcome === 'for-now' ? (state.cameBack.get(index) ?? 0) + 1 : 0;
+  if (cameBack > 0) state.cameBack.set(index, cameBack);
+  if (showsSecondCause(state.situation.faults[index], event.outcome, cameBack)) takeChange(state, index);
+  // What helped was the cause, and still is.
+  else if (cameBack > 0) suggest(state, event.fault, FOUND_FACTOR);
 };
 
 /**
@@ -187,6 +198,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     tried: new Map(),
     attempts: new Map(),
     notTaken: new Set(),
+    cameBack: new Map(),
     unverified: null,
     mended: new Set(),
     factors: new Map(),

@@ -119,6 +119,8 @@ export const faultSchema = z.strictObject({
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
+    /** What makes the cure last, for one who was helped and has the trouble back; without it a second cause is looked for. */
+    lasting: systemSteps.optional(),
     /** A look that costs nothing and shows the cause: it comes first, however likely the cause is. */
     confirm: id.optional(),
     /** Answers that say it was done already and changed nothing: then only its other way is offered, where `otherwise` is true. */

@@ -1,6 +1,6 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import type { Evidence } from '../engine/evidence.js';
+import { showsSecondCause, type Evidence } from '../engine/evidence.js';
 import { attempts } from '../engine/rules-of-order.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
@@ -9,9 +9,25 @@ import type { WalkEvent } from './walk-state.js';
 
 export const HOW_FAR = 'how-far';
 
+/** How often the trouble came back after this remedy had cured it. */
+const timesBack = (events: readonly WalkEvent[], fault: string): number =>
+  events.filter((event) => event.kind === 'try' && event.fault === fault && event.outcome === 'for-now').length;
+
+/** A remedy that helped for now is followed by what makes it last, once. */
+export const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'for-now') return null;
+  const fault = model.fault(last.fault);
+  return fault === undefined || showsSecondCause(fault, last.outcome, timesBack(events, last.fault)) ? null : fault;
+};
+
 /** After "something changed", how far it gets now is asked before all else: it says where the second cause lies. */
-export const asksHowFarNow = (situation: Situation, events: readonly WalkEvent[]): boolean => {
-  const changed = events.findLastIndex((event) => event.kind === 'try' && event.outcome === 'changed');
+export const asksHowFarNow = (model: TriageModel, situation: Situation, events: readonly WalkEvent[]): boolean => {
+  const changed = events.findLastIndex(
+    (event, at) =>
+      event.kind === 'try' &&
+      showsSecondCause(model.fault(event.fault), event.outcome, timesBack(events.slice(0, at + 1), event.fault)),
+  );
   if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
   return !events.slice(changed + 1).some((event) => {
     if (event.kind === 'answer') return event.check === HOW_FAR;

@@ -7,8 +7,8 @@ const speaker = z.enum(['member', 'helper']);
 const short = z.string().max(80);
 
 export const UNSURE = 'unsure';
-export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not'] as const;
-/** `changed`: something is different, still not right; `could-not`: the remedy could not be done. */
+export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not', 'for-now'] as const;
+/** `changed`: something is different, still not right; `could-not`: it could not be done; `for-now`: it worked, and stopped working again. */
 export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */

@@ -10,7 +10,7 @@ import { situationFor, type Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, otherWay, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, HOW_FAR, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
@@ -39,7 +39,14 @@ export type Step =
     }
   /** The numbers of a miss, in one line or a form. */
   | { readonly kind: 'numbers'; readonly id: typeof NUMBERS }
-  | { readonly kind: 'try'; readonly id: string; readonly fault: FaultEntry; readonly otherwise: boolean }
+  /** `lasting`: the remedy helped and the trouble came back; what makes the cure last. */
+  | {
+      readonly kind: 'try';
+      readonly id: string;
+      readonly fault: FaultEntry;
+      readonly otherwise: boolean;
+      readonly lasting?: boolean;
+    }
   | { readonly kind: 'done'; readonly id: string; readonly fault: FaultEntry }
   /** `fault`: the cause is known and a person must mend it. */
   | { readonly kind: 'handOn'; readonly id: string; readonly fault: FaultEntry | null };
@@ -100,9 +107,12 @@ const nextStep = (
   const { situation, evidence, belief } = at;
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
+  const kept = lastingWay(model, state.events);
+  if (kept !== null)
+    return { step: { kind: 'try', id: kept.id, fault: kept, otherwise: false, lasting: true }, ranked: [] };
   const another = otherWay(model, state.events);
   if (another !== null) return { step: { kind: 'try', id: another.id, fault: another, otherwise: true }, ranked: [] };
-  const howFar = asksHowFarNow(situation, state.events) ? model.check(HOW_FAR) : undefined;
+  const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
   const verifying = verifyingCheck(situation, evidence, belief, state.events);

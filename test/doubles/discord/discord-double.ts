@@ -17,6 +17,8 @@ export interface DoubleOptions {
   /** After this a first response comes too late (Discord: 3000). */
   readonly firstResponseMs?: number;
   readonly recommendedShards?: number;
+  /** Of so many requests one is held against the published schemas (each, where it is left out): checking costs more than answering. */
+  readonly checkEvery?: number;
 }
 
 export interface DiscordDouble {
@@ -51,6 +53,7 @@ export const startDiscordDouble = async (options: DoubleOptions = {}): Promise<D
     firstResponseMs: options.firstResponseMs ?? 3000,
     gatewayUrl,
     recommendedShards: options.recommendedShards ?? 1,
+    checkEvery: options.checkEvery ?? 1,
   });
   const gateway = attachGateway(server, world, misbehave, { heartbeatMs: options.heartbeatMs ?? 41_250, gatewayUrl });
   const addGuild = (name: string, hasBot = true): { guild: Guild; channel: Channel } => {

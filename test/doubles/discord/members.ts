@@ -99,7 +99,17 @@ export const createMember = (
   const channelOf = ({ in: where }: Where = {}): Channel =>
     where === 'direct' ? directChannel(world, person.id) : (where ?? usual);
 
-  const until = async (done: () => boolean, timeoutMs: number, what: string): Promise<void> => {
+  /**
+   * Looks again after each request, and between them, as quiet makes no sound; with an interaction, after what answers it alone:
+   * of a thousand who wait at once, each request must not wake all.
+   */
+  const until = async (
+    done: () => boolean,
+    timeoutMs: number,
+    what: string,
+    answering?: Interaction,
+  ): Promise<void> => {
+    const event = answering?.id ?? 'change';
     const end = Date.now() + timeoutMs;
     while (!done()) {
       const left = end - Date.now();
@@ -107,11 +117,11 @@ export const createMember = (
       await new Promise<void>((resolve) => {
         const finish = (): void => {
           clearTimeout(timer);
-          world.changes.off('change', finish);
+          world.changes.off(event, finish);
           resolve();
         };
-        const timer = setTimeout(finish, Math.min(left, QUIET_MS / 2));
-        world.changes.once('change', finish);
+        const timer = setTimeout(finish, answering === undefined ? Math.min(left, QUIET_MS / 2) : left);
+        world.changes.once(event, finish);
       });
     }
   };
@@ -143,6 +153,7 @@ export const createMember = (
       () => answered() && (end === 'first' || (log.underWay === 0 && Date.now() - log.lastMs >= QUIET_MS)),
       timeoutMs,
       what,
+      end === 'first' ? interaction : undefined,
     );
     const messages = readable(interaction);
     const message = messages.at(-1) ?? pressed;
@@ -179,7 +190,12 @@ export const createMember = (
         type: 4,
         data,
       });
-      await until(() => interaction.suggestions !== null, where.timeoutMs ?? 20_000, `typing in /${name}`);
+      await until(
+        () => interaction.suggestions !== null,
+        where.timeoutMs ?? 20_000,
+        `typing in /${name}`,
+        where.until === 'first' ? interaction : undefined,
+      );
       return { choices: interaction.suggestions ?? [], afterMs: interaction.firstResponse?.afterMs ?? 0 };
     },
     press: async (message, label, where = {}) => {

@@ -21,6 +21,8 @@ export interface RestOptions {
   readonly firstResponseMs: number;
   readonly gatewayUrl: () => string;
   readonly recommendedShards: number;
+  /** Of so many requests one is held against the published schemas; 1: each. */
+  readonly checkEvery: number;
 }
 
 export const EPHEMERAL = 64;

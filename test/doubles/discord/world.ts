@@ -96,7 +96,7 @@ export interface World {
   readonly interactions: BoundedMap<Interaction>;
   /** By server id, or 'everywhere'. */
   readonly commands: Map<string, readonly CommandPayload[]>;
-  /** Emits 'change' after every request. */
+  /** Emits 'change' after every request, and the interaction's id after one that answers an interaction. */
   readonly changes: EventEmitter;
   /** Where members' files are handed out, with the port once it is known. */
   mediaUrl: string;

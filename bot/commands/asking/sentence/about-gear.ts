@@ -64,7 +64,13 @@ const miss: Rule = (asked) => {
   const landed = offsetWords(asked.plain) ?? star;
   return landed === undefined
     ? null
-    : { line: commandLine('astray', target, { landed, site: asked.place ?? undefined }) };
+    : {
+        line: commandLine('astray', target, {
+          landed,
+          at: asked.when.hour ?? undefined,
+          site: asked.place ?? undefined,
+        }),
+      };
 };
 
 /** Whole commands that a few words ask for. */

@@ -6,7 +6,6 @@ import { type Outcome } from '../../../reply/reply.js';
 import { outcomeLabel } from '../../../app/metrics.js';
 import { errorSink, prepare, type Bot } from '../connect/bot.js';
 import { acknowledge, answerNow, editAnswer, followUp, removeAnswer } from './respond.js';
-import { keyOf } from './read-interaction.js';
 import { openWalkThread, threadToOpen, type ThreadFor } from './walk-thread.js';
 import { within } from '../../../ground/within.js';
 import { writeNotice, type DiscordMessage } from '../write/write-reply.js';
@@ -89,7 +88,6 @@ const answerWhole = async (
     outcome: outcomeLabel(outcome),
     seconds: (performance.now() - startedMs) / 1000,
   });
-  await bot.once.settle(keyOf(interaction));
   await question.afterwards?.(outcome);
   return outcome;
 };

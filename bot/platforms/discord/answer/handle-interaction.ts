@@ -112,7 +112,6 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction, i
     const question = refused ?? opened ?? questionOf(bot, interaction);
     if (typeof question === 'string') {
       await answerNow(answers, interaction, writeNotice(question, true));
-      await bot.once.settle(keyOf(interaction));
     } else {
       await answerQuestion(bot, interaction, asker, question);
     }

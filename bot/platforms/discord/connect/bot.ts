@@ -20,6 +20,8 @@ export interface Tuning {
   readonly busyAfterMs: number;
   /** Where others would wait longer than this, an answer goes out with words in place of its picture. */
   readonly pictureWithinMs: number;
+  /** The same in a crowd that lasts: there, a picture would keep dozens waiting. */
+  readonly pictureWithinMsInCrowd: number;
   /** Suggestions not ready after this are sent empty. */
   readonly completeWithinMs: number;
   readonly perMember: BucketSize;
@@ -41,6 +43,7 @@ export const DEFAULT_TUNING: Tuning = {
   deferAfterMs: 700,
   busyAfterMs: 1500,
   pictureWithinMs: 300,
+  pictureWithinMsInCrowd: 40,
   completeWithinMs: 1500,
   perMember: { burst: 10, perSecond: 0.5 },
   perChannel: { burst: 40, perSecond: 4 },
@@ -60,7 +63,7 @@ export interface Bot {
   readonly context: PlatformContext;
   readonly tuning: Tuning;
   readonly once: AnswerOnce;
-  readonly turns: Pick<Turns, 'waitMs'>;
+  readonly turns: Pick<Turns, 'waitMs' | 'isCrowded'>;
   readonly takeTurn: TakeTurn;
   /** Told of each question that is turned away for that. */
   readonly onBusy: () => void;
@@ -87,7 +90,8 @@ export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Pro
     outcome,
     async (chart) => {
       // The dearest part of an answer, and the one whose words can stand for it.
-      if (bot.turns.waitMs() > bot.tuning.pictureWithinMs) return null;
+      const { pictureWithinMs, pictureWithinMsInCrowd } = bot.tuning;
+      if (bot.turns.waitMs() > (bot.turns.isCrowded() ? pictureWithinMsInCrowd : pictureWithinMs)) return null;
       await bot.takeTurn(memberId);
       return (await renderChart(chart)).png;
     },
