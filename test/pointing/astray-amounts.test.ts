@@ -80,4 +80,30 @@ describe('astray', () => {
     const { causes } = data as unknown as { causes: { ids?: string[] }[] };
     expect(causes[0]?.ids).toEqual(expect.arrayContaining(['hemisphere-mode', 'polar-axis']));
   });
+
+  it('says where degrees east were read along right ascension, which is less on the sky', async () => {
+    // An hour of right ascension at M 13 (declination 36.4°) is 15° × cos 36.4° = 12.1° on the sky.
+    const read = await club.says('astray "M 13" landed:"15 degrees east of it" site:52.71,0.12 at:2026-11-25T19:00Z');
+    expect(read.notes.join(' ')).toMatch(/15° in right ascension \(1 h\), not on the sky, .* fits exactly/u);
+    const onSky = await club.says(
+      'astray "M 13" landed:"12.1 degrees east of it" site:52.71,0.12 at:2026-11-25T19:00Z',
+    );
+    expect(onSky.notes.join(' ')).not.toContain('right ascension');
+  });
+
+  it('takes an hour alone for the last such hour, as a miss has happened', async () => {
+    const dayAfter = Date.UTC(2026, 10, 26, 9, 23);
+    for (const [now, utc] of [
+      [NOW, '2026-11-25T19:00:00Z'],
+      [dayAfter, '2026-11-25T19:00:00Z'],
+      [Date.UTC(2026, 10, 25, 18, 55), '2026-11-25T19:00:00Z'],
+    ] as const) {
+      const { data } = await club.says(
+        'sent it to Capella at 19:00, it landed at 4h16m +46 site:52.71,0.12',
+        RAVI,
+        now,
+      );
+      expect(data['utc'], new Date(now).toISOString()).toBe(utc);
+    }
+  });
 });

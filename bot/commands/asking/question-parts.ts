@@ -1,5 +1,5 @@
 /** The parts most questions share (target, site, time, night), read the same way by every command. */
-import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import { fittingChoices } from '../../reply/reply.js';
@@ -78,8 +78,16 @@ export const dayTimeFor = (text: string | undefined, zone: string, nowUtcMs: Utc
   return next ?? found;
 };
 
+/** Of what has happened: an hour alone is the last such hour; one about to come is the asker's slip of some minutes. */
+export const pastTimeFor = (text: string | undefined, zone: string, nowUtcMs: UtcMs): AskedTime | Problem =>
+  text !== undefined && text !== 'now' && namesHour(text, nowUtcMs) && !/^(?:in|right)\b/iu.test(text)
+    ? dayTimeFor(text, zone, nowUtcMs - MS_PER_DAY + AHEAD_MS)
+    : timeFor(text, zone, nowUtcMs);
+
 /** "sunset", "at sunrise tomorrow": the event, and the day where one is said. */
 const SUN_EVENT = /^(?:(.+) )?(?:at )?(sunset|sunrise|sundown|sun-?up)(?: (.+))?$/iu;
+/** A clock read while the question is typed may be ahead by so much. */
+const AHEAD_MS = 15 * MS_PER_MINUTE;
 /** The Sun is still, or just, up so near to its rising or setting. */
 const BESIDE_EVENT_MS = MS_PER_MINUTE;
 

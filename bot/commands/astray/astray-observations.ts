@@ -3,7 +3,14 @@ import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget } from '../../catalogue/index.js';
 import { LST_SIGMA_S, POSITION_SIGMA_DEG, type PointedTarget } from '../../pointing/miss/astray-types.js';
-import { equatorialFromVector, rotatedAbout, unitFromEquatorial, wrapDeg360, type Vector3 } from '../../sky/angles.js';
+import {
+  equatorialFromVector,
+  rotatedAbout,
+  unitFromEquatorial,
+  wrapDeg360,
+  wrapHours24,
+  type Vector3,
+} from '../../sky/angles.js';
 import { horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/command.js';
@@ -157,10 +164,21 @@ export interface ReadLanding {
   readonly ofDate: Equatorial;
   readonly sigmaDeg: number;
   readonly note?: string;
+  /** Where degrees east or west may have been read in right ascension: the place that this would be. */
+  readonly alongRa?: { readonly degrees: number; readonly ofDate: Equatorial };
 }
+
+/** Under this the two readings are alike to the eye. */
+const LEAST_ALONG_RA_DEG = 5;
 
 /** Read by a scale or a chart, a small offset is out by a few minutes of arc. Common practice, no source. */
 const LEAST_SIGMA_DEG = 0.1;
+
+const alongRaOf = ({ raHours, decDeg }: Equatorial, towards: number, degrees: number): Pick<ReadLanding, 'alongRa'> => {
+  if (![90, 270].includes(towards) || degrees < LEAST_ALONG_RA_DEG) return {};
+  const hours = ((towards === 90 ? 1 : -1) * degrees) / 15;
+  return { alongRa: { degrees, ofDate: { raHours: wrapHours24(raHours + hours), decDeg } } };
+};
 
 /** "15 degrees west of it", "20′ higher": null when the text is no offset. */
 const readOffset = (
@@ -181,6 +199,7 @@ const readOffset = (
   const sigmaDeg = Math.max(leastDeg, 0.15 * distanceDeg);
   if (onSky !== undefined)
     return {
+      ...alongRaOf(target.ofDate, onSky, distanceDeg),
       ofDate: equatorialFromVector(moved(unitFromEquatorial(target.ofDate), [0, 0, 1], onSky, distanceDeg)),
       sigmaDeg,
       note: 'North, south, east and west are taken as on the sky: west is where the stars set to.',

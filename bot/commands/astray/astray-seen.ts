@@ -10,6 +10,7 @@ import {
 } from '../../pointing/miss/astray-types.js';
 import { precessionNutationAt } from '../../sky/earth.js';
 import { equatorialFromVector, multiply } from '../../sky/angles.js';
+import type { Equatorial } from '../../sky/types.js';
 import { horizonFrame } from '../../sky/horizon-frame.js';
 import { pointedAt, readAltAz, readLanding, readLst, type SkyThen } from './astray-observations.js';
 
@@ -19,13 +20,15 @@ const MOST_ALSO = 9;
 export interface Seen {
   readonly observations: readonly Observation[];
   readonly notes: readonly string[];
+  /** The same with the first landing read along right ascension, where its words leave that open. */
+  readonly alongRa: { readonly degrees: number; readonly observations: readonly Observation[] } | null;
 }
 
 const ALSO_HINT =
   'Write it as also:"Capella = 12 degrees east of it; Deneb = 41,135": a target, =, and where the tube landed.';
 
 /** Further landings: "Capella = 12 degrees east of it; Deneb = 41,135". */
-const readAlso = (sky: SkyThen, also: string, within: number | undefined): Seen | Problem => {
+const readAlso = (sky: SkyThen, also: string, within: number | undefined): Omit<Seen, 'alongRa'> | Problem => {
   const parts = also
     .split(';')
     .map((part) => part.trim())
@@ -71,6 +74,18 @@ const readClock = (lst: string): Observation | Problem => {
   return isProblem(read) ? read : { kind: 'lst', lstHours: read.hours, sigmaS: read.sigmaS };
 };
 
+/** What stands on the controller. */
+const readDisplay = (
+  lst: string | undefined,
+  shown: string | undefined,
+  target: PointedTarget,
+): readonly Observation[] | Problem => {
+  const clock = lst === undefined ? null : readClock(lst);
+  if (isProblem(clock)) return clock;
+  const place = shown === undefined ? null : readShown(shown, target);
+  return isProblem(place) ? place : [clock, place].filter((read) => read !== null);
+};
+
 /** All that was seen, or what is wrong with how it was told. */
 export const readSeen = (
   sky: SkyThen,
@@ -82,21 +97,29 @@ export const readSeen = (
   const landing = landed === undefined ? null : readLanding(sky, landed, target, body);
   if (isProblem(landing)) return landing;
   const others = also === undefined ? { observations: [], notes: [] } : readAlso(sky, also, within);
-  const observations: Observation[] = [];
-  for (const read of [
-    lst === undefined ? null : readClock(lst),
-    shown === undefined ? null : readShown(shown, target),
-  ]) {
-    if (isProblem(read)) return read;
-    if (read !== null) observations.push(read);
-  }
+  const display = readDisplay(lst, shown, target);
+  if (isProblem(display)) return display;
   if (isProblem(others)) return others;
-  if (landing !== null)
-    observations.push({ kind: 'landed', target, ofDate: landing.ofDate, sigmaDeg: within ?? landing.sigmaDeg });
+  const observations: Observation[] = [...display];
+  const landedAt = (ofDate: Equatorial, sigmaDeg: number): Observation => ({
+    kind: 'landed',
+    target,
+    ofDate,
+    sigmaDeg: within ?? sigmaDeg,
+  });
+  const along = landing?.alongRa;
+  const alongRa =
+    along === undefined
+      ? null
+      : {
+          degrees: along.degrees,
+          observations: [...observations, landedAt(along.ofDate, POSITION_SIGMA_DEG), ...others.observations],
+        };
+  if (landing !== null) observations.push(landedAt(landing.ofDate, landing.sigmaDeg));
   observations.push(...others.observations);
   const notes = [...(landing?.note === undefined ? [] : [landing.note]), ...others.notes];
   return observations.length > 0
-    ? { observations, notes: [...new Set(notes)] }
+    ? { observations, notes: [...new Set(notes)], alongRa }
     : problem(
         'no-observation',
         'Say what you saw: landed: where the tube really went (a star, 41,135 as altitude and azimuth, or "15 degrees west of it"), shown: the altitude and azimuth on the display, or lst: the sidereal time on it.',

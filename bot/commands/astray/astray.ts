@@ -1,9 +1,11 @@
 /** `astray`: the tube went elsewhere; which mistake, or which two, explain it, and what to change. */
 import { resolveTarget, targetProblemMessage } from '../../catalogue/index.js';
+import { MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import type { AlignmentStar, Circumstances, Observation, PointedTarget } from '../../pointing/miss/astray-types.js';
-import { explainMiss, type Explanation } from '../../pointing/miss/explain-miss.js';
+import { explainMiss, type Diagnosis, type Explanation } from '../../pointing/miss/explain-miss.js';
 import { magneticNorth } from '../../pointing/pole/magnetic-north.js';
+import { duration } from '../../reply/wording.js';
 import { reply, type Outcome, type PointsAt } from '../../reply/reply.js';
 import { horizontalFromOfDate, placeOf } from '../../sky/place.js';
 import { sunUpHeight } from '../../sky/sun-safety.js';
@@ -11,13 +13,13 @@ import { StoreError } from '../../store/store.js';
 import { siteClock } from '../../times/index.js';
 import { mountFor, mountOption } from '../asking/mount-for.js';
 import { storedPlaces } from '../asking/stored-places.js';
-import { targetAtSite, timeFor } from '../asking/question-parts.js';
+import { pastTimeFor, targetAtSite } from '../asking/question-parts.js';
 import { defineCommand, number, optional, text, type Asker, type Deps } from '../core/command.js';
 import { findingReply } from './astray-answer.js';
 import { isFound } from './astray-finding.js';
 import { pointedAt, type SkyThen } from './astray-observations.js';
-import { alignmentStars, readSeen } from './astray-seen.js';
-import { CAUSE_TITLES } from './astray-words.js';
+import { alignmentStars, readSeen, type Seen } from './astray-seen.js';
+import { CAUSE_TITLES, causeTitle } from './astray-words.js';
 import type { WordContext } from './correction-words.js';
 
 const CHOICES_OFFERED = 3;
@@ -67,6 +69,25 @@ const nextPoints = ({ observer, utcMs }: SkyThen, zone: string, { name, ofDate }
   { what: name, when: { utcMs }, observer, zone, direction: horizontalFromOfDate(ofDate, observer, utcMs) },
 ];
 
+/** Better than this nobody reads degrees by eye. */
+const FITS_DEG = 0.5;
+const FITS_BADLY_DEG = 1;
+
+/** "15 degrees east" may be an hour of right ascension, which is less on the sky: said where that fits and the sky does not. */
+const alongRaNotes = (
+  circumstances: Circumstances,
+  target: PointedTarget,
+  { alongRa }: Seen,
+  { causes }: Diagnosis,
+): readonly string[] => {
+  if (alongRa === null || !((causes[0]?.residualDeg ?? 0) > FITS_BADLY_DEG)) return [];
+  const first = explainMiss(circumstances, target, alongRa.observations).causes[0];
+  if (first === undefined || first.residualDeg > FITS_DEG) return [];
+  return [
+    `If you read those ${alongRa.degrees}° in right ascension (${duration((alongRa.degrees / 15) * MS_PER_HOUR)}), not on the sky, ${causeTitle(first, circumstances)} fits exactly.`,
+  ];
+};
+
 export const astray = defineCommand({
   name: 'astray',
   summary: 'It went to the wrong place: which mistake explains the miss?',
@@ -110,7 +131,7 @@ export const astray = defineCommand({
     if (isProblem(asked)) return asked;
     const { target: wanted, where } = asked;
     const { observer, zone } = where.site;
-    const time = timeFor(options.at, zone, nowUtcMs);
+    const time = pastTimeFor(options.at, zone, nowUtcMs);
     if (isProblem(time)) return time;
     const { utcMs } = time;
     const sky: SkyThen = { deps, observer, utcMs };
@@ -141,7 +162,13 @@ export const astray = defineCommand({
     const found = findingReply({ context, observations: seen.observations, diagnosis, isSunUp }, wanted.name);
     return reply({
       ...found.parts,
-      notes: [...found.parts.notes, ...seen.notes, ...time.notes, ...asked.notes],
+      notes: [
+        ...found.parts.notes,
+        ...alongRaNotes(circumstances, target, seen, diagnosis),
+        ...seen.notes,
+        ...time.notes,
+        ...asked.notes,
+      ],
       pointsAt: [
         { what: wanted.name, when: { utcMs }, observer, zone, direction: wanted.body },
         ...landedPoints(sky, zone, seen.observations),

@@ -19,7 +19,7 @@ const MOVES =
 const LEADS_TO = /\b(?:from|to|towards?|onto|into|on|at|off|leaving|after|with|2|fr|frm)\b|->|→|>/u;
 /** One after the other, in whatever words; by day that is a way. */
 const FOLLOWS =
-  /\b(?:then|next|now|after\w*|instead|swap\w*|replac\w*|leav(?:e|ing)|finish\w*|done|over|across|via|off|for|cross\w*|tak(?:e|ing)|want\w*|need\w*|say|safe\w*|try\w*|bring\w*|pan\w*|nudg\w*|push\w*|aim\w*|track\w*)\b/u;
+  /\b(?:from|then|next|now|after\w*|instead|swap\w*|replac\w*|leav(?:e|ing)|finish\w*|done|over|across|via|off|for|cross\w*|tak(?:e|ing)|want\w*|need\w*|say|safe\w*|try\w*|bring\w*|pan\w*|nudg\w*|push\w*|aim\w*|track\w*)\b/u;
 /** Other questions: of a miss, a fault, a reminder, of how two targets stand to each other. */
 const NOT_A_WAY =
   /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead(?! of)|went|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae|poke|wake|ping|warn|alert)\b/u;

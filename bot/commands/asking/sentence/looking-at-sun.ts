@@ -7,8 +7,8 @@ import type { Known, Reading, Rule } from './asked.js';
 
 /** The Sun, or what is seen on it. */
 const SUN =
-  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b/u;
-const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b/u;
+  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
+const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b|\b(?:h ?-? ?alpha|hydrogen alpha|white light)\b/u;
 const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ECLIPSE = /\beclipses?\b/u;
 /** What one looks with, and who looks. */
@@ -22,7 +22,7 @@ const LOOKS = new RegExp(`${PROJECTS.source}|\\b(?:${WITH}|${SEES}|${POINTS})\\b
 const LOOKED_WITH = new RegExp(`${PROJECTS.source}|\\b(?:${WITH}|safe\\w*)\\b`, 'u');
 /** Words of looking are names of none, though some are near to one. */
 const NO_NAMES = new RegExp(
-  `${PROJECTS.source}|\\b(?:${WITH}|${SEES}|${POINTS}|sunspots?|solar|prominences|disc|disk|surface|using|use|through|thru)\\b`,
+  `${PROJECTS.source}|\\b(?:${WITH}|${SEES}|${POINTS}|sunspots?|solar|prominences|disc|disk|surface|h ?-? ?alpha|using|use|through|thru)\\b`,
   'giu',
 );
 const WHAT_IS_NEAR =
@@ -46,9 +46,13 @@ const answerTo = (plain: string): Problem =>
 /** What one may ask of the Sun without looking at it. */
 const STANDS = /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
 
+const ASKS_ABOUT = /^(?:why|what|who|which)\b/u;
+
 /** Last of all: the Sun and nothing else is named, in words that say nothing of where it stands. */
 export const sunAlone: Rule = ({ plain, targets }) =>
-  targets.length > 0 && targets.every((name) => name === 'sun') && !STANDS.test(plain) ? answerTo(plain) : null;
+  targets.length > 0 && targets.every((name) => name === 'sun') && !STANDS.test(plain) && !ASKS_ABOUT.test(plain)
+    ? answerTo(plain)
+    : null;
 
 const asksToLook = (plain: string): boolean => {
   // An eclipse is told of with its own caution, unless it is asked what to look with.
