@@ -44,3 +44,22 @@ const LEAST_LETTERS = 3;
 /** "herc", "cass", "ori": a constellation's name, or the beginning of one. */
 export const beginsConstellation = (word: string): boolean =>
   word.length >= LEAST_LETTERS && CONSTELLATIONS.some(({ name }) => name.toLowerCase().startsWith(word.toLowerCase()));
+
+const ENDS_NAMES = new Set(
+  CONSTELLATIONS.flatMap(({ abbreviation, genitive }) => [abbreviation, genitive].map((word) => word.toLowerCase())),
+);
+
+/** "leonis", "leo": what follows a star's letter, as the IAU writes it short or in full. */
+export const isGenitive = (words: string): boolean => ENDS_NAMES.has(words.toLowerCase());
+
+/** R to Z, RR to ZZ, AA to QZ without J, the second letter never before the first (Argelander's names, as the GCVS keeps them), or V 335 on. */
+const VARIABLE = /^(?:([r-z])|([a-ik-z])([a-ik-z])|v ?\d{3,5}) (.+)$/iu;
+const WORDS_OF_TWO = new Set('am an as at be by do go he hi if in is it me my no of on or so to up us we'.split(' '));
+
+/** "X Cygni", "RT Aur", "V404 Cyg": the name of a variable star, be it in a list or not. */
+export const isVariableName = (text: string): boolean => {
+  const [, , first = '', second = '', ofConstellation] = VARIABLE.exec(text.trim()) ?? [];
+  if (ofConstellation === undefined || !isGenitive(ofConstellation)) return false;
+  const pair = `${first}${second}`.toLowerCase();
+  return !WORDS_OF_TWO.has(pair) && first.toLowerCase() <= second.toLowerCase();
+};

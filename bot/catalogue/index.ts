@@ -4,7 +4,7 @@ export type { Target, TargetKind, VariableStar } from './target.js';
 export { NO_KIND, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
-export { beginsConstellation, constellationName } from './constellations.js';
+export { beginsConstellation, constellationName, isGenitive } from './constellations.js';
 export { nameWords } from './name-words.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';

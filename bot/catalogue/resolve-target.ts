@@ -2,6 +2,7 @@
 import { isProblem } from '../ground/problem.js';
 import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
+import { isVariableName } from './constellations.js';
 import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
@@ -229,6 +230,10 @@ const asUnlisted = ({ catalogue, clean, shown }: Typed): TargetResolution | null
   return unknown(shown, catalogue.moving?.state() === 'read' ? 'not-in-list' : 'moves-unlisted');
 };
 
+/** A variable star that the list lacks; a slip of some other name it is not. */
+const asVariable = ({ clean, shown }: Typed): TargetResolution | null =>
+  isVariableName(clean) ? unknown(shown, 'variable-unlisted') : null;
+
 /** With a slip of the finger in it. */
 const asSlip = (typed: Typed): TargetResolution | null => {
   const { catalogue, clean, words, shown } = typed;
@@ -260,6 +265,7 @@ const READINGS: readonly ((typed: Typed) => TargetResolution | null)[] = [
   asNumber,
   asTold,
   asUnlisted,
+  asVariable,
   asSlip,
 ];
 

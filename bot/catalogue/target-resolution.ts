@@ -24,7 +24,7 @@ export type TargetProblem =
       readonly nearest: readonly Target[];
       /**
        * 'moon-of-planet': `nearest` is its planet. 'moves-unlisted': a comet or an asteroid, and there is no list of them;
-       * 'not-in-list': there is one, without it. 'satellite': of Earth.
+       * 'not-in-list': there is one, without it. 'satellite': of Earth. 'variable-unlisted': a variable star's name that the list lacks.
        */
       readonly reason:
         | 'empty'
@@ -34,7 +34,8 @@ export type TargetProblem =
         | 'moon-of-planet'
         | 'moves-unlisted'
         | 'not-in-list'
-        | 'satellite';
+        | 'satellite'
+        | 'variable-unlisted';
     }
   | {
       readonly problem: 'ambiguous-target';

@@ -92,6 +92,8 @@ export const targetProblemMessage = (problem: TargetProblem): string => {
           return `${problem.text} goes with ${problem.nearest[0]?.name ?? 'its planet'}: ask for that.`;
         if (problem.reason === 'satellite') return NO_SATELLITES;
         if (problem.reason === 'moves-unlisted') return NO_ELEMENTS;
+        if (problem.reason === 'variable-unlisted')
+          return `${problem.text} is a variable star that is not in my list, which holds some fifty. Give its J2000 coordinates to hear when it is up; an observers' association keeps its light curve.`;
         if (problem.reason === 'not-in-list')
           return `${problem.text} is not in this bot’s list of comets and minor planets. Check the name (C/2023 A3, 12P, Ceres), or give its J2000 coordinates for the hour.`;
         return notFoundMessage(problem.text, problem.nearest);

@@ -23,7 +23,7 @@ import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Place, UtcMs } from '../sky/types.js';
 import { formatLocalTime, nightsFrom } from '../times/index.js';
-import { defineCommand, integer, optional, text, type Deps } from './core/command.js';
+import { choice, defineCommand, integer, optional, text, type Deps } from './core/command.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
 import { commandLine } from './asking/question-parts.js';
 import type { ResolvedSite } from './asking/resolve-site.js';
@@ -87,6 +87,17 @@ const fitStars = (
   });
 };
 
+const SIDE_AZIMUTH_DEG = { north: 0, east: 90, south: 180, west: 270 } as const;
+type Side = keyof typeof SIDE_AZIMUTH_DEG;
+
+/** Whoever asks for the east wants none that is nearly north; common practice, no source. */
+const SIDE_REACH_DEG = 70;
+
+const isOnSide =
+  (side: Side | undefined) =>
+  ({ place }: Offered): boolean =>
+    side === undefined || Math.abs(((place.azimuthDeg - SIDE_AZIMUTH_DEG[side] + 540) % 360) - 180) <= SIDE_REACH_DEG;
+
 const candidateOf = (mount: MountKind, where: ResolvedSite, utcMs: UtcMs) => {
   const sky = mountSky(mount, where.site.observer, utcMs);
   return ({ star, place }: Offered): AlignmentCandidate => ({
@@ -144,6 +155,7 @@ export const alignment = defineCommand({
     at: atOption,
     mount: mountOption,
     stars: optional(integer('How many stars: 2 or 3 (3 when not said)', { min: 2, max: 3 })),
+    side: optional(choice('Only on one side of the sky', ['north', 'east', 'south', 'west'])),
     not: optional(text('Stars you cannot see from where you stand, such as "Capella, Deneb"', { complete: 'target' })),
   },
   bare: 'site',
@@ -157,7 +169,7 @@ export const alignment = defineCommand({
     const excluded = excludedIds(deps, options.not);
     if (isProblem(excluded)) return excluded;
     const mount = await mountFor(request, options.mount);
-    const offered = fitStars(deps, where, utcMs, excluded);
+    const offered = fitStars(deps, where, utcMs, excluded).filter(isOnSide(options.side));
     const wanted = options.stars === 2 ? 2 : 3;
     const chosen = chooseFor(mount, where, utcMs, offered, wanted);
     const { notes } = asked;
@@ -184,6 +196,7 @@ export const alignment = defineCommand({
           at: options.at,
           mount: options.mount,
           stars: options.stars,
+          side: options.side,
           not: [options.not, star.name].filter(Boolean).join(', '),
         }),
       })),

@@ -1,4 +1,5 @@
 /** `dark`: when the night is dark, and how much of it is free of the Moon. */
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
@@ -30,6 +31,14 @@ const moonShareWords = (moonlessMs: number, isMoonless: boolean): string => {
   return isMoonless ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`;
 };
 
+/** "In 2 h 10 min. ": how long to wait where that night is the next; "" else. */
+const untilDark = ({ startUtcMs }: TimeSpan, night: TimeSpan, nowUtcMs: number): string =>
+  nowUtcMs < startUtcMs && startUtcMs - nowUtcMs < MS_PER_DAY && night.endUtcMs - nowUtcMs < MOST_AHEAD_MS
+    ? `In ${duration(startUtcMs - nowUtcMs)}. `
+    : '';
+/** From six in the morning the night is the next. */
+const MOST_AHEAD_MS = 31 * MS_PER_HOUR;
+
 const sunWords = (twilight: Twilights, inNight: (utcMs: number) => string, zone: string): string => {
   if (twilight.sunAlwaysUp) return 'does not set';
   if (twilight.sunAlwaysDown) return 'does not rise';
@@ -52,6 +61,7 @@ export const dark = defineCommand({
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { where, night } = asked;
+    const { nowUtcMs } = request;
     const { observer, zone } = where.site;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const moonTimes = moonTimesOf(observer, night);
@@ -80,7 +90,7 @@ export const dark = defineCommand({
       summary:
         darkSpan === null
           ? `${noDarkWords(twilight, night, zone) ?? ''}.`
-          : `Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`,
+          : `${untilDark(darkSpan, night, nowUtcMs)}Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`,
       facts: [
         { label: 'Sun', value: sunWords(twilight, inNight, zone) },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },

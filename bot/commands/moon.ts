@@ -19,6 +19,7 @@ import {
   nightAround,
 } from '../times/index.js';
 import { dayWords } from './ahead/ahead-words.js';
+import { eclipseSoon } from './ahead/eclipse-soon.js';
 import { moonTimesOf } from './asking/night-words.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { choice, defineCommand, optional } from './core/command.js';
@@ -114,6 +115,7 @@ export const moon = defineCommand({
       weekdays: [FRIDAY, SATURDAY],
       most: 1,
     });
+    const eclipse = eclipseSoon(observer, utcMs, zone);
     const lit = Math.round(illuminatedFraction * 100);
     const events = (
       [
@@ -128,6 +130,7 @@ export const moon = defineCommand({
       title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
       summary: `${askedFirst(request.options.next, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
       facts: [
+        ...eclipse.facts,
         ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),
         ...quarters.map((quarter) => ({
           label: quarter.name,
@@ -143,8 +146,10 @@ export const moon = defineCommand({
         { label: 'Tipped to us', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
       ],
       notes: [...notes, `Times in ${zoneName(utcMs, zone)}, or as the clocks go then.`],
-      pointsAt:
-        place.altitudeDeg > 0 ? [{ what: 'the Moon', when: { utcMs }, observer, zone, direction: MOON }] : NOWHERE,
+      pointsAt: [
+        ...(place.altitudeDeg > 0 ? [{ what: 'the Moon', when: { utcMs }, observer, zone, direction: MOON }] : NOWHERE),
+        ...eclipse.pointsAt,
+      ],
       data: {
         utc: isoUtc(utcMs),
         phase: name,

@@ -1,11 +1,15 @@
-/** `moons`: the four bright moons of Jupiter beside its disc, with a small picture in text. */
+/** `moons`: the four bright moons of Jupiter beside its disc, with a small picture in text, and what they do in the night. */
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
-import { jupiterMoons, type JupiterMoon } from '../sky/jupiter-moons.js';
+import { jupiterMoonEvents, jupiterMoons, type JupiterMoon, type MoonEvent } from '../sky/jupiter-moons.js';
+import type { TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
-import { formatLocalDateTime } from '../times/index.js';
+import { riseTransitSet } from '../sky/rise-set.js';
+import { SUN } from '../sky/twilight.js';
+import type { Observer } from '../sky/types.js';
+import { formatClock, formatLocalDateTime, nightAround, tonightAt } from '../times/index.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 import { defineCommand } from './core/command.js';
 
@@ -27,10 +31,41 @@ export const moonsPicture = (moons: readonly JupiterMoon[]): string => {
   return `E ${cells.join('')} W`;
 };
 
-const moonWords = ({ westRadii, state }: JupiterMoon): string => {
+const moonWords = ({ westRadii, state, shadow }: JupiterMoon): string => {
+  if (shadow === 'eclipsed' && state === 'beside') return "dark in Jupiter's shadow";
   if (state === 'in-front') return 'in front of the disc';
   if (state === 'behind') return 'hidden behind the disc';
   return `${(Math.abs(westRadii) * 0.5).toFixed(1)} disc widths ${westRadii >= 0 ? 'west' : 'east'}`;
+};
+
+const EVENT_WORDS: Readonly<Record<MoonEvent['kind'], readonly [begins: string, ends: string]>> = {
+  transit: ['comes before the disc', 'leaves the disc'],
+  'shadow-transit': ["'s shadow comes onto the disc", "'s shadow leaves the disc"],
+  occultation: ['goes behind the disc', 'comes out from behind the disc'],
+  eclipse: ["goes dark in Jupiter's shadow", "comes out of Jupiter's shadow"],
+};
+
+const eventWords = ({ name, kind, isBeginning }: MoonEvent): string =>
+  `${name} ${EVENT_WORDS[kind][isBeginning ? 0 : 1]}`.replace(" 's", "'s");
+
+/** Lower than this a disc boils; with the Sun so far down it shows as at night. Common practice, no source. */
+const LEAST_JUPITER_DEG = 8;
+const MOST_SUN_DEG = -6;
+
+/** Of the night, those with Jupiter up in a sky dark enough. */
+const eventsSeen = (observer: Observer, night: TimeSpan): readonly MoonEvent[] =>
+  jupiterMoonEvents(night).filter(
+    ({ utcMs }) =>
+      horizontalOf(JUPITER, observer, utcMs).altitudeDeg >= LEAST_JUPITER_DEG &&
+      horizontalOf(SUN, observer, utcMs).altitudeDeg <= MOST_SUN_DEG,
+  );
+
+/** "51° high in the south", "below the horizon until 22:16". */
+const jupiterWords = (observer: Observer, zone: string, utcMs: number, night: TimeSpan): string => {
+  const { altitudeDeg, azimuthDeg } = horizontalOf(JUPITER, observer, utcMs);
+  if (altitudeDeg > 0) return `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
+  const { riseUtcMs } = riseTransitSet(JUPITER, observer, night.startUtcMs, night.endUtcMs);
+  return `below the horizon${riseUtcMs !== null && riseUtcMs > utcMs ? ` until ${formatClock(riseUtcMs, zone)}` : ''}`;
 };
 
 export const moons = defineCommand({
@@ -48,20 +83,38 @@ export const moons = defineCommand({
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
     const found = jupiterMoons(utcMs);
-    const beside = found.filter(({ state }) => state === 'beside').map(({ name }) => name);
-    const { altitudeDeg, azimuthDeg } = horizontalOf(JUPITER, observer, utcMs);
+    const night = request.options.at === undefined ? tonightAt(where.site, utcMs) : nightAround(utcMs, where.site);
+    const events = eventsSeen(observer, night);
+    const next = events.find((event) => event.utcMs >= utcMs);
+    const isSeen = ({ state, shadow }: JupiterMoon): boolean => state === 'beside' && shadow !== 'eclipsed';
+    const beside = found.filter(isSeen).map(({ name }) => name);
+    const { altitudeDeg } = horizontalOf(JUPITER, observer, utcMs);
+    const pointed = { what: 'Jupiter', observer, zone, direction: JUPITER };
     return reply({
       title: `Moons of Jupiter, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${beside.length === 4 ? 'All four' : listed(beside)} beside the disc; Jupiter is ${altitudeDeg > 0 ? `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}` : 'below the horizon'}.`,
+      summary: `${beside.length === 4 ? 'All four' : listed(beside)} beside the disc; Jupiter is ${jupiterWords(observer, zone, utcMs, night)}. ${
+        next === undefined
+          ? `Nothing ${events.length === 0 ? '' : 'more '}happens to them that is seen from here in the night of ${night.said}.`
+          : `Next: ${formatClock(next.utcMs, zone)} ${eventWords(next)}.`
+      }`,
       facts: [
         { label: 'Picture', value: moonsPicture(found) },
         ...found.map((one) => ({ label: one.name, value: moonWords(one) })),
+        ...events.map((event) => ({ label: formatClock(event.utcMs, zone), value: eventWords(event) })),
       ],
       notes: [
         ...notes,
-        'East is left, as the eye and binoculars show it from the north; a telescope may turn it. Shadows and eclipses are not told.',
+        ...(events.length === 0
+          ? []
+          : [
+              `Each takes some minutes; the times are of its middle, night of ${night.said}, while Jupiter is up and it is dark.`,
+            ]),
+        'East is left, as the eye and binoculars show it from the north; a telescope may turn it.',
       ],
-      pointsAt: altitudeDeg > 0 ? [{ what: 'Jupiter', when: { utcMs }, observer, zone, direction: JUPITER }] : NOWHERE,
+      pointsAt: [
+        ...(altitudeDeg > 0 ? [{ ...pointed, when: { utcMs } }] : NOWHERE),
+        ...events.map((event) => ({ ...pointed, when: { utcMs: event.utcMs } })),
+      ],
       data: {
         utc: isoUtc(utcMs),
         jupiterAltitudeDeg: rounded(altitudeDeg, 4),
@@ -70,6 +123,12 @@ export const moons = defineCommand({
           westRadii: rounded(westRadii, 3),
           northRadii: rounded(northRadii, 3),
           state,
+        })),
+        events: events.map((event) => ({
+          moon: event.name,
+          kind: event.kind,
+          isBeginning: event.isBeginning,
+          utc: isoUtc(event.utcMs),
         })),
       },
     });

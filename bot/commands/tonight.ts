@@ -2,6 +2,7 @@
 import { nameWithAlias } from '../catalogue/index.js';
 import { ZENITH_MAG_PER_ARCSEC2, type Equipment } from '../evening/equipment.js';
 import { tonightPicks, type Pick } from '../evening/tonight-picks.js';
+import { towardsWords } from '../evening/towards.js';
 import { whyOf } from '../evening/why.js';
 import { total } from '../evening/worth.js';
 import { isProblem } from '../ground/problem.js';
@@ -37,6 +38,7 @@ const picksOf = (
         horizon: where.horizon,
         equipment,
         zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
+        towards: given.towards ?? null,
       });
 
 const pickData = (pick: Pick, equipment: Equipment): Json => ({
@@ -81,7 +83,7 @@ export const tonight = defineCommand({
     const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
     const inOrder = [...picks].sort((a, b) => a.bestUtcMs - b.bestUtcMs);
     return reply({
-      title: `Worth seeing, night of ${night.said}`,
+      title: `Worth seeing${given.towards === undefined ? '' : ` ${towardsWords(given.towards)}`}, night of ${night.said}`,
       level: picks.every(isDrowned) ? 'info' : 'good',
       summary: summaryOf(picks, given, sought),
       facts: hours === null ? [] : inOrder.map((pick) => pickFact(pick, sought, hours)),

@@ -4,6 +4,7 @@ import type { TimeSpan } from '../sky/night.js';
 import type { Observer, SkyBody, SolarSystemBody, UtcMs } from '../sky/types.js';
 import type { Equipment } from './equipment.js';
 import type { PickKind } from './kinds.js';
+import type { Towards } from './towards.js';
 import type { Worth } from './worth.js';
 
 export interface PickQuestion {
@@ -21,6 +22,8 @@ export interface PickQuestion {
   readonly horizon: readonly { readonly azimuthDeg: number; readonly altitudeDeg: number }[] | null;
   readonly equipment: Equipment;
   readonly zenithMagPerArcsec2: number;
+  /** Only what stands in that part of the sky; null: anywhere. */
+  readonly towards: Towards | null;
 }
 
 /** An object at its best moment in the hours asked about. */

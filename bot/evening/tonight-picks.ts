@@ -9,6 +9,7 @@ import { MOST_OF_A_KIND } from './kinds.js';
 import { movingCandidates } from './moving-candidates.js';
 import type { Candidate, PickQuestion } from './pick.js';
 import { skySample, skySamples, type SkySample } from './sky-samples.js';
+import { standsTowards } from './towards.js';
 import { total, type Worth } from './worth.js';
 
 export interface Pick {
@@ -117,6 +118,8 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
   const ranked = [
     ...fixedCandidates(catalogue, question, samples.dark),
     ...movingCandidates(catalogue, question, samples.all),
-  ].sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
+  ]
+    .filter(standsTowards(question.towards, question.observer))
+    .sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
   return varied(stopsOf(ranked), question.kind === 'any').map((stop) => pickOf(stop, question));
 };

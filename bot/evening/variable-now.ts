@@ -11,9 +11,12 @@ const LONG_PERIOD_DAYS = 80;
 /** Half of an Algol star's eclipse lasts about this part of its period (Algol itself: 5 of 69 hours); common practice, no source. */
 const HALF_ECLIPSE = 0.075;
 
+/** Part of a period after which it shows which way its light goes. */
+const SOON = 0.02;
+
 export type VariableNow =
   /** By its period. */
-  | { readonly by: 'period'; readonly magnitude: number }
+  | { readonly by: 'period'; readonly magnitude: number; readonly isRising: boolean }
   /** It erupts once in a lifetime, and is faint between. */
   | { readonly by: 'quiet'; readonly magnitude: number }
   /** It keeps no period, or nobody told when it was at its extreme. */
@@ -43,8 +46,10 @@ export const variableNow = (variable: VariableStar, utcMs: UtcMs): VariableNow =
   const { type, brightestMagnitude, faintestMagnitude, periodDays, epochJd } = variable;
   if (type.includes('nova')) return { by: 'quiet', magnitude: faintestMagnitude };
   if (periodDays === null || epochJd === null) return { by: 'nothing' };
-  const share = dimming(variable, phaseAt(epochJd, periodDays, utcMs), periodDays);
-  return { by: 'period', magnitude: brightestMagnitude + share * (faintestMagnitude - brightestMagnitude) };
+  const phase = phaseAt(epochJd, periodDays, utcMs);
+  const share = dimming(variable, phase, periodDays);
+  const isRising = dimming(variable, (phase + SOON) % 1, periodDays) < share;
+  return { by: 'period', magnitude: brightestMagnitude + share * (faintestMagnitude - brightestMagnitude), isRising };
 };
 
 /** What a target's magnitude is taken for at an instant: planets and variable stars as they are then. */

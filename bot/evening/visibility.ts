@@ -18,6 +18,12 @@ export interface Seen {
 }
 
 const EYE_MM = 7;
+/**
+ * A telescope's power darkens the sky behind a star, and not the star: by 2.5 magnitudes where the beam that leaves it is a third as wide as
+ * the eye's pupil. Under the night's own glow nothing more is gained. Common practice, no source.
+ */
+const POWER_DARKENS_MAG = 2.5;
+const DARK_ENOUGH_MAG = 21.2;
 /** Hands shake; common practice, no source. */
 const HAND_HELD_LOSS_MAG = 0.5;
 
@@ -86,8 +92,12 @@ const starLike = (kind: TargetKind): number | null => {
 export const marginMag = (seen: Seen, skyMagPerArcsec2: number, altitudeDeg: number, equipment: Equipment): number => {
   const { magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
   const lost = extinctionOverZenith(altitudeDeg);
-  const limit = faintestStar(skyMagPerArcsec2, equipment);
   const fainter = starLike(seen.kind);
+  const isSinglePoint = fainter === 0 && !isHandHeld(equipment);
+  const behindMag = isSinglePoint
+    ? Math.max(skyMagPerArcsec2, Math.min(skyMagPerArcsec2 + POWER_DARKENS_MAG, DARK_ENOUGH_MAG))
+    : skyMagPerArcsec2;
+  const limit = faintestStar(behindMag, equipment);
   if (fainter !== null) return Number.isNaN(magnitude) ? -9 : limit - magnitude - fainter - lost;
   const { leastContrast, core, gainMag } = glowOf(seen);
   const size = Number.isNaN(sizeArcmin) ? 1 : sizeArcmin;

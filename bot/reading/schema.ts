@@ -91,6 +91,8 @@ export const sayingSchema = z.strictObject({
   asked: z.boolean().optional(),
   /** Also taken from an "if" that tells what happens ("if I close the lid it drops"), where nothing is asked. */
   habit: z.boolean().optional(),
+  /** Also taken of the past: what changed last week changed. */
+  past: z.boolean().optional(),
   /** Also taken when denied: the phrase holds its own "not". Denial words before it are then no concern. */
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */

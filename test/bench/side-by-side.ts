@@ -141,6 +141,7 @@ export const sideBySideRows = async (catalogue: Catalogue, python: string): Prom
       horizon: null,
       equipment: USUAL_EQUIPMENT,
       zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2.dark,
+      towards: null,
     });
   });
   return [

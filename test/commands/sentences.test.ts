@@ -108,7 +108,7 @@ describe('what is asked in a sentence is answered', () => {
 
   it('meets words it does not follow with what can be asked', async () => {
     for (const line of [
-      'are you a robot',
+      'are you a gardener',
       'when is the pub open',
       'how',
       'which chair should i buy',

@@ -31,6 +31,8 @@ export interface Section {
   readonly times?: readonly UtcMs[];
   readonly data: readonly Json[];
   readonly notes?: readonly string[];
+  /** What to say first where this kind alone is asked for. */
+  readonly headline?: string | null;
 }
 
 export interface Question {

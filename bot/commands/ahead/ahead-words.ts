@@ -29,17 +29,28 @@ export const phaseFact = (
   value: listed(phases.map(({ name, utcMs }) => `${name} ${dayWords(utcMs, zone, nowUtcMs)}`)),
 });
 
+/** A night of so many hours without the Moon is a whole one; common practice, no source. */
+const WHOLE_NIGHT_MS = 4 * MS_PER_HOUR;
+
+const darkNightWords = ({ date, span }: DarkNight, zone: string): string =>
+  `${formatDate(date).replace(/^\w+ | \d{4}$/g, '')} (${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)})`;
+
+/** "Next: 5 Dec (17:52 to 05:33); before it only 28 Nov (17:55 to 20:04)."; null where there is none. */
+export const darkSummary = (nights: readonly DarkNight[], zone: string): string | null => {
+  const [first] = nights;
+  const whole = nights.find(({ span }) => span.endUtcMs - span.startUtcMs >= WHOLE_NIGHT_MS);
+  if (first === undefined) return null;
+  return whole === undefined || whole === first
+    ? `Next: ${darkNightWords(first, zone)}.`
+    : `Next: ${darkNightWords(whole, zone)}; before it only ${darkNightWords(first, zone)}.`;
+};
+
 export const darkFact = (nights: readonly DarkNight[], zone: string): Fact => ({
   label: 'Moonless Saturdays',
   value:
     nights.length === 0
       ? 'none: the Moon or bright twilight has them all'
-      : listed(
-          nights.map(
-            ({ date, span }) =>
-              `${formatDate(date).replace(/^\w+ | \d{4}$/g, '')} (${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)})`,
-          ),
-        ),
+      : listed(nights.map((night) => darkNightWords(night, zone))),
 });
 
 const ECLIPSE_TITLES: Readonly<Record<Eclipse['of'], Readonly<Record<Eclipse['kind'], string>>>> = {

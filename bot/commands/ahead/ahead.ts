@@ -25,7 +25,7 @@ import {
 } from './ahead-question.js';
 import { eclipses, eclipsesSeen, eclipseSummary } from './eclipse-section.js';
 import { planets } from './planet-section.js';
-import { darkFact, meetingFact, phaseFact } from './ahead-words.js';
+import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
 import { showers } from './shower-section.js';
 
 const WEEK_MS = 7 * MS_PER_DAY;
@@ -77,6 +77,7 @@ const saturdays = ({ observer, zone, span, kind }: Question): Section => {
   });
   return {
     facts: [darkFact(nights, zone)],
+    headline: darkSummary(nights, zone),
     data: nights.map(({ span: dark }) => ({
       what: 'moonless-saturday',
       startUtc: isoUtc(dark.startUtcMs),
@@ -145,6 +146,8 @@ const summaryOf = (
 ): string => {
   const { kind } = question;
   const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
+  const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
+  if (kind === 'saturdays' && headline !== undefined) return headline;
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
   if (line !== undefined) return `Next: ${line.value.split(/, | and /u)[0]}.`;
   const next = soonest(sections);

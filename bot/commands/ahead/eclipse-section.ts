@@ -52,8 +52,16 @@ const elsewhereNotes = ({ about, zone, span }: Question, seen: readonly Eclipse[
       ];
 };
 
+/** Who asks for the Sun's mostly hopes for a total one. */
+const notTotalNotes = (seen: readonly Eclipse[]): readonly string[] => {
+  const ofSun = seen.filter(({ of }) => of === 'Sun');
+  return ofSun.length === 0 || ofSun.some(({ kind }) => kind === 'total')
+    ? []
+    : ['None of the Sun is total from here in that time: for that one has to travel.'];
+};
+
 export const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
-  notes: question.kind === 'eclipses' ? elsewhereNotes(question, seen) : [],
+  notes: question.kind === 'eclipses' ? [...notTotalNotes(seen), ...elsewhereNotes(question, seen)] : [],
   pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
   facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
   times: seen.map(({ greatestUtcMs }) => greatestUtcMs),

@@ -8,10 +8,11 @@ import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { topicAnswer } from './topics.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
-export type PlainReading = Reading | { readonly outcome: Outcome } | null;
+export type PlainReading = Reading | { readonly outcome: Outcome; readonly isTopic?: true } | null;
 
 /** Reads what a pattern found. */
 type Talk = readonly [RegExp, () => PlainReading];
@@ -209,6 +210,8 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
         .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : '')),
     );
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
+  const topic = topicAnswer(plain);
+  if (topic !== null) return { outcome: topic, isTopic: true };
   const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(typed, known);
   const rules = [

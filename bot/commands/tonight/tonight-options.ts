@@ -1,6 +1,7 @@
 /** What `tonight` may be asked. */
 import { SKIES, SKY_NAMES } from '../../evening/equipment.js';
 import { PICK_KIND_NAMES, PICK_KINDS } from '../../evening/kinds.js';
+import { TOWARDS } from '../../evening/towards.js';
 import { choice, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
 
 export const options = {
@@ -13,5 +14,6 @@ export const options = {
   sky: optional(choice('How dark your sky is (usual: country)', SKIES, SKY_NAMES)),
   brighter: optional(number('Faintest magnitude to list (usual: 11)', { min: -5, max: 20 })),
   above: optional(number('Least altitude in degrees (usual: 20; Moon and planets 10)', { min: 0, max: 85 })),
+  towards: optional(choice('Only in that part of the sky', TOWARDS)),
 } satisfies Record<string, OptionSpec>;
 export type TonightOptions = OptionValues<typeof options>;

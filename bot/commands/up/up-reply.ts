@@ -14,6 +14,7 @@ import type { AskedHour } from './asked-hour.js';
 import { eveningBest, eveningFact } from './evening-best.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
 import { inTheSky, moonFact } from './in-the-sky.js';
+import { planetShows } from './planet-shows.js';
 import { dataOf } from './up-data.js';
 import { upNotes } from './up-notes.js';
 import { pointsAtOf } from './up-points.js';
@@ -87,6 +88,7 @@ const factsOf = (
     { label: 'It is', value: whatItIs(target, found.magnitude, zone, Math.max(nowUtcMs, night.startUtcMs)) },
     ...variable.facts,
     ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
+    ...planetShows(target, found, question.equipment),
     ...eveningFact(asked, evening),
     { label: 'In the sky', value: inTheSky(found.times, nowUtcMs, night, zone) },
     ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkWords(twilight, night, zone) }]),

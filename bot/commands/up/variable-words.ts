@@ -9,8 +9,9 @@ import type { UtcMs } from '../../sky/types.js';
 const WIDE_RANGE_MAG = 2;
 /** From so far down its range on a star is called faint. */
 const FAINT_SHARE = 0.6;
-/** Mira stars keep their brightness no better than to a magnitude; common practice, no source. */
+/** Mira stars keep to their period by weeks and to no height, and climb faster than they fall: common practice, no source. */
 const LOOSE_RANGE_MAG = 3;
+const MAY_BE_FAINT_SHARE = 0.4;
 
 export interface VariableTonight {
   readonly facts: readonly Fact[];
@@ -37,6 +38,11 @@ export const variableTonight = ({ variable }: Target, utcMs: UtcMs): VariableTon
   const magnitude = magnitudeText(now.magnitude);
   if (now.by === 'quiet') return told(`about mag ${magnitude}, unless it has just erupted`, true);
   const isFaint = range >= WIDE_RANGE_MAG && now.magnitude - brightestMagnitude >= FAINT_SHARE * range;
-  const loose = range >= LOOSE_RANGE_MAG ? ', give or take one' : '';
-  return told(`about mag ${magnitude} by its period${loose}${isFaint ? ': near its faintest' : ''}`, isFaint);
+  const faint = isFaint ? ': near its faintest' : '';
+  if (range < LOOSE_RANGE_MAG) return told(`about mag ${magnitude} by its period${faint}`, isFaint);
+  const way = now.isRising ? 'growing brighter' : 'fading';
+  return told(
+    `${way}; about mag ${Math.round(now.magnitude)} by its period, give or take two${faint}`,
+    now.magnitude - brightestMagnitude >= MAY_BE_FAINT_SHARE * range,
+  );
 };

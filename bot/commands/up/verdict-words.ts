@@ -130,8 +130,10 @@ export const showsWords = (all: Circumstances): string | null => {
   const { found, equipment, target } = all;
   const { marginMag, lostToMoonMag, verdict } = found;
   const isPoint = ['star', 'planet', 'moon', 'sun', 'coordinates'].includes(target.kind);
-  if (isPoint || ['never-up', 'day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
+  if (isPoint || verdict === 'never-up') return null;
+  // Whether a pair is split does not hang on the night.
   if (target.double !== null) return splitWords(target.double, equipment);
+  if (['day-only', 'past', 'lost-in-sun'].includes(verdict)) return null;
   const filter = filterWords(all);
   // That it is drowned, or too faint, is said before.
   if (marginMag === null || verdict === 'washed-out' || verdict === 'too-faint') return filter;

@@ -73,6 +73,19 @@ const miss: Rule = (asked) => {
       };
 };
 
+const SIDE =
+  /\b(?:in|on|to|towards?|facing)? ?(?:the |my )?(north|east|south|west)(?:ern)?(?: (?:side|half|part|sky)|$)/u;
+
+/** "two stars in the east": how many, and on which side of the sky. */
+const alignmentLine = (asked: Asked): Reading => {
+  const isTwo = says(asked, /\b(?:two|2)[ -]stars?\b|\bpair of stars\b/u);
+  const side = SIDE.exec(asked.plain)?.[1];
+  return instantLine('alignment', '', asked, {
+    ...(isTwo ? { stars: '2' } : {}),
+    ...(side === undefined ? {} : { side }),
+  });
+};
+
 /** Whole commands that a few words ask for. */
 const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   [
@@ -88,8 +101,8 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'forget' }),
   ],
   [
-    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) all?ign|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) star align/u,
-    (asked) => instantLine('alignment', '', asked),
+    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) all?ign|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) stars?\b.*\bali?gn/u,
+    alignmentLine,
   ],
   [
     /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b/u,

@@ -40,7 +40,9 @@ const coming: Rule = (asked) => {
   return says(asked, /\b(?:what'?s|what is|anything) coming(?: up)?\b|\bcoming up\b|\bevents?\b/u) ? ahead('') : null;
 };
 
-const MOONS = /\bjupiter'?s? moons\b|\bmoons of jupiter\b|\bgalilean(?: moons| satellites)?\b/u;
+/** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
+const MOONS =
+  /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing)\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
 
 const jupiterMoons: Rule = (asked) => (says(asked, MOONS) ? instantLine('moons', '', asked) : null);
 
@@ -52,6 +54,10 @@ const MOON_TIMES =
 
 /** "when is the next full moon": which quarter comes when. */
 const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b/u;
+
+/** The Moon is in the way of what is asked about. */
+const DESPITE_MOON =
+  /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with) (?:the )?moon(?:light)?\b/u;
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked)) return null;
@@ -132,7 +138,7 @@ const night: Rule = (asked) => {
 };
 
 const LIST =
-  /\b(?:what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
+  /\b(?:faintest|brightest|biggest|largest|highest|what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
 const TO_LOOK =
   /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
@@ -151,6 +157,24 @@ const listFrom = (asked: Asked): string | null => {
   return hour ?? (says(asked, /\b(?:morning|dawn)\b/u) ? '4am' : null);
 };
 
+const OVERHEAD =
+  /\b(?:overhead|at the zenith|straight up|directly above|above (?:me|us|(?:my|our|the) (?:house|head|heads|home|garden|roof)))\b/u;
+/** "in the north west", "low southeast", "facing south", "to the east". */
+const DIRECTION =
+  /\b(?:in|to|towards?|facing|looking|low|high|my|the|due) (?:the )?(north|south)?[ -]?(east|west)?(?:ern)?(?: sky| side| horizon)?(?= |$)/gu;
+
+/** The part of the sky that is asked about, if one is. */
+const towardsOf = ({ plain }: Asked): string | null => {
+  if (OVERHEAD.test(plain)) return 'overhead';
+  for (const [, first, second] of plain.matchAll(DIRECTION))
+    if (first !== undefined || second !== undefined) return [first, second].filter(Boolean).join('-');
+  return null;
+};
+
+/** "doubles despite the Moon": a list, and nothing about the Moon. */
+const despiteMoon: Rule = (asked) =>
+  asked.kind !== null && isMoon(asked) && says(asked, DESPITE_MOON) ? list({ ...asked, targets: [] }) : null;
+
 const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;
   const { hour, isUntil } = asked.when;
@@ -162,10 +186,11 @@ const list: Rule = (asked) => {
       kind: asked.kind,
       from: listFrom(asked),
       until: isUntil ? hour : null,
+      towards: towardsOf(asked),
     },
   );
 };
 
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
-export const ABOUT_SKY: readonly Rule[] = [dark, moon, coordinates, height, night, list];
+export const ABOUT_SKY: readonly Rule[] = [dark, despiteMoon, moon, coordinates, height, night, list];

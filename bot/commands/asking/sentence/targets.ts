@@ -25,7 +25,7 @@ const beginsOrEndsLittle = (plain: string): boolean => {
 };
 
 /** No target, and the answer says why. */
-const TOLD_APART: readonly string[] = ['moves-unlisted', 'moon-of-planet'];
+const TOLD_APART: readonly string[] = ['moves-unlisted', 'moon-of-planet', 'variable-unlisted'];
 
 /** The words under which it is found as it stands, else null; the Moon and the Sun are not looked for. */
 export const targetNamed = (catalogue: Catalogue, plain: string): string | null => {

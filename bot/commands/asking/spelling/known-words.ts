@@ -1,6 +1,6 @@
 /** The speller for what one member types: the words of questions, the commands, and the names that are right as they stand. */
 import { isProblem } from '../../../ground/problem.js';
-import { nameWords, type Catalogue } from '../../../catalogue/index.js';
+import { isGenitive, nameWords, type Catalogue } from '../../../catalogue/index.js';
 import { resolvePlace, type Places } from '../../../places/index.js';
 import { LITTLE_WORDS } from '../sentence/words.js';
 import { makeSpeller, type Speller } from './speller.js';
@@ -57,8 +57,10 @@ export const mended = (text: string, names: Names): string => {
     const found = resolvePlace(places(), word);
     return !isProblem(found) || found.problem === 'ambiguous-place';
   };
-  const isKept = (word: string, before: string): boolean =>
+  const isKept = (word: string, before: string, after: string): boolean =>
     ofSites.has(word) ||
+    // "R Leonis" is no "are Leonis".
+    (word.length === 1 && isGenitive(after)) ||
     (catalogue.moving?.find(word).length ?? 0) > 0 ||
     (BEFORE_PLACE.test(before) && !SHORT_FORMS.has(word) && isTown(word));
   return withoutEnd(spellerFor(names).text(text, isKept));

@@ -7,11 +7,11 @@ export interface Speller {
   readonly isKnown: (word: string) => boolean;
   /** The word meant: one slip away from a word of questions, short for it, or two of them without the gap; else the word itself. */
   readonly word: (typed: string) => string;
-  /** All of a text, what stands between the words kept; `isKept` is asked of a word about to be mended, with the one before it. */
+  /** All of a text, what stands between the words kept; `isKept` is asked of a word about to be mended, with those beside it. */
   readonly text: (typed: string, isKept?: IsKept) => string;
 }
 
-type IsKept = (word: string, before: string) => boolean;
+type IsKept = (word: string, before: string, after: string) => boolean;
 
 const LEAST_LETTERS = 4;
 const SLIPS: SlipRule = {
@@ -100,18 +100,19 @@ export const makeSpeller = (meant: Iterable<string>, isKnown: (word: string) => 
   };
 
   /** A word with its marks: what is quoted, has a colon or figures within is no word of a question. */
-  const token = (typed: string, wordBefore: string, isKept: IsKept): string => {
+  const token = (typed: string, [wordBefore, wordAfter]: readonly [string, string], isKept: IsKept): string => {
     const [, before = '', core = '', after = ''] = /^([("“¿¡]*)(.*?)([)”?!.,;…]*)$/u.exec(typed) ?? [];
     const plain = core.toLowerCase().replace(/[’‘`]/gu, "'");
     // "1.2 w" is west.
     const found = plain.length === 1 && /\d$/u.test(wordBefore) ? plain : word(plain);
-    return found === plain || isKept(plain, wordBefore) ? typed : `${before}${found}${after}`;
+    return found === plain || isKept(plain, wordBefore, wordAfter) ? typed : `${before}${found}${after}`;
   };
 
   const text = (typed: string, isKept: IsKept = () => false): string => {
     let before = '';
-    return typed.replace(/\S+/gu, (one) => {
-      const found = token(one, before, isKept);
+    return typed.replace(/\S+/gu, (one: string, at: number) => {
+      const after = /^\s+([^\s?!.,;]+)/u.exec(typed.slice(at + one.length))?.[1] ?? '';
+      const found = token(one, [before, after.toLowerCase()], isKept);
       before = found.toLowerCase();
       return found;
     });

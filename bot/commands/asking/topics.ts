@@ -1,0 +1,52 @@
+/** What newcomers ask that no reckoning answers: a sentence or two from knowledge/topics.yaml, by the words of the thing and not by phrases. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { projectRoot } from '../../ground/project-root.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+
+const words = z.array(z.string().min(2).max(40)).min(1);
+
+const topicSchema = z.strictObject({
+  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u),
+  about: words,
+  and: words.optional(),
+  /** One of these as well. */
+  only: words.optional(),
+  not: words.optional(),
+  says: z.string().trim().min(1).max(400),
+  next: z
+    .array(z.tuple([z.string().min(1).max(60), z.string().min(1).max(80)]))
+    .min(1)
+    .max(3),
+});
+export type Topic = z.infer<typeof topicSchema>;
+
+/** Reads a topics file. Throws an Error that names the file and what is wrong with it. */
+export const readTopics = (file: string): readonly Topic[] => {
+  const parsed = z.array(topicSchema).safeParse(parse(readFileSync(file, 'utf8')));
+  if (!parsed.success) throw new Error(`${file}: ${z.prettifyError(parsed.error)}`);
+  return parsed.data;
+};
+
+let shipped: readonly Topic[] | undefined;
+const topics = (): readonly Topic[] => (shipped ??= readTopics(path.join(projectRoot(), 'knowledge', 'topics.yaml')));
+
+const has = (padded: string, word: string): boolean =>
+  word.endsWith('*') ? padded.includes(` ${word.slice(0, -1)}`) : padded.includes(` ${word} `);
+
+const isOf = (padded: string, { about, and, only, not = [] }: Topic): boolean =>
+  [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word))) &&
+  !not.some((word) => has(padded, word));
+
+/** The answer to words in lower case; null where they are of no topic. */
+export const topicAnswer = (plain: string): Outcome | null => {
+  const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
+  // Of the Sun those speak who warn.
+  if (/\b(?:sun|solar)/u.test(padded)) return null;
+  const topic = topics().find((one) => isOf(padded, one));
+  if (topic === undefined) return null;
+  const choices = topic.next.map(([label, run]) => ({ label, run }));
+  return reply({ title: 'In short', summary: topic.says, choices, pointsAt: NOWHERE });
+};

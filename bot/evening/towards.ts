@@ -1,0 +1,36 @@
+/** One part of the sky: a direction of the compass, or overhead. */
+import type { Target } from '../catalogue/index.js';
+import { horizontalOf } from '../sky/place.js';
+import type { Observer, UtcMs } from '../sky/types.js';
+
+const AZIMUTH_DEG = {
+  north: 0,
+  'north-east': 45,
+  east: 90,
+  'south-east': 135,
+  south: 180,
+  'south-west': 225,
+  west: 270,
+  'north-west': 315,
+} as const;
+
+export type Towards = keyof typeof AZIMUTH_DEG | 'overhead';
+export const TOWARDS = [...(Object.keys(AZIMUTH_DEG) as (keyof typeof AZIMUTH_DEG)[]), 'overhead'] as const;
+
+/** Who looks east sees so far to each side; common practice, no source. */
+const SIDE_DEG = 50;
+/** Nobody tells directions higher up than this, nor calls it overhead lower down; common practice, no source. */
+const OVERHEAD_DEG = 60;
+
+/** Whether a candidate stands in that part of the sky at its best moment; everything does where none is asked for. */
+export const standsTowards =
+  (towards: Towards | null, observer: Observer) =>
+  ({ target, bestUtcMs }: { readonly target: Target; readonly bestUtcMs: UtcMs }): boolean => {
+    if (towards === null) return true;
+    const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, bestUtcMs);
+    if (towards === 'overhead') return altitudeDeg >= OVERHEAD_DEG;
+    const offDeg = Math.abs(((azimuthDeg - AZIMUTH_DEG[towards] + 540) % 360) - 180);
+    return offDeg <= SIDE_DEG;
+  };
+
+export const towardsWords = (towards: Towards): string => (towards === 'overhead' ? 'overhead' : `in the ${towards}`);
