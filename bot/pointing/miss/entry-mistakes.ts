@@ -12,8 +12,8 @@ import { offsetWeight, typedOffsets } from './utc-offsets.js';
 const LATITUDE_SIGMA_DEG = 5;
 /** Nearer to the meridian of Greenwich its sign moves nothing that is seen. */
 const UNSEEN_LONGITUDE_DEG = 0.15;
-/** Minima of a landing's misfit are some hours wide; a quarter of an hour finds each. */
-const AMOUNT_HOURS = Array.from({ length: 96 }, (_, i) => -12 + i / 4);
+/** Minima of a landing's misfit are some hours wide; half an hour finds each. */
+const AMOUNT_HOURS = Array.from({ length: 48 }, (_, i) => -12 + i / 2);
 
 type Weighted = Parameters<typeof shared>[0][number];
 

@@ -20,6 +20,7 @@ const spread = (seeds: readonly number[]): readonly (readonly number[])[] => [
   ...seeds.flatMap((x) => seeds.map((y) => [x, y])),
 ];
 const FAR_SEEDS = [-2.5, -1.2, 0, 1.2, 2.5];
+const HOME_SEEDS = [-1.8, 0, 1.8];
 const NEAR_SEEDS_3 = [
   [0, 0, 0],
   [1, 0, 0],
@@ -119,7 +120,7 @@ const notAtHome = (isAltaz: boolean, zeroKeptOn: Belief['zeroKeptOn'], share: nu
     share,
     dimensions: 2,
     isFlat: [false, false],
-    seeds: spread(FAR_SEEDS),
+    seeds: spread(HOME_SEEDS),
     sizeAt,
     change: (z) => {
       const [primaryDeg, secondaryDeg] = sizeAt(z);

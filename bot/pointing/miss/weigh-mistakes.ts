@@ -32,7 +32,7 @@ interface Entry {
 }
 
 /** Hypotheses this far (in natural logarithms) under the best are not followed to the landing. */
-const HOPELESS = 14;
+const HOPELESS = 11;
 /** So many of the best wrong entries are tried together with a mount's mistake of any size. */
 const ENTRIES_WITH_SIZES = 4;
 const DESCENTS_ALONE = 2;
@@ -56,6 +56,16 @@ interface Scales {
 
 const fitTo = ({ circumstances }: Scales, belief: Belief, observations: readonly Observation[]): number =>
   -misfitOf(circumstances, belief, observations);
+
+/** The log weight with the landings; null as soon as they make it hopeless. */
+const withLandings = (scales: Scales, belief: Belief, before: number): number | null => {
+  let logWeight = before;
+  for (const landing of scales.landings) {
+    if (scales.isHopeless(logWeight)) return null;
+    logWeight += fitTo(scales, belief, [landing]);
+  }
+  return logWeight;
+};
 
 const sizedPart = ({ id }: Mistake, sized: Sized, parameters: readonly number[]): Part => ({
   id,
@@ -113,13 +123,15 @@ const weighTwoEntries = (scales: Scales, entries: readonly Entry[], mistakes: re
     for (const mistake of mistakes.slice(mistakes.indexOf(first) + 1)) {
       if (!goTogether(first, mistake)) continue;
       for (const { share, change, slip } of mistake.forms) {
-        const belief = change(before);
         const logPrior = logFirst + scales.logSecond(first, mistake, share);
+        if (scales.isHopeless(logPrior)) continue;
+        const belief = change(before);
         // The sidereal time alone rules most of them out.
         if (scales.isHopeless(logPrior + fitTo(scales, belief, scales.clocks))) continue;
         const shown = logPrior + fitTo(scales, belief, scales.displays);
         if (scales.isHopeless(shown)) continue;
-        const logWeight = shown + fitTo(scales, belief, scales.landings);
+        const logWeight = withLandings(scales, belief, shown);
+        if (logWeight === null) continue;
         scales.add({ parts: [part, { id: mistake.id, slip, size: null }], logWeight, belief, spread: null });
       }
     }
@@ -139,8 +151,15 @@ const weighMountForms = (scales: Scales, mistake: Mistake, entries: readonly Ent
       const shown = logMount(scales, entry, mistake, share);
       if (scales.isHopeless(shown)) continue;
       const belief = change(entry.belief);
-      const logWeight = shown + fitTo(scales, belief, scales.landings);
-      scales.add({ parts: besides(entry, { id: mistake.id, slip, size: null }), logWeight, belief, spread: null });
+      const logWeight = withLandings(scales, belief, shown);
+      // Alone it is weighed to the end, so that every cause has its place in the list.
+      if (logWeight === null && entry.mistake !== null) continue;
+      scales.add({
+        parts: besides(entry, { id: mistake.id, slip, size: null }),
+        logWeight: logWeight ?? shown + fitTo(scales, belief, scales.landings),
+        belief,
+        spread: null,
+      });
     }
   }
 };
@@ -235,16 +254,21 @@ export const weighMistakes = (
   };
   const definite = weighEntries(scales, entryMistakes);
   const amounts = weighAmounts(scales, entryMistakes);
+  const mountMistakes = mistakes.filter(({ kind }) => kind === 'mount');
+  // One mistake before any two: what explains all alone makes most of those hopeless.
+  for (const mistake of mountMistakes) {
+    weighMountForms(scales, mistake, [allRight]);
+    weighMountSizes(scales, mistake, [allRight]);
+  }
   weighTwoEntries(scales, definite, entryMistakes);
   // Nothing but a landing speaks of the mount: without one, a wrong entry needs no mistake of the mount beside it.
   const beside = scales.landings.length === 0 ? [] : [...definite, ...amounts];
   const wrong = beside.sort((a, b) => b.logPrior + b.logShown - a.logPrior - a.logShown);
-  const mountMistakes = mistakes.filter(({ kind }) => kind === 'mount');
   for (const mistake of mountMistakes) {
     // Which of many stars was meant is open enough by itself.
     const isOpen = mistake.id === 'wrong-star' && circumstances.alignedOn === null;
-    weighMountForms(scales, mistake, isOpen ? [allRight] : [allRight, ...wrong]);
-    weighMountSizes(scales, mistake, [allRight, ...wrong.slice(0, ENTRIES_WITH_SIZES)]);
+    weighMountForms(scales, mistake, isOpen ? [] : wrong);
+    weighMountSizes(scales, mistake, wrong.slice(0, ENTRIES_WITH_SIZES));
   }
   weighTwoOfMount(scales, mountMistakes, allRight);
   return [...byCause.values()].map((forms) => ({
