@@ -10,8 +10,8 @@ type MakeRequest = RESTOptions['makeRequest'];
 type Answered = Awaited<ReturnType<MakeRequest>>;
 type Init = Parameters<MakeRequest>[1];
 
-/** Beyond these, requests wait for one another: a handshake costs more than the wait. */
-const CONNECTIONS = 64;
+/** Beyond these, requests wait for one another. Not few: where the bot is slow, each round of its event loop brings one answer a connection. */
+const CONNECTIONS = 256;
 const KEPT_OPEN = { keepAlive: true, maxSockets: CONNECTIONS, maxFreeSockets: CONNECTIONS } as const;
 const agent = new Agent(KEPT_OPEN);
 const plainAgent = new PlainAgent(KEPT_OPEN);
