@@ -104,6 +104,7 @@ describe('what is denied, asked or of another matter is not', () => {
     ['the laptop goes to sleep when I close it, is that a problem?', 'when-drops'],
     ['the screen is dim to save my night vision', 'controller-screen'],
     ['new lead out of the box, same error', 'changed-last'],
+    ['when I hit goto the mount stays put', 'feet'],
     ["swapped the cable, now it's fine", 'tried-already'],
     ['if I close the lid, will it drop?', 'how-far'],
     ['if I close the lid, will it drop?', 'when-drops'],
