@@ -151,8 +151,8 @@ describe(`of ${QUESTIONS} random sentences typed by day (seed ${SEED})`, () => {
         }
         const last = names.at(-1)!;
         if (!outcome.title.toLowerCase().startsWith(`the sun and ${last}`)) misses.push(`${said}: ${outcome.title}`);
-        if (Math.abs(Date.parse(String(outcome.data['utc'])) - utcMs) > 60_000)
-          misses.push(`${said}: answered for ${String(outcome.data['utc'])}`);
+        const { utc } = outcome.data as { readonly utc: string };
+        if (Math.abs(Date.parse(utc) - utcMs) > 60_000) misses.push(`${said}: answered for ${utc}`);
         if (outcome.level === 'danger' || outcome.level === 'caution') near++;
         for (const name of names) {
           const found = wanting(outcome, placeOf(name, where, utcMs), where, utcMs);
