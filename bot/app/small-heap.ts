@@ -7,3 +7,9 @@
 import { setFlagsFromString } from 'node:v8';
 
 setFlagsFromString('--semi-space-growth-factor=1');
+
+// The drawing library keeps what it has freed, a share for each of four threads: some 60 MB, unless it is told before it is loaded.
+process.env['MIMALLOC_PURGE_DELAY'] ??= '0';
+
+/** For one person at the console: some 8 MB less, at half as much processor time again, which a server full of members would feel. */
+export const preferSmallOverQuick = (): void => setFlagsFromString('--optimize-for-size');

@@ -2,6 +2,7 @@
 export type { ReadBy, ReadFact, Reading } from './reading.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
+export * as entryParts from './entry-parts.js';
 export {
   CLIENTS,
   evidenceSchema,

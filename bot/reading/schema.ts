@@ -1,5 +1,6 @@
 /** The shape of the reading vocabulary's YAML entries, and what each field means. Ids of other rooms are held by their checker. */
 import { z } from 'zod';
+import { answerId, id, line, source } from './entry-parts.js';
 
 export const SYSTEMS = ['windows', 'macos', 'linux'] as const;
 export type System = (typeof SYSTEMS)[number];
@@ -7,18 +8,6 @@ export type System = (typeof SYSTEMS)[number];
 /** `direct`: the client program opens the port itself; `platform`: it talks through a driver platform. */
 export const CLIENTS = ['direct', 'platform'] as const;
 export type Client = (typeof CLIENTS)[number];
-
-const line = (limit: number) => z.string().trim().min(1).max(limit);
-const id = z
-  .string()
-  .max(36)
-  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/u, 'an id is lower-case words joined by hyphens, starting with a letter');
-const answerId = z
-  .string()
-  .max(24)
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
-/** A document with its address, or the words "common practice, no source". */
-const source = line(300);
 
 /** What an entry that is met tells. */
 const told = {
@@ -102,6 +91,8 @@ export const sayingSchema = z.strictObject({
   asked: z.boolean().optional(),
   /** Also taken from an "if" that tells what happens ("if I close the lid it drops"), where nothing is asked. */
   habit: z.boolean().optional(),
+  /** Also taken of the past: what changed last week changed. */
+  past: z.boolean().optional(),
   /** Also taken when denied: the phrase holds its own "not". Denial words before it are then no concern. */
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */

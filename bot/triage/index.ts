@@ -12,7 +12,15 @@ export {
   type Assessment,
   type Step,
 } from './walk/walk.js';
-export { readWalkState, takenBackIn, UNSURE, type Speaker, type WalkEvent, type WalkState } from './walk/walk-state.js';
+export {
+  readWalkState,
+  takenBackIn,
+  UNSURE,
+  type Speaker,
+  type TryOutcome,
+  type WalkEvent,
+  type WalkState,
+} from './walk/walk-state.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NUMBERS } from './walk/numbers.js';
 export {

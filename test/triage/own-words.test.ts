@@ -45,6 +45,26 @@ describe('the sheet for a helper', () => {
   });
 });
 
+describe('what was tried', () => {
+  it('stands on the sheet whole, what was done before the walk as well, and nobody is quoted twice', async () => {
+    const who = member('Philomel');
+    const opening = 'USB socket built into the mount, Windows, not found; tried another cable and another USB socket';
+    const first = await answer(deps, `triage ${opening}`, NOW, who);
+    const done = ['motor-lead-loose', 'clutch-loose', 'mount-parked', 'wrong-mount-type', 'charge-only-cable'];
+    for (const fault of done) await answer(deps, `triage walk:${idOf(first)} answer:${fault}.same`, NOW, who);
+    await answer(deps, `triage walk:${idOf(first)} text:"Tried another cable."`, NOW, who);
+    const sheet = await answer(deps, 'triage do:summary', NOW, who);
+    const tried = factOf(sheet, 'Tried').toLowerCase();
+    for (const fault of done)
+      expect(tried).toContain(deps.triage().fault(fault)?.title.toLowerCase().slice(0, 40) ?? 'no such fault');
+    expect(tried).toContain('before this walk: another cable; another usb socket');
+    expect(factOf(sheet, 'And then')).toBe('');
+    const cured = await answer(deps, `triage walk:${idOf(first)} answer:clutch-loose.works`, NOW, who);
+    expect(stepOf(cured).kind).toBe('done');
+    expect(factOf(await answer(deps, 'triage do:summary', NOW, who), 'Stands')).toBe('');
+  });
+});
+
 describe('a turn', () => {
   it('counts once, whether pressed or written, and is taken back whole', async () => {
     const who = member('Rurik');

@@ -108,7 +108,7 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
   // What cannot be read is told by those who look the site up.
   if (saved.trouble !== null) return null;
   if (saved.club.some(({ name }) => sameSiteName(name, text))) return null;
-  const near = await usualSpot(deps, asker);
+  const near = usualSpot(saved, deps, asker);
   const found = resolvePlace(deps.places(), text, near);
   if (mayBeTheirOwn(found)) typed.markPersonal();
   if (saved.member.some(({ name }) => sameSiteName(name, text))) return null;

@@ -10,9 +10,9 @@ export const plainReader: WordsReader = {
   mendsCommands: true,
   read: async (deps, { text, asker, privacy, nowUtcMs }) => {
     if (text.length > LINE_LIMIT) return null;
-    const { member, club } = await savedSites({ store: privacy.unmarked }, asker);
-    const siteNames = [...member, ...club].map(({ name }) => name);
-    const spot = await usualSpot({ ...deps, store: privacy.unmarked }, asker);
+    const saved = await savedSites({ store: privacy.unmarked }, asker);
+    const siteNames = [...saved.member, ...saved.club].map(({ name }) => name);
+    const spot = usualSpot(saved, deps, asker);
     return plainQuestion(text, { ...deps, siteNames, nowUtcMs, day: spot === null ? null : dayAt(spot, nowUtcMs) });
   },
 };

@@ -113,13 +113,13 @@ export const savedNameMeant = (text: string, names: readonly string[]): string |
 
 /**
  * Where somebody usually stands, to tell places of one name apart: their own usual site where nobody else reads the answer, so that no
- * answer in a channel differs by it; else the club's, or the operator's. `store` is one that marks nothing.
+ * answer in a channel differs by it; else the club's, or the operator's. `saved` comes from a store that marks nothing.
  */
-export const usualSpot = async (
-  { store, places, clubSiteText }: Pick<Deps, 'store' | 'places' | 'clubSiteText'>,
+export const usualSpot = (
+  saved: SavedSites,
+  { places, clubSiteText }: Pick<Deps, 'places' | 'clubSiteText'>,
   asker: Asker,
-): Promise<Spot | null> => {
-  const saved = await listed(store, asker);
+): Spot | null => {
   const isUsual = ({ isDefault }: StoredSite): boolean => isDefault;
   const site = (asker.isPrivate ? saved.member.find(isUsual) : undefined) ?? saved.club.find(isUsual);
   if (site !== undefined || clubSiteText === null) return site ?? null;
@@ -190,13 +190,13 @@ const unknownPrivateSite = (siteText: string, saved: SavedSites): Problem => {
   );
 };
 
-const namedSite = async (
+const namedSite = (
   deps: Deps,
   request: Asking,
   saved: SavedSites,
   siteText: string,
   { lineFor, shownTo }: SiteWish,
-): Promise<ResolvedSite | Problem> => {
+): ResolvedSite | Problem => {
   const { markPersonal } = request.privacy;
   const own = saved.member.find(({ name }) => sameSiteName(name, siteText));
   if (own !== undefined && shownTo === 'everyone') {
@@ -215,7 +215,7 @@ const namedSite = async (
           `Saved sites cannot be read just now, "${tidy(siteText, 30)}" among them. ${NAME_ONE}`,
         );
   }
-  const near = await usualSpot({ ...deps, store: request.privacy.unmarked }, request.asker);
+  const near = usualSpot(saved, deps, request.asker);
   const found = resolveSite(deps.places(), siteText, near);
   if (!isProblem(found)) {
     // A saved site may bear the same name; a position is what it is.

@@ -13,12 +13,13 @@ import {
   type Assessment,
   type FaultEntry,
   type TriageModel,
+  type TryOutcome,
   type WalkEvent,
 } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { stepData } from './step-data.js';
 import { alreadySaid, wordsForHelper } from './words-for-helper.js';
-import { back, doLine, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
+import { back, doLine, filledFrom, linesFor, lowered, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const OUTCOME_WORDS = {
@@ -30,7 +31,7 @@ const OUTCOME_WORDS = {
 } as const;
 
 const MOST_SEEN = 4;
-const MOST_TRIED = 4;
+const TRIED_ALREADY = 'tried-already';
 const REMEDY_SHOWN = 220;
 
 type Answered = Extract<WalkEvent, { kind: 'answer' }>;
@@ -83,15 +84,45 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
   return [...new Set(lines)].slice(0, 2);
 };
 
-const tried = (model: TriageModel, walk: Walk): readonly string[] =>
-  walk.state.events
-    .flatMap((event) =>
-      event.kind === 'try'
-        ? [`${fitted(model.fault(event.fault)?.title ?? event.fault, 60)}: ${OUTCOME_WORDS[event.outcome]}`]
-        : [],
-    )
-    .filter((line, i, all) => all.indexOf(line) === i)
-    .slice(-MOST_TRIED);
+/** Beyond so many remedies those that came to the same share a line. */
+const MOST_LINES = 4;
+const TITLE_SHOWN = 60;
+
+/** What was done before the walk began, by the member's words. */
+const doneBefore = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
+  const denied = takenBackIn(events);
+  const check = model.check(TRIED_ALREADY);
+  const done = events.flatMap((event) =>
+    event.kind === 'text' && !denied.has(TRIED_ALREADY)
+      ? event.facts.flatMap(({ what, answer }) => (what === TRIED_ALREADY && answer !== check?.good ? [answer] : []))
+      : [],
+  );
+  const labels = [...new Set(done)].flatMap((answer) => labelOf(model, { check: TRIED_ALREADY, answer }) ?? []);
+  return labels.length === 0 ? [] : [`Before this walk: ${labels.map(lowered).join('; ')}`];
+};
+
+/** Every remedy done, with what it came to last. */
+const tried = (model: TriageModel, walk: Walk): readonly string[] => {
+  const last = new Map<string, TryOutcome>();
+  for (const event of walk.state.events) if (event.kind === 'try') last.set(event.fault, event.outcome);
+  const titled = [...last].map(([fault, outcome]) => ({
+    title: fitted(model.fault(fault)?.title ?? fault, TITLE_SHOWN),
+    outcome,
+  }));
+  const before = doneBefore(model, walk.state.events);
+  if (titled.length <= MOST_LINES)
+    return [...before, ...titled.map((one) => `${one.title}: ${OUTCOME_WORDS[one.outcome]}`)];
+  const outcomes = [...new Set(titled.map(({ outcome }) => outcome))];
+  return [
+    ...before,
+    ...outcomes.map((outcome) => {
+      const same = titled
+        .filter((one) => one.outcome === outcome)
+        .map(({ title }, i) => (i === 0 ? title : lowered(title)));
+      return `${same.join('; ')}: ${OUTCOME_WORDS[outcome]}`;
+    }),
+  ];
+};
 
 /** Below this nothing stands out, and a list of guesses would only mislead. */
 const STANDS_OUT = 0.15;
@@ -137,7 +168,9 @@ const NOTHING_STANDS_OUT = 'nothing stands out';
 /** What stands, and, where no cause is known, the part of the chain to look at. */
 const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
   const { step } = assessment;
-  const isKnown = step.kind === 'done' || (step.kind === 'handOn' && step.fault !== null);
+  // Cured: what else was thought of stands no more.
+  if (step.kind === 'done') return [];
+  const isKnown = step.kind === 'handOn' && step.fault !== null;
   const stands = standsText(model, walk, assessment);
   const where = isKnown ? null : whereText(assessment);
   return [

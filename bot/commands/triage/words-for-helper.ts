@@ -13,7 +13,9 @@ type Text = Extract<WalkEvent, { kind: 'text' }>;
 const OPENING_SHOWN = 150;
 const PASTE_SHOWN = 100;
 const REMARK_SHOWN = 80;
-const REMARKS_SHOWN = 400;
+const REMARKS_SHOWN = 560;
+/** Rather than that one be left out, each is shown shorter, down to this. */
+const SHORTEST_SHOWN = 40;
 
 const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
 
@@ -34,36 +36,54 @@ const shownOf = (event: Text, limit: number): string => {
   return `“${cut}”`;
 };
 
+interface Shown {
+  readonly event: Text;
+  readonly quote: string;
+}
+
 /** The later remarks that fit, least understood first in being chosen, in the order they were said in being shown. */
-const remarksShown = (later: readonly Text[]): { readonly shown: readonly Text[]; readonly left: number } => {
+const remarksShown = (later: readonly Text[]): { readonly shown: readonly Shown[]; readonly left: number } => {
+  const limit = Math.min(REMARK_SHOWN, Math.max(SHORTEST_SHOWN, Math.floor(REMARKS_SHOWN / Math.max(1, later.length))));
   const worth = [...later].sort((a, b) => unread(b) - unread(a) || later.indexOf(b) - later.indexOf(a));
-  const kept = new Set<Text>();
+  const kept = new Map<Text, string>();
   let room = REMARKS_SHOWN;
   for (const event of worth) {
-    const { length } = shownOf(event, REMARK_SHOWN);
-    if (length > room) continue;
-    room -= length;
-    kept.add(event);
+    const quote = shownOf(event, limit);
+    if (quote.length > room) continue;
+    room -= quote.length;
+    kept.set(event, quote);
   }
-  return { shown: later.filter((event) => kept.has(event)), left: later.length - kept.size };
+  const shown = later.flatMap((event) => {
+    const quote = kept.get(event);
+    return quote === undefined ? [] : [{ event, quote }];
+  });
+  return { shown, left: later.length - kept.size };
 };
+
+const bare = (words: string): string =>
+  words
+    .toLowerCase()
+    .replace(/[\s.,;!?]+/gu, ' ')
+    .trim();
+
+/** Whether an earlier text held all of this one. */
+const wasSaid = (texts: readonly Text[], at: number): boolean =>
+  texts.slice(0, at).some(({ words }) => bare(words).includes(bare(texts[at]?.words ?? '')));
 
 export const wordsForHelper = (walk: Walk): readonly Fact[] => {
   const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
-  const [opening, ...later] = texts.filter(
-    (event, i) => !isBareAnswer(event) && !texts.slice(0, i).some(({ words }) => words === event.words),
-  );
+  const [opening, ...later] = texts.filter((event, i) => !isBareAnswer(event) && !wasSaid(texts, i));
   if (opening === undefined) return [];
   const nameOf = ({ by }: Text): string =>
     by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
   const { shown, left } = remarksShown(later);
-  const speakers = [...new Set(shown.map(nameOf))];
+  const speakers = [...new Set(shown.map(({ event }) => nameOf(event)))];
   return [
     { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, OPENING_SHOWN) },
     ...speakers.map((name, i) => ({
       label: name === nameOf(opening) ? 'And then' : `${name} wrote`,
       value: [
-        ...shown.filter((event) => nameOf(event) === name).map((event) => shownOf(event, REMARK_SHOWN)),
+        ...shown.filter(({ event }) => nameOf(event) === name).map(({ quote }) => quote),
         ...(i === speakers.length - 1 && left > 0 ? [`and ${left} more`] : []),
       ].join(' '),
     })),

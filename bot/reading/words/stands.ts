@@ -7,6 +7,8 @@ export interface Leave {
   readonly asked?: boolean | undefined;
   /** An "if" or "when" that tells what happens is as good; a question is not. */
   readonly habit?: boolean | undefined;
+  /** What was so in the past is as good. */
+  readonly past?: boolean | undefined;
   readonly denied?: boolean | undefined;
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
@@ -160,8 +162,8 @@ const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
 const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
   has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
 
-const isOver = (own: Clauses, match: PhraseMatch): boolean => {
-  if (own.ids().has('past')) {
+const isOver = (own: Clauses, match: PhraseMatch, { past }: Leave): boolean => {
+  if (past !== true && own.ids().has('past')) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
     const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
     if (!since && any(own, match, from, to, 'past')) return true;
@@ -181,5 +183,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return leave.mentioned === true || !(isOver(own, match) || isGuessed(own, match));
+  return leave.mentioned === true || !(isOver(own, match, leave) || isGuessed(own, match));
 };

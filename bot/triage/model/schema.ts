@@ -3,24 +3,11 @@
  * Every file is a YAML list of entries. Cross-references between entries are held by check-references.ts, not here.
  */
 import { z } from 'zod';
-import { CLIENTS, SYSTEMS } from '../../reading/index.js';
+import { CLIENTS, entryParts, SYSTEMS } from '../../reading/index.js';
 
 export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.js';
 
-const line = (limit: number) => z.string().trim().min(1).max(limit);
-
-// A choice runs `triage walk:ABCDEF answer:CHECK.ANSWER` and may have 90 characters at most.
-const id = z
-  .string()
-  .max(36)
-  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/u, 'an id is lower-case words joined by hyphens, starting with a letter');
-const answerId = z
-  .string()
-  .max(24)
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'an answer id is lower-case letters, digits and hyphens');
-
-/** Where the entry came from: a document with its address, or the words "common practice, no source". */
-const source = line(300);
+const { answerId, id, line, source } = entryParts;
 
 /** Leaving a list out means "all of them". */
 const only = z.strictObject({
