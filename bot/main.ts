@@ -1,5 +1,5 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
-import './app/small-heap.js';
+import { preferQuickOverSmall } from './app/small-heap.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
 import type { HealthPart } from './app/health.js';
@@ -44,6 +44,7 @@ interface Opened {
 const open = async (): Promise<Opened> => {
   const settings = loadSettings(process.env);
   const served = PLATFORMS.filter(({ isSet }) => isSet(settings));
+  if (served.length > 0) preferQuickOverSmall();
   // On the console the log would run through the conversation: only what went wrong is shown, unless asked for.
   const isQuiet = served.length === 0 && process.env['LOG_LEVEL'] === undefined;
   const log = createLog(isQuiet ? 'warn' : settings.logLevel, secretsOf(settings));

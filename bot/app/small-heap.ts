@@ -7,3 +7,15 @@
 import { setFlagsFromString } from 'node:v8';
 
 setFlagsFromString('--semi-space-growth-factor=1');
+
+// The drawing library keeps what it has freed, a share for each of four threads: some 60 MB, unless it is told before it is loaded.
+process.env['MIMALLOC_PURGE_DELAY'] ??= '0';
+
+/**
+ * Until it is known who asks, and at the console for good: some 8 MB less, for half as much processor time again, which a server full
+ * of members would feel.
+ */
+setFlagsFromString('--optimize-for-size');
+
+/** For chat servers. */
+export const preferQuickOverSmall = (): void => setFlagsFromString('--no-optimize-for-size');

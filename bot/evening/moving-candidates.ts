@@ -19,6 +19,8 @@ import { heightWorth, planetWorth, seenWorth, total, type Worth } from './worth.
 const LOST_IN_SUN_DEG = 10;
 const FROM_ALTITUDE_DEG = 8;
 const LEAST_MARGIN_MAG = 0.5;
+/** Without an instrument nobody finds what is at the edge of sight (Uranus); common practice, no source. */
+const LEAST_EYES_MARGIN_MAG = 1;
 
 interface Moment {
   readonly utcMs: number;
@@ -65,6 +67,7 @@ const bestMoment = (
 ): Moment | null => {
   const { horizon, equipment, zenithMagPerArcsec2 } = question;
   const least = question.minimumAltitudeDeg ?? leastAltitudeDegOf({ kind: 'solarSystem', body });
+  const leastMarginMag = isEyes(equipment) ? LEAST_EYES_MARGIN_MAG : LEAST_MARGIN_MAG;
   let best: Moment | null = null;
   for (const sample of samples) {
     const altitudeDeg = course.altitudeDegAt(sample);
@@ -79,7 +82,7 @@ const bestMoment = (
       seen: seenWorth(margin),
       height: heightWorth(altitudeDeg, FROM_ALTITUDE_DEG),
     };
-    if (margin >= LEAST_MARGIN_MAG && (best === null || total(worth) > total(best.worth) + 1e-9))
+    if (margin >= leastMarginMag && (best === null || total(worth) > total(best.worth) + 1e-9))
       best = { utcMs: sample.utcMs, margin, worth };
   }
   return best;

@@ -1,28 +1,14 @@
 /** A clock that jumps: what a club hears of its sunrise warnings, and what is cleared out. All by clocks of the test's own. */
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createRounds } from '../../bot/reminders/start-reminders.js';
-import { nextStandingWarning, type StandingWarning } from '../../bot/reminders/standing-warning.js';
+import { nextStandingWarning } from '../../bot/reminders/standing-warning.js';
 import { openStore } from '../../bot/store/open-store.js';
 import type { Store } from '../../bot/store/store.js';
-import { contextOver, fakePlatform, type FakePlatform } from './fake-platform.js';
+import { contextOver, fakePlatform, standing, START, type FakePlatform } from './fake-platform.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
-/** 2026-11-25, 20:00 UTC. */
-const START = Date.UTC(2026, 10, 25, 20);
-
-/** Fenwold Common; every night, 45 minutes before sunrise. */
-const standing: StandingWarning = {
-  every: 'sunrise',
-  evenings: [1, 2, 3, 4, 5, 6, 7],
-  minutesBefore: 45,
-  siteName: 'Fenwold Common',
-  zone: 'Europe/London',
-  latitudeDeg: 52.71,
-  longitudeDeg: 0.12,
-  elevationM: 3,
-};
 
 let store: Store;
 let platform: FakePlatform;

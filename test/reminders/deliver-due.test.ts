@@ -1,31 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { deliverDue, pauseMs, type Round } from '../../bot/reminders/deliver-due.js';
 import { deliveryKey } from '../../bot/reminders/delivery-key.js';
-import {
-  nextStandingWarning,
-  readStandingWarning,
-  type StandingWarning,
-} from '../../bot/reminders/standing-warning.js';
+import { nextStandingWarning, readStandingWarning } from '../../bot/reminders/standing-warning.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { StoreError, type NewReminder, type Store } from '../../bot/store/store.js';
-import { contextOver, fakePlatform, type FakePlatform } from './fake-platform.js';
+import { contextOver, fakePlatform, standing, START, type FakePlatform } from './fake-platform.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
-/** 2026-11-25, 20:00 UTC. */
-const START = Date.UTC(2026, 10, 25, 20);
-
-/** Fenwold Common; every night, 45 minutes before sunrise. */
-const standing: StandingWarning = {
-  every: 'sunrise',
-  evenings: [1, 2, 3, 4, 5, 6, 7],
-  minutesBefore: 45,
-  siteName: 'Fenwold Common',
-  zone: 'Europe/London',
-  latitudeDeg: 52.71,
-  longitudeDeg: 0.12,
-  elevationM: 3,
-};
 const simple = (more: Partial<NewReminder> = {}): NewReminder => ({
   memberId: 'console:local',
   clubId: 'console:club',

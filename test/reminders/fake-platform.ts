@@ -4,8 +4,24 @@ import type { Deps } from '../../bot/commands/core/command.js';
 import { createMetrics } from '../../bot/app/metrics.js';
 import type { PlatformContext, RunningPlatform } from '../../bot/app/platform.js';
 import { deliveryKey } from '../../bot/reminders/delivery-key.js';
+import type { StandingWarning } from '../../bot/reminders/standing-warning.js';
 import type { Settings } from '../../bot/app/settings.js';
 import type { Reminder, Store } from '../../bot/store/store.js';
+
+/** 2026-11-25, 20:00 UTC. */
+export const START = Date.UTC(2026, 10, 25, 20);
+
+/** Fenwold Common; every night, 45 minutes before sunrise. */
+export const standing: StandingWarning = {
+  every: 'sunrise',
+  evenings: [1, 2, 3, 4, 5, 6, 7],
+  minutesBefore: 45,
+  siteName: 'Fenwold Common',
+  zone: 'Europe/London',
+  latitudeDeg: 52.71,
+  longitudeDeg: 0.12,
+  elevationM: 3,
+};
 
 export interface Said {
   readonly key: string;

@@ -76,11 +76,19 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:great )?red spot\b/u,
+    /\b(?:great )?red spot\b|\bcentral meridian\b/u,
     refused(
-      'I do not reckon when the Red Spot faces us: its drift has to be measured. I know where Jupiter and its moons stand.',
+      'I do not reckon which side of Jupiter faces us, nor when the Red Spot does: its drift has to be measured. I know where Jupiter and its moons stand.',
       ['Jupiter tonight', 'up Jupiter'],
       ['Its moons', 'moons'],
+    ),
+  ],
+  [
+    /\boccult(?:s|ed|ation|ations|ing)?\b(?!.*\b(?:io|europa|ganymede|callisto)\b)(?<!\b(?:io|europa|ganymede|callisto)\b.*)|\bmoon (?:hides?|hiding|covers?|covering) /u,
+    refused(
+      'I do not reckon what the Moon covers: it hangs on where one stands to a few kilometres. I tell when it comes close to planets and bright stars; an almanac or an occultation society has the times.',
+      ['Close meetings to come', 'ahead meetings'],
+      ['The Moon tonight', 'up Moon'],
     ),
   ],
   [

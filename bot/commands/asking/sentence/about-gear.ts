@@ -74,12 +74,13 @@ const miss: Rule = (asked) => {
 };
 
 const SIDE =
-  /\b(?:in|on|to|towards?|facing)? ?(?:the |my )?(north|east|south|west)(?:ern)?(?: (?:side|half|part|sky)|$)/u;
+  /\b(?:in|on|to|towards?|facing) (?:the |my )?(north|east|south|west)\b|\b(north|east|south|west)(?:ern)? (?:side|half|part|sky)\b/u;
 
 /** "two stars in the east": how many, and on which side of the sky. */
 const alignmentLine = (asked: Asked): Reading => {
   const isTwo = says(asked, /\b(?:two|2)[ -]stars?\b|\bpair of stars\b/u);
-  const side = SIDE.exec(asked.plain)?.[1];
+  const [, looked, named] = SIDE.exec(asked.plain) ?? [];
+  const side = looked ?? named;
   return instantLine('alignment', '', asked, {
     ...(isTwo ? { stars: '2' } : {}),
     ...(side === undefined ? {} : { side }),
@@ -101,7 +102,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'forget' }),
   ],
   [
-    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) all?ign|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) stars?\b.*\bali?gn/u,
+    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) (?:all?ign|all?in)|\balign(?:ment)? stars?\b|\b(?:two|three|2|3) stars?\b.*\bali?gn/u,
     alignmentLine,
   ],
   [

@@ -17,7 +17,9 @@ const coming: Rule = (asked) => {
       { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
       { about: about ?? null },
     );
-  if (says(asked, ECLIPSE)) {
+  // "the eclipse of Algol" is its own.
+  const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
+  if (says(asked, ECLIPSE) && !isOfOthers) {
     if (says(asked, /\b(?:lunar|moon)\b/u)) return ahead('eclipses', 'Moon');
     return ahead('eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
   }
@@ -57,7 +59,7 @@ const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|
 
 /** The Moon is in the way of what is asked about. */
 const DESPITE_MOON =
-  /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with) (?:the )?moon(?:light)?\b/u;
+  /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked)) return null;
@@ -84,11 +86,15 @@ const MILKY_WAY = /\bmilky way\b/u;
 const MILKY_WAY_NOTE =
   'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
 
+/** "when is the moon out of the way". */
+const MOON_AWAY = /^(?:when|what time|how long)\b.*\bmoon\b.*\bout (?:of )?(?:the|my) way\b/u;
+
 const darkLine = (asked: Asked): Reading =>
   nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null });
 
 const dark: Rule = (asked) => {
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
+  if (says(asked, MOON_AWAY)) return darkLine(asked);
   if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
   if (isOfTarget || asked.kind !== null || !says(asked, DARK) || !says(asked, DARK_ASKED)) return null;
   return darkLine(asked);
