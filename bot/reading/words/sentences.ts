@@ -72,7 +72,10 @@ const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Cl
 };
 
 const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);
-const DONE = new Set([...TRIED, ...'wiggled jiggled moved reinstalled restarted rebooted closed'.split(' ')]);
+const DONE = new Set([
+  ...TRIED,
+  ...'wiggled jiggled moved reinstalled restarted rebooted closed new another different other'.split(' '),
+]);
 const ANOTHER =
   /^(?:another|other|different|new|two|three|four|several|all|both|every|restart|restarting|reboot|rebooting|reinstall|reinstalling|\d)$/u;
 /** How far back the word stands that a list of trials opens with; a colon follows it closely. */

@@ -40,6 +40,12 @@ const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
   [/\bdark\b/u, { when: 'dark' }],
 ];
 
+/** "before moonrise": the Moon at the horizon, and no height of ours. */
+const MOON_TURNS: readonly (readonly [RegExp, Condition])[] = [
+  [/\bmoon ?rises?\b/u, { above: '0' }],
+  [/\bmoon ?sets?\b/u, { when: 'set' }],
+];
+
 /** The condition in words, as options; null where an hour or the target alone is said. */
 const conditionOf = (asked: Asked, target: string | undefined): Condition | null => {
   const isOfTarget = target !== undefined && target !== 'sun';
@@ -63,8 +69,9 @@ const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string
 
 export const remind: Rule = (asked) => {
   if (!says(asked, REMIND)) return null;
-  const [named] = asked.targets;
-  const condition = conditionOf(asked, named);
+  const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
+  const named = ofMoon === undefined ? asked.targets[0] : 'moon';
+  const condition = ofMoon ?? conditionOf(asked, named);
   const isSunrise = condition?.['when'] === 'sunrise';
   const isOfSun = named === 'sun' && condition?.['above'] === undefined;
   const target = isSunrise || isOfSun ? undefined : named;

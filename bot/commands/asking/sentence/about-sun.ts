@@ -126,7 +126,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const read = takeWhen(sentence, nowUtcMs);
   const isSunNamed = takeSun(sentence);
   const isOfSun = isSunNamed || DANGER.test(text.toLowerCase());
-  const when = own === null || read.hour !== null ? read : { ...read, hour: own.at(read, isOfSun) };
+  const when = own === null || read.hour !== null ? read : { ...read, hour: own.at(read, isOfSun, known.day ?? null) };
   const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
   const slipped = takeSlips(sentence, known);
   const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);

@@ -1,4 +1,5 @@
 /** Words of a sentence about the Sun made plain before its parts are read: parts of the day, arrows, exchanges, and the hour it names. */
+import type { DayAt } from './day-at.js';
 import { byDayHour, handsIn, nextHour } from './hands.js';
 import type { When } from './when.js';
 
@@ -34,13 +35,18 @@ const SUN_EVENT = /\b(?:at|around|by) (sunset|sunrise|sundown|sun-?up)\b/iu;
 /** The hour that the hands of a clock or the Sun itself give; the day is read apart. */
 export const ownHour = (
   text: string,
-): { readonly rest: string; readonly at: (when: When, isOfSun: boolean) => string } | null => {
+): { readonly rest: string; readonly at: (when: When, isOfSun: boolean, day: DayAt | null) => string } | null => {
   const event = SUN_EVENT.exec(text);
   if (event !== null) return { rest: text.replace(event[0], ' '), at: () => (event[1] ?? '').toLowerCase() };
   const hands = handsIn(text);
   if (hands === null) return null;
   return {
     rest: hands.rest,
-    at: ({ night }, isOfSun) => (isOfSun || night !== null ? byDayHour(hands) : nextHour(hands)),
+    at: ({ night }, isOfSun, day) => {
+      const next = nextHour(hands);
+      if (night !== null) return byDayHour(hands);
+      // Of the Sun one asks by day: the next such hour where the Sun is up then, else the one of the day.
+      return !isOfSun || day?.isSunUp(next) === true ? next : byDayHour(hands);
+    },
   };
 };
