@@ -68,6 +68,26 @@ describe('what was told in words', () => {
     expect(asked).not.toContain('changed-last');
   });
 
+  it.each([
+    ['changed-last', 'never-worked', 'when-drops'],
+    ['worked-before', 'first-time', 'when-drops'],
+    ['mount-does', 'wrong-way', 'slew'],
+  ])('%s, %s, leaves nothing for %s to ask', (check, answer, barred) => {
+    const start = startWalk(
+      { member: 'Isaura', helper: null },
+      { path: 'built-in-usb', system: 'linux', client: 'direct' },
+    );
+    const askedOnce = (events: readonly WalkEvent[]): readonly string[] => {
+      const { ranked, situation } = assess(model, { ...start, events: [...start.events, ...events] });
+      return ranked.flatMap((choice) =>
+        choice.kind === 'ask' ? [situation.checks[choice.check]?.entry.id ?? ''] : [],
+      );
+    };
+    const moves = told('how-far', 'no-move');
+    expect(askedOnce([moves])).toContain(barred);
+    expect(askedOnce([moves, told(check, answer)])).not.toContain(barred);
+  });
+
   it('is not asked again, whatever the check and the answer', () => {
     const asked = model.checks.flatMap((check) =>
       check.answers.flatMap(({ id }, a) => asksAnew(check, id, a % 2 === 0 ? 'good' : 'unsure')),

@@ -15,7 +15,7 @@ import {
   type Outlook,
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
-import { isSaidCoarsely, itsTurn } from './its-turn.js';
+import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
 import { safetyRemedy } from './safety.js';
@@ -131,7 +131,7 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
     if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
     // How far it gets is the complaint itself, and no look beyond.
     if (numbers.entry.byStage === undefined && !isReached(situation, numbers, linkPlace)) return [];
-    if (isSaidCoarsely(situation, evidence, numbers)) return [];
+    if (isSaidCoarsely(situation, evidence, numbers) || isBarred(situation, evidence, numbers)) return [];
     if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
       return [];
     return [

@@ -31,6 +31,18 @@ export const itsTurn = (
   return spokenOf && share(before, after.answers, belief) >= AS_GOOD_AS_SAID;
 };
 
+/** Whether the newest answer to another check leaves nothing for this one to tell. */
+export const isBarred = (
+  { checkIndex, checks }: Situation,
+  { observations }: Evidence,
+  { entry }: CheckNumbers,
+): boolean =>
+  (entry.barredBy ?? []).some(({ check, answers }) => {
+    const index = checkIndex.get(check);
+    const said = observations.findLast((observation) => observation.check === index);
+    return said !== undefined && answers.includes(checks[said.check]?.answers[said.answer] ?? '');
+  });
+
 /** A finer look tells nothing more where the coarser answer leaves one of its answers this likely. */
 const SAID_ENOUGH = 0.65;
 

@@ -75,6 +75,8 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
   if (answersOf(check).has('unsure'))
     known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
   checkStages(known, check);
+  for (const barred of check.barredBy ?? [])
+    for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);

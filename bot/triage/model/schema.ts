@@ -177,6 +177,11 @@ export const checkSchema = z.strictObject({
     .optional(),
   /** Asked only once another check has been answered in one of these ways: what the mount does, of one that connects. */
   after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
+  /** Not asked once one of these was answered so: what they say leaves nothing for it to tell. */
+  barredBy: z
+    .array(z.strictObject({ check: id, answers: z.array(answerId).min(1) }))
+    .min(1)
+    .optional(),
   /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
   stops: z.record(answerId, id).optional(),
   /** A look at the bare link: what lies beyond the stage at which it `stops` waits for it while the cause may lie that near. */
