@@ -21,6 +21,7 @@ const SYSTEM_WORDS: Readonly<Record<NonNullable<Gear['system']>, string>> = {
   windows: 'Windows',
   macos: 'macOS',
   linux: 'Linux',
+  phone: 'phone or tablet',
 };
 
 const connectionTitle = (deps: Deps, id: string | null): string =>
@@ -63,6 +64,7 @@ export const gear = defineCommand({
         osx: 'macos',
         pc: 'windows',
         win: 'windows',
+        tablet: 'phone',
       }),
     ),
     speeds: optional(

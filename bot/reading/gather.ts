@@ -53,7 +53,7 @@ export interface Gathered {
   readonly understood: readonly Understood[];
 }
 
-const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux' });
+const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux', phone: 'a phone or tablet' });
 
 /** The best claim of each check, and whether another contradicts it. */
 const bestClaims = (claims: readonly Claim[]): readonly { readonly claim: Claim; readonly torn: boolean }[] => {
@@ -91,7 +91,7 @@ export const gather = (
 ): Gathered => {
   const { path, aside } = settlePath(all, families);
   const findings = all.filter((finding) => !aside.has(finding));
-  const claims = claimsOf(findings);
+  const allClaims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];
   const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
@@ -101,7 +101,9 @@ export const gather = (
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
-  const system = oneSystem(claims.filter(({ what }) => what === 'system'));
+  const system = oneSystem(allClaims.filter(({ what }) => what === 'system'));
+  // What is said of the phone that steers the mount is no contrast.
+  const claims = allClaims.filter(({ what }) => what !== 'works-with-phone' || system?.answer !== 'phone');
   if (system !== undefined) take(system, false, SYSTEM_LABELS.get(system.answer));
   if (path !== null)
     take(

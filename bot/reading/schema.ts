@@ -2,7 +2,8 @@
 import { z } from 'zod';
 import { answerId, id, line, source } from './entry-parts.js';
 
-export const SYSTEMS = ['windows', 'macos', 'linux'] as const;
+/** `phone`: a phone or tablet of any make; what is worded for computers is not for it. */
+export const SYSTEMS = ['windows', 'macos', 'linux', 'phone'] as const;
 export type System = (typeof SYSTEMS)[number];
 
 /** `direct`: the client program opens the port itself; `platform`: it talks through a driver platform. */

@@ -45,7 +45,7 @@ export interface Gear {
   readonly mount: MountKind | null;
   /** A path id of the fault model. */
   readonly connection: string | null;
-  readonly system: 'windows' | 'macos' | 'linux' | null;
+  readonly system: 'windows' | 'macos' | 'linux' | 'phone' | null;
   /** Top speeds in degrees a second: right ascension or azimuth, then declination or altitude. */
   readonly speeds: { readonly primaryDegPerS: number; readonly secondaryDegPerS: number } | null;
   /**

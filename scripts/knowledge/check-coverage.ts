@@ -8,7 +8,7 @@ import { makeModel } from '../../bot/triage/model/model.js';
 import type { Entries, EntryKind, ReadResult } from '../../bot/triage/model/read-entries.js';
 import { SYSTEMS, type CheckEntry, type FaultEntry, type Only } from '../../bot/triage/model/schema.js';
 import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
-import { contextsOf } from './contexts.js';
+import { contextsOf, phoneContextsOf } from './contexts.js';
 import { engine } from './policies.js';
 import { playWalk, remembering } from './sample-walks.js';
 
@@ -39,6 +39,9 @@ const placesIn = (situations: readonly Situation[]): ReadonlyMap<string, readonl
   return places;
 };
 
+/** What is said by system is said for each of these; what says nothing for a phone is left out there. */
+const COMPUTERS = SYSTEMS.filter((system) => system !== 'phone');
+
 const tooFew = (entries: Entries): readonly KnowledgeProblem[] =>
   (['faults', 'checks', 'evidence'] as const)
     .filter((kind) => entries[kind].length < LEAST[kind])
@@ -51,7 +54,7 @@ const tooFew = (entries: Entries): readonly KnowledgeProblem[] =>
 
 const checkPaths = ({ entries, situations, complain }: Coverage): void => {
   for (const path of entries.paths) {
-    for (const system of SYSTEMS)
+    for (const system of COMPUTERS)
       if (!path.systems.includes(system)) complain('paths', path.id, ['systems'], `${system} is left out`);
     const here = situations.filter(({ context }) => context.path === path.id);
     for (const [i, stage] of path.stages.entries()) {
@@ -85,7 +88,7 @@ const bySystem = (lines: unknown): Readonly<Partial<Record<(typeof SYSTEMS)[numb
 const checkTold = (complain: Coverage['complain'], told: Told): void => {
   const { kind, id, only } = told;
   const lines = bySystem(told.lines);
-  for (const system of SYSTEMS) {
+  for (const system of COMPUTERS) {
     const isMissing = lines !== null && lines[system] === undefined;
     if (isMissing && appliesIn(only, { path: null, system, client: null }))
       complain(kind, id, told.linesAt, `nothing is said for ${system}`);
@@ -264,7 +267,7 @@ export const checkCoverage = (
 ): readonly KnowledgeProblem[] => {
   const problems: KnowledgeProblem[] = shipped ? [...tooFew(entries)] : [];
   const model = makeModel(entries);
-  const situations = contextsOf(model).map((context) => situationFor(model, context));
+  const situations = [...contextsOf(model), ...phoneContextsOf(model)].map((context) => situationFor(model, context));
   const coverage: Coverage = {
     entries,
     situations,

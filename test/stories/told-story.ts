@@ -21,7 +21,11 @@ const cause = z.strictObject({
 const story = z.strictObject({
   id: text,
   member: text,
-  at: z.tuple([z.custom<PathId>((value) => typeof value === 'string'), z.enum(SYSTEMS), z.enum(CLIENTS)]),
+  at: z.tuple([
+    z.custom<PathId>((value) => typeof value === 'string'),
+    z.enum(SYSTEMS).exclude(['phone']),
+    z.enum(CLIENTS),
+  ]),
   opening: text,
   paste: text.optional(),
   causes: z.array(cause).min(1).max(2),

@@ -32,6 +32,7 @@ const openingAnswers = (assessment: Assessment, step: Extract<Step, { opening: t
       { id: 'windows', label: 'Windows' },
       { id: 'macos', label: 'macOS' },
       { id: 'linux', label: 'Linux' },
+      { id: 'phone', label: 'Phone or tablet' },
     ];
   if (step.id === 'client')
     return [

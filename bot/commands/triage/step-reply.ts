@@ -161,9 +161,8 @@ const askParts = (
 /** Where the thing is to be seen that the remedy speaks of, for one who asks. */
 const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
   const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
-  return check === undefined
-    ? []
-    : [`Where to look: ${linesFor(check.how, context.system).map(filledFrom(walk.state)).join(' ')}`];
+  const lines = check === undefined ? [] : linesFor(check.how, context.system);
+  return lines.length === 0 ? [] : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
 };
 
 const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string => {

@@ -131,7 +131,7 @@ export const located = ({ situation, belief, linkTitle }: Assessment): readonly 
 export const lookAlikes = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] =>
   (fault.sameAs ?? []).flatMap((id) => model.fault(id) ?? []);
 
-export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux' } as const;
+export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux', phone: 'Phone or tablet' } as const;
 export const CLIENT_NAMES = {
   direct: 'program opens the port itself',
   platform: 'program goes through a driver platform',

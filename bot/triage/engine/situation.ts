@@ -3,7 +3,8 @@
  * each check answers under each fault. One fault is taken to be at work, or something
  * that no list holds, in one link of the chain.
  */
-import { appliesIn, contextKey, type WalkContext } from '../model/context.js';
+import { canBeIn, contextKey, type WalkContext } from '../model/context.js';
+import { wordedForPhone } from './worded-for-phone.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
@@ -106,7 +107,10 @@ const buildSituation = (
   const order = path?.stages ?? model.stages.map(({ id }) => id);
   const positions = new Map(order.map((stage, i) => [stage, i]));
   const stagePosition = (stage: string): number => positions.get(stage) ?? order.length;
-  const faults = model.faults.filter((fault) => positions.has(fault.stage) && appliesIn(fault.only, context));
+  const worded = <T>(entry: T): T => (context.system === 'phone' ? wordedForPhone(entry) : entry);
+  const faults = model.faults
+    .filter((fault) => positions.has(fault.stage) && canBeIn(fault, fault.remedy.steps, context))
+    .map(worded);
   const unexplained = faults.length;
 
   const allWeights = model.faults.reduce((sum, { weight }) => sum + weight, 0);
@@ -126,7 +130,8 @@ const buildSituation = (
     link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : []));
 
   const checks = model.checks
-    .filter((check) => positions.has(check.stage) && appliesIn(check.only, context))
+    .filter((check) => positions.has(check.stage) && canBeIn(check, check.how, context))
+    .map(worded)
     .map((entry): CheckNumbers => {
       const answers = entry.answers.map(({ id }) => id);
       const known = suspects.map((suspect) => oddsUnder(suspect, entry, oddsContext));

@@ -20,5 +20,28 @@ export const appliesIn = (only: Only | undefined, context: WalkContext): boolean
   admits(only?.systems, context.system) &&
   admits(only?.clients, context.client);
 
+/** What a phone has not: ports and drivers of a system. */
+const STAGES_OF_COMPUTERS: ReadonlySet<string> = new Set(['system-port', 'driver']);
+
+interface Placed {
+  readonly stage: string;
+  readonly only?: Only | undefined;
+  readonly notOnPhone?: boolean | undefined;
+}
+
+const saysToPhone = (lines: unknown): boolean =>
+  typeof lines !== 'object' || lines === null || Array.isArray(lines) || 'all' in lines || 'phone' in lines;
+
+/**
+ * Whether a fault or a check can be at all: what is for phones alone waits until one is told of, and a phone is spared
+ * what only computers have, or what has words for computers alone.
+ * @param lines its directions, which may differ by system
+ */
+export const canBeIn = ({ stage, only, notOnPhone }: Placed, lines: unknown, context: WalkContext): boolean => {
+  if (!appliesIn(only, context)) return false;
+  if (context.system !== 'phone') return only?.systems?.some((system) => system !== 'phone') !== false;
+  return notOnPhone !== true && !STAGES_OF_COMPUTERS.has(stage) && saysToPhone(lines);
+};
+
 export const contextKey = ({ path, paths = [], system, client }: WalkContext): string =>
   `${path ?? ['?', ...paths].join('|')}/${system ?? '?'}/${client ?? '?'}`;

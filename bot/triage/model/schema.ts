@@ -32,6 +32,7 @@ const bySystem = (limit: number) => ({
   windows: line(limit).optional(),
   macos: line(limit).optional(),
   linux: line(limit).optional(),
+  phone: line(limit).optional(),
 });
 const atLeastOne = (value: object) => Object.values(value).some((part) => part !== undefined);
 
@@ -50,6 +51,7 @@ const systemSteps = z.union([
       windows: stepList.optional(),
       macos: stepList.optional(),
       linux: stepList.optional(),
+      phone: stepList.optional(),
     })
     .refine(atLeastOne, 'give `all` or at least one system'),
 ]);
@@ -98,6 +100,8 @@ export const faultSchema = z.strictObject({
     )
     .optional(),
   only: only.optional(),
+  /** Means nothing to one who controls the mount from a phone or tablet. */
+  notOnPhone: z.boolean().optional(),
   /** What checks answer if this is the fault, where it differs from the default (see `checkSchema.scope`). */
   answers: z.record(id, answerOdds).optional(),
   remedy: z.strictObject({
@@ -203,6 +207,8 @@ export const checkSchema = z.strictObject({
   powerOffFirst: z.boolean().optional(),
   cautions: z.array(id).optional(),
   only: only.optional(),
+  /** Means nothing to one who controls the mount from a phone or tablet. */
+  notOnPhone: z.boolean().optional(),
   source,
 });
 

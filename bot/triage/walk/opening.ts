@@ -72,10 +72,12 @@ const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[
   }
 };
 
-/** A way to the mount that only one system, or one kind of program, can go says which. */
+/** A way to the mount, or a system, that leaves but one says which. */
 const takeOnlyOnes = (said: Said, path: PathEntry | undefined): void => {
   if (path?.systems.length === 1) said.system = path.systems[0] ?? null;
   if (path?.clients.length === 1) said.client = path.clients[0] ?? null;
+  // A driver platform is a computer's.
+  if (said.system === 'phone') said.client = 'direct';
 };
 
 /** Answers win over what was read from words. */
