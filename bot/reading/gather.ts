@@ -91,7 +91,7 @@ export const gather = (
 ): Gathered => {
   const { path, aside } = settlePath(all, families);
   const findings = all.filter((finding) => !aside.has(finding));
-  const allClaims = claimsOf(findings);
+  const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];
   const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
@@ -101,9 +101,7 @@ export const gather = (
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
-  const system = oneSystem(allClaims.filter(({ what }) => what === 'system'));
-  // What is said of the phone that steers the mount is no contrast.
-  const claims = allClaims.filter(({ what }) => what !== 'works-with-phone' || system?.answer !== 'phone');
+  const system = oneSystem(claims.filter(({ what }) => what === 'system'));
   if (system !== undefined) take(system, false, SYSTEM_LABELS.get(system.answer));
   if (path !== null)
     take(
@@ -114,7 +112,9 @@ export const gather = (
     );
   const shown = new Set<string>();
   for (const { claim, torn } of bestClaims(claims)) {
-    const label = claim.from.entry.label ?? claim.from.entry.says;
+    // What is said of the phone that steers the mount is told once, and as no contrast.
+    const isOfItself = claim.what === 'works-with-phone' && system?.answer === 'phone';
+    const label = isOfItself ? undefined : (claim.from.entry.label ?? claim.from.entry.says);
     // One entry may answer several checks; the member is told once.
     take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
     if (label !== undefined) shown.add(label);

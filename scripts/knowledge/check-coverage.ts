@@ -107,7 +107,11 @@ const checkVerify = ({ places, complain }: Coverage, { id, verify: { check, answ
   if ((check === undefined) !== (answer === undefined))
     complain('faults', id, ['verify'], '`check` and `answer` go together');
   if (check === undefined || answer === undefined) return;
-  for (const { context, checks, checkIndex, faultIndex } of places.get(id) ?? []) {
+  // A phone cannot look at everything: there the words of `verify` may stand alone.
+  const here = (places.get(id) ?? []).filter(
+    ({ context, checkIndex }) => context.system !== 'phone' || checkIndex.has(check),
+  );
+  for (const { context, checks, checkIndex, faultIndex } of here) {
     const numbers = checks[checkIndex.get(check) ?? -1];
     if (numbers === undefined) {
       const message = `"${check}" does not apply on ${context.path ?? ''} under ${context.system ?? ''}`;

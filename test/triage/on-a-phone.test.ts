@@ -27,7 +27,6 @@ describe('a phone that the mount is steered from', () => {
     'android',
   ])('is read from "%s"', (text) => {
     expect(factsOf(text)).toContain('system.phone');
-    expect(factsOf(text).filter((fact) => fact.startsWith('works-with-phone'))).toEqual([]);
   });
 
   it.each([
@@ -112,6 +111,15 @@ describe('a walk on a phone', () => {
       for (const text of seen) expect(text).not.toMatch(OF_COMPUTERS);
     },
   );
+
+  it('is another phone where the computer is known already', async () => {
+    const who = member('Wenna');
+    const first = await answer(deps, 'triage On Windows 11 the bluetooth link is refused', NOW, who);
+    const then = await answer(deps, `triage walk:${idOf(first)} text:"my phone can not connect"`, NOW, who);
+    const sheet = await answer(deps, `triage walk:${idOf(then)} do:summary`, NOW, who);
+    expect(shownOf(sheet)).toContain('Windows');
+    expect(shownOf(sheet)).not.toContain('Phone or tablet');
+  });
 
   it('is offered where the computer is asked, and saved as gear', async () => {
     const who = member('Tegan');

@@ -52,13 +52,24 @@ const takeFact = (said: Said, model: TriageModel, what: string, answer: string):
   else if (left.length > 1) said.family = left;
 };
 
+/** A phone spoken of later, where a computer is known or as one that fails too, is another than the one in hand. */
+const isOtherPhone = (said: Said, facts: readonly { readonly what: string }[], isFirst: boolean): boolean =>
+  said.system != null || (!isFirst && facts.some(({ what }) => what === 'works-with-phone'));
+
 const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   const said: Said = { family: [] };
   const takenBack = takenBackAfter(events);
   for (const [at, event] of events.entries()) {
     if (event.kind !== 'text') continue;
+    const isFirst = !events.slice(0, at).some(({ kind }) => kind === 'text');
+    const setsAside = isOtherPhone(said, event.facts, isFirst);
     for (const { what, answer, sureness } of event.facts)
-      if (sureness >= TAKEN_FROM_WORDS && takenBack[at]?.has(what) !== true) takeFact(said, model, what, answer);
+      if (
+        !(answer === 'phone' && what === 'system' && setsAside) &&
+        sureness >= TAKEN_FROM_WORDS &&
+        takenBack[at]?.has(what) !== true
+      )
+        takeFact(said, model, what, answer);
   }
   return said;
 };
