@@ -47,6 +47,10 @@ const NOT_CURED = [
   'it never talks properly',
   'my friend said that fixed it',
   'now it goes to the wrong star',
+  'it works if i wiggle it',
+  'it is back again',
+  'it moves fine with the buttons',
+  'will it work now',
 ];
 
 const PLEAS = [
@@ -70,6 +74,9 @@ const NO_PLEA = [
   'nobody else can connect to it',
   'stop bits are 1',
   'i press stop and nothing happens',
+  'i need another one',
+  "i can see someone else's mount on the list",
+  'could i call it com4',
 ];
 
 describe('what came of a remedy', () => {

@@ -8,14 +8,14 @@ export type LeavesWalk = 'person' | 'end';
 const LONGEST_WORDS = 22;
 
 const PERSON =
-  '(?:(?:an?|the|some|another|my) )?(?:real |actual |live |human |club |proper )?(?:someone|somebody|anyone|anybody|person|human|people|helper|helpers|expert|mentor|body|one|member|members)(?: else| real)?';
+  '(?:(?:an?|the|some|another|my) )?(?:real |actual |live |human |club |proper )?(?:someone|somebody|anyone|anybody|person|human|people|helper|helpers|expert|mentor|member|members)(?: else| real)?';
 const HELPS =
-  '(?:help|helps|look|take (?:over|this|it)|talk|speak|ring|call|step in|have a (?:look|go)|do (?:this|it)|fix|sort|show me|assist|explain|knows?)';
+  '(?:help|helps|look|come|take (?:over|this|it)|talk|speak|ring|call|step in|have a (?:look|go)|do (?:this|it)|fix|sort|show me|assist|explain|knows?)';
 const WANTS = '(?:want|need|like|prefer|love|rather|can|could|may|let|get|please|must|how do|possible)';
 
 const FOR_A_PERSON: readonly RegExp[] = [
   new RegExp(
-    `\\b${WANTS}(?: [^ |]+){0,4} (?:speak|talk|chat|write|get through|turn|message|ask|see|reach|contact|find|have|get|need)(?: (?:to|with|from|for|hold of))* ${PERSON}(?: |$)(?!connect|open|us)`,
+    `\\b${WANTS}(?: [^ |]+){0,4} (?:speak|talk|chat|write|get through|turn|message|ask|reach|contact|find|have|get|need)(?: (?:to|with|from|for|hold of))* ${PERSON}(?: |$)(?!connect|open|us)`,
     'u',
   ),
   new RegExp(`(?:^| )(?:need|want|get me|fetch|call|would like|bring) ${PERSON}(?: |$)`, 'u'),
@@ -31,7 +31,14 @@ const FOR_A_PERSON: readonly RegExp[] = [
     `\\b(?:hand|pass|put|send|refer|transfer) (?:me|this|it) (?:[^ |]+ )?(?:on|over|through|to ${PERSON})(?: |$)`,
     'u',
   ),
-  new RegExp(`^(?:please )?${PERSON.replace('|one', '')}(?: please| at the club| from the club)*$`, 'u'),
+  new RegExp(`^(?:please )?${PERSON}(?: please| at the club| from the club)*$`, 'u'),
+  new RegExp(
+    `(?:^| )${PERSON} (?:that |who )?(?:i|we) (?:can|could|may|might) (?:ask|call|ring|talk|speak|contact|message|write)`,
+    'u',
+  ),
+  /\bwho (?:do|should|shall|can|could) (?:i|we) (?:ask|call|ring|speak|talk|contact|message)\b/u,
+  new RegExp(`^(?:please )?${PERSON} (?:please )?(?:help|come)\\b|\\bhelp (?:me |us )?(?:please )?${PERSON}$`, 'u'),
+  /^(?:i |we )?(?:[^ |]+ ){0,2}(?:like|want|going|ready|have) to give up$/u,
   /^hand on$/u,
   /(?:^|\| )(?:(?:ok|oh|right|sorry|no|well|honestly|and|so) )*(?:i (?:just )?(?:give|am giving) up|i surrender)(?: now| here| on this| with this)*(?: \||$)/u,
 ];
@@ -41,9 +48,11 @@ const TRAILING =
   '(?: (?:please|thanks|thank you|now|here|this|it|there|ok|for (?:now|tonight|today)|tonight|today|asking|then|the walk|with this))*';
 /** Each breath of it says so, and nothing else. */
 const ENDS = new RegExp(
-  `^${LEADING}(?:(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) )?(?:stop|quit|exit|cancel|end|abandon|forgets? it|never mind|nevermind|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|bye|good night|goodnight)${TRAILING}$`,
+  `^${LEADING}(?:(?:(?:i think )?(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) ))?(?:stop|quit|exit|cancel|end|abandon|forgets? it|never mind|nevermind|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|i want out|(?:i am |we are )?done for (?:tonight|today)|bye|good night|goodnight)${TRAILING}$`,
   'u',
 );
+
+const THANKS = /^(?:(?:but|and) )?(?:thanks|thank you|cheers|ta|sorry)(?: anyway| all the same| for [^|]+)?$/u;
 
 /** Told of others, or of another time. */
 const TOLD = /\b(?:nobody|said|says|told|looked|helped|asked|already|before|until|unless|when|while)\b/u;
@@ -63,5 +72,6 @@ export const leavesWalk = ({ sayings }: Vocabulary, text: string): LeavesWalk | 
   const lines = breaths.map((breath) => breath.join(' '));
   const whole = lines.join(' | ');
   if (!TOLD.test(whole) && FOR_A_PERSON.some((pattern) => pattern.test(whole))) return 'person';
-  return lines.every((line) => ENDS.test(line)) ? 'end' : null;
+  const meant = lines.filter((line) => !THANKS.test(line));
+  return meant.length > 0 && meant.every((line) => ENDS.test(line)) ? 'end' : null;
 };

@@ -9,18 +9,24 @@ const either = (words: string): string => `(?:${words})`;
 const WORKS = either(
   'works|talks|connects|slews|moves|tracks|answers|responds|replies|aligns|behaves|communicates|finds|lands|points|goes',
 );
+/** … which say so even without "well"; "now it goes …" tells of something else. */
+const WORKS_AT_ALL = either(
+  'works|talks|connects|slews|moves|tracks|answers|responds|replies|aligns|behaves|communicates',
+);
 const WORKING = either('working|talking|connected|connecting|slewing|moving|tracking|going|responding|online|alive');
 /** Said of the whole in praise; no one says it of a thing that was sound before. */
 const PRAISED = either(
   'bang on|spot on|dead on|right on|on target|sorted|sorted out|fixed|cured|solved|mended|perfect|in business|good to go|up running|back to normal',
 );
 /** "It was fine" says that a look found nothing; "it is fine now" says that it is cured. */
-const APPROVED = either('fine|good|ok|okay|great|brilliant|right|well|back|running|lovely|happy|there');
+const APPROVED = either(
+  'fine|good|ok|okay|great|brilliant|right|well|running|lovely|happy|accurate|centred|(?:right |dead )?in the (?:middle|centre|eyepiece|field)',
+);
 const NOW = either(
   'now|again|at last|finally|at long last|once more|after all|this time|like new|first time|every time|straight away|at once',
 );
 const WELL = either(
-  'fine|well|great|ok|okay|perfectly|properly|nicely|beautifully|smoothly|reliably|happily|lovely|a treat|like a dream|like a charm|bang on|spot on|dead on|right on|on target|as it should|where it should',
+  'fine|well|great|ok|okay|perfectly|properly|nicely|beautifully|smoothly|reliably|happily|lovely|a treat|like a dream|like a charm|bang on|spot on|dead on|right on|on target|as it should|where it should|(?:right |dead )?in the (?:middle|centre|eyepiece|field)',
 );
 const PARTNER = either(
   '(?:to|with) (?:it|each other|(?:the |my )?(?:mount|scope|telescope|laptop|computer|pc|program|app|software))',
@@ -43,6 +49,9 @@ const CURES = [
   `(?:i am|im|i m|we are|were) (?:${MUCH} )*(?:${PRAISED}|${WORKING}|in|back in|on|away)${NOW_OR_WELL}*`,
   `(?:i |we )?(?:have )?(?:finally )?(?:got|have got|have) (?:it|everything|the mount) (?:to (?:work|connect|talk|go|move)|${WORKING})${NOW_OR_WELL}*`,
   `(?:[^ ]+ ){0,6}(?:${OVER} (?:it|that|the trick|the job)|the trick)${NOW_OR_WELL}*`,
+  `now (?:${SUBJECT} )?(?:${MUCH} )*(?:${WORKS_AT_ALL}|${BE} ${WORKING})${NOW_OR_WELL}*`,
+  `${SUBJECT} now (?:${MUCH} )*${WORKS_AT_ALL}${NOW_OR_WELL}*`,
+  `(?:that|this|which) does (?:it|the trick)`,
   `(?:that|it) (?:is|was) (?:it|the one|the culprit)${NOW_OR_WELL}*`,
   `(?:the )?${FAULT} (?:is )?(?:${MUCH} )*(?:solved|sorted|fixed|cured|over|gone|done)${NOW_OR_WELL}*`,
   'success|we have lift off|lift off',

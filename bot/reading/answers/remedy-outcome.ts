@@ -98,6 +98,10 @@ const lineOf = ({ sayings }: Vocabulary, text: string): string | null => {
   return line.trim().replace(/\b(it|that)s\b/gu, '$1 is');
 };
 
+/** A cure that hangs on something, is hoped for, or is of the buttons alone is none yet. */
+const NOT_YET =
+  /\b(?:if|unless|until|whenever|only (?:works?|connects?|when|if)|would|should|hoped?|wish|thought|(?:with|on|from|by) (?:the |my |its )?(?:buttons|keys|handset|keypad|hand|arrows|joystick|phone))\b|^(?:will|can|could) /u;
+
 /** Words that say the trouble is over, wherever they are said. */
 export const saysCured = (vocabulary: Vocabulary, text: string): boolean => {
   const line = lineOf(vocabulary, text);
@@ -111,5 +115,6 @@ export const remedyOutcome = (vocabulary: Vocabulary, text: string): RemedyOutco
   if (INSTALLER_CODE.test(text)) return 'could-not';
   if (UNSTEADY.test(spelt)) return 'changed';
   if (isPlainCure(spelt)) return 'works';
-  return SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
+  const said = SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
+  return said === 'works' && NOT_YET.test(spelt) ? null : said;
 };
