@@ -264,13 +264,16 @@ export const handOnReply = (
 
 /** The same for a member who asks for a person before the questions are at their end; nothing is lost if they go on. */
 export const forAPersonReply = (model: TriageModel, walk: Walk, assessment: Assessment): Reply => {
-  const next = lookAtNext(model, walk, assessment);
+  const { step } = assessment;
+  const next = step.kind === 'try' ? mustBeDone(walk, step.fault, assessment) : lookAtNext(model, walk, assessment);
   return reply({
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),
-    level: 'caution',
     summary: `Of course. ${SHOW_THIS}`,
-    facts: [...summaryFacts(model, walk, assessment), ...(next === null ? [] : [{ label: 'Look next', value: next }])],
+    facts: [
+      ...summaryFacts(model, walk, assessment),
+      ...(next === null ? [] : [{ label: step.kind === 'try' ? 'Try next' : 'Look next', value: next }]),
+    ],
     choices: [{ label: 'Go on', run: `triage walk:${walk.id}` }, why(walk), { label: 'End', run: doLine(walk, 'end') }],
     data: stepData(walk, assessment),
   });
