@@ -23,5 +23,6 @@ export {
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
 export { asksBack } from './answers/said-words.js';
-export { remedyOutcome } from './answers/remedy-outcome.js';
+export { leavesWalk, type LeavesWalk } from './answers/leaves-walk.js';
+export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';
