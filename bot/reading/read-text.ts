@@ -1,4 +1,5 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
+import { isHedged } from './answers/hedged.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
@@ -83,7 +84,9 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
         if (line.ofOther && tellsOfMount(entry)) continue;
         const span = spanIn(line, sentence, match);
-        told.push({ entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
+        const sure =
+          entry.firm === true && isHedged(line.text) ? { ...entry, answers: undefined, label: undefined } : entry;
+        told.push({ entry: sure, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
       }
   }
 

@@ -33,6 +33,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     id: step.id,
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
+    guards: context.model.check(step.id)?.safety,
   });
 };
 
