@@ -1,6 +1,6 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { answerMeant, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
+import { answerMeant, isHedged, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { readWords } from './read-notes.js';
@@ -57,6 +57,12 @@ const yesToNearest = (began: Began, text: string): string | undefined => {
   return nearest?.id;
 };
 
+const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
+
+/** A guess at a look that keeps gear from harm. */
+const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
+  step.kind === 'ask' && !step.opening && step.check.safety === true && isHedged(text);
+
 const GO_ON = 'I keep that too, and go on without this one.';
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
@@ -67,7 +73,9 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
-  const said = readWords(context.model, walk, read, isLeft ? meant : null);
+  const plain = readWords(context.model, walk, read, isLeft ? meant : null);
+  const isGuess = isLeft && meant === null && isGuessAtSafety(began, text);
+  const said = isGuess ? { ...plain, notes: [...(read.understood.length > 0 ? plain.notes : []), NO_GUESS] } : plain;
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
     isLeft && meant === null && lastSaidToIt(began) !== null
