@@ -67,6 +67,10 @@ const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null 
 const tellsOfMount = ({ answers, suggests, path }: Told): boolean =>
   answers !== undefined || suggests !== undefined || path !== undefined;
 
+/** Without its answers where it must be sure and the line only guesses. */
+const firmly = (entry: SayingEntry, line: string): SayingEntry =>
+  entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
+
 /**
  * @param by how the text came, where the caller knows it; else each line is judged by itself
  */
@@ -84,8 +88,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
         if (line.ofOther && tellsOfMount(entry)) continue;
         const span = spanIn(line, sentence, match);
-        const sure =
-          entry.firm === true && isHedged(line.text) ? { ...entry, answers: undefined, label: undefined } : entry;
+        const sure = firmly(entry, line.text);
         told.push({ entry: sure, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
       }
   }

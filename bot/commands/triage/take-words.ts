@@ -3,7 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import { answerMeant, isHedged, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
-import { readWords } from './read-notes.js';
+import { readWords, type ReadWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -65,6 +65,12 @@ const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
 
 const GO_ON = 'I keep that too, and go on without this one.';
 
+const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null, isLeft: boolean): ReadWords => {
+  const said = readWords(began.context.model, began.walk, read, meant);
+  if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
+  return { ...said, notes: [...(read.understood.length > 0 ? said.notes : []), NO_GUESS] };
+};
+
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, walk, before } = began;
@@ -73,9 +79,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
-  const plain = readWords(context.model, walk, read, isLeft ? meant : null);
-  const isGuess = isLeft && meant === null && isGuessAtSafety(began, text);
-  const said = isGuess ? { ...plain, notes: [...(read.understood.length > 0 ? plain.notes : []), NO_GUESS] } : plain;
+  const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
     isLeft && meant === null && lastSaidToIt(began) !== null

@@ -155,6 +155,10 @@ const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: num
   return all[at + MOST_OF_EXCEPTION + 1]?.kind !== 'word';
 };
 
+/** Marks that part nothing. */
+const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
+  isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
+
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
   let own: Token[] = [];
@@ -173,8 +177,7 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
       closing = quotedShortly(all, at);
       if (closing >= 0) continue;
     }
-    if (token.kind === 'pause' && (isInList(own, token, all[at + 1]) || isOutcome(own, all, at))) continue;
-    if (token.kind === 'pause' && opensException(own, all[at + 1])) continue;
+    if (token.kind === 'pause' && goesOn(own, token, all, at)) continue;
     if (isExceptingBut(own, all, at)) own.push({ ...token, word: 'except', known: lexicon.know('except')[0] ?? null });
     else if (token.kind === 'word' || token.kind === 'pause') own.push(token);
     else end(token.kind === 'ask');
