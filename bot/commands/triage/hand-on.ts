@@ -238,7 +238,8 @@ const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): str
   return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 
-const NO_MORE = 'My questions end here. Show this to somebody who knows mounts; it can be copied.';
+const SHOW_THIS = 'Show this to somebody who knows mounts; it can be copied.';
+const NO_MORE = `My questions end here. ${SHOW_THIS}`;
 
 export const handOnReply = (
   model: TriageModel,
@@ -257,6 +258,23 @@ export const handOnReply = (
       ...(next === null ? [] : [{ label: fault === null ? 'Look next' : 'To do', value: next }]),
     ],
     choices: [back(walk), why(walk), { label: 'End', run: doLine(walk, 'end') }],
+    data: stepData(walk, assessment),
+  });
+};
+
+/** The same for a member who asks for a person before the questions are at their end; nothing is lost if they go on. */
+export const forAPersonReply = (model: TriageModel, walk: Walk, assessment: Assessment): Reply => {
+  const { step } = assessment;
+  const next = step.kind === 'try' ? mustBeDone(walk, step.fault, assessment) : lookAtNext(model, walk, assessment);
+  return reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk, 'For a helper'),
+    summary: `Of course. ${SHOW_THIS}`,
+    facts: [
+      ...summaryFacts(model, walk, assessment),
+      ...(next === null ? [] : [{ label: step.kind === 'try' ? 'Try next' : 'Look next', value: next }]),
+    ],
+    choices: [{ label: 'Go on', run: `triage walk:${walk.id}` }, why(walk), { label: 'End', run: doLine(walk, 'end') }],
     data: stepData(walk, assessment),
   });
 };

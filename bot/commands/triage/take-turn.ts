@@ -4,12 +4,14 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
+import { leavesWalk, readText } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
   assess,
   NUMBERS,
   stepBack,
+  tellText,
   UNSURE,
   type Assessment,
   type Speaker,
@@ -200,6 +202,21 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   return doing === 'back' ? takeBack(began) : null;
 };
 
+const hasBegun = ({ state }: Walk): boolean => state.events.some(({ by }) => by !== null);
+
+/** A wish for a person or for the end is never taken for an answer; before the first words nothing is there to leave. */
+const takeLeave = (began: Began, text: string): Turn | Problem | null => {
+  const { context, walk } = began;
+  const leaves = hasBegun(walk) ? leavesWalk(context.model.reading, text) : null;
+  if (leaves === null) return null;
+  if (leaves === 'end') return takeDoing(began, 'end');
+  // "I am on a phone, can someone help": what else it tells is kept.
+  const { facts } = readText(context.model.reading, text);
+  return facts.length === 0
+    ? { walk, notes: began.notes, show: 'person' }
+    : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
+};
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -213,6 +230,8 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (typed !== undefined) return takeAnswer(began, typed);
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
+  const left = takeLeave(began, said.text);
+  if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? takeWords(began, said.text);
 };

@@ -1,6 +1,14 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { answerMeant, isHedged, readText, remedyOutcome, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  answerMeant,
+  isHedged,
+  readText,
+  remedyOutcome,
+  saysCured,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { readWords, type ReadWords } from './read-notes.js';
@@ -73,7 +81,7 @@ const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | 
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
   const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
@@ -90,6 +98,15 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   return changed(began, passed, { notes, choices: said.choices });
 };
 
+/** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
+const curedLate = ({ context, walk, before }: Began, text: string, read: Reading): WalkState | null => {
+  if (before.step.kind !== 'ask' || before.step.opening || read.by !== 'words') return null;
+  const tried = walk.state.events.findLast((event) => event.kind === 'try');
+  if (tried === undefined || !saysCured(context.model.reading, text)) return null;
+  const after = answerStep(context.model, walk.state, tried.fault, 'works', context.by);
+  return isProblem(after) ? null : after;
+};
+
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
@@ -100,6 +117,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (agreed !== null) return changed(began, agreed);
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
   const meant = answerInWords(began, text, read);
+  const late = meant?.isSure === true ? null : curedLate(began, text, read);
+  if (late !== null) return changed(began, late);
   const sure = answered(state, meant?.isSure === true ? meant.id : undefined);
   return sure === null
     ? takeTold(began, text, state, read, meant)

@@ -9,7 +9,7 @@ import type { Form } from '../core/form.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
-import { summaryReply } from './hand-on.js';
+import { forAPersonReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
 import { takeTurn } from './take-turn.js';
@@ -44,6 +44,10 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
   if (show === 'summary' || walk.endedUtcMs !== null) {
     const made = summaryReply(model, walk, assessment);
+    return { ...made, notes: [...notes, ...made.notes] };
+  }
+  if (show === 'person') {
+    const made = forAPersonReply(model, walk, assessment);
     return { ...made, notes: [...notes, ...made.notes] };
   }
   if (show === 'collect') return collectReply(model, walk, assessment);

@@ -1,5 +1,6 @@
 /** What a member's words say of a remedy just tried. */
 import type { Vocabulary } from '../vocabulary.js';
+import { isPlainCure } from './plain-cure.js';
 import { saidText } from './said-words.js';
 
 export type RemedyOutcome = 'works' | 'same' | 'changed' | 'could-not';
@@ -10,8 +11,13 @@ const LONGEST_WORDS = 45;
 const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|answers|better|fixed|ok|fine)';
 /** On mended words, clauses parted by " | "; the first that fits decides. */
 const CURED = GOOD.replace('|better|fixed|ok|fine)', '|stays?|opens?|finds?|holds?|tracks?|lands right)');
+/** It works, and does not last: "for a second", "now and then". */
+const UNSTEADY = new RegExp(
+  `\\b(?:${GOOD}|talks|slews|tracks)(?: [^ |]+){0,2} (?:for (?:[^ |]+ ){1,3}(?:seconds?|secs?|minutes?|mins?|moment|bit|while)|(?:now and|on and|every now and) (?:then|again|off)|sometimes)\\b`,
+  'u',
+);
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
-  [new RegExp(`\\b${GOOD}\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
+  [new RegExp(`\\b(?:${GOOD}|talks|slews|tracks)\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
   [/\b(?:spot on|dead on|on target|full speed)\b(?: [^ ]+){0,6} (?:but|only|except)\b/u, 'changed'],
   [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
   [/\bnow (?:[^ |]+ ){1,8}(?:\| )?(?:but|only)\b/u, 'changed'],
@@ -79,17 +85,36 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
 /** An installer's error code: it could not be done. */
 const INSTALLER_CODE = /\b0x8[0-9a-f]{7}\b/iu;
 
-/** @returns null where the words do not say, ask back, or tell a story */
-export const remedyOutcome = ({ sayings }: Vocabulary, text: string): RemedyOutcome | null => {
+/** Mended, with clauses parted by " | "; null where it asks back or tells a story. */
+const lineOf = ({ sayings }: Vocabulary, text: string): string | null => {
   const { words, asks } = saidText(sayings.lexicon, text);
   if (asks === 'plainly' || words.length === 0 || words.length > LONGEST_WORDS) return null;
-  if (INSTALLER_CODE.test(text)) return 'could-not';
   let line = '';
   let clause = words[0]?.clause ?? 0;
   for (const word of words) {
     line += word.clause === clause ? ` ${word.word}` : ` | ${word.word}`;
     clause = word.clause;
   }
-  const spelt = line.trim().replace(/\b(it|that)s\b/gu, '$1 is');
-  return SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
+  return line.trim().replace(/\b(it|that)s\b/gu, '$1 is');
+};
+
+/** A cure that hangs on something, is hoped for, or is of the buttons alone is none yet. */
+const NOT_YET =
+  /\b(?:if|unless|until|whenever|only (?:works?|connects?|when|if)|would|should|hoped?|wish|thought|(?:with|on|from|by) (?:the |my |its )?(?:buttons|keys|handset|keypad|hand|arrows|joystick|phone))\b|^(?:will|can|could) /u;
+
+/** Words that say the trouble is over, wherever they are said. */
+export const saysCured = (vocabulary: Vocabulary, text: string): boolean => {
+  const line = lineOf(vocabulary, text);
+  return line !== null && !UNSTEADY.test(line) && isPlainCure(line);
+};
+
+/** @returns null where the words do not say, ask back, or tell a story */
+export const remedyOutcome = (vocabulary: Vocabulary, text: string): RemedyOutcome | null => {
+  const spelt = lineOf(vocabulary, text);
+  if (spelt === null) return null;
+  if (INSTALLER_CODE.test(text)) return 'could-not';
+  if (UNSTEADY.test(spelt)) return 'changed';
+  if (isPlainCure(spelt)) return 'works';
+  const said = SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
+  return said === 'works' && NOT_YET.test(spelt) ? null : said;
 };
