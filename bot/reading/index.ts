@@ -21,6 +21,7 @@ export {
   type WordedAnswersEntry,
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
+export { isHedged } from './answers/hedged.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
 export { asksBack } from './answers/said-words.js';
 export { leavesWalk, type LeavesWalk } from './answers/leaves-walk.js';

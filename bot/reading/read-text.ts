@@ -1,4 +1,5 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
+import { isHedged } from './answers/hedged.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
@@ -66,6 +67,10 @@ const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null 
 const tellsOfMount = ({ answers, suggests, path }: Told): boolean =>
   answers !== undefined || suggests !== undefined || path !== undefined;
 
+/** Without its answers where it must be sure and the line only guesses. */
+const firmly = (entry: SayingEntry, line: string): SayingEntry =>
+  entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
+
 /**
  * @param by how the text came, where the caller knows it; else each line is judged by itself
  */
@@ -83,7 +88,8 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
         if (line.ofOther && tellsOfMount(entry)) continue;
         const span = spanIn(line, sentence, match);
-        told.push({ entry, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
+        const sure = firmly(entry, line.text);
+        told.push({ entry: sure, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
       }
   }
 

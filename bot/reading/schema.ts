@@ -98,6 +98,8 @@ export const sayingSchema = z.strictObject({
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */
   others: z.boolean().optional(),
+  /** It keeps gear from harm: from a line that hedges ("i think", "probably") its answers are not taken. */
+  firm: z.boolean().optional(),
   /** Counts only when one of these sayings or messages is met too. */
   with: z.array(id).min(1).optional(),
   /** Does not count when one of these sayings or messages is met too. */

@@ -19,7 +19,7 @@ import { sunriseWarningText } from '../../reminders/standing-warning.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatLocalDate } from '../../times/index.js';
+import { formatLocalDate, isOfThatDate } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { hourOfNight, nightFor, targetFor, timeFor, type AskedTime } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
@@ -99,14 +99,23 @@ const nextSuch = (found: AskedTime, at: string | undefined, zone: string, nowUtc
   return isToday || nowUtcMs - found.utcMs > LONG_PAST_MS ? later : found;
 };
 
+type HourAndNight = Pick<Told['given'], 'on' | 'at'>;
+
+/** "7am tomorrow" is of that very date, not of the night that begins on it. */
+const sameDate = ({ on, at }: HourAndNight, nowUtcMs: UtcMs): HourAndNight =>
+  on !== undefined && at !== undefined && isOfThatDate(on, at, nowUtcMs)
+    ? { on: undefined, at: `${on} ${at}` }
+    : { on, at };
+
 /** An hour on the clocks, of the night asked about; what is past is none. */
 const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked | Problem => {
   const { observer, zone, name } = where.site;
-  const night = given.on === undefined ? null : nightFor(given.on, where.site, nowUtcMs);
+  const { on, at } = sameDate(given, nowUtcMs);
+  const night = on === undefined ? null : nightFor(on, where.site, nowUtcMs);
   if (isProblem(night)) return night;
-  const found = night === null ? timeFor(given.at, zone, nowUtcMs) : hourOfNight(given.at, zone, night);
+  const found = night === null ? timeFor(at, zone, nowUtcMs) : hourOfNight(at, zone, night);
   if (isProblem(found)) return found;
-  const time = night === null ? nextSuch(found, given.at, zone, nowUtcMs) : found;
+  const time = night === null ? nextSuch(found, at, zone, nowUtcMs) : found;
   const { utcMs } = time;
   const direction = target?.body;
   return {

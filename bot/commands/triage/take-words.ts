@@ -2,6 +2,7 @@
 import { isProblem } from '../../ground/problem.js';
 import {
   answerMeant,
+  isHedged,
   readText,
   remedyOutcome,
   saysCured,
@@ -10,7 +11,7 @@ import {
 } from '../../reading/index.js';
 import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
-import { readWords } from './read-notes.js';
+import { readWords, type ReadWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -40,6 +41,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     id: step.id,
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
+    guards: context.model.check(step.id)?.safety,
   });
 };
 
@@ -63,17 +65,29 @@ const yesToNearest = (began: Began, text: string): string | undefined => {
   return nearest?.id;
 };
 
+const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
+
+/** A guess at a look that keeps gear from harm. */
+const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
+  step.kind === 'ask' && !step.opening && step.check.safety === true && isHedged(text);
+
 const GO_ON = 'I keep that too, and go on without this one.';
+
+const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null, isLeft: boolean): ReadWords => {
+  const said = readWords(began.context.model, began.walk, read, meant);
+  if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
+  return { ...said, notes: [...(read.understood.length > 0 ? said.notes : []), NO_GUESS] };
+};
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
   const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
-  const said = readWords(context.model, walk, read, isLeft ? meant : null);
+  const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
     isLeft && meant === null && lastSaidToIt(began) !== null

@@ -4,6 +4,7 @@
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
+import { isHedged } from './hedged.js';
 import { likeliestAnswer } from './likeliest-answer.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 
@@ -20,6 +21,8 @@ export interface QuestionInHand {
   readonly answers: readonly AnswerLabel[];
   /** The answer of a sound set-up, where the question has one. */
   readonly good?: string | undefined;
+  /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
+  readonly guards?: boolean | undefined;
 }
 
 export interface AnswerMeant {
@@ -276,8 +279,8 @@ const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: Quest
   answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
   said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
 
-/** @returns null where the words say none of the answers, ask back, or are a story */
-export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
+/** The answer by its words alone. */
+const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
   if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
   const all = weigh(vocabulary, question);
@@ -285,4 +288,10 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
   if (exact !== null) return exact;
   const meant = byBoth(all, said);
   return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
+};
+
+/** @returns null where the words say none of the answers, ask back, are a story, or only guess at what must be looked at */
+export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
+  const meant = meantBy(vocabulary, text, question);
+  return question.guards === true && meant?.id === question.good && isHedged(text) ? null : meant;
 };

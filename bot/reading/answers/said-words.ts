@@ -14,7 +14,9 @@ export interface SaidWord {
 }
 
 /** What says how a thing is meant rather than what. */
-const GRAMMAR = new Set('small not turn pronoun stranger hearsay asker condition wish past'.split(' '));
+const GRAMMAR = new Set(
+  'small not turn pronoun stranger hearsay asker condition wish past excepted approved'.split(' '),
+);
 /** How many words a denial reaches. */
 const DENIAL_REACH = 5;
 const STOP_WORDS = new Set(

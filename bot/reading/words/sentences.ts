@@ -129,6 +129,36 @@ const quotedShortly = (all: readonly Token[], at: number): number => {
   return -1;
 };
 
+const EXCEPTS = /^(?:except|excepting|apart|aside|only|besides|bar)$/u;
+const NONE = /^(?:nothing|anything|none|not|never|no)$/u;
+const EXCEPTION_REACH = 5;
+const MOST_OF_EXCEPTION = 4;
+/** What makes a clause of what follows "but". */
+const IS_CLAUSE =
+  /^(?:i|it|they|we|you|he|she|is|are|was|were|do|does|did|has|have|had|will|wont|can|cannot|not|no|never|still|now|then|when|since|there|\w+ed|fails|drops|says|hangs|stops|keeps|loses|gives)$/u;
+
+const deniesJustBefore = (tokens: readonly Token[]): boolean =>
+  tokens.slice(-EXCEPTION_REACH).some(({ word }) => NONE.test(word));
+
+/** "Nothing changed, only the cable": the mark goes on with the exception. */
+const opensException = (tokens: readonly Token[], next: Token | undefined): boolean =>
+  next?.kind === 'word' && EXCEPTS.test(next.word) && deniesJustBefore(tokens);
+
+/** "Nothing changed but the cable", as against "nothing changed but it does not connect". */
+const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: number): boolean => {
+  if (all[at]?.word !== 'but' || !deniesJustBefore(tokens)) return false;
+  for (let to = at + 1; to <= at + MOST_OF_EXCEPTION; to++) {
+    const token = all[to];
+    if (token?.kind !== 'word' || token.word === 'and') return to > at + 1;
+    if (IS_CLAUSE.test(token.word)) return false;
+  }
+  return all[at + MOST_OF_EXCEPTION + 1]?.kind !== 'word';
+};
+
+/** Marks that part nothing. */
+const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
+  isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
+
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
   let own: Token[] = [];
@@ -147,8 +177,9 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
       closing = quotedShortly(all, at);
       if (closing >= 0) continue;
     }
-    if (token.kind === 'pause' && (isInList(own, token, all[at + 1]) || isOutcome(own, all, at))) continue;
-    if (token.kind === 'word' || token.kind === 'pause') own.push(token);
+    if (token.kind === 'pause' && goesOn(own, token, all, at)) continue;
+    if (isExceptingBut(own, all, at)) own.push({ ...token, word: 'except', known: lexicon.know('except')[0] ?? null });
+    else if (token.kind === 'word' || token.kind === 'pause') own.push(token);
     else end(token.kind === 'ask');
     if (own.length >= MOST_WORDS) end(false);
   }

@@ -172,6 +172,38 @@ const isOver = (own: Clauses, match: PhraseMatch, { past }: Leave): boolean => {
   return own.ids().has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
 
+const CALLS = /^(?:is|are|was|were|works?|worked|runs?|goes|seems?)$/u;
+const MOST_BEFORE_CALLED = 4;
+/** Another thing than the one met: what is fine is that. */
+const THINGS = [
+  'mount',
+  'computer',
+  'cable',
+  'adapter',
+  'handset',
+  'program',
+  'pronoun',
+  'other-gear',
+  'power',
+  'light',
+];
+
+/** "Single axis slow is fine": a thing that is only named, and called good in the same breath. */
+const isApproved = (own: Clauses, { start, end, taken }: PhraseMatch): boolean => {
+  if (!own.ids().has('approved')) return false;
+  for (let at = start; at < end; at++) if (has(own, at, 'not') || has(own, at, 'approved')) return false;
+  if (taken.some((at) => CALLS.test(own.tokens[at]?.word ?? ''))) return false;
+  for (let at = end, passed = 0; passed <= MOST_BEFORE_CALLED; at++) {
+    const token = own.tokens[at];
+    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, at, 'turn') || has(own, at, 'not'))
+      return false;
+    if (CALLS.test(token.word)) return has(own, at + 1, 'approved');
+    if (THINGS.some((id) => has(own, at, id))) return false;
+    if (!has(own, at, 'small')) passed++;
+  }
+  return false;
+};
+
 /** Asked, or only supposed. */
 const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
   asked !== true && (isAsked(own, match) || ((habit !== true || own.asks) && isConditional(own, match)));
@@ -183,5 +215,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return leave.mentioned === true || !(isOver(own, match, leave) || isGuessed(own, match));
+  return leave.mentioned === true || !(isOver(own, match, leave) || isGuessed(own, match) || isApproved(own, match));
 };

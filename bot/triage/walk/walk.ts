@@ -14,6 +14,7 @@ import { asksHowFarNow, HOW_FAR, lastingWay, otherWay, verifyingCheck } from './
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
+import { withSpeedsCompared } from './speeds-named.js';
 import {
   TRY_OUTCOMES,
   UNSURE,
@@ -235,7 +236,9 @@ export const tellText = (
       event.kind === 'text' && event.facts.some(({ what, answer }) => what === 'port-match' && answer === 'another'),
   );
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const read = known ? own : withPortsCompared(own, [...earlier, text.slice(-WORDS_LIMIT)]);
+  const texts = [...earlier, text.slice(-WORDS_LIMIT)];
+  const compared = own.by === 'words' ? withSpeedsCompared(own, texts) : own;
+  const read = known ? compared : withPortsCompared(compared, texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',

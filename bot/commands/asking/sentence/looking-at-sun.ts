@@ -33,11 +33,25 @@ const SUN_AS_HOUR =
 const ASKS_WHEN = /\b(?:when|what time|where|how (?:long|high|big|far|hot|old|large|bright))\b/u;
 const MAY_I =
   /\b(?:safe\w*|ok|okay|allowed|at it|look at|eye ?pieces?|(?:view)?finders?|through|point|aim|my (?:scope|telescope|camera|dob|bino\w*))\b/u;
+/** What is held against the Sun, and looking into it: the Sun is what is looked at, whatever else bears the name of a target. */
+const GUARDS =
+  /\b(?:filters?|film|foil|goggles|shades|welding|welders?|smoked|negatives?|(?:sun|eclipse) ?glass(?:es)?|glass(?:es)?|pinholes?|finder (?:cap|cover))\b/u;
+const INTO_IT =
+  /\b(?:look|star|gaz|peek|peer|glanc|squint)(?:e|es|ed|ing|s)?\b.{0,24}\b(?:at|into|towards?) (?:the |a )?sun\b|\bsun (?:(?:through|thru|with) (?:the|my|a|an|our|his|her|their)|in (?:my|an|our|his|her|their))\b/u;
+/** It has happened: eyes come first. */
+const LOOKED =
+  /\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
+const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 /** Other questions: reminders, a telescope left out. */
 const NOT_OURS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when|leav(?:e|ing)|left|park\w*)\b/u;
 
+const cautionFor = (plain: string): string => {
+  if (LOOKED.test(plain)) return cautionText('eyes');
+  return cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking');
+};
+
 const answerTo = (plain: string): Problem =>
-  problem('not-safe', cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking'), [
+  problem('not-safe', cautionFor(plain), [
     ...(ECLIPSE.test(plain) ? [{ label: 'When the next eclipses come', run: 'ahead eclipses about:Sun' }] : []),
     { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
     { label: 'When it is dark', run: 'dark' },
@@ -60,10 +74,16 @@ const asksToLook = (plain: string): boolean => {
   return ON_IT.test(plain) || LOOKS.test(plain);
 };
 
+/** Of looking into it and of nothing else, though words of it may be names. */
+const isOfLooking = (plain: string): boolean =>
+  !WAITS.test(plain) && (GUARDS.test(plain) || INTO_IT.test(plain) || LOOKED.test(plain));
+
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase().replace(SUN_AS_HOUR, ' ');
-  if (!SUN.test(plain) || NOT_OURS.test(plain)) return null;
+  if (!SUN.test(plain)) return null;
+  if (isOfLooking(plain)) return answerTo(plain);
+  if (NOT_OURS.test(plain)) return null;
   const isNear = WHAT_IS_NEAR.test(plain);
   if (!isNear && (!asksToLook(plain) || (ASKS_WHEN.test(plain) && !MAY_I.test(plain)))) return null;
   const parts = partsOf(typed.replace(NO_NAMES, ' '), known);

@@ -163,6 +163,19 @@ const LONGEST = 5;
 const saysMorning = ({ words }: Sentence): boolean =>
   words.some(({ plain }, i) => plain === 'morning' && words[i - 1]?.plain !== 'good');
 
+/** An hour taken for one of the evening, where the words say morning. */
+const inTheMorning = (hour: string): string => {
+  const [, figures, minutes] = /^(1[3-9]|2[0-3]):(\d\d)$/u.exec(hour) ?? [];
+  return figures === undefined
+    ? hour.replace(/^(\d{1,2}(?::\d\d)?) ?pm$/u, '$1am')
+    : `${String(Number(figures) - 12).padStart(2, '0')}:${minutes}`;
+};
+
+const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
+  const said = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
+  return said !== null && isMorning ? { ...said, text: inTheMorning(said.text) } : said;
+};
+
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || SEASONS.has(run.plain);
@@ -173,14 +186,15 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
     return found;
   };
   const night = takeFirst(sentence, LONGEST, readNight, PREPOSITION);
-  const hour = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
   // "tonight, friday": a second night says no more.
   const isNight = /night|evening/u.test(night?.text ?? '');
+  const isMorning = !isNight && saysMorning(sentence);
+  const hour = takeHour(sentence, isMorning, nowUtcMs);
   return {
     night: night?.text ?? null,
     hour: hour?.text ?? null,
     isOneInstant: night !== null && hour !== null && isOfThatDate(night.text, hour.text, nowUtcMs),
-    isMorning: hour === null && !isNight && saysMorning(sentence),
+    isMorning: hour === null && isMorning,
     isUntil: hour !== null && UNTIL.test(hour.before),
     note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
   };
