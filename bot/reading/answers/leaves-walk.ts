@@ -2,7 +2,7 @@
 import type { Vocabulary } from '../vocabulary.js';
 import { saidText } from './said-words.js';
 
-export type LeavesWalk = 'person' | 'end';
+type LeavesWalk = 'person' | 'end';
 
 /** Longer than this is a story, not a word about the walk. */
 const LONGEST_WORDS = 22;
