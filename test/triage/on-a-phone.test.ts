@@ -68,6 +68,18 @@ describe('a walk on a phone', () => {
         message: 'connects',
       },
     ],
+    [
+      'Nerys',
+      'New tablet, an android one, on the wifi of the mount itself. The program says it cannot find the mount.',
+      'phone-program-not-allowed',
+      {
+        'phone-allows': 'refused',
+        'how-far': 'no-connect',
+        'worked-before': 'first-time',
+        'joined-network': 'mounts',
+        message: 'not-found',
+      },
+    ],
   ] as const)('%s is cured, with no word of a computer', async (name, opening, cause, facts) => {
     const who = member(name);
     const known = new Map<string, string>(Object.entries(facts));
