@@ -41,9 +41,9 @@ const INTO_IT =
 /** It has happened: eyes come first. */
 const LOOKED =
   /\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
-const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 /** Other questions: reminders, a telescope left out. */
-const NOT_OURS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when|leav(?:e|ing)|left|park\w*)\b/u;
+const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
+const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 
 const cautionFor = (plain: string): string => {
   if (LOOKED.test(plain)) return cautionText('eyes');
@@ -83,7 +83,7 @@ export const lookingAtSun = (typed: string, known: Known): Reading | Problem | n
   const plain = typed.toLowerCase().replace(SUN_AS_HOUR, ' ');
   if (!SUN.test(plain)) return null;
   if (isOfLooking(plain)) return answerTo(plain);
-  if (NOT_OURS.test(plain)) return null;
+  if (WAITS.test(plain) || LEFT_OUT.test(plain)) return null;
   const isNear = WHAT_IS_NEAR.test(plain);
   if (!isNear && (!asksToLook(plain) || (ASKS_WHEN.test(plain) && !MAY_I.test(plain)))) return null;
   const parts = partsOf(typed.replace(NO_NAMES, ' '), known);

@@ -166,9 +166,7 @@ const saysMorning = ({ words }: Sentence): boolean =>
 /** An hour taken for one of the evening, where the words say morning. */
 const inTheMorning = (hour: string): string => {
   const [, figures, minutes] = /^(1[3-9]|2[0-3]):(\d\d)$/u.exec(hour) ?? [];
-  return figures === undefined
-    ? hour.replace(/^(\d{1,2}(?::\d\d)?) ?pm$/u, '$1am')
-    : `${String(Number(figures) - 12).padStart(2, '0')}:${minutes}`;
+  return figures === undefined ? hour : `${String(Number(figures) - 12).padStart(2, '0')}:${minutes}`;
 };
 
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
