@@ -1,5 +1,5 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
-export type { ReadBy, ReadFact, Reading } from './reading.js';
+export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading } from './reading.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';

@@ -34,5 +34,5 @@ export {
   UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
-export { unaskedSafety } from './engine/safety.js';
+export { isForPrudence, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

@@ -4,6 +4,7 @@ import { tidy } from '../../ground/tidy.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import {
   contradictions,
+  isForPrudence,
   lookAlikes,
   NUMBERS,
   whatEachAnswerSays,
@@ -117,6 +118,8 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
     return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
   const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;
+  if (assessment.step.kind === 'try' && isForPrudence(assessment.situation, assessment.evidence))
+    return ['Nobody can say what levels that lead gives, so it is treated as the one that does harm.'];
   const opened = afterRemedy(walk.state.events.at(-1));
   if (opened === null) return [];
   const apart = asked === null ? null : tellsApart(assessment);

@@ -9,7 +9,7 @@ import {
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
+import { answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { readWords, type ReadWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
@@ -20,6 +20,10 @@ const CAME_BACK =
 
 /** Said of what had just been cured. */
 const cameBack = (text: string): boolean => CAME_BACK.test(text);
+
+/** A look that keeps gear from harm, the first or another at the same thing. */
+const guardsGear = (step: Step): boolean =>
+  step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -41,7 +45,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     id: step.id,
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
-    guards: context.model.check(step.id)?.safety,
+    guards: guardsGear(step),
   });
 };
 
@@ -68,8 +72,7 @@ const yesToNearest = (began: Began, text: string): string | undefined => {
 const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
 /** A guess at a look that keeps gear from harm. */
-const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
-  step.kind === 'ask' && !step.opening && step.check.safety === true && isHedged(text);
+const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean => guardsGear(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 

@@ -77,6 +77,8 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
   checkStages(known, check);
   for (const barred of check.barredBy ?? [])
     for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
+  for (const answer of check.secondLook?.answers ?? [])
+    oddsFit(known, own, ['secondLook'], check.secondLook?.of ?? '', answer);
   for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
   checkFaultTables(known, check);
   checkContrast(known, check);
