@@ -24,6 +24,8 @@ export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
 export { asksBack } from './answers/said-words.js';
+export { saysUnsure } from './answers/says-unsure.js';
+export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -3,6 +3,7 @@ export type { TriageModel } from './model/model.js';
 export { loadTriage } from './model/load-triage.js';
 export { KnowledgeError } from './model/knowledge-problem.js';
 export {
+  answerInstead,
   answerStep,
   assess,
   startWalk,

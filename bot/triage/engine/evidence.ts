@@ -86,6 +86,12 @@ const observe = (state: Gathering, checkId: string, answerId: string, slip: numb
   state.observations = [...kept, { check, answer, look, ...(slip === undefined ? {} : { slip }) }];
 };
 
+/** What was answered to a check was a slip. */
+const forget = (state: Gathering, checkId: string): void => {
+  const check = state.situation.checkIndex.get(checkId);
+  state.observations = state.observations.filter((observation) => observation.check !== check);
+};
+
 const suggest = (state: Gathering, faultId: string, factor: number): void => {
   const index = state.situation.faultIndex.get(faultId);
   if (index === undefined) return;
@@ -163,7 +169,7 @@ export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutc
 
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
-  if (index === undefined) return;
+  if (index === undefined || event.outcome === UNSURE) return;
   state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
@@ -226,6 +232,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
   for (const [at, event] of events.entries()) {
     if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
+    if (event.kind === 'slip') forget(state, event.check);
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
