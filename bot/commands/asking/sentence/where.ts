@@ -25,7 +25,7 @@ export interface PlaceKnowledge {
   readonly isWord: (word: string) => boolean;
 }
 
-const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use)$/u;
+const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use|save|store|add)$/u;
 /** A town after these is one however small; after others it may be another word. */
 const SAYS_PLACE = /^(?:from|near|outside)$/u;
 const LEAST_POPULATION = 5000;
