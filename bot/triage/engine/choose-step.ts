@@ -18,7 +18,7 @@ import { handOnMinutes } from './hand-on-cost.js';
 import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { safetyRemedy } from './safety.js';
+import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops, whereToLookFirst } from './where-it-stops.js';
@@ -126,17 +126,16 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
-    if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, believed, numbers))
-      return [];
-    if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
+    if (done.has(check) || answeredIds.has(numbers.entry.id) || !isTheirs(situation, numbers)) return [];
+    const open = { check, minutes: numbers.minutes, unsure: numbers.unsure };
+    const asked = (): OpenCheck[] => [{ ...open, likelihood: likelihoodOver(numbers, hypotheses) }];
+    if (isPressing(situation, evidence, numbers)) return asked();
+    if (numbers.entry.onlySecond === true || !itsTurn(situation, evidence, believed, numbers)) return [];
+    if (!isReached(situation, numbers, stop)) return [];
     // How far it gets is the complaint itself, and no look beyond.
     if (numbers.entry.byStage === undefined && !isReached(situation, numbers, linkPlace)) return [];
     if (isSaidCoarsely(situation, evidence, numbers) || isBarred(situation, evidence, numbers)) return [];
-    if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
-      return [];
-    return [
-      { check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) },
-    ];
+    return freely || tells(numbers, hypotheses, belief, situation.unexplained) ? asked() : [];
   });
   return {
     hypotheses,
@@ -246,7 +245,10 @@ export const rankSteps = (
     const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
     return first(ranked.some(isRemedy) ? ranked : [attempt(remedy, repair), ...ranked], isRemedy);
   }
-  const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
+  const safety = focus.checks.find(({ check }) => {
+    const numbers = situation.checks[check];
+    return numbers !== undefined && isPressing(situation, evidence, numbers);
+  });
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')

@@ -218,6 +218,23 @@ export const answerStep = (
   return isProblem(event) ? event : { ...state, events: [...state.events, event] };
 };
 
+/** Takes an answer in place of what was answered to the same check before. */
+export const answerInstead = (
+  model: TriageModel,
+  state: WalkState,
+  { check, answer }: { readonly check: string; readonly answer: string },
+  by: Speaker,
+): WalkState => {
+  const next = answerStep(
+    model,
+    { ...state, events: [...state.events, { kind: 'slip', check, by }] },
+    check,
+    answer,
+    by,
+  );
+  return isProblem(next) ? state : next;
+};
+
 /** Of a paste the end is kept, of words the beginning. */
 const bounded = (text: string, by: ReadBy): string =>
   by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
