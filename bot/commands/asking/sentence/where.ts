@@ -191,13 +191,11 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const saved = (run: Run): string | null =>
     known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
     null;
-  const position = takeFirst(
-    sentence,
-    LONGEST_POSITION,
-    (run) => (isPlainPosition(run) ? positionText(run) : null),
-    PREPOSITION,
-  );
-  if (position !== null) return position.text;
+  const positionIn = (longest: number): string | null =>
+    takeFirst(sentence, longest, (run) => (isPlainPosition(run) ? positionText(run) : null), PREPOSITION)?.text ?? null;
+  // The number before "52.7,0.1" is a target's or an hour.
+  const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
+  if (position !== null) return position;
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,
