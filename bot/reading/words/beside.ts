@@ -19,10 +19,17 @@ const LEADS = /^(?:in|on|at|with|during|by|around|past|below|near|under|from|thr
 
 type Bounds = readonly [number, number];
 
-const clauseOf = ({ sentence, match }: Placed): Bounds => [
-  clauseStart(sentence, match.start, false),
-  clauseEnd(sentence, match.end),
-];
+/** What opens a part of its own: "solid till the camera starts". */
+const OPENS_PART = /^(?:when|whenever|once|till|until|after|if|then)$/u;
+
+/** The part of the sentence that it stands in. */
+const clauseOf = ({ sentence, match }: Placed): Bounds => {
+  const { tokens } = sentence;
+  let [from, to] = [clauseStart(sentence, match.start, false), clauseEnd(sentence, match.end)];
+  for (let at = match.start; at > from; at--) if (OPENS_PART.test(tokens[at]?.word ?? '')) from = at;
+  for (let at = match.end; at < to; at++) if (OPENS_PART.test(tokens[at]?.word ?? '')) to = at;
+  return [from, to];
+};
 
 const isWithin = ({ match }: Placed, [from, to]: Bounds): boolean => match.start >= from && match.start < to;
 
@@ -84,17 +91,21 @@ const joins = (one: Placed, sign: Placed): boolean =>
   isJoined(one, sign) ||
   (sign.entry.beside !== undefined && sign.entry.beside === one.entry.sign && isJoined(sign, one));
 
-/** Signs looked at a sentence; a sentence that has more is no sentence. */
-const MOST_SIGNS = 12;
+/** Signs of a kind looked at in a sentence; one that has more is no sentence. */
+const MOST_SIGNS = 8;
 
-/** Number of a sentence → the signs in it. */
-const signsOf = (all: readonly Placed[]): ReadonlyMap<number, readonly Placed[]> => {
-  const signs = new Map<number, Placed[]>();
+const keyOfSign = (kind: string, number: number): string => `${kind} ${number}`;
+
+/** The signs of a kind in a sentence, by both. */
+const signsOf = (all: readonly Placed[]): ReadonlyMap<string, readonly Placed[]> => {
+  const signs = new Map<string, Placed[]>();
   for (const one of all) {
     if (one.entry.sign === undefined) continue;
-    const own = signs.get(one.number) ?? [];
-    if (own.length === 0) signs.set(one.number, own);
-    if (own.length < MOST_SIGNS) own.push(one);
+    const key = keyOfSign(one.entry.sign, one.number);
+    const own = signs.get(key) ?? [];
+    if (own.length === 0) signs.set(key, own);
+    const isKnown = own.some(({ entry, match }) => entry === one.entry && match.start === one.match.start);
+    if (!isKnown && own.length < MOST_SIGNS) own.push(one);
   }
   return signs;
 };
@@ -102,7 +113,12 @@ const signsOf = (all: readonly Placed[]): ReadonlyMap<number, readonly Placed[]>
 /** Without those that want a sign beside them and have none. */
 export const withSigns = <One extends Placed>(all: readonly One[]): readonly One[] => {
   const signs = signsOf(all);
-  const isBeside = (one: One): boolean =>
-    [one.number, one.number - 1, one.number + 1].some((number) => signs.get(number)?.some((sign) => joins(one, sign)));
-  return all.filter((one) => (one.entry.beside === undefined ? one.deniedAt < 0 : isBeside(one)));
+  const isBeside = (one: One, kind: string): boolean =>
+    [one.number, one.number - 1, one.number + 1].some((number) =>
+      signs.get(keyOfSign(kind, number))?.some((sign) => joins(one, sign)),
+    );
+  return all.filter((one) => {
+    const { beside } = one.entry;
+    return beside === undefined ? one.deniedAt < 0 : isBeside(one, beside);
+  });
 };

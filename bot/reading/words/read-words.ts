@@ -66,13 +66,12 @@ interface Found {
   readonly match: PhraseMatch;
 }
 
-const tellsOf = ({ answers, system, client, path, hides, sign }: SayingEntry): readonly string[] => [
+const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonly string[] => [
   ...(hides ?? []),
   ...Object.entries(answers ?? {}).map(([check, answer]) => keyOf(check, answer)),
   ...(system === undefined ? [] : ['system']),
   ...(client === undefined ? [] : ['client']),
   ...(path === undefined ? [] : ['path']),
-  ...(sign === undefined ? [] : [sign]),
 ];
 
 export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
@@ -138,7 +137,7 @@ const goesBefore = (a: Found, b: Found): boolean => {
 
 /** Of a check that may have several answers at once, each tells a thing of its own; they are hidden together. */
 const hides = (other: CompiledSaying, own: CompiledSaying): boolean =>
-  other.entry.hides?.some((what) => Object.hasOwn(own.entry.answers ?? {}, what)) === true;
+  other.entry.hides?.some((what) => what === own.entry.sign || Object.hasOwn(own.entry.answers ?? {}, what)) === true;
 
 /** Of two that tell the same answers, one of which counts only beside another, neither is the other's rival. */
 const agree = ({ entry: other }: CompiledSaying, { entry: own }: CompiledSaying): boolean =>
