@@ -1,12 +1,12 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { isProblem } from '../../ground/problem.js';
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
-import { beliefFrom, type Belief } from '../engine/belief.js';
+import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
-import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
 import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
+import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
@@ -103,7 +103,6 @@ const nextStep = (
   state: WalkState,
   opening: Opening,
   at: Pick<Assessment, 'situation' | 'evidence' | 'belief'>,
-  foresight: Foresight | undefined,
 ): Pick<Assessment, 'step' | 'ranked'> => {
   const { situation, evidence, belief } = at;
   if (opening.open.has('path') && pathMatters(situation, evidence))
@@ -121,7 +120,7 @@ const nextStep = (
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
-  const ranked = rankSteps(situation, evidence, belief, foresight);
+  const ranked = rankedSteps(situation, evidence);
   const field = fieldFor(opening, situation, belief, ranked[0]);
   if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
   return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
@@ -135,13 +134,12 @@ export const assess = (
   model: TriageModel,
   state: WalkState,
   outcomes: Readonly<Record<string, number>> = {},
-  foresight?: Foresight,
 ): Assessment => {
   const opening = openingOf(model, state.events);
   const { context } = opening;
   const situation = situationFor(model, context, outcomes);
   const evidence = gatherEvidence(situation, state.events);
-  const belief = beliefFrom(situation, evidence);
+  const belief = believed(situation, evidence);
   const linkTitle = (link: string): string => model.link(link)?.title ?? link;
   const pathTitle = (path: string): string => model.path(path)?.title ?? path;
   const at = { context, situation, evidence, belief, linkTitle, pathTitle };
@@ -149,7 +147,7 @@ export const assess = (
   const last = state.events.at(-1);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
-  return { ...at, ...nextStep(model, state, opening, at, foresight) };
+  return { ...at, ...nextStep(model, state, opening, at) };
 };
 
 /** Why an answer could not be taken. */
