@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { leavesWalk, readText } from '../../reading/index.js';
+import { leavesWalk, readText, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -34,7 +34,6 @@ import {
 } from './turn.js';
 import type { Walk } from './walk-keeper.js';
 
-const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
 /** What the lines beside the answers are called, typed rather than pressed. */
 const DOING_LABELS = tableOf<Doing>({
@@ -60,7 +59,7 @@ const plainAnswer = (assessment: Assessment, said: string): string | undefined =
   const wanted = said.trim().toLowerCase();
   const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
   if (tried !== undefined) return tried;
-  if (step.kind === 'ask' && UNSURE_WORDS.includes(wanted)) return UNSURE;
+  if ((step.kind === 'ask' || step.kind === 'try') && (wanted === '?' || saysUnsure(said))) return UNSURE;
   return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
 };
 
@@ -112,6 +111,13 @@ const count = async (
 /** What `astray` may have found; `unknown`: none of its causes fits. */
 const FOUND = new Set<string>([...CAUSE_IDS, 'unknown']);
 
+const HOW_TO_TELL =
+  'Do once more what failed before. If it goes now, it works; if it says or does the same as before, that is “No change”.';
+
+/** Whether what came of this remedy was not to be told a moment ago. */
+const isUnclear = (last: WalkState['events'][number] | undefined, fault: string): boolean =>
+  last?.kind === 'try' && last.fault === fault && last.outcome === UNSURE;
+
 const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
   const { context, walk, before } = began;
   const [step, answer] = splitAnswer(before, typed);
@@ -121,7 +127,9 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
       'unknown-answer',
       `"${tidy(answer, 40)}" is no cause that astray names. Ask astray again, and take one of the causes it offers.`,
     );
-  const state = answerStep(context.model, walk.state, step, answer, context.by);
+  const unclear = answer === UNSURE && before.step.kind === 'try' && before.step.id === step;
+  const wasUnclear = unclear && isUnclear(walk.state.events.at(-1), step);
+  const state = answerStep(context.model, walk.state, step, wasUnclear ? 'could-not' : answer, context.by);
   if (isProblem(state))
     return state.problem === 'walk-too-long'
       ? problem('walk-too-long', 'This walk has grown too long. Start afresh with: triage do:new')
@@ -129,6 +137,7 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
   const again =
     walk.state.events.some((event) => event.kind === 'answer' && event.check === step) &&
     !(before.step.kind === 'ask' && before.step.id === step);
+  if (unclear && !wasUnclear) return changed(began, state, { notes: [HOW_TO_TELL], at: before.step });
   return changed(began, state, {
     notes: again ? ['You have answered that before; both looks count, the second one more.'] : [],
   });

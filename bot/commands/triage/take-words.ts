@@ -9,9 +9,10 @@ import {
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
+import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
-import { readWords, type ReadWords } from './read-notes.js';
+import { correctionsIn, type Correction } from './corrections.js';
+import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -20,6 +21,10 @@ const CAME_BACK =
 
 /** Said of what had just been cured. */
 const cameBack = (text: string): boolean => CAME_BACK.test(text);
+
+/** A look that keeps gear from harm, the first or another at the same thing. */
+const guardsGear = (step: Step): boolean =>
+  step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -41,7 +46,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     id: step.id,
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
-    guards: context.model.check(step.id)?.safety,
+    guards: guardsGear(step),
   });
 };
 
@@ -68,15 +73,20 @@ const yesToNearest = (began: Began, text: string): string | undefined => {
 const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
 /** A guess at a look that keeps gear from harm. */
-const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
-  step.kind === 'ask' && !step.opening && step.check.safety === true && isHedged(text);
+const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean => guardsGear(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 
-const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null, isLeft: boolean): ReadWords => {
-  const said = readWords(began.context.model, began.walk, read, meant);
+const saidOf = (
+  began: Began,
+  text: string,
+  read: Reading,
+  meant: AnswerMeant | null,
+  isLeft: boolean,
+): readonly string[] => {
+  const said = readWords(began.context.model, read, meant);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
-  return { ...said, notes: [...(read.understood.length > 0 ? said.notes : []), NO_GUESS] };
+  return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
@@ -93,9 +103,8 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
     isLeft && meant === null && lastSaidToIt(began) !== null
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
-  if (passed === null || isProblem(passed)) return changed(began, state, { ...said, at: before.step });
-  const notes = read.understood.length > 0 ? [...said.notes, GO_ON] : [GO_ON];
-  return changed(began, passed, { notes, choices: said.choices });
+  if (passed === null || isProblem(passed)) return changed(began, state, { notes: said, at: before.step });
+  return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
 };
 
 /** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
@@ -107,6 +116,25 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
+/** Answers in place of earlier ones, and what else was told with them. */
+const takeCorrected = (
+  { context, ...began }: Began,
+  told: WalkState,
+  read: Reading,
+  corrected: readonly Correction[],
+): Turn => {
+  const taken = new Set(corrected.map(({ check }) => check));
+  const state = corrected.reduce((at, one) => answerInstead(context.model, at, one, context.by), told);
+  const besides = { ...read, understood: read.understood.filter(({ fact }) => !taken.has(fact.what)) };
+  return changed({ context, ...began }, state, {
+    notes: [
+      `Noted instead: ${corrected.map(({ label }) => label).join('; ')}.`,
+      ...(besides.understood.length > 0 ? readWords(context.model, besides) : []),
+    ],
+    at: began.before.step,
+  });
+};
+
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
@@ -116,11 +144,13 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const agreed = answered(walk.state, how === undefined ? yesToNearest(began, text) : undefined);
   if (agreed !== null) return changed(began, agreed);
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
+  const corrected = correctionsIn(began, text, read);
+  if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
   const sure = answered(state, meant?.isSure === true ? meant.id : undefined);
   return sure === null
     ? takeTold(began, text, state, read, meant)
-    : changed(began, sure, readWords(context.model, walk, read, meant));
+    : changed(began, sure, { notes: readWords(context.model, read, meant) });
 };

@@ -1,4 +1,5 @@
 /** From what was said to what is believed: Bayes' rule over the causes of a situation, with room for mistaken answers. */
+import { keyOf } from '../../reading/index.js';
 import type { Evidence } from './evidence.js';
 import { observed, reported, slipIn, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
@@ -127,14 +128,21 @@ const capped = (belief: Float64Array, { tried, notTaken }: Evidence): void => {
   for (let h = 0; h < belief.length; h++) belief[h] = caps.get(h) ?? ((belief[h] ?? 0) * (rest + over)) / rest;
 };
 
+/** Observations of the same thing have the same: two answers to one check, but not two of several that hold at once. */
+const keyIn = ({ checks }: Situation, { check, answer }: Observation): string => {
+  const numbers = checks[check];
+  return keyOf(numbers?.entry.id ?? '', numbers?.answers[answer] ?? '');
+};
+
 export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => {
   const probabilities = Float64Array.from(situation.priors);
   for (const [fault, factor] of evidence.factors) probabilities[fault] = (probabilities[fault] ?? 0) * factor;
   normalise(probabilities);
-  const first = new Map<number, Observation>();
+  const first = new Map<string, Observation>();
   for (const observation of evidence.observations) {
-    applyAnswer(probabilities, situation, observation, first.get(observation.check));
-    if (!first.has(observation.check)) first.set(observation.check, observation);
+    const key = keyIn(situation, observation);
+    applyAnswer(probabilities, situation, observation, first.get(key));
+    if (!first.has(key)) first.set(key, observation);
     normalise(probabilities);
   }
   for (const [fault, times] of evidence.tried) {
@@ -146,7 +154,7 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
   capped(probabilities, evidence);
   const mistaken = evidence.observations.map((own) => {
     const numbers = situation.checks[own.check];
-    const looks = evidence.observations.filter(({ check }) => check === own.check);
+    const looks = evidence.observations.filter((look) => keyIn(situation, look) === keyIn(situation, own));
     return numbers === undefined ? 0 : mistakenShare(numbers, own, looks, probabilities);
   });
   return { probabilities, mistaken };

@@ -19,7 +19,7 @@ import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { byWorth } from './repair-cost.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { safetyRemedy } from './safety.js';
+import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops, whereToLookFirst } from './where-it-stops.js';
@@ -112,16 +112,17 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
-    if (done.has(check) || answeredIds.has(numbers.entry.id)) return [];
-    if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
+    if (done.has(check) || answeredIds.has(numbers.entry.id) || !isTheirs(situation, numbers)) return [];
+    const open = { check, minutes: numbers.minutes, unsure: numbers.unsure };
+    const rows = (): Float64Array[] => rowsOver(numbers, hypotheses);
+    if (isPressing(situation, evidence, numbers)) return [{ ...open, likelihood: withMistakes(numbers, rows()) }];
+    if (numbers.entry.onlySecond === true || !isReached(situation, numbers, stop)) return [];
     // How far it gets is the complaint itself, and no look beyond.
     if (numbers.entry.byStage === undefined && !isReached(situation, numbers, linkPlace)) return [];
     if (isSaidCoarsely(situation, evidence, numbers) || isBarred(situation, evidence, numbers)) return [];
     if (!itsTurn(situation, evidence, believed, numbers)) return [];
-    const rows = rowsOver(numbers, hypotheses);
-    if (numbers.entry.safety !== true && !freely && !tells(rows, belief, named.length)) return [];
-    const { minutes, unsure } = numbers;
-    return [{ check, minutes, unsure, likelihood: withMistakes(numbers, rows) }];
+    const odds = rows();
+    return freely || tells(odds, belief, named.length) ? [{ ...open, likelihood: withMistakes(numbers, odds) }] : [];
   });
   const tryMinutes = Float64Array.from(named, (h) =>
     mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity,
@@ -232,7 +233,10 @@ export const rankSteps = (
     const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
     return first(ranked.some(isRemedy) ? ranked : [attempt(remedy, repair), ...ranked], isRemedy);
   }
-  const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
+  const safety = focus.checks.find(({ check }) => {
+    const numbers = situation.checks[check];
+    return numbers !== undefined && isPressing(situation, evidence, numbers);
+  });
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')

@@ -29,24 +29,7 @@ const numberOf = (situation: Situation): number => {
 
 /** All of the evidence, in its order. */
 const keyOf = (situation: Situation, evidence: Evidence): string =>
-  JSON.stringify([
-    numberOf(situation),
-    evidence.turns,
-    evidence.observations.map(({ check, answer, look, slip = -1, before = false }) => [
-      check,
-      answer,
-      look === 'relook',
-      slip,
-      before,
-    ]),
-    [...evidence.tried],
-    [...evidence.attempts],
-    [...evidence.notTaken],
-    [...evidence.mended],
-    [...evidence.factors],
-    [...evidence.unsure],
-    [...evidence.setAside],
-  ]);
+  `${numberOf(situation)} ${JSON.stringify(evidence, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...(value as Iterable<unknown>)] : value))}`;
 
 const weighed = (situation: Situation, evidence: Evidence): Weighed =>
   kept(keyOf(situation, evidence), () => ({ belief: beliefFrom(situation, evidence), ranked: null }));

@@ -37,7 +37,7 @@ export const asksHowFarNow = (model: TriageModel, situation: Situation, events: 
 
 /** The last thing answered or tried: words said since then leave what follows from it in hand. */
 const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
-  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right');
+  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right' && kind !== 'slip');
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
 export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {

@@ -3,6 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
+import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
 import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
@@ -103,6 +104,7 @@ const nextStep = (
   state: WalkState,
   opening: Opening,
   at: Pick<Assessment, 'situation' | 'evidence' | 'belief'>,
+  foresight: Foresight | undefined,
 ): Pick<Assessment, 'step' | 'ranked'> => {
   const { situation, evidence, belief } = at;
   if (opening.open.has('path') && pathMatters(situation, evidence))
@@ -120,7 +122,8 @@ const nextStep = (
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
-  const ranked = rankedSteps(situation, evidence);
+  const ranked =
+    foresight === undefined ? rankedSteps(situation, evidence) : rankSteps(situation, evidence, belief, foresight);
   const field = fieldFor(opening, situation, belief, ranked[0]);
   if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
   return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
@@ -134,6 +137,7 @@ export const assess = (
   model: TriageModel,
   state: WalkState,
   outcomes: Readonly<Record<string, number>> = {},
+  foresight?: Foresight,
 ): Assessment => {
   const opening = openingOf(model, state.events);
   const { context } = opening;
@@ -147,7 +151,7 @@ export const assess = (
   const last = state.events.at(-1);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
-  return { ...at, ...nextStep(model, state, opening, at) };
+  return { ...at, ...nextStep(model, state, opening, at, foresight) };
 };
 
 /** Why an answer could not be taken. */
@@ -214,6 +218,23 @@ export const answerStep = (
   if (state.events.length >= EVENT_LIMIT) return { problem: 'walk-too-long', allowed: [] };
   const event = eventFor(model, stepId, answerId, by);
   return isProblem(event) ? event : { ...state, events: [...state.events, event] };
+};
+
+/** Takes an answer in place of what was answered to the same check before. */
+export const answerInstead = (
+  model: TriageModel,
+  state: WalkState,
+  { check, answer }: { readonly check: string; readonly answer: string },
+  by: Speaker,
+): WalkState => {
+  const next = answerStep(
+    model,
+    { ...state, events: [...state.events, { kind: 'slip', check, by }] },
+    check,
+    answer,
+    by,
+  );
+  return isProblem(next) ? state : next;
 };
 
 /** Of a paste the end is kept, of words the beginning. */
