@@ -13,6 +13,12 @@ export const plainReader: WordsReader = {
     const saved = await savedSites({ store: privacy.unmarked }, asker);
     const siteNames = [...saved.member, ...saved.club].map(({ name }) => name);
     const spot = usualSpot(saved, deps, asker);
-    return plainQuestion(text, { ...deps, siteNames, nowUtcMs, day: spot === null ? null : dayAt(spot, nowUtcMs) });
+    return plainQuestion(text, {
+      ...deps,
+      siteNames,
+      nowUtcMs,
+      day: spot === null ? null : dayAt(spot, nowUtcMs),
+      usual: spot,
+    });
   },
 };
