@@ -23,6 +23,8 @@ export interface QuestionInHand {
   readonly good?: string | undefined;
   /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
   readonly guards?: boolean | undefined;
+  /** The words told something else already: they answer this too only where they use the answer's own words. */
+  readonly isAside?: boolean | undefined;
 }
 
 export interface AnswerMeant {
@@ -286,7 +288,7 @@ const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand)
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;
-  const meant = byBoth(all, said);
+  const meant = question.isAside === true ? byWords(all.map(byLabel), said) : byBoth(all, said);
   return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
 };
 

@@ -1,7 +1,7 @@
 /** From what was said to what is believed: Bayes' rule over the causes of a situation, with room for mistaken answers. */
 import { keyOf } from '../../reading/index.js';
 import type { Evidence } from './evidence.js';
-import { observed, reported, type Observation } from './mistakes.js';
+import { observed, reported, slipIn, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 /** Chance that the right remedy shows no cure (done by halves, seen wrongly) where the fault does not say; and that a wrong one seems to cure. */
@@ -59,11 +59,13 @@ export const applyAnswer = (
 ): void => {
   const numbers = situation.checks[observation.check];
   if (numbers === undefined) return;
+  const odds = numbers.odds[observation.answer];
+  const { slip, mistaken } = slipIn(numbers, observation);
   for (let h = 0; h < belief.length; h++) {
     belief[h] =
       (belief[h] ?? 0) *
       (earlier === undefined
-        ? answerLikelihood(numbers, observation, h)
+        ? (1 - slip) * (odds?.[h] ?? 0) + slip * mistaken
         : secondLookLikelihood(numbers, earlier, observation, h));
   }
 };
@@ -86,16 +88,17 @@ const mistakenShare = (
   looks: readonly Observation[],
   probabilities: Float64Array,
 ): number => {
+  const [first = own, second] = looks;
+  const firstAs = numbers.answers.map((_, real) => reported(numbers, first, real));
+  const secondAs = numbers.answers.map((_, real) =>
+    second === undefined ? 1 : reportedAgain(numbers, first, second, real),
+  );
   let sum = 0;
   for (let h = 0; h < probabilities.length; h++) {
     let right = 0;
     let all = 0;
-    for (let real = 0; real < numbers.answers.length; real++) {
-      const [first = own, second] = looks;
-      const seen =
-        (numbers.odds[real]?.[h] ?? 0) *
-        reported(numbers, first, real) *
-        (second === undefined ? 1 : reportedAgain(numbers, first, second, real));
+    for (let real = 0; real < firstAs.length; real++) {
+      const seen = (numbers.odds[real]?.[h] ?? 0) * (firstAs[real] ?? 0) * (secondAs[real] ?? 0);
       all += seen;
       if (real === own.answer) right = seen;
     }
