@@ -3,6 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import {
   answerMeant,
   isHedged,
+  readsOut,
   readText,
   remedyOutcome,
   saysCured,
@@ -35,6 +36,12 @@ const afterCure = ({ context: { model } }: Began, text: string, { facts }: Readi
   return isOther ? { id: 'changed', label: 'Something is still not right', score: 1, isSure: true } : null;
 };
 
+const questionOf = ({ context, before }: Began) => ({
+  id: before.step.id,
+  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
+  good: context.model.check(before.step.id)?.good,
+});
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
@@ -52,9 +59,7 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
   return answerMeant(reading, text, {
-    id: step.id,
-    answers: labelled.filter(({ id }) => id !== UNSURE),
-    good: context.model.check(step.id)?.good,
+    ...questionOf(began),
     guards: guardsGear(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
@@ -110,7 +115,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && meant === null && lastSaidToIt(began) !== null
+    isLeft && meant === null && (lastSaidToIt(began) !== null || readsOut(text, questionOf(began)))
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
   if (passed === null || isProblem(passed)) return changed(began, state, { notes: said, at: before.step });

@@ -6,6 +6,7 @@
 import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
 import { likeliestAnswer } from './likeliest-answer.js';
+import { ASKS_WHAT_IS_WRONG, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 
 export interface AnswerLabel {
@@ -64,8 +65,6 @@ const LEADING = new Set(
 const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
 /** What is found as it should be. */
 const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
-/** How the sound answer begins where a question asks which of several things is wrong. */
-const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 interface Lead {
   readonly says: 'yes' | 'no';
@@ -284,7 +283,13 @@ const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: Quest
 /** The answer by its words alone. */
 const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  if (
+    readsOut(text, question) ||
+    said.asks === 'plainly' ||
+    said.words.length === 0 ||
+    said.words.length > LONGEST_ANSWER_WORDS
+  )
+    return null;
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;

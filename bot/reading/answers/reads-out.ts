@@ -1,0 +1,20 @@
+/** A question that asks which of several lines is wrong, answered by reading the lines out: that finds none of them wrong. */
+import type { QuestionInHand } from './answer-meant.js';
+
+/** How the sound answer begins where a question asks which of several things is wrong. */
+export const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
+
+const LISTED = /\b(?:com ?\d+|tty\w+|\d{4,6}|[5-8][noe][12]|\d+ ?m?s)\b|\d[.:\u00b0]\d/giu;
+const FOUND_WRONG =
+  /\b(?:wrong|not|n['\u2019]?t|differ\w*|other|another|instead|should|was|off|bad|missing|changed|swapped|mixed|only|too|no)\b/iu;
+
+/** Read out line by line as it stands, which says of no line that it is wrong. */
+export const readsOut = (text: string, { answers, good }: QuestionInHand): boolean =>
+  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
+  (text.match(LISTED) ?? []).length >= 2 &&
+  !FOUND_WRONG.test(
+    text.replace(
+      /\bno (?:\w+ )?(?:flow|hand)\w*|\bflow control (?:is )?off\b|\bno (?:idea|clue)\b|\bnot sure\b/giu,
+      '',
+    ),
+  );
