@@ -57,7 +57,9 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   if (step.kind === 'done') return afterCure(began, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
-  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  if (told !== undefined && !step.opening) return sure(told.answer);
+  // Told outright it is in the record; a family of ways leaves the question which.
+  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   return answerMeant(reading, text, {
     ...questionOf(began),
     guards: guardsGear(step),

@@ -6,7 +6,7 @@
 import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
 import { likeliestAnswer } from './likeliest-answer.js';
-import { ASKS_WHAT_IS_WRONG, readsOut } from './reads-out.js';
+import { approvesOf, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 
 export interface AnswerLabel {
@@ -63,8 +63,6 @@ const LEADING = new Set(
 
 /** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
 const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
-/** What is found as it should be. */
-const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
 
 interface Lead {
   readonly says: 'yes' | 'no';
@@ -273,12 +271,6 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
-
-/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
-const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
-  meant.id !== good &&
-  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
-  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
 
 /** The answer by its words alone. */
 const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {

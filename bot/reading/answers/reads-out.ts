@@ -1,8 +1,9 @@
 /** A question that asks which of several lines is wrong, answered by reading the lines out: that finds none of them wrong. */
-import type { QuestionInHand } from './answer-meant.js';
+import type { AnswerMeant, QuestionInHand } from './answer-meant.js';
+import type { SaidText } from './said-words.js';
 
 /** How the sound answer begins where a question asks which of several things is wrong. */
-export const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
+const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 const LISTED = /\b(?:com ?\d+|tty\w+|\d{4,6}|[5-8][noe][12]|\d+ ?m?s)\b|\d[.:\u00b0]\d/giu;
 const FOUND_WRONG =
@@ -18,3 +19,12 @@ export const readsOut = (text: string, { answers, good }: QuestionInHand): boole
       '',
     ),
   );
+
+/** What is found as it should be. */
+const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
+
+/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
+export const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
+  meant.id !== good &&
+  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
+  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
