@@ -7,6 +7,7 @@ import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
 import { likeliestAnswer } from './likeliest-answer.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
+import { speaksOf } from './speaks-of.js';
 
 export interface AnswerLabel {
   readonly id: string;
@@ -279,6 +280,29 @@ const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: Quest
   answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
   said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
 
+/** What speaks of something else by so much is no sure answer, or none at all. */
+const SPEAKS_SURELY = -0.5;
+const SPEAKS_AT_ALL = -2;
+
+/** The nearest of a few answers is found in any sentence: what speaks of another matter is not taken for it. */
+const ifOfThat = (
+  vocabulary: Vocabulary,
+  all: readonly Weighed[],
+  check: string,
+  said: SaidText,
+  meant: AnswerMeant,
+) => {
+  const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
+  const ratio = speaksOf(
+    vocabulary.phraseCounts(),
+    check,
+    labels.map(({ words }) => words),
+    said.words,
+  );
+  if (ratio === null || ratio >= SPEAKS_SURELY) return meant;
+  return ratio >= SPEAKS_AT_ALL ? { ...meant, isSure: false } : null;
+};
+
 /** The answer by its words alone. */
 const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
@@ -286,7 +310,8 @@ const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand)
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;
-  const meant = byBoth(all, said);
+  const nearest = byBoth(all, said);
+  const meant = nearest === null ? null : ifOfThat(vocabulary, all, question.id, said, nearest);
   return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
 };
 
