@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { leavesWalk, readText, saysUnsure } from '../../reading/index.js';
+import { closingMeant, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -12,6 +12,7 @@ import {
   NUMBERS,
   stepBack,
   tellText,
+  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
@@ -226,6 +227,17 @@ const takeLeave = (began: Began, text: string): Turn | Problem | null => {
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
+/** "Yes, count it", "it was two things": words at the end, where the member was asked whether the cause may be counted. */
+const takeClosing = async ({ context, walk, before }: Began, text: string): Promise<Turn | Problem | null> => {
+  const consent = before.step.kind === 'done' && walk.endedUtcMs === null ? closingMeant(text) : null;
+  if (consent === null) return null;
+  const told = tellText(context.model, walk.state, text, context.by).state;
+  return count(context, { ...walk, state: turnFrom(walk.state, told) }, consent, before.step);
+};
+
+const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
+  takeLeave(began, text) ?? takeClosing(began, text);
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -239,7 +251,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (typed !== undefined) return takeAnswer(began, typed);
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = takeLeave(began, said.text);
+  const left = await takeLast(began, said.text);
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? takeWords(began, said.text);

@@ -14,6 +14,7 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
+import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 const CAME_BACK =
@@ -26,8 +27,17 @@ const cameBack = (text: string): boolean => CAME_BACK.test(text);
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
+/** Said of a walk that was at its end: the trouble is back, or another stands behind it. */
+const afterCure = ({ context: { model } }: Began, text: string, { facts }: Reading): AnswerMeant | null => {
+  if (remedyOutcome(model.reading, text) === 'works' || saysCured(model.reading, text)) return null;
+  if (cameBack(text)) return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
+  const isOther = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
+  return isOther ? { id: 'changed', label: 'Something is still not right', score: 1, isSure: true } : null;
+};
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
+const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
   const { step } = before;
   const { reading } = context.model;
   const labelled = answersOf(before);
@@ -36,9 +46,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
-  if (step.kind === 'done' && cameBack(text) && remedyOutcome(reading, text) !== 'works')
-    return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
+  if (step.kind === 'try') return sure(outcomeIn(began, text, read));
+  if (step.kind === 'done') return afterCure(began, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
@@ -47,6 +56,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
     guards: guardsGear(step),
+    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
 };
 
@@ -116,6 +126,24 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
+/** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
+const saidAfter = (
+  { context, walk, before: { step } }: Began,
+  text: string,
+  outcome: string | undefined,
+): WalkState | null => {
+  if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
+  const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
+  if (isProblem(done)) return null;
+  const { state, read } = tellText(context.model, done, text, context.by);
+  const { check, answer } = step.fault.verify;
+  // What the remedy should have set right, looked at and found right.
+  const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
+  if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
+  const seen = answerStep(context.model, done, check, answer ?? '', context.by);
+  return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
+};
+
 /** Answers in place of earlier ones, and what else was told with them. */
 const takeCorrected = (
   { context, ...began }: Began,
@@ -149,7 +177,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
-  const sure = answered(state, meant?.isSure === true ? meant.id : undefined);
+  const sureId = meant?.isSure === true ? meant.id : undefined;
+  const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   return sure === null
     ? takeTold(began, text, state, read, meant)
     : changed(began, sure, { notes: readWords(context.model, read, meant) });
