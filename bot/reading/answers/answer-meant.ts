@@ -262,12 +262,19 @@ const ifOfThat = (
   meant: AnswerMeant,
 ) => {
   const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
-  const ratio = speaksOf(
-    vocabulary.phraseCounts(),
-    check,
-    labels.map(({ words }) => words),
-    said.words,
-  );
+  const counts = vocabulary.phraseCounts();
+  const ratioOf = (part: SaidText | null): number | null =>
+    part &&
+    speaksOf(
+      counts,
+      check,
+      labels.map(({ words }) => words),
+      part.words,
+    );
+  const whole = ratioOf(said);
+  const opening = openingClause(said);
+  const opens = opening !== null && bestOf(all, opening)?.isSure === true ? ratioOf(opening) : null;
+  const ratio = whole === null ? null : Math.max(whole, opens ?? whole);
   if (ratio === null || ratio >= SPEAKS_SURELY) return meant;
   return ratio >= SPEAKS_AT_ALL ? { ...meant, isSure: false } : null;
 };
