@@ -69,7 +69,7 @@ const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string
 
 /** What ends the words of a reminder: the hour or what is waited for. */
 const WHEN_TOLD =
-  / (?:in (?:an?|half an|[\w-]+(?: five)?) (?:minutes?|mins?|hours?)|at (?:half|quarter|\d|ten|five|twenty|one|two|three|four|six|seven|eight|nine|eleven|twelve|noon|midnight|sun)\b.*|on (?:mon|tue|wed|thu|fri|sat|sun)\w*|tonight|tomorrow\b.*|this evening|later|please|when .+|before .+|once .+|as soon as .+)$/u;
+  / (?:in (?:an?|half an|[\w-]+(?: five)?) (?:minutes?|mins?|hours?)|at (?:half|quarter|\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|ten|five|twenty|one|two|three|four|six|seven|eight|nine|eleven|twelve|noon|midnight|sun)\b.*|on (?:mon|tue|wed|thu|fri|sat|sun)\w*|tonight|tomorrow\b.*|this evening|later|please|when .+|before .+|once .+|as soon as .+)$/u;
 /** "to check the dew heater", "that the kids need collecting", "about the raffle": not "ten to eight", nor "to the channel". */
 const CLOCK = '\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|noon|midnight|half|quarter|an?';
 const TO_DO = new RegExp(
@@ -101,7 +101,7 @@ export const remind: Rule = (asked) => {
 
 /** The name alone says no more than the answer does. */
 const saidOf = (toDo: string | null, target: string | undefined): string | undefined =>
-  toDo === null || toDo === target ? undefined : toDo;
+  toDo === null || toDo.replace(LOOKS_AT, '').replace(/^(?:the|my) /u, '') === target ? undefined : toDo;
 
 const reminderOf = (asked: Asked, toDo: string | null): Reading => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
