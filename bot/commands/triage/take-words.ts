@@ -1,15 +1,8 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  answerMeant,
-  isHedged,
-  readText,
-  remedyOutcome,
-  saysCured,
-  type AnswerMeant,
-  type Reading,
-} from '../../reading/index.js';
+import { answerMeant, isHedged, readText, saysCured, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
+import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { readWords } from './read-notes.js';
@@ -17,23 +10,9 @@ import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
-const CAME_BACK =
-  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
-
-/** Said of what had just been cured. */
-const cameBack = (text: string): boolean => CAME_BACK.test(text);
-
 /** A look that keeps gear from harm, the first or another at the same thing. */
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
-
-/** Said of a walk that was at its end: the trouble is back, or another stands behind it. */
-const afterCure = ({ context: { model } }: Began, text: string, { facts }: Reading): AnswerMeant | null => {
-  if (remedyOutcome(model.reading, text) === 'works' || saysCured(model.reading, text)) return null;
-  if (cameBack(text)) return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
-  const isOther = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
-  return isOther ? { id: 'changed', label: 'Something is still not right', score: 1, isSure: true } : null;
-};
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -47,7 +26,7 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   };
   if (read.by !== 'words') return null;
   if (step.kind === 'try') return sure(outcomeIn(began, text, read));
-  if (step.kind === 'done') return afterCure(began, text, read);
+  if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
