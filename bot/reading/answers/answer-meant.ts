@@ -7,37 +7,10 @@ import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
 import { isBareNo, LEADING, leadOf, type Lead } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
+import type { AnswerLabel, AnswerMeant, QuestionInHand } from './question-in-hand.js';
 import { approvesOf, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 import { speaksOf } from './speaks-of.js';
-
-export interface AnswerLabel {
-  readonly id: string;
-  /** As a member reads it. */
-  readonly label: string;
-}
-
-export interface QuestionInHand {
-  /** The check's. */
-  readonly id: string;
-  /** "Not sure" aside. */
-  readonly answers: readonly AnswerLabel[];
-  /** The answer of a sound set-up, where the question has one. */
-  readonly good?: string | undefined;
-  /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
-  readonly guards?: boolean | undefined;
-  /** The words told something else already: they answer this too only where they use the answer's own words. */
-  readonly isAside?: boolean | undefined;
-}
-
-export interface AnswerMeant {
-  readonly id: string;
-  readonly label: string;
-  /** 0 to 1: how far the answer's own words were said. */
-  readonly score: number;
-  /** Said well enough to be taken; else only the nearest. */
-  readonly isSure: boolean;
-}
 
 /** Longer than this tells a story; it is read for what it says, not for which answer it is. */
 const LONGEST_ANSWER_WORDS = 40;

@@ -1,5 +1,5 @@
 /** A question that asks which of several lines is wrong, answered by reading the lines out: that finds none of them wrong. */
-import type { AnswerMeant, QuestionInHand } from './answer-meant.js';
+import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
 import type { SaidText } from './said-words.js';
 
 /** How the sound answer begins where a question asks which of several things is wrong. */
