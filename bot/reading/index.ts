@@ -23,7 +23,8 @@ export {
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
 export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
-export { asksBack } from './answers/said-words.js';
+export { asksBack, sharesWords } from './answers/said-words.js';
+export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
 export { saysUnsure } from './answers/says-unsure.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';

@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { leavesWalk, readText, saysUnsure } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -12,12 +12,14 @@ import {
   NUMBERS,
   stepBack,
   tellText,
+  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
+import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -226,6 +228,25 @@ const takeLeave = (began: Began, text: string): Turn | Problem | null => {
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
+const STILL_MENDED = 'I keep that with the walk, which stays mended.';
+
+/** "Yes, count it", "it was two things", thanks: words at the end, where the member was asked whether the cause may be counted. */
+const takeClosing = async (began: Began, text: string): Promise<Turn | Problem | null> => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
+  const ending = endingMeant(context.model, text, step.fault.title);
+  const told = { ...walk, state: turnFrom(walk.state, state) };
+  if (ending !== 'stays') return count(context, told, ending, step);
+  const asks = asksBack(context.model.reading.sayings.lexicon, text);
+  return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
+};
+
+const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
+  takeLeave(began, text) ?? takeClosing(began, text);
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -239,7 +260,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (typed !== undefined) return takeAnswer(began, typed);
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = takeLeave(began, said.text);
+  const left = await takeLast(began, said.text);
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? takeWords(began, said.text);

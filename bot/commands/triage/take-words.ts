@@ -1,33 +1,22 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  answerMeant,
-  isHedged,
-  readText,
-  remedyOutcome,
-  saysCured,
-  type AnswerMeant,
-  type Reading,
-} from '../../reading/index.js';
+import { answerMeant, isHedged, readText, saysCured, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
+import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
+import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
-
-const CAME_BACK =
-  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
-
-/** Said of what had just been cured. */
-const cameBack = (text: string): boolean => CAME_BACK.test(text);
 
 /** A look that keeps gear from harm, the first or another at the same thing. */
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
+const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
   const { step } = before;
   const { reading } = context.model;
   const labelled = answersOf(before);
@@ -36,9 +25,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
-  if (step.kind === 'done' && cameBack(text) && remedyOutcome(reading, text) !== 'works')
-    return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
+  if (step.kind === 'try') return sure(outcomeIn(began, text, read));
+  if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
@@ -47,6 +35,7 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
     guards: guardsGear(step),
+    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
 };
 
@@ -116,6 +105,24 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
+/** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
+const saidAfter = (
+  { context, walk, before: { step } }: Began,
+  text: string,
+  outcome: string | undefined,
+): WalkState | null => {
+  if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
+  const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
+  if (isProblem(done)) return null;
+  const { state, read } = tellText(context.model, done, text, context.by);
+  const { check, answer } = step.fault.verify;
+  // What the remedy should have set right, looked at and found right.
+  const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
+  if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
+  const seen = answerStep(context.model, done, check, answer ?? '', context.by);
+  return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
+};
+
 /** Answers in place of earlier ones, and what else was told with them. */
 const takeCorrected = (
   { context, ...began }: Began,
@@ -149,7 +156,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
-  const sure = answered(state, meant?.isSure === true ? meant.id : undefined);
+  const sureId = meant?.isSure === true ? meant.id : undefined;
+  const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   return sure === null
     ? takeTold(began, text, state, read, meant)
     : changed(began, sure, { notes: readWords(context.model, read, meant) });

@@ -11,7 +11,7 @@ import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
@@ -148,7 +148,7 @@ export const assess = (
   const pathTitle = (path: string): string => model.path(path)?.title ?? path;
   const at = { context, situation, evidence, belief, linkTitle, pathTitle };
 
-  const last = state.events.at(-1);
+  const last = lastDone(state.events);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
   return { ...at, ...nextStep(model, state, opening, at, foresight) };

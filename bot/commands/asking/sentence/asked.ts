@@ -2,6 +2,7 @@
 import { isProblem, type Problem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget } from '../../../catalogue/index.js';
 import type { Places, Spot } from '../../../places/index.js';
+import type { Command } from '../../core/command.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
@@ -20,7 +21,10 @@ export interface Known extends Spelt {
   readonly nowUtcMs: UtcMs;
   /** Where the asker usually stands; null or left out where nobody knows. */
   readonly day?: DayAt | null;
+  /** Where that is. */
   readonly usual?: Spot | null;
+  /** For words that are a command's line. */
+  readonly allCommands?: readonly Command[];
 }
 
 export interface Asked {
