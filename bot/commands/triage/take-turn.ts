@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { closingMeant, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -19,6 +19,7 @@ import {
   type Step,
   type WalkState,
 } from '../../triage/index.js';
+import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -227,12 +228,20 @@ const takeLeave = (began: Began, text: string): Turn | Problem | null => {
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
-/** "Yes, count it", "it was two things": words at the end, where the member was asked whether the cause may be counted. */
-const takeClosing = async ({ context, walk, before }: Began, text: string): Promise<Turn | Problem | null> => {
-  const consent = before.step.kind === 'done' && walk.endedUtcMs === null ? closingMeant(text) : null;
-  if (consent === null) return null;
-  const told = tellText(context.model, walk.state, text, context.by).state;
-  return count(context, { ...walk, state: turnFrom(walk.state, told) }, consent, before.step);
+const STILL_MENDED = 'I keep that with the walk, which stays mended.';
+
+/** "Yes, count it", "it was two things", thanks: words at the end, where the member was asked whether the cause may be counted. */
+const takeClosing = async (began: Began, text: string): Promise<Turn | Problem | null> => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
+  const ending = endingMeant(context.model, text, step.fault.title);
+  const told = { ...walk, state: turnFrom(walk.state, state) };
+  if (ending !== 'stays') return count(context, told, ending, step);
+  const asks = asksBack(context.model.reading.sayings.lexicon, text);
+  return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>

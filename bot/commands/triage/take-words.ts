@@ -3,13 +3,14 @@ import { isProblem } from '../../ground/problem.js';
 import {
   answerMeant,
   isHedged,
+  readsOut,
   readText,
-  remedyOutcome,
   saysCured,
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
 import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
+import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { readWords } from './read-notes.js';
@@ -17,23 +18,15 @@ import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
-const CAME_BACK =
-  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
-
-/** Said of what had just been cured. */
-const cameBack = (text: string): boolean => CAME_BACK.test(text);
-
 /** A look that keeps gear from harm, the first or another at the same thing. */
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
-/** Said of a walk that was at its end: the trouble is back, or another stands behind it. */
-const afterCure = ({ context: { model } }: Began, text: string, { facts }: Reading): AnswerMeant | null => {
-  if (remedyOutcome(model.reading, text) === 'works' || saysCured(model.reading, text)) return null;
-  if (cameBack(text)) return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
-  const isOther = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
-  return isOther ? { id: 'changed', label: 'Something is still not right', score: 1, isSure: true } : null;
-};
+const questionOf = ({ context, before }: Began) => ({
+  id: before.step.id,
+  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
+  good: context.model.check(before.step.id)?.good,
+});
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -47,14 +40,14 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   };
   if (read.by !== 'words') return null;
   if (step.kind === 'try') return sure(outcomeIn(began, text, read));
-  if (step.kind === 'done') return afterCure(began, text, read);
+  if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
-  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  if (told !== undefined && !step.opening) return sure(told.answer);
+  // Told outright it is in the record; a family of ways leaves the question which.
+  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   return answerMeant(reading, text, {
-    id: step.id,
-    answers: labelled.filter(({ id }) => id !== UNSURE),
-    good: context.model.check(step.id)?.good,
+    ...questionOf(began),
     guards: guardsGear(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
@@ -110,7 +103,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && meant === null && lastSaidToIt(began) !== null
+    isLeft && meant === null && (lastSaidToIt(began) !== null || readsOut(text, questionOf(began)))
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
   if (passed === null || isProblem(passed)) return changed(began, state, { notes: said, at: before.step });

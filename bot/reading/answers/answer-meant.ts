@@ -5,36 +5,12 @@
  */
 import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
+import { isBareNo, LEADING, leadOf, type Lead } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
+import type { AnswerLabel, AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { approvesOf, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
-
-export interface AnswerLabel {
-  readonly id: string;
-  /** As a member reads it. */
-  readonly label: string;
-}
-
-export interface QuestionInHand {
-  /** The check's. */
-  readonly id: string;
-  /** "Not sure" aside. */
-  readonly answers: readonly AnswerLabel[];
-  /** The answer of a sound set-up, where the question has one. */
-  readonly good?: string | undefined;
-  /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
-  readonly guards?: boolean | undefined;
-  /** The words told something else already: they answer this too only where they use the answer's own words. */
-  readonly isAside?: boolean | undefined;
-}
-
-export interface AnswerMeant {
-  readonly id: string;
-  readonly label: string;
-  /** 0 to 1: how far the answer's own words were said. */
-  readonly score: number;
-  /** Said well enough to be taken; else only the nearest. */
-  readonly isSure: boolean;
-}
+import { speaksOf } from './speaks-of.js';
 
 /** Longer than this tells a story; it is read for what it says, not for which answer it is. */
 const LONGEST_ANSWER_WORDS = 40;
@@ -53,44 +29,6 @@ const FOR_MORE = 0.15;
 const MOST_FOR_MORE = 2;
 /** A single word of a long answer says little. */
 const LEAST_OF_SAID = 0.25;
-const YES = new Set('yes yep yeah yup yea aye correct right'.split(' '));
-const NO = new Set('no nope nah none neither nothing nobody never'.split(' '));
-/** May stand before the word that answers. */
-const LEADING = new Set(
-  'well um uh erm hm hmm ok okay oh i think it they its that is are just so but and the er'.split(' '),
-);
-
-/** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
-const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
-/** What is found as it should be. */
-const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
-/** How the sound answer begins where a question asks which of several things is wrong. */
-const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
-
-interface Lead {
-  readonly says: 'yes' | 'no';
-  /** It stands by itself; what follows is another breath, or carries nothing. */
-  readonly isBare: boolean;
-}
-
-const leadOf = (words: readonly SaidWord[], patience: number): Lead | null => {
-  for (const [at, { word, clause }] of words.slice(0, patience + 1).entries()) {
-    const next = words[at + 1];
-    if (YES.has(word)) return { says: 'yes', isBare: true };
-    // "No firewall here" denies one thing; "no, it is free" answers.
-    if (word === 'no' && next?.clause === clause && carries(next.word)) return null;
-    const follows = words.slice(at + 1).some((later) => later.clause === clause && carries(later.word));
-    if (NO.has(word)) return { says: 'no', isBare: !(follows && DENIES_WHAT_FOLLOWS.has(word)) };
-    if (!LEADING.has(word)) return null;
-  }
-  return null;
-};
-
-/** "It does not", "not really": a no without the word. */
-const isBareNo = ({ words }: SaidText): boolean =>
-  words.length <= 4 &&
-  words.some(({ word }) => word === 'not') &&
-  words.every(({ word }) => !carries(word) || word === 'really');
 
 interface Part {
   readonly words: readonly SaidWord[];
@@ -275,20 +213,51 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
 
-/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
-const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
-  meant.id !== good &&
-  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
-  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
+/** What speaks of something else by so much is no sure answer, or none at all. */
+const SPEAKS_SURELY = -0.5;
+const SPEAKS_AT_ALL = -2;
+
+/** The nearest of a few answers is found in any sentence: what speaks of another matter is not taken for it. */
+const ifOfThat = (
+  vocabulary: Vocabulary,
+  all: readonly Weighed[],
+  check: string,
+  said: SaidText,
+  meant: AnswerMeant,
+) => {
+  const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
+  const counts = vocabulary.phraseCounts();
+  const ratioOf = (part: SaidText | null): number | null =>
+    part &&
+    speaksOf(
+      counts,
+      check,
+      labels.map(({ words }) => words),
+      part.words,
+    );
+  const whole = ratioOf(said);
+  const opening = openingClause(said);
+  const opens = opening !== null && bestOf(all, opening)?.isSure === true ? ratioOf(opening) : null;
+  const ratio = whole === null ? null : Math.max(whole, opens ?? whole);
+  if (ratio === null || ratio >= SPEAKS_SURELY) return meant;
+  return ratio >= SPEAKS_AT_ALL ? { ...meant, isSure: false } : null;
+};
 
 /** The answer by its words alone. */
 const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  if (
+    readsOut(text, question) ||
+    said.asks === 'plainly' ||
+    said.words.length === 0 ||
+    said.words.length > LONGEST_ANSWER_WORDS
+  )
+    return null;
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;
-  const meant = question.isAside === true ? byWords(all.map(byLabel), said) : byBoth(all, said);
+  const nearest = question.isAside === true ? byWords(all.map(byLabel), said) : byBoth(all, said);
+  const meant = nearest === null ? null : ifOfThat(vocabulary, all, question.id, said, nearest);
   return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
 };
 
