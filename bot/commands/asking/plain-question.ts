@@ -61,7 +61,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
