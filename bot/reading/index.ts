@@ -22,7 +22,7 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
-export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
+export { answerMeant, saysAnswer, type AnswerMeant } from './answers/answer-meant.js';
 export { asksBack } from './answers/said-words.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';

@@ -40,6 +40,8 @@ export interface Said {
   readonly before?: Step | undefined;
   /** The words ask how the step in hand is done. */
   readonly asksBack?: boolean | undefined;
+  /** The answer that the notes ask back. */
+  readonly nearest?: string | undefined;
   /** What was read from words, each to be taken back with one press. */
   readonly choices?: readonly Choice[];
 }
@@ -63,7 +65,7 @@ const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' 
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : [])],
+    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : [])],
   };
 };
 
@@ -138,7 +140,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before }: Said,
+  { whole, before, nearest }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -149,7 +151,7 @@ const askParts = (
     summary,
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: stepCautions(model, walk.state.events, assessment, before),
-    choices: withTools(answerChoices(walk, assessment, whole ?? false), [
+    choices: withTools(answerChoices(walk, assessment, { whole, nearest }), [
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
       why(walk),

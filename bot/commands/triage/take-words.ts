@@ -57,13 +57,15 @@ const lastSaidToIt = ({ context, walk, before }: Began): string | null => {
 
 const YES = /^(?:(?:oh|ah|ok|okay) )?(?:yes|yeah|yep|yup|right|correct|exactly|that one|i did)\b.{0,20}$/iu;
 
-/** "Yes" to "Did you mean …?": the answer that was nearest to the words before. */
-const yesToNearest = (began: Began, text: string): string | undefined => {
-  const said = YES.test(text.trim()) ? lastSaidToIt(began) : null;
-  if (said === null) return undefined;
-  const nearest = answerInWords(began, said, readText(began.context.model.reading, said));
-  return nearest?.id;
+/** The answer that was asked back of the words before. */
+const nearestBefore = (began: Began): AnswerMeant | null => {
+  const said = lastSaidToIt(began);
+  return said === null ? null : answerInWords(began, said, readText(began.context.model.reading, said));
 };
+
+/** "Yes" to "Did you mean …?": the answer that was nearest to the words before. */
+const yesToNearest = (began: Began, text: string): string | undefined =>
+  YES.test(text.trim()) ? nearestBefore(began)?.id : undefined;
 
 const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
@@ -79,6 +81,10 @@ const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | 
   return { ...said, notes: [...(read.understood.length > 0 ? said.notes : []), NO_GUESS] };
 };
 
+/** Words to the same question twice, of which no answer was made, or none but the one asked back already. */
+const isUnheardAgain = (began: Began, meant: AnswerMeant | null): boolean =>
+  lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
@@ -90,10 +96,11 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && meant === null && lastSaidToIt(began) !== null
+    isLeft && isUnheardAgain(began, meant)
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
-  if (passed === null || isProblem(passed)) return changed(began, state, { ...said, at: before.step });
+  if (passed === null || isProblem(passed))
+    return changed(began, state, { ...said, at: before.step, nearest: isLeft ? meant?.id : undefined });
   const notes = read.understood.length > 0 ? [...said.notes, GO_ON] : [GO_ON];
   return changed(began, passed, { notes, choices: said.choices });
 };
