@@ -6,8 +6,8 @@ export default defineConfig({
     globalSetup: ['test/homeserver/build-bot.ts'],
     testTimeout: 180_000,
     hookTimeout: 180_000,
-    // One homeserver at a time.
-    fileParallelism: false,
+    // Each file has a homeserver of its own, on a free port; mostly they wait, so that two at once cost little.
+    maxWorkers: 2,
     // The members' client tells of every step it takes.
     onConsoleLog: (line, type) =>
       type === 'stdout' && /^(?:NO |first answer|messages under|\d+ encrypted|250 numbers|flood of)/u.test(line),

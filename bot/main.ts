@@ -69,8 +69,9 @@ const open = async (): Promise<Opened> => {
 interface Stopper {
   /** What was started last is stopped first. */
   readonly add: (...parts: readonly { readonly stop: () => Promise<void> }[]) => void;
-  /** Stops all of it, once. */
+  /** Stops all of it, once; before `isServing` the process then ends, whatever is still being waited for. */
   readonly stop: () => Promise<void>;
+  readonly isServing: () => void;
   readonly isStopping: () => boolean;
 }
 
@@ -78,10 +79,12 @@ const createStopper = ({ context: { log }, close }: Opened): Stopper => {
   const parts: { readonly stop: () => Promise<void> }[] = [];
   const stopPart = (part: { readonly stop: () => Promise<void> }): Promise<void> =>
     part.stop().catch((error: unknown) => log.error({ err: error }, 'a part did not stop cleanly'));
+  let serving = false;
   const stopAll = async (): Promise<void> => {
     setTimeout(() => process.exit(process.exitCode ?? 0), STOP_WITHIN_MS).unref();
     for (const part of parts.reverse()) await stopPart(part);
     await close();
+    if (!serving) process.exit(process.exitCode ?? 0);
   };
   let stopping: Promise<void> | undefined;
   return {
@@ -91,6 +94,9 @@ const createStopper = ({ context: { log }, close }: Opened): Stopper => {
       else for (const part of more) void stopPart(part);
     },
     stop: () => (stopping ??= stopAll()),
+    isServing: () => {
+      serving = true;
+    },
     isStopping: () => stopping !== undefined,
   };
 };
@@ -111,7 +117,10 @@ const tellIfNothingAsked = ({ asked }: { readonly asked: number }): void => {
 };
 
 /** Starts every part; returns when a console has ended, or at once where platforms run on. */
-const serve = async ({ context, served, warm }: Opened, { add, stop, isStopping }: Stopper): Promise<void> => {
+const serve = async (
+  { context, served, warm }: Opened,
+  { add, stop, isServing, isStopping }: Stopper,
+): Promise<void> => {
   const { settings, log, metrics } = context;
   const healthParts: HealthPart[] = [];
   if (settings.http !== null) {
@@ -134,6 +143,7 @@ const serve = async ({ context, served, warm }: Opened, { add, stop, isStopping 
   const { startReminders } = await import('./reminders/start-reminders.js');
   // A signal may have come while all this was starting.
   if (isStopping()) return;
+  isServing();
   const reminders = startReminders(context, running);
   add(reminders);
   healthParts.push(...running, reminders);
@@ -158,6 +168,7 @@ const main = async (): Promise<void> => {
   try {
     await serve(opened, stopper);
   } catch (error) {
+    stopper.isServing();
     await stopper.stop();
     throw error;
   }

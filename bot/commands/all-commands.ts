@@ -24,6 +24,7 @@ import { sidereal } from './sidereal.js';
 import { site } from './site/site.js';
 import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
+import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { waitingWords } from './triage/waiting-words.js';
@@ -57,4 +58,10 @@ export const allCommands: readonly Command[] = [
 ];
 
 /** Who is asked, in order, about text that begins with no command. */
-export const allReaders: readonly WordsReader[] = [waitingWords, slippedCommand, plainReader, lostWords];
+export const allReaders: readonly WordsReader[] = [
+  waitingWords,
+  slippedCommand,
+  severalRequests,
+  plainReader,
+  lostWords,
+];

@@ -6,6 +6,7 @@ export { foldPlace } from './fold-place.js';
 export { loadPlaces, type Places } from './load-places.js';
 export { resolvePlace } from './resolve-place.js';
 export { completePlaces } from './complete-places.js';
+export { withHalfCompleted, withPlainPosition } from './find-position.js';
 export { isPosition, parsePosition } from './parse-position.js';
 export { resolveSite } from './resolve-site.js';
 export { timeZoneAt } from './time-zone-at.js';

@@ -1,5 +1,5 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
-export type { ReadBy, ReadFact, Reading } from './reading.js';
+export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading } from './reading.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';
@@ -23,7 +23,10 @@ export {
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
 export { answerMeant, saysAnswer, type AnswerMeant } from './answers/answer-meant.js';
-export { asksBack } from './answers/said-words.js';
+export { asksBack, sharesWords } from './answers/said-words.js';
+export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
+export { saysUnsure } from './answers/says-unsure.js';
+export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -63,7 +63,7 @@ const NAMED =
 
 /** How programs begin what they have to say. */
 const FORMAL =
-  /^(?:error|warning|exception|fatal|failed|failure|cannot|can['’]t|could not|unable|access to|access is|unknown|connection|windows (?:has|is|was|can|could|cannot|did|does|will|needs|found|failed|encountered|must|security|update|firewall)|this device|the (?:device|drivers?|port|system|operation)|device|port|no com|init|power surge|currently|system extension|a (?:device|program|driver|request|connection)|an? \w+ attempt)\b.*[.:)]|\(code \d/iu;
+  /^(?:error|warning|exception|fatal|failed|failure|cannot|can['’]t|could not|unable|access to|access is|unknown|connection|windows (?:has|is|was|can|could|cannot|did|does|will|needs|found|failed|encountered|must|security|update|firewall)|this device|the (?:device|drivers?|port|system|operation)|device|port|no com|init|power surge|currently|system extension|a (?:device|program|driver|request|connection)|an? \w+ attempt)\b.*(?:[.)]|:(?!\d))|\(code \d/iu;
 const INFORMAL =
   /\b(?:now|but|still|yesterday|today|tonight|cant|wont|dont|since|when|gone|nothing|tried|sometimes|maybe|updated|old|new|works?|popup|closed)\b|[!?]/iu;
 /** The commonest small words of the other languages that messages come in, and of English. */

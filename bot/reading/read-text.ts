@@ -9,6 +9,7 @@ import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
 import type { SayingEntry, Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
+import { withSigns, type Placed } from './words/beside.js';
 import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
@@ -79,19 +80,24 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const { lexicon } = vocabulary.sayings;
-  const told: (Finding & { readonly entry: SayingEntry })[] = [];
+  const placed: (Placed & { readonly line: Line })[] = [];
   const sentences = new Map<Line, readonly Clauses[]>();
+  let number = 0;
   for (const line of worded) {
     const own = sentencesOf(lexicon, line.text);
     sentences.set(line, own);
-    for (const sentence of own)
-      for (const { entry, match } of readWords(vocabulary.sayings, sentence)) {
-        if (line.ofOther && tellsOfMount(entry)) continue;
-        const span = spanIn(line, sentence, match);
-        const sure = firmly(entry, line.text);
-        told.push({ entry: sure, sureness: entry.sureness ?? SURENESS.words, span, by: 'words' });
-      }
+    for (const sentence of own) {
+      number += 1;
+      for (const said of readWords(vocabulary.sayings, sentence))
+        if (!line.ofOther || !tellsOfMount(said.entry)) placed.push({ ...said, sentence, number, line });
+    }
   }
+  const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
+    entry: firmly(entry, line.text),
+    sureness: entry.sureness ?? SURENESS.words,
+    span: spanIn(line, sentence, match),
+    by: 'words' as const,
+  }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
   /** Among words, a message counts only where the words do not deny, ask or pass it on. */

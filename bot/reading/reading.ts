@@ -45,8 +45,9 @@ export interface Reading {
 
 export const QUOTE_LIMIT = 120;
 
-/** Checks of which one text may give several answers, each in its own right. */
-const SEVERAL: ReadonlySet<string> = new Set(['tried-already']);
+/** Checks of which several answers may be true at once, each in its own right. */
+const SEVERAL: ReadonlySet<string> = new Set(['tried-already', 'changed-last']);
+export const holdsSeveral = (what: string): boolean => SEVERAL.has(what);
 
 /** What two facts of one text would contradict each other in. */
 export const keyOf = (what: string, answer: string): string => (SEVERAL.has(what) ? `${what}.${answer}` : what);

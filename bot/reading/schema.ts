@@ -100,6 +100,12 @@ export const sayingSchema = z.strictObject({
   others: z.boolean().optional(),
   /** It keeps gear from harm: from a line that hedges ("i think", "probably") its answers are not taken. */
   firm: z.boolean().optional(),
+  /** What it is a sign of, for sayings that count only beside such a sign ("the link is lost", "something happened"). */
+  sign: id.optional(),
+  /** Counts only beside a sign of this: in the same sentence, joined to it in time. */
+  beside: id.optional(),
+  /** … or in the sentence before or after: it tells of an event, not of a state. */
+  event: z.boolean().optional(),
   /** Counts only when one of these sayings or messages is met too. */
   with: z.array(id).min(1).optional(),
   /** Does not count when one of these sayings or messages is met too. */

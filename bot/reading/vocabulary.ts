@@ -1,4 +1,5 @@
 /** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
+import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern } from './messages/compile-pattern.js';
 import type { Messages } from './messages/find-messages.js';
@@ -19,7 +20,24 @@ export interface Vocabulary extends Messages {
   readonly family: (id: string) => readonly string[];
   /** The phrases that members put an answer of a check in. */
   readonly wordedAnswers: (check: string, answer: string) => readonly (readonly SaidWord[])[];
+  /** How often each word stands in all phrases, and in those of each check. */
+  readonly phraseCounts: () => PhraseCounts;
 }
+
+/** Counted when first asked for: most processes meet no walk. */
+const phraseCountsOf = (
+  entries: VocabularyEntries['wordedAnswers'],
+  wordedAnswers: Vocabulary['wordedAnswers'],
+): Vocabulary['phraseCounts'] => {
+  let counts: PhraseCounts | null = null;
+  return () =>
+    (counts ??= countPhrases(
+      entries.map(({ id, said }) => ({
+        id,
+        phrases: Object.keys(said).flatMap((answer) => wordedAnswers(id, answer)),
+      })),
+    ));
+};
 
 const EXAMPLE_LENGTH = 1000;
 
@@ -60,6 +78,7 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     entries.words,
     sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
+  const wordedAnswers = wordedBy(entries.wordedAnswers, lexicon);
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
   const evidence = entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) }));
   const translations = entries.translations.flatMap(({ of, texts }) =>
@@ -80,6 +99,7 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),
     ]),
     family: (id) => families.get(id) ?? [id],
-    wordedAnswers: wordedBy(entries.wordedAnswers, lexicon),
+    wordedAnswers,
+    phraseCounts: phraseCountsOf(entries.wordedAnswers, wordedAnswers),
   };
 };

@@ -17,6 +17,8 @@ const OTHER_LABEL = new RegExp(
   `^${STAMP}${GROUP_OF}(?:${WORD} ){0,4}?${LABELS}(?:,? ${WORD}){0,5} ?(?:[:>]|- )|\\((?:${OTHER_DEVICES})\\)`,
   'iu',
 );
+/** "Always with the camera on: …" says when, not whose. */
+const SAYS_WHEN = /^(?:\S+ ){0,3}(?:with|when|whenever|during|if|after|every|each|as|once|since|only|while)\b/iu;
 /** A line without any of these bears no label. */
 const MAY_LABEL = /[:>(]|- /u;
 const OWN_DEVICES = [
@@ -82,7 +84,7 @@ const isLabelledOther = (line: string): boolean => {
 
 const namesOther = (line: string, printed: boolean): boolean =>
   (FILE_REFUSED.test(line) ||
-    (MAY_LABEL.test(line) && OTHER_LABEL.test(line)) ||
+    (MAY_LABEL.test(line) && OTHER_LABEL.test(line) && !SAYS_WHEN.test(line)) ||
     (printed && OTHER_DEVICE.test(line))) &&
   !OWN_DEVICE.test(line);
 

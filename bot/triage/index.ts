@@ -3,6 +3,7 @@ export type { TriageModel } from './model/model.js';
 export { loadTriage } from './model/load-triage.js';
 export { KnowledgeError } from './model/knowledge-problem.js';
 export {
+  answerInstead,
   answerStep,
   assess,
   startWalk,
@@ -34,5 +35,5 @@ export {
   UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
-export { unaskedSafety } from './engine/safety.js';
+export { isForPrudence, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';

@@ -23,6 +23,7 @@ const USAGE = `Review the fault model in knowledge/connection:
   npm run -s knowledge -- questions [WORD]       the questions, with their answers, that have the word
   npm run -s knowledge -- simulate [--json]      steps and minutes to cure, worst first
        [--path PATH] [--system …] [--client …]   of these alone: seconds in place of minutes
+       [--alone]                                 without the searches that it is compared with: a quarter of the time
   npm run -s knowledge -- learned --club CLUB    what cured in a club beside what the weights expect
        [--data FOLDER]
 Any of them with --overlay FOLDER lays a club's own entries over the shipped ones.
@@ -141,6 +142,10 @@ const runSimulation = async (overlay: string | undefined, json: boolean, narrowi
     );
     return 2;
   }
+  if (json && narrowing.alone === true) {
+    console.error('--json prints the comparison as well; leave out --alone.');
+    return 2;
+  }
   const records = await simulate(FOLDER, overlay, bar, narrowing);
   const figures = figuresFrom(model, records);
   if (json) {
@@ -155,13 +160,20 @@ const runSimulation = async (overlay: string | undefined, json: boolean, narrowi
   table(own, ({ faultId }) => faultId, 25);
   console.log('\nContexts, worst first:');
   table(own, ({ context }) => `${context.path} ${context.system} ${context.client}`, 100);
-  console.log(`
-Steps are questions and remedies; connection, computer and program are taken as known. One walk a fault and context, answers
-drawn as the model has them, the same draws for every policy; faults weigh by their priors, contexts alike.
-  the walk        ${figures.meanSteps.toFixed(2)} steps; ${share(own, 'cured')} cured, ${share(own, 'handedOn')} handed on; ${(100 * figures.resolvedWithin10).toFixed(1)} % of either in 10 steps
-  deep search     ${figures.bestMeanSteps.toFixed(2)} steps (for fewest steps, ${DEEP.depth} steps ahead over the best ${DEEP.breadth}, told that no answer is wrong) → ratio ${(figures.meanSteps / figures.bestMeanSteps).toFixed(3)}
-  fixed order     ${figures.fixedOrderMeanSteps.toFixed(2)} steps (checks by stage, skipping what is settled) → ratio ${(figures.meanSteps / figures.fixedOrderMeanSteps).toFixed(3)}
-  1 in 10 wrong   ${(100 * figures.noisyResolvedWithin10).toFixed(1)} % cured or handed on in 10 steps; in all ${share(noisy, 'cured')} cured, ${share(noisy, 'handedOn')} handed on`);
+  const compared = [
+    `  deep search     ${figures.bestMeanSteps.toFixed(2)} steps (for fewest steps, ${DEEP.depth} steps ahead over the best ${DEEP.breadth}, told that no answer is wrong) → ratio ${(figures.meanSteps / figures.bestMeanSteps).toFixed(3)}`,
+    `  fixed order     ${figures.fixedOrderMeanSteps.toFixed(2)} steps (checks by stage, skipping what is settled) → ratio ${(figures.meanSteps / figures.fixedOrderMeanSteps).toFixed(3)}`,
+  ];
+  console.log(
+    [
+      '',
+      'Steps are questions and remedies; connection, computer and program are taken as known. One walk a fault and context, answers',
+      'drawn as the model has them, the same draws for every policy; faults weigh by their priors, contexts alike.',
+      `  the walk        ${figures.meanSteps.toFixed(2)} steps; ${share(own, 'cured')} cured, ${share(own, 'handedOn')} handed on; ${(100 * figures.resolvedWithin10).toFixed(1)} % of either in 10 steps`,
+      ...(narrowing.alone === true ? [] : compared),
+      `  1 in 10 wrong   ${(100 * figures.noisyResolvedWithin10).toFixed(1)} % cured or handed on in 10 steps; in all ${share(noisy, 'cured')} cured, ${share(noisy, 'handedOn')} handed on`,
+    ].join('\n'),
+  );
   return 0;
 };
 
@@ -175,6 +187,7 @@ const main = async (): Promise<number> => {
       path: { type: 'string' },
       system: { type: 'string' },
       client: { type: 'string' },
+      alone: { type: 'boolean', default: false },
       depth: { type: 'string', default: '6' },
       club: { type: 'string', default: '' },
       data: { type: 'string', default: './data' },

@@ -10,6 +10,7 @@ import {
   type OpenCheck,
   type Outlook,
 } from '../../bot/triage/engine/look-ahead.js';
+import { byWorth } from '../../bot/triage/engine/repair-cost.js';
 import type { Evidence } from '../../bot/triage/engine/evidence.js';
 import type { Situation } from '../../bot/triage/engine/situation.js';
 import type { Policy } from './evaluate-policy.js';
@@ -42,11 +43,13 @@ export const deepSearch: Policy = (situation, evidence): Choice => {
     const tells = !asked.has(check) && likelihood.every((row) => row.some((p, h) => h < standing.length && p < 1));
     return tells ? [{ check, minutes: 1, unsure: 0, likelihood }] : [];
   });
+  const tryMinutes = new Float64Array(standing.length).fill(1);
   const outlook: Outlook = {
     belief,
     checks,
-    tryMinutes: new Float64Array(standing.length).fill(1),
+    tryMinutes,
     handOnMinutes: HAND_ON_STEPS,
+    visit: byWorth(belief, tryMinutes),
   };
   const { depth, breadth } = DEEP;
   const repair = leastValue(outlook, belief, 0, breadth);
@@ -57,7 +60,7 @@ export const deepSearch: Policy = (situation, evidence): Choice => {
       otherwise: false,
       minutes: tryValue(outlook, belief, h, depth - 1, breadth),
     })),
-    ...oneStepAsks(outlook, belief, repair, Infinity)
+    ...oneStepAsks(outlook, belief, repair)
       .slice(0, breadth)
       .map(({ check }): Choice => {
         const rest: Outlook = { ...outlook, checks: checks.filter((other) => other !== check) };
@@ -65,9 +68,7 @@ export const deepSearch: Policy = (situation, evidence): Choice => {
           kind: 'ask',
           check: check.check,
           again: false,
-          minutes: askValue(belief, check, repair, (after) =>
-            leastValue(rest, Float64Array.from(after), depth - 1, breadth),
-          ),
+          minutes: askValue(belief, check, repair, (after) => leastValue(rest, after, depth - 1, breadth)),
         };
       }),
   ];

@@ -12,6 +12,7 @@ import {
   type Measured,
 } from '../../bot/reading/answers/guess-answer.js';
 import { weighWords, type AnswerMeant } from '../../bot/reading/answers/weigh-words.js';
+import { countPhrases } from '../../bot/reading/answers/speaks-of.js';
 import type { Vocabulary } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
@@ -29,6 +30,7 @@ interface Example {
   readonly part: number;
   readonly measured: Measured;
   readonly meant: AnswerMeant | null;
+  readonly ratio: number | null;
   readonly ids: readonly string[];
   /** Which of the answers; -1: none. */
   readonly right: number;
@@ -39,13 +41,16 @@ const model = loadTriage(KNOWLEDGE);
 const vocabulary = model.reading;
 const { wordedAnswers } = readEntries(KNOWLEDGE).entries;
 
-const without = (check: string, answer: string, at: number): Vocabulary => ({
-  ...vocabulary,
-  wordedAnswers: (c, a) => {
+const without = (check: string, answer: string, at: number): Vocabulary => {
+  const wordedAnswers: Vocabulary['wordedAnswers'] = (c, a) => {
     const all = vocabulary.wordedAnswers(c, a);
     return c === check && a === answer ? all.filter((_, i) => i !== at) : all;
-  },
-});
+  };
+  const phrases = (model.check(check)?.answers ?? []).flatMap(({ id }) => wordedAnswers(check, id));
+  const counts = vocabulary.phraseCounts();
+  const ofCheck = new Map(counts.ofCheck).set(check, countPhrases([{ id: check, phrases }]).all);
+  return { ...vocabulary, wordedAnswers, phraseCounts: () => ({ ...counts, ofCheck }) };
+};
 
 const exampleOf = (
   own: Vocabulary,
@@ -59,9 +64,17 @@ const exampleOf = (
   const weighed = weighWords(own, text, { id: check, answers, good: entry.good, guards: entry.safety });
   // What is said plainly is not guessed at.
   if (weighed === null || (weighed.isPlain && weighed.meant?.isSure === true)) return null;
-  const measured = measureAnswers(weighed.answers, weighed.said.words, weighed.meant);
+  const measured = measureAnswers(weighed);
   const ids = answers.map(({ id }) => id);
-  return { part, measured, meant: weighed.meant, ids, right: right === null ? -1 : ids.indexOf(right), weight };
+  return {
+    part,
+    measured,
+    meant: weighed.meant,
+    ratio: weighed.ratio,
+    ids,
+    right: right === null ? -1 : ids.indexOf(right),
+    weight,
+  };
 };
 
 const collect = (): readonly Example[] => {
@@ -147,12 +160,10 @@ const fitWhich = (examples: readonly Example[]): Linear => {
   return { ...scale, weights, bias: 0 };
 };
 
-const nearestOf = (which: Linear, { measured, meant }: Example) =>
-  measureNearest(
-    measured,
-    measured.measures.map((own) => linear(which, own)),
-    meant,
-  );
+const nearestOf = (which: Linear, example: Example) => {
+  const scores = example.measured.measures.map((own) => linear(which, own));
+  return measureNearest(example.measured, scores, example);
+};
 
 const fitWhether = (examples: readonly Example[], which: Linear): Linear => {
   const nearest = examples.map((example) => ({ ...nearestOf(which, example), example }));

@@ -18,6 +18,7 @@ import { growthRows } from './growth.js';
 import { machineLines } from './machine.js';
 import { countProcessorTime, type BenchRow } from './measure.js';
 import { findPython, sideBySideRows } from './side-by-side.js';
+import { shardRows } from './shards.js';
 import { simulationRows, stepRows } from './triage.js';
 
 const wantsJson = process.argv.includes('--json');
@@ -89,6 +90,7 @@ const main = async (): Promise<void> => {
   await part('console', consoleRows);
   // After what is timed in this process: the double and the reference cases leave a large heap behind.
   await part('discord', discordRows);
+  await part('shards', shardRows);
   await part('accuracy', accuracyRows);
   await part('simulation', simulationRows);
   await part('growth', () => growthRows(deps, path.join(projectRoot(), 'knowledge/catalogue')));

@@ -23,6 +23,23 @@ describe('reminders in words', () => {
     });
   });
 
+  it('keep the words of the one who asked, which stand in the list and cancel it', async () => {
+    const own = asker('words');
+    const { data } = await answer(deps, 'remind me in twenny mins to check the dew heater', NOW, own);
+    expect(data).toMatchObject({
+      dueUtc: '2026-11-25T21:01:00Z',
+      text: 'Check the dew heater. It is 21:01 GMT, as you asked.',
+    });
+    expect(JSON.stringify((await answer(deps, 'remind list', NOW, own)).facts)).toContain('dew heater');
+    expect((await refusal(deps, 'cancel the charge battery one', NOW, own)).message).toContain('charge battery');
+    expect((await answer(deps, 'cancel the dew heater one', NOW, own)).title).toBe('Reminder cancelled');
+  });
+
+  it('call nobody by what they are to say', async () => {
+    const { data } = await answer(deps, 'remind me at 11 to tell @everyone', NOW, asker('call'));
+    expect(data['text']).not.toContain('@everyone');
+  });
+
   it('are refused for an hour that is past, with what would be right', async () => {
     const { message } = await refusal(deps, 'remind m42 at:20:00', NOW, asker('past'));
     expect(message).toContain('on:tomorrow');

@@ -29,6 +29,17 @@ describe('a topic', () => {
     ["why can't i see colour in the orion nebula", 'colours'],
     ['is the north star the brightest star', 'brightest-star'],
     ['what does magnitude mean', 'magnitude'],
+    ['safe to look at the moon', 'moon-safe'],
+    ['will the moon damage my eyes', 'moon-safe'],
+    ['where is north', 'where-north'],
+    ['which way is south', 'where-north'],
+    ['eyepiece fogs up', 'dewed-up'],
+    ['dew on the mirror what do i do', 'dewed-up'],
+    ['my finder keeps misting over', 'dewed-up'],
+    ['batteries', 'batteries'],
+    ['how long do batteries last in the cold', 'batteries'],
+    ['my telescope says align, what first', 'says-align'],
+    ['the screen says alignment what do i do now', 'says-align'],
   ])('%s', (words, id) => expect(idOf(words)).toBe(id));
 
   it.each([
@@ -43,6 +54,11 @@ describe('a topic', () => {
     'what magnitude is saturn',
     'brightest star tonight',
     'first quarter moon',
+    'is it safe to point at the moon by day',
+    'where is north america nebula',
+    'which star should i align on first',
+    'the battery is dead',
+    'remind me at 9 to check the dew on the lens',
   ])('is not read into: %s', (words) => expect(idOf(words)).toBeUndefined());
 
   it('offers lines that can be asked, and each topic has its own', () => {

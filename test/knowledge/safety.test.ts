@@ -50,12 +50,27 @@ describe('safety in the fault model', () => {
       { member: 'Odalys', helper: null },
       { path: 'board-cable', system: 'macos', client: 'platform' },
     );
-    for (const answer of ['rs232', 'unmarked']) {
-      expect(assess(shipped, answered(start, 'lead-level', answer)).step).toMatchObject({
-        kind: 'try',
-        id: 'rs232-on-logic-port',
-      });
+    const away = { kind: 'try', id: 'rs232-on-logic-port' };
+    expect(assess(shipped, answered(start, 'lead-level', 'rs232')).step).toMatchObject(away);
+    // Told nothing by its label, the lead itself is looked at, then measured, before anything else is asked.
+    for (const open of ['unmarked', 'unsure']) {
+      const marked = answered(start, 'lead-level', open);
+      expect(assess(shipped, marked).step.id).toBe('nine-pins');
+      expect(assess(shipped, answered(marked, 'nine-pins', 'yes')).step).toMatchObject(away);
+      for (const plug of ['no', 'unsure']) {
+        const looked = answered(marked, 'nine-pins', plug);
+        expect(assess(shipped, looked).step.id).toBe('lead-at-rest');
+        expect(assess(shipped, answered(looked, 'lead-at-rest', 'minus')).step).toMatchObject(away);
+        expect(assess(shipped, answered(looked, 'lead-at-rest', 'three')).step.id).toBe('lead-gives-three-volts');
+        expect(assess(shipped, answered(looked, 'lead-at-rest', 'five')).step).toMatchObject({
+          kind: 'ask',
+          id: 'how-far',
+        });
+      }
     }
+    // Nobody could tell by any look: it stays unplugged.
+    const unknown = ['lead-level', 'nine-pins', 'lead-at-rest'].reduce((at, id) => answered(at, id, 'unsure'), start);
+    expect(assess(shipped, unknown).step).toMatchObject(away);
     expect(assess(shipped, answered(start, 'lead-level', 'logic')).step).toMatchObject({ kind: 'ask', id: 'how-far' });
     // Unplugged, and still no cure: the walk goes on instead of repeating itself.
     const unplugged = answered(answered(start, 'lead-level', 'rs232'), 'rs232-on-logic-port', 'same');

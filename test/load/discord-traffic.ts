@@ -184,10 +184,15 @@ const inShares = (mix: readonly Question[]): (() => Question) => {
 
 const UNDER_WAY_WHILE_WARMING = 4;
 
-/** Asks `count` questions, a few at a time, each when one is answered: a bot that has run for a while, its code compiled. */
-export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: number): Promise<void> => {
+/**
+ * Asks `count` questions, a few at a time, each when one is answered: a bot that has run for a while, its code compiled.
+ *
+ * @returns how many were not answered, or told to ask again
+ */
+export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: number): Promise<number> => {
   const next = inShares(mix);
   let run = 0;
+  let missed = 0;
   const ask = async (): Promise<void> => {
     while (run < count) {
       const member = crowd.members[run % crowd.members.length] as Member;
@@ -196,10 +201,12 @@ export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: numb
         .ask(member, run++, channel)
         .catch((error: unknown) => {
           if (!(error instanceof ToldBusy) && !(error instanceof NotAnswered)) throw error;
+          missed++;
         });
     }
   };
   await Promise.all(Array.from({ length: UNDER_WAY_WHILE_WARMING }, ask));
+  return missed;
 };
 
 /** Asks for `seconds`, then waits for the last answers. `eachSecond` is called as the seconds pass. */

@@ -20,7 +20,7 @@ const FOLDERS = [
 describe('the vocabulary', () => {
   it('is read of every example and of no non-example', () => {
     expect(checkExamples(readEntries('knowledge/connection').entries)).toEqual([]);
-  });
+  }, 120_000);
 
   it('falls into none of the traps', () => {
     const traps = FOLDERS.flatMap((folder) => loadCorpus(folder).filter(({ not }) => not.length > 0));

@@ -59,6 +59,33 @@ describe('an operator', () => {
     }
   });
 
+  it('may stop it while it still waits for a server that says nothing', async () => {
+    let asked = (): void => undefined;
+    const isAsked = new Promise<void>((resolve) => (asked = resolve));
+    const silent = createServer(() => asked());
+    await new Promise<void>((resolve) => silent.listen(0, '127.0.0.1', resolve));
+    const { port } = silent.address() as AddressInfo;
+    const child = spawn(process.execPath, [path.join(root, 'dist/bot/main.js')], {
+      cwd: folder,
+      stdio: 'ignore',
+      env: {
+        PATH: process.env['PATH'] ?? '',
+        PIERHAND_DATA: path.join(folder, 'data'),
+        DISCORD_TOKEN: 'made.up.token',
+        DISCORD_API_URL: `http://127.0.0.1:${port}/api`,
+      },
+    });
+    await isAsked;
+    const began = Date.now();
+    child.kill('SIGTERM');
+    const code = await new Promise((resolve) => child.once('exit', resolve));
+    silent.closeAllConnections();
+    silent.close();
+    expect(code).toBe(0);
+    // The last resort comes after 10 s, when a container's engine kills as well.
+    expect(Date.now() - began).toBeLessThan(9_500);
+  });
+
   it('may look at the first line alone', async () => {
     const child = spawn('sh', ['-c', '"$0" "$@" | head -n 1', process.execPath, path.join(root, 'dist/bot/main.js')], {
       cwd: folder,

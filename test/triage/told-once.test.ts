@@ -88,6 +88,25 @@ describe('what was told in words', () => {
     expect(askedOnce([moves, told(check, answer)])).not.toContain(barred);
   });
 
+  it('holds beside what else was changed or tried, and "nothing" only where nothing was', () => {
+    const start = startWalk(
+      { member: 'Isaura', helper: null },
+      { path: 'controller-serial', system: 'windows', client: 'direct' },
+    );
+    const held = (check: string, answers: readonly string[]): readonly string[] => {
+      const events = answers.map((answer) => told(check, answer));
+      const { evidence, situation } = assess(model, { ...start, events: [...start.events, ...events] });
+      const index = situation.checkIndex.get(check);
+      return evidence.observations
+        .filter((observation) => observation.check === index)
+        .map(({ answer }) => situation.checks[index ?? -1]?.answers[answer] ?? '');
+    };
+    const tried = ['cable', 'restart', 'socket', 'adapter', 'restart'];
+    expect(held('tried-already', tried)).toEqual(['cable', 'socket', 'adapter', 'restart']);
+    expect(held('changed-last', ['nothing', 'cable', 'device', 'nothing'])).toEqual(['cable', 'device']);
+    expect(held('message', ['connects', 'no-reply', 'denied'])).toHaveLength(2);
+  });
+
   it('is not asked again, whatever the check and the answer', () => {
     const asked = model.checks.flatMap((check) =>
       check.answers.flatMap(({ id }, a) => asksAnew(check, id, a % 2 === 0 ? 'good' : 'unsure')),

@@ -3,7 +3,7 @@
  * 52.71,0.12", "tonight galaxies with binoculars", "site use fen". Which option takes what follows from the declaration.
  */
 import { isNamed, resolveTarget } from '../../catalogue/index.js';
-import { resolvePlace } from '../../places/index.js';
+import { resolvePlace, withPlainPosition } from '../../places/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
 import { isOfThatDate, namesHour, namesNight } from '../../times/index.js';
@@ -281,7 +281,7 @@ export const asTyped = async (
   const text = bare === undefined ? undefined : (raw.get(BARE_WORDS) ?? raw.get(bare));
   if (raw.delete(BARE_WORDS) && bare !== undefined) raw.delete(bare);
   if (bare !== undefined && typeof text === 'string' && text.trim() !== '')
-    await spreadBare(typed, raw, bare, withoutSlips(typed, text));
+    await spreadBare(typed, raw, bare, withoutSlips(typed, withPlainPosition(text)));
   if (bare !== undefined && named !== undefined) {
     if (raw.has(bare)) return problem('option-twice', `${bare}: is given twice. Give it once.`);
     raw.set(bare, named);

@@ -1,6 +1,7 @@
 /** Finds the command that answers a question asked in plain words ("what's up tonight"), or says kindly why none does. */
 import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
@@ -60,7 +61,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
@@ -194,17 +195,47 @@ const inFull = (words: string): string =>
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
 
+const STANDS_AT =
+  /^(?:i'?m|i am|we'?re|we are)(?: now| here| out| currently| staying| up| down)* (?:at|in|near|over at) (.{2,50}?),? (?=(?:what|what's|whats|how|how's|when|where|which|is|are|can|could|will|does|do|show|whens|anything)\b)(.+)$/iu;
+
+/** "im at my nans in whitby how dark will it be": the place goes where places stand, the town where one is said. */
+const placeAtEnd = (words: string): string => {
+  const [, at = '', question = ''] = STANDS_AT.exec(words) ?? [];
+  const town = /^.*\b(?:in|near) (.+)$/iu.exec(at)?.[1] ?? at;
+  return question === '' || /\b(?:garden|field|dark)$/iu.test(at)
+    ? words
+    : `${question.replace(/\?+$/u, '')} from ${town}`;
+};
+
+/** What the first rule that fits makes of it: the Sun beside a target, gear and sites, what is coming, by day, the sky. */
+const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
+  const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
+  const rules = [
+    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
+    ...ABOUT_GEAR,
+    ...ABOUT_COMING,
+    ofSun(byDay),
+    sunAlone,
+    ...ABOUT_SKY,
+  ];
+  for (const rule of rules) {
+    const read = rule(asked);
+    if (read !== null) return read;
+  }
+  return null;
+};
+
 /**
  * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
  * the words (`site:…`) are kept.
  */
 export const plainQuestion = (text: string, known: Known): PlainReading => {
-  const clean = cleanText(text);
+  const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
-  const typed = inFull(withoutCourtesies(mended(words.trim(), known)));
+  const typed = placeAtEnd(inFull(withoutCourtesies(mended(words.trim(), known))));
   const plain = typed.toLowerCase();
   const looking = lookingAtSun(typed, known);
   if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };
@@ -221,22 +252,11 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const topic = topicAnswer(plain);
   if (topic !== null) return { outcome: topic, isTopic: true };
   const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
-  const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(typed, known);
-  const rules = [
-    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
-    ...ABOUT_GEAR,
-    ...ABOUT_COMING,
-    ofSun(byDay),
-    sunAlone,
-    ...ABOUT_SKY,
-  ];
-  for (const rule of rules) {
-    const read = rule(asked);
-    if (read !== null)
-      return isProblem(read)
-        ? { outcome: read }
-        : { ...withPlaceDoubted(read, asked), line: withNamed(read.line, named) };
-  }
+  const read = readByRules(asked, known);
+  if (read !== null)
+    return isProblem(read)
+      ? { outcome: read }
+      : { ...withPlaceDoubted(read, asked), line: withNamed(read.line, named) };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);
 };

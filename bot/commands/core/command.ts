@@ -245,11 +245,17 @@ export interface LineRead {
 
 export type WordsRead = LineRead | { readonly outcome: Outcome };
 
+/** Several requests in one line, each with its words, and the words of those that are too many. */
+export interface SeveralRead {
+  readonly parts: readonly { readonly words: string; readonly read: WordsRead }[];
+  readonly left: readonly string[];
+}
+
 export interface WordsReader {
   /** For the log. */
   readonly name: string;
   /** Asked as well about words that begin with a command's name by chance ("moon rise tomorrow") and that it could not read. */
   readonly mendsCommands?: boolean;
   /** Null: not for this reader. What it rejects with goes to the log, and the next one is asked. */
-  readonly read: (deps: Deps, said: SaidWords) => Promise<WordsRead | null>;
+  readonly read: (deps: Deps, said: SaidWords) => Promise<WordsRead | SeveralRead | null>;
 }

@@ -5,10 +5,11 @@ import type { Outcome, Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
-import type { Asker, Command, OptionSpec, LineRead, Deps } from './command.js';
+import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
 import { parseLine, PASTE_LIMIT, type ParsedLine } from './grammar.js';
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
+import { severalAnswers, type Answered } from './several-answers.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;
@@ -169,6 +170,20 @@ const runRead = async (deps: Deps, { line, note, unsure, isTyped = false }: Line
   return unsure === undefined ? told : saidBefore(told, unsure);
 };
 
+/** What asks for something and keeps nothing: it may be asked for again. */
+const KEEPS = /^(?:remind|site|gear|forget)\b/u;
+
+/** Each in its turn, so that a site saved first counts for what follows. */
+const runSeveral = async (deps: Deps, { parts, left }: SeveralRead, privacy: Privacy, ask: Ask): Promise<Outcome> => {
+  const answers: Answered[] = [];
+  for (const { words, read } of parts) {
+    const outcome =
+      'line' in read ? await runRead(deps, read, ask) : finished(read.outcome, privacy, deps, ask.nowUtcMs);
+    answers.push({ words, outcome, line: 'line' in read && !KEEPS.test(read.line) ? read.line : null });
+  }
+  return guarded(severalAnswers(answers, left), privacy);
+};
+
 /** The outcome of the first reader that has something to say of words that are no command; null when none has. */
 const readWords = async (deps: Deps, text: string, ask: Ask, readers = deps.readers ?? []): Promise<Outcome | null> => {
   const { asker, nowUtcMs, onError } = ask;
@@ -176,6 +191,7 @@ const readWords = async (deps: Deps, text: string, ask: Ask, readers = deps.read
     const { privacy, store } = openPrivacy(deps.store);
     try {
       const read = await reader.read({ ...deps, store }, { text, asker, nowUtcMs, privacy });
+      if (read !== null && 'parts' in read) return await runSeveral(deps, read, privacy, ask);
       if (read !== null)
         return 'line' in read
           ? guarded(await runRead(deps, read, ask), privacy)

@@ -1,6 +1,7 @@
 /** What a reminder waits for, from the options: which moment of a night, what is said then, and why there may be none. */
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
 import type { Target } from '../../catalogue/index.js';
 import { NOWHERE, type PointsAt } from '../../reply/reply.js';
 import { degrees } from '../../reply/wording.js';
@@ -203,7 +204,19 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
   };
 };
 
-export const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
+/** "Check the dew heater. It is 19:30 GMT, as you asked." */
+const withWords = (say: string | undefined, asked: Asked | Problem): Asked | Problem => {
+  if (say === undefined || isProblem(asked)) return asked;
+  const words = tidy(say, LONGEST_WORDS);
+  const begun = `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?…]$/u.test(words) ? '' : '.'}`;
+  return { ...asked, sayOf: (moment) => `${begun} ${asked.sayOf(moment)}` };
+};
+const LONGEST_WORDS = 120;
+
+export const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> =>
+  withWords(request.options.say, await waitedFor(deps, request, to));
+
+const waitedFor = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> => {
   const { options: given, nowUtcMs } = request;
   const where = await siteFor(deps, request, given.site, {
     lineFor: (site) => again(given, { site }),

@@ -33,6 +33,7 @@ export const options = {
   before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
   to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
   nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
+  say: optional(text('add: what to remind you of, in your own words', { maxLength: 120 })),
   id: optional(text('cancel: its id from remind list, what it is about, or all', { complete: 'own', maxLength: 40 })),
 } satisfies Record<string, OptionSpec>;
 export type RemindOptions = OptionValues<typeof options>;
@@ -48,5 +49,6 @@ export const again = (given: RemindOptions, changed: Readonly<Record<string, str
     site: given.site,
     before: given.before,
     to: given.to,
+    say: given.say,
     ...changed,
   });

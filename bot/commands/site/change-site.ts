@@ -1,15 +1,68 @@
 /** What changes a saved site: use, horizon, sky, rename, remove. */
 import { isProblem, problem } from '../../ground/problem.js';
 import { SKY_WORDS } from '../../evening/equipment.js';
-import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+import { fittingChoices, NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+import type { StoredSite } from '../../store/store.js';
 import { commandLine } from '../asking/question-parts.js';
+import { sameSiteName } from '../asking/resolve-site.js';
 import { readHorizon } from './horizon-words.js';
 import { forClub, readName, shown, siteOf, type SiteRequest } from './whose-site.js';
 
-export const useSite = async ({ deps, given, whose, nowUtcMs }: SiteRequest): Promise<Outcome> => {
+/** What the club's own site is called by members. */
+const CLUBS = /^(?:the )?club(?:'?s)?(?: (?:usual )?site)?$/iu;
+/** The way back from a site that was used for a while. */
+const WAY_BACK = /^(?:home|usual|normal|regular|old|first|other|default)$/iu;
+/** What the usual one of their own is already. */
+const USUAL = /^(?:usual|normal|regular|default)$/iu;
+
+/** None of the member's own is the usual one any more: the club's counts again. */
+const useClubs = async ({ deps, whose }: SiteRequest, own: readonly StoredSite[]): Promise<Outcome> => {
+  for (const site of own.filter(({ isDefault }) => isDefault))
+    await deps.store.sites.put(whose.owner, { ...site, isDefault: false });
+  return reply({
+    title: "The club's site from now on",
+    level: 'good',
+    summary: 'It is used wherever none is named.',
+    notes: own.length === 0 ? [] : [`Still saved: ${own.map(({ name }) => name).join(', ')}.`],
+    choices: own.map(({ name }) => ({ label: `Use ${name}`, run: commandLine('site', 'use', { name }) })),
+    pointsAt: NOWHERE,
+    data: { site: null, owner: 'club' },
+  });
+};
+
+/** "go back to the home site", no site being called so: the only other one there is, else which. */
+const wayBack = async (request: SiteRequest, name: string, own: readonly StoredSite[]): Promise<Outcome> => {
+  const others = own.filter(({ isDefault }) => !isDefault);
+  const usual = own.find(({ isDefault }) => isDefault);
+  if (others.length === 0 && usual !== undefined && USUAL.test(name))
+    return {
+      ...shown(
+        { title: usual.name, summary: 'It is your usual site already: used wherever none is named.' },
+        usual,
+        request.whose,
+        request.nowUtcMs,
+      ),
+      choices: [{ label: "Use the club's site", run: 'site use name:club' }],
+    };
+  if (others.length === 0) return useClubs(request, own);
+  const lines = [...others.map(({ name }) => name), 'club'].map((name) => ({
+    label: name === 'club' ? "The club's site" : name,
+    run: commandLine('site', 'use', { name }),
+  }));
+  return problem('which-site', 'Back to which site?', fittingChoices(lines));
+};
+
+export const useSite = async (request: SiteRequest): Promise<Outcome> => {
+  const { deps, given, whose, nowUtcMs } = request;
   if (given.name === undefined)
     return problem('missing-option', 'Which site? Name it, such as site use name:"Quarry Field"');
-  const found = await siteOf(deps, whose, given.name);
+  const { name } = given;
+  const sites = await deps.store.sites.list(whose.owner);
+  if (!whose.isClub && !sites.some((site) => sameSiteName(site.name, name))) {
+    if (CLUBS.test(name)) return useClubs(request, sites);
+    if (WAY_BACK.test(name)) return wayBack(request, name, sites);
+  }
+  const found = await siteOf(deps, whose, name);
   if (isProblem(found)) return found;
   await deps.store.sites.setDefault(whose.owner, found.name);
   return shown(

@@ -13,25 +13,17 @@ import {
   type Assessment,
   type FaultEntry,
   type TriageModel,
-  type TryOutcome,
   type WalkEvent,
 } from '../../triage/index.js';
 import { fitted } from './fitted.js';
+import { takeBackChoices } from './read-notes.js';
 import { stepData } from './step-data.js';
+import { labelOf, tried } from './tried-for-helper.js';
 import { alreadySaid, wordsForHelper } from './words-for-helper.js';
-import { back, doLine, filledFrom, linesFor, lowered, memberName, percent, titleOf, why } from './walk-words.js';
+import { back, doLine, doubt, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
-const OUTCOME_WORDS = {
-  works: 'it works',
-  same: 'no change',
-  changed: 'something changed, not cured',
-  'could-not': 'could not be done',
-  'for-now': 'it helped, then came back',
-} as const;
-
 const MOST_SEEN = 4;
-const TRIED_ALREADY = 'tried-already';
 const REMEDY_SHOWN = 220;
 
 type Answered = Extract<WalkEvent, { kind: 'answer' }>;
@@ -43,9 +35,6 @@ const answered = (events: readonly WalkEvent[]): readonly Answered[] => {
 };
 
 const HISTORY = ['changed-last', 'worked-before'];
-
-const labelOf = (model: TriageModel, { check, answer }: Pick<Answered, 'check' | 'answer'>): string | undefined =>
-  model.check(check)?.answers.find(({ id }) => id === answer)?.label;
 
 /** "Handset shows: a question". */
 const seenLine = (model: TriageModel, event: Pick<Answered, 'check' | 'answer'>): string | null => {
@@ -84,46 +73,6 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
   return [...new Set(lines)].slice(0, 2);
 };
 
-/** Beyond so many remedies those that came to the same share a line. */
-const MOST_LINES = 4;
-const TITLE_SHOWN = 60;
-
-/** What was done before the walk began, by the member's words. */
-const doneBefore = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
-  const denied = takenBackIn(events);
-  const check = model.check(TRIED_ALREADY);
-  const done = events.flatMap((event) =>
-    event.kind === 'text' && !denied.has(TRIED_ALREADY)
-      ? event.facts.flatMap(({ what, answer }) => (what === TRIED_ALREADY && answer !== check?.good ? [answer] : []))
-      : [],
-  );
-  const labels = [...new Set(done)].flatMap((answer) => labelOf(model, { check: TRIED_ALREADY, answer }) ?? []);
-  return labels.length === 0 ? [] : [`Before this walk: ${labels.map(lowered).join('; ')}`];
-};
-
-/** Every remedy done, with what it came to last. */
-const tried = (model: TriageModel, walk: Walk): readonly string[] => {
-  const last = new Map<string, TryOutcome>();
-  for (const event of walk.state.events) if (event.kind === 'try') last.set(event.fault, event.outcome);
-  const titled = [...last].map(([fault, outcome]) => ({
-    title: fitted(model.fault(fault)?.title ?? fault, TITLE_SHOWN),
-    outcome,
-  }));
-  const before = doneBefore(model, walk.state.events);
-  if (titled.length <= MOST_LINES)
-    return [...before, ...titled.map((one) => `${one.title}: ${OUTCOME_WORDS[one.outcome]}`)];
-  const outcomes = [...new Set(titled.map(({ outcome }) => outcome))];
-  return [
-    ...before,
-    ...outcomes.map((outcome) => {
-      const same = titled
-        .filter((one) => one.outcome === outcome)
-        .map(({ title }, i) => (i === 0 ? title : lowered(title)));
-      return `${same.join('; ')}: ${OUTCOME_WORDS[outcome]}`;
-    }),
-  ];
-};
-
 /** Below this nothing stands out, and a list of guesses would only mislead. */
 const STANDS_OUT = 0.15;
 /** Where the first part is this likely, no second one is named. */
@@ -134,7 +83,9 @@ const ONLY_THE_TRIED = 'nothing but what was tried';
 /** The causes that stand and were not tried, with what speaks for the first; null where none stands out. */
 const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
   const done = new Set(
-    walk.state.events.flatMap((event) => (event.kind === 'try' && event.outcome !== 'could-not' ? [event.fault] : [])),
+    walk.state.events.flatMap((event) =>
+      event.kind === 'try' && event.outcome !== 'could-not' && event.outcome !== UNSURE ? [event.fault] : [],
+    ),
   );
   const likely = standing(assessment).filter(
     ({ faultId, probability }) => probability >= STANDS_OUT && !faultId.startsWith(UNEXPLAINED),
@@ -257,7 +208,12 @@ export const handOnReply = (
       ...summaryFacts(model, walk, assessment),
       ...(next === null ? [] : [{ label: fault === null ? 'Look next' : 'To do', value: next }]),
     ],
-    choices: [back(walk), why(walk), { label: 'End', run: doLine(walk, 'end') }],
+    choices: [
+      why(walk),
+      back(walk),
+      ...(takeBackChoices(model, walk).length > 0 ? [doubt(walk)] : []),
+      { label: 'End', run: doLine(walk, 'end') },
+    ],
     data: stepData(walk, assessment),
   });
 };

@@ -4,7 +4,7 @@ import type { AnswerMeant, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { fitted } from './fitted.js';
-import { answerLine, doLine, titleOf } from './walk-words.js';
+import { answerLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_TAKEN = 6;
@@ -21,11 +21,6 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
 /** Characters of one thing taken, so that the line stays one to glance at. */
 const LONGEST_TAKEN = 90;
 
-export interface ReadWords {
-  readonly notes: readonly string[];
-  readonly choices: readonly Choice[];
-}
-
 const NOTHING_SURE = 'I keep your words for whoever helps; I could not read a sure sign from them, so I ask.';
 
 /** In a sentence: names and codes keep their capitals. */
@@ -38,12 +33,7 @@ const inSentence = (label: string): string =>
  * What a reply says of a text just read, before the next step.
  * @param meant the answer to the step in hand that the text is, or is nearest to
  */
-export const readWords = (
-  model: TriageModel,
-  walk: Walk,
-  read: Reading,
-  meant: AnswerMeant | null = null,
-): ReadWords => {
+export const readWords = (model: TriageModel, read: Reading, meant: AnswerMeant | null = null): readonly string[] => {
   const answered = meant?.isSure === true ? [{ what: '', label: fitted(meant.label, LONGEST_TAKEN) }] : [];
   const understood = read.understood.map(({ fact, label }) => ({
     what: fact.what,
@@ -55,28 +45,20 @@ export const readWords = (
   const meanings =
     read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
   if (taken.length === 0)
-    return {
-      notes:
-        meanings.length > 0
-          ? meanings
-          : [
-              meant === null
-                ? NOTHING_SURE
-                : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
-            ],
-      choices: [],
-    };
+    return meanings.length > 0
+      ? meanings
+      : [
+          meant === null
+            ? NOTHING_SURE
+            : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
+        ];
   // A label that was cut still says what the meaning says.
   const same = new Set(taken.map(({ label }) => label.toLowerCase().replace(/…$/u, '')));
-  return {
-    notes: [
-      ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),
-      `I take it: ${taken.map(({ label }) => inSentence(label)).join('; ')}.`,
-      ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
-    ],
-    // What was taken for the answer in hand is taken back by the step; what was read besides, one by one.
-    choices: understood.length === 0 ? [] : [{ label: 'Something of this is wrong', run: doLine(walk, 'doubt') }],
-  };
+  return [
+    ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),
+    `I take it: ${taken.map(({ label }) => inSentence(label)).join('; ')}.`,
+    ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
+  ];
 };
 
 /** What was read in this walk and not taken back: a line for each, and one that all of it is right. */

@@ -4,6 +4,7 @@ import { tidy } from '../../ground/tidy.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import {
   contradictions,
+  isForPrudence,
   lookAlikes,
   NUMBERS,
   whatEachAnswerSays,
@@ -18,17 +19,8 @@ import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
-import {
-  answerLine,
-  back,
-  entriesOffer,
-  filledFrom,
-  linesFor,
-  lowered,
-  titleOf,
-  why,
-  withTools,
-} from './walk-words.js';
+import { answerLine, entriesOffer, filledFrom, linesFor, lowered, titleOf } from './walk-words.js';
+import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
 export interface Said {
@@ -42,8 +34,6 @@ export interface Said {
   readonly asksBack?: boolean | undefined;
   /** The answer that the notes ask back. */
   readonly nearest?: string | undefined;
-  /** What was read from words, each to be taken back with one press. */
-  readonly choices?: readonly Choice[];
 }
 
 type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
@@ -60,12 +50,17 @@ const paste = (walk: Walk): Choice => ({
   invitation: IN_YOUR_WORDS,
 });
 
-const openingParts = (walk: Walk, assessment: Assessment, id: 'path' | 'system' | 'client'): Parts => {
+const openingParts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  id: 'path' | 'system' | 'client',
+): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : [])],
+    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : waysOut(model, walk))],
   };
 };
 
@@ -119,6 +114,8 @@ const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
     return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
   const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;
+  if (assessment.step.kind === 'try' && isForPrudence(assessment.situation, assessment.evidence))
+    return ['Nobody can say what levels that lead gives, so it is treated as the one that does harm.'];
   const opened = afterRemedy(walk.state.events.at(-1));
   if (opened === null) return [];
   const apart = asked === null ? null : tellsApart(assessment);
@@ -151,12 +148,12 @@ const askParts = (
     summary,
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: stepCautions(model, walk.state.events, assessment, before),
-    choices: withTools(answerChoices(walk, assessment, { whole, nearest }), [
+    choices: [
+      ...answerChoices(walk, assessment, { whole, nearest }),
+      ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
-      why(walk),
-      back(walk),
-    ]),
+    ],
   };
 };
 
@@ -188,7 +185,12 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { befo
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
     ],
     cautions: stepCautions(model, walk.state.events, assessment, before),
-    choices: withTools(answerChoices(walk, assessment), [...entriesOffer(fault.remedy), why(walk), back(walk)]),
+    choices: [
+      ...answerChoices(walk, assessment),
+      unclear(walk, step.id),
+      ...waysOut(model, walk),
+      ...entriesOffer(fault.remedy),
+    ],
   };
 };
 
@@ -198,7 +200,7 @@ const NUMBERS_HOW = [
   'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
 ];
 
-const numbersParts = (walk: Walk, assessment: Assessment): Parts => ({
+const numbersParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => ({
   summary: NUMBERS_QUESTION,
   notes: [...reasonNotes(walk, assessment), ...NUMBERS_HOW],
   choices: [
@@ -209,8 +211,7 @@ const numbersParts = (walk: Walk, assessment: Assessment): Parts => ({
       invitation: 'Type them in one line, as in the example.',
     },
     ...answerChoices(walk, assessment),
-    why(walk),
-    back(walk),
+    ...waysOut(model, walk),
   ],
 });
 
@@ -231,10 +232,10 @@ const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: S
   switch (step.kind) {
     case 'ask':
       return step.opening
-        ? openingParts(walk, assessment, step.id)
+        ? openingParts(model, walk, assessment, step.id)
         : askParts(model, walk, assessment, step.check, said);
     case NUMBERS:
-      return numbersParts(walk, assessment);
+      return numbersParts(model, walk, assessment);
     case 'try':
       return tryParts(model, walk, assessment, said);
     case 'done':
@@ -255,24 +256,26 @@ const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
 const REMINDER = 110;
 
 /** The remedy shown before still stands: a reminder of it, and what came of it is asked. */
-const stillParts = (walk: Walk, assessment: Assessment): Parts => ({
+const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => ({
   summary: `Still the likeliest: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
   notes: [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`],
-  choices: withTools(
-    [...answerChoices(walk, assessment), { label: 'Show the lines again', run: `triage walk:${walk.id}` }],
-    [why(walk), back(walk)],
-  ),
+  choices: [
+    ...answerChoices(walk, assessment),
+    unclear(walk, assessment.step.id),
+    ...waysOut(model, walk),
+    { label: 'Show the lines again', run: `triage walk:${walk.id}` },
+  ],
 });
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], choices = [], before, asksBack = false } = said;
+  const { notes = [], before, asksBack = false } = said;
   const { step } = assessment;
   const still = isSameRemedy(before, step) && !asksBack;
-  const parts = still ? stillParts(walk, assessment) : partsOf(model, walk, assessment, said);
+  const parts = still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
   if (parts === null) {
     const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
-    return { ...made, notes: [...notes, ...made.notes], choices: [...(made.choices ?? []), ...choices] };
+    return { ...made, notes: [...notes, ...made.notes] };
   }
   return reply({
     pointsAt: NOWHERE,
@@ -280,7 +283,6 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
     level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
     ...parts,
     notes: [...notes, ...(parts.notes ?? [])],
-    choices: [...(parts.choices ?? []), ...choices],
     data: stepData(walk, assessment),
   });
 };

@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { leavesWalk, readText } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -12,12 +12,14 @@ import {
   NUMBERS,
   stepBack,
   tellText,
+  turnFrom,
   UNSURE,
   type Assessment,
   type Speaker,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
+import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -34,7 +36,6 @@ import {
 } from './turn.js';
 import type { Walk } from './walk-keeper.js';
 
-const UNSURE_WORDS = ['not sure', 'unsure', "don't know", 'dont know', 'dunno', 'no idea', '?'];
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
 /** What the lines beside the answers are called, typed rather than pressed. */
 const DOING_LABELS = tableOf<Doing>({
@@ -60,7 +61,7 @@ const plainAnswer = (assessment: Assessment, said: string): string | undefined =
   const wanted = said.trim().toLowerCase();
   const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
   if (tried !== undefined) return tried;
-  if (step.kind === 'ask' && UNSURE_WORDS.includes(wanted)) return UNSURE;
+  if ((step.kind === 'ask' || step.kind === 'try') && (wanted === '?' || saysUnsure(said))) return UNSURE;
   return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
 };
 
@@ -112,6 +113,13 @@ const count = async (
 /** What `astray` may have found; `unknown`: none of its causes fits. */
 const FOUND = new Set<string>([...CAUSE_IDS, 'unknown']);
 
+const HOW_TO_TELL =
+  'Do once more what failed before. If it goes now, it works; if it says or does the same as before, that is “No change”.';
+
+/** Whether what came of this remedy was not to be told a moment ago. */
+const isUnclear = (last: WalkState['events'][number] | undefined, fault: string): boolean =>
+  last?.kind === 'try' && last.fault === fault && last.outcome === UNSURE;
+
 const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
   const { context, walk, before } = began;
   const [step, answer] = splitAnswer(before, typed);
@@ -121,7 +129,9 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
       'unknown-answer',
       `"${tidy(answer, 40)}" is no cause that astray names. Ask astray again, and take one of the causes it offers.`,
     );
-  const state = answerStep(context.model, walk.state, step, answer, context.by);
+  const unclear = answer === UNSURE && before.step.kind === 'try' && before.step.id === step;
+  const wasUnclear = unclear && isUnclear(walk.state.events.at(-1), step);
+  const state = answerStep(context.model, walk.state, step, wasUnclear ? 'could-not' : answer, context.by);
   if (isProblem(state))
     return state.problem === 'walk-too-long'
       ? problem('walk-too-long', 'This walk has grown too long. Start afresh with: triage do:new')
@@ -129,6 +139,7 @@ const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> 
   const again =
     walk.state.events.some((event) => event.kind === 'answer' && event.check === step) &&
     !(before.step.kind === 'ask' && before.step.id === step);
+  if (unclear && !wasUnclear) return changed(began, state, { notes: [HOW_TO_TELL], at: before.step });
   return changed(began, state, {
     notes: again ? ['You have answered that before; both looks count, the second one more.'] : [],
   });
@@ -217,6 +228,25 @@ const takeLeave = (began: Began, text: string): Turn | Problem | null => {
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
+const STILL_MENDED = 'I keep that with the walk, which stays mended.';
+
+/** "Yes, count it", "it was two things", thanks: words at the end, where the member was asked whether the cause may be counted. */
+const takeClosing = async (began: Began, text: string): Promise<Turn | Problem | null> => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
+  const ending = endingMeant(context.model, text, step.fault.title);
+  const told = { ...walk, state: turnFrom(walk.state, state) };
+  if (ending !== 'stays') return count(context, told, ending, step);
+  const asks = asksBack(context.model.reading.sayings.lexicon, text);
+  return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
+};
+
+const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
+  takeLeave(began, text) ?? takeClosing(began, text);
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -230,7 +260,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (typed !== undefined) return takeAnswer(began, typed);
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = takeLeave(began, said.text);
+  const left = await takeLast(began, said.text);
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? takeWords(began, said.text);

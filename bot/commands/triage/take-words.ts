@@ -1,28 +1,22 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  answerMeant,
-  isHedged,
-  readText,
-  remedyOutcome,
-  saysCured,
-  type AnswerMeant,
-  type Reading,
-} from '../../reading/index.js';
-import { answerStep, assess, tellText, UNSURE, type WalkState } from '../../triage/index.js';
+import { answerMeant, isHedged, readText, saysCured, type AnswerMeant, type Reading } from '../../reading/index.js';
+import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
+import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
-import { readWords, type ReadWords } from './read-notes.js';
+import { correctionsIn, type Correction } from './corrections.js';
+import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
+import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
-const CAME_BACK =
-  /\b(?:again|(?:came|comes|coming|is|it['’]s|its|went) back|stopped|stops|not any ?more|no longer|same (?:trouble|thing|problem|fault)|fail(?:s|ed)|lost it|gone|dropp?(?:s|ed)|(?:does|is|did|has)(?: not|n['’]?t))\b/iu;
-
-/** Said of what had just been cured. */
-const cameBack = (text: string): boolean => CAME_BACK.test(text);
+/** A look that keeps gear from harm, the first or another at the same thing. */
+const guardsGear = (step: Step): boolean =>
+  step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-const answerInWords = ({ context, before }: Began, text: string, read: Reading): AnswerMeant | null => {
+const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
   const { step } = before;
   const { reading } = context.model;
   const labelled = answersOf(before);
@@ -31,9 +25,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(remedyOutcome(reading, text));
-  if (step.kind === 'done' && cameBack(text) && remedyOutcome(reading, text) !== 'works')
-    return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
+  if (step.kind === 'try') return sure(outcomeIn(began, text, read));
+  if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined) return step.opening ? null : sure(told.answer);
@@ -41,7 +34,8 @@ const answerInWords = ({ context, before }: Began, text: string, read: Reading):
     id: step.id,
     answers: labelled.filter(({ id }) => id !== UNSURE),
     good: context.model.check(step.id)?.good,
-    guards: context.model.check(step.id)?.safety,
+    guards: guardsGear(step),
+    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
 };
 
@@ -70,15 +64,20 @@ const yesToNearest = (began: Began, text: string): string | undefined =>
 const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
 /** A guess at a look that keeps gear from harm. */
-const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
-  step.kind === 'ask' && !step.opening && step.check.safety === true && isHedged(text);
+const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean => guardsGear(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 
-const saidOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null, isLeft: boolean): ReadWords => {
-  const said = readWords(began.context.model, began.walk, read, meant);
+const saidOf = (
+  began: Began,
+  text: string,
+  read: Reading,
+  meant: AnswerMeant | null,
+  isLeft: boolean,
+): readonly string[] => {
+  const said = readWords(began.context.model, read, meant);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
-  return { ...said, notes: [...(read.understood.length > 0 ? said.notes : []), NO_GUESS] };
+  return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
 /** Words to the same question twice, of which no answer was made, or none but the one asked back already. */
@@ -100,9 +99,8 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
   if (passed === null || isProblem(passed))
-    return changed(began, state, { ...said, at: before.step, nearest: isLeft ? meant?.id : undefined });
-  const notes = read.understood.length > 0 ? [...said.notes, GO_ON] : [GO_ON];
-  return changed(began, passed, { notes, choices: said.choices });
+    return changed(began, state, { notes: said, at: before.step, nearest: isLeft ? meant?.id : undefined });
+  return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
 };
 
 /** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
@@ -114,6 +112,43 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
+/** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
+const saidAfter = (
+  { context, walk, before: { step } }: Began,
+  text: string,
+  outcome: string | undefined,
+): WalkState | null => {
+  if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
+  const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
+  if (isProblem(done)) return null;
+  const { state, read } = tellText(context.model, done, text, context.by);
+  const { check, answer } = step.fault.verify;
+  // What the remedy should have set right, looked at and found right.
+  const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
+  if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
+  const seen = answerStep(context.model, done, check, answer ?? '', context.by);
+  return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
+};
+
+/** Answers in place of earlier ones, and what else was told with them. */
+const takeCorrected = (
+  { context, ...began }: Began,
+  told: WalkState,
+  read: Reading,
+  corrected: readonly Correction[],
+): Turn => {
+  const taken = new Set(corrected.map(({ check }) => check));
+  const state = corrected.reduce((at, one) => answerInstead(context.model, at, one, context.by), told);
+  const besides = { ...read, understood: read.understood.filter(({ fact }) => !taken.has(fact.what)) };
+  return changed({ context, ...began }, state, {
+    notes: [
+      `Noted instead: ${corrected.map(({ label }) => label).join('; ')}.`,
+      ...(besides.understood.length > 0 ? readWords(context.model, besides) : []),
+    ],
+    at: began.before.step,
+  });
+};
+
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
@@ -123,11 +158,14 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const agreed = answered(walk.state, how === undefined ? yesToNearest(began, text) : undefined);
   if (agreed !== null) return changed(began, agreed);
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
+  const corrected = correctionsIn(began, text, read);
+  if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
-  const sure = answered(state, meant?.isSure === true ? meant.id : undefined);
+  const sureId = meant?.isSure === true ? meant.id : undefined;
+  const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   return sure === null
     ? takeTold(began, text, state, read, meant)
-    : changed(began, sure, readWords(context.model, walk, read, meant));
+    : changed(began, sure, { notes: readWords(context.model, read, meant) });
 };

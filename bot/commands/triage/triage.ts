@@ -56,7 +56,6 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     walk.awaitsMember === true ? [`${memberName(walk)} can answer too, by writing: triage walk:${walk.id}`] : [];
   return stepReply(model, walk, assessment, {
     notes: [...notes, ...pointer],
-    choices: turn.choices ?? [],
     whole: show === 'more',
     before: turn.at,
     asksBack: turn.asksBack,

@@ -1,5 +1,4 @@
 /** One turn of a walk: what it is given, what it stands on, what comes of it. */
-import type { Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
@@ -49,7 +48,6 @@ export interface TurnContext {
 export interface Turn {
   readonly walk: Walk;
   readonly notes: readonly string[];
-  readonly choices?: readonly Choice[];
   /** The question or remedy in hand when these words came. */
   readonly at?: Step;
   /** The words ask how that step is done. */

@@ -5,22 +5,17 @@ import type { Choice } from '../../ground/problem.js';
 import type { System, WalkState } from '../../triage/index.js';
 import type { Walk } from './walk-keeper.js';
 
-const BUTTONS_IN_A_ROW = 5;
-
 export const answerLine = (walk: Walk, step: string, answer: string): string =>
   `triage walk:${walk.id} answer:${step}.${answer}`;
 export const doLine = (walk: Walk, what: string): string => `triage walk:${walk.id} do:${what}`;
 
 export const why = (walk: Walk): Choice => ({ label: 'Why this?', run: doLine(walk, 'why') });
 export const back = (walk: Walk): Choice => ({ label: 'Back a step', run: doLine(walk, 'back') });
+export const doubt = (walk: Walk): Choice => ({ label: 'Something of this is wrong', run: doLine(walk, 'doubt') });
 
 /** Beside lines that speak of the right entries: what the mount should read at the member's site tonight. */
 export const entriesOffer = (lines: unknown): readonly Choice[] =>
   JSON.stringify(lines).includes('right entries') ? [{ label: 'Show the right entries', run: 'entries' }] : [];
-
-/** Answers first; the tools only as far as one row of buttons holds them (they can always be typed). */
-export const withTools = (answers: readonly Choice[], tools: readonly Choice[]): readonly Choice[] =>
-  answers.length > BUTTONS_IN_A_ROW ? [...answers, ...tools] : [...answers, ...tools].slice(0, BUTTONS_IN_A_ROW);
 
 export const percent = (probability: number): string =>
   probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`;

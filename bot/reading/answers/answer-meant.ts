@@ -2,7 +2,8 @@
 import type { Vocabulary } from '../vocabulary.js';
 import { guessAnswer } from './guess-answer.js';
 import { isHedged } from './hedged.js';
-import { weighWords, type AnswerMeant, type QuestionInHand, type WeighedWords } from './weigh-words.js';
+import type { QuestionInHand } from './question-in-hand.js';
+import { weighWords, type AnswerMeant, type WeighedWords } from './weigh-words.js';
 
 export type { AnswerMeant } from './weigh-words.js';
 
@@ -10,9 +11,10 @@ export type { AnswerMeant } from './weigh-words.js';
 const SURE_ENOUGH = 0.5;
 const WORTH_ASKING = 0.33;
 
-const orLikeliest = ({ answers, said, meant, isPlain }: WeighedWords): AnswerMeant | null => {
-  if (isPlain && meant?.isSure === true) return meant;
-  const guess = guessAnswer(answers, said.words, meant);
+const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): AnswerMeant | null => {
+  const { answers, meant, isPlain } = weighed;
+  if (isAside === true || (isPlain && meant?.isSure === true)) return meant;
+  const guess = guessAnswer(weighed);
   if (guess === null) return meant;
   if (meant?.isSure === true && meant.id === guess.id && guess.probability >= SURE_ENOUGH) return meant;
   if (guess.probability < WORTH_ASKING) return null;
@@ -24,7 +26,7 @@ const orLikeliest = ({ answers, said, meant, isPlain }: WeighedWords): AnswerMea
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const weighed = weighWords(vocabulary, text, question);
   if (weighed === null) return null;
-  const meant = orLikeliest(weighed);
+  const meant = orLikeliest(weighed, question);
   // What keeps gear from harm is not suggested to anyone.
   const isSuggested = meant?.isSure !== true || isHedged(text);
   return question.guards === true && meant?.id === question.good && isSuggested ? null : meant;
@@ -33,5 +35,5 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
 /** Whether the words hold an answer well enough to be taken; sooner told than which one is likeliest. */
 export const saysAnswer = (vocabulary: Vocabulary, text: string, question: QuestionInHand): boolean => {
   const weighed = weighWords(vocabulary, text, question);
-  return weighed?.meant?.isSure === true && orLikeliest(weighed)?.isSure === true;
+  return weighed?.meant?.isSure === true && orLikeliest(weighed, question)?.isSure === true;
 };

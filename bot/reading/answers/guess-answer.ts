@@ -13,10 +13,13 @@ export interface Guess {
   readonly probability: number;
 }
 
-/** What the weighing of words by itself made of the text. */
-export interface Weighing {
-  readonly id: string;
-  readonly isSure: boolean;
+/** The words, and what the weighing of them by itself made of them. */
+export interface Heard {
+  readonly answers: readonly Phrased[];
+  readonly said: { readonly words: readonly SaidWord[] };
+  readonly meant: { readonly id: string; readonly isSure: boolean } | null;
+  /** How far they speak of what the question asks, above 0 or below; null: nothing to judge by. */
+  readonly ratio: number | null;
 }
 
 /** Means and deviations of the measures, and their weights. */
@@ -29,6 +32,7 @@ export interface Linear {
 
 /** Likelihoods further apart than this say no more. */
 const MOST_APART = 6;
+const MOST_RATIO = 5;
 
 type Marks = ReadonlyMap<string, number>;
 
@@ -96,11 +100,7 @@ export interface Measured {
   readonly carrying: number;
 }
 
-export const measureAnswers = (
-  answers: readonly Phrased[],
-  words: readonly SaidWord[],
-  weighing: Weighing | null,
-): Measured => {
+export const measureAnswers = ({ answers, said: { words }, meant }: Heard): Measured => {
   const likeliest = likeliestAnswer(answers, words);
   const logs = likeliest?.logLikelihoods ?? answers.map(() => 0);
   const most = Math.max(...logs);
@@ -118,8 +118,8 @@ export const measureAnswers = (
     ...(byMark[at] ?? [0, 0]),
     ...(byPair[at] ?? [0, 0]),
     ...(byLetter[at] ?? [0, 0]),
-    weighing?.id === id && weighing.isSure ? 1 : 0,
-    weighing?.id === id && !weighing.isSure ? 1 : 0,
+    meant?.id === id && meant.isSure ? 1 : 0,
+    meant?.id === id && !meant.isSure ? 1 : 0,
     parts.filter((part) => isDenied(part.words) === denied).length / Math.max(1, parts.length),
   ]);
   const all = new Set(answers.flatMap(({ parts }) => parts.flatMap((part) => part.words.map(({ stem }) => stem))));
@@ -135,7 +135,7 @@ export const linear = ({ mean, deviation, weights, bias }: Linear, values: reado
 export const measureNearest = (
   { measures, known, carrying }: Measured,
   scores: readonly number[],
-  weighing: Weighing | null,
+  { meant, ratio }: Pick<Heard, 'meant' | 'ratio'>,
 ): { readonly best: number; readonly values: readonly number[] } => {
   const most = Math.max(...scores);
   const best = scores.indexOf(most);
@@ -155,22 +155,20 @@ export const measureNearest = (
       Math.log(1 + carrying),
       own[8] ?? 0,
       own[9] ?? 0,
-      weighing === null ? 1 : 0,
+      meant === null ? 1 : 0,
       Math.log(scores.length),
+      Math.max(-MOST_RATIO, Math.min(MOST_RATIO, ratio ?? 0)),
     ],
   };
 };
 
 /** @returns null where there is nothing to choose from */
-export const guessAnswer = (
-  answers: readonly Phrased[],
-  words: readonly SaidWord[],
-  weighing: Weighing | null,
-): Guess | null => {
+export const guessAnswer = (heard: Heard): Guess | null => {
+  const { answers } = heard;
   if (answers.length < 2) return null;
-  const measured = measureAnswers(answers, words, weighing);
+  const measured = measureAnswers(heard);
   const scores = measured.measures.map((own) => linear(GUESS_WEIGHTS.which, own));
-  const { best, values } = measureNearest(measured, scores, weighing);
+  const { best, values } = measureNearest(measured, scores, heard);
   const id = answers[best]?.id;
   if (id === undefined) return null;
   return { id, probability: 1 / (1 + Math.exp(-linear(GUESS_WEIGHTS.whether, values))) };

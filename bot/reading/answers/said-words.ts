@@ -82,3 +82,9 @@ export const saidText = (lexicon: Lexicon, text: string): SaidText => {
 
 /** Where the words hold no answer: whether they ask something back. */
 export const asksBack = (lexicon: Lexicon, text: string): boolean => saidText(lexicon, text).asks !== 'no';
+
+/** Whether a word that carries something is said in both. */
+export const sharesWords = (lexicon: Lexicon, one: string, other: string): boolean => {
+  const stems = new Set(saidText(lexicon, one).words.flatMap(({ word, stem }) => (carries(word) ? [stem] : [])));
+  return saidText(lexicon, other).words.some(({ stem }) => stems.has(stem));
+};

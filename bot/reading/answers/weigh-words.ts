@@ -1,29 +1,14 @@
 /**
- * Which answer to the question in hand a member's own words hold: "the time, 2 hours early" for "The time", "no, both are on the wifi" for
+ * Which answer to the question in hand a member's own words mean: "the time, 2 hours early" for "The time", "no, both are on the wifi" for
  * "None of them". It weighs the words of each answer by how many of the answers share them, so that it works for any question
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
-import { isBareNo, LEADING, leadOf, type Lead } from './leads.js';
+import { isBareNo, LEADING, leadOf } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
+import { weigh, type Part, type QuestionInHand, type Weighed } from './question-in-hand.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
-
-export interface AnswerLabel {
-  readonly id: string;
-  /** As a member reads it. */
-  readonly label: string;
-}
-
-export interface QuestionInHand {
-  /** The check's. */
-  readonly id: string;
-  /** "Not sure" aside. */
-  readonly answers: readonly AnswerLabel[];
-  /** The answer of a sound set-up, where the question has one. */
-  readonly good?: string | undefined;
-  /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
-  readonly guards?: boolean | undefined;
-}
+import { speaksOf } from './speaks-of.js';
 
 export interface AnswerMeant {
   readonly id: string;
@@ -55,30 +40,6 @@ const LEAST_OF_SAID = 0.25;
 const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
 /** How the sound answer begins where a question asks which of several things is wrong. */
 const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
-
-interface Part {
-  readonly words: readonly SaidWord[];
-  readonly isWhole: boolean;
-  readonly by: 'label' | 'phrase';
-}
-
-interface Weighed extends AnswerLabel {
-  readonly lead: Lead['says'] | null;
-  readonly parts: readonly Part[];
-}
-
-/** "No, or it runs apart": each way of saying an answer by itself, and the whole. */
-const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
-  const whole = saidText(vocabulary.sayings.lexicon, label).words;
-  const pieces = label
-    .split(/,? or |[,;:/]/u)
-    .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
-    .filter((words) => words.some(({ word }) => carries(word)));
-  return [
-    { words: whole, isWhole: true, by: 'label' },
-    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false, by: 'label' as const })) : []),
-  ];
-};
 
 const likeness = (a: SaidWord, b: SaidWord): number => {
   if (a.stem === b.stem) return 1;
@@ -116,15 +77,6 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
   }
   return { share: whole === 0 ? 0 : (found / whole) * (part.isWhole ? 1 : 0.95), found: Math.max(0, found), taken };
 };
-
-const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
-  answers.map((answer) => {
-    const parts = partsOf(vocabulary, answer.label);
-    const phrases = vocabulary
-      .wordedAnswers(check, answer.id)
-      .map((words) => ({ words, isWhole: true, by: 'phrase' as const }));
-    return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
-  });
 
 /** How many answers have the word. */
 const commonnessIn = (all: readonly Weighed[]): ((own: SaidWord) => number) => {
@@ -245,6 +197,28 @@ const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: Quest
   answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
   said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
 
+/** What speaks of something else by so much is no sure answer, or none at all. */
+const SPEAKS_SURELY = -0.5;
+const SPEAKS_AT_ALL = -2;
+
+/** How far the words speak of what the question asks, as `speaksOf` tells. */
+const ratioOf = (vocabulary: Vocabulary, all: readonly Weighed[], check: string, said: SaidText): number | null => {
+  const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
+  const own = labels.map(({ words }) => words);
+  const counts = vocabulary.phraseCounts();
+  const whole = speaksOf(counts, check, own, said.words);
+  const opening = openingClause(said);
+  const opens = opening !== null && bestOf(all, opening)?.isSure === true;
+  const ofOpening = opens ? speaksOf(counts, check, own, opening.words) : null;
+  return whole === null ? null : Math.max(whole, ofOpening ?? whole);
+};
+
+/** The nearest of a few answers is found in any sentence: what speaks of another matter is not taken for it. */
+const ifOfThat = (meant: AnswerMeant, ratio: number | null): AnswerMeant | null => {
+  if (ratio === null || ratio >= SPEAKS_SURELY) return meant;
+  return ratio >= SPEAKS_AT_ALL ? { ...meant, isSure: false } : null;
+};
+
 export interface WeighedWords {
   readonly answers: readonly Weighed[];
   /** The words that tell: all of them, or the first few before a pause. */
@@ -253,7 +227,15 @@ export interface WeighedWords {
   readonly meant: AnswerMeant | null;
   /** Said word for word as members put it, or by a bare yes or no: nothing is to be weighed. */
   readonly isPlain: boolean;
+  /** Above 0: they speak of what the question asks; null: nothing to judge by. */
+  readonly ratio: number | null;
 }
+
+/** The opening words where the answer rests on them. */
+const tellingWords = (answers: readonly Weighed[], said: SaidText, meant: AnswerMeant | null): SaidText => {
+  const opening = openingClause(said);
+  return opening !== null && meant?.isSure === true && bestOf(answers, opening)?.id === meant.id ? opening : said;
+};
 
 /** The answer by its words alone; null where they ask back, or are a story. */
 export const weighWords = (vocabulary: Vocabulary, text: string, question: QuestionInHand): WeighedWords | null => {
@@ -261,16 +243,16 @@ export const weighWords = (vocabulary: Vocabulary, text: string, question: Quest
   if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
   const answers = weigh(vocabulary, question);
   const exact = wordForWord(answers, said);
-  if (exact !== null) return { answers, said, meant: exact, isPlain: true };
-  const meant = byBoth(answers, said);
+  if (exact !== null) return { answers, said, meant: exact, isPlain: true, ratio: null };
+  const nearest = question.isAside === true ? byWords(answers.map(byLabel), said) : byBoth(answers, said);
+  const ratio = ratioOf(vocabulary, answers, question.id, said);
+  const meant = nearest === null ? null : ifOfThat(nearest, ratio);
   const isOfOther = meant !== null && approvesOf(meant, said, question);
-  const isPlain = leadOf(said.words, 2)?.isBare === true || isBareNo(said);
-  const opening = openingClause(said);
-  const isByOpening = opening !== null && meant?.isSure === true && bestOf(answers, opening)?.id === meant.id;
   return {
     answers,
-    said: isByOpening ? opening : said,
+    said: tellingWords(answers, said, meant),
     meant: isOfOther ? { ...meant, isSure: false } : meant,
-    isPlain,
+    isPlain: leadOf(said.words, 2)?.isBare === true || isBareNo(said),
+    ratio,
   };
 };

@@ -5,7 +5,7 @@ import type { Met } from './known.js';
 import type { Lexicon } from './lexicon.js';
 import { matchPhrase, numbered, requiredOf, type Phrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
-import { stands, type Leave } from './stands.js';
+import { deniedAt, stands, type Leave } from './stands.js';
 
 interface CompiledSaying {
   readonly entry: SayingEntry;
@@ -57,6 +57,8 @@ export interface Sayings {
 export interface Said {
   readonly entry: SayingEntry;
   readonly match: PhraseMatch;
+  /** The token that denies it, where a sign is said not to be ("never drops") or a happening is; -1: none. */
+  readonly deniedAt: number;
 }
 
 interface Found {
@@ -135,7 +137,12 @@ const goesBefore = (a: Found, b: Found): boolean => {
 
 /** Of a check that may have several answers at once, each tells a thing of its own; they are hidden together. */
 const hides = (other: CompiledSaying, own: CompiledSaying): boolean =>
-  other.entry.hides?.some((what) => Object.hasOwn(own.entry.answers ?? {}, what)) === true;
+  other.entry.hides?.some((what) => what === own.entry.sign || Object.hasOwn(own.entry.answers ?? {}, what)) === true;
+
+/** Of two that tell the same answers, one of which counts only beside another, neither is the other's rival. */
+const agree = ({ entry: other }: CompiledSaying, { entry: own }: CompiledSaying): boolean =>
+  own.beside !== undefined &&
+  Object.entries(own.answers ?? {}).every(([check, answer]) => (other.answers?.[check] ?? answer) === answer);
 
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
 const longest = (found: readonly Found[]): readonly Found[] => {
@@ -147,6 +154,7 @@ const longest = (found: readonly Found[]): readonly Found[] => {
           overlap(other.match, own.match) &&
           other.saying !== own.saying &&
           goesBefore(other, own) &&
+          !agree(other.saying, own.saying) &&
           (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)),
       ),
   );
@@ -257,7 +265,12 @@ export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] 
   if (all.length === 0) return NOTHING;
   const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
-  return longest(found)
-    .filter(({ saying, match }) => saying.tellsAnything && stands(sentence, match, saying.leave))
-    .map(({ saying: { entry }, match }) => ({ entry, match }));
+  return longest(found).flatMap(({ saying: { entry, leave, tellsAnything }, match }): readonly Said[] => {
+    const isJoined = entry.sign !== undefined || entry.beside !== undefined;
+    if (!tellsAnything && !isJoined) return NOTHING;
+    if (!isJoined) return stands(sentence, match, leave) ? [{ entry, match, deniedAt: -1 }] : NOTHING;
+    // What denies it may be the sign beside it: "no link on cold nights".
+    if (!stands(sentence, match, { ...leave, denied: true })) return NOTHING;
+    return [{ entry, match, deniedAt: leave.denied === true ? -1 : deniedAt(sentence, match) }];
+  });
 };

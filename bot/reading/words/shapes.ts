@@ -2,6 +2,7 @@
 const SHAPES: readonly (readonly [string, RegExp])[] = [
   ['com-port', /^com\d{1,3}$/u],
   ['number', /^\d+(?:[.,]\d+)?$/u],
+  ['clock-time', /^\d{1,2}:\d{2}$/u],
   ['device-file', /^(?:\/dev\/|tty(?:usb|acm)\d)/u],
   ['address', /^\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x)$/u],
 ];

@@ -20,10 +20,10 @@ export interface Leave {
 /** How many words a denial reaches. */
 const DENIAL_REACH = 6;
 
-const has = ({ covers }: Clauses, at: number, id: string): boolean => covers[at]?.has(id) === true;
+export const has = ({ covers }: Clauses, at: number, id: string): boolean => covers[at]?.has(id) === true;
 
 /** The first token of the clause that `at` stands in; `joined`: "and" does not end it. */
-const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
+export const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
   for (let i = at - 1; i >= 0; i--) {
     const token = own.tokens[i];
     if (token?.kind === 'pause' || has(own, i, 'turn')) return i + 1;
@@ -32,7 +32,7 @@ const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
   return 0;
 };
 
-const clauseEnd = (own: Clauses, at: number): number => {
+export const clauseEnd = (own: Clauses, at: number): number => {
   for (let i = at; i < own.tokens.length; i++) if (own.tokens[i]?.kind === 'pause' || has(own, i, 'turn')) return i;
   return own.tokens.length;
 };
@@ -44,11 +44,15 @@ const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id:
   return false;
 };
 
-const isDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids().has('not')) return false;
-  const from = Math.max(clauseStart(own, match.start, false), match.start - DENIAL_REACH);
-  return any(own, match, from, match.end, 'not');
+/** The token that denies a match, -1: none. */
+export const deniedAt = (own: Clauses, { start, end, taken }: PhraseMatch): number => {
+  if (!own.ids().has('not')) return -1;
+  const from = Math.max(clauseStart(own, start, false), start - DENIAL_REACH);
+  for (let i = end - 1; i >= from; i--) if (!taken.includes(i) && has(own, i, 'not') && !has(own, i, 'small')) return i;
+  return -1;
 };
+
+const isDenied = (own: Clauses, match: PhraseMatch): boolean => deniedAt(own, match) >= 0;
 
 /** "I do not have a Mac": what may stand between a denial and the thing whose mere mention counts. */
 const HAVING = new Set(
@@ -109,22 +113,30 @@ const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
   return false;
 };
 
-const OWN_THINGS = ['mount', 'pronoun', 'computer'];
+const OWN_THINGS = ['mount', 'pronoun', 'computer', 'port'];
+
+/** What the match itself begins with is what it is said of, and so is a mount that is lost; motors may only be when. */
+const isOwnSubject = (own: Clauses, { taken }: PhraseMatch, at: number): boolean =>
+  has(own, at, 'mount')
+    ? !/^motors?$/u.test(own.tokens[at]?.word ?? '')
+    : taken.every((before) => before >= at || has(own, before, 'not'));
 
 /** The nearest thing named before the end of the match, in its clause, is one of the entry's. */
 const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
-    if (match.taken.includes(i)) continue;
-    if (has(own, i, id)) return !has(own, i, 'mount');
+    const isTaken = match.taken.includes(i);
+    if (!isTaken && has(own, i, id)) return !has(own, i, 'mount');
+    if (isTaken && !isOwnSubject(own, match, i)) continue;
     // "The printer says it is offline": what it says is of itself.
     if (has(own, i, 'pronoun') && has(own, i - 1, 'say')) continue;
-    if (i < match.start && OWN_THINGS.some((one) => has(own, i, one))) return false;
+    if ((isTaken || i < match.start) && OWN_THINGS.some((one) => has(own, i, one))) return false;
   }
   return false;
 };
 
-const NEXT_PART = /^(?:when|while|as|once|if|after|and|every|until)$/u;
+const NEXT_PART = /^(?:when|while|as|once|if|after|and|every|until|during|only)$/u;
+const LINKS = /^(?:connection|link|contact|communication|comms)$/u;
 
 /** One of the entry's words follows within four, before the next part of the sentence begins. */
 const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
@@ -132,6 +144,8 @@ const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
     const token = own.tokens[i];
     if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, i, 'mount') || has(own, i, 'turn'))
       return false;
+    // "A time-out with the camera on", as against "lost the link with the camera".
+    if (token.word === 'with' && !LINKS.test(own.tokens[i - 1]?.word ?? '')) return false;
     if (has(own, i, id)) return true;
   }
   return false;
@@ -141,9 +155,29 @@ const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
 const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
   own.ids().has(id) && (isSubject(own, match, id) || isObject(own, match, id));
 
+const HAPPENS = /^(?:when|whenever|if|as|once|after|because|until|moment|time|then|and)$/u;
+
+/** "When someone trips over the lead, the link drops": whoever it was, what is lost is the member's. */
+const isOnlyCause = (own: Clauses, match: PhraseMatch, at: number): boolean => {
+  if (!HAPPENS.test(own.tokens[at - 1]?.word ?? '')) return false;
+  for (let i = at + 1; i < match.end; i++) {
+    if (has(own, i, 'stranger')) return false;
+    if (['mount', 'pronoun', 'computer', 'port', 'program'].some((id) => has(own, i, id))) return true;
+  }
+  return false;
+};
+
+const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean => {
+  if (!own.ids().has('stranger')) return false;
+  for (let i = from; i < match.start; i++)
+    if (!match.taken.includes(i) && has(own, i, 'stranger') && !has(own, i, 'small') && !isOnlyCause(own, match, i))
+      return true;
+  return false;
+};
+
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
-  if (!(mentioned && own.asks) && any(own, match, from, match.start, 'stranger')) return true;
+  if (!(mentioned && own.asks) && isOfStranger(own, match, from)) return true;
   return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
 };
 

@@ -17,7 +17,7 @@ type Know = (typed: string) => readonly Known[];
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const ANY_SCRIPT =
-  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x\b)|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:(?:\.[\p{Ll}\d_]+)+|(?:['’][\p{L}]+)*)|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x\b)|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:(?:\.[\p{Ll}\d_]+)+|(?:['’][\p{L}]+)*)|(?<![:\d])\d{1,2}:\d{2}(?!:?\d)|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
 
 /** The same for texts of ASCII alone, several times as fast. */
 const ASCII_ALONE = new RegExp(

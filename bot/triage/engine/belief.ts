@@ -1,6 +1,7 @@
 /** From what was said to what is believed: Bayes' rule over the causes of a situation, with room for mistaken answers. */
+import { keyOf } from '../../reading/index.js';
 import type { Evidence } from './evidence.js';
-import { observed, reported, type Observation } from './mistakes.js';
+import { observed, reported, slipIn, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 /** Chance that the right remedy shows no cure (done by halves, seen wrongly) where the fault does not say; and that a wrong one seems to cure. */
@@ -58,11 +59,13 @@ export const applyAnswer = (
 ): void => {
   const numbers = situation.checks[observation.check];
   if (numbers === undefined) return;
+  const odds = numbers.odds[observation.answer];
+  const { slip, mistaken } = slipIn(numbers, observation);
   for (let h = 0; h < belief.length; h++) {
     belief[h] =
       (belief[h] ?? 0) *
       (earlier === undefined
-        ? answerLikelihood(numbers, observation, h)
+        ? (1 - slip) * (odds?.[h] ?? 0) + slip * mistaken
         : secondLookLikelihood(numbers, earlier, observation, h));
   }
 };
@@ -85,16 +88,17 @@ const mistakenShare = (
   looks: readonly Observation[],
   probabilities: Float64Array,
 ): number => {
+  const [first = own, second] = looks;
+  const firstAs = numbers.answers.map((_, real) => reported(numbers, first, real));
+  const secondAs = numbers.answers.map((_, real) =>
+    second === undefined ? 1 : reportedAgain(numbers, first, second, real),
+  );
   let sum = 0;
   for (let h = 0; h < probabilities.length; h++) {
     let right = 0;
     let all = 0;
-    for (let real = 0; real < numbers.answers.length; real++) {
-      const [first = own, second] = looks;
-      const seen =
-        (numbers.odds[real]?.[h] ?? 0) *
-        reported(numbers, first, real) *
-        (second === undefined ? 1 : reportedAgain(numbers, first, second, real));
+    for (let real = 0; real < firstAs.length; real++) {
+      const seen = (numbers.odds[real]?.[h] ?? 0) * (firstAs[real] ?? 0) * (secondAs[real] ?? 0);
       all += seen;
       if (real === own.answer) right = seen;
     }
@@ -124,14 +128,21 @@ const capped = (belief: Float64Array, { tried, notTaken }: Evidence): void => {
   for (let h = 0; h < belief.length; h++) belief[h] = caps.get(h) ?? ((belief[h] ?? 0) * (rest + over)) / rest;
 };
 
+/** Observations of the same thing have the same: two answers to one check, but not two of several that hold at once. */
+const keyIn = ({ checks }: Situation, { check, answer }: Observation): string => {
+  const numbers = checks[check];
+  return keyOf(numbers?.entry.id ?? '', numbers?.answers[answer] ?? '');
+};
+
 export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => {
   const probabilities = Float64Array.from(situation.priors);
   for (const [fault, factor] of evidence.factors) probabilities[fault] = (probabilities[fault] ?? 0) * factor;
   normalise(probabilities);
-  const first = new Map<number, Observation>();
+  const first = new Map<string, Observation>();
   for (const observation of evidence.observations) {
-    applyAnswer(probabilities, situation, observation, first.get(observation.check));
-    if (!first.has(observation.check)) first.set(observation.check, observation);
+    const key = keyIn(situation, observation);
+    applyAnswer(probabilities, situation, observation, first.get(key));
+    if (!first.has(key)) first.set(key, observation);
     normalise(probabilities);
   }
   for (const [fault, times] of evidence.tried) {
@@ -143,7 +154,7 @@ export const beliefFrom = (situation: Situation, evidence: Evidence): Belief => 
   capped(probabilities, evidence);
   const mistaken = evidence.observations.map((own) => {
     const numbers = situation.checks[own.check];
-    const looks = evidence.observations.filter(({ check }) => check === own.check);
+    const looks = evidence.observations.filter((look) => keyIn(situation, look) === keyIn(situation, own));
     return numbers === undefined ? 0 : mistakenShare(numbers, own, looks, probabilities);
   });
   return { probabilities, mistaken };

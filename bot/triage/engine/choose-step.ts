@@ -2,7 +2,7 @@
  * Picks the next step of a walk: the check or the remedy that leaves the least expected minutes until the mount works or a
  * person comes. One step ahead as in the cited article (see repair-cost.ts), then the best few are compared two steps ahead.
  */
-import { secondLookLikelihood, type Belief } from './belief.js';
+import { normalise, secondLookLikelihood, type Belief } from './belief.js';
 import type { Evidence } from './evidence.js';
 import {
   askValue,
@@ -17,8 +17,9 @@ import {
 import { handOnMinutes } from './hand-on-cost.js';
 import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
+import { byWorth } from './repair-cost.js';
 import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
-import { safetyRemedy } from './safety.js';
+import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { isReached, whereItStops, whereToLookFirst } from './where-it-stops.js';
@@ -54,99 +55,85 @@ const ENOUGH_LOOKS = 5;
 const FOLLOWED = 16;
 
 interface Focus extends Outlook {
-  readonly hypotheses: readonly number[];
+  readonly hypotheses: Int32Array;
 }
 
-const likelihoodOver = (numbers: CheckNumbers, hypotheses: readonly number[]): Float64Array[] =>
-  numbers.odds.map((odds, answer) => {
-    const mistaken = numbers.slip * mistakenFor(numbers, answer);
-    return Float64Array.from(hypotheses, (h) => (1 - numbers.slip) * (odds[h] ?? 0) + mistaken);
+/** One list of hypotheses out of a row over all of them. */
+const rowsOver = (numbers: CheckNumbers, hypotheses: Int32Array): Float64Array[] =>
+  numbers.odds.map((odds) => {
+    const row = new Float64Array(hypotheses.length);
+    for (let i = 0; i < row.length; i++) row[i] = odds[hypotheses[i] as number] as number;
+    return row;
   });
 
-/** How likely each answer is by the named causes, and how likely they are together. */
-const meanOver = (
-  numbers: CheckNumbers,
-  hypotheses: readonly number[],
-  belief: Float64Array,
-  unknownsFrom: number,
-): { readonly mean: readonly number[]; readonly known: number } => {
+/** Mistakes taken into rows of odds, in place. */
+const withMistakes = (numbers: CheckNumbers, rows: readonly Float64Array[]): readonly Float64Array[] => {
+  const { slip } = numbers;
+  for (const [answer, row] of rows.entries()) {
+    const mistaken = slip * mistakenFor(numbers, answer);
+    for (let i = 0; i < row.length; i++) row[i] = (1 - slip) * (row[i] as number) + mistaken;
+  }
+  return rows;
+};
+
+/** @param count how many of the hypotheses are named causes; they come first */
+const tells = (rows: readonly Float64Array[], belief: Float64Array, count: number): boolean => {
   let known = 0;
-  const mean = numbers.odds.map(() => 0);
-  for (let i = 0; i < hypotheses.length; i++) {
-    const h = hypotheses[i] ?? 0;
-    if (h >= unknownsFrom) continue;
-    known += belief[i] ?? 0;
-    for (let a = 0; a < mean.length; a++) mean[a] = (mean[a] ?? 0) + (belief[i] ?? 0) * (numbers.odds[a]?.[h] ?? 0);
+  for (let i = 0; i < count; i++) known += belief[i] as number;
+  // How far each cause's answers lie from the usual ones: total variation distance, 0..1.
+  const distances = new Float64Array(count);
+  for (const row of rows) {
+    let sum = 0;
+    for (let i = 0; i < count; i++) sum += (belief[i] as number) * (row[i] as number);
+    if (sum > FOREGONE * known) return false;
+    const mean = sum / known;
+    for (let i = 0; i < count; i++) distances[i] = (distances[i] as number) + Math.abs((row[i] as number) - mean) / 2;
   }
-  return { mean, known };
-};
-
-/** How far a cause's answers lie from the usual ones: total variation distance, 0..1. */
-const distanceFrom = (mean: readonly number[], known: number, { odds }: CheckNumbers, hypothesis: number): number => {
-  let distance = 0;
-  for (let a = 0; a < mean.length; a++) distance += Math.abs((odds[a]?.[hypothesis] ?? 0) - (mean[a] ?? 0) / known) / 2;
-  return distance;
-};
-
-const tells = (
-  numbers: CheckNumbers,
-  hypotheses: readonly number[],
-  belief: Float64Array,
-  unknownsFrom: number,
-): boolean => {
-  const { mean, known } = meanOver(numbers, hypotheses, belief, unknownsFrom);
-  if (mean.some((sum) => sum > FOREGONE * known)) return false;
   let bearing = 0;
-  for (let i = 0; i < hypotheses.length; i++) {
-    const h = hypotheses[i] ?? 0;
-    if (h < unknownsFrom && distanceFrom(mean, known, numbers, h) >= TELLS) bearing += belief[i] ?? 0;
-  }
+  for (let i = 0; i < count; i++) if ((distances[i] as number) >= TELLS) bearing += belief[i] as number;
   return bearing >= BEARS * known;
 };
 
 /** Handing on now, the search for an unknown's link included. */
 const handedOn = ({ belief, tryMinutes, handOnMinutes: minutes }: Outlook): number =>
-  plannedMinutes(
-    belief,
-    tryMinutes.map(() => Infinity),
-    minutes,
-  );
+  plannedMinutes(belief, { tryMinutes: tryMinutes.map(() => Infinity), handOnMinutes: minutes, visit: null });
 
 /** Narrows the situation to what matters now. */
 const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, freely: boolean): Focus => {
   const { probabilities } = believed;
-  const hypotheses = [...probabilities.keys()].filter(
-    (h) => h >= situation.unexplained || (probabilities[h] ?? 0) > FAINT,
+  const hypotheses = Int32Array.from(
+    [...probabilities.keys()].filter((h) => h >= situation.unexplained || (probabilities[h] ?? 0) > FAINT),
   );
+  const named = hypotheses.filter((h) => h < situation.unexplained);
   const belief = Float64Array.from(hypotheses, (h) => probabilities[h] ?? 0);
-  const total = belief.reduce((sum, p) => sum + p, 0);
-  for (let h = 0; h < belief.length; h++) belief[h] = (belief[h] ?? 0) / total;
+  normalise(belief);
   const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {
-    if (done.has(check) || answeredIds.has(numbers.entry.id) || !itsTurn(situation, evidence, believed, numbers))
-      return [];
-    if (!isTheirs(situation, numbers) || !isReached(situation, numbers, stop)) return [];
+    if (done.has(check) || answeredIds.has(numbers.entry.id) || !isTheirs(situation, numbers)) return [];
+    const open = { check, minutes: numbers.minutes, unsure: numbers.unsure };
+    const rows = (): Float64Array[] => rowsOver(numbers, hypotheses);
+    if (isPressing(situation, evidence, numbers)) return [{ ...open, likelihood: withMistakes(numbers, rows()) }];
+    if (numbers.entry.onlySecond === true || !isReached(situation, numbers, stop)) return [];
     // How far it gets is the complaint itself, and no look beyond.
     if (numbers.entry.byStage === undefined && !isReached(situation, numbers, linkPlace)) return [];
     if (isSaidCoarsely(situation, evidence, numbers) || isBarred(situation, evidence, numbers)) return [];
-    if (numbers.entry.safety !== true && !freely && !tells(numbers, hypotheses, belief, situation.unexplained))
-      return [];
-    return [
-      { check, minutes: numbers.minutes, unsure: numbers.unsure, likelihood: likelihoodOver(numbers, hypotheses) },
-    ];
+    if (!itsTurn(situation, evidence, believed, numbers)) return [];
+    const odds = rows();
+    return freely || tells(odds, belief, named.length) ? [{ ...open, likelihood: withMistakes(numbers, odds) }] : [];
   });
+  const tryMinutes = Float64Array.from(named, (h) =>
+    mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity,
+  );
   return {
     hypotheses,
     belief,
     checks,
     handOnMinutes: handOnMinutes(situation, evidence),
-    tryMinutes: Float64Array.from(
-      hypotheses.filter((h) => h < situation.unexplained),
-      (h) => (mayTry(situation, evidence, h, probabilities[h] ?? 0) ? (situation.tryMinutes[h] ?? Infinity) : Infinity),
-    ),
+    tryMinutes,
+    visit: byWorth(belief, tryMinutes),
   };
 };
 
@@ -182,7 +169,7 @@ const secondLooks = (
       focus.belief,
       { minutes: numbers.minutes, unsure: numbers.unsure, likelihood },
       repair,
-      (after) => leastValue(focus, Float64Array.from(after), depth - 1, breadth),
+      (after) => leastValue(focus, after, depth - 1, breadth),
     );
     return [{ kind: 'ask', check, again: true, minutes }];
   });
@@ -209,7 +196,7 @@ export const rankSteps = (
   const { depth, breadth } = foresight;
   const freely = foresight.freely === true;
   const focus = focusOn(situation, evidence, belief, freely);
-  const repair = plannedMinutes(focus.belief, focus.tryMinutes, focus.handOnMinutes);
+  const repair = plannedMinutes(focus.belief, focus);
   const attempt = (fault: number, minutes: number): Choice => ({
     kind: 'try',
     fault,
@@ -222,7 +209,7 @@ export const rankSteps = (
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );
-  const asks = oneStepAsks(focus, focus.belief, repair, Infinity);
+  const asks = oneStepAsks(focus, focus.belief, repair);
   // What is worth little now is seldom worth much after one answer: two steps ahead only the better half is followed.
   const followed = freely ? focus.checks : asks.slice(0, FOLLOWED).map(({ check }) => check);
   for (const fault of offered) {
@@ -234,7 +221,7 @@ export const rankSteps = (
     const minutes =
       depth > 1 && rank < breadth
         ? askValue(focus.belief, check, leastValue(rest, focus.belief, depth - 1, breadth), (after) =>
-            leastValue(rest, Float64Array.from(after), depth - 1, breadth),
+            leastValue(rest, after, depth - 1, breadth),
           )
         : value;
     choices.push({ kind: 'ask', check: check.check, again: false, minutes });
@@ -246,7 +233,10 @@ export const rankSteps = (
     const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
     return first(ranked.some(isRemedy) ? ranked : [attempt(remedy, repair), ...ranked], isRemedy);
   }
-  const safety = focus.checks.find(({ check }) => situation.checks[check]?.entry.safety === true);
+  const safety = focus.checks.find(({ check }) => {
+    const numbers = situation.checks[check];
+    return numbers !== undefined && isPressing(situation, evidence, numbers);
+  });
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')

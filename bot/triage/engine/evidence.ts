@@ -1,4 +1,5 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
+import { holdsSeveral } from '../../reading/index.js';
 import { takenBackAfter, UNSURE, type KeptFact, type TryOutcome, type WalkEvent } from '../walk/walk-state.js';
 import type { FaultEntry } from '../model/schema.js';
 import type { Observation } from './mistakes.js';
@@ -50,6 +51,16 @@ interface Gathering {
   setAside: Set<number>;
 }
 
+/** One of several things that hold at once: beside the others; "none" holds only where nothing else does. */
+const takeBesides = (state: Gathering, own: Observation, none: number): void => {
+  const others = state.observations.filter(({ check, answer }) => check === own.check && answer !== own.answer);
+  if (own.answer === none && others.length > 0) return;
+  state.observations = [
+    ...state.observations.filter((o) => o.check !== own.check || (o.answer !== own.answer && o.answer !== none)),
+    own,
+  ];
+};
+
 const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
@@ -63,12 +74,22 @@ const observe = (state: Gathering, checkId: string, answerId: string, slip: numb
   if (answer < 0) return;
   state.unsure.delete(check);
   state.setAside.delete(check);
+  if (holdsSeveral(checkId)) {
+    takeBesides(state, { check, answer, look: 'look', ...(slip === undefined ? {} : { slip }) }, numbers.good);
+    return;
+  }
   const before = state.observations.filter((o) => o.check === check);
   // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
   const replaced = before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined);
   const kept = state.observations.filter((o) => o !== replaced);
   const look = before.length > 0 && replaced !== before[0] && slip === undefined ? 'relook' : 'look';
   state.observations = [...kept, { check, answer, look, ...(slip === undefined ? {} : { slip }) }];
+};
+
+/** What was answered to a check was a slip. */
+const forget = (state: Gathering, checkId: string): void => {
+  const check = state.situation.checkIndex.get(checkId);
+  state.observations = state.observations.filter((observation) => observation.check !== check);
 };
 
 const suggest = (state: Gathering, faultId: string, factor: number): void => {
@@ -148,7 +169,7 @@ export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutc
 
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
-  if (index === undefined) return;
+  if (index === undefined || event.outcome === UNSURE) return;
   state.attempts.set(index, (state.attempts.get(index) ?? 0) + 1);
   state.notTaken.delete(index);
   state.unverified = event.outcome === 'same' ? index : null;
@@ -211,6 +232,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
   for (const [at, event] of events.entries()) {
     if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
+    if (event.kind === 'slip') forget(state, event.check);
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);

@@ -8,11 +8,13 @@ const AS_GOOD_AS_SAID = 0.6;
 
 /** How likely the thing a check looks at truly is one of these, by all that was said. */
 const share = (numbers: CheckNumbers, answers: readonly string[], { probabilities }: Belief): number =>
-  numbers.answers.reduce(
-    (sum, id, a) =>
-      answers.includes(id) ? sum + probabilities.reduce((all, p, h) => all + p * (numbers.odds[a]?.[h] ?? 0), 0) : sum,
-    0,
-  );
+  numbers.answers.reduce((sum, id, a) => {
+    const odds = numbers.odds[a];
+    if (odds === undefined || !answers.includes(id)) return sum;
+    let all = 0;
+    for (let h = 0; h < probabilities.length; h++) all += (probabilities[h] as number) * (odds[h] as number);
+    return sum + all;
+  }, 0);
 
 /** Whether what must be answered before this check has been, in a way that makes it worth asking, or is as good as known. */
 export const itsTurn = (

@@ -35,10 +35,19 @@ export const mistakenFor = ({ answers, good }: Pick<CheckNumbers, 'answers' | 'g
 const mistakenIn = (check: Pick<CheckNumbers, 'answers' | 'good'>, { answer, slip }: Observation): number =>
   slip === undefined ? mistakenFor(check, answer) : (1 - SAYS_GOOD) / check.answers.length;
 
+/** How likely an observation is a mistake, and how likely a mistake shows as it. */
+export const slipIn = (
+  check: CheckNumbers,
+  observation: Observation,
+): { readonly slip: number; readonly mistaken: number } => ({
+  slip: slipOf(check, observation),
+  mistaken: mistakenIn(check, observation),
+});
+
 /** How likely this is observed where the thing answers so with this probability. */
 export const observed = (check: CheckNumbers, observation: Observation, probability: number): number => {
-  const slip = slipOf(check, observation);
-  return (1 - slip) * probability + slip * mistakenIn(check, observation);
+  const { slip, mistaken } = slipIn(check, observation);
+  return (1 - slip) * probability + slip * mistaken;
 };
 
 /** How a thing that is `real` is reported. */

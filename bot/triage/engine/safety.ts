@@ -1,28 +1,81 @@
-/** Looks that keep people and gear safe: whose they are, and what a bad answer to one calls for. */
+/** What stands above cost for safety's sake: whose the safety looks are, when a second one is due, and what a bad answer calls for. */
 import type { CheckEntry } from '../model/schema.js';
 import type { Belief } from './belief.js';
 import type { Evidence } from './evidence.js';
 import { attempts } from './rules-of-order.js';
-import { isTheirs, type Situation } from './situation.js';
+import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 
 /** Safety looks that may be theirs after all: the way to the mount is not known, so they are not asked. */
 export const unaskedSafety = (situation: Situation): readonly CheckEntry[] =>
   situation.checks.filter((numbers) => !isTheirs(situation, numbers)).map(({ entry }) => entry);
 
+type Said = Pick<Evidence, 'observations' | 'unsure'>;
+
+/** The last answer to a check: its id, 'unsure', or null where it was not asked. */
+const lastAnswer = ({ checkIndex, checks }: Situation, { observations, unsure }: Said, id: string): string | null => {
+  const index = checkIndex.get(id) ?? -1;
+  if (unsure.has(index)) return 'unsure';
+  const said = observations.findLast(({ check }) => check === index);
+  return said === undefined ? null : (checks[index]?.answers[said.answer] ?? null);
+};
+
+/** A look that keeps gear from harm, or the other look at the same thing where that one has left it open. */
+export const isPressing = (situation: Situation, evidence: Said, { entry }: Pick<CheckNumbers, 'entry'>): boolean => {
+  if (entry.safety === true) return true;
+  const { secondLook } = entry;
+  const first = situation.checks[situation.checkIndex.get(secondLook?.of ?? '') ?? -1];
+  if (secondLook === undefined || first === undefined || !isPressing(situation, evidence, first)) return false;
+  const answer = lastAnswer(situation, evidence, secondLook.of);
+  return answer === 'unsure' || (answer !== null && secondLook.answers.includes(answer));
+};
+
+/** The pressing looks that lead to one another: the safety look, then those at what it left open. */
+const pressingLooks = (situation: Situation, evidence: Said): readonly CheckNumbers[] =>
+  situation.checks.filter((numbers) => isTheirs(situation, numbers) && isPressing(situation, evidence, numbers));
+
 /** Below this a fault is not what a safety answer warns of. */
 const WARNED_OF = 0.1;
 
-/** What a bad answer to a safety check calls for at once: the remedy of the likeliest fault it warns of, unless one was tried. */
-export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
-  const bad = evidence.observations.findLast(({ check, answer }) => {
-    const numbers = situation.checks[check];
-    return numbers?.entry.safety === true && numbers.answers[answer] !== numbers.entry.good;
-  });
-  const numbers = bad === undefined ? undefined : situation.checks[bad.check];
-  if (bad === undefined || numbers === undefined) return undefined;
-  const warnedOf = situation.faults.flatMap(({ answers }, f) =>
-    answers?.[numbers.entry.id] !== undefined && (numbers.odds[bad.answer]?.[f] ?? 0) >= WARNED_OF ? [f] : [],
+/** The faults that show themselves in one of these answers. */
+const warnedBy = ({ faults }: Situation, { entry, odds, answers }: CheckNumbers, bad: readonly string[]): number[] =>
+  faults.flatMap((fault, f) =>
+    fault.answers?.[entry.id] !== undefined &&
+    answers.some((answer, a) => bad.includes(answer) && (odds[a]?.[f] ?? 0) >= WARNED_OF)
+      ? [f]
+      : [],
   );
+
+/** What the looks have come to: the one that shows harm, or the first of them where none showed anything at all. */
+const alarm = (
+  situation: Situation,
+  evidence: Said,
+): { readonly look: CheckNumbers; readonly bad: readonly string[] } | null => {
+  const looks = pressingLooks(situation, evidence);
+  const answered = looks.map((look) => ({ look, answer: lastAnswer(situation, evidence, look.entry.id) }));
+  const isOpen = (id: string, answer: string): boolean =>
+    situation.checks.some(({ entry }) => entry.secondLook?.of === id && entry.secondLook.answers.includes(answer));
+  const shows = answered.findLast(
+    ({ look, answer }) =>
+      answer !== null && answer !== 'unsure' && answer !== look.entry.good && !isOpen(look.entry.id, answer),
+  );
+  if (shows !== undefined) return { look: shows.look, bad: [shows.answer ?? ''] };
+  const [first] = looks;
+  if (first === undefined || looks.length < 2 || !answered.every(({ answer }) => answer === 'unsure')) return null;
+  return { look: first, bad: first.answers.filter((answer) => answer !== first.entry.good) };
+};
+
+/**
+ * What a bad answer to a safety look calls for at once, or that nobody could tell by any look: the remedy of the likeliest fault
+ * it warns of, unless one was tried.
+ */
+export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: Belief): number | undefined => {
+  const found = alarm(situation, evidence);
+  if (found === null) return undefined;
+  const warnedOf = warnedBy(situation, found.look, found.bad);
   if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
   return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
+
+/** Whether no look could tell, so that the remedy is for prudence alone. */
+export const isForPrudence = (situation: Situation, evidence: Said): boolean =>
+  (alarm(situation, evidence)?.bad.length ?? 0) > 1;

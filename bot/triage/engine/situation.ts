@@ -3,6 +3,7 @@
  * each check answers under each fault. One fault is taken to be at work, or something
  * that no list holds, in one link of the chain.
  */
+import { createKept, type Kept } from '../../ground/kept.js';
 import { canBeIn, contextKey, type WalkContext } from '../model/context.js';
 import { wordedForPhone } from './worded-for-phone.js';
 import type { TriageModel } from '../model/model.js';
@@ -98,11 +99,27 @@ const likeItsKin = (own: readonly number[], kin: readonly (readonly number[])[])
     (p, a) => (1 - LIKE_ITS_KIN) * p + (LIKE_ITS_KIN * kin.reduce((sum, odds) => sum + (odds[a] ?? 0), 0)) / kin.length,
   );
 
-const buildSituation = (
+/** All of a situation that no outcome counted in a club changes. */
+type Frame = Omit<Situation, 'priors'>;
+
+const priorsIn = (
   model: TriageModel,
-  context: WalkContext,
+  { faults, context, unknownLinks }: Frame,
   outcomes: Readonly<Record<string, number>>,
-): Situation => {
+): Float64Array => {
+  const allWeights = model.faults.reduce((sum, { weight }) => sum + weight, 0);
+  const weights = faults.map((fault) => {
+    const pseudoCount = (PSEUDO_WALKS * fault.weight) / allWeights;
+    return (weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
+  });
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return Float64Array.from([
+    ...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total),
+    ...unknownLinks.map(() => UNEXPLAINED_PRIOR / unknownLinks.length),
+  ]);
+};
+
+const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
   const path = context.path === null ? undefined : model.path(context.path);
   const order = path?.stages ?? model.stages.map(({ id }) => id);
   const positions = new Map(order.map((stage, i) => [stage, i]));
@@ -112,22 +129,12 @@ const buildSituation = (
     .filter((fault) => positions.has(fault.stage) && canBeIn(fault, fault.remedy.steps, context))
     .map(worded);
   const unexplained = faults.length;
-
-  const allWeights = model.faults.reduce((sum, { weight }) => sum + weight, 0);
-  const weights = faults.map((fault) => {
-    const pseudoCount = (PSEUDO_WALKS * fault.weight) / allWeights;
-    return (weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
   const unknowns = unknownsOf(model, context, order);
-  const priors = Float64Array.from([
-    ...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total),
-    ...unknowns.map(() => UNEXPLAINED_PRIOR / unknowns.length),
-  ]);
   const suspects = faults.map((fault): Suspect => ({ fault, stage: fault.stage, link: linkOf(model, fault) }));
   const oddsContext = { model, position: stagePosition };
-  const kinOf = ({ link }: Suspect): readonly number[] =>
-    link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : []));
+  const kinOf = unknowns.map(({ link }): readonly number[] =>
+    link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : [])),
+  );
 
   const checks = model.checks
     .filter((check) => positions.has(check.stage) && canBeIn(check, check.how, context))
@@ -137,9 +144,9 @@ const buildSituation = (
       const known = suspects.map((suspect) => oddsUnder(suspect, entry, oddsContext));
       const columns = [
         ...known,
-        ...unknowns.map((suspect) => {
+        ...unknowns.map((suspect, u) => {
           const own = oddsOfUnknown(suspect, entry, oddsContext);
-          const kin = kinOf(suspect).map((f) => known[f] ?? []);
+          const kin = (kinOf[u] ?? []).map((f) => known[f] ?? []);
           return kin.length === 0 ? own : likeItsKin(own, kin);
         }),
       ];
@@ -161,7 +168,6 @@ const buildSituation = (
     unexplained,
     unknownLinks: unknowns.map(({ link }) => link),
     links: [...suspects, ...unknowns].map(({ link }) => link),
-    priors,
     stagePosition,
     stageCount: order.length,
     positions: [...suspects, ...unknowns].map(({ stage }) => stagePosition(stage)),
@@ -172,8 +178,24 @@ const buildSituation = (
   };
 };
 
-const kept = new WeakMap<TriageModel, Map<string, Situation>>();
-const KEPT_LIMIT = 200;
+interface Memory {
+  readonly frames: Kept<string, Frame>;
+  readonly situations: Kept<string, Situation>;
+}
+
+/** A frame takes some 300 kB, and clubs whose outcomes differ share it. */
+const FRAMES_KEPT = 60;
+const SITUATIONS_KEPT = 200;
+
+const memories = new WeakMap<TriageModel, Memory>();
+const memoryOf = (model: TriageModel): Memory => {
+  const memory = memories.get(model) ?? {
+    frames: createKept(FRAMES_KEPT),
+    situations: createKept(SITUATIONS_KEPT),
+  };
+  memories.set(model, memory);
+  return memory;
+};
 
 /**
  * @param outcomes causes confirmed in this club, by fault id; they join the shipped weights as counts join a Dirichlet prior
@@ -187,12 +209,9 @@ export const situationFor = (
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([id, n]) => `${id}=${n}`)
     .join(' ')}`;
-  const cache = kept.get(model) ?? new Map<string, Situation>();
-  kept.set(model, cache);
-  const known = cache.get(key);
-  if (known !== undefined) return known;
-  if (cache.size >= KEPT_LIMIT) cache.clear();
-  const made = buildSituation(model, context, outcomes);
-  cache.set(key, made);
-  return made;
+  const { frames, situations } = memoryOf(model);
+  return situations(key, () => {
+    const frame = frames(contextKey(context), () => buildFrame(model, context));
+    return { ...frame, priors: priorsIn(model, frame, outcomes) };
+  });
 };

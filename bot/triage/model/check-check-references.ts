@@ -63,6 +63,17 @@ const checkStages = (known: References, check: CheckEntry): void => {
   if (check.reach !== undefined) stageExists(known, 'checks', check.id, ['reach'], check.reach);
 };
 
+/** The other checks that say whether this one is asked. */
+const checkOtherLooks = (known: References, check: CheckEntry): void => {
+  const own: readonly ['checks', string] = ['checks', check.id];
+  const { after, secondLook } = check;
+  for (const barred of check.barredBy ?? [])
+    for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
+  if (secondLook !== undefined)
+    for (const answer of secondLook.answers) oddsFit(known, own, ['secondLook'], secondLook.of, answer);
+  if (after !== undefined) for (const answer of after.answers) oddsFit(known, own, ['after'], after.check, answer);
+};
+
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   onlyExists(known, 'checks', check.id, check.only);
@@ -75,9 +86,7 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
   if (answersOf(check).has('unsure'))
     known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
   checkStages(known, check);
-  for (const barred of check.barredBy ?? [])
-    for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
-  for (const answer of check.after?.answers ?? []) oddsFit(known, own, ['after'], check.after?.check ?? '', answer);
+  checkOtherLooks(known, check);
   checkFaultTables(known, check);
   checkContrast(known, check);
   checkRefines(known, check);

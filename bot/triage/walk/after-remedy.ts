@@ -8,6 +8,8 @@ import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import type { WalkEvent } from './walk-state.js';
 
 export const HOW_FAR = 'how-far';
+/** What the program says or the mount does tells how far it gets as well. */
+const SAYS_HOW_FAR: ReadonlySet<string> = new Set([HOW_FAR, 'message', 'mount-does']);
 
 /** How often the trouble came back after this remedy had cured it. */
 const timesBack = (events: readonly WalkEvent[], fault: string): number =>
@@ -31,13 +33,13 @@ export const asksHowFarNow = (model: TriageModel, situation: Situation, events: 
   if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
   return !events.slice(changed + 1).some((event) => {
     if (event.kind === 'answer') return event.check === HOW_FAR;
-    return event.kind === 'text' && event.facts.some(({ what }) => what === HOW_FAR);
+    return event.kind === 'text' && event.facts.some(({ what }) => SAYS_HOW_FAR.has(what));
   });
 };
 
 /** The last thing answered or tried: words said since then leave what follows from it in hand. */
-const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
-  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right');
+export const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
+  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right' && kind !== 'slip');
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
 export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {

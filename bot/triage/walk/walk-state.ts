@@ -7,8 +7,11 @@ const speaker = z.enum(['member', 'helper']);
 const short = z.string().max(80);
 
 export const UNSURE = 'unsure';
-export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not', 'for-now'] as const;
-/** `changed`: something is different, still not right; `could-not`: it could not be done; `for-now`: it worked, and stopped working again. */
+export const TRY_OUTCOMES = ['works', 'same', 'changed', 'could-not', 'for-now', UNSURE] as const;
+/**
+ * `changed`: something is different, still not right; `could-not`: it could not be done; `for-now`: it worked, and stopped working again;
+ * `unsure`: what came of it cannot be told yet.
+ */
 export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
@@ -42,6 +45,8 @@ const event = z.discriminatedUnion('kind', [
   /** Confirms what was read so far. */
   z.object({ kind: z.literal('right'), by: speaker }),
   z.object({ kind: z.literal('answer'), check: short, answer: short, by: speaker }),
+  /** What was said of this check before was a slip. */
+  z.object({ kind: z.literal('slip'), check: short, by: speaker }),
   z.object({ kind: z.literal('try'), fault: short, outcome: z.enum(TRY_OUTCOMES), by: speaker }),
   /** What the numbers of a miss say: the command that explains misses gave these causes; `said` is the line they came from. */
   z.object({

@@ -1,16 +1,17 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { isProblem } from '../../ground/problem.js';
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
-import { beliefFrom, type Belief } from '../engine/belief.js';
+import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, type Evidence } from '../engine/evidence.js';
 import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
+import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
@@ -121,7 +122,8 @@ const nextStep = (
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
-  const ranked = rankSteps(situation, evidence, belief, foresight);
+  const ranked =
+    foresight === undefined ? rankedSteps(situation, evidence) : rankSteps(situation, evidence, belief, foresight);
   const field = fieldFor(opening, situation, belief, ranked[0]);
   if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
   return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
@@ -141,12 +143,12 @@ export const assess = (
   const { context } = opening;
   const situation = situationFor(model, context, outcomes);
   const evidence = gatherEvidence(situation, state.events);
-  const belief = beliefFrom(situation, evidence);
+  const belief = believed(situation, evidence);
   const linkTitle = (link: string): string => model.link(link)?.title ?? link;
   const pathTitle = (path: string): string => model.path(path)?.title ?? path;
   const at = { context, situation, evidence, belief, linkTitle, pathTitle };
 
-  const last = state.events.at(-1);
+  const last = lastDone(state.events);
   const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
   return { ...at, ...nextStep(model, state, opening, at, foresight) };
@@ -216,6 +218,23 @@ export const answerStep = (
   if (state.events.length >= EVENT_LIMIT) return { problem: 'walk-too-long', allowed: [] };
   const event = eventFor(model, stepId, answerId, by);
   return isProblem(event) ? event : { ...state, events: [...state.events, event] };
+};
+
+/** Takes an answer in place of what was answered to the same check before. */
+export const answerInstead = (
+  model: TriageModel,
+  state: WalkState,
+  { check, answer }: { readonly check: string; readonly answer: string },
+  by: Speaker,
+): WalkState => {
+  const next = answerStep(
+    model,
+    { ...state, events: [...state.events, { kind: 'slip', check, by }] },
+    check,
+    answer,
+    by,
+  );
+  return isProblem(next) ? state : next;
 };
 
 /** Of a paste the end is kept, of words the beginning. */

@@ -72,8 +72,11 @@ const wiggle = ({ leads, power }: World): string => {
   return power.plug === 'loose' ? 'at-mount' : 'firm';
 };
 
+const REST_VOLTS = { logic: 'five', rs232: 'minus', low: 'three' } as const;
+
 export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
   'lead-level': level,
+  'lead-at-rest': ({ leads }) => REST_VOLTS[leads.level],
   'nine-pins': ({ leads }) => (leads.level === 'rs232' ? 'yes' : 'no'),
   'usb-cable': ({ leads }) => (leads.usbWire === 'charge-only' ? 'charge-only' : 'data'),
   'usb-plugs': ({ leads }) => (leads.usbHome ? 'home' : 'loose'),

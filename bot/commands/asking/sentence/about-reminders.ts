@@ -1,10 +1,10 @@
 /** Sentences about reminders: what is to be waited for, and which are to be said no more. */
 import { commandLine } from '../question-parts.js';
-import { says, type Asked, type Rule } from './asked.js';
+import { says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
 
 const beforeMinutes = ({ plain }: Asked): string | undefined => {
   const found = /\b(half (?:an )?hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
@@ -67,8 +67,43 @@ const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string
     : undefined,
 });
 
+/** What ends the words of a reminder: the hour or what is waited for. */
+const WHEN_TOLD =
+  / (?:in (?:an?|half an|[\w-]+(?: five)?) (?:minutes?|mins?|hours?)|at (?:half|quarter|\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|ten|five|twenty|one|two|three|four|six|seven|eight|nine|eleven|twelve|noon|midnight|sun)\b.*|on (?:mon|tue|wed|thu|fri|sat|sun)\w*|tonight|tomorrow\b.*|this evening|later|please|when .+|before .+|once .+|as soon as .+)$/u;
+/** "to check the dew heater", "that the kids need collecting", "about the raffle": not "ten to eight", nor "to the channel". */
+const CLOCK = '\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|noon|midnight|half|quarter|an?';
+const TO_DO = new RegExp(
+  `\\b(?:to (?!(?:me|us|everyone|everybody|the channel|the club|${CLOCK})\\b|\\d)|that |about (?!(?:${CLOCK})\\b|\\d))(.+)$`,
+  'u',
+);
+const AFTER_MARK = /:\s+(\p{L}.+)$/u;
+
+/** What is to be remembered, in the words of the one who asked; the hour may stand on either side of it. */
+export const toDoIn = (plain: string): string | null => {
+  let words = ` ${(AFTER_MARK.exec(plain) ?? TO_DO.exec(plain))?.[1] ?? ''}`;
+  for (let before = ''; before !== words;) {
+    before = words;
+    words = words.replace(WHEN_TOLD, '');
+  }
+  return /\p{L}{2}/u.test(words) ? words.trim() : null;
+};
+
+/** Looked at: the target is the reminder's own. */
+const LOOKS_AT = /^(?:the |my )?$|^(?:look (?:at|for)|see|observe|point (?:at|to)|image|find|watch|photograph|try) /u;
+
 export const remind: Rule = (asked) => {
   if (!says(asked, REMIND)) return null;
+  const toDo = toDoIn(asked.plain);
+  const rest = toDo === null ? asked.plain : asked.plain.replace(toDo, '');
+  const targets = asked.targets.filter((name) => rest.includes(name) || LOOKS_AT.test(toDo ?? ''));
+  return reminderOf({ ...asked, targets, plain: toDo === null || targets.length > 0 ? asked.plain : rest }, toDo);
+};
+
+/** The name alone says no more than the answer does. */
+const saidOf = (toDo: string | null, target: string | undefined): string | undefined =>
+  toDo === null || toDo.replace(LOOKS_AT, '').replace(/^(?:the|my) /u, '') === target ? undefined : toDo;
+
+const reminderOf = (asked: Asked, toDo: string | null): Reading => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
   const named = ofMoon === undefined ? asked.targets[0] : 'moon';
   const condition = ofMoon ?? conditionOf(asked, named);
@@ -77,15 +112,23 @@ export const remind: Rule = (asked) => {
   const target = isSunrise || isOfSun ? undefined : named;
   const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
   // What to wait for is still to be said: the command asks.
-  if (target === undefined && condition === null && at === undefined) return { line: 'remind add' };
-  return { line: commandLine('remind', '', { target, ...condition, at, ...remindOptions(asked, isSunrise) }) };
+  if ([target, condition ?? undefined, at].every((part) => part === undefined)) return { line: 'remind add' };
+  const options = { target, ...condition, at, ...remindOptions(asked, isSunrise), say: saidOf(toDo, target) };
+  return { line: commandLine('remind', '', options) };
 };
 
 const CANCEL_REMINDER =
   /\b(?:cancel|stop|delete|del|clear|drop|remove)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
 
+/** "cancel the charge battery one": whether there is one about it, the command says. */
+const CANCEL_ONE =
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
+
 /** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
 export const cancelReminder: Rule = ({ plain, targets }) => {
+  const one = CANCEL_ONE.exec(plain)?.[1];
+  if (one !== undefined && !/^(?:all|every|last|next|first|\d+)\b/u.test(one) && targets.length === 0)
+    return { line: commandLine('remind', 'cancel', { id: one }) };
   const found = CANCEL_REMINDER.exec(plain);
   if (found === null) return null;
   const [, words = '', after = ''] = found;

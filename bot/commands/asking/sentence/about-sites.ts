@@ -7,18 +7,42 @@ import { isLittle } from './words.js';
 const HOW_SAVE =
   /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
 const SAVE =
-  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: my| our| the| a)?(?: new)?(?: site)? ?(.*?)$/u;
+  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: (?:my|our|the|an?)\b)?(?: new\b)?(?: site\b)? ?(.*?)$/u;
 const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
 const I_AM =
   /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)/u;
 
-/** The name before the place in "save my garden as 52.63, 1.30". */
-const nameBefore = (words: string): string =>
-  words
-    .replace(/^(?:to|at|in|as) .*$/u, '')
-    .replace(/[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?.*$/u, '')
-    .replace(/\s+(?:at|as|in|near|to|is|location|position|:)(?:\s+(?:at|in|near))?(?:\s+.*)?$/u, '')
-    .replace(/\s+$/u, '');
+const POSITION = /[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?\s*°?(?:\s*[ew]\b)?/gu;
+const GLUE = '(?:at|in|near|to|from|is|location|position|:|,)';
+const ENDS_IN_GLUE = new RegExp(`(?:^|\\s)${GLUE}(?:\\s+${GLUE})*$`, 'u');
+const BEGINS_WITH_GLUE = new RegExp(`^(?:${GLUE}\\s+)+`, 'u');
+/** "this place", "here", "it": what is saved, and no name. */
+const POINTED_AT =
+  /^(?:(?:this|that|the|my|our|current|new|an?|it|here|where i am)(?:\s+|$))*(?:place|spot|site|location|position|coordinates)?$/u;
+const NAMED_SO = /^(.*?)(?:^|\s)(?:as|called|named|under(?: the name(?: of)?)?)\s+(.+)$/u;
+
+const nameIn = (words: string): string => {
+  const name = words.trim().replace(BEGINS_WITH_GLUE, '').replace(ENDS_IN_GLUE, '').trim();
+  return POINTED_AT.test(name) ? '' : name.replace(/^(?:my|our|the) /u, '');
+};
+
+interface Saved {
+  /** "" where none is said. */
+  readonly name: string;
+  /** Where the words put it after "as", the name standing before: "save my garden as norwich". */
+  readonly position: string | null;
+}
+
+/** The name in "save my garden as 52.63, 1.30", "save this place as nans 54.49,-0.61", "save 52.63,1.30 as garden", "save as quarry …". */
+const savedIn = (words: string, { place }: Asked): Saved => {
+  const isTown = place !== null && !/\d/u.test(place);
+  const rest = (isTown && !isPrivateWord(place) ? words.replace(place, ' ') : words).replace(POSITION, ' ').trim();
+  const [, before = rest, after = ''] = NAMED_SO.exec(rest) ?? [];
+  const [first, last] = [nameIn(before.replace(/(?:^|\s)as$/u, '')), nameIn(after)];
+  const isPlaced = place !== null && !isPrivateWord(place);
+  if (last !== '' && !isPlaced && first !== '') return { name: first, position: last };
+  return { name: last === '' ? first : last, position: null };
+};
 
 const savedAs = (name: string, { place }: Asked): Reading | null =>
   place === null ? null : { line: commandLine('site', 'add', { name, position: place }) };
@@ -30,10 +54,10 @@ const isOnlyPlace = ({ left, targets, kind }: Asked): boolean =>
 const savingRule: Rule = (asked) => {
   const saving = SAVE.exec(asked.plain);
   if (saving === null || asked.targets.length > 0) return null;
-  const name = nameBefore(saving[1] ?? '');
-  if (asked.place === null && /^(?:|site|here|this)$/u.test(name)) return { line: 'help site' };
-  const isPlain = /^(?:|site|location|position|place|home site)$/u.test(name) || name === asked.place;
-  return savedAs(isPlain ? 'my site' : name, asked);
+  const { name, position } = savedIn(saving[1] ?? '', asked);
+  if (position !== null) return { line: commandLine('site', 'add', { name, position }) };
+  if (asked.place === null) return name === '' ? { line: 'help site' } : null;
+  return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked);
 };
 
 /** "my site is norwich". */
@@ -70,11 +94,32 @@ export const saveSite: Rule = (asked) => {
 
 const FROM_NOW_ON = /\b(?:from (?:now|here|today) on(?:wards?)?|from now|always|for good)\b/u;
 
+const BACK =
+  /^(?:please )?(?:(?:use|go|switch|change|move|set|take|put)(?: (?:it|me|my site|the site))?(?: back)?(?: to)?|back(?: to)?) (?:the |my |our )?(?:site )?(home|usual|normal|regular|old|first|other|default|club)(?:'?s)?(?: (?:site|place|one|spot|location))?(?: again| now| please)?$/u;
+
+/** "go back to the home site": whether there is one of that name, the command says. */
+const backRule: Rule = ({ plain }) => {
+  const name = BACK.exec(plain)?.[1];
+  return name === undefined ? null : { line: commandLine('site', 'use', { name }) };
+};
+
+const USE_NAME = /^use (?:the |my |our )?(\p{L}[\p{L}'-]*(?: \p{L}[\p{L}'-]*)?)$/u;
+
+/** "use nans", a name that no list has: the command says which there are. */
+const useUnknown = ({ plain, left }: Asked): Reading | null => {
+  const name = USE_NAME.exec(plain)?.[1];
+  const isName = name !== undefined && left.length > 0 && !name.split(' ').every(isLittle);
+  return isName ? { line: commandLine('site', 'use', { name }) } : null;
+};
+
+const USES_PLACE = /^(?:use|switch to|go (?:back )?to|change to|back to) (?:the |my )?(?:site )?/u;
+
 /** "use the hut": from now on; "use cork tonight": for that night alone; what is not saved is used once. */
-export const useSite: Rule = (asked) => {
-  const wanted = /^(?:use|switch to|go to|change to) (?:the |my )?(?:site )?/u.test(asked.plain);
+const usePlace: Rule = (asked) => {
   const { place, targets, left, when } = asked;
-  if (!wanted || place === null || targets.length > 0 || left.length > 0) return null;
+  if (!says(asked, USES_PLACE) || targets.length > 0) return null;
+  if (place === null) return useUnknown(asked);
+  if (left.length > 0) return null;
   const isForGood = says(asked, FROM_NOW_ON);
   const isOnce = !isForGood && (when.night !== null || when.hour !== null);
   const isSaved = asked.isPlaceSaved || isPrivateWord(place);
@@ -83,6 +128,8 @@ export const useSite: Rule = (asked) => {
   const keep = commandLine('site', 'add', { name: 'my site', position: place });
   return isSaved ? read : { ...read, note: `Used this once. To keep it: ${keep}` };
 };
+
+export const useSite: Rule = (asked) => backRule(asked) ?? usePlace(asked);
 
 const RENAME = /^rename (?:the |my |our )?(?:site )?(.+?) (?:to|as|into) (.+)$/u;
 const REMOVE =

@@ -151,10 +151,14 @@ const TO_LOOK =
 const asksForList = (asked: Asked): boolean => {
   const { kind, left, place, kit, sky } = asked;
   const isKind = kind !== null && (left.every((word) => kind.includes(word)) || says(asked, LIST));
-  if (isKind || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
+  if (isKind || says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
   return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
 };
+
+/** "kids to bed at 7": what shows before it. */
+const BEDTIME =
+  /\b(?:kids?|child(?:ren)?|daughters?|sons?|little ones?|boys?|girls?|grand\w+|toddlers?)\b.*\b(?:bed|bed ?time|sleep)\b|\bbed ?time\b/u;
 
 /** The hour from which to list; "now" is where a list begins anyhow. */
 const listFrom = (asked: Asked): string | null => {
@@ -183,14 +187,15 @@ const despiteMoon: Rule = (asked) =>
 
 const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;
-  const { hour, isUntil } = asked.when;
+  const { hour } = asked.when;
+  const isUntil = asked.when.isUntil || (hour !== null && says(asked, BEDTIME));
   return nightLine(
     'tonight',
     '',
     { ...asked, when: nightAlone(asked.when) },
     {
       kind: asked.kind,
-      from: listFrom(asked),
+      from: isUntil ? null : listFrom(asked),
       until: isUntil ? hour : null,
       towards: towardsOf(asked),
     },

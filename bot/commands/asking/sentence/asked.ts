@@ -1,7 +1,8 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
 import { isProblem, type Problem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget } from '../../../catalogue/index.js';
-import type { Places } from '../../../places/index.js';
+import type { Places, Spot } from '../../../places/index.js';
+import type { Command } from '../../core/command.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
 import { kindIn, takeKit, takeSky } from './kit.js';
@@ -20,6 +21,10 @@ export interface Known extends Spelt {
   readonly nowUtcMs: UtcMs;
   /** Where the asker usually stands; null or left out where nobody knows. */
   readonly day?: DayAt | null;
+  /** Where that is. */
+  readonly usual?: Spot | null;
+  /** For words that are a command's line. */
+  readonly allCommands?: readonly Command[];
 }
 
 export interface Asked {

@@ -134,13 +134,15 @@ const spokenHour = (words: string, isHour: boolean): string | null => {
 
 const OF_DAY = /^(.+?) (?:in the|at) (morning|evening|night)$/u;
 
-const FROM_NOW = /^in (an?|half an|\w+) (hours?|minutes?|mins?)$/u;
+const FROM_NOW = /^in (an?|half an|[\w-]+|(?:twenty|thirty|forty|fifty) five) (hours?|minutes?|mins?)$/u;
 
 /** "in an hour", "in two hours", as the time rooms read it. */
 const fromNow = (words: string): string | null => {
   const [, count = '', unit = ''] = FROM_NOW.exec(words) ?? [];
   if (count === 'half an') return 'in 30 minutes';
-  const number = /^an?$/u.test(count) ? 1 : numberOf(count);
+  const [tens = '', ones = ''] = count.split(' ');
+  const spoken = ones === '' ? numberOf(tens) : (numberOf(tens) ?? 0) + (numberOf(ones) ?? 0);
+  const number = /^an?$/u.test(count) ? 1 : spoken;
   return number === null || unit === '' ? null : `in ${number} ${unit}`;
 };
 

@@ -25,7 +25,7 @@ export interface PlaceKnowledge {
   readonly isWord: (word: string) => boolean;
 }
 
-const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use)$/u;
+const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use|save|store|add)$/u;
 /** A town after these is one however small; after others it may be another word. */
 const SAYS_PLACE = /^(?:from|near|outside)$/u;
 const LEAST_POPULATION = 5000;
@@ -191,13 +191,11 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const saved = (run: Run): string | null =>
     known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
     null;
-  const position = takeFirst(
-    sentence,
-    LONGEST_POSITION,
-    (run) => (isPlainPosition(run) ? positionText(run) : null),
-    PREPOSITION,
-  );
-  if (position !== null) return position.text;
+  const positionIn = (longest: number): string | null =>
+    takeFirst(sentence, longest, (run) => (isPlainPosition(run) ? positionText(run) : null), PREPOSITION)?.text ?? null;
+  // The number before "52.7,0.1" is a target's or an hour.
+  const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
+  if (position !== null) return position;
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,

@@ -123,8 +123,14 @@ const NUMBERS = tableOf({
   ten: 10,
   eleven: 11,
   twelve: 12,
+  fifteen: 15,
   twenty: 20,
   thirty: 30,
+  forty: 40,
+  'forty-five': 45,
+  fifty: 50,
+  sixty: 60,
+  ninety: 90,
 });
 
 /** "ten", "10"; null for other words. */

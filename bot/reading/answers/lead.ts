@@ -1,4 +1,4 @@
-/** The yes or no that an answer in words begins with. */
+/** How an answer in words begins: with a yes, with a no, or with neither. */
 import { carries, type SaidText, type SaidWord } from './said-words.js';
 
 const YES = new Set('yes yep yeah yup yea aye correct right'.split(' '));
@@ -10,6 +10,7 @@ export const LEADING = new Set(
 
 /** These deny what comes after them in the same breath: "nothing else is connected" says of no answer that it is nothing. */
 const DENIES_WHAT_FOLLOWS = new Set('none neither nothing nobody never'.split(' '));
+
 export interface Lead {
   readonly says: 'yes' | 'no';
   /** It stands by itself; what follows is another breath, or carries nothing. */

@@ -1,0 +1,128 @@
+/** Several requests in one line ("whats up at 9 and moon rise and remind me at ten to eight"): each is answered, none silently left. */
+import { isProblem } from '../../ground/problem.js';
+import { withPlainPosition } from '../../places/index.js';
+import type { WordsRead, WordsReader } from '../core/command.js';
+import { LINE_LIMIT, parseLine } from '../core/grammar.js';
+import { knownFor } from './plain-reader.js';
+import { plainQuestion } from './plain-question.js';
+import type { Known } from './sentence/asked.js';
+import { mended } from './spelling/known-words.js';
+import { lookingAtSun } from './sentence/looking-at-sun.js';
+
+const BREAK =
+  /\s*(?:;|[.?!]+\s+(?=\p{L})|,?\s+(?:and(?:\s+(?:also|then))?|also|then|plus|oh and|&|n)(?=\s)|,\s+(?:then|also)?)\s*/giu;
+const MOST_ANSWERED = 3;
+
+/** Words with which a request begins. */
+const BEGINS =
+  /^(?:also |then |and |please |pls )*(?:what|what's|whats|wots|wot|when|whens|when's|wen|where|wheres|where's|which|how|hows|how's|is|are|can|could|will|does|do|did|show|list|remind|tell|save|add|use|set|cancel|delete|give|find|warn|wake|let me know|any)\b/iu;
+/** Words that make a request of a name: "moon rise", "m42 at midnight" has its hour. */
+const SAYS_ENOUGH =
+  /\b(?:moon ?rises?|moon ?sets?|sun ?rise|sun ?set|rises?|sets?|phase|moon|tonight|dark|best|altitude|alt|height|flip|eclipses?|iss|weather|forecast|moons|midnight|reminders?|dusk|dawn|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm)|at \S+|sites?)\b/iu;
+/** What is one question though it has two parts: of a way, of a miss, of a drift. */
+const ONE_QUESTION =
+  /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
+const ONE_COMMAND = /^(?:triage|astray|drift|help)\b/u;
+/** What is to be remembered at a reminder's hour may hold an "and" of its own. */
+const REMINDER_OF_WORDS = /\bremind(?:er)?\b.*\bto\b/iu;
+
+const readAlone = (words: string, known: Known): WordsRead | null => {
+  const read = plainQuestion(words, known);
+  if (read !== null) return 'line' in read ? read : { outcome: read.outcome };
+  const parsed = parseLine(words, known.allCommands ?? []);
+  return isProblem(parsed) || words.split(/\s+/u).length > 5 ? null : { line: words, isTyped: true };
+};
+
+interface Part {
+  readonly words: string;
+  readonly read: WordsRead;
+}
+
+const requestIn = (words: string, known: Known): Part | null => {
+  if (words.length < 3 || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
+  const read = readAlone(words, known);
+  if (read === null || ('line' in read ? ONE_COMMAND.test(read.line) : false)) return null;
+  return { words, read };
+};
+
+/** The text at its breaks: words and what stands between them, in turn. */
+const atBreaks = (text: string): readonly { readonly words: string; readonly gap: string }[] => {
+  const pieces: { words: string; gap: string }[] = [];
+  let from = 0;
+  let gap = '';
+  for (const found of text.matchAll(BREAK)) {
+    pieces.push({ words: text.slice(from, found.index), gap });
+    gap = found[0];
+    from = found.index + gap.length;
+  }
+  return [...pieces, { words: text.slice(from), gap }].filter(({ words }) => words.trim() !== '');
+};
+
+/** The requests, each with as many of the pieces as make it; null where one of them is none by itself. */
+const partsIn = (text: string, known: Known): readonly Part[] | null => {
+  const runs: { words: string; part: Part | null }[] = [];
+  for (const { words, gap } of atBreaks(text)) {
+    const last = runs.at(-1);
+    const part = requestIn(words, known);
+    const isOfReminder = last !== undefined && REMINDER_OF_WORDS.test(last.words) && !BEGINS.test(words);
+    if (last === undefined || (part !== null && last.part !== null && !isOfReminder)) runs.push({ words, part });
+    else {
+      const joined = `${last.words}${gap}${words}`;
+      runs[runs.length - 1] = { words: joined, part: requestIn(joined, known) };
+    }
+  }
+  const parts = runs.map(({ part }) => part).filter((part) => part !== null);
+  return parts.length < runs.length || parts.length < 2 ? null : parts;
+};
+
+const SITE = / site:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
+const OF_A_PLACE =
+  /^(?:up|altitude|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b(?! (?:list|cancel))/u;
+
+/** A place that one of them names is meant for all. */
+const withSharedPlace = (parts: readonly Part[]): readonly Part[] => {
+  const places = parts.flatMap(({ read }) => ('line' in read ? (SITE.exec(read.line) ?? []) : []));
+  const [place] = places;
+  if (place === undefined || places.some((other) => other !== place)) return parts;
+  return parts.map((part) =>
+    'line' in part.read && OF_A_PLACE.test(part.read.line) && !SITE.test(part.read.line)
+      ? { ...part, read: { ...part.read, line: `${part.read.line}${place}` } }
+      : part,
+  );
+};
+
+const lineOf = (read: WordsRead): string => ('line' in read ? read.line : '');
+
+/** Two that come to the same are one request. */
+const isRepeated = (parts: readonly Part[]): boolean =>
+  new Set(parts.map(({ read }) => lineOf(read).replace(' on:tonight', '') || read)).size < parts.length;
+
+/** The parts of a line that holds several requests; null where it is one. */
+export const severalIn = (text: string, known: Known): readonly Part[] | null => {
+  const plain = mended(withPlainPosition(text), known);
+  if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
+  const parts = partsIn(plain, known);
+  if (parts === null) return null;
+  const whole = readAlone(plain, known);
+  const isOfSun = whole !== null && /^sun\b/u.test(lineOf(whole));
+  // By day one target after another is a way past the Sun, unless each is a question.
+  if (isOfSun && !parts.every(({ words }) => BEGINS.test(words))) return null;
+  if (whole !== null && ONE_COMMAND.test(lineOf(whole))) return null;
+  const meant = withSharedPlace(parts);
+  return isRepeated(meant) ? null : meant;
+};
+
+export const severalRequests: WordsReader = {
+  name: 'several requests',
+  mendsCommands: true,
+  read: async (deps, said) => {
+    if (said.text.length > LINE_LIMIT) return null;
+    const parts = severalIn(said.text, await knownFor(deps, said));
+    return parts === null
+      ? null
+      : {
+          parts: parts.slice(0, MOST_ANSWERED),
+          left: parts.slice(MOST_ANSWERED).map(({ words }) => words),
+        };
+  },
+};

@@ -1,0 +1,67 @@
+/** What a member says instead of an earlier answer: "i looked wrong before, it does blink" takes the place of "it stays dark". */
+import { answerMeant, holdsSeveral, takesBack, type Reading } from '../../reading/index.js';
+import type { TriageModel, WalkEvent } from '../../triage/index.js';
+import type { Began } from './turn.js';
+
+export interface Correction {
+  readonly check: string;
+  readonly answer: string;
+  /** "Adapter light: It sends and receives". */
+  readonly label: string;
+}
+
+/** Answers no further back than this are spoken of without being named. */
+const LATELY = 3;
+
+const labelled = (model: TriageModel, check: string, answer: string): Correction | null => {
+  const entry = model.check(check);
+  const label = entry?.answers.find(({ id }) => id === answer)?.label;
+  return entry === undefined || label === undefined
+    ? null
+    : { check, answer, label: `${entry.brief ?? entry.question}: ${label}` };
+};
+
+/** The last that was said of each check, answers and words alike, oldest first. */
+const saidBefore = (events: readonly WalkEvent[]): ReadonlyMap<string, string> => {
+  const said = new Map<string, string>();
+  const note = (check: string, answer: string): void => {
+    said.delete(check);
+    said.set(check, answer);
+  };
+  for (const event of events) {
+    if (event.kind === 'answer') note(event.check, event.answer);
+    if (event.kind === 'text') for (const { what, answer } of event.facts) note(what, answer);
+  }
+  return said;
+};
+
+/** The latest answer of which the words, read as an answer to that question, say another. */
+const ofLately = (model: TriageModel, events: readonly WalkEvent[], text: string): Correction | null => {
+  const own = events.flatMap((event) => (event.kind === 'answer' ? [event] : [])).slice(-LATELY);
+  for (const { check, answer } of own.reverse()) {
+    const entry = model.check(check);
+    if (entry === undefined || holdsSeveral(check)) continue;
+    const { answers, good } = entry;
+    const guards = entry.safety === true || entry.secondLook !== undefined;
+    const meant = answerMeant(model.reading, text, { id: check, answers, good, guards });
+    if (meant?.isSure === true && meant.id !== answer) return labelled(model, check, meant.id);
+    // What fits the answer given takes nothing of it back.
+    if (meant?.isSure === true) return null;
+  }
+  return null;
+};
+
+/** @returns what takes the place of earlier answers; none where nothing is taken back, or nothing of it was answered otherwise */
+export const correctionsIn = ({ context, walk }: Began, text: string, read: Reading): readonly Correction[] => {
+  if (read.by !== 'words' || !takesBack(text)) return [];
+  const { events } = walk.state;
+  const before = saidBefore(events);
+  const told = read.facts.flatMap(({ what, answer }) => {
+    const earlier = before.get(what);
+    if (earlier === undefined || earlier === answer || holdsSeveral(what)) return [];
+    return labelled(context.model, what, answer) ?? [];
+  });
+  if (told.length > 0) return told;
+  const latest = ofLately(context.model, events, text);
+  return latest === null ? [] : [latest];
+};

@@ -1,0 +1,105 @@
+/**
+ * What a member's words at a remedy say of its outcome where they do not name it: they tell what is so now. The trouble as it was
+ * means no change; another trouble means that something changed; what the remedy would have set right, found right, means no change.
+ */
+import { asksBack, remedyOutcome, type Reading } from '../../reading/index.js';
+import { assess, type Assessment, type TryOutcome, type WalkEvent } from '../../triage/index.js';
+import type { Began } from './turn.js';
+
+/** The complaint itself: how far it gets, what the program says, what the mount does. */
+export const COMPLAINT: ReadonlySet<string> = new Set(['how-far', 'message', 'mount-does']);
+
+/** Told of what was done, or of what came after it. */
+const AFTERWARDS =
+  /\b(?:now|still|again|after|afterwards|then|tried|did|done|have|ive|i['’]ve|put|set|chang(?:e|ed|ing)|chose|chosen|swapped|picked|plugged|installed|updated|switched|turned|pressed|moved|unplugged|replaced|checked|cleaned|restarted|rebooted|removed|already|allready|alredy|but|yet|same|both|anyway|instead|though)\b/iu;
+/** Not done yet, or glad of it. */
+const NOT_YET =
+  /\b(?:moment|hang on|hold on|wait|sec(?:ond)?s?|trying|going to|gonna|will|shall|later|tomorrow|looking for|looking now|not yet|downloading|installing|in progress|let me|before i|should i|do i|can i|how|where|which|what)\b|\?/iu;
+const GLAD =
+  /\b(?:yay|great|brilliant|thanks?|thx|cheers|lovely|perfect|works?|working|found it|connects|connected|fine|good|super|hooray|hurrah|finally|at last|yes|wonderful)\b|!/iu;
+const LEAST_WORDS = 3;
+
+/** What was last said of a check, answers and words alike. */
+const lastSaid = (events: readonly WalkEvent[], id: string): string | undefined => {
+  for (const event of [...events].reverse()) {
+    if (event.kind === 'answer' && event.check === id) return event.answer;
+    if (event.kind === 'text') {
+      const fact = event.facts.findLast(({ what }) => what === id);
+      if (fact !== undefined) return fact.answer;
+    }
+  }
+  return undefined;
+};
+
+/** Whether the member was asked what came of this remedy and answered with words that did not say. */
+const wasAskedAfter = ({ context, walk, before }: Began): boolean => {
+  const { events } = walk.state;
+  const last = events.at(-1);
+  // Who asked how was shown how, and not asked what came of it.
+  if (last?.kind !== 'text' || asksBack(context.model.reading.sayings.lexicon, last.words)) return false;
+  const then = assess(context.model, { ...walk.state, events: events.slice(0, -1) }, context.outcomes).step;
+  return then.kind === 'try' && then.id === before.step.id;
+};
+
+/** Less likely than this under the cause in hand, a trouble is not the one its remedy was to mend. */
+const NOT_OF_IT = 0.15;
+
+/** How likely the cause in hand shows itself so. */
+const underCause = ({ situation, step }: Assessment, check: string, answer: string): number => {
+  const numbers = situation.checks[situation.checkIndex.get(check) ?? -1];
+  const row = numbers?.odds[numbers.answers.indexOf(answer)];
+  return row?.[situation.faultIndex.get(step.id) ?? -1] ?? 1;
+};
+
+/** The trouble told anew: as it was, another than it was (or than this cause makes), or not told. */
+const complaintNow = ({ context: { model }, walk, before }: Began, { facts }: Reading): Told['complaint'] => {
+  const told = facts.filter(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
+  if (told.length === 0) return null;
+  const isOther = told.some(({ what, answer }) => {
+    const earlier = lastSaid(walk.state.events, what);
+    return earlier === undefined ? underCause(before, what, answer) < NOT_OF_IT : earlier !== answer;
+  });
+  return isOther ? 'other' : 'same';
+};
+
+interface Told {
+  readonly complaint: 'other' | 'same' | null;
+  /** What the remedy would have set right is right. */
+  readonly isSet: boolean;
+}
+
+const toldOf = (began: Began, read: Reading): Told => {
+  const { step } = began.before;
+  const { check, answer } = step.kind === 'try' ? step.fault.verify : {};
+  return {
+    complaint: complaintNow(began, read),
+    isSet:
+      check !== undefined &&
+      !COMPLAINT.has(check) &&
+      read.facts.some((fact) => fact.what === check && fact.answer === answer),
+  };
+};
+
+/** Asked a second time what came of it, and told of other things: it is not cured. */
+const tellsElse = (text: string): boolean => !NOT_YET.test(text) && text.trim().split(/\s+/u).length >= LEAST_WORDS;
+
+/** @returns null where it cannot be told from the words either */
+const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  if (began.before.step.kind !== 'try' || read.by !== 'words') return null;
+  const isAskedAfter = wasAskedAfter(began);
+  const isAfter = AFTERWARDS.test(text);
+  if (!isAfter && (NOT_YET.test(text) || !(isAskedAfter || toldOf(began, read).isSet))) return null;
+  const { complaint, isSet } = toldOf(began, read);
+  if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
+  if (GLAD.test(text)) return null;
+  return isSet || (isAskedAfter && tellsElse(text)) ? 'same' : null;
+};
+
+const I_COULD_NOT = /\b(?:i|we|me|us)\b[^.;,!?]{0,25}\b(?:can(?:not| not|['’]?t)|could(?: not|n['’]?t)|unable)\b/iu;
+
+/** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
+export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  const named = remedyOutcome(began.context.model.reading, text);
+  if (named !== 'could-not' || I_COULD_NOT.test(text)) return named ?? outcomeTold(began, text, read);
+  return (toldOf(began, read).complaint === null ? null : outcomeTold(began, text, read)) ?? named;
+};
