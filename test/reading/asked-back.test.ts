@@ -31,7 +31,7 @@ describe('words at a question', () => {
   it('are taken for no other answer than the one meant', () => {
     const taken = answersSaid.filter(({ meant }) => meant?.isSure === true);
     expect(taken.filter(({ meant, wanted }) => meant?.id !== wanted).map(({ text }) => text)).toEqual([]);
-    expect(taken.length).toBeGreaterThanOrEqual(65);
+    expect(taken.length).toBeGreaterThanOrEqual(70);
   });
 
   it('are asked back as what was meant three times in four, where they are asked back', () => {
@@ -40,12 +40,12 @@ describe('words at a question', () => {
     console.log(
       `asked back ${asked.length}, right ${right.length}; not understood ${answersSaid.filter(({ meant }) => meant === null).length} of ${answersSaid.length}`,
     );
-    expect(right.length).toBeGreaterThanOrEqual(20);
+    expect(right.length).toBeGreaterThanOrEqual(18);
     expect(right.length / asked.length).toBeGreaterThanOrEqual(0.75);
   });
 
   it('are neither taken nor asked back where they are no answer', () => {
-    expect(idle.length).toBeGreaterThanOrEqual(20);
-    expect(idle.filter(({ meant }) => meant !== null).length).toBeLessThanOrEqual(2);
+    expect(idle.length).toBeGreaterThanOrEqual(18);
+    expect(idle.filter(({ meant }) => meant !== null).length).toBeLessThanOrEqual(3);
   });
 });

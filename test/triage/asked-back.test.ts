@@ -14,8 +14,13 @@ describe('an answer asked back', () => {
       deps
         .triage()
         .check('how-far')
-        ?.answers.find(({ id }) => id === 'drops')?.label ?? 'none';
-    const reply = await answer(deps, `triage walk:${idOf(began)} text:"it gets lost after a bit"`, NOW, who);
+        ?.answers.find(({ id }) => id === 'guiding')?.label ?? 'none';
+    const reply = await answer(
+      deps,
+      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      NOW,
+      who,
+    );
     expect(reply.notes.join(' ')).toContain(`Did you mean “${label}”?`);
     expect(reply.choices?.[0]?.label).toBe(label);
     expect(reply.choices?.filter((choice) => choice.label === label)).toHaveLength(1);
@@ -26,9 +31,14 @@ describe('an answer asked back', () => {
   it('is not asked back a second time: the walk goes on without', async () => {
     const who = member('Perpetua');
     const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
-    const first = await answer(deps, `triage walk:${idOf(began)} text:"it gets lost after a bit"`, NOW, who);
+    const first = await answer(
+      deps,
+      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      NOW,
+      who,
+    );
     expect(stepOf(first).id).toBe('how-far');
-    const second = await answer(deps, `triage walk:${idOf(began)} text:"gets lost after a bit I say"`, NOW, who);
+    const second = await answer(deps, `triage walk:${idOf(began)} text:"the guide graph is just rubbish"`, NOW, who);
     expect(stepOf(second).id).not.toBe('how-far');
   });
 });

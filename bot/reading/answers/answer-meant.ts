@@ -8,7 +8,7 @@ import { weighWords, type AnswerMeant, type WeighedWords } from './weigh-words.j
 export type { AnswerMeant } from './weigh-words.js';
 
 /** How likely it must be that an answer is meant: to be taken where its words say so, and to be asked back at all. */
-const SURE_ENOUGH = 0.5;
+const SURE_ENOUGH = 0.4;
 const WORTH_ASKING = 0.33;
 
 const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): AnswerMeant | null => {

@@ -50,6 +50,23 @@ const lettersOf = (words: readonly SaidWord[]): Marks => {
   return runs;
 };
 
+/** The marks of the phrases stay as they are; a question comes up many times. */
+const remembered = (marksIn: (words: readonly SaidWord[]) => Marks): ((words: readonly SaidWord[]) => Marks) => {
+  const known = new WeakMap<readonly SaidWord[], Marks>();
+  return (words) => {
+    const before = known.get(words);
+    if (before !== undefined) return before;
+    const made = marksIn(words);
+    known.set(words, made);
+    return made;
+  };
+};
+const KINDS = {
+  mark: remembered(marksOf),
+  pair: remembered(pairsOf),
+  letter: remembered(lettersOf),
+} as const;
+
 /** The cosine of two sets of marks, each weighed by its rarity among the answers. */
 const cosine = (a: Marks, b: Marks, rarity: (mark: string) => number): number => {
   let [both, ofA, ofB] = [0, 0, 0];
@@ -109,9 +126,9 @@ export const measureAnswers = ({ answers, said: { words }, meant }: Heard): Meas
     const other = Math.max(...logs.filter((_, i) => i !== at));
     return [Math.exp(own - most) / total, Math.max(-MOST_APART, Math.min(MOST_APART, own - other))] as const;
   });
-  const byMark = withLead(nearnessBy(answers, words, marksOf));
-  const byPair = withLead(nearnessBy(answers, words, pairsOf));
-  const byLetter = withLead(nearnessBy(answers, words, lettersOf));
+  const byMark = withLead(nearnessBy(answers, words, KINDS.mark));
+  const byPair = withLead(nearnessBy(answers, words, KINDS.pair));
+  const byLetter = withLead(nearnessBy(answers, words, KINDS.letter));
   const denied = isDenied(words);
   const measures = answers.map(({ id, parts }, at) => [
     ...(likelihoods[at] ?? [0, 0]),
