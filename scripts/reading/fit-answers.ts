@@ -11,7 +11,8 @@ import {
   type Linear,
   type Measured,
 } from '../../bot/reading/answers/guess-answer.js';
-import { weighWords, type AnswerMeant } from '../../bot/reading/answers/weigh-words.js';
+import type { AnswerMeant } from '../../bot/reading/answers/question-in-hand.js';
+import { weighWords } from '../../bot/reading/answers/weigh-words.js';
 import { countPhrases } from '../../bot/reading/answers/speaks-of.js';
 import type { Vocabulary } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';

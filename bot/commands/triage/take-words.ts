@@ -1,6 +1,14 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { answerMeant, isHedged, readText, saysCured, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  answerMeant,
+  isHedged,
+  readsOut,
+  readText,
+  saysCured,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
@@ -13,6 +21,12 @@ import { changed, type Began, type Turn } from './turn.js';
 /** A look that keeps gear from harm, the first or another at the same thing. */
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
+
+const questionOf = ({ context, before }: Began) => ({
+  id: before.step.id,
+  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
+  good: context.model.check(before.step.id)?.good,
+});
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -29,11 +43,11 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
-  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  if (told !== undefined && !step.opening) return sure(told.answer);
+  // Told outright it is in the record; a family of ways leaves the question which.
+  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   return answerMeant(reading, text, {
-    id: step.id,
-    answers: labelled.filter(({ id }) => id !== UNSURE),
-    good: context.model.check(step.id)?.good,
+    ...questionOf(began),
     guards: guardsGear(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
@@ -61,10 +75,12 @@ const nearestBefore = (began: Began): AnswerMeant | null => {
 const yesToNearest = (began: Began, text: string): string | undefined =>
   YES.test(text.trim()) ? nearestBefore(began)?.id : undefined;
 
-const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
+export const NO_GUESS =
+  'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
 /** A guess at a look that keeps gear from harm. */
-const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean => guardsGear(step) && isHedged(text);
+export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
+  guardsGear(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 
@@ -80,9 +96,11 @@ const saidOf = (
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
-/** Words to the same question twice, of which no answer was made, or none but the one asked back already. */
-const isUnheardAgain = (began: Began, meant: AnswerMeant | null): boolean =>
-  lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+/** Values read out, or words to the same question twice, of which no answer was made, or none but the one asked back already. */
+const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): boolean => {
+  if (meant === null && readsOut(text, questionOf(began))) return true;
+  return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+};
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
@@ -95,7 +113,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && isUnheardAgain(began, meant)
+    isLeft && isUnheardAgain(began, text, meant)
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
   if (passed === null || isProblem(passed))

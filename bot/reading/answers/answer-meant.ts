@@ -2,10 +2,8 @@
 import type { Vocabulary } from '../vocabulary.js';
 import { guessAnswer } from './guess-answer.js';
 import { isHedged } from './hedged.js';
-import type { QuestionInHand } from './question-in-hand.js';
-import { weighWords, type AnswerMeant, type WeighedWords } from './weigh-words.js';
-
-export type { AnswerMeant } from './weigh-words.js';
+import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { weighWords, type WeighedWords } from './weigh-words.js';
 
 /** How likely it must be that an answer is meant: to be taken where its words say so, and to be asked back at all. */
 const SURE_ENOUGH = 0.4;

@@ -1,8 +1,4 @@
-/** The question in hand with its answers as words: each label and its pieces, and the phrases that members put it in. */
-import type { Vocabulary } from '../vocabulary.js';
-import { leadOf, type Lead } from './lead.js';
-import { carries, saidText, type SaidWord } from './said-words.js';
-
+/** A question with the answers it offers, and the one that a member's words mean. */
 export interface AnswerLabel {
   readonly id: string;
   /** As a member reads it. */
@@ -22,35 +18,11 @@ export interface QuestionInHand {
   readonly isAside?: boolean | undefined;
 }
 
-export interface Part {
-  readonly words: readonly SaidWord[];
-  readonly isWhole: boolean;
-  readonly by: 'label' | 'phrase';
+export interface AnswerMeant {
+  readonly id: string;
+  readonly label: string;
+  /** 0 to 1: how far the answer's own words were said. */
+  readonly score: number;
+  /** Said well enough to be taken; else only the nearest. */
+  readonly isSure: boolean;
 }
-
-export interface Weighed extends AnswerLabel {
-  readonly lead: Lead['says'] | null;
-  readonly parts: readonly Part[];
-}
-
-/** "No, or it runs apart": each way of saying an answer by itself, and the whole. */
-const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
-  const whole = saidText(vocabulary.sayings.lexicon, label).words;
-  const pieces = label
-    .split(/,? or |[,;:/]/u)
-    .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
-    .filter((words) => words.some(({ word }) => carries(word)));
-  return [
-    { words: whole, isWhole: true, by: 'label' },
-    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false, by: 'label' as const })) : []),
-  ];
-};
-
-export const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
-  answers.map((answer) => {
-    const parts = partsOf(vocabulary, answer.label);
-    const phrases = vocabulary
-      .wordedAnswers(check, answer.id)
-      .map((words) => ({ words, isWhole: true, by: 'phrase' as const }));
-    return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
-  });

@@ -4,20 +4,13 @@
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
+import { weigh, type Part, type Weighed } from './answers-as-words.js';
 import { isBareNo, LEADING, leadOf } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
-import { weigh, type Part, type QuestionInHand, type Weighed } from './question-in-hand.js';
+import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { approvesOf, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 import { speaksOf } from './speaks-of.js';
-
-export interface AnswerMeant {
-  readonly id: string;
-  readonly label: string;
-  /** 0 to 1: how far the answer's own words were said. */
-  readonly score: number;
-  /** Said well enough to be taken; else only the nearest. */
-  readonly isSure: boolean;
-}
 
 /** Longer than this tells a story; it is read for what it says, not for which answer it is. */
 const LONGEST_ANSWER_WORDS = 40;
@@ -36,10 +29,6 @@ const FOR_MORE = 0.15;
 const MOST_FOR_MORE = 2;
 /** A single word of a long answer says little. */
 const LEAST_OF_SAID = 0.25;
-/** What is found as it should be. */
-const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
-/** How the sound answer begins where a question asks which of several things is wrong. */
-const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 const likeness = (a: SaidWord, b: SaidWord): number => {
   if (a.stem === b.stem) return 1;
@@ -191,12 +180,6 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
 
-/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
-const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
-  meant.id !== good &&
-  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
-  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
-
 /** What speaks of something else by so much is no sure answer, or none at all. */
 const SPEAKS_SURELY = -0.5;
 const SPEAKS_AT_ALL = -2;
@@ -240,7 +223,8 @@ const tellingWords = (answers: readonly Weighed[], said: SaidText, meant: Answer
 /** The answer by its words alone; null where they ask back, or are a story. */
 export const weighWords = (vocabulary: Vocabulary, text: string, question: QuestionInHand): WeighedWords | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  const isAnswer = said.asks !== 'plainly' && said.words.length > 0 && said.words.length <= LONGEST_ANSWER_WORDS;
+  if (!isAnswer || readsOut(text, question)) return null;
   const answers = weigh(vocabulary, question);
   const exact = wordForWord(answers, said);
   if (exact !== null) return { answers, said, meant: exact, isPlain: true, ratio: null };
