@@ -4,13 +4,8 @@
  * (no-answers.json) are what must not be taken for an answer. Prints how right the guesses are on questions that were not fitted on.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
-import {
-  linear,
-  measureAnswers,
-  measureNearest,
-  type Linear,
-  type Measured,
-} from '../../bot/reading/answers/guess-answer.js';
+import { measureAnswers, measureNearest, type Measured } from '../../bot/reading/answers/guess-answer.js';
+import { linear, type Linear } from '../../bot/reading/answers/linear.js';
 import type { AnswerMeant } from '../../bot/reading/answers/question-in-hand.js';
 import { weighWords } from '../../bot/reading/answers/weigh-words.js';
 import { countPhrases } from '../../bot/reading/answers/speaks-of.js';
@@ -245,7 +240,7 @@ if (process.argv.includes('--write')) {
   writeFileSync(
     OUT,
     `/** Made by \`npx tsx scripts/reading/fit-answers.ts --write\` from the phrases of knowledge/connection/reading/answers. */
-import type { Linear } from './guess-answer.js';
+import type { Linear } from './linear.js';
 
 /** Which answer is nearest, and whether the nearest is meant. */
 export const GUESS_WEIGHTS: { readonly which: Linear; readonly whether: Linear } = {

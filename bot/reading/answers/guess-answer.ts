@@ -5,6 +5,7 @@
  */
 import { GUESS_WEIGHTS } from './guess-weights.js';
 import { likeliestAnswer, marksOf, type Phrased } from './likeliest-answer.js';
+import { linear } from './linear.js';
 import { carries, type SaidWord } from './said-words.js';
 
 export interface Guess {
@@ -20,14 +21,6 @@ export interface Heard {
   readonly meant: { readonly id: string; readonly isSure: boolean } | null;
   /** How far they speak of what the question asks, above 0 or below; null: nothing to judge by. */
   readonly ratio: number | null;
-}
-
-/** Means and deviations of the measures, and their weights. */
-export interface Linear {
-  readonly mean: readonly number[];
-  readonly deviation: readonly number[];
-  readonly weights: readonly number[];
-  readonly bias: number;
 }
 
 /** Likelihoods further apart than this say no more. */
@@ -144,9 +137,6 @@ export const measureAnswers = ({ answers, said: { words }, meant }: Heard): Meas
   const known = carrying.filter(({ stem }) => all.has(stem)).length;
   return { measures, known: known / Math.max(1, carrying.length), carrying: carrying.length };
 };
-
-export const linear = ({ mean, deviation, weights, bias }: Linear, values: readonly number[]): number =>
-  values.reduce((sum, value, i) => sum + ((value - (mean[i] ?? 0)) / (deviation[i] ?? 1)) * (weights[i] ?? 0), bias);
 
 /** What tells whether the nearest answer is meant. */
 export const measureNearest = (

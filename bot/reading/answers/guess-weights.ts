@@ -1,5 +1,5 @@
 /** Made by `npx tsx scripts/reading/fit-answers.ts --write` from the phrases of knowledge/connection/reading/answers. */
-import type { Linear } from './guess-answer.js';
+import type { Linear } from './linear.js';
 
 /** Which answer is nearest, and whether the nearest is meant. */
 export const GUESS_WEIGHTS: { readonly which: Linear; readonly whether: Linear } = {
