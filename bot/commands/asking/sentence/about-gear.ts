@@ -137,11 +137,22 @@ const own: Rule = (asked) => {
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
 };
 
+/** "20 min past", "5 degrees past the meridian": the sky turns by a degree in four minutes. */
+const PAST = /\b(\d{1,3}(?:\.\d+)?) ?(min(?:ute)?s?|°|deg(?:rees?)?) (?:past|after|beyond|over)\b/u;
+const MINUTES_A_DEGREE = 4;
+const MOST_PAST_DEG = 45;
+
+const pastDegIn = (plain: string): number | null => {
+  const [, size = '', unit = ''] = PAST.exec(plain) ?? [];
+  const deg = Number(size) / (unit.startsWith('m') ? MINUTES_A_DEGREE : 1);
+  return size === '' || deg > MOST_PAST_DEG ? null : deg;
+};
+
 const flip: Rule = (asked) => {
   const [target] = asked.targets;
-  return target !== undefined && says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)
-    ? instantLine('meridian', target, asked)
-    : null;
+  if (target === undefined || !says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)) return null;
+  const past = pastDegIn(asked.plain);
+  return instantLine('meridian', target, asked, past === null ? {} : { past: String(past) });
 };
 
 export const ABOUT_GEAR: readonly Rule[] = [
