@@ -3,7 +3,7 @@ import { DateTime } from 'luxon';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../ground/durations.js';
 import type { UtcMs } from '../sky/types.js';
 import { CHART } from './palette.js';
-import { fitted, words, type Point } from './svg.js';
+import { fitted, words, type Point, type Marks } from './marks.js';
 
 /** The picture's size in pixels. */
 export const CHART_WIDTH = 960;
@@ -50,8 +50,8 @@ export const uprightLine = ({ top, bottom }: Frame, x: number): readonly Point[]
 ];
 
 /** The compass along the foot of a chart that goes all round, north to north; `xOf` takes an azimuth in degrees. */
-export const compassUnder = (xOf: (azimuthDeg: number) => number, frame: Frame): string =>
-  ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW', 'N'].map((word, i) => underAxis(word, xOf(45 * i), frame)).join('');
+export const compassUnder = (xOf: (azimuthDeg: number) => number, frame: Frame): Marks =>
+  ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW', 'N'].flatMap((word, i) => underAxis(word, xOf(45 * i), frame));
 
 /** To the nearest minute, as the words beside the chart have it. */
 export const clock = (utcMs: UtcMs, zone: string): string =>
@@ -72,7 +72,7 @@ export const hourTicks = (startUtcMs: UtcMs, endUtcMs: UtcMs, zone: string): Hou
 };
 
 /** The title, cut where it is too long, and under it a few lines. */
-export const titled = (title: string, under: readonly string[]): string => {
+export const titled = (title: string, under: readonly string[]): Marks => {
   const width = SHEET_WIDTH - 2 * TITLE_LEFT;
   return [
     words(fitted(title, TITLE_SIZE, width), [TITLE_LEFT, 32], { size: TITLE_SIZE, colour: CHART.ink }),
@@ -81,7 +81,7 @@ export const titled = (title: string, under: readonly string[]): string => {
       .map((line, i) =>
         words(fitted(line, WORD_SIZE, width), [TITLE_LEFT, 60 + 27 * i], { size: WORD_SIZE, colour: CHART.faint }),
       ),
-  ].join('');
+  ].flat();
 };
 
 /** "M 31, night of Sat 12 Dec 2026" as the title and the line under it. */
@@ -103,9 +103,9 @@ export const hoursWithRoom = (ticks: readonly HourTick[], xOf: (utcMs: UtcMs) =>
 const LEAST_HOURS_APART = 44;
 
 /** Words under the plot, centred on `x`. */
-export const underAxis = (text: string, x: number, { bottom }: Frame): string =>
+export const underAxis = (text: string, x: number, { bottom }: Frame): Marks =>
   words(text, [x, bottom + 27], { size: WORD_SIZE, colour: CHART.ink, anchor: 'middle' });
 
 /** Words left of the plot, level with `y`. */
-export const besideAxis = (text: string, y: number, { left }: Frame): string =>
+export const besideAxis = (text: string, y: number, { left }: Frame): Marks =>
   words(text, [left - 8, y + WORD_SIZE * 0.36], { size: WORD_SIZE, colour: CHART.ink, anchor: 'end' });

@@ -17,7 +17,7 @@ import {
 } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { EveningChart } from './reply.js';
-import { curve, diamond, fitted, rectangle, textWidth } from './svg.js';
+import { curve, diamond, fitted, rectangle, textWidth, type Marks } from './marks.js';
 
 const NAME_WIDTH = 262;
 const FRAME = frameWithin({ left: NAME_WIDTH + 32, right: 28, top: 130, bottom: 44 });
@@ -44,7 +44,7 @@ const rowName = (name: string): string => {
 };
 
 /** The chart's marks, on a ground that is there already. */
-export const eveningChartMarks = (chart: EveningChart): string => {
+export const eveningChartMarks = (chart: EveningChart): Marks => {
   const { title, rows, startUtcMs, endUtcMs, zone, darkFromUtcMs } = chart;
   const xOf = scale([startUtcMs, endUtcMs], [FRAME.left, FRAME.right]);
   const rowHeight = (FRAME.bottom - FRAME.top) / Math.max(1, rows.length);
@@ -53,10 +53,10 @@ export const eveningChartMarks = (chart: EveningChart): string => {
     darkFromUtcMs !== null && darkFromUtcMs > startUtcMs && darkFromUtcMs < endUtcMs ? darkFromUtcMs : null;
 
   const bars = rows.flatMap(({ curve: path, leastDeg }, row) =>
-    path.slice(0, -1).map(({ utcMs, altitudeDeg }, i) => {
+    path.slice(0, -1).flatMap(({ utcMs, altitudeDeg }, i) => {
       const opacity = shade(altitudeDeg, leastDeg);
       const next = path[i + 1];
-      if (next === undefined || opacity === 0) return '';
+      if (next === undefined || opacity === 0) return [];
       const height = rowHeight * BAR_SHARE;
       const left = onPixel(xOf(utcMs));
       const width = Math.max(onPixel(1), onPixel(xOf(next.utcMs)) - left);
@@ -65,7 +65,7 @@ export const eveningChartMarks = (chart: EveningChart): string => {
   );
   const dark =
     darkWithin === null
-      ? ''
+      ? []
       : curve(uprightLine(FRAME, xOf(darkWithin)), { colour: CHART.ink, width: 2, dashes: [2, 3] });
   const axis = curve(levelLine(FRAME, FRAME.bottom), { colour: CHART.faint, width: 1 });
   return [
@@ -73,7 +73,7 @@ export const eveningChartMarks = (chart: EveningChart): string => {
       `Brighter: higher. ◆ best.${darkWithin === null ? '' : ` Dotted: dark, from ${clock(darkWithin, zone)}.`}`,
       timesIn(zone),
     ]),
-    ...bars,
+    bars,
     axis,
     dark,
     ...hoursWithRoom(hourTicks(startUtcMs + 1, endUtcMs, zone), xOf).map(({ utcMs, hour }) =>
@@ -83,5 +83,5 @@ export const eveningChartMarks = (chart: EveningChart): string => {
       besideAxis(rowName(name), middleOf(row), NAMES),
       diamond([xOf(bestUtcMs), middleOf(row)], 11, CHART.best, CHART.ground),
     ]),
-  ].join('');
+  ].flat();
 };

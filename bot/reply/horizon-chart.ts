@@ -2,7 +2,7 @@
 import { besideAxis, compassUnder, frameWithin, levelLine, scale, titled } from './chart-frame.js';
 import { CHART } from './palette.js';
 import type { HorizonChart } from './reply.js';
-import { area, curve, type Point } from './svg.js';
+import { area, curve, type Point, type Marks } from './marks.js';
 
 const FRAME = frameWithin({ left: 62, right: 22, top: 62, bottom: 44 });
 
@@ -29,7 +29,7 @@ const closed = (points: HorizonChart['points']): [number, number][] => {
 };
 
 /** The chart's marks, on a ground that is there already. */
-export const horizonChartMarks = ({ title, points }: HorizonChart): string => {
+export const horizonChartMarks = ({ title, points }: HorizonChart): Marks => {
   const topDeg = Math.max(30, ...points.map(({ altitudeDeg }) => Math.ceil(altitudeDeg / 10) * 10));
   const xOf = scale([0, 360], [FRAME.left, FRAME.right]);
   const yOf = scale([0, topDeg], [FRAME.bottom, FRAME.top]);
@@ -44,5 +44,5 @@ export const horizonChartMarks = ({ title, points }: HorizonChart): string => {
       .filter((_, i) => heights.length < 7 || i % 2 === 0)
       .map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
     compassUnder(xOf, FRAME),
-  ].join('');
+  ].flat();
 };

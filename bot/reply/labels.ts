@@ -1,5 +1,5 @@
 /** Finds free places for a chart's words, so that no two meet and none lies on a curve where another place is free. */
-import { textWidth, words, type Point, type WordStyle } from './svg.js';
+import { textWidth, words, type Point, type WordStyle, type Marks } from './marks.js';
 
 interface Box {
   readonly left: number;
@@ -52,7 +52,7 @@ const dense = (line: readonly (Point | null)[]): Point[] =>
   });
 
 /** `must`: written even where each place crosses a curve; words never meet words. */
-export type PlaceWords = (text: string, places: readonly Place[], style: WordStyle, must?: boolean) => string;
+export type PlaceWords = (text: string, places: readonly Place[], style: WordStyle, must?: boolean) => Marks;
 
 /**
  * Takes words in the order of their weight.
@@ -70,7 +70,7 @@ export const createLabels = (bounds: Box, lines: readonly (readonly (Point | nul
     const chosen =
       free.find(({ crossed }) => crossed === 0) ??
       (must ? [...free].sort((a, b) => a.crossed - b.crossed)[0] : undefined);
-    if (chosen === undefined) return '';
+    if (chosen === undefined) return [];
     taken.push(chosen.box);
     const { at, anchor } = chosen.place;
     return words(text, at, { ...style, ...(anchor === undefined ? {} : { anchor }) });

@@ -12,7 +12,7 @@ import {
 import { createLabels } from './labels.js';
 import { CHART } from './palette.js';
 import type { MissChart } from './reply.js';
-import { curve, diamond, fitted, type Point } from './svg.js';
+import { curve, diamond, fitted, type Point, type Marks } from './marks.js';
 
 const FRAME = frameWithin({ left: 62, right: 22, top: 132, bottom: 44 });
 const HEIGHTS: readonly number[] = [0, 30, 60, 90];
@@ -36,23 +36,23 @@ const arrow = (
   [across, up]: Offset,
   pxPerDeg: number,
   style: { colour: string; width: number },
-): string => {
+): Marks => {
   const [dx, dy] = [across * pxPerDeg, -up * pxPerDeg];
   const length = Math.hypot(dx, dy);
-  if (length < 1) return '';
+  if (length < 1) return [];
   const tip: Point = [x + dx, y + dy];
   const barb = (side: 1 | -1): Point => [
     tip[0] - (HEAD_PX * (dx - side * dy * 0.6)) / length,
     tip[1] - (HEAD_PX * (dy + side * dx * 0.6)) / length,
   ];
-  return curve([[x, y], tip], style) + curve([barb(1), tip, barb(-1)], style);
+  return [...curve([[x, y], tip], style), ...curve([barb(1), tip, barb(-1)], style)];
 };
 
 /** "1.9°", "42′". */
 const angle = (deg: number): string => (deg >= 1.5 ? `${deg.toFixed(1)}°` : `${Math.round(deg * 60)}′`);
 
 /** The chart's marks, on a ground that is there already. */
-export const missChartMarks = ({ title, stars }: MissChart): string => {
+export const missChartMarks = ({ title, stars }: MissChart): Marks => {
   const xOf = scale([0, 360], [FRAME.left, FRAME.right]);
   const yOf = scale([0, 90], [FRAME.bottom, FRAME.top]);
   const longest = Math.max(1e-6, ...stars.map(({ seen }) => lengthOf(seen)));
@@ -92,9 +92,9 @@ export const missChartMarks = ({ title, stars }: MissChart): string => {
           { size: WORD_SIZE, colour: CHART.ink, rim: CHART.ground },
           true,
         ),
-      ].join('');
+      ].flat();
     }),
     ...HEIGHTS.map((altitudeDeg) => besideAxis(`${altitudeDeg}°`, yOf(altitudeDeg), FRAME)),
     compassUnder(xOf, FRAME),
-  ].join('');
+  ].flat();
 };

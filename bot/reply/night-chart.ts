@@ -19,7 +19,7 @@ import { CHART } from './palette.js';
 import { createLabels, type Place, type PlaceWords } from './labels.js';
 import { bestWithin } from './best-within.js';
 import type { ChartPoint, NightChart } from './reply.js';
-import { area, curve, diamond, dot, rectangle, textWidth, type Point } from './svg.js';
+import { area, curve, diamond, dot, rectangle, textWidth, type Point, type Marks } from './marks.js';
 
 const FRAME = frameWithin({ left: 62, right: 22, top: 142, bottom: 44 });
 const LOWEST_DEG = -10;
@@ -68,34 +68,30 @@ const namedSpans = (bands: readonly Band[], xOf: XOf): NamedSpan[] => {
   return named;
 };
 
-const bands = ({ bands: spans }: NightChart, xOf: XOf): string =>
-  spans
-    .map(({ fromUtcMs, toUtcMs, band }) => {
-      const left = xOf(fromUtcMs);
-      return rectangle([left, FRAME.top], [xOf(toUtcMs) - left, FRAME.bottom - FRAME.top], CHART.bands[band]);
-    })
-    .join('');
+const bands = ({ bands: spans }: NightChart, xOf: XOf): Marks =>
+  spans.flatMap(({ fromUtcMs, toUtcMs, band }) => {
+    const left = xOf(fromUtcMs);
+    return rectangle([left, FRAME.top], [xOf(toUtcMs) - left, FRAME.bottom - FRAME.top], CHART.bands[band]);
+  });
 
 /** Level under the horizon where a word has room, else upright at the first height that is free. */
 const UPRIGHT_PLACES_DEG = [45, 62, 28, 70, 20] as const;
-const bandWords = ({ bands: spans }: NightChart, xOf: XOf, place: PlaceWords): string =>
-  namedSpans(spans, xOf)
-    .map(({ left, right, word }) => {
-      const middle = (left + right) / 2;
-      const style = { size: WORD_SIZE, colour: CHART.faint } as const;
-      if (textWidth(word, WORD_SIZE) + 8 <= right - left)
-        return place(word, [{ at: [middle, FRAME.bottom - 10], anchor: 'middle' }], style, true);
-      if (right - left < UPRIGHT_WORD_PX) return '';
-      return place(
-        word,
-        UPRIGHT_PLACES_DEG.map((deg) => ({ at: [middle + 8, yOf(deg)], anchor: 'middle' }) as const),
-        { ...style, isUpright: true },
-      );
-    })
-    .join('');
+const bandWords = ({ bands: spans }: NightChart, xOf: XOf, place: PlaceWords): Marks =>
+  namedSpans(spans, xOf).flatMap(({ left, right, word }) => {
+    const middle = (left + right) / 2;
+    const style = { size: WORD_SIZE, colour: CHART.faint } as const;
+    if (textWidth(word, WORD_SIZE) + 8 <= right - left)
+      return place(word, [{ at: [middle, FRAME.bottom - 10], anchor: 'middle' }], style, true);
+    if (right - left < UPRIGHT_WORD_PX) return [];
+    return place(
+      word,
+      UPRIGHT_PLACES_DEG.map((deg) => ({ at: [middle + 8, yOf(deg)], anchor: 'middle' }) as const),
+      { ...style, isUpright: true },
+    );
+  });
 
 /** Over its mark, beside it, or over the plot. */
-const bestWord = (chart: NightChart, best: ChartPoint, [x, y]: Point, place: PlaceWords): string => {
+const bestWord = (chart: NightChart, best: ChartPoint, [x, y]: Point, place: PlaceWords): Marks => {
   const text = `best ${clock(best.utcMs, chart.zone)}, ${Math.round(best.altitudeDeg)}°`;
   const over = FRAME.top - 8;
   const middle = 'middle';
@@ -122,48 +118,46 @@ const bestWord = (chart: NightChart, best: ChartPoint, [x, y]: Point, place: Pla
 };
 
 /** Directions stand by the curve, those that find no free place not at all. */
-const compassPoints = ({ compass = [] }: NightChart, xOf: XOf, place: PlaceWords): string =>
-  compass
-    .map(({ utcMs, altitudeDeg, word }) => {
-      const [x, y]: Point = [xOf(utcMs), yOf(altitudeDeg)];
-      const said = place(
-        word,
-        [
-          { at: [x, y + 30], anchor: 'middle' },
-          { at: [x + 12, y + 26] },
-          { at: [x - 12, y + 26], anchor: 'end' },
-          { at: [x - 12, y - 8], anchor: 'end' },
-          { at: [x + 12, y - 8] },
-        ],
-        { size: WORD_SIZE, colour: CHART.ink, rim: CHART.ground },
-      );
-      return said === '' ? '' : dot([x, y], 4, CHART.ink) + said;
-    })
-    .join('');
+const compassPoints = ({ compass = [] }: NightChart, xOf: XOf, place: PlaceWords): Marks =>
+  compass.flatMap(({ utcMs, altitudeDeg, word }) => {
+    const [x, y]: Point = [xOf(utcMs), yOf(altitudeDeg)];
+    const said = place(
+      word,
+      [
+        { at: [x, y + 30], anchor: 'middle' },
+        { at: [x + 12, y + 26] },
+        { at: [x - 12, y + 26], anchor: 'end' },
+        { at: [x - 12, y - 8], anchor: 'end' },
+        { at: [x + 12, y - 8] },
+      ],
+      { size: WORD_SIZE, colour: CHART.ink, rim: CHART.ground },
+    );
+    return said.length === 0 ? [] : [...dot([x, y], 4, CHART.ink), ...said];
+  });
 
-const horizonArea = (points: readonly ChartPoint[], xOf: XOf): string => {
+const horizonArea = (points: readonly ChartPoint[], xOf: XOf): Marks => {
   const along = points.map(({ utcMs, altitudeDeg }): Point => [
     xOf(utcMs),
     yOf(Math.min(HIGHEST_DEG, Math.max(LOWEST_DEG, altitudeDeg))),
   ]);
   const [first, last] = [along[0], along.at(-1)];
-  if (first === undefined || last === undefined) return '';
-  return (
-    area([...along, [last[0], FRAME.bottom], [first[0], FRAME.bottom]], CHART.horizon, 0.75) +
-    curve(along, { colour: CHART.horizon, width: 2 })
-  );
+  if (first === undefined || last === undefined) return [];
+  return [
+    ...area([...along, [last[0], FRAME.bottom], [first[0], FRAME.bottom]], CHART.horizon, 0.75),
+    ...curve(along, { colour: CHART.horizon, width: 2 }),
+  ];
 };
 
 const level = (altitudeDeg: number): readonly Point[] => levelLine(FRAME, yOf(altitudeDeg));
 
-const leastHeight = ({ minimumAltitudeDeg }: NightChart): string =>
+const leastHeight = ({ minimumAltitudeDeg }: NightChart): Marks =>
   minimumAltitudeDeg === null || minimumAltitudeDeg <= 0
-    ? ''
+    ? []
     : curve(level(minimumAltitudeDeg), { colour: CHART.limit, width: 2, dashes: [2, 3] });
 
 /** At either end of its line, under it or over it. */
-const leastWord = ({ minimumAltitudeDeg }: NightChart, place: PlaceWords): string => {
-  if (minimumAltitudeDeg === null || minimumAltitudeDeg <= 0) return '';
+const leastWord = ({ minimumAltitudeDeg }: NightChart, place: PlaceWords): Marks => {
+  if (minimumAltitudeDeg === null || minimumAltitudeDeg <= 0) return [];
   const [under, over] = [yOf(minimumAltitudeDeg) + 22, yOf(minimumAltitudeDeg) - 7];
   const [left, right] = [FRAME.left + 5, FRAME.right - 3];
   return place(
@@ -177,15 +171,15 @@ const leastWord = ({ minimumAltitudeDeg }: NightChart, place: PlaceWords): strin
 const nowXOf = ({ nowUtcMs, startUtcMs, endUtcMs }: NightChart, xOf: XOf): number | null =>
   nowUtcMs === null || nowUtcMs <= startUtcMs || nowUtcMs >= endUtcMs ? null : xOf(nowUtcMs);
 
-const nowLine = (x: number | null): string =>
-  x === null ? '' : curve(uprightLine(FRAME, x), { colour: CHART.now, width: 2 });
+const nowLine = (x: number | null): Marks =>
+  x === null ? [] : curve(uprightLine(FRAME, x), { colour: CHART.now, width: 2 });
 
-const nowWord = (x: number | null, place: PlaceWords): string =>
+const nowWord = (x: number | null, place: PlaceWords): Marks =>
   x === null
-    ? ''
+    ? []
     : place('now', [{ at: [x, FRAME.top - 8], anchor: 'middle' }], { size: WORD_SIZE, colour: CHART.now }, true);
 
-const axes = ({ startUtcMs, endUtcMs, zone }: NightChart, xOf: XOf): string =>
+const axes = ({ startUtcMs, endUtcMs, zone }: NightChart, xOf: XOf): Marks =>
   [
     ...[30, 60].map((altitudeDeg) => curve(level(altitudeDeg), { colour: CHART.grid, width: 1 })),
     curve(level(0), { colour: CHART.ink, width: 2 }),
@@ -193,7 +187,7 @@ const axes = ({ startUtcMs, endUtcMs, zone }: NightChart, xOf: XOf): string =>
     ...hoursWithRoom(hourTicks(startUtcMs + 1, endUtcMs - 1, zone), xOf).map(({ utcMs, hour }) =>
       underAxis(String(hour).padStart(2, '0'), xOf(utcMs), FRAME),
     ),
-  ].join('');
+  ].flat();
 
 const legend = ({ moonCurve, horizonCurve }: NightChart): string =>
   [moonCurve.length === 0 ? '' : 'Dashed: the Moon.', horizonCurve === undefined ? '' : 'Green: your horizon.']
@@ -201,7 +195,7 @@ const legend = ({ moonCurve, horizonCurve }: NightChart): string =>
     .join(' ');
 
 /** The chart's marks, on a ground that is there already. */
-export const nightChartMarks = (chart: NightChart): string => {
+export const nightChartMarks = (chart: NightChart): Marks => {
   const { title, startUtcMs, endUtcMs, zone, curve: path, moonCurve, horizonCurve } = chart;
   const [name, night] = titleLines(title);
   const best = bestWithin(chart);
@@ -217,7 +211,7 @@ export const nightChartMarks = (chart: NightChart): string => {
   // The weightiest first: what comes later makes way.
   const labels = [
     nowWord(nowX, place),
-    best === null || bestAt === null ? '' : bestWord(chart, best, bestAt, place),
+    best === null || bestAt === null ? [] : bestWord(chart, best, bestAt, place),
     compassPoints(chart, xOf, place),
     leastWord(chart, place),
     bandWords(chart, xOf, place),
@@ -226,12 +220,12 @@ export const nightChartMarks = (chart: NightChart): string => {
     titled(name, [[night, timesIn(zone)].filter((part) => part !== '').join('. '), legend(chart)]),
     bands(chart, xOf),
     axes(chart, xOf),
-    horizonCurve === undefined ? '' : horizonArea(horizonCurve, xOf),
+    horizonCurve === undefined ? [] : horizonArea(horizonCurve, xOf),
     nowLine(nowX),
     curve(moon, { colour: CHART.moon, width: 2.5, dashes: [9, 5] }),
     leastHeight(chart),
     curve(target, { colour: CHART.target, width: 4 }),
-    bestAt === null ? '' : diamond(bestAt, 10, CHART.best, CHART.ground),
+    bestAt === null ? [] : diamond(bestAt, 10, CHART.best, CHART.ground),
     ...labels,
-  ].join('');
+  ].flat();
 };

@@ -1,16 +1,21 @@
 /** Draws a Chart as SVG and PNG, off screen, with the fonts that ship beside this file. */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { createInTurn } from '../ground/in-turn.js';
 import { CHART_HEIGHT, CHART_WIDTH, SHEET_HEIGHT, SHEET_WIDTH } from './chart-frame.js';
+import { createCanvas, rgbOf } from './drawing/canvas.js';
+import { createPen } from './drawing/draw-marks.js';
+import { createLetters } from './drawing/letters.js';
+import { readFont } from './drawing/outlines.js';
 import { eveningChartMarks } from './evening-chart.js';
 import { horizonChartMarks } from './horizon-chart.js';
 import { missChartMarks } from './miss-chart.js';
 import { nightChartMarks } from './night-chart.js';
 import { CHART } from './palette.js';
-import { pngFromPixels } from './png.js';
+import { pngFromPalette, pngFromPixels } from './png.js';
 import type { Chart } from './reply.js';
-import { rectangle } from './svg.js';
+import type { Marks } from './marks.js';
+import { marksSvg } from './svg.js';
 
 export { CHART_HEIGHT, CHART_WIDTH } from './chart-frame.js';
 
@@ -24,13 +29,12 @@ const font = (name: string) => ({
   defaultFontFamily: 'DejaVu Sans',
   loadSystemFonts: false,
 });
-/** The font is read anew for each word drawn: with the few letters that nearly all charts use, a chart is ready in half the time. */
-const FEW_LETTERS = font('DejaVuSans-latin-greek.ttf');
+const FEW_LETTERS = 'DejaVuSans-latin-greek.ttf';
 const ALL_LETTERS = font('DejaVuSans.ttf');
 /** What the small font holds: scripts/pictures/make-small-font.sh. */
 const BEYOND_FEW = /[^\n\u0020-\u007E\u00A0-\u017F\u0370-\u03FF\u2010-\u2044\u2190-\u2193\u2212\u25C6]/u;
 
-const marksOf = (chart: Chart): string => {
+const marksOf = (chart: Chart): Marks => {
   switch (chart.kind) {
     case 'night':
       return nightChartMarks(chart);
@@ -44,23 +48,57 @@ const marksOf = (chart: Chart): string => {
 };
 
 /** The chart as SVG text. Pure. */
-export const chartSvg = (chart: Chart): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${SHEET_WIDTH} ${SHEET_HEIGHT}" font-family="DejaVu Sans">${rectangle([0, 0], [SHEET_WIDTH, SHEET_HEIGHT], CHART.ground)}${marksOf(chart)}</svg>`;
+export const chartSvg = (chart: Chart): string => sheetSvg(marksOf(chart));
 
-/** Pictures are drawn one after the other: each takes some 10 MB outside the heap while it is made. */
+const sheetSvg = (marks: Marks): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${CHART_WIDTH}" height="${CHART_HEIGHT}" viewBox="0 0 ${SHEET_WIDTH} ${SHEET_HEIGHT}" font-family="DejaVu Sans"><rect width="${SHEET_WIDTH}" height="${SHEET_HEIGHT}" fill="${CHART.ground}"/>${marksSvg(marks)}</svg>`;
+
+/** Pictures are drawn one after the other: each has a sheet of pixels while it is made. */
 const inTurn = createInTurn();
 const DRAWING = 'a picture';
 
-/** The chart as a PNG, 960 × 720, legible at a phone's width. Rejects only if the drawing library fails. The pixels are made beside the event loop. */
+/** Words beyond the few letters (an Armenian site's name, joined or right-to-left letters): the drawing library sets those. */
+const withLibrary = async (svg: string): Promise<Buffer> => {
+  const { renderAsync } = await import('@resvg/resvg-js');
+  const image = await renderAsync(svg, { font: ALL_LETTERS });
+  return pngFromPixels(image.pixels, image.width, image.height);
+};
+
+/** What is made once for all charts. */
+const tools = () => ({
+  draw: createPen(
+    CHART_WIDTH,
+    CHART_HEIGHT,
+    createLetters(readFont(readFileSync(fontFile(FEW_LETTERS)))),
+    CHART_WIDTH / SHEET_WIDTH,
+  ),
+  canvas: createCanvas(CHART_WIDTH, CHART_HEIGHT),
+});
+let kept: ReturnType<typeof tools> | null = null;
+
+/** All that are laid on whole. */
+const coloursOf = (marks: Marks): readonly string[] =>
+  marks.flatMap((mark) => {
+    if (mark.kind === 'words' || mark.kind === 'lines') return mark.style.colour;
+    return mark.kind === 'rectangle' && mark.opacity !== 1 ? [] : mark.fill;
+  });
+
+const withOwnPen = (marks: Marks): Promise<Buffer> => {
+  kept ??= tools();
+  const { draw, canvas } = kept;
+  canvas.clear([CHART.ground, ...coloursOf(marks)].map(rgbOf));
+  draw(canvas, marks);
+  return pngFromPalette(canvas.pixels, canvas.palette(), CHART_WIDTH, CHART_HEIGHT);
+};
+
+const isBeyondFew = (marks: Marks): boolean =>
+  marks.some((mark) => mark.kind === 'words' && BEYOND_FEW.test(mark.text));
+
+/** The chart as a PNG, 960 × 720, legible at a phone's width. Rejects only if the drawing library fails. Packed beside the event loop. */
 export const renderChart = async (
   chart: Chart,
 ): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
-  const { renderAsync } = await import('@resvg/resvg-js');
-  const svg = chartSvg(chart);
-  return await inTurn(DRAWING, async () => {
-    // Off the main thread: the drawing is half the work, and others are waiting for answers.
-    const image = await renderAsync(svg, { font: BEYOND_FEW.test(svg) ? ALL_LETTERS : FEW_LETTERS });
-    const { width, height } = image;
-    return { png: await pngFromPixels(image.pixels, width, height), width, height };
-  });
+  const marks = marksOf(chart);
+  const png = await inTurn(DRAWING, () => (isBeyondFew(marks) ? withLibrary(sheetSvg(marks)) : withOwnPen(marks)));
+  return { png, width: CHART_WIDTH, height: CHART_HEIGHT };
 };

@@ -1,6 +1,6 @@
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
-import { pngFromPixels } from '../../bot/reply/png.js';
+import { pngFromPalette, pngFromPixels } from '../../bot/reply/png.js';
 
 /** What another program's PNG reader (the one inside resvg) sees in the file. */
 const readBack = (png: Buffer, width: number, height: number): Buffer =>
@@ -20,6 +20,21 @@ describe('a PNG of our own packing', () => {
     );
     expect(readBack(await pngFromPixels(pixels, width, height), width, height).equals(pixels)).toBe(true);
   });
+
+  it.each([
+    [3, 2, 2],
+    [257, 31, 256],
+  ])(
+    'of %i × %i pixels with a palette of %i is read by another program as it was drawn',
+    async (width, height, colours) => {
+      const palette = Uint8Array.from(
+        Array.from({ length: colours }, (_, i) => [i, (i * 13) % 256, (i * 29) % 256]).flat(),
+      );
+      const pixels = Uint8Array.from({ length: width * height }, (_, i) => (i * 7) % colours);
+      const expected = Buffer.from([...pixels].flatMap((i) => [...palette.subarray(3 * i, 3 * i + 3), 255]));
+      expect(readBack(await pngFromPalette(pixels, palette, width, height), width, height).equals(expected)).toBe(true);
+    },
+  );
 
   it('is not mixed with others packed at the same time, or after it', async () => {
     const [width, height] = [64, 40];
