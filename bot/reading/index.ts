@@ -1,5 +1,5 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
-export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading } from './reading.js';
+export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading, type Suggestion } from './reading.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';
@@ -22,7 +22,9 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
-export { answerMeant, type AnswerMeant } from './answers/answer-meant.js';
+export { readsOut } from './answers/reads-out.js';
+export { answerMeant } from './answers/answer-meant.js';
+export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
 export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
 export { saysUnsure } from './answers/says-unsure.js';

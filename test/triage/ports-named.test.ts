@@ -1,6 +1,6 @@
 /** The port that is asked for in vain beside the one that is there. */
 import { describe, expect, it } from 'vitest';
-import { assess, startWalk, tellText, type Assessment } from '../../bot/triage/index.js';
+import { assess, startWalk, tellText, type Assessment, type WalkState } from '../../bot/triage/index.js';
 import { deps } from './console-walk.js';
 
 const model = deps.triage();
@@ -42,5 +42,33 @@ describe('a port asked for that is not the one shown', () => {
       return `${numbers?.entry.id} ${numbers?.answers[answer]}`;
     });
     expect(seen).not.toContain('port-match another');
+  });
+
+  const matchIn = (...texts: readonly string[]): string | undefined =>
+    texts.reduce<{ state: WalkState; last: string | undefined }>(
+      ({ state, last }, text) => {
+        const { state: next, read } = tellText(model, state, text, 'member');
+        return { state: next, last: read.facts.find(({ what }) => what === 'port-match')?.answer ?? last };
+      },
+      { state: startWalk({ member: 'Wystan', helper: null }), last: undefined },
+    ).last;
+
+  it.each([
+    [['its COM5 in both'], 'same'],
+    [['both say com5'], 'same'],
+    [['com5 n com5 i said'], 'same'],
+    [['yes the same, com7 both times'], 'same'],
+    [['Device Manager shows COM5', 'its com5 in the program too'], 'same'],
+    [['there is only COM4 in the list', 'i chose COM4'], 'same'],
+    [["could not open port 'COM3'", 'Device Manager lists COM8', 'chose COM8, now it times out'], 'same'],
+    [['the program has COM3', 'the system has COM7'], 'another'],
+    [['program is set to COM3, windows shows COM9'], 'another'],
+    [['the program uses ttyUSB0', 'now attached to ttyUSB1'], 'another'],
+    [['should i set it to COM5?', 'Device Manager shows COM4'], undefined],
+    [['the program lists COM3 and COM4'], 'several'],
+    [['COM3 denied', 'Device Manager shows (COM3)'], undefined],
+    [['the focuser has COM8'], undefined],
+  ])('is told from the mount’s own: %j is %s', (texts, answer) => {
+    expect(matchIn(...texts)).toBe(answer);
   });
 });

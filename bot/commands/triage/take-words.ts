@@ -1,6 +1,14 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { answerMeant, isHedged, readText, saysCured, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  answerMeant,
+  isHedged,
+  readsOut,
+  readText,
+  saysCured,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
@@ -13,6 +21,12 @@ import { changed, type Began, type Turn } from './turn.js';
 /** A look that keeps gear from harm, the first or another at the same thing. */
 const guardsGear = (step: Step): boolean =>
   step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
+
+const questionOf = ({ context, before }: Began) => ({
+  id: before.step.id,
+  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
+  good: context.model.check(before.step.id)?.good,
+});
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
@@ -29,11 +43,11 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const told = read.facts.findLast(({ what }) => what === step.id);
-  if (told !== undefined) return step.opening ? null : sure(told.answer);
+  if (told !== undefined && !step.opening) return sure(told.answer);
+  // Told outright it is in the record; a family of ways leaves the question which.
+  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   return answerMeant(reading, text, {
-    id: step.id,
-    answers: labelled.filter(({ id }) => id !== UNSURE),
-    good: context.model.check(step.id)?.good,
+    ...questionOf(began),
     guards: guardsGear(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
@@ -89,7 +103,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && meant === null && lastSaidToIt(began) !== null
+    isLeft && meant === null && (lastSaidToIt(began) !== null || readsOut(text, questionOf(began)))
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
   if (passed === null || isProblem(passed)) return changed(began, state, { notes: said, at: before.step });

@@ -7,36 +7,10 @@ import type { Vocabulary } from '../vocabulary.js';
 import { isHedged } from './hedged.js';
 import { isBareNo, LEADING, leadOf, type Lead } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
+import type { AnswerLabel, AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { approvesOf, readsOut } from './reads-out.js';
 import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
 import { speaksOf } from './speaks-of.js';
-
-export interface AnswerLabel {
-  readonly id: string;
-  /** As a member reads it. */
-  readonly label: string;
-}
-
-export interface QuestionInHand {
-  /** The check's. */
-  readonly id: string;
-  /** "Not sure" aside. */
-  readonly answers: readonly AnswerLabel[];
-  /** The answer of a sound set-up, where the question has one. */
-  readonly good?: string | undefined;
-  /** The sound answer lets gear be put to use that a wrong one would destroy: a guess is not enough for it. */
-  readonly guards?: boolean | undefined;
-  /** The words told something else already: they answer this too only where they use the answer's own words. */
-  readonly isAside?: boolean | undefined;
-}
-
-export interface AnswerMeant {
-  readonly id: string;
-  readonly label: string;
-  /** 0 to 1: how far the answer's own words were said. */
-  readonly score: number;
-  /** Said well enough to be taken; else only the nearest. */
-  readonly isSure: boolean;
-}
 
 /** Longer than this tells a story; it is read for what it says, not for which answer it is. */
 const LONGEST_ANSWER_WORDS = 40;
@@ -55,10 +29,6 @@ const FOR_MORE = 0.15;
 const MOST_FOR_MORE = 2;
 /** A single word of a long answer says little. */
 const LEAST_OF_SAID = 0.25;
-/** What is found as it should be. */
-const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
-/** How the sound answer begins where a question asks which of several things is wrong. */
-const ASKS_WHAT_IS_WRONG = /^(?:none|all|everything|nothing|no)\b/iu;
 
 interface Part {
   readonly words: readonly SaidWord[];
@@ -243,12 +213,6 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
 };
 
-/** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
-const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
-  meant.id !== good &&
-  answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
-  said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
-
 /** What speaks of something else by so much is no sure answer, or none at all. */
 const SPEAKS_SURELY = -0.5;
 const SPEAKS_AT_ALL = -2;
@@ -282,7 +246,13 @@ const ifOfThat = (
 /** The answer by its words alone. */
 const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const said = saidText(vocabulary.sayings.lexicon, text);
-  if (said.asks === 'plainly' || said.words.length === 0 || said.words.length > LONGEST_ANSWER_WORDS) return null;
+  if (
+    readsOut(text, question) ||
+    said.asks === 'plainly' ||
+    said.words.length === 0 ||
+    said.words.length > LONGEST_ANSWER_WORDS
+  )
+    return null;
   const all = weigh(vocabulary, question);
   const exact = wordForWord(all, said);
   if (exact !== null) return exact;

@@ -1,10 +1,10 @@
 /**
- * Two port names that a member gave, in one breath or two: the one that a program asks for in vain and the one that the system
- * has. Where they differ, the cause is as good as seen, whichever question is in hand.
+ * The port names that a member gave, in one breath or several: the one the program has, or asks for in vain, and those the system
+ * has. Whether they are the same is as good as seen, whichever question is in hand.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
 
-const PORT = String.raw`(?:COM\d{1,3}|(?:/dev/)?tty(?:USB|ACM)\d{1,3}|(?:/dev/)?(?:cu|tty)\.[\w.-]{2,40})`;
+const PORT = String.raw`(?:COM ?\d{1,3}|(?:/dev/)?tty(?:USB|ACM)\d{1,3}|(?:/dev/)?(?:cu|tty)\.[\w.-]{2,40})`;
 const IN_VAIN =
   /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:can|could) ?n[o']?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|cannot (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
 /** It is there then, whoever has it. */
@@ -16,10 +16,18 @@ const SHOWN = new RegExp(
 const ANY = new RegExp(String.raw`(?<![\w])${PORT}(?![\w])`, 'giu');
 /** Ports that every system of its kind has, and no mount. */
 const OF_THE_SYSTEM = /bluetooth|debug|wlan/iu;
+const PROGRAM =
+  /\b(?:programm?e?|software|app|planetarium|client|driver'?s? (?:has|is|says|set|uses?)|(?:port )?settings?|i (?:use|used|chose|choose|picked|pick|set|selected|select|have chosen|put))\b|\b(?:chose|picked|selected|choose|set (?:it )?(?:to|on)|changed (?:it )?to|what i use)\b/iu;
+/** A list to pick from is neither what it has nor what the system has. */
+const OFFERS = /\b(?:lists?|offers?|shows? me|drop ?down|to choose from|can (?:choose|pick))\b/iu;
+const BOTH = /\bboth\b|\bthe same\b|\bsame (?:in|on|number|one|port|com)\b|\beach\b/iu;
+const TOO = /\b(?:too|also|as well)\b/iu;
+const GUESSED = /\b(?:should|shall|would|could|might|maybe|try|trying|tried|or)\b|\?/iu;
 
 const nameOf = (port: string): string =>
   port
     .toLowerCase()
+    .replace(/\s+/gu, '')
     .replace(/^\/dev\//u, '')
     .replace(/^(?:cu|tty)\./u, 'cu.')
     .replace(/[.-]+$/u, '');
@@ -28,52 +36,97 @@ const kindOf = (name: string): string => /^(?:com|tty|cu)/u.exec(name)?.[0] ?? n
 /** The pieces of a text that say one thing each; the full stop within a port's name parts nothing. */
 const piecesOf = (text: string): readonly string[] => text.split(/\n|[.;!?,](?=\s|$)|\b(?:but|and|while|whereas)\b/u);
 
-interface Named {
-  readonly wanted: ReadonlyMap<string, string>;
-  readonly shown: ReadonlyMap<string, string>;
+interface Port {
+  readonly name: string;
+  /** As it was written. */
+  readonly port: string;
 }
 
-const portsNamed = (texts: readonly string[]): Named => {
-  const wanted = new Map<string, string>();
-  const shown = new Map<string, string>();
-  for (const piece of texts.flatMap(piecesOf)) {
-    const isVain = IN_VAIN.test(piece) && !HELD.test(piece);
-    if (isVain) for (const [port] of piece.matchAll(ANY)) wanted.set(nameOf(port), port);
-    else
-      for (const { groups } of piece.matchAll(SHOWN)) {
-        const port = groups?.['bracketed'] ?? groups?.['attached'] ?? groups?.['linked'] ?? groups?.['said'] ?? '';
-        if (!OF_THE_SYSTEM.test(port)) shown.set(nameOf(port), port);
-      }
+interface Named {
+  /** What the program has, by what was said last. */
+  chosen: Port | null;
+  /** It asks for it and does not find it. */
+  isInVain: boolean;
+  readonly shown: Map<string, string>;
+}
+
+const portsIn = (piece: string): readonly Port[] =>
+  [...piece.matchAll(ANY)].map(([port]) => ({ name: nameOf(port), port }));
+
+/** "It's COM5 in both", "com5 n com5", "the program has COM5 too". */
+const saysSame = (piece: string, ports: readonly Port[]): boolean => {
+  const isOne = new Set(ports.map(({ name }) => name)).size === 1;
+  return isOne && (ports.length > 1 || BOTH.test(piece) || (TOO.test(piece) && PROGRAM.test(piece)));
+};
+
+const takeShown = (named: Named, piece: string): void => {
+  for (const { groups } of piece.matchAll(SHOWN)) {
+    const port = groups?.['bracketed'] ?? groups?.['attached'] ?? groups?.['linked'] ?? groups?.['said'] ?? '';
+    if (!OF_THE_SYSTEM.test(port)) named.shown.set(nameOf(port), port);
   }
-  return { wanted, shown };
+};
+
+const takePiece = (named: Named, piece: string): void => {
+  const ports = portsIn(piece);
+  const [first] = ports;
+  if (first === undefined || HELD.test(piece)) return;
+  if (IN_VAIN.test(piece)) {
+    named.chosen = first;
+    named.isInVain = true;
+  } else if (saysSame(piece, ports) && !GUESSED.test(piece)) {
+    named.chosen = first;
+    named.isInVain = false;
+    named.shown.set(first.name, first.port);
+  } else if (PROGRAM.test(piece)) {
+    if (OFFERS.test(piece) || ports.length > 1 || GUESSED.test(piece)) return;
+    named.chosen = first;
+    named.isInVain = false;
+  } else takeShown(named, piece);
 };
 
 const CHECK = 'port-match';
 const SURE = 0.95;
 
-/** Adds to what was read of the last of these texts that the program asks for a port which the system does not have. */
+interface Compared {
+  readonly answer: 'same' | 'another';
+  readonly quote: string;
+  readonly label: string;
+}
+
+const compared = (texts: readonly string[]): Compared | null => {
+  const named: Named = { chosen: null, isInVain: false, shown: new Map() };
+  for (const piece of texts.flatMap(piecesOf)) takePiece(named, piece);
+  const { chosen, isInVain, shown } = named;
+  if (chosen === null) return null;
+  if (shown.has(chosen.name))
+    return isInVain
+      ? null
+      : { answer: 'same', quote: chosen.port, label: `the program and the system have the same port, ${chosen.port}` };
+  const other = [...shown].find(([own]) => kindOf(own) === kindOf(chosen.name))?.[1];
+  return other === undefined
+    ? null
+    : {
+        answer: 'another',
+        quote: `${chosen.port}, ${other}`,
+        label: `the program asks for ${chosen.port} and the system has ${other}`,
+      };
+};
+
+/**
+ * Adds to what was read of the last of these texts whether the program has a port that the system has.
+ * @param texts all of the walk, the one just read last
+ */
 export const withPortsCompared = (read: Reading, texts: readonly string[]): Reading => {
-  const { wanted, shown } = portsNamed(texts);
-  for (const [name, port] of wanted) {
-    const other = [...shown].find(([own]) => own !== name && kindOf(own) === kindOf(name));
-    if (other === undefined || shown.has(name)) continue;
-    const fact: ReadFact = {
-      what: CHECK,
-      answer: 'another',
-      sureness: SURE,
-      quote: `${port}, ${other[1]}`,
-      by: 'words',
-    };
-    // What of it is there is known now: how far that gets was guessed from "not found".
-    const rest = (what: string): boolean => what !== CHECK && what !== 'how-far';
-    return {
-      ...read,
-      facts: [...read.facts.filter(({ what }) => rest(what)), fact],
-      understood: [
-        ...read.understood.filter(({ fact: { what } }) => rest(what)),
-        { fact, label: `the program asks for ${port} and the system has ${other[1]}` },
-      ],
-    };
-  }
-  return read;
+  const last = texts.at(-1) ?? '';
+  const found = last.search(ANY) < 0 ? null : compared(texts);
+  // Known before these words: nothing of it is new.
+  if (found === null || compared(texts.slice(0, -1))?.label === found.label) return read;
+  const fact: ReadFact = { what: CHECK, answer: found.answer, sureness: SURE, quote: found.quote, by: 'words' };
+  // What of it is there is known now: how far that gets was guessed from "not found".
+  const rest = (what: string): boolean => what !== CHECK && (what !== 'how-far' || found.answer === 'same');
+  return {
+    ...read,
+    facts: [...read.facts.filter(({ what }) => rest(what)), fact],
+    understood: [...read.understood.filter(({ fact: { what } }) => rest(what)), { fact, label: found.label }],
+  };
 };

@@ -15,6 +15,7 @@ import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck 
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
+import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
 import {
   TRY_OUTCOMES,
@@ -250,14 +251,10 @@ export const tellText = (
   how?: ReadBy,
 ): { readonly state: WalkState; readonly read: Reading } => {
   const own = readText(model.reading, text, how);
-  const known = state.events.some(
-    (event) =>
-      event.kind === 'text' && event.facts.some(({ what, answer }) => what === 'port-match' && answer === 'another'),
-  );
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const compared = own.by === 'words' ? withSpeedsCompared(own, texts) : own;
-  const read = known ? compared : withPortsCompared(compared, texts);
+  const compared = own.by === 'words' ? withSettingsListed(withSpeedsCompared(own, texts), text) : own;
+  const read = withPortsCompared(compared, texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',
