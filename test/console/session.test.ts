@@ -64,6 +64,22 @@ describe('a conversation on the console', () => {
     expect(said(await answer('astray'))).toMatch(/no command|do not know/u);
   });
 
+  it('hears a number with words round it, asks which of two, and keeps what was offered', async () => {
+    const { answer } = session();
+    await answer('echo many');
+    expect(said(await answer('1 or 2'))).toBe(
+      'Which fits best? 1: One; 2: Two. Type one of the numbers, or tell me what you see.',
+    );
+    expect(said(await answer('the third'))).not.toContain('from 1 to');
+    expect(said(await answer('the second i think'))).toBe('two');
+  });
+
+  it('takes a sentence that begins with "as" for no name', async () => {
+    const { answer } = session();
+    expect(said(await answer('As I said: attached, then gone'))).not.toContain('speaks from now on');
+    expect(said(await answer('whom for:me'))).toContain('console:local');
+  });
+
   it('apologises for a fault of its own without showing it', async () => {
     const outcome = await session().answer('echo boom');
     expect(said(outcome)).toMatch(/^Sorry/u);

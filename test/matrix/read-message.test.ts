@@ -109,10 +109,20 @@ describe('a number', () => {
     expect(askedIn(said(body), me, false)).toEqual({
       kind: 'number',
       number: 2,
+      words: null,
       addressed: false,
       repliedTo: null,
       threadRoot: null,
     });
+  });
+  test.each(['2 maybe', 'the second', 'number 2 i think'])('%j picks it where it is said to the bot', (body) => {
+    expect(askedIn(said(`!pier ${body}`), me, false)).toMatchObject({
+      kind: 'number',
+      number: 2,
+      words: { text: body },
+    });
+    expect(askedIn(said(body), me, true)).toMatchObject({ kind: 'number', number: 2 });
+    expect(askedIn(said(body), me, false)).toBeNull();
   });
   test.each(['!pier 2', 'Pierhand: 2'])('%j is said to the bot', (body) => {
     expect(askedIn(said(body), me, false)).toMatchObject({ kind: 'number', number: 2, addressed: true });

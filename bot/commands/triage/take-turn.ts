@@ -23,7 +23,7 @@ import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
-import { takeWords } from './take-words.js';
+import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import {
   changed,
   DOINGS,
@@ -247,6 +247,17 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
   takeLeave(began, text) ?? takeClosing(began, text);
 
+/** A press, a number or an answer's own words; null where the turn is none of these. */
+const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | Problem> | Turn | null => {
+  const { step } = began.before;
+  // "2 maybe": the sound answer picked by its number, with a doubt beside it.
+  const isSound = step.kind === 'ask' && !step.opening && answer === `${step.id}.${step.check.good ?? ''}`;
+  if (isSound && text !== undefined && isGuessAtSafety(began, text))
+    return { walk: began.walk, notes: [...began.notes, NO_GUESS], show: 'step' };
+  const typed = answer ?? (text === undefined ? undefined : plainAnswer(began.before, text));
+  return typed === undefined ? null : takeAnswer(began, typed);
+};
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -256,8 +267,8 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
-  const typed = said.answer ?? (said.text === undefined ? undefined : plainAnswer(before, said.text));
-  if (typed !== undefined) return takeAnswer(began, typed);
+  const answered = takePicked(began, said);
+  if (answered !== null) return answered;
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const left = await takeLast(began, said.text);

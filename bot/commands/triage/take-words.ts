@@ -73,10 +73,12 @@ const yesToNearest = (began: Began, text: string): string | undefined => {
   return nearest?.id;
 };
 
-const NO_GUESS = 'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
+export const NO_GUESS =
+  'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
 
 /** A guess at a look that keeps gear from harm. */
-const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean => guardsGear(step) && isHedged(text);
+export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
+  guardsGear(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 

@@ -1,5 +1,6 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
-import { isProblem, problem, type Choice } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
+import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import type { Command } from '../../commands/core/command.js';
 import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/command.js';
@@ -10,7 +11,8 @@ import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { LineKind } from './gather-pastes.js';
 import { splitForms } from '../shared/form-lines.js';
-import { askerNamed, CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
+import { numberSaid, runOfPick } from '../shared/number-said.js';
+import { askerNamed, CONSOLE_ASKER, runConsoleLine, speakerNamed } from './who-speaks.js';
 
 export { CONSOLE_ASKER };
 
@@ -45,27 +47,46 @@ const openOption = (command: Command, rest: string): OpenOption => {
       };
 };
 
+const LONGEST_OFFERED = 60;
+
+/** "2 or 3": what was offered stays, under its numbers. */
+const whichOf = (numbers: readonly number[], picks: readonly Choice[]): Problem =>
+  problem(
+    'several-choices',
+    `Which fits best? ${numbers.map((number, at) => `${number}: ${tidy(picks[at]?.label ?? '', LONGEST_OFFERED)}`).join('; ')}. Type one of the numbers, or tell me what you see.`,
+  );
+
+/** The line that a number runs, or what is to be said of it; null where none is picked. */
+const pickIn = (line: string, choices: readonly Choice[]): string | Problem | null => {
+  const isBare = /^\s*\d{1,2}\s*$/u.test(line);
+  const said = numberSaid(line);
+  if (said === null) return null;
+  const picks = said.numbers.flatMap((number) => choices[number - 1] ?? []);
+  const [only, second] = picks;
+  if (only !== undefined && second === undefined && said.numbers.length === 1)
+    return isBare ? only.run : runOfPick(only.run, line, said);
+  // With words round it, a number is a pick where it fits, and words where it does not.
+  if (!isBare) return picks.length > 1 && picks.length === said.numbers.length ? whichOf(said.numbers, picks) : null;
+  return problem(
+    'no-such-choice',
+    choices.length === 0
+      ? 'There is nothing to choose from just now. Type a question, or help.'
+      : `Choose a number from 1 to ${choices.length}, or type another question.`,
+  );
+};
+
 export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink): ConsoleSession => {
   let choices: readonly Choice[] = [];
   let asker = CONSOLE_ASKER;
+  const heard = new Set<string>();
 
   const answer = async (line: string): Promise<Outcome> => {
-    const number = /^\s*(\d{1,2})\s*$/u.exec(line)?.[1];
-    if (number !== undefined) {
-      const picked = choices[Number(number) - 1];
-      if (picked === undefined) {
-        return problem(
-          'no-such-choice',
-          choices.length === 0
-            ? 'There is nothing to choose from just now. Type a question, or help.'
-            : `Choose a number from 1 to ${choices.length}, or type another question.`,
-        );
-      }
-      return answer(picked.run);
-    }
-    const name = /^\s*\/?as\s+(\S.*)$/iu.exec(line)?.[1];
-    if (name !== undefined) {
+    const pick = pickIn(line, choices);
+    if (pick !== null) return typeof pick === 'string' ? answer(pick) : pick;
+    const name = speakerNamed(line, heard);
+    if (name !== null) {
       asker = askerNamed(name);
+      heard.add(asker.displayName.toLowerCase());
       // What was offered stays: the other may answer it.
       return reply({
         pointsAt: NOWHERE,
@@ -113,7 +134,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
   };
 
   const kindOf = (line: string): LineKind => {
-    if (/^\s*(?:\d{1,2}|\/?as\s+\S.*)\s*$/iu.test(line)) return 'own';
+    if (/^\s*\d{1,2}\s*$/u.test(line) || speakerNamed(line, heard) !== null) return 'own';
     const parsed = parseLine(line, deps.commands);
     if (isProblem(parsed)) return parsed.problem === 'unknown-command' ? 'words' : 'own';
     return parsed.command.freeText === true && parsed.raw.size <= 1 ? 'opens' : 'own';

@@ -1,5 +1,6 @@
 /** Choices on Matrix: a numbered list whose commands travel inside the message itself, so that picking needs no memory. */
 import type { Choice } from '../../../ground/problem.js';
+import { numberSaid, type NumberSaid } from '../../shared/number-said.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { recordAt, textAt } from './matrix-event.js';
 
@@ -38,6 +39,17 @@ export const offeredIn = (event: MatrixEvent, botId: string): OfferedChoices | n
 export const numberIn = (text: string): number | null => {
   const digits = /^\s*#?(\d{1,2})[.)]?\s*$/u.exec(text)?.[1];
   return digits === undefined ? null : Number(digits);
+};
+
+export interface NumberInWords {
+  readonly text: string;
+  readonly said: NumberSaid;
+}
+
+/** "2 maybe", "the second"; of several numbers which is meant is not to be told. */
+export const numberInWords = (text: string): NumberInWords | null => {
+  const said = numberSaid(text);
+  return said?.numbers.length === 1 ? { text, said } : null;
 };
 
 /** 3 → "3️⃣"; 10 → "🔟". Unicode 17, emoji-sequences: digit, variation selector, combining enclosing keycap. */

@@ -3,6 +3,8 @@ import { problem } from '../../../ground/problem.js';
 import type { MemberFile } from '../../../ground/member-file.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
+import { runOfPick } from '../../shared/number-said.js';
+import type { NumberInWords } from './choices.js';
 import { answerRelation, relationTo } from './matrix-event.js';
 import type { FileReader } from './member-file.js';
 import type { Offer, Offers } from './offers.js';
@@ -72,12 +74,42 @@ const runOfTold = async (
   return walkFile === null ? null : { walkFile };
 };
 
+type Told = Extract<Asked, { kind: 'line' | 'words' | 'file' }>;
+
+const taskOfTold = async (
+  offers: Offers,
+  fileIn: FileReader,
+  heard: Heard,
+  asked: Told | null,
+): Promise<Task | null> => {
+  if (asked === null) return null;
+  const run =
+    asked.kind === 'line'
+      ? await runOfLine(offers, fileIn, heard, asked)
+      : await runOfTold(offers, fileIn, heard, asked);
+  return run === null ? null : { run, relation: answerRelation(heard.event) };
+};
+
+/** "The second" that picks nothing is a line to the bot, or words in a thread. */
+const asWords = (
+  { addressed, repliedTo, threadRoot }: Extract<Asked, { kind: 'number' }>,
+  text: string,
+): Told | null => {
+  if (addressed) return { kind: 'line', line: text, repliedTo };
+  return threadRoot === null ? null : { kind: 'words', text, threadRoot };
+};
+
+const pickedRun = (run: string, words: NumberInWords | null): string =>
+  words === null ? run : runOfPick(run, words.text, words.said);
+
 /** What a number or a reaction picks of what was offered. */
 const taskOfPick = async (
   offers: Offers,
-  { roomId, event, arrivedMs }: Heard,
+  fileIn: FileReader,
+  heard: Heard,
   asked: Extract<Asked, { kind: 'number' | 'reaction' }>,
 ): Promise<Task | null> => {
+  const { roomId, event, arrivedMs } = heard;
   const relation = answerRelation(event);
   const found = await offers.find({ roomId, event, asked, arrivedMs });
   if (found === 'unreadable')
@@ -86,21 +118,20 @@ const taskOfPick = async (
   if (found !== null && line !== undefined) {
     // Nothing can be a reply to a reaction; the answer follows the offer instead.
     return {
-      run: { line, file: null },
+      run: { line: asked.kind === 'number' ? pickedRun(line, asked.words) : line, file: null },
       relation: asked.kind === 'reaction' ? relationTo(found.eventId, found.threadRoot) : relation,
     };
   }
+  if (asked.kind === 'number' && asked.words !== null)
+    return taskOfTold(offers, fileIn, heard, asWords(asked, asked.words.text));
   const isMeant = asked.kind === 'number' && (asked.addressed || (found !== null && asked.repliedTo !== null));
   return isMeant ? { run: { outcome: noSuchChoice(found) }, relation } : null;
 };
 
 /** Null where nothing was meant for the bot. */
 export const findTask = async (offers: Offers, fileIn: FileReader, heard: Heard): Promise<Task | null> => {
-  const { event, asked } = heard;
-  if (asked.kind === 'number' || asked.kind === 'reaction') return taskOfPick(offers, heard, asked);
-  const run =
-    asked.kind === 'line'
-      ? await runOfLine(offers, fileIn, heard, asked)
-      : await runOfTold(offers, fileIn, heard, asked);
-  return run === null ? null : { run, relation: answerRelation(event) };
+  const { asked } = heard;
+  return asked.kind === 'number' || asked.kind === 'reaction'
+    ? taskOfPick(offers, fileIn, heard, asked)
+    : taskOfTold(offers, fileIn, heard, asked);
 };

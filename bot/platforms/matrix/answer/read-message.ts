@@ -1,5 +1,5 @@
 /** Finds what a member's message asks of the bot: a command line, a picked number, or nothing. Pure. */
-import { numberIn, numberOfKeycap } from './choices.js';
+import { numberIn, numberInWords, numberOfKeycap, type NumberInWords } from './choices.js';
 import type { MatrixEvent } from './matrix-event.js';
 import { isEdit, recordAt, repliedTo, textAt, threadRootOf } from './matrix-event.js';
 
@@ -10,10 +10,12 @@ export type Asked =
   | { readonly kind: 'file'; readonly addressed: boolean; readonly threadRoot: string | null }
   /** Words in a thread, to nobody by name: the member's own where a walk of theirs waits there. */
   | { readonly kind: 'words'; readonly text: string; readonly threadRoot: string }
-  /** A number alone. `addressed`: to the bot for certain; else it may be members talking among themselves. */
+  /** A number, alone or with words round it. `addressed`: to the bot for certain; else it may be members talking among themselves. */
   | {
       readonly kind: 'number';
       readonly number: number;
+      /** Where words stand round it. */
+      readonly words: NumberInWords | null;
       readonly addressed: boolean;
       readonly repliedTo: string | null;
       readonly threadRoot: string | null;
@@ -126,11 +128,16 @@ const saidToMe = (event: MatrixEvent, body: string, me: Me, isPrivate: boolean):
 const askedInText = (event: MatrixEvent, written: string, me: Me, isPrivate: boolean): Asked | null => {
   const body = withoutQuote(written.slice(0, BODY_LIMIT)).trim();
   const said = saidToMe(event, body, me, isPrivate);
-  const number = numberIn(said ?? body);
-  if (number !== null) {
+  const bare = numberIn(said ?? body);
+  // With words round it, in a room among others, it may be said to anyone.
+  const isToMe = said !== null || threadRootOf(event) !== null || repliedTo(event) !== null;
+  const inWords = bare === null && isToMe ? numberInWords(said ?? body) : null;
+  const number = bare ?? inWords?.said.numbers[0];
+  if (number !== undefined) {
     return {
       kind: 'number',
       number,
+      words: inWords,
       addressed: said !== null,
       repliedTo: repliedTo(event),
       threadRoot: threadRootOf(event),

@@ -1,0 +1,63 @@
+/** A pick of what was offered by number, said with words round it: "2 maybe", "the second", "number 3 i think", "2 or 3". */
+import { tableOf } from '../../ground/table-of.js';
+
+export interface NumberSaid {
+  /** From 1, each once, in the order said; more than one: which is meant has to be asked. */
+  readonly numbers: readonly number[];
+  /** With a word that it may be so: "2 maybe". */
+  readonly isHedged: boolean;
+}
+
+const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ');
+const CARDINALS = 'one two three four five six seven eight nine ten'.split(' ');
+const ORDINAL = tableOf(
+  Object.fromEntries([
+    ...ORDINALS.map((word, at) => [word, at + 1] as const),
+    ...['1st', '2nd', '3rd', '4th', '5th', '6th', '7th', '8th', '9th', '10th'].map(
+      (word, at) => [word, at + 1] as const,
+    ),
+  ]),
+);
+const CARDINAL = tableOf(Object.fromEntries(CARDINALS.map((word, at) => [word, at + 1] as const)));
+/** A number in letters counts only behind one of these: "one" alone says too many things. */
+const COUNTS = new Set('number num nr no option answer choice'.split(' '));
+const HEDGES =
+  /\b(?:may ?be|perhaps|possibly|prob(?:ably|s|ly)?|i (?:think|thought|guess|suppose|reckon|believe)|i would say|i['\u2019]?d say|(?:most )?likely|mostly|not (?:so |too |quite |really )?sure|guess(?:ing)?|could be|might be|should be|sort of|kind of|more or less|or so|dunno|think|reckon|guess|closest|nearest|like|about)\b|(?<=\d)ish\b|\?/giu;
+const ROUND_IT = new Set(
+  'its it is that thats the this a an please pls plz ok okay yes yeah yep well um uh erm er hm hmm so oh for me here then now thanks say pick take choose go with one ones definitely surely sure both either between bit of little some somewhere more rather but and or n und oder in my case would i mate best fits right actually'.split(
+    ' ',
+  ),
+);
+
+/** "2" or "#2". */
+const digitsIn = (word: string): number | undefined => {
+  const digits = /^#?(\d{1,2})$/u.exec(word)?.[1];
+  return digits === undefined ? undefined : Number(digits);
+};
+
+const LONGEST = 60;
+
+/** @returns null where anything else is said */
+export const numberSaid = (text: string): NumberSaid | null => {
+  // A time, an address or a decimal is none.
+  if (text.length > LONGEST || /\d[.,:/]\d/u.test(text)) return null;
+  const bare = text.toLowerCase().replace(HEDGES, ' ');
+  const words = bare
+    .replace(/['\u2019]/gu, '')
+    .split(/[\s,;:!.()/&+-]+/u)
+    .filter((word) => word !== '');
+  const numbers: number[] = [];
+  for (const [at, word] of words.entries()) {
+    const counted = COUNTS.has(words[at - 1] ?? '') ? CARDINAL.get(word) : undefined;
+    const number = digitsIn(word) ?? ORDINAL.get(word) ?? counted;
+    if (number !== undefined) numbers.push(number);
+    else if (!ROUND_IT.has(word) && !COUNTS.has(word)) return null;
+    // "No, 2" takes something back; "no. 2" and "no 2" count.
+    if (word === 'no' && digitsIn(words[at + 1] ?? '') === undefined) return null;
+  }
+  return numbers.length === 0 ? null : { numbers: [...new Set(numbers)], isHedged: bare !== text.toLowerCase() };
+};
+
+/** The line that a pick runs, with the doubt beside it: where a guess could do harm, it is not enough. */
+export const runOfPick = (run: string, said: string, { isHedged }: NumberSaid): string =>
+  isHedged && /^triage walk:\S+ answer:/u.test(run) ? `${run} text:"${said.replace(/["\\]/gu, '')}"` : run;
