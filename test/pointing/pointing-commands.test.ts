@@ -470,6 +470,22 @@ describe('astray', () => {
       expect(typeof reply.data.missDeg, landed).toBe('number');
     }
   });
+  it('takes both parts of a miss, and says the same in its headline as in its advice', async () => {
+    // At right angles: the cosine rule of the sphere gives 4.998°.
+    const both = await asked(`astray "M 36" landed:"3 degrees high, 4 degrees right" ${COMMON}`);
+    expect(Math.abs(Number(both.data.missDeg) - 4.998)).toBeLessThan(0.15);
+    const three = await refusal(
+      deps,
+      `astray "M 36" landed:"1 degree high, 1 degree right, 1 degree low" ${COMMON}`,
+      NOW,
+    );
+    expect(three.problem).toBe('bad-landing');
+    // Precession carries right ascensions east: too much of it lands east, too little west (IAU 2006 precession in right ascension).
+    const east = await asked(`astray Capella landed:"0.4 degrees east" ${COMMON}`);
+    expect(east.summary).toMatch(/precessed a second time.*not both/u);
+    const west = await asked(`astray Capella landed:"0.4 degrees west" ${COMMON}`);
+    expect(west.summary).toContain('J2000 coordinates taken for those of date');
+  });
   it('says of three landings and more what the polar axis is off, and what is left of each', async () => {
     const reply = await asked(
       `astray Mirach landed:"1 degree east of it" also:"Capella = 1 degree north of it; Deneb = 1 degree south of it; Altair = 1 degree south of it" ${COMMON}`,
