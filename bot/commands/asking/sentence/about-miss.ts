@@ -118,7 +118,7 @@ export const miss: Rule = (asked) => {
   const { hour } = asked.when;
   const at =
     hour !== null && !/\bby (?:about |around |some )?\S+ ?(?:°|deg|arc|')/u.test(asked.plain) ? hour : undefined;
-  const isMiss = asked.place !== null && /\d ?[ns]\b/u.test(asked.place);
+  const isMiss = asked.place !== null && /\d ?[ns]\b/iu.test(asked.place);
   return { line: commandLine('astray', target, { landed, at, site: isMiss ? undefined : (asked.place ?? undefined) }) };
 };
 
