@@ -20,7 +20,18 @@ import { takeBackChoices } from './read-notes.js';
 import { stepData } from './step-data.js';
 import { labelOf, tried } from './tried-for-helper.js';
 import { alreadySaid, wordsForHelper } from './words-for-helper.js';
-import { back, doLine, doubt, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
+import {
+  back,
+  doLine,
+  doubt,
+  filledFrom,
+  forPhone,
+  linesFor,
+  memberName,
+  percent,
+  titleOf,
+  why,
+} from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_SEEN = 4;
@@ -185,7 +196,9 @@ const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): str
     event.kind === 'try' && event.fault === fault.id ? event.outcome : [],
   );
   const another = tries.includes('for-now') ? (lasting ?? otherwise) : otherwise;
-  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system);
+  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system).flatMap(
+    forPhone(walk.state),
+  );
   return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
 

@@ -19,7 +19,7 @@ import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
-import { answerLine, entriesOffer, filledFrom, linesFor, lowered, titleOf } from './walk-words.js';
+import { answerLine, entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -158,7 +158,7 @@ const askParts = (
 /** Where the thing is to be seen that the remedy speaks of, for one who asks. */
 const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
   const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
-  const lines = check === undefined ? [] : linesFor(check.how, context.system);
+  const lines = check === undefined ? [] : linesFor(check.how, context.system).flatMap(forPhone(walk.state));
   return lines.length === 0 ? [] : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
 };
 
