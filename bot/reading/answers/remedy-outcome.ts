@@ -17,6 +17,7 @@ const UNSTEADY = new RegExp(
   'u',
 );
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
+  [/\bthere (?:it|she|he) goes again\b/u, 'same'],
   [new RegExp(`\\b(?:${GOOD}|talks|slews|tracks)\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
   [/\b(?:spot on|dead on|on target|full speed)\b(?: [^ ]+){0,6} (?:but|only|except)\b/u, 'changed'],
   [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
