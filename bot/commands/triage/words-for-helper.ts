@@ -1,6 +1,6 @@
 /** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
 import { tidy } from '../../ground/tidy.js';
-import { answerMeant } from '../../reading/index.js';
+import { saysAnswer } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
 import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
 import { wordsWithin } from './fitted.js';
@@ -93,8 +93,5 @@ export const wordsForHelper = (walk: Walk): readonly Fact[] => {
 /** Whether a member's words hold an answer to the check, asked or not. */
 export const alreadySaid = (model: TriageModel, { events }: WalkState, { id, answers }: CheckEntry): boolean =>
   events.some(
-    (event) =>
-      event.kind === 'text' &&
-      !isPaste(event) &&
-      answerMeant(model.reading, event.words, { id, answers })?.isSure === true,
+    (event) => event.kind === 'text' && !isPaste(event) && saysAnswer(model.reading, event.words, { id, answers }),
   );
