@@ -32,16 +32,10 @@ const wordAt = ({ sentence }: Placed, at: number): string => sentence.tokens[at]
 
 const OPPOSITE: Readonly<Record<Went, Went>> = { well: 'badly', badly: 'well' };
 
-const SIGNS = new Map<string | undefined, Went>([
-  [SIGN_OF.well, 'well'],
-  [SIGN_OF.badly, 'badly'],
-]);
-
 /** A denied outcome is the other one: "neither of them works". */
 const wentOf = ({ entry, deniedAt }: Placed): Went | null => {
-  const said = SIGNS.get(entry.sign);
-  if (said === undefined) return null;
-  return deniedAt < 0 ? said : OPPOSITE[said];
+  const said = entry.sign === SIGN_OF.well ? 'well' : entry.sign === SIGN_OF.badly ? 'badly' : null;
+  return said === null || deniedAt < 0 ? said : OPPOSITE[said];
 };
 
 /** Entries of words.yaml that name gear. */
@@ -63,7 +57,6 @@ const THINGS = [
 const isOutcome = (one: Placed): boolean => {
   const { sentence, match } = one;
   if (wentOf(one) === null) return false;
-  for (let at = match.start; at < match.end; at++) if (has(sentence, at, 'turn')) return false;
   if (match.end - match.start > 1) return true;
   const word = wordAt(one, match.start);
   if (word === 'no') return sentence.tokens[match.end]?.kind !== 'word';

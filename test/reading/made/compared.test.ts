@@ -1,6 +1,6 @@
 /** How it went with which of several things, told in halves and in lists. Invented; no source. */
 import { describe, expect, it } from 'vitest';
-import { amiss, everyWay, spread } from './make.js';
+import { amiss, everyWay } from './make.js';
 
 const WELL = ['works', 'connects at once', 'is fine', 'gives no trouble', 'never drops', 'is perfect'];
 const BADLY = ['does not', 'fails', 'gets nothing', 'will not connect', 'times out', 'says access denied'];
@@ -51,7 +51,8 @@ const halves = [
 
 describe('of two halves each is read of its own subject', () => {
   it.each(Object.entries(KINDS))('%s', (_, { other, own, well, badly }) => {
-    const texts = spread(everyWay(halves, { other, own, well: WELL, badly: BADLY }), 240);
+    const texts = everyWay(halves, { other, own, well: WELL, badly: BADLY });
+    expect(texts.length).toBeGreaterThan(200);
     expect(amiss(texts, { read: [well], not: badly === undefined ? [] : [badly] })).toEqual([]);
   });
   it('with it said before', () => {
