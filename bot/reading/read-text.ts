@@ -4,6 +4,7 @@ import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
+import { readTables } from './messages/tables.js';
 import { findMessages } from './messages/find-messages.js';
 import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
 import type { SayingEntry, Told } from './schema.js';
@@ -117,21 +118,21 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
-  const messages = findMessages(vocabulary, prepare(folded, vocabulary.index, by === 'picture'), counts).map(
-    ({ entry, span }): Finding => {
-      const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
-      return {
-        // A member who quotes a message in passing may do so from any system.
-        entry:
-          own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
-            ? { ...entry, system: undefined }
-            : entry,
-        sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
-        span,
-        by: own,
-      };
-    },
-  );
+  const tables = readTables(lines.filter(({ ofOther }) => !ofOther));
+  const prepared = prepare(folded, vocabulary.index, by === 'picture');
+  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Finding => {
+    const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
+    return {
+      // A member who quotes a message in passing may do so from any system.
+      entry:
+        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+          ? { ...entry, system: undefined }
+          : entry,
+      sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
+      span,
+      by: own,
+    };
+  });
   /** What a message says already is not taken from its words once more; words that are all of them its own are no member's. */
   const isTold = (span: Span, { answers, path, system }: Told): boolean =>
     messages.some(({ entry, span: own }) => {

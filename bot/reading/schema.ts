@@ -33,7 +33,9 @@ export const evidenceSchema = z.strictObject({
    * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
    * have no use here, and a space in the pattern stands for any white space.
    */
-  pattern: line(600),
+  pattern: line(600).optional(),
+  /** Instead of a pattern: the readers of tables (bot/reading/messages/tables.ts) find it, by its id. */
+  table: z.boolean().optional(),
   /** Numbers that say the same, each of its own table: `device` Device Manager's codes, `errno`, `windows` error codes, `socket` Winsock. */
   numbers: z.partialRecord(z.enum(NUMBER_KINDS), z.array(z.number().int().min(0).max(99_999)).min(1)).optional(),
   /** A text that must match. */

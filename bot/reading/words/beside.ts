@@ -65,7 +65,7 @@ const isDeniedBeside = ({ deniedAt, number }: Placed, other: Placed): boolean =>
   deniedAt >= 0 && !(other.number === number && other.match.taken.includes(deniedAt));
 
 /** Words between a happening and what came of it, at most. */
-const FAR_APART = 11;
+const FAR_APART = 14;
 
 const isJoinedWithin = (one: Placed, sign: Placed): boolean => {
   if (Math.max(one.match.start - sign.match.end, sign.match.start - one.match.end) > FAR_APART) return false;
