@@ -32,6 +32,8 @@ export interface Said {
   readonly before?: Step | undefined;
   /** The words ask how the step in hand is done. */
   readonly asksBack?: boolean | undefined;
+  /** The answer that the notes ask back. */
+  readonly nearest?: string | undefined;
 }
 
 type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
@@ -58,7 +60,7 @@ const openingParts = (
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : waysOut(model, walk))],
+    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : waysOut(model, walk))],
   };
 };
 
@@ -135,7 +137,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before }: Said,
+  { whole, before, nearest }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -147,7 +149,7 @@ const askParts = (
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
-      ...answerChoices(walk, assessment, whole ?? false),
+      ...answerChoices(walk, assessment, { whole, nearest }),
       ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
