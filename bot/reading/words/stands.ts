@@ -13,8 +13,6 @@ export interface Leave {
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
   readonly mentioned?: boolean | undefined;
-  /** It is only named, or says how it went: what is said of it is weighed elsewhere. */
-  readonly weighed?: boolean | undefined;
   /** Entries of words.yaml it must not be said of. */
   readonly notOf?: readonly string[] | undefined;
 }
@@ -251,9 +249,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return (
-    leave.mentioned === true ||
-    leave.weighed === true ||
-    !(isOver(own, match, leave) || isGuessed(own, match) || isApproved(own, match))
-  );
+  return leave.mentioned === true || !(isOver(own, match, leave) || isGuessed(own, match) || isApproved(own, match));
 };
