@@ -6,18 +6,17 @@ import { oppositeSide, pierSide, type MountKind, type PierSide } from '../pointi
 import { nextAtHourAngle, trackingLimit, type TrackingLimit } from '../pointing/mount/tracking-limit.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../reply/reply.js';
 import { degrees, degreesAsAsked, direction, duration, isoUtc, rounded } from '../reply/wording.js';
-import { horizontalOf, placeOf } from '../sky/place.js';
-import { SUN_HORIZON_ALTITUDE_DEG } from '../sky/rise-set.js';
+import { placeOf } from '../sky/place.js';
 import { SIDEREAL_DEG_PER_MS } from '../sky/earth.js';
-import { SUN, twilights } from '../sky/twilight.js';
-import type { Observer, Place, SkyBody, UtcMs } from '../sky/types.js';
+import type { Observer, Place, UtcMs } from '../sky/types.js';
 import type { Gear } from '../store/store.js';
-import { formatLocalTime, tonightAt } from '../times/index.js';
+import { formatLocalTime } from '../times/index.js';
+import { startOf } from './meridian/start-of.js';
 import { defineCommand, number, optional, text } from './core/command.js';
 import { mountFor, mountOption, savedNumbers } from './asking/mount-for.js';
 import type { Asking } from './asking/resolve-site.js';
 import { limitsWords } from './asking/mount-numbers.js';
-import { targetAtSite, timeFor, wholeSecond, type AskedTime, type TargetAtSite } from './asking/question-parts.js';
+import { targetAtSite } from './asking/question-parts.js';
 
 /** As most mounts come: they flip at the meridian; and under 15° the air and the neighbours spoil it. Common practice, no source. */
 const USUAL_PAST_DEG = 0;
@@ -194,19 +193,6 @@ const limitsFor = async (
   return { saved, pastDeg: past ?? saved?.westDeg ?? USUAL_PAST_DEG, earlyDeg: saved?.eastDeg ?? 0 };
 };
 
-/** No hour said by day: a star is followed from dark on; what is of the solar system may be followed by day. */
-const fromDark = (site: TargetAtSite['where']['site'], body: SkyBody, nowUtcMs: UtcMs): AskedTime => {
-  const now = { utcMs: wholeSecond(nowUtcMs), notes: [] };
-  const isDay = horizontalOf(SUN, site.observer, nowUtcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
-  if (!isDay || body.kind !== 'fixed') return now;
-  const { startUtcMs, endUtcMs } = tonightAt(site, nowUtcMs);
-  const { astronomical, nautical } = twilights(site.observer, startUtcMs, endUtcMs);
-  const duskUtcMs = (astronomical ?? nautical)?.duskUtcMs ?? null;
-  if (duskUtcMs === null || duskUtcMs < nowUtcMs) return now;
-  const utcMs = wholeSecond(duskUtcMs);
-  return { utcMs, notes: [`No hour said: reckoned from dark, ${formatLocalTime(utcMs, site.zone)}.`] };
-};
-
 export const meridian = defineCommand({
   name: 'meridian',
   summary: 'When does it cross the meridian, and how long can I follow it?',
@@ -242,13 +228,12 @@ export const meridian = defineCommand({
     if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const { observer, zone } = where.site;
-    const time =
-      options.at === undefined ? fromDark(where.site, target.body, nowUtcMs) : timeFor(options.at, zone, nowUtcMs);
+    const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
+    const time = startOf(options.at, { site: where.site, body: target.body, lowestAltitudeDeg, nowUtcMs });
     if (isProblem(time)) return time;
     const { utcMs } = time;
     const mount = await mountFor(request, options.mount);
     const { saved, pastDeg: pastMeridianDeg, earlyDeg } = await limitsFor(request, options.past, mount);
-    const lowestAltitudeDeg = options.above ?? USUAL_LOWEST_DEG;
     const place = placeOf(target.body, observer, utcMs);
     const limit = trackingLimit({ mount, body: target.body, observer, utcMs, pastMeridianDeg, lowestAltitudeDeg });
     const meridianUtcMs = nextAtHourAngle(target.body, observer, utcMs, 0);

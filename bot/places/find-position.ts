@@ -58,6 +58,9 @@ const readAs = (found: string): string | null => {
   return written(latitudeDeg, longitudeDeg);
 };
 
+/** "0.4 n 0.6 w" is how far a tube went astray: there is only sea so near to where both are none. */
+const isNearZero = (plain: string): boolean => plain.split(',').every((figures) => Math.abs(Number(figures)) < 3);
+
 /** The text with a position in it written as `LAT,LON` in degrees, whatever it was written as; unchanged where there is none. */
 export const withPlainPosition = (text: string): string => {
   if (!/\d/u.test(text)) return text;
@@ -66,9 +69,11 @@ export const withPlainPosition = (text: string): string => {
     if (found === null) continue;
     const before = text.slice(0, found.index);
     const after = text.slice(found.index + found[0].length);
-    const isMiss = /^\s*of\b/iu.test(after) || (OF_MISS.test(text) && !SAYS_PLACE.test(before));
-    const plain = isMiss ? null : readAs(found[0]);
-    if (plain !== null) return `${before}${plain}${/^[\p{L}\d]/u.test(after) ? ' ' : ''}${after}`;
+    const plain = readAs(found[0]);
+    const isMiss =
+      /^\s*of\b/iu.test(after) ||
+      ((OF_MISS.test(text) || (plain !== null && isNearZero(plain))) && !SAYS_PLACE.test(before));
+    if (plain !== null && !isMiss) return `${before}${plain}${/^[\p{L}\d]/u.test(after) ? ' ' : ''}${after}`;
   }
   return text;
 };

@@ -10,6 +10,7 @@ import type { SayingEntry, Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
 import { withSigns, type Placed } from './words/beside.js';
+import { asItWent } from './words/compared.js';
 import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
@@ -92,7 +93,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(said.entry)) placed.push({ ...said, sentence, number, line });
     }
   }
-  const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
+  const told = withSigns(asItWent(placed)).map(({ entry, match, sentence, line }) => ({
     entry: firmly(entry, line.text),
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),

@@ -106,6 +106,16 @@ export const sayingSchema = z.strictObject({
   beside: id.optional(),
   /** … or in the sentence before or after: it tells of an event, not of a state. */
   event: z.boolean().optional(),
+  /** It names a thing of this kind (a computer, a cable), of which it is told how it went with it … */
+  thing: id.optional(),
+  /** … and counts only where that was so. */
+  went: z.enum(['well', 'badly']).optional(),
+  /** It counts only against another thing of its kind with which it went the other way, or against any trouble in the text. */
+  against: z.enum(['kind', 'trouble']).optional(),
+  /** One of several tried: what came in vain of the last came of each before it in the list. */
+  trial: z.boolean().optional(),
+  /** It is named without a word of trying of its own, and counts only in a sentence that has one before it. */
+  listed: z.boolean().optional(),
   /** Counts only when one of these sayings or messages is met too. */
   with: z.array(id).min(1).optional(),
   /** Does not count when one of these sayings or messages is met too. */

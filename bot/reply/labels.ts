@@ -65,11 +65,13 @@ export const createLabels = (bounds: Box, lines: readonly (readonly (Point | nul
   return (text, places, style, must = false) => {
     const free = places
       .map((place) => ({ place, box: boxOf(text, place, style) }))
-      .filter(({ box }) => within(box, bounds) && !taken.some((other) => meet(box, other)))
-      .map((each) => ({ ...each, crossed: points.filter((point) => holds(each.box, point)).length }));
+      .filter(({ box }) => within(box, bounds) && !taken.some((other) => meet(box, other)));
+    const crossings = ({ box }: (typeof free)[number]): number => points.filter((point) => holds(box, point)).length;
     const chosen =
-      free.find(({ crossed }) => crossed === 0) ??
-      (must ? [...free].sort((a, b) => a.crossed - b.crossed)[0] : undefined);
+      free.find(({ box }) => !points.some((point) => holds(box, point))) ??
+      (must
+        ? free.map((each) => ({ ...each, crossed: crossings(each) })).sort((a, b) => a.crossed - b.crossed)[0]
+        : undefined);
     if (chosen === undefined) return [];
     taken.push(chosen.box);
     const { at, anchor } = chosen.place;

@@ -1,6 +1,8 @@
 /** Draws a Chart as SVG and PNG, off screen, with the fonts that ship beside this file. */
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { createKept } from '../ground/kept.js';
 import { createInTurn } from '../ground/in-turn.js';
 import { CHART_HEIGHT, CHART_WIDTH, SHEET_HEIGHT, SHEET_WIDTH } from './chart-frame.js';
 import { createCanvas, rgbOf } from './drawing/canvas.js';
@@ -94,11 +96,22 @@ const withOwnPen = (marks: Marks): Promise<Buffer> => {
 const isBeyondFew = (marks: Marks): boolean =>
   marks.some((mark) => mark.kind === 'words' && BEYOND_FEW.test(mark.text));
 
+/** The last pictures, some 30 kB each, by all that is drawn: a crowd at one site asks for the same one again and again. */
+const pictures = createKept<string, { png: Buffer | null }>(12);
+/** The whole of a chart, in a few bytes. */
+const nameOf = (marks: Marks): string => createHash('sha256').update(JSON.stringify(marks)).digest('base64');
+
 /** The chart as a PNG, 960 × 720, legible at a phone's width. Rejects only if the drawing library fails. Packed beside the event loop. */
 export const renderChart = async (
   chart: Chart,
 ): Promise<{ readonly png: Buffer; readonly width: number; readonly height: number }> => {
   const marks = marksOf(chart);
-  const png = await inTurn(DRAWING, () => (isBeyondFew(marks) ? withLibrary(sheetSvg(marks)) : withOwnPen(marks)));
+  const picture = pictures(nameOf(marks), () => ({ png: null }));
+  const png =
+    picture.png ??
+    (await inTurn(DRAWING, async () => {
+      picture.png ??= await (isBeyondFew(marks) ? withLibrary(sheetSvg(marks)) : withOwnPen(marks));
+      return picture.png;
+    }));
   return { png, width: CHART_WIDTH, height: CHART_HEIGHT };
 };

@@ -33,6 +33,16 @@ describe('turns of many members', () => {
     expect(waitMs()).toBe(0);
   });
 
+  it('lets only so many wait, however quick they are', async () => {
+    const { take, waitMs } = createTurns(() => 0);
+    const waiting = Array.from({ length: 399 }, (_, i) => take(`member ${i}`));
+    expect(waitMs()).toBeLessThan(10_000);
+    waiting.push(take('one more'));
+    expect(waitMs()).toBe(Infinity);
+    await Promise.all(waiting);
+    expect(waitMs()).toBe(0);
+  });
+
   it('tells a crowd that lasts from a handful who ask at once, and forgets it after a while', async () => {
     let nowMs = 0;
     const { take, isCrowded } = createTurns(() => nowMs);

@@ -291,6 +291,18 @@ describe('meridian', () => {
       0,
     );
   });
+  it('begins a night alone with its dark, and never at an hour past the flip', async () => {
+    // M 33 culminates at 21:12 GMT on 26 November 2026 at 0.12° E (ephem 4.2.1); the sky turns by 5° in 20 minutes.
+    const noon = Date.UTC(2026, 10, 26, 12, 58);
+    const told = await asked(`meridian M33 at:tonight past:5 ${COMMON}`, noon);
+    expect(told.data.meridianUtc as string).toMatch(/T21:1[123]/u);
+    expect(told.data.flipUtc as string).toMatch(/T21:3[123]/u);
+    // M 42 rises after dark; it is followed from where it is high enough.
+    const later = await asked(`meridian M42 at:"tomorrow night" ${COMMON}`, noon);
+    expect(Number(later.data['altitudeDeg'])).toBeGreaterThan(15);
+    expect(later.data.flipUtc as string).toMatch(/^2026-11-28T01:0/u);
+  });
+
   it('flips below the pole as well: the bar is level at 12 hours of hour angle', async () => {
     // Circumpolar and 1 h 12 min before its lower culmination: hour angle 10 h 48 min.
     const now = Date.parse('2026-11-25T22:00:00Z');
@@ -457,6 +469,22 @@ describe('astray', () => {
       );
       expect(typeof reply.data.missDeg, landed).toBe('number');
     }
+  });
+  it('takes both parts of a miss, and says the same in its headline as in its advice', async () => {
+    // At right angles: the cosine rule of the sphere gives 4.998°.
+    const both = await asked(`astray "M 36" landed:"3 degrees high, 4 degrees right" ${COMMON}`);
+    expect(Math.abs(Number(both.data.missDeg) - 4.998)).toBeLessThan(0.15);
+    const three = await refusal(
+      deps,
+      `astray "M 36" landed:"1 degree high, 1 degree right, 1 degree low" ${COMMON}`,
+      NOW,
+    );
+    expect(three.problem).toBe('bad-landing');
+    // Precession carries right ascensions east: too much of it lands east, too little west (IAU 2006 precession in right ascension).
+    const east = await asked(`astray Capella landed:"0.4 degrees east" ${COMMON}`);
+    expect(east.summary).toMatch(/precessed a second time.*not both/u);
+    const west = await asked(`astray Capella landed:"0.4 degrees west" ${COMMON}`);
+    expect(west.summary).toContain('J2000 coordinates taken for those of date');
   });
   it('says of three landings and more what the polar axis is off, and what is left of each', async () => {
     const reply = await asked(

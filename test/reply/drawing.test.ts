@@ -174,9 +174,19 @@ describe('a whole chart of our own drawing', () => {
     expect(differing / (960 * 720)).toBeLessThan(0.01);
   });
 
+  it('is drawn once for all who ask for the same, and never given for another', async () => {
+    const asked = await Promise.all([night, night, { ...night, nowUtcMs: null }, night].map(renderChart));
+    expect(asked[1]?.png).toBe(asked[0]?.png);
+    expect(asked[3]?.png).toBe(asked[0]?.png);
+    expect(asked[2]?.png.equals(asked[0]?.png ?? Buffer.of())).toBe(false);
+  });
+
   it('is not changed by one drawn before it', async () => {
     const first = await renderChart(night);
-    await renderChart(horizon);
-    expect((await renderChart(night)).png.equals(first.png)).toBe(true);
+    // So many others between that none of the last ones kept is the first.
+    for (let i = 0; i < 30; i++) await renderChart({ ...horizon, title: `Fenwold Common, ${i}` });
+    const again = await renderChart(night);
+    expect(again.png).not.toBe(first.png);
+    expect(again.png.equals(first.png)).toBe(true);
   });
 });

@@ -1,5 +1,6 @@
 /** A walk on a phone: how long its cards are, what stands in a menu, what comes after "could not do it". */
 import { describe, expect, it } from 'vitest';
+import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer } from '../commands/real-deps.js';
 import { deps, goOn, idOf, linesOn, member, NOW, stepOf } from './console-walk.js';
@@ -63,5 +64,36 @@ describe('the hand-on', () => {
     expect(text).not.toMatch(/triage|walk:|answer:|another computer/iu);
     const tried = reply.facts.find(({ label }) => label === 'Tried')?.value.split('\n') ?? [];
     expect(new Set(tried).size).toBe(tried.length);
+  });
+
+  it('stays one screen however much was said, with what stands and what changed before the remarks', async () => {
+    const who = member('Philippa');
+    const remarks = [
+      'the dew heater was put on for the first time this week and the cables are all new',
+      'it is on the mains box and not on a battery as I said',
+      'the neighbour has a new fence and the lamp of it shines into the dome at times',
+      'I wonder about the heater, the mat under the laptop is damp each morning too',
+      'last night my daughter sat at it and saw nothing odd until she made tea',
+    ];
+    let reply = await answer(
+      deps,
+      'triage usb to the hand controller on Windows, it connects and then drops after an hour of perfect work, each night',
+      NOW,
+      who,
+    );
+    for (const remark of remarks) {
+      reply = await goOn(
+        who,
+        await answer(deps, `triage ${remark}`, NOW, who),
+        (one) => stepOf(one).kind === 'handOn',
+        2,
+      );
+    }
+    reply = await answer(deps, 'triage can someone at the club help me please', NOW, who);
+    const lines = consoleLines({ ...reply, choices: [] }, null, { colour: false, width: 44 });
+    expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(27);
+    const labels = reply.facts.map(({ label }) => label);
+    expect(labels[0]).toBe('Who, what');
+    expect(reply.facts.find(({ label }) => label === 'Since')?.value ?? '').not.toMatch(/nothing/iu);
   });
 });

@@ -42,7 +42,7 @@ const epochWords = ({ diagnosis, context, observations }: Finding): string => {
   const explains =
     epoch !== undefined && miss !== null && miss.missDeg > 0.1 && epoch.residualDeg < Math.min(0.1, miss.missDeg / 2);
   return explains
-    ? ` It is just what J2000 coordinates taken for those of date give here: ${Math.round(epoch.predictedMissDeg * 60)}′. ${correctionFor(epoch, context)}`
+    ? ` It is just what ${causeTitle(epoch, context.circumstances)} give here: ${Math.round(epoch.predictedMissDeg * 60)}′. ${correctionFor(epoch, context)}`
     : '';
 };
 

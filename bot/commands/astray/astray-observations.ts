@@ -11,7 +11,7 @@ import {
   wrapHours24,
   type Vector3,
 } from '../../sky/angles.js';
-import { horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
+import { horizontalFromOfDate, horizontalOf, ofDateFromHorizontal, placeOf } from '../../sky/place.js';
 import type { Equatorial, Horizontal, Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/command.js';
 import { tableOf } from '../../ground/table-of.js';
@@ -126,6 +126,8 @@ const HORIZON_DIRECTIONS = tableOf({
   below: 180,
   down: 180,
   lower: 180,
+  high: 0,
+  low: 180,
   left: 270,
 });
 
@@ -180,12 +182,28 @@ const alongRaOf = ({ raHours, decDeg }: Equatorial, towards: number, degrees: nu
   return { alongRa: { degrees, ofDate: { raHours: wrapHours24(raHours + hours), decDeg } } };
 };
 
-/** "15 degrees west of it", "20′ higher": null when the text is no offset. */
+/** "0.4 degrees east, 0.2 degrees low": the second is counted from where the first ends. */
+const readOffsets = (sky: SkyThen, text: string, target: PointedTarget, body: SkyBody): ReadLanding | null => {
+  const [first = '', second, ...more] = text.split(/\s*(?:,|\band\b|&)\s*/iu);
+  const begun = more.length > 0 ? null : readOffset(sky, first, target, body);
+  if (begun === null || second === undefined) return begun;
+  const frame = horizontalFromOfDate(begun.ofDate, sky.observer, sky.utcMs);
+  const ended = readOffset(sky, second, { ...target, ofDate: begun.ofDate }, frame);
+  if (ended === null) return null;
+  const note = begun.note ?? ended.note;
+  return {
+    ofDate: ended.ofDate,
+    sigmaDeg: Math.max(begun.sigmaDeg, ended.sigmaDeg),
+    ...(note === undefined ? {} : { note }),
+  };
+};
+
+/** "15 degrees west of it", "20′ higher": null when the text is no offset. `body`: what is moved from, or where it stands. */
 const readOffset = (
   { observer, utcMs }: SkyThen,
   text: string,
   target: PointedTarget,
-  body: SkyBody,
+  body: SkyBody | Horizontal,
 ): ReadLanding | null => {
   const offset = OFFSET.exec(text);
   if (offset === null) return null;
@@ -204,7 +222,7 @@ const readOffset = (
       sigmaDeg,
       note: 'North, south, east and west are taken as on the sky: west is where the stars set to.',
     };
-  const at = horizontalOf(body, observer, utcMs);
+  const at = 'altitudeDeg' in body ? body : horizontalOf(body, observer, utcMs);
   const isUpright = inHorizon === 0 || inHorizon === 180;
   const levelDeg = distanceDeg / Math.max(0.2, Math.cos((at.altitudeDeg * Math.PI) / 180));
   const altitudeDeg = at.altitudeDeg + (inHorizon === 0 ? distanceDeg : -distanceDeg);
@@ -233,7 +251,7 @@ export const readLanding = (
   if (isProblem(pair)) return pair;
   if (pair !== null) return { ofDate: ofDateFromHorizontal(pair, observer, utcMs), sigmaDeg: POSITION_SIGMA_DEG };
   if (ON_TARGET.test(clean)) return { ofDate: target.ofDate, sigmaDeg: POSITION_SIGMA_DEG };
-  const offset = readOffset(sky, clean, target, body);
+  const offset = readOffsets(sky, clean, target, body);
   if (offset !== null) return offset;
   const found = resolveTarget(deps.catalogue, clean);
   if (!isProblem(found))

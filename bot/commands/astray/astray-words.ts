@@ -28,10 +28,15 @@ export const CAUSE_TITLES: Readonly<Record<CauseId, string>> = {
   facing: 'base turned',
 };
 
-/** An alt-azimuth mount has no pole to miss. */
+const PRECESSED_TWICE = 'coordinates of date precessed a second time';
+
+/** An alt-azimuth mount has no pole to miss; the epochs may be mixed up either way. */
 export const causeTitle = ({ parts }: Pick<Explanation, 'parts'>, { mount }: Circumstances): string =>
   parts
-    .map(({ id }) => (id === 'polar-axis' && mount === 'altaz' ? 'base not level' : CAUSE_TITLES[id]))
+    .map(({ id, slip }) => {
+      if (id === 'polar-axis' && mount === 'altaz') return 'base not level';
+      return slip.kind === 'epoch' && slip.slip === 'twice' ? PRECESSED_TWICE : CAUSE_TITLES[id];
+    })
     .join(', and ');
 
 /** What each of two causes would give, so that the member can tell at once. */

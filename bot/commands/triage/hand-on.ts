@@ -17,10 +17,22 @@ import {
 } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { takeBackChoices } from './read-notes.js';
+import { roomBeside } from './sheet-room.js';
 import { stepData } from './step-data.js';
 import { labelOf, tried } from './tried-for-helper.js';
 import { alreadySaid, wordsForHelper } from './words-for-helper.js';
-import { back, doLine, doubt, filledFrom, linesFor, memberName, percent, titleOf, why } from './walk-words.js';
+import {
+  back,
+  doLine,
+  doubt,
+  filledFrom,
+  forPhone,
+  linesFor,
+  memberName,
+  percent,
+  titleOf,
+  why,
+} from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_SEEN = 4;
@@ -143,36 +155,78 @@ const whoText = (model: TriageModel, walk: Walk, { context }: Assessment): strin
     ...(context.client === null ? [] : [CLIENT_NAMES[context.client]]),
   ].join('; ');
 
-/** What a helper reads in ten seconds; nothing that was only guessed from words stands among what was seen. */
-export const summaryFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
-  const answers = answered(walk.state.events);
-  const since = answers.filter(({ check }) => HISTORY.includes(check)).flatMap((event) => labelOf(model, event) ?? []);
+/** What changed and whether it ever worked; "nothing changed" only where the member's words told of nothing either. */
+const sinceText = (model: TriageModel, walk: Walk, { evidence, situation }: Assessment): string =>
+  answered(walk.state.events)
+    .filter(({ check, answer }) => {
+      const index = situation.checkIndex.get(check);
+      const held = evidence.observations.filter((observation) => observation.check === index);
+      const holds = held.some((one) => situation.checks[one.check]?.answers[one.answer] === answer);
+      return HISTORY.includes(check) && (held.length === 0 || holds);
+    })
+    .flatMap((event) => labelOf(model, event) ?? [])
+    .join('; ');
+
+/** Characters that the later remarks are given before what was found well is shown. */
+const ROOM_FOR_WELL = 160;
+
+/**
+ * What a helper reads in ten seconds; nothing that was only guessed from words stands among what was seen. The member's later remarks
+ * get the room that the rest leaves.
+ * @param beside what else stands on the same sheet
+ */
+export const summaryFacts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  beside: readonly Fact[] = [],
+): readonly Fact[] => {
+  const since = sinceText(model, walk, assessment);
   const seen = tellingFirst(
     model,
-    answers.filter(({ check }) => !HISTORY.includes(check)),
+    answered(walk.state.events).filter(({ check }) => !HISTORY.includes(check)),
   );
   const numbers = walk.state.events.flatMap((event) =>
     event.kind === 'found' ? [`Numbers of the miss: ${event.said === '' ? event.cause : tidy(event.said, 90)}`] : [],
   );
-  return [
+  const before: readonly Fact[] = [
     { label: 'Who, what', value: whoText(model, walk, assessment) },
-    ...(since.length === 0 ? [] : [{ label: 'Since', value: since.join('; ') }]),
-    ...wordsForHelper(walk),
+    ...standsFacts(model, walk, assessment),
+    ...(since === '' ? [] : [{ label: 'Since', value: since }]),
+  ];
+  const afterWith = (shown: readonly Answered[]): readonly Fact[] => [
     ...listFact('Seen', [
       ...readInLogs(model, walk.state.events),
-      ...seen.flatMap((event) => seenLine(model, event) ?? []),
+      ...shown.flatMap((event) => seenLine(model, event) ?? []),
       ...numbers,
     ]),
     ...listFact('Tried', tried(model, walk)),
-    ...standsFacts(model, walk, assessment),
   ];
+  const words = (room?: number): readonly Fact[] => wordsForHelper(walk, room);
+  const room = (after: readonly Fact[]): number => roomBeside([...before, ...words().slice(0, 1), ...after, ...beside]);
+  // What was found well goes first where there is no room: it tells least.
+  const whole = afterWith(seen);
+  const after =
+    room(whole) > ROOM_FOR_WELL
+      ? whole
+      : afterWith(seen.filter(({ check, answer }) => model.check(check)?.good !== answer));
+  return [...before, ...words(room(after)), ...after];
 };
 
-/** What is best looked at next by somebody who knows: nothing that has been answered or said already. */
+/** A look whose answer is this likely known beforehand tells a helper nothing. */
+const AS_GOOD_AS_KNOWN = 0.85;
+
+const isForegone = ({ situation, belief }: Assessment, check: number): boolean =>
+  (situation.checks[check]?.odds ?? []).some(
+    (odds) => belief.probabilities.reduce((sum, p, h) => sum + p * (odds[h] ?? 0), 0) > AS_GOOD_AS_KNOWN,
+  );
+
+/** What is best looked at next by somebody who knows: nothing answered or said already, and nothing whose answer is foregone. */
 const lookAtNext = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
   const known = new Set(answered(walk.state.events).map(({ check }) => check));
   for (const choice of assessment.ranked) {
-    const check = choice.kind === 'ask' && !choice.again ? assessment.situation.checks[choice.check]?.entry : undefined;
+    if (choice.kind !== 'ask' || choice.again || isForegone(assessment, choice.check)) continue;
+    const check = assessment.situation.checks[choice.check]?.entry;
     if (check !== undefined && !known.has(check.id) && !alreadySaid(model, walk.state, check)) return check.question;
   }
   return null;
@@ -185,9 +239,16 @@ const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessment): str
     event.kind === 'try' && event.fault === fault.id ? event.outcome : [],
   );
   const another = tries.includes('for-now') ? (lasting ?? otherwise) : otherwise;
-  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system);
+  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system).flatMap(
+    forPhone(walk.state),
+  );
   return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
 };
+
+const withNext = (model: TriageModel, walk: Walk, assessment: Assessment, next: readonly Fact[]): readonly Fact[] => [
+  ...summaryFacts(model, walk, assessment, next),
+  ...next,
+];
 
 const SHOW_THIS = 'Show this to somebody who knows mounts; it can be copied.';
 const NO_MORE = `My questions end here. ${SHOW_THIS}`;
@@ -204,10 +265,12 @@ export const handOnReply = (
     title: titleOf(walk, 'For a helper'),
     level: 'caution',
     summary: fault === null ? NO_MORE : `Most likely: ${fault.title}. Somebody should do what stands last.`,
-    facts: [
-      ...summaryFacts(model, walk, assessment),
-      ...(next === null ? [] : [{ label: fault === null ? 'Look next' : 'To do', value: next }]),
-    ],
+    facts: withNext(
+      model,
+      walk,
+      assessment,
+      next === null ? [] : [{ label: fault === null ? 'Look next' : 'To do', value: next }],
+    ),
     choices: [
       why(walk),
       back(walk),
@@ -226,10 +289,12 @@ export const forAPersonReply = (model: TriageModel, walk: Walk, assessment: Asse
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),
     summary: `Of course. ${SHOW_THIS}`,
-    facts: [
-      ...summaryFacts(model, walk, assessment),
-      ...(next === null ? [] : [{ label: step.kind === 'try' ? 'Try next' : 'Look next', value: next }]),
-    ],
+    facts: withNext(
+      model,
+      walk,
+      assessment,
+      next === null ? [] : [{ label: step.kind === 'try' ? 'Try next' : 'Look next', value: next }],
+    ),
     choices: [{ label: 'Go on', run: `triage walk:${walk.id}` }, why(walk), { label: 'End', run: doLine(walk, 'end') }],
     data: stepData(walk, assessment),
   });

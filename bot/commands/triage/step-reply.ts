@@ -19,7 +19,7 @@ import { pasteOffer } from './collecting-offer.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
-import { answerLine, entriesOffer, filledFrom, linesFor, lowered, titleOf } from './walk-words.js';
+import { answerLine, entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -32,6 +32,8 @@ export interface Said {
   readonly before?: Step | undefined;
   /** The words ask how the step in hand is done. */
   readonly asksBack?: boolean | undefined;
+  /** The answer that the notes ask back. */
+  readonly nearest?: string | undefined;
 }
 
 type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
@@ -58,7 +60,7 @@ const openingParts = (
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment, true), ...(silent ? [paste(walk)] : waysOut(model, walk))],
+    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : waysOut(model, walk))],
   };
 };
 
@@ -135,7 +137,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before }: Said,
+  { whole, before, nearest }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -147,7 +149,7 @@ const askParts = (
     notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
-      ...answerChoices(walk, assessment, whole ?? false),
+      ...answerChoices(walk, assessment, { whole, nearest }),
       ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
@@ -158,7 +160,7 @@ const askParts = (
 /** Where the thing is to be seen that the remedy speaks of, for one who asks. */
 const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
   const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
-  const lines = check === undefined ? [] : linesFor(check.how, context.system);
+  const lines = check === undefined ? [] : linesFor(check.how, context.system).flatMap(forPhone(walk.state));
   return lines.length === 0 ? [] : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
 };
 

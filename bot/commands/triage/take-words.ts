@@ -65,13 +65,15 @@ const lastSaidToIt = ({ context, walk, before }: Began): string | null => {
 
 const YES = /^(?:(?:oh|ah|ok|okay) )?(?:yes|yeah|yep|yup|right|correct|exactly|that one|i did)\b.{0,20}$/iu;
 
-/** "Yes" to "Did you mean …?": the answer that was nearest to the words before. */
-const yesToNearest = (began: Began, text: string): string | undefined => {
-  const said = YES.test(text.trim()) ? lastSaidToIt(began) : null;
-  if (said === null) return undefined;
-  const nearest = answerInWords(began, said, readText(began.context.model.reading, said));
-  return nearest?.id;
+/** The answer that was asked back of the words before. */
+const nearestBefore = (began: Began): AnswerMeant | null => {
+  const said = lastSaidToIt(began);
+  return said === null ? null : answerInWords(began, said, readText(began.context.model.reading, said));
 };
+
+/** "Yes" to "Did you mean …?": the answer that was nearest to the words before. */
+const yesToNearest = (began: Began, text: string): string | undefined =>
+  YES.test(text.trim()) ? nearestBefore(began)?.id : undefined;
 
 export const NO_GUESS =
   'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
@@ -94,6 +96,12 @@ const saidOf = (
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
+/** Values read out, or words to the same question twice, of which no answer was made, or none but the one asked back already. */
+const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): boolean => {
+  if (meant === null && readsOut(text, questionOf(began))) return true;
+  return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+};
+
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
@@ -105,10 +113,11 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && meant === null && (lastSaidToIt(began) !== null || readsOut(text, questionOf(began)))
+    isLeft && isUnheardAgain(began, text, meant)
       ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
       : null;
-  if (passed === null || isProblem(passed)) return changed(began, state, { notes: said, at: before.step });
+  if (passed === null || isProblem(passed))
+    return changed(began, state, { notes: said, at: before.step, nearest: isLeft ? meant?.id : undefined });
   return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
 };
 

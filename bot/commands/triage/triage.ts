@@ -59,6 +59,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     whole: show === 'more',
     before: turn.at,
     asksBack: turn.asksBack,
+    nearest: turn.nearest,
   });
 };
 

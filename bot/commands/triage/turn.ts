@@ -52,6 +52,8 @@ export interface Turn {
   readonly at?: Step;
   /** The words ask how that step is done. */
   readonly asksBack?: boolean;
+  /** The answer to the step in hand that the words are nearest to, asked back. */
+  readonly nearest?: string | undefined;
   /** `person`: the sheet for a helper, asked for before the end. */
   readonly show: 'step' | 'person' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */

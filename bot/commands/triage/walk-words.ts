@@ -49,6 +49,27 @@ export const linesFor = (text: string | readonly string[] | BySystem, system: Sy
   ];
 };
 
+const PHONES = [
+  { mark: 'iPhone or iPad: ', said: /\b(?:i ?phones?|i ?pads?|i ?pod|ios|ipados)\b/iu },
+  { mark: 'Android: ', said: /\bandroid\b/iu },
+] as const;
+
+const EACH_PHONE = / (?=iPhone or iPad: |Android: )/u;
+
+/** Of the lines for a kind of phone, those for the one kind that was said, without its name; all of them where none or both were. */
+export const forPhone = (state: WalkState): ((line: string) => readonly string[]) => {
+  const words = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : [])).join('\n');
+  const own = PHONES.filter(({ said }) => said.test(words));
+  return (line) => {
+    if (own.length !== 1) return [line];
+    return line.split(EACH_PHONE).flatMap((part) => {
+      const of = PHONES.find(({ mark }) => part.startsWith(mark));
+      if (of === undefined) return [part];
+      return own[0] === of ? [part.slice(of.mark.length)] : [];
+    });
+  };
+};
+
 const PORT = /\/dev\/(?:ttyUSB|ttyACM|rfcomm)\d{1,3}|\/dev\/cu\.[\w.-]{2,40}|\bCOM\d{1,3}\b/giu;
 const PRIVATE_ADDRESS = /\b(?:192\.168|10\.\d{1,3}|172\.(?:1[6-9]|2\d|3[01]))\.\d{1,3}(?:\.\d{1,3})?\b/gu;
 

@@ -1,6 +1,6 @@
 /** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
 import { tidy } from '../../ground/tidy.js';
-import { answerMeant } from '../../reading/index.js';
+import { saysAnswer } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
 import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
 import { wordsWithin } from './fitted.js';
@@ -14,6 +14,7 @@ const OPENING_SHOWN = 150;
 const PASTE_SHOWN = 100;
 const REMARK_SHOWN = 80;
 const REMARKS_SHOWN = 560;
+const LEAST_REMARKS = 80;
 /** Rather than that one be left out, each is shown shorter, down to this. */
 const SHORTEST_SHOWN = 40;
 
@@ -42,11 +43,14 @@ interface Shown {
 }
 
 /** The later remarks that fit, least understood first in being chosen, in the order they were said in being shown. */
-const remarksShown = (later: readonly Text[]): { readonly shown: readonly Shown[]; readonly left: number } => {
-  const limit = Math.min(REMARK_SHOWN, Math.max(SHORTEST_SHOWN, Math.floor(REMARKS_SHOWN / Math.max(1, later.length))));
+const remarksShown = (
+  later: readonly Text[],
+  most: number,
+): { readonly shown: readonly Shown[]; readonly left: number } => {
+  const limit = Math.min(REMARK_SHOWN, Math.max(SHORTEST_SHOWN, Math.floor(most / Math.max(1, later.length))));
   const worth = [...later].sort((a, b) => unread(b) - unread(a) || later.indexOf(b) - later.indexOf(a));
   const kept = new Map<Text, string>();
-  let room = REMARKS_SHOWN;
+  let room = most;
   for (const event of worth) {
     const quote = shownOf(event, limit);
     if (quote.length > room) continue;
@@ -70,13 +74,14 @@ const bare = (words: string): string =>
 const wasSaid = (texts: readonly Text[], at: number): boolean =>
   texts.slice(0, at).some(({ words }) => bare(words).includes(bare(texts[at]?.words ?? '')));
 
-export const wordsForHelper = (walk: Walk): readonly Fact[] => {
+/** @param room characters that the later remarks may take together, within bounds */
+export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[] => {
   const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
   const [opening, ...later] = texts.filter((event, i) => !isBareAnswer(event) && !wasSaid(texts, i));
   if (opening === undefined) return [];
   const nameOf = ({ by }: Text): string =>
     by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
-  const { shown, left } = remarksShown(later);
+  const { shown, left } = remarksShown(later, Math.min(REMARKS_SHOWN, Math.max(LEAST_REMARKS, room)));
   const speakers = [...new Set(shown.map(({ event }) => nameOf(event)))];
   return [
     { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, OPENING_SHOWN) },
@@ -93,8 +98,5 @@ export const wordsForHelper = (walk: Walk): readonly Fact[] => {
 /** Whether a member's words hold an answer to the check, asked or not. */
 export const alreadySaid = (model: TriageModel, { events }: WalkState, { id, answers }: CheckEntry): boolean =>
   events.some(
-    (event) =>
-      event.kind === 'text' &&
-      !isPaste(event) &&
-      answerMeant(model.reading, event.words, { id, answers })?.isSure === true,
+    (event) => event.kind === 'text' && !isPaste(event) && saysAnswer(model.reading, event.words, { id, answers }),
   );

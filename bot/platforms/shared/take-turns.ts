@@ -9,7 +9,10 @@ export type TakeTurn = (memberId: string) => Promise<void>;
 
 export interface Turns {
   readonly take: TakeTurn;
-  /** About how long what comes now would wait, in milliseconds, by how quickly the turns went lately; 0 where none waits. */
+  /**
+   * About how long what comes now would wait, in milliseconds, by how quickly the turns went lately; 0 where none waits, and
+   * Infinity where so many wait that each more is only memory.
+   */
   readonly waitMs: () => number;
   /** Whether there was a crowd lately: somebody waited at every moment for longer than a handful of members who ask at once can account for. */
   readonly isCrowded: () => boolean;
@@ -25,6 +28,9 @@ const LONGEST_TURN_MS = 250;
 /** A crowd is one where somebody waits all the time for so long; it counts as one for a while after. */
 const CROWD_FROM_MS = 400;
 const CROWD_LASTS_MS = 10_000;
+
+/** Beyond this nobody is let in, however quick the turns: each holds an interaction and the way to its answer. */
+const MOST_WAITING = 400;
 
 /** A request on its way needs several rounds of the event loop; they are given before each piece of work. */
 const ROUNDS = 4;
@@ -70,7 +76,7 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
         waitingCount += 1;
         if (!isServing) void serve();
       }),
-    waitMs: () => waitingCount * turnMs,
+    waitMs: () => (waitingCount >= MOST_WAITING ? Infinity : waitingCount * turnMs),
     isCrowded: () => ticksMs() < crowdedUntilMs,
   };
 };

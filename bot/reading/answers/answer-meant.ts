@@ -1,268 +1,37 @@
-/**
- * Which answer to the question in hand a member's own words mean: "the time, 2 hours early" for "The time", "no, both are on the wifi" for
- * "None of them". It weighs the words of each answer by how many of the answers share them, so that it works for any question
- * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
- */
+/** Which answer to the question in hand a member's words mean: as weighed, where what is learnt bears it out; else the likeliest, to be asked back. */
 import type { Vocabulary } from '../vocabulary.js';
+import { guessAnswer } from './guess-answer.js';
 import { isHedged } from './hedged.js';
-import { isBareNo, LEADING, leadOf, type Lead } from './lead.js';
-import { likeliestAnswer } from './likeliest-answer.js';
-import type { AnswerLabel, AnswerMeant, QuestionInHand } from './question-in-hand.js';
-import { approvesOf, readsOut } from './reads-out.js';
-import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
-import { speaksOf } from './speaks-of.js';
+import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { weighWords, type WeighedWords } from './weigh-words.js';
 
-/** Longer than this tells a story; it is read for what it says, not for which answer it is. */
-const LONGEST_ANSWER_WORDS = 40;
-const SHORT_ANSWER_WORDS = 14;
-const SHORT_OPENING_WORDS = 4;
-const SURE = 0.6;
-const NEAREST = 0.45;
-const AHEAD = 0.1;
-/** Of the second opinion: enough beside the first, and enough by itself. */
-const LIKELY = 0.5;
-const CERTAIN = 0.95;
-/** The same kind of thing by another word. */
-const BY_ENTRY = 0.6;
-/** Of two answers that were said whole, the one of more and rarer words. */
-const FOR_MORE = 0.15;
-const MOST_FOR_MORE = 2;
-/** A single word of a long answer says little. */
-const LEAST_OF_SAID = 0.25;
+/** How likely it must be that an answer is meant: to be taken where its words say so, and to be asked back at all. */
+const SURE_ENOUGH = 0.4;
+const WORTH_ASKING = 0.33;
 
-interface Part {
-  readonly words: readonly SaidWord[];
-  readonly isWhole: boolean;
-  readonly by: 'label' | 'phrase';
-}
-
-interface Weighed extends AnswerLabel {
-  readonly lead: Lead['says'] | null;
-  readonly parts: readonly Part[];
-}
-
-/** "No, or it runs apart": each way of saying an answer by itself, and the whole. */
-const partsOf = (vocabulary: Vocabulary, label: string): readonly Part[] => {
-  const whole = saidText(vocabulary.sayings.lexicon, label).words;
-  const pieces = label
-    .split(/,? or |[,;:/]/u)
-    .map((piece) => saidText(vocabulary.sayings.lexicon, piece).words)
-    .filter((words) => words.some(({ word }) => carries(word)));
-  return [
-    { words: whole, isWhole: true, by: 'label' },
-    ...(pieces.length > 1 ? pieces.map((words) => ({ words, isWhole: false, by: 'label' as const })) : []),
-  ];
-};
-
-const likeness = (a: SaidWord, b: SaidWord): number => {
-  if (a.stem === b.stem) return 1;
-  for (const id of a.entries) if (b.entries.has(id)) return BY_ENTRY;
-  return 0;
-};
-
-interface Share {
-  /** Of the answer's words, weighed by their rarity, lower where they were said of the contrary; to 1. */
-  readonly share: number;
-  /** The weight of the words found. */
-  readonly found: number;
-  /** The words of the text that were taken for the answer's. */
-  readonly taken: ReadonlySet<SaidWord>;
-}
-
-const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => number): Share => {
-  let whole = 0;
-  let found = 0;
-  const taken = new Set<SaidWord>();
-  for (const own of part.words) {
-    if (!carries(own.word)) continue;
-    const weight = 1 / commonness(own);
-    whole += weight;
-    let best = 0;
-    let of: SaidWord | null = null;
-    for (const word of said.words) {
-      const like = carries(word.word) ? likeness(own, word) : 0;
-      if (like <= Math.abs(best)) continue;
-      best = word.denied === own.denied ? like : -like;
-      of = word;
-    }
-    found += weight * best;
-    if (of !== null && best > 0) taken.add(of);
-  }
-  return { share: whole === 0 ? 0 : (found / whole) * (part.isWhole ? 1 : 0.95), found: Math.max(0, found), taken };
-};
-
-const weigh = (vocabulary: Vocabulary, { id: check, answers }: QuestionInHand): readonly Weighed[] =>
-  answers.map((answer) => {
-    const parts = partsOf(vocabulary, answer.label);
-    const phrases = vocabulary
-      .wordedAnswers(check, answer.id)
-      .map((words) => ({ words, isWhole: true, by: 'phrase' as const }));
-    return { ...answer, parts: [...parts, ...phrases], lead: leadOf(parts[0]?.words ?? [], 0)?.says ?? null };
-  });
-
-/** How many answers have the word. */
-const commonnessIn = (all: readonly Weighed[]): ((own: SaidWord) => number) => {
-  const counts = new Map<string, number>();
-  for (const { parts } of all)
-    for (const stem of new Set(parts.flatMap(({ words }) => words.map((word) => word.stem))))
-      counts.set(stem, (counts.get(stem) ?? 0) + 1);
-  return ({ stem }) => counts.get(stem) ?? 1;
-};
-
-interface Scored extends AnswerMeant {
-  /** The score, and something for each word said: what answers are compared by. */
-  readonly rank: number;
-}
-
-const scored = ({ id, label, parts }: Weighed, said: SaidText, commonness: (word: SaidWord) => number): Scored => {
-  const carrying = said.words.filter(({ word }) => carries(word)).length;
-  const ranked = parts
-    .map((part) => shareSaid(part, said, commonness))
-    .map(({ share, found, taken }) => ({
-      share,
-      rank: share + FOR_MORE * Math.min(found, MOST_FOR_MORE),
-      isAside: taken.size < 2 && taken.size < LEAST_OF_SAID * carrying,
-    }))
-    .sort((a, b) => b.rank - a.rank);
-  const { share = 0, rank = 0, isAside = true } = ranked[0] ?? {};
-  return { id, label, score: isAside ? Math.min(share, NEAREST) : share, rank, isSure: false };
-};
-
-const scoresOf = (all: readonly Weighed[], said: SaidText): readonly Scored[] => {
-  const commonness = commonnessIn(all);
-  return all.map((answer) => scored(answer, said, commonness)).sort((a, b) => b.rank - a.rank);
-};
-
-/** Where it begins with yes or no, only answers that do may be meant, if there are any. */
-const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | undefined => {
-  const lead = leadOf(said.words, 2) ?? (isBareNo(said) ? { says: 'no', isBare: true } : null);
-  const led = all.filter((answer) => answer.lead === lead?.says);
-  const [only, second] = led;
-  if (lead === null || only === undefined) return undefined;
-  if (lead.isBare && second === undefined) return { id: only.id, label: only.label, score: 0.85, isSure: true };
-  const best = byScore(led, said);
-  if (!lead.isBare || best !== undefined) return best;
-  // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
-  const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
-  if (plain.length !== 1 || plain[0] === undefined) return null;
-  return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
-};
-
-const byScore = (led: readonly Weighed[], said: SaidText): AnswerMeant | undefined => {
-  const [best, next] = scoresOf(led, said);
-  if (best === undefined || best.score < NEAREST) return undefined;
-  return { ...best, isSure: best.rank - (next?.rank ?? 0) >= AHEAD };
-};
-
-const wordsAlone = (words: readonly SaidWord[]): string =>
-  words
-    .slice(
-      Math.max(
-        0,
-        words.findIndex(({ word }) => !LEADING.has(word)),
-      ),
-    )
-    .map(({ word }) => word)
-    .join(' ');
-
-/** Said word for word as members put one of the answers. */
-const wordForWord = (all: readonly Weighed[], { words }: SaidText): AnswerMeant | null => {
-  const line = wordsAlone(words);
-  const [only, second] = all.filter(({ parts }) => parts.some((part) => wordsAlone(part.words) === line));
-  if (only === undefined || second !== undefined) return null;
-  return { id: only.id, label: only.label, score: 1, isSure: true };
-};
-
-/** "The time. 2 hours early …": the first few words before a pause, where they stand by themselves. */
-const openingClause = ({ words, asks }: SaidText): SaidText | null => {
-  const own = words.filter(({ clause }) => clause === words[0]?.clause);
-  return own.length < words.length && own.length <= SHORT_OPENING_WORDS ? { words: own, asks } : null;
-};
-
-const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
-  const [best, next] = scoresOf(all, said);
-  if (best === undefined || best.score < NEAREST) return null;
-  if (best.rank - Math.max(0, next?.rank ?? 0) < AHEAD) return null;
-  return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
-};
-
-const byLabel = (answer: Weighed): Weighed => ({ ...answer, parts: answer.parts.filter(({ by }) => by === 'label') });
-
-/** By the words of the labels and phrases alone. */
-const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
-  const led = byLead(all, said);
-  if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
-  const opening = openingClause(said);
-  const meant = opening === null ? null : bestOf(all, opening);
-  return meant?.isSure === true ? meant : bestOf(all, said);
-};
-
-/** By the weighing of words, and by the likeliest answer where phrases are known. */
-const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
-  const meant = byWords(all, said);
-  if (leadOf(said.words, 2) !== null || !all.some(({ parts }) => parts.some(({ by }) => by === 'phrase'))) return meant;
-  const likeliest = likeliestAnswer(all, said.words);
-  if (likeliest === null) return meant;
-  if (meant?.id === likeliest.id && likeliest.probability >= LIKELY) return meant;
-  // By the label itself, unless the phrases speak plainly for another.
-  const labelled = byWords(all.map(byLabel), said);
-  if (labelled?.isSure === true && likeliest.probability < CERTAIN) return labelled;
-  if (likeliest.probability < CERTAIN || likeliest.known < 2)
-    return meant === null ? null : { ...meant, isSure: false };
-  const { label = '' } = all.find(({ id }) => id === likeliest.id) ?? {};
-  return { id: likeliest.id, label, score: likeliest.probability, isSure: true };
-};
-
-/** What speaks of something else by so much is no sure answer, or none at all. */
-const SPEAKS_SURELY = -0.5;
-const SPEAKS_AT_ALL = -2;
-
-/** The nearest of a few answers is found in any sentence: what speaks of another matter is not taken for it. */
-const ifOfThat = (
-  vocabulary: Vocabulary,
-  all: readonly Weighed[],
-  check: string,
-  said: SaidText,
-  meant: AnswerMeant,
-) => {
-  const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
-  const counts = vocabulary.phraseCounts();
-  const ratioOf = (part: SaidText | null): number | null =>
-    part &&
-    speaksOf(
-      counts,
-      check,
-      labels.map(({ words }) => words),
-      part.words,
-    );
-  const whole = ratioOf(said);
-  const opening = openingClause(said);
-  const opens = opening !== null && bestOf(all, opening)?.isSure === true ? ratioOf(opening) : null;
-  const ratio = whole === null ? null : Math.max(whole, opens ?? whole);
-  if (ratio === null || ratio >= SPEAKS_SURELY) return meant;
-  return ratio >= SPEAKS_AT_ALL ? { ...meant, isSure: false } : null;
-};
-
-/** The answer by its words alone. */
-const meantBy = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
-  const said = saidText(vocabulary.sayings.lexicon, text);
-  if (
-    readsOut(text, question) ||
-    said.asks === 'plainly' ||
-    said.words.length === 0 ||
-    said.words.length > LONGEST_ANSWER_WORDS
-  )
-    return null;
-  const all = weigh(vocabulary, question);
-  const exact = wordForWord(all, said);
-  if (exact !== null) return exact;
-  const nearest = question.isAside === true ? byWords(all.map(byLabel), said) : byBoth(all, said);
-  const meant = nearest === null ? null : ifOfThat(vocabulary, all, question.id, said, nearest);
-  return meant !== null && approvesOf(meant, said, question) ? { ...meant, isSure: false } : meant;
+const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): AnswerMeant | null => {
+  const { answers, meant, isPlain } = weighed;
+  if (isAside === true || (isPlain && meant?.isSure === true)) return meant;
+  const guess = guessAnswer(weighed);
+  if (guess === null) return meant;
+  if (meant?.isSure === true && meant.id === guess.id && guess.probability >= SURE_ENOUGH) return meant;
+  if (guess.probability < WORTH_ASKING) return null;
+  const { label = '' } = answers.find(({ id }) => id === guess.id) ?? {};
+  return { id: guess.id, label, score: guess.probability, isSure: false };
 };
 
 /** @returns null where the words say none of the answers, ask back, are a story, or only guess at what must be looked at */
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
-  const meant = meantBy(vocabulary, text, question);
-  return question.guards === true && meant?.id === question.good && isHedged(text) ? null : meant;
+  const weighed = weighWords(vocabulary, text, question);
+  if (weighed === null) return null;
+  const meant = orLikeliest(weighed, question);
+  // What keeps gear from harm is not suggested to anyone.
+  const isSuggested = meant?.isSure !== true || isHedged(text);
+  return question.guards === true && meant?.id === question.good && isSuggested ? null : meant;
+};
+
+/** Whether the words hold an answer well enough to be taken; sooner told than which one is likeliest. */
+export const saysAnswer = (vocabulary: Vocabulary, text: string, question: QuestionInHand): boolean => {
+  const weighed = weighWords(vocabulary, text, question);
+  return weighed?.meant?.isSure === true && orLikeliest(weighed, question)?.isSure === true;
 };

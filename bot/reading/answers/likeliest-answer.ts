@@ -15,6 +15,8 @@ export interface Likeliest {
   readonly id: string;
   /** 0 to 1, among the answers. */
   readonly probability: number;
+  /** Beside the answers, in their order: the logarithm of each one's likelihood, but for a common term. */
+  readonly logLikelihoods: readonly number[];
   /** How many words of the text that carry something are known to the phrases. */
   readonly known: number;
 }
@@ -27,7 +29,7 @@ const LABEL_WEIGHT = 2;
 const SMALL_WORD_WEIGHT = 0.3;
 
 /** A word, or the entry of the vocabulary it belongs to, as counted: "dark" and "not dark" are two. */
-const marksOf = (words: readonly SaidWord[]): ReadonlyMap<string, number> => {
+export const marksOf = (words: readonly SaidWord[]): ReadonlyMap<string, number> => {
   const marks = new Map<string, number>();
   for (const { word, stem, entries, denied } of words) {
     const sign = denied ? '!' : '';
@@ -59,19 +61,18 @@ export const likeliestAnswer = (answers: readonly Phrased[], words: readonly Sai
   const vocabulary = new Set(counted.flatMap(({ counts }) => [...counts.of.keys()]));
   const marks = [...marksOf(words)].filter(([mark]) => vocabulary.has(mark));
   if (marks.length === 0) return null;
-  const ranked = counted
-    .map(({ id, counts }) => ({
-      id,
-      logLikelihood: marks.reduce(
-        (sum, [mark, weight]) =>
-          sum +
-          weight * Math.log(((counts.of.get(mark) ?? 0) + SMOOTHING) / (counts.total + SMOOTHING * vocabulary.size)),
-        0,
-      ),
-    }))
-    .sort((a, b) => b.logLikelihood - a.logLikelihood);
-  const [best] = ranked;
+  const logLikelihoods = counted.map(({ counts }) =>
+    marks.reduce(
+      (sum, [mark, weight]) =>
+        sum +
+        weight * Math.log(((counts.of.get(mark) ?? 0) + SMOOTHING) / (counts.total + SMOOTHING * vocabulary.size)),
+      0,
+    ),
+  );
+  const most = Math.max(...logLikelihoods);
+  const best = answers[logLikelihoods.indexOf(most)];
   if (best === undefined) return null;
-  const sum = ranked.reduce((all, { logLikelihood }) => all + Math.exp(logLikelihood - best.logLikelihood), 0);
-  return { id: best.id, probability: 1 / sum, known: marks.filter(([, weight]) => weight === 1).length };
+  const sum = logLikelihoods.reduce((all, own) => all + Math.exp(own - most), 0);
+  const known = marks.filter(([, weight]) => weight === 1).length;
+  return { id: best.id, probability: 1 / sum, logLikelihoods, known };
 };

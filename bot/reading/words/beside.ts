@@ -122,7 +122,8 @@ export const withSigns = <One extends Placed>(all: readonly One[]): readonly One
       signs.get(keyOfSign(kind, number))?.some((sign) => joins(one, sign)),
     );
   return all.filter((one) => {
-    const { beside } = one.entry;
-    return beside === undefined ? one.deniedAt < 0 : isBeside(one, beside);
+    const { beside, thing } = one.entry;
+    // What denies a thing has been weighed with how it went.
+    return beside === undefined ? one.deniedAt < 0 || thing !== undefined : isBeside(one, beside);
   });
 };

@@ -1,5 +1,12 @@
 /** A sheet of pixels in at most 256 colours, as a PNG with a palette holds them: a quarter of the room, and packed in a quarter of the time. */
 
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  /** 0 to 1 for each pixel, row by row. */
+  readonly cover: Float32Array;
+}
+
 export interface Canvas {
   /** A number into the palette for each pixel, row by row. */
   readonly pixels: Uint8Array;
@@ -9,6 +16,8 @@ export interface Canvas {
   readonly clear: (colours: readonly number[]) => void;
   /** Lays a colour over a pixel; cover 0 to 1. */
   readonly blend: (at: number, colour: number, cover: number) => void;
+  /** The same for a small sheet of covers, its first pixel at (x, y); what lies beyond the canvas is left out. */
+  readonly lay: (sheet: Sheet, x: number, y: number, colour: number) => void;
   /** The same for a stretch of pixels. */
   readonly blendRow: (from: number, to: number, colour: number, cover: number) => void;
 }
@@ -74,6 +83,21 @@ export const createCanvas = (width: number, height: number): Canvas => {
     return table;
   };
 
+  const over = (at: number, colour: number, steps: Int16Array, cover: number): void => {
+    const step = Math.round(cover * STEPS);
+    if (step === 0) return;
+    const place = step * MOST_COLOURS + (pixels[at] as number);
+    const known = steps[place] as number;
+    if (known >= 0) {
+      pixels[at] = known;
+      return;
+    }
+    const under = colours[pixels[at] as number] as number;
+    const index = indexOf(step === STEPS ? colour : mixed(under, colour, step / STEPS, CHANNEL_STEP));
+    steps[place] = index;
+    pixels[at] = index;
+  };
+
   return {
     pixels,
     palette: () => {
@@ -91,18 +115,19 @@ export const createCanvas = (width: number, height: number): Canvas => {
       wanted.forEach(indexOf);
       pixels.fill(0);
     },
-    blend: (at, colour, cover) => {
-      const step = Math.round(cover * STEPS);
-      if (step === 0) return;
+    blend: (at, colour, cover) => over(at, colour, tableOf(colour), cover),
+    lay: (sheet, x, y, colour) => {
       const steps = tableOf(colour);
-      const place = step * MOST_COLOURS + (pixels[at] as number);
-      let index = steps[place] as number;
-      if (index < 0) {
-        const under = colours[pixels[at] as number] as number;
-        index = indexOf(step === STEPS ? colour : mixed(under, colour, step / STEPS, CHANNEL_STEP));
-        steps[place] = index;
+      const [left, right] = [Math.max(0, -x), Math.min(sheet.width, width - x)];
+      const bottom = Math.min(sheet.height, height - y);
+      for (let row = Math.max(0, -y); row < bottom; row++) {
+        const from = row * sheet.width;
+        const to = (y + row) * width + x;
+        for (let column = left; column < right; column++) {
+          const cover = sheet.cover[from + column] as number;
+          if (cover > 0) over(to + column, colour, steps, cover);
+        }
       }
-      pixels[at] = index;
     },
     blendRow: (from, to, colour, cover) => {
       if (cover === 1) {

@@ -2,12 +2,13 @@
 import { DIAMOND_RIM, WORD_RIM, type Mark, type Marks, type Point } from '../marks.js';
 import { rgbOf, type Canvas } from './canvas.js';
 import { createCoverage } from './coverage.js';
-import { PHASES, type Letter, type Letters } from './letters.js';
+import { PHASES, type Letters } from './letters.js';
 import { dashesOf, strokeOutline } from './stroke.js';
 
 type Of<Kind extends Mark['kind']> = Extract<Mark, { kind: Kind }>;
 
 const CIRCLE_CORNERS = 32;
+const SHARE_BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
 
 /** @param scale pixels to a unit of the sheet */
 export const createPen = (width: number, height: number, letters: Letters, scale: number) => {
@@ -39,19 +40,6 @@ export const createPen = (width: number, height: number, letters: Letters, scale
     }
   };
 
-  const lay = (canvas: Canvas, letter: Letter, x: number, y: number, colour: number): void => {
-    for (let row = 0; row < letter.height; row++) {
-      const down = y + letter.top + row;
-      if (down < 0 || down >= height) continue;
-      for (let column = 0; column < letter.width; column++) {
-        const across = x + letter.left + column;
-        const cover = letter.cover[row * letter.width + column] as number;
-        if (cover > 0 && across >= 0 && across < width) canvas.blend(down * width + across, colour, cover);
-      }
-    }
-  };
-
-  const SHARE_BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
   const words = (canvas: Canvas, { text, at, style }: Of<'words'>): void => {
     const { size, colour, anchor = 'start', isUpright = false, rim } = style;
     const sizePx = size * scale;
@@ -67,7 +55,8 @@ export const createPen = (width: number, height: number, letters: Letters, scale
         // Upright words run towards smaller y, and so does what is left of the pixel.
         const whole = isUpright ? Math.ceil(place / PHASES) : Math.floor(place / PHASES);
         const sheet = letters.letter(letter, { sizePx, isUpright, rimPx }, Math.abs(place - whole * PHASES));
-        lay(canvas, sheet, isUpright ? Math.round(x) : whole, isUpright ? whole : Math.round(y), rgb);
+        const [across, down] = isUpright ? [Math.round(x), whole] : [whole, Math.round(y)];
+        canvas.lay(sheet, across + sheet.left, down + sheet.top, rgb);
       }
     };
     if (rim !== undefined) layAll((WORD_RIM / 2) * scale, rgbOf(rim));

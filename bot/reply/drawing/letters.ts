@@ -1,16 +1,13 @@
 /** Letters as small sheets of cover, drawn once for a size and place within a pixel and then laid wherever words stand. */
 import { createKept } from '../../ground/kept.js';
+import type { Sheet } from './canvas.js';
 import { createCoverage } from './coverage.js';
 import type { Font, Outline } from './outlines.js';
 
-export interface Letter {
+export interface Letter extends Sheet {
   /** Of the sheet's first pixel from the pixel in which the letter begins. */
   readonly left: number;
   readonly top: number;
-  readonly width: number;
-  readonly height: number;
-  /** 0 to 1 for each pixel, row by row. */
-  readonly cover: Float32Array;
 }
 
 export interface LetterStyle {
@@ -98,7 +95,7 @@ export const createLetters = (font: Font): Letters => {
   return {
     advancePx: (letter, sizePx) => (outlineOf(letter).advance * sizePx) / font.unitsPerEm,
     letter: (letter, style, phase) =>
-      sheets(`${letter} ${style.sizePx} ${style.isUpright ? 1 : 0} ${style.rimPx} ${phase}`, () => {
+      sheets(`${letter}${phase}${style.isUpright ? 'u' : 'l'}${style.rimPx} ${style.sizePx}`, () => {
         const plain = sheetOf(placed(outlineOf(letter), font.unitsPerEm, style, phase));
         return style.rimPx === 0 ? plain : spread(plain, style.rimPx);
       }),

@@ -1,13 +1,11 @@
 /** Sentences about the mount, the site and what is kept: faults, misses, drift, reminders, saving a place, what to type in. */
-import { problem } from '../../../ground/problem.js';
-import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
+import { alignmentMissed, miss } from './about-miss.js';
 import { cancelReminder, remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
-import { numberOf } from './words.js';
 
 const PART =
   'mount|handset|hand ?controller|hand ?set|controller|keypad|cable|lead|usb|serial|com ?port|port|driver|adapter|adaptor|dongle|wi-?fi|bluetooth|laptop|computer|pc|motors?|device manager|hub|network|fuse|power|battery';
@@ -26,52 +24,6 @@ const trouble: Rule = (asked) =>
   (says(asked, TROUBLE) || says(asked, ALL_FAILS)) && !says(asked, /\bremind\b|\bmeridian flip\b/u)
     ? { line: `triage ${asked.original}` }
     : null;
-
-const LANDED =
-  /\b(?:landed|lands?|landing|ended up|ends up|end up|it went to|went to|hit|stopped (?:at|on)|is pointing at|was pointing at|points? at|pointed at|got|came out|finished)\b/u;
-const SENT = /\b(?:sent|told|slew\w*|goto|go to|asked|went|landed|lands|aimed|pointed|astray)\b/u;
-const OFFSET =
-  /((?:\d+(?:\.\d+)?|an?|one|two|three|five|ten|fifteen|twenty|thirty))\s*(°|degrees?|deg|arc ?min(?:ute)?s?|′)\s*(?:(?:too far|too|to the|off to the|off)\s+)*(north|south|east|west|high|low|left|right|above|below)(?:-?(east|west))?/u;
-
-/** "15 degrees west", as `landed:` takes it; null where the words give none. */
-const offsetWords = (plain: string): string | null => {
-  const offset = OFFSET.exec(plain);
-  if (offset === null) return null;
-  const [, amount = '', unit = '', way = '', second = ''] = offset;
-  const size = /^an?$/u.test(amount) ? 1 : (numberOf(amount) ?? Number(amount));
-  return `${size} ${/′|arc/u.test(unit) ? 'arcmin' : 'degrees'} ${second === '' ? way : `${way}-${second}`}`;
-};
-
-/** The one it was sent to, and the other: "on deneb instead of vega" names them the other way round. */
-const sentAndLanded = ({ targets, plain }: Asked): readonly (string | undefined)[] => {
-  const [first, second] = targets;
-  const wanted = /\b(?:instead of|rather than|not on) (.+)$/u.exec(plain)?.[1];
-  return second !== undefined && wanted?.startsWith(second) === true ? [second, first] : [first, second];
-};
-
-/** "landed on deneb", and not a word of where it was to go: the name is where it landed. */
-const LANDED_ONLY = /^(?:it |the mount |the scope |tube )?(?:has )?(?:landed|ended up|stopped) (?:on|at|in|near)\b/u;
-
-const miss: Rule = (asked) => {
-  const [target, star] = sentAndLanded(asked);
-  if (target !== undefined && star === undefined && says(asked, LANDED_ONLY))
-    return problem(
-      'which-target',
-      `It landed on ${target}; what was it sent to? Such as ${commandLine('astray', 'Vega', { landed: target })}`,
-      fittingChoices([{ label: 'What to type into the controller', run: 'entries' }]),
-    );
-  if (target === undefined || !says(asked, SENT) || !says(asked, LANDED)) return null;
-  const landed = offsetWords(asked.plain) ?? star;
-  return landed === undefined
-    ? null
-    : {
-        line: commandLine('astray', target, {
-          landed,
-          at: asked.when.hour ?? undefined,
-          site: asked.place ?? undefined,
-        }),
-      };
-};
 
 const SIDE =
   /\b(?:in|on|to|towards?|facing) (?:the |my )?(north|east|south|west)\b|\b(north|east|south|west)(?:ern)? (?:side|half|part|sky)\b/u;
@@ -137,17 +89,29 @@ const own: Rule = (asked) => {
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
 };
 
+/** "20 min past", "5 degrees past the meridian": the sky turns by a degree in four minutes. */
+const PAST = /\b(\d{1,3}(?:\.\d+)?) ?(min(?:ute)?s?|°|deg(?:rees?)?) (?:past|after|beyond|over)\b/u;
+const MINUTES_A_DEGREE = 4;
+const MOST_PAST_DEG = 45;
+
+const pastDegIn = (plain: string): number | null => {
+  const [, size = '', unit = ''] = PAST.exec(plain) ?? [];
+  const deg = Number(size) / (unit.startsWith('m') ? MINUTES_A_DEGREE : 1);
+  return size === '' || deg > MOST_PAST_DEG ? null : deg;
+};
+
 const flip: Rule = (asked) => {
   const [target] = asked.targets;
-  return target !== undefined && says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)
-    ? instantLine('meridian', target, asked)
-    : null;
+  if (target === undefined || !says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)) return null;
+  const past = pastDegIn(asked.plain);
+  return instantLine('meridian', target, asked, past === null ? {} : { past: String(past) });
 };
 
 export const ABOUT_GEAR: readonly Rule[] = [
   cancelReminder,
   remind,
   miss,
+  alignmentMissed,
   drift,
   latitudeAlone,
   trouble,

@@ -13,7 +13,7 @@ import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
-import { ownHour, prepared } from './sun-words.js';
+import { ownHour, prepared, THIS_AFTERNOON } from './sun-words.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
 const LOOKS =
@@ -109,6 +109,8 @@ export interface SunParts {
   /** Words that are left, and none of a question's. */
   readonly unread: string | null;
   readonly sentence: Sentence;
+  /** It is afternoon where the asker usually stands. */
+  readonly isAfternoon: boolean;
   /** Whether more than one target makes a way, whatever words stand between them. */
   readonly isWay?: boolean;
 }
@@ -145,6 +147,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
     unknownEnd,
     unknownStart,
     unread: unread?.plain ?? null,
+    isAfternoon: known.day?.isAfternoon ?? false,
     sentence,
   };
 };
@@ -192,10 +195,11 @@ const isSomeDay = (plain: string): boolean =>
   BY_DAY.test(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
 
 /** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
-export const hourOf = (plain: string, { when: { night, hour } }: SunParts): string => {
+export const hourOf = (plain: string, { when: { night, hour }, isAfternoon }: SunParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
   if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
   if (!isTonight) return `${night} noon`;
+  if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';
 };
 
@@ -277,7 +281,7 @@ export const besideSun = (typed: string, known: Known): Reading | Problem | null
 const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
   const isOfSun = isSunNamed || /\bsunspots?\b/u.test(plain);
   const isWay = GOES.test(plain) && named.length > 0;
-  const isDay = BY_DAY.test(plain) && (isWay || LOOKS.test(plain));
+  const isDay = BY_DAY.test(plain) && (isWay || LOOKS.test(plain) || (THIS_AFTERNOON.test(plain) && named.length > 0));
   return (
     isDay ||
     SAFE.test(plain) ||

@@ -7,6 +7,8 @@ import type { When } from './when.js';
 const SUN_AS_HOUR =
   /(?:\b(?:before|after|when|until|till|once|while|with|as soon as|by)\s+)?(?:\bthe\s+)?\bsun(?:'s|s| is| has)?(?: still)?\s+(?:rises?|rising|rose|sets?|setting|goes down|go down|gone down|comes up|come up|up|down)\b/giu;
 
+export const THIS_AFTERNOON = /\bthis (?:afternoon|arvo)\b/u;
+
 /** "at 10 in morning". */
 const ofMorning = (text: string): string =>
   text.replace(/\b(\d{1,2}) (?:in|of) (?:the )?(morning|afternoon)\b/giu, (_, hour: string, part: string) =>

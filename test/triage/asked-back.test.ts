@@ -1,0 +1,44 @@
+/** "Did you mean …?" in a walk: the answer asked back is one press away, and it is not asked back twice. The members are invented. */
+import { describe, expect, it } from 'vitest';
+import { answer } from '../commands/real-deps.js';
+import { deps, goOn, idOf, member, NOW, stepOf } from './console-walk.js';
+
+const isAt = (check: string) => (reply: Parameters<typeof stepOf>[0]) => stepOf(reply).id === check;
+
+describe('an answer asked back', () => {
+  it('is the first choice, of a long list as well, and one press takes it', async () => {
+    const who = member('Ingram');
+    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
+    expect(stepOf(began).id).toBe('how-far');
+    const label =
+      deps
+        .triage()
+        .check('how-far')
+        ?.answers.find(({ id }) => id === 'guiding')?.label ?? 'none';
+    const reply = await answer(
+      deps,
+      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      NOW,
+      who,
+    );
+    expect(reply.notes.join(' ')).toContain(`Did you mean “${label}”?`);
+    expect(reply.choices?.[0]?.label).toBe(label);
+    expect(reply.choices?.filter((choice) => choice.label === label)).toHaveLength(1);
+    const taken = await answer(deps, reply.choices?.[0]?.run ?? '', NOW, who);
+    expect(stepOf(taken).id).not.toBe('how-far');
+  });
+
+  it('is not asked back a second time: the walk goes on without', async () => {
+    const who = member('Perpetua');
+    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
+    const first = await answer(
+      deps,
+      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      NOW,
+      who,
+    );
+    expect(stepOf(first).id).toBe('how-far');
+    const second = await answer(deps, `triage walk:${idOf(began)} text:"the guide graph is just rubbish"`, NOW, who);
+    expect(stepOf(second).id).not.toBe('how-far');
+  });
+});
