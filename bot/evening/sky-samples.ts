@@ -1,6 +1,6 @@
 /** The sky of an evening worked out once, every quarter of an hour: Sun, Moon, twilight; then its brightness anywhere costs next to nothing. */
 import { unitFromEquatorial, type Vector3 } from '../sky/angles.js';
-import { moonAt } from '../sky/moon.js';
+import { moonLightAt } from '../sky/moon.js';
 import type { TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
 import {
@@ -30,7 +30,7 @@ export interface SkySample {
 
 export const skySample = (observer: Observer, utcMs: UtcMs): SkySample => {
   const sunAltitudeDeg = horizontalOf(SUN, observer, utcMs).altitudeDeg;
-  const moon = moonAt(observer, utcMs);
+  const moon = moonLightAt(observer, utcMs);
   return {
     utcMs,
     sunAltitudeDeg,

@@ -62,12 +62,17 @@ export interface HourTick {
   readonly hour: number;
 }
 
-/** The whole hours of the site's clocks within the span. */
+/** The whole hours of the site's clocks within the span, at most a day and a half. */
 export const hourTicks = (startUtcMs: UtcMs, endUtcMs: UtcMs, zone: string): HourTick[] => {
   const ticks: HourTick[] = [];
-  const first = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour').toMillis();
-  for (let utcMs = first; utcMs <= endUtcMs; utcMs += MS_PER_HOUR)
-    if (utcMs >= startUtcMs) ticks.push({ utcMs, hour: DateTime.fromMillis(utcMs, { zone }).hour });
+  const first = DateTime.fromMillis(startUtcMs, { zone }).startOf('hour');
+  // Clocks are asked hour by hour in the few nights alone in which they are changed.
+  const isOneClock = first.offset === DateTime.fromMillis(endUtcMs, { zone }).offset;
+  for (let utcMs = first.toMillis(), passed = 0; utcMs <= endUtcMs; utcMs += MS_PER_HOUR, passed++) {
+    if (utcMs < startUtcMs) continue;
+    const hour = isOneClock ? (first.hour + passed) % 24 : DateTime.fromMillis(utcMs, { zone }).hour;
+    ticks.push({ utcMs, hour });
+  }
   return ticks;
 };
 

@@ -33,17 +33,23 @@ const eclipticLongitudeDeg = (body: 'Sun' | 'Moon', time: AstroTime): number => 
   return (Math.atan2(ecliptic.y, ecliptic.x) * 180) / Math.PI;
 };
 
-export const moonAt = (observer: Observer, utcMs: UtcMs): MoonState => {
-  const time = engineTime(utcMs);
-  const illumination = Illumination(Body.Moon, time);
-  const elongationDeg = wrapDeg360(eclipticLongitudeDeg('Moon', time) - eclipticLongitudeDeg('Sun', time));
+/** Where it is and how bright, without what tells waxing from waning, which costs as much again. */
+export const moonLightAt = (
+  observer: Observer,
+  utcMs: UtcMs,
+): Pick<MoonState, 'place' | 'illuminatedFraction' | 'phaseAngleDeg'> => {
+  const illumination = Illumination(Body.Moon, engineTime(utcMs));
   return {
     place: placeOf(MOON, observer, utcMs),
     illuminatedFraction: illumination.phase_fraction,
     phaseAngleDeg: illumination.phase_angle,
-    elongationDeg,
-    waxing: elongationDeg < 180,
   };
+};
+
+export const moonAt = (observer: Observer, utcMs: UtcMs): MoonState => {
+  const time = engineTime(utcMs);
+  const elongationDeg = wrapDeg360(eclipticLongitudeDeg('Moon', time) - eclipticLongitudeDeg('Sun', time));
+  return { ...moonLightAt(observer, utcMs), elongationDeg, waxing: elongationDeg < 180 };
 };
 
 /** The angle between a body and the Moon's centre in the observer's sky, 0..180°. */

@@ -36,7 +36,16 @@ const SUBJECT = either(
 );
 const BE = either('is|are|s|has been|have been|seems|looks');
 const MUCH = either('all|just|even|actually|finally|now|really|absolutely|completely|totally|properly|back');
-const OVER = either('sorted|fixed|cured|solved|mended|did|nailed|cracked');
+const OVER = either('sorted|fixed|cured|solved|mended|nailed|cracked');
+/** The partner found, by the program or by nobody named. */
+const FOUND = either('found|finds|sees|has found|has got|got|reaches|reached|recognises|recognised|picked up');
+const PROGRAM = either('it|(?:the |my )?(?:program|app|software|laptop|computer|pc|phone|tablet)');
+const MOUNT = either('it|(?:the |my )?(?:mount|scope|telescope|bridge)');
+/** Where a target should stand. */
+const CENTRED = either(
+  '(?:right |dead |bang |smack |nicely |exactly |just )*(?:in |on |at )(?:the )?(?:middle|centre|center|cross ?hairs?|eyepiece|field|view)(?: of (?:the |my )?(?:eyepiece|field|view|frame|picture|finder))?',
+);
+const STANDS = either('is|are|stands?|sits?|lands?|appears?|comes?|came|shows(?: up)?|was');
 const FAULT = either('problem|trouble|fault|issue|mystery|case|job');
 
 const NOW_OR_WELL = `(?: (?:${NOW}|${WELL}|${PARTNER}))`;
@@ -48,7 +57,18 @@ const CURES = [
   `(?:${SUBJECT} )?(?:${BE} )?(?:${MUCH} )*${APPROVED}(?: ${NOW})+`,
   `(?:i am|im|i m|we are|were) (?:${MUCH} )*(?:${PRAISED}|${WORKING}|in|back in|on|away)${NOW_OR_WELL}*`,
   `(?:i |we )?(?:have )?(?:finally )?(?:got|have got|have) (?:it|everything|the mount) (?:to (?:work|connect|talk|go|move)|${WORKING})${NOW_OR_WELL}*`,
-  `(?:[^ ]+ ){0,6}(?:${OVER} (?:it|that|the trick|the job)|the trick)${NOW_OR_WELL}*`,
+  `(?:[^ ]+ ){0,6}(?:${OVER} (?:it|that|the job)|the trick)${NOW_OR_WELL}*`,
+  // "I did it", "did that" tell that the remedy was done.
+  `(?!(?:[^ ]+ ){0,3}(?:i|we|have|just) (?:just |have )?did )(?:[^ ]+ ){1,6}did (?:it|the trick|the job)${NOW_OR_WELL}*`,
+  `now ${PROGRAM} ${FOUND} ${MOUNT}${NOW_OR_WELL}*`,
+  `${PROGRAM} (?:now |just )?(?:has )?${FOUND} ${MOUNT} (?:${NOW}|straight away|at once)${NOW_OR_WELL}*`,
+  `(?:the |my )?(?:program|app|software) (?:now |just |has )*(?:found|sees|finds|recognises) ${MOUNT}${NOW_OR_WELL}*`,
+  `now (?:[^ ]+ ){1,3}${STANDS} ${CENTRED}${NOW_OR_WELL}*`,
+  `(?:[^ ]+ ){1,3}${STANDS} ${CENTRED}(?: ${NOW})+`,
+  `now ${SUBJECT} ${WORKS_AT_ALL} (?:to|with) (?:me|us|it|(?:the |my )?(?:laptop|program|computer|app|mount))${NOW_OR_WELL}*`,
+  `(?:and |so )?(?:there|off|away) (?:it|she|he) goes(?: now| at last| finally)*`,
+  `(?:it|she|he) (?:lives|is alive|came (?:right|straight) up|is in)${NOW_OR_WELL}*`,
+  `(?:we|i) (?:have|have got|got) (?:a )?(?:connection|contact|link|mount|lift off)${NOW_OR_WELL}*`,
   `now (?:${SUBJECT} )?(?:${MUCH} )*(?:${WORKS_AT_ALL}|${BE} ${WORKING})${NOW_OR_WELL}*`,
   `${SUBJECT} now (?:${MUCH} )*${WORKS_AT_ALL}${NOW_OR_WELL}*`,
   `(?:that|this|which) does (?:it|the trick)`,
@@ -61,9 +81,15 @@ const CURES = [
 const JOY = either(
   'yes|yay|yeah|yep|wow|hooray|hurray|hurrah|woohoo|wahey|brilliant|great|wonderful|fantastic|amazing|excellent|lovely|magic|superb|marvellous|perfect|result|thanks|thank you|thankyou|thx|ta|cheers|many thanks|much obliged|bless you|you are a star',
 );
-const BARE = new RegExp(`^(?:${SUBJECT} )?(?:(?:${MUCH}) )*(?:${WORKS}|${BE} ${WORKING}|${WORKING})$`, 'u');
-const ASIDE = either('aha|ah|oh|ooh|ok|okay|right|well|um|and|so|now|hey|hm|ha|then|there|phew|finally|at last|good');
+const BARE = new RegExp(
+  `^(?:${SUBJECT} )?(?:(?:${MUCH}) )*(?:${WORKS}|${BE} ${WORKING}|${WORKING}|${FOUND} ${MOUNT})$|^(?:[^ ]+ ){1,3}${STANDS} ${CENTRED}$`,
+  'u',
+);
+const ASIDE = either(
+  'but|n|and|aha|ah|oh|ooh|ok|okay|right|well|um|and|so|now|hey|hm|ha|then|there|phew|finally|at last|good',
+);
 const LEAD = new RegExp(`^(?:(?:${ASIDE}|${JOY}) )+(?=[^ ])`, 'u');
+const JOINS = /^(?:(?:but|n|and|so|oh|ooh|ah|aha|ok) )+(?=[^ ])/u;
 const TAIL = new RegExp(
   ` (?:${JOY}|so much|very much|a lot|a million|for (?:that|the help|your help|all the help)|mate|all|everyone|pierhand)$`,
   'u',
@@ -72,7 +98,7 @@ const HAS_JOY = new RegExp(`(?:^| )${JOY}(?: |$)`, 'u');
 
 /** Denied, hoped, heard of, or bound to something. */
 const NOT_SURE =
-  /\b(?:not|never|nothing|none|neither|nobody|hardly|barely|almost|nearly|if|unless|until|whenever|when|while|only|would|could|should|might|may|will|can|maybe|perhaps|probably|hope|hopes|hoped|hoping|wish|thought|guess|supposed|pretend|said|says|sometimes|half|partly|briefly|last|yesterday|before|used|now and|on and off|for now)\b/u;
+  /\b(?:not|never|nothing|none|neither|nobody|hardly|barely|almost|nearly|if|unless|until|whenever|when|while|only|would|could|should|might|may|will|can|maybe|perhaps|probably|hope|hopes|hoped|hoping|wish|thought|guess|supposed|pretend|said|says|sometimes|half|partly|briefly|last|yesterday|before|used|now and|on and off|for now|there (?:it|she|he) goes again)\b/u;
 const TAKES_BACK =
   /\b(?:but|only|except|though|although|however|yet|until|unless|if|when|whenever|not|no|never|nothing|still|then|drops?|dropped|dropping|loses|lost|dies|died|dead|stops?|stopped|fails?|failed|errors?|wrong|off|out|misses|freezes|froze|slow|sometimes|a (?:second|minute|moment|bit)|(?:few|couple of|\d+) (?:seconds?|minutes?))\b/u;
 const BOUND_TO = /\b(?:if|unless|whenever|when|while|until|only|as long as|hope|hoped|would|should|wish|thought)\b/u;
@@ -88,7 +114,7 @@ const isCurePiece = (piece: string, isJoyful: boolean): boolean => {
     before = bare;
     bare = bare.replace(TAIL, '');
   }
-  return [bare, bare.replace(LEAD, '')].some(
+  return [bare, bare.replace(JOINS, ''), bare.replace(LEAD, '')].some(
     (one) => CURES.some((cure) => cure.test(one)) || (isJoyful && BARE.test(one)),
   );
 };
@@ -99,7 +125,8 @@ export const isPlainCure = (line: string): boolean => {
     .replace(/\bup and running\b/gu, 'up running')
     .replace(NO_MORE, 'well')
     .replace(STILL_WELL, 'well')
-    .split(/ \| | (?=then\b|but\b)| (?:and|so|because) (?!then\b|again\b|off\b)/u)
+    .replace(/\ba (?:\| )?(?:good |long |little )?(?:\| )?while\b/gu, 'long')
+    .split(/ \| | (?=then\b|but\b)| (?:and|so|because|n) (?!then\b|again\b|off\b)/u)
     .map((piece) => piece.trim());
   const isJoyful = HAS_JOY.test(line);
   const at = pieces.findIndex((piece) => isCurePiece(piece, isJoyful));

@@ -17,6 +17,7 @@ const UNSTEADY = new RegExp(
   'u',
 );
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
+  [/\bthere (?:it|she|he) goes again\b/u, 'same'],
   [new RegExp(`\\b(?:${GOOD}|talks|slews|tracks)\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
   [/\b(?:spot on|dead on|on target|full speed)\b(?: [^ ]+){0,6} (?:but|only|except)\b/u, 'changed'],
   [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],
@@ -36,7 +37,9 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
     'works',
   ],
   [/\bnow it (?:says|shows|does|goes|stops|moves|lands|drops)\b/u, 'changed'],
-  [/\b(?:no|not any|not much) (?:change|difference|luck|joy|effect|improvement|better|good|use)\b/u, 'same'],
+  [/\b(?:is|it|made it|got|getting|even|now) (?:even |much |only )*worse\b/u, 'changed'],
+  [/\bnow (?:[^ |]+ ){1,4}(?:is |are |has )?(?:out|dead|dark|gone|off|silent) (?:too|as well)\b/u, 'changed'],
+  [/\b(?:no|not any|not much) (?:change|odds|difference|luck|joy|effect|improvement|better|good|use)\b/u, 'same'],
   [/\bsame (?:thing|result|error|again|as before|problem|message|here|story|time|out)\b/u, 'same'],
   [/(?:^|\| )(?:(?:it|that) is )?(?:still |just |exactly |all |always )*the same\b/u, 'same'],
   [/(?:^|\| )same\b/u, 'same'],
@@ -57,6 +60,28 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   ],
   [/(?:^|\| )(?:it|that|they|this|those) (?:is|was|are|were) (?:all )?(?:fine|ok|right|good|correct)\b/u, 'same'],
   [/\b(?:wrong|broken|dead|gone|bad|lost) again\b/u, 'same'],
+  // Of what was so before, or is so whatever was done.
+  [/\b(?:exactly|just|all|same|still|it is|is) (?:as|like) (?:before|it was|ever|always)\b/u, 'same'],
+  [
+    /\b(?:triangle|mark|error|message|problem|trouble|fault|it) (?:is |are |was )?still (?:there|here|shows?|on)\b/u,
+    'same',
+  ],
+  [/\bstill (?!works?|connect|mov|track|talk|answer|fine|ok|good|on|up|running|well)[a-z]+s\b/u, 'same'],
+  [
+    /\b(?:does|did|do|has|have|it|that) not (?:really )?(?:change|changed|help|helped|do|done|make|made) (?:nothing|anything|a thing|any|much|it)\b/u,
+    'same',
+  ],
+  [
+    /^(?:hm |well |sorry |oh )*(?:no|nope|nah|nada|nothing|zilch|nil|negative)(?: sorry| mate| thanks| here| at all)*$/u,
+    'same',
+  ],
+  [
+    /\b(?:there|same|so|does|do|is|happens|comes|shows|says|dims|drops|fails|blinks|stays)\b(?: it)?(?: just)? (?:the same |as well |too |also |even )+(?:with|without|when|if|on|at|after)\b/u,
+    'same',
+  ],
+  [/\b(?:there is|i have|it is|i see) (?:only|just) (?:this |that |the )?one\b/u, 'same'],
+  [/\balready\b(?! (?:works?|connects?|better|moves))(?<!(?:works?|connects?|better|moves|fine) already)/u, 'same'],
+  [/\b(?:has|have|there is|i see|i find|got) no such\b|\b(?:i|we) (?:do|did) not have\b/u, 'could-not'],
   [
     /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,
     'could-not',
