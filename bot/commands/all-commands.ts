@@ -3,6 +3,7 @@ import { ahead } from './ahead/ahead.js';
 import { alignment } from './alignment.js';
 import { altitude } from './altitude.js';
 import { astray } from './astray/astray.js';
+import { bright } from './bright.js';
 import { plainReader } from './asking/plain-reader.js';
 import type { Command, WordsReader } from './core/command.js';
 import { causes } from './causes.js';
@@ -34,6 +35,7 @@ export const allCommands: readonly Command[] = [
   triage,
   up,
   altitude,
+  bright,
   tonight,
   dark,
   moon,

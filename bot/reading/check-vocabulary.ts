@@ -1,9 +1,10 @@
 /** What is wrong in a vocabulary: phrases that cannot be parsed, words that are nowhere, examples that are not read as their entry says. */
 import { foldText, compilePattern, prepare } from './messages/compile-pattern.js';
 import { findNumbers } from './messages/numbers.js';
+import { readTables, type TableLine } from './messages/tables.js';
 import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
-import type { SayingEntry, Told, VocabularyEntries, WordedAnswersEntry } from './schema.js';
+import type { EvidenceEntry, SayingEntry, Told, VocabularyEntries, WordedAnswersEntry } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
 import { idsOf, parsePhrase } from './words/phrases.js';
 import { tellsAnything } from './words/read-words.js';
@@ -33,7 +34,17 @@ const checkSaying = (entry: SayingEntry, words: ReadonlySet<string>, complain: C
     if (!words.has(id)) complain(entry.id, ['notOf'], `words.yaml has no entry "${id}"`);
 };
 
-const checkEvidence = (entry: VocabularyEntries['evidence'][number], complain: Complain): void => {
+const tableLines = (text: string): readonly TableLine[] => text.split('\n').map((line) => ({ text: line, start: 0 }));
+
+const checkTable = ({ id, example, nonExample = '' }: EvidenceEntry, complain: Complain): void => {
+  const isFound = (text: string): boolean => readTables(tableLines(text)).some((one) => one.id === id);
+  if (!isFound(example)) complain(id, ['example'], 'no reader of tables finds this entry in it');
+  if (isFound(nonExample)) complain(id, ['nonExample'], 'a reader of tables finds this entry in it');
+};
+
+const checkEvidence = (entry: EvidenceEntry, complain: Complain): void => {
+  if (entry.table === true) return checkTable(entry, complain);
+  if (entry.pattern === undefined) return complain(entry.id, ['pattern'], 'it has neither a pattern nor a table');
   try {
     const pattern = compilePattern(entry.pattern);
     // Text arrives folded into one line with other words around it.

@@ -27,7 +27,7 @@ export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
 export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
-export { saysUnsure } from './answers/says-unsure.js';
+export { saysNone, saysUnsure } from './answers/says-unsure.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';

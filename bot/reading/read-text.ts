@@ -4,13 +4,13 @@ import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
+import { readTables } from './messages/tables.js';
 import { findMessages } from './messages/find-messages.js';
 import { QUOTE_LIMIT, type ReadBy, type Reading } from './reading.js';
 import type { SayingEntry, Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
 import { withSigns, type Placed } from './words/beside.js';
-import { asItWent } from './words/compared.js';
 import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
@@ -93,7 +93,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(said.entry)) placed.push({ ...said, sentence, number, line });
     }
   }
-  const told = withSigns(asItWent(placed)).map(({ entry, match, sentence, line }) => ({
+  const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
     entry: firmly(entry, line.text),
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),
@@ -118,21 +118,21 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
-  const messages = findMessages(vocabulary, prepare(folded, vocabulary.index, by === 'picture'), counts).map(
-    ({ entry, span }): Finding => {
-      const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
-      return {
-        // A member who quotes a message in passing may do so from any system.
-        entry:
-          own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
-            ? { ...entry, system: undefined }
-            : entry,
-        sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
-        span,
-        by: own,
-      };
-    },
-  );
+  const tables = readTables(lines.filter(({ ofOther }) => !ofOther));
+  const prepared = prepare(folded, vocabulary.index, by === 'picture');
+  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Finding => {
+    const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
+    return {
+      // A member who quotes a message in passing may do so from any system.
+      entry:
+        own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
+          ? { ...entry, system: undefined }
+          : entry,
+      sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
+      span,
+      by: own,
+    };
+  });
   /** What a message says already is not taken from its words once more; words that are all of them its own are no member's. */
   const isTold = (span: Span, { answers, path, system }: Told): boolean =>
     messages.some(({ entry, span: own }) => {

@@ -33,7 +33,9 @@ export const evidenceSchema = z.strictObject({
    * RE2 syntax; letter case is ignored. Platforms may fold pasted lines into one and put words around them, so `^` and `$`
    * have no use here, and a space in the pattern stands for any white space.
    */
-  pattern: line(600),
+  pattern: line(600).optional(),
+  /** Instead of a pattern: the readers of tables (bot/reading/messages/tables.ts) find it, by its id. */
+  table: z.boolean().optional(),
   /** Numbers that say the same, each of its own table: `device` Device Manager's codes, `errno`, `windows` error codes, `socket` Winsock. */
   numbers: z.partialRecord(z.enum(NUMBER_KINDS), z.array(z.number().int().min(0).max(99_999)).min(1)).optional(),
   /** A text that must match. */
@@ -106,16 +108,6 @@ export const sayingSchema = z.strictObject({
   beside: id.optional(),
   /** … or in the sentence before or after: it tells of an event, not of a state. */
   event: z.boolean().optional(),
-  /** It names a thing of this kind (a computer, a cable), of which it is told how it went with it … */
-  thing: id.optional(),
-  /** … and counts only where that was so. */
-  went: z.enum(['well', 'badly']).optional(),
-  /** It counts only against another thing of its kind with which it went the other way, or against any trouble in the text. */
-  against: z.enum(['kind', 'trouble']).optional(),
-  /** One of several tried: what came in vain of the last came of each before it in the list. */
-  trial: z.boolean().optional(),
-  /** It is named without a word of trying of its own, and counts only in a sentence that has one before it. */
-  listed: z.boolean().optional(),
   /** Counts only when one of these sayings or messages is met too. */
   with: z.array(id).min(1).optional(),
   /** Does not count when one of these sayings or messages is met too. */

@@ -1,7 +1,7 @@
 /** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
 import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
-import { compilePattern } from './messages/compile-pattern.js';
+import { compilePattern, NO_PATTERN } from './messages/compile-pattern.js';
 import type { Messages } from './messages/find-messages.js';
 import { NUMBER_NEEDS } from './messages/numbers.js';
 import { makeTranslation } from './messages/translation.js';
@@ -80,7 +80,10 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
   );
   const wordedAnswers = wordedBy(entries.wordedAnswers, lexicon);
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
-  const evidence = entries.evidence.map((entry) => ({ ...entry, compiled: compilePattern(entry.pattern) }));
+  const evidence = entries.evidence.map((entry) => ({
+    ...entry,
+    compiled: entry.pattern === undefined ? NO_PATTERN : compilePattern(entry.pattern),
+  }));
   const translations = entries.translations.flatMap(({ of, texts }) =>
     Object.values(texts).flatMap((list) => list.map((text) => makeTranslation(of, text))),
   );

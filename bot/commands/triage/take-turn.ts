@@ -4,7 +4,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
-import { asksBack, leavesWalk, readText, saysUnsure } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, saysNone, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -62,6 +62,7 @@ const plainAnswer = (assessment: Assessment, said: string): string | undefined =
   const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
   if (tried !== undefined) return tried;
   if ((step.kind === 'ask' || step.kind === 'try') && (wanted === '?' || saysUnsure(said))) return UNSURE;
+  if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
   return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
 };
 

@@ -18,3 +18,29 @@ export const saysUnsure = (text: string): boolean => {
   const said = text.trim();
   return said.length <= LONGEST && UNSURE.test(said);
 };
+
+const HAS =
+  "(?:there (?:is|are)(?: not|n['\u2019]?t)?|there['\u2019]?s|there (?:isnt|arent)|(?:it|this|that|mine|this one|that one|(?:the|my|this|that) \\w+|i|we) (?:can |really )?(?:has|have|had|got|has got|have got|see|saw|find|own)|(?:i |we |it |mine )?(?:do(?:es)?(?: not|n['\u2019]?t)|can(?: ?not|['\u2019]?t))(?: even| really)? (?:see|find|have|own|get)|see|got|found)";
+const WHERE =
+  '(?: (?:on|in|at|for|to|near|by|here|there|it|its|mine|this|that|them|one|thing|the|my|me|hand|adapter|cable|lead|plug|box|all|be|seen|see|anywhere|whatsoever|i|can|could|with|us|found|tonight))*';
+
+/** "There is no light on it", "i have no meter": the thing that the look needs is not there, or not seen; never that it stays dark. */
+export const saysNone = (things: readonly string[], text: string): boolean => {
+  const said = text.trim().toLowerCase();
+  if (things.length === 0 || said.length > LONGEST) return false;
+  const thing = `(?:other |second |spare |single |such |own |little )*(?:${things.join('|')})s?`;
+  const end = `${WHERE}[ .!?\u2026]*$`;
+  const before = `^${BEFORE}(?:but |and |sorry |hm |well )*`;
+  return [
+    new RegExp(`${before}${HAS} (?:none|one|any)${end}`, 'u'),
+    new RegExp(
+      `^${BEFORE}(?:it|mine|this|that|the \\w+) (?:came|comes|is|was) without (?:an? |any )?${thing}${end}`,
+      'u',
+    ),
+    new RegExp(`${before}${HAS} (?:even )?(?:no|any|an?|another|not an?|not any)(?: one)? ${thing}${end}`, 'u'),
+    new RegExp(
+      `${before}(?:no|without|not a|zero) ${thing} (?:on|at|to|here|there|in|that|anywhere|whatsoever)\\b${end}`,
+      'u',
+    ),
+  ].some((pattern) => pattern.test(said) && /\b(?:no|not|none|without|zero|cannot)\b|n['\u2019]?t\b/u.test(said));
+};

@@ -31,6 +31,9 @@ export interface Pattern {
   readonly find: (text: Prepared) => readonly Span[];
 }
 
+/** Of what is found in another way: it matches nothing. */
+export const NO_PATTERN: Pattern = { needs: [], matches: () => false, find: () => [] };
+
 const MOST_SPANS = 40;
 /** What a pattern may cost from one place of a text, in ways of trying it, to run on the platform's own engine. */
 export const MOST_WAYS = 20_000;

@@ -2,6 +2,7 @@
 import type { EvidenceEntry } from '../schema.js';
 import type { Pattern, Prepared, Span } from './compile-pattern.js';
 import { findNumbers } from './numbers.js';
+import type { FoundTable } from './tables.js';
 import type { Translation } from './translation.js';
 import { plainMarks } from './translation.js';
 import type { WordIndex } from './word-places.js';
@@ -29,7 +30,7 @@ const lastThat = (spans: readonly Span[], counts: (span: Span) => boolean): Span
   [...spans].sort((a, b) => (isLater(a, b) ? -1 : 1)).find(counts);
 
 /** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
-const findAll = (messages: Messages, text: Prepared, counts: Counts): readonly Hit[] => {
+const findAll = (messages: Messages, text: Prepared, tables: readonly FoundTable[], counts: Counts): readonly Hit[] => {
   const numbers = findNumbers(text);
   const plain = plainMarks(text.folded);
   const marked: Prepared = plain === text.lower ? text : { ...text, lower: plain, places: messages.index(plain) };
@@ -41,7 +42,8 @@ const findAll = (messages: Messages, text: Prepared, counts: Counts): readonly H
   return messages.evidence
     .flatMap((entry): Hit[] => {
       const byNumber = numbers.filter(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
-      const spans = [...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])];
+      const rows = entry.table === true ? tables.filter(({ id }) => id === entry.id).map(({ span }) => span) : [];
+      const spans = [...rows, ...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])];
       const span = lastThat(spans, (one) => counts(one, entry));
       return span === undefined ? [] : [{ entry, span }];
     })
@@ -65,5 +67,20 @@ const settle = (hits: readonly Hit[]): readonly Hit[] => {
   });
 };
 
-export const findMessages = (messages: Messages, text: Prepared, counts: Counts): readonly Hit[] =>
-  settle(findAll(messages, text, counts));
+/** What a table tells row by row holds against what a pattern takes from the same text. */
+const withoutRivals = (hits: readonly Hit[]): readonly Hit[] => {
+  const tabled = new Map(
+    hits.flatMap(({ entry }) => (entry.table === true ? Object.entries(entry.answers ?? {}) : [])),
+  );
+  if (tabled.size === 0) return hits;
+  return hits.filter(({ entry }) =>
+    Object.entries(entry.answers ?? {}).every(([check, answer]) => (tabled.get(check) ?? answer) === answer),
+  );
+};
+
+export const findMessages = (
+  messages: Messages,
+  text: Prepared,
+  tables: readonly FoundTable[],
+  counts: Counts,
+): readonly Hit[] => withoutRivals(settle(findAll(messages, text, tables, counts)));

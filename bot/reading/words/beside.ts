@@ -65,7 +65,7 @@ const isDeniedBeside = ({ deniedAt, number }: Placed, other: Placed): boolean =>
   deniedAt >= 0 && !(other.number === number && other.match.taken.includes(deniedAt));
 
 /** Words between a happening and what came of it, at most. */
-const FAR_APART = 11;
+const FAR_APART = 14;
 
 const isJoinedWithin = (one: Placed, sign: Placed): boolean => {
   if (Math.max(one.match.start - sign.match.end, sign.match.start - one.match.end) > FAR_APART) return false;
@@ -122,8 +122,7 @@ export const withSigns = <One extends Placed>(all: readonly One[]): readonly One
       signs.get(keyOfSign(kind, number))?.some((sign) => joins(one, sign)),
     );
   return all.filter((one) => {
-    const { beside, thing } = one.entry;
-    // What denies a thing has been weighed with how it went.
-    return beside === undefined ? one.deniedAt < 0 || thing !== undefined : isBeside(one, beside);
+    const { beside } = one.entry;
+    return beside === undefined ? one.deniedAt < 0 : isBeside(one, beside);
   });
 };

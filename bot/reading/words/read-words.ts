@@ -85,11 +85,7 @@ export const indexSayings = (
     saying: {
       entry,
       tells: tellsOf(entry),
-      leave: {
-        ...entry,
-        mentioned: entry.answers === undefined && entry.suggests === undefined,
-        weighed: entry.thing !== undefined || entry.sign?.startsWith('went-') === true,
-      },
+      leave: { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined },
       tellsAnything: tellsAnything(entry),
     },
     phrases: phrases.map((phrase) => numbered(phrase, lexicon.keyOf)),
@@ -141,15 +137,12 @@ const goesBefore = (a: Found, b: Found): boolean => {
 
 /** Of a check that may have several answers at once, each tells a thing of its own; they are hidden together. */
 const hides = (other: CompiledSaying, own: CompiledSaying): boolean =>
-  other.entry.thing === undefined &&
   other.entry.hides?.some((what) => what === own.entry.sign || Object.hasOwn(own.entry.answers ?? {}, what)) === true;
 
-/** Things are weighed later, by how it went; and one that counts only beside a sign is no rival of what tells the same. */
+/** Of two that tell the same answers, one of which counts only beside another, neither is the other's rival. */
 const agree = ({ entry: other }: CompiledSaying, { entry: own }: CompiledSaying): boolean =>
-  other.thing !== undefined ||
-  own.thing !== undefined ||
-  (own.beside !== undefined &&
-    Object.entries(own.answers ?? {}).every(([check, answer]) => (other.answers?.[check] ?? answer) === answer));
+  own.beside !== undefined &&
+  Object.entries(own.answers ?? {}).every(([check, answer]) => (other.answers?.[check] ?? answer) === answer);
 
 /** Of sayings over the same words that tell the same thing, the one that takes more of them. */
 const longest = (found: readonly Found[]): readonly Found[] => {
@@ -161,8 +154,8 @@ const longest = (found: readonly Found[]): readonly Found[] => {
           overlap(other.match, own.match) &&
           other.saying !== own.saying &&
           goesBefore(other, own) &&
-          (hides(other.saying, own.saying) ||
-            (!agree(other.saying, own.saying) && other.saying.tells.some((what) => own.saying.tells.includes(what)))),
+          !agree(other.saying, own.saying) &&
+          (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)),
       ),
   );
 };
@@ -273,7 +266,7 @@ export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] 
   const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
   return longest(found).flatMap(({ saying: { entry, leave, tellsAnything }, match }): readonly Said[] => {
-    const isJoined = entry.sign !== undefined || entry.beside !== undefined || entry.thing !== undefined;
+    const isJoined = entry.sign !== undefined || entry.beside !== undefined;
     if (!tellsAnything && !isJoined) return NOTHING;
     if (!isJoined) return stands(sentence, match, leave) ? [{ entry, match, deniedAt: -1 }] : NOTHING;
     // What denies it may be the sign beside it: "no link on cold nights".

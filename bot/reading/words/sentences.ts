@@ -135,7 +135,7 @@ const EXCEPTION_REACH = 5;
 const MOST_OF_EXCEPTION = 4;
 /** What makes a clause of what follows "but". */
 const IS_CLAUSE =
-  /^(?:i|it|they|we|you|he|she|is|are|was|were|do|does|did|has|have|had|will|wont|can|cannot|not|no|never|still|now|then|when|since|there|\w+ed|fails|drops|says|hangs|stops|keeps|loses|gives|gets|works|connects|sees|finds|shows|refuses|times|answers)$/u;
+  /^(?:i|it|they|we|you|he|she|is|are|was|were|do|does|did|has|have|had|will|wont|can|cannot|not|no|never|still|now|then|when|since|there|\w+ed|fails|drops|says|hangs|stops|keeps|loses|gives)$/u;
 
 const deniesJustBefore = (tokens: readonly Token[]): boolean =>
   tokens.slice(-EXCEPTION_REACH).some(({ word }) => NONE.test(word));

@@ -16,8 +16,6 @@ export interface Leave {
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
   readonly mentioned?: boolean | undefined;
-  /** It is only named, or says how it went: what is said of it is weighed elsewhere. */
-  readonly weighed?: boolean | undefined;
   /** Entries of words.yaml it must not be said of. */
   readonly notOf?: readonly string[] | undefined;
 }
@@ -208,10 +206,13 @@ const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): bool
   asked !== true &&
   (isAsked(own, match) || ((habit !== true || own.asks || own.ids().has('plan')) && isConditional(own, match)));
 
-const isSupposed = (own: Clauses, match: PhraseMatch): boolean => isPlanned(own, match) || isGeneral(own);
-
+/** Over, guessed, planned, said of a whole kind, or called good. */
 const isNoFact = (own: Clauses, match: PhraseMatch, leave: Leave): boolean =>
-  isOver(own, match, leave) || isGuessed(own, match) || isApproved(own, match);
+  isOver(own, match, leave) ||
+  isGuessed(own, match) ||
+  isPlanned(own, match) ||
+  isGeneral(own) ||
+  isApproved(own, match);
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   const denied = leave.mentioned === true ? isMentionDenied : isDenied;
@@ -220,6 +221,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  if (leave.mentioned === true) return true;
-  return !isSupposed(own, match) && (leave.weighed === true || !isNoFact(own, match, leave));
+  return leave.mentioned === true || !isNoFact(own, match, leave);
 };

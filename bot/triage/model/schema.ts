@@ -196,6 +196,8 @@ export const checkSchema = z.strictObject({
   slip: z.number().min(0).max(0.5).optional(),
   /** What the button says in place of "Not sure". */
   unsureLabel: line(40).optional(),
+  /** Things, in one word, without which nobody can tell: "there is no light on it" is not "it stays dark". */
+  noneIsUnsure: z.array(line(20)).min(1).optional(),
   /** History or a contrast: it stays true when a remedy has changed something. */
   lasting: z.boolean().optional(),
   /** Minutes it takes. */

@@ -202,6 +202,17 @@ const list: Rule = (asked) => {
   );
 };
 
+/** "bright star in the east at 8": one that was seen, and no list of targets. */
+const BRIGHT_ONE =
+  /\bbright(?:est)?\b(?: \w+){0,2}? (?:stars?|lights?|things?|objects?|dots?|planets?|one|twinkl\w+)\b|\b(?:stars?|lights?|things?|objects?|dots?) (?:is |so |very |really |that is |that's )*bright\b/u;
+
+const brightOne: Rule = (asked) => {
+  const towards = towardsOf(asked);
+  if (towards === null || asked.targets.length > 0 || !says(asked, BRIGHT_ONE)) return null;
+  const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
+  return instantLine('bright', '', asked, { towards, ...(height === undefined ? {} : { height }) });
+};
+
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
-export const ABOUT_SKY: readonly Rule[] = [dark, despiteMoon, moon, coordinates, height, night, list];
+export const ABOUT_SKY: readonly Rule[] = [dark, despiteMoon, moon, coordinates, height, night, brightOne, list];

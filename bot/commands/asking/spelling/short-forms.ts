@@ -6,6 +6,7 @@ const FORMS = `
 tonight: tonite 2nite 2night tonit tnite nite2
 tomorrow: tomoro tmrw tmrrw tmr tmw tmoro 2moro 2morrow 2mrw tomoz tomo
 night: nite
+bright: brite
 midnight: midnite midnyt
 twenty: twenny
 today: 2day
