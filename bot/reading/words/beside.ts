@@ -1,7 +1,7 @@
 /** Which sayings stand beside the sign they need: a happening and the loss of the link, told as one following the other. */
 import type { Said } from './read-words.js';
 import type { Clauses } from './sentences.js';
-import { clauseEnd, clauseStart, has } from './stands.js';
+import { clauseEnd, clauseStart, has } from './clause.js';
 
 export interface Placed extends Said {
   readonly sentence: Clauses;

@@ -1,6 +1,9 @@
 /** Whether a thing found in a sentence is said of this mount, now, as a fact: not denied, asked, wished, past, or of something else. */
+import { isApproved } from './approved.js';
+import { clauseEnd, clauseStart, has, NEXT_PART } from './clause.js';
 import type { PhraseMatch } from './phrases.js';
 import type { Clauses } from './sentences.js';
+import { isGeneral, isPlanned } from './supposed.js';
 
 export interface Leave {
   /** A question or an "if" is as good. */
@@ -19,23 +22,6 @@ export interface Leave {
 
 /** How many words a denial reaches. */
 const DENIAL_REACH = 6;
-
-export const has = ({ covers }: Clauses, at: number, id: string): boolean => covers[at]?.has(id) === true;
-
-/** The first token of the clause that `at` stands in; `joined`: "and" does not end it. */
-export const clauseStart = (own: Clauses, at: number, joined: boolean): number => {
-  for (let i = at - 1; i >= 0; i--) {
-    const token = own.tokens[i];
-    if (token?.kind === 'pause' || has(own, i, 'turn')) return i + 1;
-    if (!joined && token?.word === 'and') return i + 1;
-  }
-  return 0;
-};
-
-export const clauseEnd = (own: Clauses, at: number): number => {
-  for (let i = at; i < own.tokens.length; i++) if (own.tokens[i]?.kind === 'pause' || has(own, i, 'turn')) return i;
-  return own.tokens.length;
-};
 
 /** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
 const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
@@ -135,7 +121,6 @@ const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
   return false;
 };
 
-const NEXT_PART = /^(?:when|while|as|once|if|after|and|every|until|during|only)$/u;
 const LINKS = /^(?:connection|link|contact|communication|comms)$/u;
 
 /** One of the entry's words follows within four, before the next part of the sentence begins. */
@@ -167,7 +152,17 @@ const isOnlyCause = (own: Clauses, match: PhraseMatch, at: number): boolean => {
   return false;
 };
 
+const NAME_ENDING = "'s".length;
+
+/** "Dave's mount": a word that is none of the vocabulary's owns it. */
+const isOwnedMount = (own: Clauses, at: number): boolean => {
+  const token = own.tokens[at];
+  if (token === undefined || own.covers[at]?.size !== 0 || !has(own, at + 1, 'mount')) return false;
+  return token.end - token.start === token.word.length + NAME_ENDING;
+};
+
 const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean => {
+  for (let i = from; i < match.end; i++) if (isOwnedMount(own, i)) return true;
   if (!own.ids().has('stranger')) return false;
   for (let i = from; i < match.start; i++)
     if (!match.taken.includes(i) && has(own, i, 'stranger') && !has(own, i, 'small') && !isOnlyCause(own, match, i))
@@ -206,41 +201,18 @@ const isOver = (own: Clauses, match: PhraseMatch, { past }: Leave): boolean => {
   return own.ids().has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
 
-const CALLS = /^(?:is|are|was|were|works?|worked|runs?|goes|seems?)$/u;
-const MOST_BEFORE_CALLED = 4;
-/** Another thing than the one met: what is fine is that. */
-const THINGS = [
-  'mount',
-  'computer',
-  'cable',
-  'adapter',
-  'handset',
-  'program',
-  'pronoun',
-  'other-gear',
-  'power',
-  'light',
-];
-
-/** "Single axis slow is fine": a thing that is only named, and called good in the same breath. */
-const isApproved = (own: Clauses, { start, end, taken }: PhraseMatch): boolean => {
-  if (!own.ids().has('approved')) return false;
-  for (let at = start; at < end; at++) if (has(own, at, 'not') || has(own, at, 'approved')) return false;
-  if (taken.some((at) => CALLS.test(own.tokens[at]?.word ?? ''))) return false;
-  for (let at = end, passed = 0; passed <= MOST_BEFORE_CALLED; at++) {
-    const token = own.tokens[at];
-    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, at, 'turn') || has(own, at, 'not'))
-      return false;
-    if (CALLS.test(token.word)) return has(own, at + 1, 'approved');
-    if (THINGS.some((id) => has(own, at, id))) return false;
-    if (!has(own, at, 'small')) passed++;
-  }
-  return false;
-};
-
 /** Asked, or only supposed. */
 const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
-  asked !== true && (isAsked(own, match) || ((habit !== true || own.asks) && isConditional(own, match)));
+  asked !== true &&
+  (isAsked(own, match) || ((habit !== true || own.asks || own.ids().has('plan')) && isConditional(own, match)));
+
+/** Over, guessed, planned, said of a whole kind, or called good. */
+const isNoFact = (own: Clauses, match: PhraseMatch, leave: Leave): boolean =>
+  isOver(own, match, leave) ||
+  isGuessed(own, match) ||
+  isPlanned(own, match) ||
+  isGeneral(own) ||
+  isApproved(own, match);
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   const denied = leave.mentioned === true ? isMentionDenied : isDenied;
@@ -249,5 +221,5 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
   if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
-  return leave.mentioned === true || !(isOver(own, match, leave) || isGuessed(own, match) || isApproved(own, match));
+  return leave.mentioned === true || !isNoFact(own, match, leave);
 };
