@@ -91,6 +91,8 @@ describe('macOS device names', () => {
   });
 
   it('does not take the Bluetooth port that every Mac has for an adapter', () => {
-    expect(read('/dev/cu.Bluetooth-Incoming-Port /dev/cu.debug-console').ids).toEqual([]);
+    const { ids, answers } = read('/dev/cu.Bluetooth-Incoming-Port /dev/cu.debug-console');
+    expect(ids).toEqual(['table-no-mac-port']);
+    expect(answers['port-appears']).toBe('nothing');
   });
 });

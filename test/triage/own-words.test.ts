@@ -35,7 +35,8 @@ describe('the sheet for a helper', () => {
     expect(stepOf(reply).kind).toBe('handOn');
     const lines = linesOn(reply);
     const text = lines.join(' ').replace(/\s+/gu, ' ');
-    for (const remark of remarks.slice(0, 3)) expect(text).toContain(remark);
+    // On a full screen each is cut, and what was understood gives way first.
+    for (const remark of [remarks[0], remarks[2]]) expect(text).toContain(remark?.slice(0, 30));
     expect(lines.length, lines.join('\n')).toBeLessThanOrEqual(26);
     expect(factOf(reply, 'Look next')).not.toContain('/dev/cu.');
     const stands = factOf(reply, 'Stands');

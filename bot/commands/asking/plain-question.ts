@@ -69,7 +69,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\bleave\b.*\b(?:out|set up|outside|uncovered)\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b/u,
+    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
     refused(
       'Left out by day, cap it first: while the Sun is up, an open tube burns what is behind it. I can warn you before sunrise.',
       ['Warn me before sunrise', 'remind sunrise'],

@@ -14,7 +14,7 @@ const OPENING_SHOWN = 150;
 const PASTE_SHOWN = 100;
 const REMARK_SHOWN = 80;
 const REMARKS_SHOWN = 560;
-const LEAST_REMARKS = 80;
+const LEAST_REMARKS = 130;
 /** Rather than that one be left out, each is shown shorter, down to this. */
 const SHORTEST_SHOWN = 40;
 
