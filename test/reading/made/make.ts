@@ -8,7 +8,7 @@ export const factsOf = (text: string): readonly string[] =>
   readText(reading, text).facts.map(({ what, answer }) => `${what}.${answer}`);
 
 /** Gap name → what fills it. */
-export type Fillings = Readonly<Record<string, readonly string[]>>;
+type Fillings = Readonly<Record<string, readonly string[]>>;
 
 /** Every template with every filling of its `{gaps}`; in a template the same gap has the same filling throughout. */
 export const everyWay = (templates: readonly string[], fillings: Fillings): readonly string[] =>
@@ -24,7 +24,7 @@ export const everyWay = (templates: readonly string[], fillings: Fillings): read
 export const spread = <One>(all: readonly One[], most: number): readonly One[] =>
   all.length <= most ? all : Array.from({ length: most }, (_, i) => all[Math.floor((i * all.length) / most)] as One);
 
-export interface Expected {
+interface Expected {
   /** Each `check.answer`, of which `a|b` either. */
   readonly read?: readonly string[];
   readonly not?: readonly string[];
