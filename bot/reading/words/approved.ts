@@ -62,6 +62,8 @@ const mayBeCalledGood = (own: Clauses): boolean =>
 export const isApproved = (own: Clauses, match: PhraseMatch): boolean => {
   if (!mayBeCalledGood(own)) return false;
   for (let at = match.start; at < match.end; at++) if (has(own, at, 'not') || callsGood(own, at)) return false;
-  if (match.taken.some((at) => CALLS.test(own.tokens[at]?.word ?? ''))) return false;
+  // A saying that takes the verb says itself that it is good.
+  const words = match.taken.map((at) => own.tokens[at]?.word ?? '');
+  if (words.some((word) => CALLS.test(word) || AGREES.test(word))) return false;
   return isApprovedAlike(own, match) || isCalledGoodAfter(own, match.end);
 };
