@@ -119,6 +119,55 @@ const isCurePiece = (piece: string, isJoyful: boolean): boolean => {
   );
 };
 
+/** What has stopped: "no more drops", "has not failed since", "does not fail any more", "without complaint". */
+const CEASED =
+  /\bno (?:more )?(?:refusals?|restarts?|time ?outs?|dropouts?|drop outs?|drops?|errors?|complaints?)\b|\b(?:has|have|had|did|does|do) not (?:once )?(?:fail|drop|lose|stop|freeze|complain|refuse|miss|dip|dim)[a-z]*(?: (?:any ?more|again|once|since|all night|in (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)|for (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)))+|\bwithout (?:a |any |one )?(?:complain[a-z]*|trouble|hitch|errors?|drops?|dropouts?|problems?|complaining|refusing)\b/gu;
+const MENDED = new RegExp(
+  `\\b(?:${FAULT}|it|that|this|all|everything) (?:is |has been |was )?(?:all |now )*(?:repaired|${OVER})\\b(?! (?:to|on|at|in|by)\\b)`,
+  'u',
+);
+const THING = either('it|she|he|everything|all|both|(?:the |my )?(?:mount|scope|telescope|goto|link|connection)');
+const RUNS = either(
+  'works?|worked|holds?|connects?|connected|moves?|tracks?|talks?|behaves|goes(?= \\||$)|is (?:all |now |back )*(?:going|moving|working|connected|tracking|talking|slewing)',
+);
+const SAYS_RUNS = new RegExp(`\\b${THING} (?:all |just |really |now |even )*${RUNS}\\b`, 'u');
+const AT_LAST = /\b(?:now|first (?:go|time|try)|at once|straight away|twice|every time|since)\b/u;
+const ALL_GOOD =
+  /(?:^|\| )(?:[a-z]+ )?(?:it is |its )?all good(?: now)?(?: (?:ty|thanks|cheers|mate|bro|here|again)){0,2}$/u;
+const GOT_IT = new RegExp(
+  `\\b(?:that|this|it) (?:is |has )?got it$|\\bi (?:am )?in(?= \\||$)|\\b(?:connected|found it|in) ${AT_LAST.source}$`,
+  'u',
+);
+const RUNS_ALONE = new RegExp(`${SAYS_RUNS.source}(?= \\||$)`, 'u');
+/** So short it can be of nothing else. */
+const MOST_OF_BARE = 8;
+/** Of one way to steer alone, or for a time. */
+const IN_PART =
+  /\b(?:with|on|from|by) (?:the |my |its |his |her )?(?:buttons|keys|handset|keypad|hand|arrows|joystick|phone|tablet|ipad)\b|\bfor (?:a|an|one|two|the) \w+\b|\b(?:his|hers|(?:my|a) (?:mate|friend)|how|what|where|which)\b/u;
+
+/**
+ * A cure told at length or by the way: a trouble has stopped or is mended, or the whole runs, with "now" or joy beside it, and not a
+ * word of doubt, of trouble or of a condition anywhere.
+ */
+const isCureInAll = (line: string): boolean => {
+  const rest = line
+    .replace(CEASED, 'well')
+    .replace(
+      /\b(?:would you believe it|at (?:long )?last|used (?:the|a|an|my)|(?:was|were|is) off|last (?:night|time))\b/gu,
+      'so',
+    );
+  if (NOT_SURE.test(rest) || TAKES_BACK.test(rest) || IN_PART.test(rest)) return false;
+  const isShort = rest.split(' ').length <= MOST_OF_BARE;
+  return (
+    rest.includes('well') !== line.includes('well') ||
+    MENDED.test(rest) ||
+    ALL_GOOD.test(rest) ||
+    GOT_IT.test(rest) ||
+    (isShort && RUNS_ALONE.test(rest)) ||
+    (SAYS_RUNS.test(rest) && (AT_LAST.test(rest) || HAS_JOY.test(rest)))
+  );
+};
+
 /** @param line mended words, clauses parted by " | ", "it's" written out */
 export const isPlainCure = (line: string): boolean => {
   const pieces = line
@@ -130,7 +179,7 @@ export const isPlainCure = (line: string): boolean => {
     .map((piece) => piece.trim());
   const isJoyful = HAS_JOY.test(line);
   const at = pieces.findIndex((piece) => isCurePiece(piece, isJoyful));
-  if (at < 0) return false;
+  if (at < 0) return isCureInAll(line);
   const [before, after] = [pieces.slice(0, at), pieces.slice(at + 1)];
   return !before.some((piece) => BOUND_TO.test(piece)) && !after.some((piece) => TAKES_BACK.test(piece));
 };

@@ -13,7 +13,7 @@ const GOOD = '(?:works?|working|connects?|connected|moves|moving|goes|responds|a
 const CURED = GOOD.replace('|better|fixed|ok|fine)', '|stays?|opens?|finds?|holds?|tracks?|lands right)');
 /** It works, and does not last: "for a second", "now and then". */
 const UNSTEADY = new RegExp(
-  `\\b(?:${GOOD}|talks|slews|tracks)(?: [^ |]+){0,2} (?:for (?:[^ |]+ ){1,3}(?:seconds?|secs?|minutes?|mins?|moment|bit|while)|(?:now and|on and|every now and) (?:then|again|off)|sometimes)\\b`,
+  `\\b(?:${GOOD}|worked|talks|slews|tracks)(?: [^ |]+){0,2} (?:for (?:[^ |]+ ){1,3}(?:seconds?|secs?|minutes?|mins?|moment|bit|while)|(?:now and|on and|every now and) (?:then|again|off)|sometimes)\\b`,
   'u',
 );
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
@@ -25,7 +25,7 @@ const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   [/\b(?:another|different|new|other) (?:error|message|code|problem|fault)\b/u, 'changed'],
   [
     new RegExp(
-      `\\b(?:now (?:\\| )?(?:and )?(?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until))`,
+      `\\b(?:now (?:\\| )?(?:and )?(?:it|the mount|everything) (?:is )?|(?:it|mount|everything) is )(?:${CURED})\\b(?! (?:for|to|until|the (?:other|wrong)|back|off|out|dark|dead|wrong))`,
       'u',
     ),
     'works',
