@@ -117,6 +117,9 @@ export const openDeps = async (
         await turn();
         readText(reading, text);
       }
+      // Else the first member who answers a walk in words waits for it.
+      await turn();
+      reading.phraseCounts();
     },
     close: async () => {
       elements.close();

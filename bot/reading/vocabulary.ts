@@ -24,17 +24,17 @@ export interface Vocabulary extends Messages {
   readonly phraseCounts: () => PhraseCounts;
 }
 
-/** Counted when first asked for: most processes meet no walk. */
+/** Counted when first asked for: most processes meet no walk. The words themselves are not kept. */
 const phraseCountsOf = (
   entries: VocabularyEntries['wordedAnswers'],
-  wordedAnswers: Vocabulary['wordedAnswers'],
+  lexicon: Sayings['lexicon'],
 ): Vocabulary['phraseCounts'] => {
   let counts: PhraseCounts | null = null;
   return () =>
     (counts ??= countPhrases(
       entries.map(({ id, said }) => ({
         id,
-        phrases: Object.keys(said).flatMap((answer) => wordedAnswers(id, answer)),
+        phrases: Object.values(said).flatMap((phrases) => phrases.map((phrase) => saidText(lexicon, phrase).words)),
       })),
     ));
 };
@@ -78,7 +78,6 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     entries.words,
     sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
-  const wordedAnswers = wordedBy(entries.wordedAnswers, lexicon);
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
   const evidence = entries.evidence.map((entry) => ({
     ...entry,
@@ -102,7 +101,7 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),
     ]),
     family: (id) => families.get(id) ?? [id],
-    wordedAnswers,
-    phraseCounts: phraseCountsOf(entries.wordedAnswers, wordedAnswers),
+    wordedAnswers: wordedBy(entries.wordedAnswers, lexicon),
+    phraseCounts: phraseCountsOf(entries.wordedAnswers, lexicon),
   };
 };
