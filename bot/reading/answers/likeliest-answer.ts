@@ -1,7 +1,7 @@
 /**
  * Which answer a text is likeliest to mean, from the phrases that members put each answer in: naive Bayes over the words that occur in
  * the phrases (Manning, Raghavan and Schütze, Introduction to Information Retrieval, 2008, chapter 13). A second opinion beside the
- * weighing of words in `answer-meant.ts`: each is wrong about one time in five by itself, and they seldom err alike.
+ * weighing of words in `weigh-words.ts`: each is wrong about one time in five by itself, and they seldom err alike.
  */
 import { carries, type SaidWord } from './said-words.js';
 

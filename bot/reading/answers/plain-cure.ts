@@ -121,7 +121,7 @@ const isCurePiece = (piece: string, isJoyful: boolean): boolean => {
 
 /** What has stopped: "no more drops", "has not failed since", "does not fail any more", "without complaint". */
 const CEASED =
-  /\bno (?:more )?(?:refusals?|restarts?|time ?outs?|dropouts?|drop outs?|drops?|errors?|complaints?)\b|\b(?:has|have|had|did|does|do) not (?:once )?(?:fail|drop|lose|stop|freeze|complain|refuse|miss|dip|dim)[a-z]*(?: (?:any ?more|again|once|since|all night|in (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)|for (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)))+|\bwithout (?:a |any |one )?(?:complain[a-z]*|trouble|hitch|errors?|drops?|dropouts?|problems?|complaining|refusing)\b/gu;
+  /\bno (?:more )?(?:refusals?|restarts?|time ?outs?|dropouts?|drop outs?|drops?|errors?|complaints?)\b|\b(?:has|have|had|did|does|do) not (?:once )?(?:fail|drop|lose|stop|freeze|complain|refuse|miss|dip|dim)[a-z]*(?: (?:any ?more|again|once|since|all night|in (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)|for (?:[a-z\d]+ ){1,3}(?:hours?|minutes?)))+|\bwithout (?:a |any |one )?(?:complain[a-z]*|trouble|hitch|errors?|drops?|dropouts?|problems?|refusing)\b/gu;
 const MENDED = new RegExp(
   `\\b(?:${FAULT}|it|that|this|all|everything) (?:is |has been |was )?(?:all |now )*(?:repaired|${OVER})\\b(?! (?:to|on|at|in|by)\\b)`,
   'u',

@@ -153,14 +153,24 @@ const bestOf = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   return { ...best, isSure: best.score >= (said.words.length <= SHORT_ANSWER_WORDS ? SURE : SURE + 0.15) };
 };
 
+interface Opening {
+  readonly said: SaidText;
+  /** The answer that they are by themselves. */
+  readonly best: AnswerMeant | null;
+}
+
+const openingOf = (all: readonly Weighed[], said: SaidText): Opening | null => {
+  const opening = openingClause(said);
+  return opening === null ? null : { said: opening, best: bestOf(all, opening) };
+};
+
 const byLabel = (answer: Weighed): Weighed => ({ ...answer, parts: answer.parts.filter(({ by }) => by === 'label') });
 
 /** By the words of the labels and phrases alone. */
 const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
   const led = byLead(all, said);
   if (led !== undefined) return led !== null && led.score >= NEAREST ? led : null;
-  const opening = openingClause(said);
-  const meant = opening === null ? null : bestOf(all, opening);
+  const meant = openingOf(all, said)?.best;
   return meant?.isSure === true ? meant : bestOf(all, said);
 };
 
@@ -184,15 +194,19 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
 const SPEAKS_SURELY = -0.5;
 const SPEAKS_AT_ALL = -2;
 
-/** How far the words speak of what the question asks, as `speaksOf` tells. */
-const ratioOf = (vocabulary: Vocabulary, all: readonly Weighed[], check: string, said: SaidText): number | null => {
+/** How far the words, or the opening ones that answer by themselves, speak of what the question asks, as `speaksOf` tells. */
+const ratioOf = (
+  vocabulary: Vocabulary,
+  all: readonly Weighed[],
+  check: string,
+  said: SaidText,
+  opening: Opening | null,
+): number | null => {
   const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
   const own = labels.map(({ words }) => words);
   const counts = vocabulary.phraseCounts();
   const whole = speaksOf(counts, check, own, said.words);
-  const opening = openingClause(said);
-  const opens = opening !== null && bestOf(all, opening)?.isSure === true;
-  const ofOpening = opens ? speaksOf(counts, check, own, opening.words) : null;
+  const ofOpening = opening?.best?.isSure === true ? speaksOf(counts, check, own, opening.said.words) : null;
   return whole === null ? null : Math.max(whole, ofOpening ?? whole);
 };
 
@@ -215,10 +229,8 @@ export interface WeighedWords {
 }
 
 /** The opening words where the answer rests on them. */
-const tellingWords = (answers: readonly Weighed[], said: SaidText, meant: AnswerMeant | null): SaidText => {
-  const opening = openingClause(said);
-  return opening !== null && meant?.isSure === true && bestOf(answers, opening)?.id === meant.id ? opening : said;
-};
+const tellingWords = (opening: Opening | null, said: SaidText, meant: AnswerMeant | null): SaidText =>
+  opening !== null && meant?.isSure === true && opening.best?.id === meant.id ? opening.said : said;
 
 /** The answer by its words alone; null where they ask back, or are a story. */
 export const weighWords = (vocabulary: Vocabulary, text: string, question: QuestionInHand): WeighedWords | null => {
@@ -229,12 +241,13 @@ export const weighWords = (vocabulary: Vocabulary, text: string, question: Quest
   const exact = wordForWord(answers, said);
   if (exact !== null) return { answers, said, meant: exact, isPlain: true, ratio: null };
   const nearest = question.isAside === true ? byWords(answers.map(byLabel), said) : byBoth(answers, said);
-  const ratio = ratioOf(vocabulary, answers, question.id, said);
+  const opening = openingOf(answers, said);
+  const ratio = ratioOf(vocabulary, answers, question.id, said, opening);
   const meant = nearest === null ? null : ifOfThat(nearest, ratio);
   const isOfOther = meant !== null && approvesOf(meant, said, question);
   return {
     answers,
-    said: tellingWords(answers, said, meant),
+    said: tellingWords(opening, said, meant),
     meant: isOfOther ? { ...meant, isSure: false } : meant,
     isPlain: leadOf(said.words, 2)?.isBare === true || isBareNo(said),
     ratio,

@@ -154,8 +154,8 @@ const longest = (found: readonly Found[]): readonly Found[] => {
           overlap(other.match, own.match) &&
           other.saying !== own.saying &&
           goesBefore(other, own) &&
-          !agree(other.saying, own.saying) &&
-          (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)),
+          (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
+          !agree(other.saying, own.saying),
       ),
   );
 };
