@@ -1,6 +1,8 @@
 /** What a member says instead of an earlier answer: "i looked wrong before, it does blink" takes the place of "it stays dark". */
 import { answerMeant, holdsSeveral, takesBack, type Reading } from '../../reading/index.js';
 import type { TriageModel, WalkEvent } from '../../triage/index.js';
+import { guardsGear } from './guards-gear.js';
+import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
 export interface Correction {
@@ -21,20 +23,6 @@ const labelled = (model: TriageModel, check: string, answer: string): Correction
     : { check, answer, label: `${entry.brief ?? entry.question}: ${label}` };
 };
 
-/** The last that was said of each check, answers and words alike, oldest first. */
-const saidBefore = (events: readonly WalkEvent[]): ReadonlyMap<string, string> => {
-  const said = new Map<string, string>();
-  const note = (check: string, answer: string): void => {
-    said.delete(check);
-    said.set(check, answer);
-  };
-  for (const event of events) {
-    if (event.kind === 'answer') note(event.check, event.answer);
-    if (event.kind === 'text') for (const { what, answer } of event.facts) note(what, answer);
-  }
-  return said;
-};
-
 /** The latest answer of which the words, read as an answer to that question, say another. */
 const ofLately = (model: TriageModel, events: readonly WalkEvent[], text: string): Correction | null => {
   const own = events.flatMap((event) => (event.kind === 'answer' ? [event] : [])).slice(-LATELY);
@@ -42,8 +30,7 @@ const ofLately = (model: TriageModel, events: readonly WalkEvent[], text: string
     const entry = model.check(check);
     if (entry === undefined || holdsSeveral(check)) continue;
     const { answers, good } = entry;
-    const guards = entry.safety === true || entry.secondLook !== undefined;
-    const meant = answerMeant(model.reading, text, { id: check, answers, good, guards });
+    const meant = answerMeant(model.reading, text, { id: check, answers, good, guards: guardsGear(entry) });
     if (meant?.isSure === true && meant.id !== answer) return labelled(model, check, meant.id);
     // What fits the answer given takes nothing of it back.
     if (meant?.isSure === true) return null;

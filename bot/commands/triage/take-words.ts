@@ -13,14 +13,14 @@ import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type Wa
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
+import { guardsGear } from './guards-gear.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
-/** A look that keeps gear from harm, the first or another at the same thing. */
-const guardsGear = (step: Step): boolean =>
-  step.kind === 'ask' && !step.opening && (step.check.safety === true || step.check.secondLook !== undefined);
+/** A look that keeps gear from harm. */
+const isSafetyLook = (step: Step): boolean => step.kind === 'ask' && !step.opening && guardsGear(step.check);
 
 const questionOf = ({ context, before }: Began) => ({
   id: before.step.id,
@@ -48,7 +48,7 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   return answerMeant(reading, text, {
     ...questionOf(began),
-    guards: guardsGear(step),
+    guards: isSafetyLook(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
 };
@@ -80,7 +80,7 @@ export const NO_GUESS =
 
 /** A guess at a look that keeps gear from harm. */
 export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
-  guardsGear(step) && isHedged(text);
+  isSafetyLook(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
 

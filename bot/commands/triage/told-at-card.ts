@@ -3,7 +3,8 @@
  * means no change; another trouble means that something changed; what the remedy would have set right, found right, means no change.
  */
 import { asksBack, remedyOutcome, type Reading } from '../../reading/index.js';
-import { assess, type Assessment, type TryOutcome, type WalkEvent } from '../../triage/index.js';
+import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
+import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
 /** The complaint itself: how far it gets, what the program says, what the mount does. */
@@ -18,18 +19,6 @@ const NOT_YET =
 const GLAD =
   /\b(?:yay|great|brilliant|thanks?|thx|cheers|lovely|perfect|works?|working|found it|connects|connected|fine|good|super|hooray|hurrah|finally|at last|yes|wonderful)\b|!/iu;
 const LEAST_WORDS = 3;
-
-/** What was last said of a check, answers and words alike. */
-const lastSaid = (events: readonly WalkEvent[], id: string): string | undefined => {
-  for (const event of [...events].reverse()) {
-    if (event.kind === 'answer' && event.check === id) return event.answer;
-    if (event.kind === 'text') {
-      const fact = event.facts.findLast(({ what }) => what === id);
-      if (fact !== undefined) return fact.answer;
-    }
-  }
-  return undefined;
-};
 
 /** Whether the member was asked what came of this remedy and answered with words that did not say. */
 const wasAskedAfter = ({ context, walk, before }: Began): boolean => {
@@ -55,8 +44,9 @@ const underCause = ({ situation, step }: Assessment, check: string, answer: stri
 const complaintNow = ({ context: { model }, walk, before }: Began, { facts }: Reading): Told['complaint'] => {
   const told = facts.filter(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
   if (told.length === 0) return null;
+  const said = saidBefore(walk.state.events);
   const isOther = told.some(({ what, answer }) => {
-    const earlier = lastSaid(walk.state.events, what);
+    const earlier = said.get(what);
     return earlier === undefined ? underCause(before, what, answer) < NOT_OF_IT : earlier !== answer;
   });
   return isOther ? 'other' : 'same';
