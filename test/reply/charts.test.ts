@@ -2,34 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { CHART_HEIGHT, CHART_WIDTH, chartSvg, renderChart } from '../../bot/reply/render-chart.js';
 import { CHART, LEVEL_COLOUR } from '../../bot/reply/palette.js';
 import { textCurve } from '../../bot/reply/text-curve.js';
-import type { EveningChart, NightChart } from '../../bot/reply/reply.js';
+import type { EveningChart } from '../../bot/reply/reply.js';
+import { curve, HOUR, nightChart, start } from './night-chart.js';
 
-const HOUR = 3_600_000;
-const start = Date.UTC(2026, 11, 12, 12);
-const curve = (peakHour: number, peakDeg: number) =>
-  Array.from({ length: 97 }, (_, i) => ({
-    utcMs: start + (i * HOUR) / 4,
-    altitudeDeg: peakDeg * Math.cos(((i / 4 - peakHour) / 12) * Math.PI),
-  }));
-const chart: NightChart = {
-  kind: 'night',
-  title: 'M 46 <script> & co, night of Sat 12 Dec 2026',
-  zone: 'Europe/London',
-  startUtcMs: start,
-  endUtcMs: start + 24 * HOUR,
-  curve: curve(14, 60),
-  moonCurve: curve(2, 30),
-  minimumAltitudeDeg: 20,
-  nowUtcMs: start + 8 * HOUR,
-  best: { utcMs: start + 14 * HOUR, altitudeDeg: 60 },
-  altText: 'x',
-  bands: [
-    { fromUtcMs: start, toUtcMs: start + 4 * HOUR, band: 'day' },
-    { fromUtcMs: start + 4 * HOUR, toUtcMs: start + 6 * HOUR, band: 'nautical' },
-    { fromUtcMs: start + 6 * HOUR, toUtcMs: start + 18 * HOUR, band: 'dark' },
-    { fromUtcMs: start + 18 * HOUR, toUtcMs: start + 24 * HOUR, band: 'day' },
-  ],
-};
+const chart = nightChart('M 46 <script> & co, night of Sat 12 Dec 2026');
 
 /** Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1, definitions. */
 const luminance = (hex: string): number => {

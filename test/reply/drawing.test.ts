@@ -10,8 +10,9 @@ import { createLetters } from '../../bot/reply/drawing/letters.js';
 import { readFont } from '../../bot/reply/drawing/outlines.js';
 import { area, curve, diamond, dot, rectangle, words, type Marks } from '../../bot/reply/marks.js';
 import { chartSvg, renderChart } from '../../bot/reply/render-chart.js';
-import type { Chart, NightChart } from '../../bot/reply/reply.js';
+import type { Chart } from '../../bot/reply/reply.js';
 import { marksSvg } from '../../bot/reply/svg.js';
+import { nightChart } from './night-chart.js';
 
 const FONT = path.join(projectRoot(), 'bot/reply/fonts/DejaVuSans-latin-greek.ttf');
 const font = { fontFiles: [FONT], defaultFontFamily: 'DejaVu Sans', loadSystemFonts: false };
@@ -122,31 +123,7 @@ describe('a mark of our own drawing', () => {
   });
 });
 
-const HOUR = 3_600_000;
-const start = Date.UTC(2026, 11, 12, 12);
-const points = (peakHour: number, peakDeg: number) =>
-  Array.from({ length: 97 }, (_, i) => ({
-    utcMs: start + (i * HOUR) / 4,
-    altitudeDeg: peakDeg * Math.cos(((i / 4 - peakHour) / 12) * Math.PI),
-  }));
-const night: NightChart = {
-  kind: 'night',
-  title: 'M 46 (Tamsin’s), night of Sat 12 Dec 2026',
-  zone: 'Europe/London',
-  startUtcMs: start,
-  endUtcMs: start + 24 * HOUR,
-  curve: points(14, 60),
-  moonCurve: points(2, 30),
-  minimumAltitudeDeg: 20,
-  nowUtcMs: start + 8 * HOUR,
-  best: { utcMs: start + 14 * HOUR, altitudeDeg: 60 },
-  altText: 'x',
-  bands: [
-    { fromUtcMs: start, toUtcMs: start + 4 * HOUR, band: 'day' },
-    { fromUtcMs: start + 4 * HOUR, toUtcMs: start + 6 * HOUR, band: 'nautical' },
-    { fromUtcMs: start + 6 * HOUR, toUtcMs: start + 24 * HOUR, band: 'dark' },
-  ],
-};
+const night = nightChart('M 46 (Tamsin’s), night of Sat 12 Dec 2026');
 const horizon: Chart = {
   kind: 'horizon',
   title: 'Fenwold Common',
