@@ -1,7 +1,7 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
-import { answerInstead, answerStep, type WalkState } from '../../triage/index.js';
+import { answerInstead, answerStep, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { guardsGear } from './guards-gear.js';
 import { saidBefore } from './said-before.js';
@@ -14,21 +14,34 @@ const LONGEST_LABEL = 70;
 /** The opening question about the way to the mount. */
 const WAY = 'path';
 
-const toldIn = ({ context: { model }, before }: Began, text: string): ToldElsewhere | null =>
-  toldElsewhere(
-    model.reading,
-    text,
-    [
-      { id: WAY, answers: model.paths.map(({ id, title }) => ({ id, label: title })) },
-      ...before.situation.checks.map(({ entry }) => ({
-        id: entry.id,
-        answers: entry.answers,
-        good: entry.good,
-        guards: guardsGear(entry),
-      })),
-    ],
-    before.step.id,
-  );
+/** How likely each answer of a check is, as the walk stands; the way to the mount is anybody's. */
+const probabilityIn =
+  ({ context: { model }, before }: Began) =>
+  (check: string, answer: string): number => {
+    const entry = model.check(check);
+    if (entry === undefined) return 1;
+    const asked = { ...before, step: { kind: 'ask', id: check, opening: false, check: entry, because: null } } as const;
+    const label = entry.answers.find(({ id }) => id === answer)?.label;
+    return whatEachAnswerSays(asked).find((one) => one.label === label)?.probability ?? 0;
+  };
+
+const toldIn = (began: Began, text: string): ToldElsewhere | null => {
+  const {
+    context: { model },
+    before,
+  } = began;
+  const checks = before.situation.checks.map(({ entry }) => ({
+    id: entry.id,
+    answers: entry.answers,
+    good: entry.good,
+    guards: guardsGear(entry),
+  }));
+  const way = { id: WAY, answers: model.paths.map(({ id, title }) => ({ id, label: title })) };
+  const told = (questions: typeof checks | readonly [typeof way, ...typeof checks]): ToldElsewhere | null =>
+    toldElsewhere(model.reading, text, questions, before.step.id, probabilityIn(began));
+  // Sockets and leads are spoken of in the words for the way: what tells of one part goes first.
+  return told(checks) ?? told([way, ...checks]);
+};
 
 /** "Lead in socket: A guider or accessory one". */
 const named = ({ context: { model } }: Began, { check, label }: ToldElsewhere): string => {
@@ -74,8 +87,17 @@ const takenFor = (began: Began, told: WalkState, found: ToldElsewhere, text: str
 const stands = ({ walk, before }: Began, { check, answer }: ToldElsewhere): boolean =>
   (check === WAY ? before.context.path : saidBefore(walk.state.events).get(check)) === answer;
 
-/** @param told the record with the words, of which nothing else was read */
-export const takeElsewhere = (began: Began, text: string, told: WalkState, read: Reading): Turn | null => {
+/**
+ * @param told the record with the words, of which nothing else was read
+ * @param isNear they are near an answer to the question in hand
+ */
+export const takeElsewhere = (
+  began: Began,
+  text: string,
+  told: WalkState,
+  read: Reading,
+  isNear: boolean,
+): Turn | null => {
   const { walk, before } = began;
   if (read.by !== 'words' || !tellsNoFact(read) || !wasShown(began)) return null;
   const found = toldIn(began, text);
@@ -83,17 +105,14 @@ export const takeElsewhere = (began: Began, text: string, told: WalkState, read:
   if (found === null || stands(began, found)) return null;
   const label = named(began, found);
   // Another way to the mount turns the whole walk: only where it takes the place of something.
-  const isTaken =
-    found.check === WAY
-      ? found.isPlain && (before.context.path === null || takesBack(text))
-      : found.isPlain || takesBack(text);
+  const isTaken = found.isPlain && (found.check !== WAY || before.context.path === null || takesBack(text));
   if (isTaken)
     return changed(began, takenFor(began, told, found, text), {
       notes: [`I take it: ${label}.`],
       at: before.step,
       few: true,
     });
-  if (lastSaidToIt(began) !== null) return null;
+  if (isNear || lastSaidToIt(began) !== null) return null;
   return changed(began, told, {
     notes: [`Did you mean “${label}”? Or tell me in other words; yours are kept.`],
     at: before.step,

@@ -74,9 +74,9 @@ const takeNo = (began: Began, asked: AnswerMeant, text: string, rest: string): T
 /** What a yes or a no to "Did you mean …?" comes to; null where nothing was asked back, or neither was said. */
 export const takeReply = (began: Began, text: string): Turn | null => {
   const reply = yesOrNo(text);
-  const other = reply?.says === 'yes' && reply.rest === '' ? yesToElsewhere(began) : null;
-  if (other !== null) return other;
   const asked = reply === null ? null : nearestBefore(began);
+  const other = asked === null && reply?.says === 'yes' && reply.rest === '' ? yesToElsewhere(began) : null;
+  if (other !== null) return other;
   if (reply === null || asked === null || asked.isSure) return null;
   return reply.says === 'yes' ? takeYes(began, asked, reply.rest) : takeNo(began, asked, text, reply.rest);
 };

@@ -203,6 +203,6 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const sureId = meant?.isSure === true ? meant.id : undefined;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   return sure === null
-    ? (takeElsewhere(began, text, state, read) ?? takeTold(began, text, state, read, meant))
+    ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
     : changed(began, sure, { notes: readWords(context.model, read, meant) });
 };
