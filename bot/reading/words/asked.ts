@@ -1,4 +1,4 @@
-/** What rules ask of a word again and again, each a bit, so that it is told of a word, or of all words of a sentence, at once. */
+/** What rules ask of a word again and again, each a bit (31 have room), so that it is told of a word, or of all words of a sentence, at once. */
 
 const ENTRIES = [
   'small',
@@ -28,12 +28,12 @@ const ENTRIES = [
   'moment',
   'other-gear',
 ] as const;
-const GROUPS = ['thing', 'agrees', 'right'] as const;
+const OTHERS = ['thing', 'agrees', 'right', 'why'] as const;
 
-type Asked = (typeof ENTRIES)[number] | (typeof GROUPS)[number];
+type Asked = (typeof ENTRIES)[number] | (typeof OTHERS)[number];
 
-/** Entries of words.yaml; `thing`: of what a thing is; `agrees`, `right`: words that call a thing good by themselves. */
-export const IS = Object.fromEntries([...ENTRIES, ...GROUPS].map((what, i) => [what, 1 << i])) as Readonly<
+/** Entries of words.yaml; `thing`: one of those that name a thing; `agrees`, `right`: words that call a thing good by themselves. */
+export const IS = Object.fromEntries([...ENTRIES, ...OTHERS].map((what, i) => [what, 1 << i])) as Readonly<
   Record<Asked, number>
 >;
 
@@ -60,6 +60,7 @@ export const bitsOfEntry = (id: string): number => bitOfEntry.get(id) ?? 0;
 const bitOfWord = new Map<string, number>([
   ...['agree', 'agrees', 'agreed', 'matches', 'tally', 'tallies'].map((word) => [word, IS.agrees] as const),
   ...['right', 'correct'].map((word) => [word, IS.right] as const),
+  ['why', IS.why],
 ]);
 
 export const bitsOfWord = (word: string, ids: readonly string[]): number =>

@@ -171,9 +171,24 @@ const isRival = (other: Found, own: Found): boolean =>
   (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
   !agree(other.saying, own.saying);
 
-/** Of sayings over the same words that tell the same thing, the one that takes more of them. */
-const longest = (found: readonly Found[]): readonly Found[] =>
-  found.length < 2 ? found : found.filter((own) => !found.some((other) => isRival(other, own)));
+/**
+ * Of sayings over the same words that tell the same thing, the one that takes more of them.
+ * @param found in the order they begin
+ */
+const longest = (found: readonly Found[]): readonly Found[] => {
+  if (found.length < 2) return found;
+  const reach = Math.max(...found.map(({ match }) => match.end - match.start));
+  let first = 0;
+  return found.filter((own) => {
+    // What ends before this one begins ends before all that follow.
+    while ((found[first]?.match.start ?? 0) + reach <= own.match.start) first++;
+    for (let i = first; (found[i]?.match.start ?? Infinity) < own.match.end; i++) {
+      const other = found[i];
+      if (other !== undefined && isRival(other, own)) return false;
+    }
+    return true;
+  });
+};
 
 const LAST_ROUND = 2 ** 31 - 1;
 

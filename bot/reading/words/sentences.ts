@@ -17,6 +17,8 @@ interface Bounds {
 export interface Clauses extends Sentence {
   /** For each token, the ids of all entries that cover it. */
   readonly covers: readonly ReadonlySet<string>[];
+  /** All of those ids. */
+  readonly ids: () => ReadonlySet<string>;
   /** The bits of all tokens. */
   readonly allBits: number;
   readonly bounds: () => Bounds;
@@ -45,6 +47,12 @@ const withEntry = (covers: ReadonlySet<string>, id: string): ReadonlySet<string>
   const made = new Set(covers).add(id);
   known.set(id, made);
   return made;
+};
+
+const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
+  const ids = new Set<string>();
+  for (const own of covers) for (const id of own) ids.add(id);
+  return ids;
 };
 
 const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => {
@@ -92,11 +100,13 @@ const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Cl
   let allBits = 0;
   for (const own of bits) allBits |= own;
   // Few sentences are asked for them.
+  let ids: ReadonlySet<string> | null = null;
   let bounds: Bounds | null = null;
   return {
     tokens,
     met,
     covers,
+    ids: () => (ids ??= idsOf(covers)),
     bits,
     allBits,
     bounds: () => (bounds ??= boundsOf(tokens, bits)),

@@ -81,8 +81,7 @@ const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean =
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
   if (!own.asks && !hasAny(own, IS.asker)) return false;
-  const why = own.tokens.findIndex(({ word }) => word === 'why');
-  if (why >= 0 && why < match.start) return false;
+  if (hasAny(own, IS.why) && own.tokens.findIndex((_, at) => has(own, at, IS.why)) < match.start) return false;
   const opens = (at: number): boolean =>
     has(own, at, IS.asker) && !match.taken.includes(at) && !has(own, at + 1, IS.not);
   return own.asks ? isAskedAloud(own, match, clauseStart(own, match.start, true), opens) : isAskedPlainly(own, opens);
@@ -150,7 +149,7 @@ const isOfOtherGear = (own: Clauses, match: PhraseMatch): boolean =>
   hasAny(own, IS['other-gear']) && isOf(own, match, (at) => has(own, at, IS['other-gear']));
 
 const isOfEntry = (own: Clauses, match: PhraseMatch, id: string): boolean =>
-  own.covers.some((ids) => ids.has(id)) && isOf(own, match, (at) => own.covers[at]?.has(id) === true);
+  own.ids().has(id) && isOf(own, match, (at) => own.covers[at]?.has(id) === true);
 
 const HAPPENS = /^(?:when|whenever|if|as|once|after|because|until|moment|time|then|and)$/u;
 
@@ -169,12 +168,12 @@ const NAME_ENDING = "'s".length;
 /** "Dave's mount": a word that is none of the vocabulary's owns it. */
 const isOwnedMount = (own: Clauses, at: number): boolean => {
   const token = own.tokens[at];
-  if (token === undefined || own.covers[at]?.size !== 0 || !has(own, at + 1, IS.mount)) return false;
+  if (token === undefined || !has(own, at + 1, IS.mount) || own.covers[at]?.size !== 0) return false;
   return token.end - token.start === token.word.length + NAME_ENDING;
 };
 
 const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean => {
-  for (let i = from; i < match.end; i++) if (isOwnedMount(own, i)) return true;
+  if (hasAny(own, IS.mount)) for (let i = from; i < match.end; i++) if (isOwnedMount(own, i)) return true;
   if (!hasAny(own, IS.stranger)) return false;
   for (let i = from; i < match.start; i++)
     if (!match.taken.includes(i) && has(own, i, IS.stranger) && !has(own, i, IS.small) && !isOnlyCause(own, match, i))
