@@ -89,8 +89,8 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     sentences.set(line, own);
     for (const sentence of own) {
       number += 1;
-      for (const said of readWords(vocabulary.sayings, sentence))
-        if (!line.ofOther || !tellsOfMount(said.entry)) placed.push({ ...said, sentence, number, line });
+      for (const { entry, match, deniedAt } of readWords(vocabulary.sayings, sentence))
+        if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
   const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({

@@ -31,8 +31,10 @@ export interface Pattern {
   readonly find: (text: Prepared) => readonly Span[];
 }
 
+const NOWHERE: readonly Span[] = [];
+
 /** Of what is found in another way: it matches nothing. */
-export const NO_PATTERN: Pattern = { needs: [], matches: () => false, find: () => [] };
+export const NO_PATTERN: Pattern = { needs: [], matches: () => false, find: () => NOWHERE };
 
 const MOST_SPANS = 40;
 /** What a pattern may cost from one place of a text, in ways of trying it, to run on the platform's own engine. */
@@ -144,13 +146,13 @@ export const compilePattern = (pattern: string): Pattern => {
   const find = (text: Prepared): readonly Span[] => {
     const { folded, skeleton: bones } = text;
     if (bones !== null) {
-      if (blurredNeeds !== null && !blurredNeeds.some((need) => bones.includes(need))) return [];
+      if (blurredNeeds !== null && !blurredNeeds.some((need) => bones.includes(need))) return NOWHERE;
       forPictures ??= blurredEngine();
       return forPictures.spans(folded).slice(-MOST_SPANS);
     }
     if (needs === null) return engine.spans(folded).slice(-MOST_SPANS);
     const places = placesOf(text, needs);
-    if (places.length === 0) return [];
+    if (places.length === 0) return NOWHERE;
     return stretchesOf(folded, places, reach)
       .flatMap(({ start, end }) =>
         engine.spans(folded.slice(start, end)).map((span) => ({ start: start + span.start, end: start + span.end })),

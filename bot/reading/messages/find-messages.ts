@@ -27,7 +27,9 @@ const isLater = (a: Span, b: Span): boolean => a.start > b.start || (a.start ===
 
 /** The last of the spans that counts. */
 const lastThat = (spans: readonly Span[], counts: (span: Span) => boolean): Span | undefined =>
-  [...spans].sort((a, b) => (isLater(a, b) ? -1 : 1)).find(counts);
+  (spans.length < 2 ? spans : [...spans].sort((a, b) => (isLater(a, b) ? -1 : 1))).find(counts);
+
+const NOWHERE: readonly Span[] = [];
 
 /** Everything met, in the order it stands. `counts` says whether a place counts (the words around it may deny it). */
 const findAll = (messages: Messages, text: Prepared, tables: readonly FoundTable[], counts: Counts): readonly Hit[] => {
@@ -39,15 +41,20 @@ const findAll = (messages: Messages, text: Prepared, tables: readonly FoundTable
     const span = find(marked);
     if (span !== null) translated.set(of, [...(translated.get(of) ?? []), span]);
   }
-  return messages.evidence
-    .flatMap((entry): Hit[] => {
-      const byNumber = numbers.filter(({ kind, value }) => entry.numbers?.[kind]?.includes(value) === true);
-      const rows = entry.table === true ? tables.filter(({ id }) => id === entry.id).map(({ span }) => span) : [];
-      const spans = [...rows, ...entry.compiled.find(text), ...byNumber, ...(translated.get(entry.id) ?? [])];
-      const span = lastThat(spans, (one) => counts(one, entry));
-      return span === undefined ? [] : [{ entry, span }];
-    })
-    .sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+  const hits: Hit[] = [];
+  for (const entry of messages.evidence) {
+    const { id, numbers: own, table, compiled } = entry;
+    const byPattern = compiled.find(text);
+    const rows = table === true ? tables.filter((one) => one.id === id).map(({ span }) => span) : NOWHERE;
+    const byNumber =
+      own === undefined ? NOWHERE : numbers.filter(({ kind, value }) => own[kind]?.includes(value) === true);
+    const inOthers = translated.get(id) ?? NOWHERE;
+    // Most entries are nowhere in a text.
+    if (byPattern.length + rows.length + byNumber.length + inOthers.length === 0) continue;
+    const span = lastThat([...rows, ...byPattern, ...byNumber, ...inOthers], (one) => counts(one, entry));
+    if (span !== undefined) hits.push({ entry, span });
+  }
+  return hits.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
 };
 
 /** Of messages about one changing thing the last holds, unless one of them says why. */

@@ -3,7 +3,7 @@ import { forgivenSlips } from '../../ground/edit-distance.js';
 import { makeMender, type SlipRule } from '../../ground/mend-slips.js';
 import type { WordEntry } from '../schema.js';
 import type { Branch, Known, Met } from './known.js';
-import { rememberWords } from './remember.js';
+import { rememberInTexts, rememberWords } from './remember.js';
 import { shapesOf } from './shapes.js';
 import { lowerWordsOf, type Token } from './tokens.js';
 
@@ -14,6 +14,8 @@ export interface Lexicon {
   readonly keyOf: (key: string) => number;
   /** What a word as typed is, short forms as the words they stand for. */
   readonly know: (typed: string) => readonly Known[];
+  /** The same of a word that stands in a text. */
+  readonly knowAt: (text: string, start: number, end: number) => readonly Known[];
   /** The entries of several words that begin with this token, longest first. */
   readonly longerAt: (tokens: readonly Token[], at: number) => readonly Met[];
 }
@@ -101,5 +103,5 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
     }
     return met;
   };
-  return { keyCount: numbers.size, keyOf, know, longerAt };
+  return { keyCount: numbers.size, keyOf, know, knowAt: rememberInTexts(know), longerAt };
 };

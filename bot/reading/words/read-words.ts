@@ -25,16 +25,16 @@ interface Candidate {
   readonly others: readonly number[];
 }
 
-/** Phrases to try, and of each the rarest of its other needs (-1: it has none), close together since most end there. */
-interface Tries {
-  readonly firstNeeds: Int32Array;
-  readonly candidates: readonly Candidate[];
+/** Lists of numbers laid end to end, so that they are near each other in memory: list i is from `from[i]` to before `from[i + 1]`. */
+interface Lists {
+  readonly from: Int32Array;
+  readonly all: Int32Array;
 }
 
 /** What is known of the sentence being read. Marks of earlier sentences are of an older round and tell nothing. */
 interface Marks {
   round: number;
-  /** Number of a need → the last round that was asked for it: below zero where it was not met. */
+  /** Number of a need → the last round that met it. */
   readonly met: Int32Array;
   /** Key → the last round that had it, and then the first and last of its places. */
   readonly seen: Int32Array;
@@ -47,10 +47,12 @@ interface Marks {
 
 export interface Sayings {
   readonly lexicon: Lexicon;
-  /** The rarest key that a phrase cannot do without → the phrases to try where it stands. */
-  readonly byRarest: readonly Tries[];
-  /** Sets of keys, of which a phrase needs one each; many phrases share one. */
-  readonly needs: readonly Int32Array[];
+  /** Phrases to try, each under every key that its rarest need may be. */
+  readonly candidates: readonly Candidate[];
+  /** Key → of each phrase to try where it stands the rarest of its other needs (-1: it has none), in the order of `candidates`. */
+  readonly firstNeeds: Lists;
+  /** Key → the needs that it meets. A need is a set of keys, of which a phrase must have one; many phrases share one. */
+  readonly needsMet: Lists;
   readonly marks: Marks;
 }
 
@@ -77,6 +79,12 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
 export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
   [answers, suggests, system, client, path].some((part) => part !== undefined);
 
+const endToEnd = (lists: readonly (readonly number[])[]): Lists => {
+  const from = new Int32Array(lists.length + 1);
+  for (const [i, list] of lists.entries()) from[i + 1] = (from[i] ?? 0) + list.length;
+  return { from, all: Int32Array.from(lists.flat()) };
+};
+
 export const indexSayings = (
   lexicon: Lexicon,
   sayings: readonly { readonly entry: SayingEntry; readonly phrases: readonly Phrase<string>[] }[],
@@ -95,34 +103,32 @@ export const indexSayings = (
   for (const key of compiled.flatMap(({ phrases }) => phrases.flatMap((phrase) => requiredOf(phrase).flat())))
     uses[key] = (uses[key] ?? 0) + 1;
   const commonness = (keys: readonly number[]): number => keys.reduce((sum, key) => sum + (uses[key] ?? 0), 0);
-  const needs: Int32Array[] = [];
+  const needsMet = Array.from({ length: lexicon.keyCount }, (): number[] => []);
   const numberOf = new Map<string, number>();
   const needOf = (keys: readonly number[]): number => {
     const name = keys.join(' ');
     const before = numberOf.get(name);
     if (before !== undefined) return before;
-    const number = needs.push(Int32Array.from(keys)) - 1;
+    const number = numberOf.size;
     numberOf.set(name, number);
+    for (const key of keys) needsMet[key]?.push(number);
     return number;
   };
-  const byKey = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
+  const byRarest = Array.from({ length: lexicon.keyCount }, (): Candidate[] => []);
   for (const { saying, phrases } of compiled)
     for (const phrase of phrases) {
       const required = requiredOf(phrase);
       const [rarest = [], ...others] = [...required].sort((a, b) => commonness(a) - commonness(b));
       const candidate = { saying, phrase, starts: required[0] ?? [], others: others.map(needOf) };
-      for (const key of rarest) byKey[key]?.push(candidate);
+      for (const key of rarest) byRarest[key]?.push(candidate);
     }
-  const byRarest = byKey.map((candidates) => ({
-    firstNeeds: Int32Array.from(candidates, ({ others: [first] }) => first ?? -1),
-    candidates,
-  }));
   const blank = (): Int32Array => new Int32Array(lexicon.keyCount);
   const met = new Int32Array(numberOf.size);
   return {
     lexicon,
-    byRarest,
-    needs,
+    candidates: byRarest.flat(),
+    firstNeeds: endToEnd(byRarest.map((candidates) => candidates.map(({ others: [first] }) => first ?? -1))),
+    needsMet: endToEnd(needsMet),
     marks: { round: 0, met, seen: blank(), first: blank(), last: blank(), tokens: [], next: [] },
   };
 };
@@ -172,17 +178,16 @@ const nextRound = (marks: Marks): number => {
   return marks.round;
 };
 
-const NO_KEYS = new Int32Array(0);
 const NO_MET: readonly Met[] = [];
-const NO_TRIES: Tries = { firstNeeds: new Int32Array(0), candidates: [] };
 
-/** Marks which keys the sentence has and where; gives them back in the order they come. */
-const markKeys = (marks: Marks, round: number, { met }: Sentence): readonly number[] => {
-  const { seen, first, last, tokens, next } = marks;
+/** Marks which keys the sentence has and where, and the needs they meet; gives the keys back in the order they come. */
+const markKeys = ({ marks, needsMet }: Sayings, round: number, { met: sentence }: Sentence): readonly number[] => {
+  const { met, seen, first, last, tokens, next } = marks;
+  const { from, all } = needsMet;
   const keys: number[] = [];
   let place = 0;
-  for (let at = 0; at < met.length; at++)
-    for (const { key } of met[at] ?? NO_MET) {
+  for (let at = 0; at < sentence.length; at++)
+    for (const { key } of sentence[at] ?? NO_MET) {
       if (key < 0) continue;
       if (seen[key] === round) {
         const before = last[key] ?? 0;
@@ -192,6 +197,7 @@ const markKeys = (marks: Marks, round: number, { met }: Sentence): readonly numb
         seen[key] = round;
         first[key] = place;
         keys.push(key);
+        for (let i = from[key] ?? 0, end = from[key + 1] ?? 0; i < end; i++) met[all[i] ?? 0] = round;
       }
       last[key] = place;
       tokens[place] = at;
@@ -214,42 +220,29 @@ const beginningsOf = ({ starts }: Candidate, { round, seen, first, tokens, next 
   return all;
 };
 
-/** Whether the sentence has one of the keys of a need; worked out once a sentence, for few of the needs. */
-const isMet = (need: number, { needs, marks }: Sayings): boolean => {
-  const { round, met, seen } = marks;
-  const known = met[need];
-  if (known === round || known === -round) return known === round;
-  const keys = needs[need] ?? NO_KEYS;
-  let has = false;
-  for (let i = 0; i < keys.length && !has; i++) has = seen[keys[i] ?? 0] === round;
-  met[need] = has ? round : -round;
-  return has;
-};
-
-/** Whether each need after the first is met. */
-const areMet = (others: readonly number[], sayings: Sayings): boolean => {
-  for (let i = 1; i < others.length; i++) if (!isMet(others[i] ?? 0, sayings)) return false;
+/** Whether the sentence meets each need. */
+const areMet = (needs: readonly number[], { met, round }: Marks): boolean => {
+  for (const need of needs) if (met[need] !== round) return false;
   return true;
 };
 
 const findAll = (sayings: Sayings, sentence: Sentence): readonly Found[] => {
   const found: Found[] = [];
-  const { marks, byRarest } = sayings;
+  const { marks, candidates, firstNeeds } = sayings;
+  const { from, all } = firstNeeds;
+  const { met } = marks;
   const round = nextRound(marks);
-  const keys = markKeys(marks, round, sentence);
-  for (const rarest of keys) {
-    const { firstNeeds, candidates } = byRarest[rarest] ?? NO_TRIES;
-    for (let i = 0; i < firstNeeds.length; i++) {
-      const first = firstNeeds[i] ?? -1;
-      if (first >= 0 && !isMet(first, sayings)) continue;
+  for (const rarest of markKeys(sayings, round, sentence))
+    for (let i = from[rarest] ?? 0, end = from[rarest + 1] ?? 0; i < end; i++) {
+      const need = all[i] ?? -1;
+      if (need >= 0 && met[need] !== round) continue;
       const candidate = candidates[i];
-      if (candidate === undefined || !areMet(candidate.others, sayings)) continue;
+      if (candidate === undefined || !areMet(candidate.others, marks)) continue;
       for (const at of beginningsOf(candidate, marks)) {
         const match = matchPhrase(candidate.phrase, sentence, at);
         if (match !== null) found.push({ saying: candidate.saying, match });
       }
     }
-  }
   return found.length < 2 ? found : found.sort((a, b) => a.match.start - b.match.start);
 };
 

@@ -167,7 +167,7 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
     sentences.push(sentence(lexicon, own, asks));
     own = [];
   };
-  const all = tokensOf(text, lexicon.know);
+  const all = tokensOf(text, lexicon.knowAt);
   let closing = -1;
   for (let at = 0; at < all.length; at++) {
     const token = all[at];

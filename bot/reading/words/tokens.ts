@@ -12,8 +12,8 @@ export interface Token {
   readonly known: Known | null;
 }
 
-/** What a word as typed is, short forms as the words they stand for. */
-type Know = (typed: string) => readonly Known[];
+/** What a word that stands in a text is, short forms as the words they stand for. */
+type KnowAt = (text: string, start: number, end: number) => readonly Known[];
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const ANY_SCRIPT =
@@ -82,19 +82,22 @@ export const lowerWordsOf = (raw: string): readonly string[] => {
   return (PHONE.get(plain) ?? plain).split(' ');
 };
 
+const PAUSES = ',:()"“”→-';
+const STOPS = '.!;…\n';
+
 const kindOf = (raw: string): Token['kind'] => {
   const first = raw.charAt(0);
   if ((first >= 'a' && first <= 'z') || (first >= 'A' && first <= 'Z')) return 'word';
-  if (',:()"“”→-'.includes(first) || /^\s[-–—]/u.test(raw)) return 'pause';
+  if (PAUSES.includes(first) || /^\s[-–—]/u.test(raw)) return 'pause';
   if (first === '?') return 'ask';
-  return '.!;…\n'.includes(first) ? 'stop' : 'word';
+  return STOPS.includes(first) ? 'stop' : 'word';
 };
 
 export const MOST_TOKENS = 2500;
 
 const isLetter = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
 const isWordCode = (code: number): boolean => isLetter(code) || (code >= 48 && code <= 57) || code === 95;
-const [SPACE, DASH, DOT, APOSTROPHE] = [32, 45, 46, 39];
+const [SPACE, DASH, DOT, APOSTROPHE, BEYOND_ASCII] = [32, 45, 46, 39, 128];
 
 /** The end of a plain word of ASCII letters that begins here; -1 where the whole form is needed to tell. */
 const plainWordEnd = (text: string, start: number): number => {
@@ -102,24 +105,48 @@ const plainWordEnd = (text: string, start: number): number => {
   let end = start + 1;
   while (isWordCode(text.charCodeAt(end))) end++;
   const after = text.charCodeAt(end);
-  return after === APOSTROPHE || (after === DOT && isWordCode(text.charCodeAt(end + 1))) ? -1 : end;
+  if (after === APOSTROPHE || after >= BEYOND_ASCII) return -1;
+  if (after !== DOT) return end;
+  const beyond = text.charCodeAt(end + 1);
+  return isWordCode(beyond) || beyond >= BEYOND_ASCII ? -1 : end;
+};
+
+const ALONE: ReadonlySet<string> = new Set([',', ':', '(', ')', '"']);
+const ENDS: ReadonlySet<string> = new Set(['.', '!', ';']);
+
+/** A mark that is one letter long whatever follows; null: there is none here, or the whole form is needed to tell. */
+const plainMark = (text: string, at: number): Token | null => {
+  const word = text.charAt(at);
+  if (ALONE.has(word)) return { word, kind: 'pause', start: at, end: at + 1, known: null };
+  const goesOn = STOPS.includes(text.charAt(at + 1)) && at + 1 < text.length;
+  return ENDS.has(word) && !goesOn ? { word, kind: 'stop', start: at, end: at + 1, known: null } : null;
 };
 
 /** Accents stay where they are: the vocabulary is English, and a word with accents is none of it. */
-export const tokensOf = (text: string, know: Know): readonly Token[] => {
+export const tokensOf = (text: string, knowAt: KnowAt): readonly Token[] => {
   const tokens: Token[] = [];
-  const isAscii = !/[^\0-\x7f]/u.test(text);
-  const form = isAscii ? ASCII_ALONE : ANY_SCRIPT;
+  const take = (start: number, end: number): number => {
+    for (const known of knowAt(text, start, end)) tokens.push({ word: known.word, kind: 'word', start, end, known });
+    return end;
+  };
+  const form = /[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE;
   for (let at = 0; at < text.length && tokens.length < MOST_TOKENS;) {
-    if (text.charCodeAt(at) === SPACE && isAscii && text.charCodeAt(at + 1) !== DASH) {
-      at += 1;
+    if (text.charCodeAt(at) === SPACE) {
+      const next = text.charCodeAt(at + 1);
+      if (next !== DASH && !(next >= BEYOND_ASCII)) {
+        at += 1;
+        continue;
+      }
+    }
+    const plainEnd = plainWordEnd(text, at);
+    if (plainEnd >= 0) {
+      at = take(at, plainEnd);
       continue;
     }
-    const plainEnd = isAscii ? plainWordEnd(text, at) : -1;
-    if (plainEnd >= 0) {
-      for (const known of know(text.slice(at, plainEnd)))
-        tokens.push({ word: known.word, kind: 'word', start: at, end: plainEnd, known });
-      at = plainEnd;
+    const mark = plainMark(text, at);
+    if (mark !== null) {
+      tokens.push(mark);
+      at = mark.end;
       continue;
     }
     form.lastIndex = at;
@@ -127,12 +154,11 @@ export const tokensOf = (text: string, know: Know): readonly Token[] => {
     if (match === null) break;
     const [raw] = match;
     const start = match.index;
-    const end = form.lastIndex;
-    at = end;
+    at = form.lastIndex;
     const kind = kindOf(raw);
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
-    if (kind !== 'word') tokens.push({ word: raw.trim(), kind, start, end, known: null });
-    else for (const known of know(raw)) tokens.push({ word: known.word, kind, start, end, known });
+    if (kind === 'word') take(start, at);
+    else tokens.push({ word: raw.trim(), kind, start, end: at, known: null });
   }
   return tokens;
 };
