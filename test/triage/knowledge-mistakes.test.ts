@@ -45,6 +45,41 @@ describe('a file', () => {
     ]);
   });
 
+  it('is told what shape a field wants', () => {
+    const withText = (before: string, after: string): string[] =>
+      complaints({ ...goodEvidence, 'faults/power.yaml': BASE['faults/power.yaml'].replace(before, after) }).filter(
+        (complaint) => complaint.includes('loose'),
+      );
+    const remedy = '{ steps: [Push it in.], minutes: 2 }';
+    expect(withText(remedy, '{ steps: [Push it in.], minutes: 2, lasting: Tape it. }')).toEqual([
+      expect.stringMatching(/^faults\/power\.yaml:15: loose: remedy\.lasting: wants a list: lines further in.*"- "/u),
+    ]);
+    expect(withText(remedy, '{ steps: [Push it in.] }')).toEqual([
+      expect.stringContaining('remedy.minutes: is missing; it wants a number'),
+    ]);
+    expect(withText('  weight: 1\n', '  weight: 1\n  only: { systems: windows }\n')).toEqual([
+      expect.stringContaining('only.systems: wants a list of some of [windows, macos, linux, phone]; it is "windows"'),
+    ]);
+    expect(withText('  weight: 1\n', '  weight: 0\n')).toEqual([expect.stringContaining('wants more than 0; it is 0')]);
+  });
+
+  it('is told of a comma that ends a text between braces', () => {
+    expect(
+      complaints({
+        ...goodEvidence,
+        'checks/all.yaml': BASE['checks/all.yaml'].replace('Lit }', 'Lit, or no lamp }'),
+      })[0],
+    ).toContain("within { } ends the text: put the whole text between quotes, label: 'Lit, or no lamp'");
+  });
+
+  it('is not told of a name that only looks near, being short', () => {
+    const [told] = complaints({
+      ...goodEvidence,
+      'faults/power.yaml': BASE['faults/power.yaml'].replace('  weight: 1\n', '  weight: 1\n  like: x\n'),
+    });
+    expect(told).toContain('there is no "like" here; what may stand here:');
+  });
+
   it('is told which check and which answer is meant', () => {
     const withAnswers = (answers: string): string | undefined =>
       complaints({

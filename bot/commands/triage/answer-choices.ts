@@ -7,32 +7,40 @@ import type { Walk } from './walk-keeper.js';
 
 /** So many answers fit a phone; with one more, a line for the rest would save nothing. */
 const SHOWN_AT_FIRST = 6;
+/** Beside words that were no answer, so many. */
+const SHOWN_AGAIN = 3;
 
 export interface AnswersShown {
   /** Every answer of a long list. */
   readonly whole?: boolean | undefined;
-  /** The answer that the member is asked back: "Did you mean …?" */
-  readonly nearest?: string | undefined;
+  /** Answers that the member is asked back, likeliest first: "Did you mean …?" */
+  readonly first?: readonly string[] | undefined;
+  /** An answer just refused. */
+  readonly refused?: string | undefined;
+  /** The list was shown before: only what is likeliest of it. */
+  readonly few?: boolean | undefined;
 }
 
 /** The likeliest answers of a long list, in the list's order; all of it where it is short or was asked for. */
 export const answerChoices = (
   walk: Walk,
   assessment: Assessment,
-  { whole, nearest }: AnswersShown = {},
+  { whole, first = [], few = false, refused }: AnswersShown = {},
 ): readonly Choice[] => {
-  const listed = answersOf(assessment);
+  const listed = answersOf(assessment).filter(({ id }) => id !== refused);
   const choice = ({ id, label }: (typeof listed)[number]): Choice => ({
     label,
     run: answerLine(walk, assessment.step.id, id),
   });
-  const first = listed.filter(({ id }) => id === nearest);
-  const all = [...first, ...listed.filter(({ id }) => id !== nearest)];
+  const asked = first.flatMap((id) => listed.filter((one) => one.id === id));
+  const all = [...asked, ...listed.filter((one) => !asked.includes(one))];
   const proper = listed.filter(({ id }) => id !== UNSURE);
-  if (whole === true || proper.length <= SHOWN_AT_FIRST + 1) return all.map(choice);
-  const likely = whatEachAnswerSays(assessment).map(({ probability }) => probability);
-  const likeliest = [...proper.keys()].sort((a, b) => (likely[b] ?? 0) - (likely[a] ?? 0) || a - b);
-  const shown = new Set([...first, ...likeliest.map((i) => proper[i])].slice(0, SHOWN_AT_FIRST));
+  const most = few ? Math.max(SHOWN_AGAIN, asked.length) : SHOWN_AT_FIRST;
+  if (whole === true || proper.length <= most + 1) return all.map(choice);
+  const likely = new Map(whatEachAnswerSays(assessment).map(({ label, probability }) => [label, probability]));
+  // Sorting keeps the list's order among equals.
+  const likeliest = [...proper].sort((a, b) => (likely.get(b.label) ?? 0) - (likely.get(a.label) ?? 0));
+  const shown = new Set([...asked, ...likeliest].slice(0, most));
   return [
     ...all.filter((one) => one.id !== UNSURE && shown.has(one)).map(choice),
     { label: 'Another…', run: doLine(walk, 'more') },

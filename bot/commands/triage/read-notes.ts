@@ -3,7 +3,7 @@ import type { Choice } from '../../ground/problem.js';
 import type { AnswerMeant, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
-import { fitted } from './fitted.js';
+import { fitted, wordsWithin } from './fitted.js';
 import { answerLine, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -22,6 +22,15 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
 const LONGEST_TAKEN = 90;
 
 const NOTHING_SURE = 'I keep your words for whoever helps; I could not read a sure sign from them, so I ask.';
+
+/** So much of a member's words tells which are meant. */
+const QUOTED = 60;
+
+/** Said of words to a question that were no answer to it. */
+export const notPlaced = (text: string, meant: AnswerMeant | null): string =>
+  meant === null
+    ? `I could not make an answer of “${wordsWithin(text, QUOTED)}”; your words are kept. Pick one, or tell me in other words.`
+    : `Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”? Or tell me in other words; yours are kept.`;
 
 /** In a sentence: names and codes keep their capitals. */
 const inSentence = (label: string): string =>

@@ -16,10 +16,11 @@ import {
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
 import { pasteOffer } from './collecting-offer.js';
+import { doneParts, fixedParts, type Parts } from './end-parts.js';
 import { handOnReply } from './hand-on.js';
 import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
-import { answerLine, entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
+import { entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -32,11 +33,14 @@ export interface Said {
   readonly before?: Step | undefined;
   /** The words ask how the step in hand is done. */
   readonly asksBack?: boolean | undefined;
-  /** The answer that the notes ask back. */
-  readonly nearest?: string | undefined;
+  /** The answers that the notes ask back. */
+  readonly first?: readonly string[] | undefined;
+  readonly refused?: string | undefined;
+  /** Its likeliest answers alone. */
+  readonly few?: boolean | undefined;
+  /** Asked whether the trouble is over: the line that a yes runs. */
+  readonly ifFixed?: string | undefined;
 }
-
-type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
 
 const CLIENT_HELP =
   'If you pick a port such as COM3 or /dev/ttyUSB0 in the program itself, it opens the port. If you pick a driver from a list, it goes through a driver platform.';
@@ -55,12 +59,16 @@ const openingParts = (
   walk: Walk,
   assessment: Assessment,
   id: 'path' | 'system' | 'client',
+  { whole, first, few, refused }: Said,
 ): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    choices: [...answerChoices(walk, assessment, { whole: true }), ...(silent ? [paste(walk)] : waysOut(model, walk))],
+    choices: [
+      ...answerChoices(walk, assessment, few === true && whole !== true ? { first, few, refused } : { whole: true }),
+      ...(silent ? [paste(walk)] : waysOut(model, walk)),
+    ],
   };
 };
 
@@ -74,6 +82,10 @@ const tellsApart = (assessment: Assessment): string | null => {
   if (first === undefined || second === undefined) return null;
   return `This tells “${lowered(first.title)}” from “${lowered(second.title)}”.`;
 };
+
+/** What the club adds to what ships. */
+const clubNote = ({ note }: { readonly note?: string | undefined }): readonly string[] =>
+  note === undefined ? [] : [`At your club: ${note}`];
 
 type CheckStep = Extract<Step, { readonly opening: false }>;
 
@@ -137,7 +149,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before, nearest }: Said,
+  { whole, before, first, few, refused }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -146,10 +158,15 @@ const askParts = (
   })();
   return {
     summary,
-    notes: [...doubtNotes(assessment), ...reasonNotes(walk, assessment), ...howLines(walk, assessment)],
+    notes: [
+      ...doubtNotes(assessment),
+      ...reasonNotes(walk, assessment),
+      // Shown a moment ago: what is asked stands above, what was not understood too.
+      ...(few === true ? [] : [...howLines(walk, assessment), ...clubNote(check)]),
+    ],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
-      ...answerChoices(walk, assessment, { whole, nearest }),
+      ...answerChoices(walk, assessment, { whole, first, few, refused }),
       ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
@@ -180,6 +197,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { befo
     notes: [
       ...reasonNotes(walk, assessment),
       ...remedyLines(walk, assessment).map(lettered),
+      ...clubNote(fault.remedy),
       ...(asksBack === true ? whereToLook(model, walk, assessment, fault) : []),
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
@@ -215,24 +233,12 @@ const numbersParts = (model: TriageModel, walk: Walk, assessment: Assessment): P
   ],
 });
 
-const doneParts = (walk: Walk, { id, title }: FaultEntry): Parts => ({
-  summary: `Fixed: ${title}.`,
-  notes: ['May I count this cause for the club, without your name? It helps to ask the right thing sooner next time.'],
-  choices: [
-    { label: 'Yes, count it', run: answerLine(walk, 'count', 'yes'), preferred: true },
-    { label: 'No, just end', run: answerLine(walk, 'count', 'no') },
-    { label: 'It was something else', run: answerLine(walk, 'count', 'other') },
-    { label: 'It stopped working again', run: answerLine(walk, id, 'for-now') },
-  ],
-  level: 'good',
-});
-
 const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said): Parts | null => {
   const { step } = assessment;
   switch (step.kind) {
     case 'ask':
       return step.opening
-        ? openingParts(model, walk, assessment, step.id)
+        ? openingParts(model, walk, assessment, step.id, said)
         : askParts(model, walk, assessment, step.check, said);
     case NUMBERS:
       return numbersParts(model, walk, assessment);
@@ -269,10 +275,14 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Par
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], before, asksBack = false } = said;
+  const { notes = [], before, asksBack = false, ifFixed } = said;
   const { step } = assessment;
   const still = isSameRemedy(before, step) && !asksBack;
-  const parts = still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
+  const partsNow = (): Parts | null => {
+    if (ifFixed !== undefined) return fixedParts(walk, ifFixed);
+    return still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
+  };
+  const parts = partsNow();
   if (parts === null) {
     const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
     return { ...made, notes: [...notes, ...made.notes] };

@@ -19,8 +19,11 @@ import {
   type Step,
   type WalkState,
 } from '../../triage/index.js';
+import { STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
+import { takePickedAndSaid } from './picked-and-said.js';
+import { takeReply } from './replied.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -245,8 +248,15 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
   return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
 };
 
+/** What "Is it fixed?" and "Did you mean …?" were answered, and a cure told by the way. */
+const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
+  const replied = takeFixedReply(began, text);
+  if (replied !== 'end') return replied ?? takeReply(began, text) ?? takeSoundsCured(began, text);
+  return takeDoing({ ...began, notes: [...began.notes, STILL_GOOD] }, 'end');
+};
+
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
-  takeLeave(began, text) ?? takeClosing(began, text);
+  takeAnsweredBack(began, text) ?? takeLeave(began, text) ?? takeClosing(began, text);
 
 /** A press, a number or an answer's own words; null where the turn is none of these. */
 const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | Problem> | Turn | null => {
@@ -255,6 +265,11 @@ const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | 
   const isSound = step.kind === 'ask' && !step.opening && answer === `${step.id}.${step.check.good ?? ''}`;
   if (isSound && text !== undefined && isGuessAtSafety(began, text))
     return { walk: began.walk, notes: [...began.notes, NO_GUESS], show: 'step' };
+  // "2. it says it cannot open the port": the number answers, and the words are heard.
+  const [ofStep, picked] = answer === undefined ? [] : splitAnswer(began.before, answer);
+  const both =
+    text === undefined || picked === undefined || ofStep !== step.id ? null : takePickedAndSaid(began, picked, text);
+  if (both !== null) return both;
   const typed = answer ?? (text === undefined ? undefined : plainAnswer(began.before, text));
   return typed === undefined ? null : takeAnswer(began, typed);
 };

@@ -1,6 +1,7 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
 import {
+  allWell,
   answerMeant,
   isHedged,
   readsOut,
@@ -9,27 +10,36 @@ import {
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import { answerInstead, answerStep, assess, tellText, UNSURE, type Step, type WalkState } from '../../triage/index.js';
+import {
+  answerInstead,
+  answerStep,
+  assess,
+  passStep,
+  tellText,
+  UNSURE,
+  type Step,
+  type WalkState,
+} from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { guardsGear } from './guards-gear.js';
-import { readWords } from './read-notes.js';
+import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 /** A look that keeps gear from harm. */
-const isSafetyLook = (step: Step): boolean => step.kind === 'ask' && !step.opening && guardsGear(step.check);
+export const isSafetyLook = (step: Step): boolean => step.kind === 'ask' && !step.opening && guardsGear(step.check);
 
-const questionOf = ({ context, before }: Began) => ({
+export const questionOf = ({ context, before }: Began) => ({
   id: before.step.id,
   answers: answersOf(before).filter(({ id }) => id !== UNSURE),
   good: context.model.check(before.step.id)?.good,
 });
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
   const { step } = before;
   const { reading } = context.model;
@@ -42,6 +52,8 @@ const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant |
   if (step.kind === 'try') return sure(outcomeIn(began, text, read));
   if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
+  const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
+  if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined && !step.opening) return sure(told.answer);
   // Told outright it is in the record; a family of ways leaves the question which.
@@ -63,17 +75,11 @@ const lastSaidToIt = ({ context, walk, before }: Began): string | null => {
   return then.kind === 'ask' && then.id === before.step.id ? last.words : null;
 };
 
-const YES = /^(?:(?:oh|ah|ok|okay) )?(?:yes|yeah|yep|yup|right|correct|exactly|that one|i did)\b.{0,20}$/iu;
-
 /** The answer that was asked back of the words before. */
-const nearestBefore = (began: Began): AnswerMeant | null => {
+export const nearestBefore = (began: Began): AnswerMeant | null => {
   const said = lastSaidToIt(began);
   return said === null ? null : answerInWords(began, said, readText(began.context.model.reading, said));
 };
-
-/** "Yes" to "Did you mean …?": the answer that was nearest to the words before. */
-const yesToNearest = (began: Began, text: string): string | undefined =>
-  YES.test(text.trim()) ? nearestBefore(began)?.id : undefined;
 
 export const NO_GUESS =
   'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
@@ -84,6 +90,10 @@ export const isGuessAtSafety = ({ before: { step } }: Began, text: string): bool
 
 const GO_ON = 'I keep that too, and go on without this one.';
 
+/** The question in hand stood before the member when these words came; an opening answers none. */
+const wasShown = ({ walk, before }: Began): boolean =>
+  before.step.kind === 'ask' && walk.state.events.some(({ by }) => by !== null);
+
 const saidOf = (
   began: Began,
   text: string,
@@ -91,7 +101,10 @@ const saidOf = (
   meant: AnswerMeant | null,
   isLeft: boolean,
 ): readonly string[] => {
-  const said = readWords(began.context.model, read, meant);
+  const said =
+    isLeft && wasShown(began) && read.by === 'words' && read.understood.length === 0
+      ? [notPlaced(text, meant)]
+      : readWords(began.context.model, read, meant);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
@@ -113,11 +126,14 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
-    isLeft && isUnheardAgain(began, text, meant)
-      ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
-      : null;
+    isLeft && isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
   if (passed === null || isProblem(passed))
-    return changed(began, state, { notes: said, at: before.step, nearest: isLeft ? meant?.id : undefined });
+    return changed(began, state, {
+      notes: said,
+      at: before.step,
+      first: isLeft && meant !== null ? [meant.id] : [],
+      few: isLeft && wasShown(began),
+    });
   return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
 };
 
@@ -131,7 +147,7 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
 };
 
 /** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
-const saidAfter = (
+export const saidAfter = (
   { context, walk, before: { step } }: Began,
   text: string,
   outcome: string | undefined,
@@ -173,8 +189,6 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
     const after = id === undefined ? null : answerStep(context.model, state, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
-  const agreed = answered(walk.state, how === undefined ? yesToNearest(began, text) : undefined);
-  if (agreed !== null) return changed(began, agreed);
   const { state, read } = tellText(context.model, walk.state, text, context.by, how);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);

@@ -59,7 +59,10 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     whole: show === 'more',
     before: turn.at,
     asksBack: turn.asksBack,
-    nearest: turn.nearest,
+    first: turn.first,
+    few: turn.few,
+    refused: turn.refused,
+    ifFixed: turn.ifFixed,
   });
 };
 

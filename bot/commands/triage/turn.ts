@@ -52,8 +52,14 @@ export interface Turn {
   readonly at?: Step;
   /** The words ask how that step is done. */
   readonly asksBack?: boolean;
-  /** The answer to the step in hand that the words are nearest to, asked back. */
-  readonly nearest?: string | undefined;
+  /** Answers to the step in hand that stand first: the one the words are nearest to, asked back, or the two that were said at once. */
+  readonly first?: readonly string[] | undefined;
+  /** The answer asked back that was refused just now. */
+  readonly refused?: string | undefined;
+  /** The step was shown before: its likeliest answers alone stand there now. */
+  readonly few?: boolean;
+  /** Asked outright whether the trouble is over, and the line that a yes runs. */
+  readonly ifFixed?: string | undefined;
   /** `person`: the sheet for a helper, asked for before the end. */
   readonly show: 'step' | 'person' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */

@@ -11,7 +11,7 @@ import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { LineKind } from './gather-pastes.js';
 import { splitForms } from '../shared/form-lines.js';
-import { numberSaid, runOfPick } from '../shared/number-said.js';
+import { numberLed, numberSaid, runOfLed, runOfPick } from '../shared/number-said.js';
 import { askerNamed, CONSOLE_ASKER, runConsoleLine, speakerNamed } from './who-speaks.js';
 
 export { CONSOLE_ASKER };
@@ -60,7 +60,11 @@ const whichOf = (numbers: readonly number[], picks: readonly Choice[]): Problem 
 const pickIn = (line: string, choices: readonly Choice[]): string | Problem | null => {
   const isBare = /^\s*\d{1,2}\s*$/u.test(line);
   const said = numberSaid(line);
-  if (said === null) return null;
+  if (said === null) {
+    const led = numberLed(line);
+    const run = led === null ? undefined : choices[led.number - 1]?.run;
+    return led === null || run === undefined ? null : runOfLed(run, led);
+  }
   const picks = said.numbers.flatMap((number) => choices[number - 1] ?? []);
   const [only, second] = picks;
   if (only !== undefined && second === undefined && said.numbers.length === 1)

@@ -58,6 +58,43 @@ export const numberSaid = (text: string): NumberSaid | null => {
   return numbers.length === 0 ? null : { numbers: [...new Set(numbers)], isHedged: bare !== text.toLowerCase() };
 };
 
+/** A pick, with what is said about it behind: "2. it says cannot open", "3, the direct one". */
+export interface NumberLed {
+  readonly number: number;
+  readonly rest: string;
+}
+
+const LED = new RegExp(
+  [
+    // "option 2", "its 2".
+    "^[\\s#(]*(?:(?:it['\u2019]?s|it is|number|num|nr|no|option|answer|choice)[.\\s]+#?)?(\\d{1,2}|",
+    ORDINALS.map((word) => `the ${word}(?: one)?`).join('|'),
+    // A mark and a space; behind a space alone, words that begin a sentence of their own.
+    ")(?:\\s*[.):;,!\\u2013\\u2014-]+\\s+|\\)|\\s+(?=(?:it|its|it['\u2019]s|i|im|i['\u2019]m|the|cos|cause|because|always|as far|says|said|can['\u2019]?t|cannot|my|but)\\s))",
+    '(?=[^\\d\\s])(.*\\p{L}{2}.*)$',
+  ].join(''),
+  'iu',
+);
+
+/** Words told with a pick: longer is a story, whatever figure it begins with. */
+const LONGEST_LED = 400;
+
+/** @returns null where the line does not begin with a pick, or is nothing else */
+export const numberLed = (text: string): NumberLed | null => {
+  const line = text.trim();
+  if (line.length > LONGEST_LED || numberSaid(line) !== null) return null;
+  const [, said = '', rest = ''] = LED.exec(line) ?? [];
+  const number = ORDINAL.get(said.toLowerCase().replace(/^the | one$/gu, '')) ?? Number(said);
+  return rest === '' || number < 1 ? null : { number, rest };
+};
+
+const ANSWERS_WALK = /^triage walk:\S+ answer:/u;
+const withText = (run: string, said: string): string => `${run} text:"${said.replace(/["\\]/gu, '')}"`;
+
 /** The line that a pick runs, with the doubt beside it: where a guess could do harm, it is not enough. */
 export const runOfPick = (run: string, said: string, { isHedged }: NumberSaid): string =>
-  isHedged && /^triage walk:\S+ answer:/u.test(run) ? `${run} text:"${said.replace(/["\\]/gu, '')}"` : run;
+  isHedged && ANSWERS_WALK.test(run) ? withText(run, said) : run;
+
+/** The line that a pick with words about it runs: a walk hears both. Null: it answers no walk, and the line is words. */
+export const runOfLed = (run: string, { rest }: NumberLed): string | null =>
+  ANSWERS_WALK.test(run) ? withText(run, rest) : null;

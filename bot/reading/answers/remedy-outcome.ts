@@ -18,6 +18,19 @@ const UNSTEADY = new RegExp(
 );
 const SAYINGS: readonly (readonly [RegExp, RemedyOutcome])[] = [
   [/\bthere (?:it|she|he) goes again\b/u, 'same'],
+  // Of all its lines at once.
+  [
+    /(?:^|\| )(?:[^ |]+ ){0,3}(?:tried|did|done|checked|went through|gone through|been through|looked at|all of (?:that|it)) (?:already )?(?:it |them |that |those |these )?(?:all|both|every|each|lot|the lot|everything|that|this|them|those|these)(?: of (?:that|it|them|those|these))?(?: [^ |]+){0,4}$/u,
+    'same',
+  ],
+  [
+    /\b(?:none|nothing|neither) of (?:it|that|this|them|those|these) (?:has |have )?(?:help|work|did|do|made|make|chang|cur|fix)[a-z]*\b/u,
+    'same',
+  ],
+  [
+    /\b(?:all|it|they|everything)(?: of)?(?: that| it| them| those)? (?:was|were|is|are) (?:all )?(?:fine|ok|right|good|on|tight|in|home|well|set|correct)(?: already| before| anyway| [a-z]+ly)*$/u,
+    'same',
+  ],
   [new RegExp(`\\b(?:${GOOD}|talks|slews|tracks)\\b(?: [^ ]+){0,6} (?:but|only|except|yet)\\b`, 'u'), 'changed'],
   [/\b(?:spot on|dead on|on target|full speed)\b(?: [^ ]+){0,6} (?:but|only|except)\b/u, 'changed'],
   [/\b(?:gone|better|less|improved|longer|further) (?:now )?(?:\| )?(?:but|only|though)\b/u, 'changed'],

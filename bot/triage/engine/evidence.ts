@@ -34,6 +34,9 @@ const CONFIRMED_SLIP = 0.06;
 /** A text makes a fault at most so many times likelier or less likely. */
 const MOST_SUGGESTED = 40;
 
+/** A question that words did not answer comes again only after so many others, and once. */
+const PASSED_FOR = 3;
+
 interface Gathering {
   readonly situation: Situation;
   observations: Observation[];
@@ -47,6 +50,8 @@ interface Gathering {
   readonly mended: Set<number>;
   factors: Map<number, number>;
   readonly unsure: Set<number>;
+  /** Check index → the events at which it was passed over. */
+  readonly passed: Map<number, readonly number[]>;
   turns: number;
   setAside: Set<number>;
 }
@@ -67,6 +72,7 @@ const observe = (state: Gathering, checkId: string, answerId: string, slip: numb
   // A nine-pin plug is no danger where no lead to a motor board was spoken of.
   if (check === undefined || numbers === undefined || !isTheirs(state.situation, numbers)) return;
   if (answerId === UNSURE) {
+    state.passed.delete(check);
     state.unsure.add(check);
     return;
   }
@@ -200,6 +206,25 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
   return false;
 };
 
+const takePassed = ({ situation, passed, unsure }: Gathering, checkId: string, at: number): void => {
+  const check = situation.checkIndex.get(checkId);
+  if (check === undefined) return;
+  unsure.add(check);
+  passed.set(check, [...(passed.get(check) ?? []), at]);
+};
+
+/** What was passed over once, some questions ago, and answered by nothing since, may be asked again. */
+const bringBackPassed = ({ passed, unsure }: Gathering, events: readonly WalkEvent[]): void => {
+  for (const [check, times] of passed) {
+    const [first, second] = times;
+    if (first === undefined || second !== undefined) continue;
+    const since = events
+      .slice(first + 1)
+      .filter(({ kind }) => kind === 'answer' || kind === 'try' || kind === 'passed');
+    if (since.length >= PASSED_FOR) unsure.delete(check);
+  }
+};
+
 /** A finer check that was answered takes the place of the coarser one it refines. */
 const withoutRefined = ({ situation, observations }: Gathering): readonly Observation[] => {
   const coarse = new Set(
@@ -224,6 +249,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     mended: new Set(),
     factors: new Map(),
     unsure: new Set(),
+    passed: new Map(),
     turns: 0,
     setAside: new Set(),
   };
@@ -233,10 +259,12 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'slip') forget(state, event.check);
+    if (event.kind === 'passed') takePassed(state, event.check, at);
     if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
   }
+  bringBackPassed(state, events);
   const { tried, attempts, notTaken, mended, factors, unsure, turns, setAside } = state;
   return { observations: withoutRefined(state), tried, attempts, notTaken, mended, factors, unsure, turns, setAside };
 };

@@ -107,6 +107,8 @@ export const faultSchema = z.strictObject({
   remedy: z.strictObject({
     steps: systemSteps,
     minutes: z.number().positive().max(600),
+    /** What a club adds to a remedy that ships; shown under its lines, whichever way they are. */
+    note: line(240).optional(),
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
@@ -141,6 +143,8 @@ export const checkSchema = z.strictObject({
   /** What it looks at, for a line of the hand-on: "Handset shows". */
   brief: line(26).optional(),
   how: systemText,
+  /** What a club adds to it: where the thing hangs. */
+  note: line(240).optional(),
   /** Two to fourteen; labels are button texts. */
   answers: z
     .array(z.strictObject({ id: answerId, label: line(70) }))

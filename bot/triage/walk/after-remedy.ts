@@ -32,7 +32,7 @@ export const asksHowFarNow = (model: TriageModel, situation: Situation, events: 
   );
   if (changed < 0 || !situation.checkIndex.has(HOW_FAR)) return false;
   return !events.slice(changed + 1).some((event) => {
-    if (event.kind === 'answer') return event.check === HOW_FAR;
+    if (event.kind === 'answer' || event.kind === 'passed') return event.check === HOW_FAR;
     return event.kind === 'text' && event.facts.some(({ what }) => SAYS_HOW_FAR.has(what));
   });
 };

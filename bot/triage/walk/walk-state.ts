@@ -45,6 +45,8 @@ const event = z.discriminatedUnion('kind', [
   /** Confirms what was read so far. */
   z.object({ kind: z.literal('right'), by: speaker }),
   z.object({ kind: z.literal('answer'), check: short, answer: short, by: speaker }),
+  /** Words to this question were no answer, twice: it is left for now, and may come once more. */
+  z.object({ kind: z.literal('passed'), check: short, by: speaker }),
   /** What was said of this check before was a slip. */
   z.object({ kind: z.literal('slip'), check: short, by: speaker }),
   z.object({ kind: z.literal('try'), fault: short, outcome: z.enum(TRY_OUTCOMES), by: speaker }),

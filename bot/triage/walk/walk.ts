@@ -221,6 +221,17 @@ export const answerStep = (
   return isProblem(event) ? event : { ...state, events: [...state.events, event] };
 };
 
+/** Leaves a question that was answered in words which were not understood; a check may come once more later. */
+export const passStep = (
+  model: TriageModel,
+  state: WalkState,
+  stepId: string,
+  by: Speaker,
+): WalkState | AnswerProblem =>
+  model.check(stepId) === undefined || state.events.length >= EVENT_LIMIT
+    ? answerStep(model, state, stepId, UNSURE, by)
+    : { ...state, events: [...state.events, { kind: 'passed', check: stepId, by }] };
+
 /** Takes an answer in place of what was answered to the same check before. */
 export const answerInstead = (
   model: TriageModel,

@@ -1,6 +1,13 @@
 /** Choices on Matrix: a numbered list whose commands travel inside the message itself, so that picking needs no memory. */
 import type { Choice } from '../../../ground/problem.js';
-import { numberSaid, type NumberSaid } from '../../shared/number-said.js';
+import {
+  numberLed,
+  numberSaid,
+  runOfLed,
+  runOfPick,
+  type NumberLed,
+  type NumberSaid,
+} from '../../shared/number-said.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { recordAt, textAt } from './matrix-event.js';
 
@@ -43,14 +50,22 @@ export const numberIn = (text: string): number | null => {
 
 export interface NumberInWords {
   readonly text: string;
-  readonly said: NumberSaid;
+  readonly number: number;
+  readonly said: NumberSaid | NumberLed;
 }
 
-/** "2 maybe", "the second"; of several numbers which is meant is not to be told. */
+/** "2 maybe", "the second", "2. it says …"; of several numbers which is meant is not to be told. */
 export const numberInWords = (text: string): NumberInWords | null => {
   const said = numberSaid(text);
-  return said?.numbers.length === 1 ? { text, said } : null;
+  const [number, second] = said?.numbers ?? [];
+  if (said !== null && number !== undefined && second === undefined) return { text, number, said };
+  const led = said === null ? numberLed(text) : null;
+  return led === null ? null : { text, number: led.number, said: led };
 };
+
+/** The line that the pick runs; null where its words do not go with what was offered. */
+export const runOfWords = (run: string, { text, said }: NumberInWords): string | null =>
+  'rest' in said ? runOfLed(run, said) : runOfPick(run, text, said);
 
 /** 3 → "3️⃣"; 10 → "🔟". Unicode 17, emoji-sequences: digit, variation selector, combining enclosing keycap. */
 export const keycap = (number: number): string => (number === 10 ? '🔟' : `${number}\uFE0F\u20E3`);

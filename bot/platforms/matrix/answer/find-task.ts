@@ -3,8 +3,7 @@ import { problem } from '../../../ground/problem.js';
 import type { MemberFile } from '../../../ground/member-file.js';
 import type { Outcome } from '../../../reply/reply.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
-import { runOfPick } from '../../shared/number-said.js';
-import type { NumberInWords } from './choices.js';
+import { runOfWords, type NumberInWords } from './choices.js';
 import { answerRelation, relationTo } from './matrix-event.js';
 import type { FileReader } from './member-file.js';
 import type { Offer, Offers } from './offers.js';
@@ -99,8 +98,10 @@ const asWords = (
   return threadRoot === null ? null : { kind: 'words', text, threadRoot };
 };
 
-const pickedRun = (run: string, words: NumberInWords | null): string =>
-  words === null ? run : runOfPick(run, words.text, words.said);
+const pickedRun = (run: string | undefined, words: NumberInWords | null): string | null => {
+  if (run === undefined) return null;
+  return words === null ? run : runOfWords(run, words);
+};
 
 /** What a number or a reaction picks of what was offered. */
 const taskOfPick = async (
@@ -114,11 +115,11 @@ const taskOfPick = async (
   const found = await offers.find({ roomId, event, asked, arrivedMs });
   if (found === 'unreadable')
     return asked.kind === 'number' && asked.addressed ? { run: { outcome: UNREADABLE }, relation } : null;
-  const line = found?.runs[asked.number - 1];
-  if (found !== null && line !== undefined) {
+  const line = pickedRun(found?.runs[asked.number - 1], asked.kind === 'number' ? asked.words : null);
+  if (found !== null && line !== null) {
     // Nothing can be a reply to a reaction; the answer follows the offer instead.
     return {
-      run: { line: asked.kind === 'number' ? pickedRun(line, asked.words) : line, file: null },
+      run: { line, file: null },
       relation: asked.kind === 'reaction' ? relationTo(found.eventId, found.threadRoot) : relation,
     };
   }

@@ -132,7 +132,7 @@ const askedInText = (event: MatrixEvent, written: string, me: Me, isPrivate: boo
   // With words round it, in a room among others, it may be said to anyone.
   const isToMe = said !== null || threadRootOf(event) !== null || repliedTo(event) !== null;
   const inWords = bare === null && isToMe ? numberInWords(said ?? body) : null;
-  const number = bare ?? inWords?.said.numbers[0];
+  const number = bare ?? inWords?.number;
   if (number !== undefined) {
     return {
       kind: 'number',

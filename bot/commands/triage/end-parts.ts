@@ -1,0 +1,28 @@
+/** Where a walk ends well: the cure, and whether there is one. */
+import type { Reply } from '../../reply/reply.js';
+import type { FaultEntry } from '../../triage/index.js';
+import { answerLine } from './walk-words.js';
+import type { Walk } from './walk-keeper.js';
+
+export type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
+
+export const doneParts = (walk: Walk, { id, title }: FaultEntry): Parts => ({
+  summary: `Fixed: ${title}.`,
+  notes: ['May I count this cause for the club, without your name? It helps to ask the right thing sooner next time.'],
+  choices: [
+    { label: 'Yes, count it', run: answerLine(walk, 'count', 'yes'), preferred: true },
+    { label: 'No, just end', run: answerLine(walk, 'count', 'no') },
+    { label: 'It was something else', run: answerLine(walk, 'count', 'other') },
+    { label: 'It stopped working again', run: answerLine(walk, id, 'for-now') },
+  ],
+  level: 'good',
+});
+
+/** One press ends it, or goes on. */
+export const fixedParts = (walk: Walk, ifFixed: string): Parts => ({
+  summary: 'Is it fixed?',
+  choices: [
+    { label: 'Yes, it works now', run: ifFixed },
+    { label: 'No, go on', run: `triage walk:${walk.id}` },
+  ],
+});

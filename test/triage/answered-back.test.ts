@@ -1,0 +1,162 @@
+/** A walk in course answered by a number with words, by a yes or a no, by a cure told by the way. The sentences are our own. */
+import { describe, expect, it } from 'vitest';
+import { isProblem } from '../../bot/ground/problem.js';
+import { consoleSession } from '../../bot/platforms/console/session.js';
+import type { Reply } from '../../bot/reply/reply.js';
+import { deps, idOf, NOW, stepOf } from './console-walk.js';
+
+let members = 0;
+
+/** A member's session at the console, at the question with this id. */
+const at = async (
+  opening: string,
+  question: string,
+): Promise<{ say: (line: string) => Promise<Reply>; shown: Reply }> => {
+  const session = consoleSession(
+    deps,
+    () => NOW,
+    (error) => {
+      throw error instanceof Error ? error : new Error(String(error));
+    },
+  );
+  const say = async (line: string): Promise<Reply> => {
+    const outcome = await session.answer(line);
+    if (isProblem(outcome)) throw new Error(`${line}: ${outcome.message}`);
+    return outcome;
+  };
+  members += 1;
+  await say(`/as Perrin${members}`);
+  let shown = await say(`triage ${opening}`);
+  for (let turn = 0; turn < 30 && stepOf(shown).id !== question; turn++) {
+    const { id, kind } = stepOf(shown);
+    shown = await say(`triage walk:${idOf(shown)} answer:${id}.${kind === 'try' ? 'same' : 'unsure'}`);
+  }
+  expect(stepOf(shown).id).toBe(question);
+  return { say, shown };
+};
+
+const numberOf = (reply: Reply, answer: string): number =>
+  (reply.choices ?? []).filter(({ form }) => form === undefined).findIndex(({ run }) => run.endsWith(`.${answer}`)) + 1;
+const noteOf = (reply: Reply): string => reply.notes.join(' ');
+const answersShown = (reply: Reply): number =>
+  (reply.choices ?? []).filter(({ run }) => run.includes('answer:') && !run.endsWith('.unsure')).length;
+
+const CABLE = 'lead from the laptop to the hand controller over an adapter, windows, the mount never replies';
+const SILENT = 'my mount will not talk over usb';
+
+describe('a number with words', () => {
+  it.each([
+    [SILENT, 'message', 'not-found', '. that com thing is not found it tells me', 'port or device not found'],
+    [CABLE, 'adapter-light', 'sends', ', just one of them winks', 'it sends, nothing comes back'],
+    [CABLE, 'changed-last', 'cable', ' - got a new lead for my birthday', 'another cable, adapter or plug'],
+  ])('is the answer: %s, %s', async (opening, question, answer, words, label) => {
+    const { say, shown } = await at(opening, question);
+    const reply = await say(`${numberOf(shown, answer)}${words}`);
+    expect(noteOf(reply).toLowerCase()).toContain(label);
+    expect(stepOf(reply).id).not.toBe(question);
+  });
+
+  it('is asked about where the words say another', async () => {
+    const { say, shown } = await at(SILENT, 'message');
+    const reply = await say(`${numberOf(shown, 'denied')}. it waits and then there is a time out`);
+    expect(noteOf(reply)).toContain('Which is it?');
+    expect(stepOf(reply).id).toBe('message');
+    expect(reply.choices?.slice(0, 2).map(({ run }) => run.split('.').at(-1))).toEqual(['denied', 'no-reply']);
+    expect(stepOf(await say('2')).id).not.toBe('message');
+  });
+});
+
+describe('what was asked back', () => {
+  const ASKED = 'just one of them flickers a bit';
+  const asked = async () => {
+    const own = await at(CABLE, 'adapter-light');
+    const reply = await own.say(ASKED);
+    expect(noteOf(reply)).toContain('Did you mean “It sends and receives”?');
+    return own;
+  };
+
+  it.each(['aye', 'yup thats the one', 'jawohl', 'that is correct mate', 'claro', 'precisely', 'it does', 'top one'])(
+    'is taken by “%s”',
+    async (yes) => {
+      const reply = await (await asked()).say(yes);
+      expect(stepOf(reply).id).not.toBe('adapter-light');
+    },
+  );
+
+  it('is refused, and the right one taken with it', async () => {
+    const reply = await (await asked()).say('nope, it stays dark all along');
+    expect(noteOf(reply)).toContain('it stays dark');
+    expect(stepOf(reply).id).not.toBe('adapter-light');
+  });
+
+  it('is refused alone, and stands no more among what is offered first', async () => {
+    const reply = await (await asked()).say('nein');
+    expect(stepOf(reply).id).toBe('adapter-light');
+    expect(noteOf(reply)).toContain('Not that one');
+    expect(reply.choices?.[0]?.run).not.toMatch(/\.both$/u);
+  });
+});
+
+describe('words that are no answer', () => {
+  it('bring three answers and not the list, then another question, and the question once more later', async () => {
+    const { say, shown } = await at(SILENT, 'message');
+    expect(answersShown(shown)).toBeGreaterThan(5);
+    const first = await say('the neighbours have a new fence');
+    expect(noteOf(first)).toContain('“the neighbours have a new fence”');
+    expect(answersShown(first)).toBeLessThanOrEqual(3);
+    let reply = await say('grandmother sends her love');
+    expect(stepOf(reply).id).not.toBe('message');
+    const asked: string[] = [];
+    for (let turn = 0; turn < 30 && stepOf(reply).kind !== 'handOn'; turn++) {
+      const { id, kind } = stepOf(reply);
+      asked.push(id);
+      reply = await say(`triage walk:${idOf(reply)} answer:${id}.${kind === 'try' ? 'same' : 'unsure'}`);
+    }
+    expect(asked.filter((id) => id === 'message')).toHaveLength(1);
+    expect(asked.indexOf('message')).toBeGreaterThanOrEqual(2);
+  });
+});
+
+describe('one word on all of a list', () => {
+  it.each(['nothing of all that', 'no to every one of those', 'looked at them all, none', 'not a single one of these'])(
+    'says that none is so: “%s”',
+    async (words) => {
+      const { say, shown } = await at('goes to the wrong place, mac', 'entries-screen');
+      const reply = await say(words);
+      expect(shown.summary).toContain('which line');
+      expect(noteOf(reply)).toContain('none, all match');
+    },
+  );
+});
+
+describe('a cure told by the way', () => {
+  it.each(['well i never, it has come alive', 'never mind all that, got the thing going', 'sorted, the wrong lead'])(
+    'is asked about, and one press ends the walk: “%s”',
+    async (words) => {
+      const { say } = await at(CABLE, 'changed-last');
+      const reply = await say(words);
+      expect(reply.summary).toBe('Is it fixed?');
+      const end = await say('1');
+      expect(end.summary).toContain('has ended');
+    },
+  );
+
+  it('is answered in words too', async () => {
+    const { say } = await at(CABLE, 'changed-last');
+    await say('hurrah, success');
+    const on = await say('no');
+    expect(stepOf(on).id).toBe('changed-last');
+    await say('hurrah, success');
+    expect((await say('aye it is')).summary).toContain('has ended');
+  });
+
+  it.each([
+    'the light on the box works now',
+    'his mount works fine',
+    'it works but then it stops',
+    'is it working yet?',
+  ])('is not: “%s”', async (words) => {
+    const { say } = await at(CABLE, 'changed-last');
+    expect((await say(words)).summary).not.toBe('Is it fixed?');
+  });
+});
