@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { StartError } from './ground/start-error.js';
 import { loadSettings } from './app/settings.js';
 import { backUp } from './store/back-up.js';
-import { markBackedUp } from './store/backup-mark.js';
+import { markBackedUp } from './app/backup-mark.js';
 
 const main = async (): Promise<void> => {
   const words = process.argv.slice(2);

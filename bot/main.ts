@@ -3,14 +3,14 @@ import { preferQuickOverSmall } from './app/small-heap.js';
 import type { PlatformName } from './ground/platform-name.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
-import type { HealthPart } from './app/health.js';
+import type { HealthPart } from './app/health-part.js';
 import { leaveWithReader } from './app/leave-with-reader.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf, unknownSettings, type Settings } from './app/settings.js';
 import { ownVersion } from './app/version.js';
-import { lastBackupUtcMs } from './store/backup-mark.js';
+import { lastBackupUtcMs } from './app/backup-mark.js';
 
 interface Served {
   readonly name: PlatformName;

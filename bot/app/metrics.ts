@@ -3,7 +3,7 @@ import { collectDefaultMetrics, Counter, Gauge, Histogram, Registry } from 'prom
 import type { PlatformName } from '../ground/platform-name.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
-import type { HealthPart } from './health.js';
+import type { HealthPart } from './health-part.js';
 import { ownVersion } from './version.js';
 
 /** What may go wrong: in a command, with its picture, in sending, … */

@@ -8,7 +8,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { unknownSettings } from '../../bot/app/settings.js';
 import { loggedError } from '../../bot/app/log.js';
-import { lastBackupUtcMs } from '../../bot/store/backup-mark.js';
+import { lastBackupUtcMs } from '../../bot/app/backup-mark.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { storeError } from '../../bot/store/store-failure.js';
 import { logIn } from '../../bot/platforms/matrix/connect/login.js';
