@@ -13,32 +13,60 @@ const WHERE_WORDS = {
   west: 'low in the west',
 } as const;
 const DRIFT =
-  /^(n|north|s|south)\s*:?\s*(\d{1,4}(?:\.\d+)?)\s*(?:″|"|arcsec(?:onds?)?)?\s*(?:(?:in|over|a|per|\/)\s*(\d{1,3}(?:\.\d+)?\s*)?(s|sec|second|min|minute|h|hour)s?)?$/iu;
+  /^(n|north|s|south)(?:\s*:?\s*(\d{1,4}(?:\.\d+)?)\s*(?:″|"|arcsec(?:onds?)?)?\s*(?:(?:in|over|a|per|\/)\s*(\d{1,3}(?:\.\d+)?\s*)?(s|sec|second|min|minute|h|hour)s?)?)?$/iu;
 
 const MINUTES_OF = tableOf({ s: 1 / 60, m: 1, h: 60 });
 
 interface DriftRate {
   readonly isNorth: boolean;
-  readonly arcsecPerMin: number;
+  /** Null where only the way was said. */
+  readonly arcsecPerMin: number | null;
 }
 
-/** "N 4" a minute, or "N 20 in 5 min"; null for other words, and for a drift in no time. */
+/** "N 4" a minute, "N 20 in 5 min", or "N" alone; null for other words, and for a drift in no time. */
 const readDrift = (text: string): DriftRate | null => {
   const [, way, size, time, unit = 'min'] = DRIFT.exec(text.trim()) ?? [];
   const minutes = Number(time ?? 1) * (MINUTES_OF.get(unit.charAt(0).toLowerCase()) ?? 1);
   if (way === undefined || minutes === 0) return null;
-  return { isNorth: /^n/iu.test(way), arcsecPerMin: Number(size) / minutes };
+  const arcsecPerMin = size === undefined ? null : Number(size) / minutes;
+  return { isNorth: /^n/iu.test(way), arcsecPerMin };
 };
 
-const rateWords = ({ isNorth, arcsecPerMin }: DriftRate): string =>
-  `${Number(arcsecPerMin.toPrecision(2))}″ a minute ${isNorth ? 'northwards' : 'southwards'}`;
+const rateWords = ({ isNorth, arcsecPerMin }: DriftRate): string => {
+  const way = isNorth ? 'northwards' : 'southwards';
+  return arcsecPerMin === null ? `a drift ${way}` : `${Number(arcsecPerMin.toPrecision(2))}″ a minute ${way}`;
+};
+
+const sizeWords = (arcmin: number): string => {
+  if (arcmin >= 90) return `${(arcmin / 60).toFixed(1)}°`;
+  return `${arcmin >= 10 ? Math.round(arcmin) : arcmin.toFixed(1)}′`;
+};
+
+const STANDS = {
+  azimuth: { over: ['too far east', 'west'], under: ['too far west', 'east'], hand: 'azimuth bolts' },
+  altitude: { over: ['too high', 'down'], under: ['too low', 'up'], hand: 'altitude bolt' },
+} as const;
+
+/** Which way to turn, and how far where the rate was said. */
+const turnWords = (screw: keyof typeof STANDS, errorArcmin: number, isSized: boolean): string => {
+  const size = Math.abs(errorArcmin);
+  if (size < 0.05) return 'No drift: that adjustment is right.';
+  const { over, under, hand } = STANDS[screw];
+  const [is, turn] = errorArcmin > 0 ? over : under;
+  const far = sizeWords(size);
+  return isSized
+    ? `The polar axis is about ${far} ${is}: turn its upper end ${far} ${turn} with the ${hand}, then look again.`
+    : `The polar axis is ${is}: turn its upper end ${turn} with the ${hand}, a little at a time, until the drift stops.`;
+};
 
 export const drift = defineCommand({
   name: 'drift',
   summary: 'A star drifts: which way, and how far, to turn the polar axis?',
   options: {
     where: choice('Where the star stands: meridian, or low in the east or west', ['meridian', 'east', 'west']),
-    by: text('Its drift in declination, in arcseconds a minute: "N 4", or "N 20 in 5 min"', { maxLength: 40 }),
+    by: text('Its drift in declination, in arcseconds a minute: "N 4", "N 20 in 5 min"; or "N" alone', {
+      maxLength: 40,
+    }),
     site: siteOption,
   },
   bare: 'where',
@@ -50,32 +78,23 @@ export const drift = defineCommand({
     if (read === null)
       return problem(
         'bad-drift',
-        'by: takes the drift in declination, north or south, in arcseconds a minute or in the time it took: by:"N 4", by:"N 20 in 5 min" (on the sky, not as the eyepiece shows it).',
+        'by: takes the drift in declination, north or south, in arcseconds a minute or in the time it took: by:"N 4", by:"N 20 in 5 min", or by:N for the way alone (on the sky, not as the eyepiece shows it).',
       );
     const asked = await siteAtTime(deps, { ...request, options: { site: request.options.site } });
     if (isProblem(asked)) return asked;
     const { latitudeDeg } = asked.where.site.observer;
-    const northwards = read.isNorth ? read.arcsecPerMin : -read.arcsecPerMin;
+    const rate = read.arcsecPerMin ?? 1;
+    const northwards = read.isNorth ? rate : -rate;
     const { screw, errorArcmin } = driftFinding(place, northwards, latitudeDeg);
-    const size = Math.abs(errorArcmin);
-    const sizeText = size >= 90 ? `${(size / 60).toFixed(1)}°` : `${size >= 10 ? Math.round(size) : size.toFixed(1)}′`;
-    const [is, turn] =
-      screw === 'azimuth'
-        ? [errorArcmin > 0 ? 'too far east' : 'too far west', errorArcmin > 0 ? 'west' : 'east']
-        : [errorArcmin > 0 ? 'too high' : 'too low', errorArcmin > 0 ? 'down' : 'up'];
-    const hand = screw === 'azimuth' ? 'azimuth bolts' : 'altitude bolt';
     return reply({
       title: 'By the drift of a star',
-      summary:
-        size < 0.05
-          ? 'No drift: that adjustment is right.'
-          : `The polar axis is about ${sizeText} ${is}: turn its upper end ${sizeText} ${turn} with the ${hand}, then look again.`,
+      summary: turnWords(screw, errorArcmin, read.arcsecPerMin !== null),
       notes: [
         `Taken for ${rateWords(read)} of a star ${WHERE_WORDS[place]}; north is towards the north celestial pole, whatever the eyepiece shows. First azimuth by the meridian, then altitude by the east or west, then both once more.`,
         ...asked.notes,
       ],
       pointsAt: NOWHERE,
-      data: { screw, errorArcmin: rounded(errorArcmin, 3), where: place },
+      data: { screw, errorArcmin: read.arcsecPerMin === null ? null : rounded(errorArcmin, 3), where: place },
     });
   },
 });

@@ -62,7 +62,7 @@ export const entries = defineCommand({
         check === null
           ? NOWHERE
           : [{ what: check.star.name, when: { utcMs }, observer, zone, direction: check.star.body }],
-      summary: `Type these for ${local.toFormat('HH:mm')} ${zoneName(utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
+      summary: `Type these for ${local.toFormat(local.second === 0 ? 'HH:mm' : 'HH:mm:ss')} ${zoneName(utcMs, zone)}; the controller should then show sidereal time ${hoursMinutesSeconds(lastHours)}.`,
       facts: [
         {
           label: 'Latitude',

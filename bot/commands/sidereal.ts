@@ -3,7 +3,7 @@ import { isProblem } from '../ground/problem.js';
 import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { siderealTimes } from '../sky/sidereal-time.js';
-import { formatLocalDateTime } from '../times/index.js';
+import { formatLocalSecond } from '../times/index.js';
 import { defineCommand } from './core/command.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
@@ -23,7 +23,7 @@ export const sidereal = defineCommand({
     const times = siderealTimes(utcMs, where.site.observer.longitudeDeg);
     return reply({
       title: 'Sidereal time',
-      summary: `The controller should show ${hoursMinutesSeconds(times.lastHours)} at ${formatLocalDateTime(utcMs, where.site.zone)}.`,
+      summary: `The controller should show ${hoursMinutesSeconds(times.lastHours)} at ${formatLocalSecond(utcMs, where.site.zone)}.`,
       facts: [
         { label: 'Local mean', value: hoursMinutesSeconds(times.lmstHours) },
         { label: 'Greenwich mean', value: hoursMinutesSeconds(times.gmstHours) },

@@ -56,9 +56,11 @@ export const forgivenSlips = (length: number): number => {
   return length <= 7 ? 1 : 2;
 };
 
-/** The name that a misspelt word most likely means; none where all are further off than `most` slips or nearly as long as that. */
+/** The name that a misspelt word most likely means; none where all are further off than `most` slips, or than a word so short would bear. */
 export const nearestName = (word: string, names: Iterable<string>, most = 2): string | undefined =>
   [...names]
     .map((name) => ({ name, distance: editDistance(word, name, most) }))
-    .filter(({ distance, name }) => distance <= Math.min(most, name.length - 2))
+    .filter(
+      ({ distance, name }) => distance <= Math.min(most, name.length - 2, Math.max(1, Math.floor(word.length / 2) - 1)),
+    )
     .sort((a, b) => a.distance - b.distance)[0]?.name;

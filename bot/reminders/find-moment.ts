@@ -79,13 +79,18 @@ export const whenClear = (
   );
 };
 
-/** When a body next sets. */
-export const whenSets = (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
-  const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
-  if (startUtcMs >= night.endUtcMs) return { never: true };
-  const { setUtcMs } = riseTransitSet(body, observer, startUtcMs, night.endUtcMs);
-  return setUtcMs === null ? { never: true } : { found: { utcMs: setUtcMs, untilUtcMs: setUtcMs + MS_PER_HOUR } };
-};
+const whenAtHorizon =
+  (event: 'riseUtcMs' | 'setUtcMs') =>
+  (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
+    const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
+    if (startUtcMs >= night.endUtcMs) return { never: true };
+    const utcMs = riseTransitSet(body, observer, startUtcMs, night.endUtcMs)[event];
+    return utcMs === null ? { never: true } : { found: { utcMs, untilUtcMs: utcMs + MS_PER_HOUR } };
+  };
+
+/** When a body next rises, and sets: the air's lift and the disc's edge counted, as almanacs do. */
+export const whenRises = whenAtHorizon('riseUtcMs');
+export const whenSets = whenAtHorizon('setUtcMs');
 
 /** When a body crosses the upper meridian above the horizon. */
 export const whenTransits = (body: SkyBody, observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {

@@ -94,6 +94,15 @@ export const formatLocalDateTime = (utcMs: number, zone: string): string => {
   return `${formatLocalDate(rounded, zone)}, ${formatLocalTime(rounded, zone)}`;
 };
 
+/** "Wed 25 Nov 2026, 23:40:17 MST": where a second counts; a full minute is said without. */
+export const formatLocalSecond = (utcMs: number, zone: string): string => {
+  const rounded = Math.round(utcMs / 1000) * 1000;
+  if (rounded % MS_PER_MINUTE === 0) return formatLocalDateTime(rounded, zone);
+  const local = new Date(clocksAsUtcMs(zone, rounded));
+  const clock = [local.getUTCHours(), local.getUTCMinutes(), local.getUTCSeconds()].map(two).join(':');
+  return `${formatLocalDate(rounded, zone)}, ${clock} ${zoneName(rounded, zone)}`;
+};
+
 /** "19:40 to 04:48 GMT"; over a change of the clocks each in its own: "19:40 BST to 04:48 GMT". */
 export const formatSpan = (startUtcMs: number, endUtcMs: number, zone: string): string => {
   const start =

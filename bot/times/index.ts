@@ -6,6 +6,7 @@ export {
   formatDate,
   formatLocalDate,
   formatLocalDateTime,
+  formatLocalSecond,
   formatLocalTime,
   formatSpan,
   localDateAt,

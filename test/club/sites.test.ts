@@ -70,6 +70,17 @@ describe('adding a site', () => {
   });
 
   it.each([
+    'site save home 52.71,0.12',
+    'site save name:home position:52.71,0.12',
+    'site action:save name:home position:52.71,0.12',
+    'site set home 52.71,0.12',
+    'site store home 52.71,0.12',
+  ])('in the words that the answers use: %s', async (line) => {
+    expect((await club.says(line)).title).toBe('Site saved: home');
+    expect((await club.says('site delete home')).title).toBe('Site removed');
+  });
+
+  it.each([
     ['site add name:Home', 'missing-option'],
     ['site add position:52.7,0.1', 'missing-option'],
     ['site add name:Home position:95,0.1', 'bad-position'],

@@ -40,6 +40,13 @@ describe('a topic', () => {
     ['how long do batteries last in the cold', 'batteries'],
     ['my telescope says align, what first', 'says-align'],
     ['the screen says alignment what do i do now', 'says-align'],
+    ["gotos miss 8' west in the east and 8' east in the west", 'two-sides'],
+    ['is it cone error if the miss reverses after the flip', 'two-sides'],
+    ['after the meridian flip every goto is off', 'two-sides'],
+    ['my red dot finder and the eyepiece do not agree, it is off', 'finder-off'],
+    ['how do i align the finder with the telescope', 'finder-off'],
+    ['saturn keeps sliding out of the eyepiece', 'drifts-away'],
+    ['everything in the view drifts to the right', 'drifts-away'],
   ])('%s', (words, id) => expect(idOf(words)).toBe(id));
 
   it.each([
@@ -58,6 +65,10 @@ describe('a topic', () => {
     'where is north america nebula',
     'which star should i align on first',
     'the battery is dead',
+    'when does jupiter go from east to west tonight',
+    'the red dot of my finder does not light up',
+    'star drifts north 4 arcsec a minute on the meridian',
+    'capella landed 20 arcmin west',
     'remind me at 9 to check the dew on the lens',
   ])('is not read into: %s', (words) => expect(idOf(words)).toBeUndefined());
 

@@ -32,14 +32,22 @@ const written = (parts: Partial<Reply>) =>
   writeOutcome(reply({ pointsAt: NOWHERE, title: 'NGC 7331', summary: 'Up.', ...parts }), null);
 
 describe('an answer on Discord stays within every limit, and says what it leaves', () => {
-  it('holds 25 facts, and of 26 names the one left', () => {
+  it('gives each of 25 facts its own field, and holds more as lines', () => {
     const full = embedOf(written({ facts: facts(25) }));
     expect(full.fields).toHaveLength(25);
-    expect(full.footer).toBeUndefined();
-    const over = embedOf(written({ facts: facts(26) }));
-    expect(over.fields).toHaveLength(25);
-    expect(over.footer?.text).toBe('… and 1 more fact.');
-    expect(embedOf(written({ facts: facts(39) })).footer?.text).toBe('… and 14 more facts.');
+    for (const count of [26, 39, 100]) {
+      const over = embedOf(written({ facts: facts(count) }));
+      const lines = (over.fields ?? []).flatMap(({ value }) => value.split('\n'));
+      expect(lines).toEqual(facts(count).map(({ label, value }) => `**${label}** ${value}`));
+      expect(over.footer).toBeUndefined();
+    }
+  });
+
+  it('says how many of too many facts are left', () => {
+    const { fields = [], footer } = embedOf(written({ facts: facts(39, 300) }));
+    const shown = fields.flatMap(({ value }) => value.split('\n')).length;
+    expect(shown).toBeGreaterThan(15);
+    expect(footer?.text).toBe(`… and ${39 - shown} more facts.`);
   });
 
   it.each([

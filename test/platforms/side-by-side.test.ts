@@ -1,7 +1,8 @@
 /** The same Outcome through every writer: what one platform says, the others say too, each within its own limits. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isProblem, problem } from '../../bot/ground/problem.js';
-import type { Deps } from '../../bot/commands/core/command.js';
+import { allCommands } from '../../bot/commands/all-commands.js';
+import { defineCommand, type Deps } from '../../bot/commands/core/command.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { writeOutcome as writeDiscord } from '../../bot/platforms/discord/write/write-reply.js';
 import { writeOutcome as writeMatrix } from '../../bot/platforms/matrix/answer/write-reply.js';
@@ -68,6 +69,24 @@ describe('one answer on three platforms', () => {
       // Where no form can open, the invitation to type stands in the choice's place; its words differ from the label.
       ...(answer.choices ?? []).flatMap(({ label, form }) => (form === undefined ? [label] : [])),
     ]);
+  });
+
+  it.each([1, 30])('help, with %i commands more than there are', async (more) => {
+    const extra = Array.from({ length: more }, (_, at) =>
+      defineCommand({
+        name: `eyepiece${at}`,
+        summary: 'How much does an eyepiece magnify, how wide is its field, and is the exit pupil too large?',
+        options: {},
+        examples: [`eyepiece${at}`],
+        run: async () => reply({ pointsAt: NOWHERE, title: '', summary: '' }),
+      }),
+    );
+    const commands = [...allCommands, ...extra];
+    const outcome = await ask({ ...deps, commands }, 'help', NOW);
+    sayAlike(
+      outcome,
+      commands.flatMap(({ name, summary }) => [name, summary]),
+    );
   });
 
   it('a refusal with its offers', async () => {

@@ -5,6 +5,7 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
+import { withSpokenTwo } from './sentence/about-reminders.js';
 import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
@@ -71,7 +72,7 @@ const TALK: readonly Talk[] = [
   [
     /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
     refused(
-      'Left out by day, cap it first: while the Sun is up, an open tube burns what is behind it. I can warn you before sunrise.',
+      'No, not open, cap it first: while the Sun is up an uncapped tube or finder may set itself or what is near alight, and blind whoever looks in. I can warn you before sunrise.',
       ['Warn me before sunrise', 'remind sunrise'],
       ['When is sunrise?', 'dark'],
     ),
@@ -235,7 +236,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
-  const typed = placeAtEnd(inFull(withoutCourtesies(mended(words.trim(), known))));
+  const typed = placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(mended(words.trim(), known)))));
   const plain = typed.toLowerCase();
   const looking = lookingAtSun(typed, known);
   if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };

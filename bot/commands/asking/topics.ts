@@ -8,9 +8,20 @@ import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
 const words = z.array(z.string().min(2).max(40)).min(1);
 
+const patterns = z
+  .array(
+    z
+      .string()
+      .min(8)
+      .transform((text) => new RegExp(text, 'u')),
+  )
+  .min(1);
+
 const topicSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u),
-  about: words,
+  about: words.optional(),
+  /** In the place of the words: how such sentences go. */
+  like: patterns.optional(),
   and: words.optional(),
   /** One of these as well. */
   only: words.optional(),
@@ -36,9 +47,11 @@ const topics = (): readonly Topic[] => (shipped ??= readTopics(path.join(project
 const has = (padded: string, word: string): boolean =>
   word.endsWith('*') ? padded.includes(` ${word.slice(0, -1)}`) : padded.includes(` ${word} `);
 
-const isOf = (padded: string, { about, and, only, not = [] }: Topic): boolean =>
-  [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word))) &&
-  !not.some((word) => has(padded, word));
+const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic): boolean => {
+  if (not.some((word) => has(padded, word))) return false;
+  if (like !== undefined) return like.some((pattern) => pattern.test(padded));
+  return [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word)));
+};
 
 /** The answer to words in lower case; null where they are of no topic. */
 export const topicAnswer = (plain: string): Outcome | null => {

@@ -10,6 +10,7 @@ import {
   whenAbove,
   whenClear,
   whenDark,
+  whenRises,
   whenSets,
   whenSunrise,
   whenTransits,
@@ -30,6 +31,7 @@ import {
   darkText,
   horizonText,
   hourText,
+  riseText,
   setText,
   transitText,
   type ReminderKind,
@@ -186,6 +188,16 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
       sayOf: (moment) => setText(target, where, moment),
       why: () => `${target.name} does not set at ${name} in what is left of that ${what}.`,
       already: `${target.name} is setting already`,
+    };
+  }
+  if (given.above === 0) {
+    return {
+      ...about,
+      kind: 'altitude',
+      search: (night) => whenRises(target.body, observer, night, nowUtcMs),
+      sayOf: (moment) => riseText(target, where, moment),
+      why: () => `${target.name} does not rise at ${name} in what is left of that ${what}.`,
+      already: `${target.name} is rising already`,
     };
   }
   const aboveDeg = given.above ?? USUAL_ABOVE_DEG;

@@ -4,7 +4,10 @@ import { choice, flag, number, optional, text, type OptionSpec, type OptionValue
 
 export const options = {
   action: optional(
-    choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'sky', 'rename', 'remove']),
+    choice('What to do (usual: list)', ['list', 'add', 'show', 'use', 'horizon', 'sky', 'rename', 'remove'], {
+      // What the answers call it, and what members say for it.
+      ...{ save: 'add', set: 'add', new: 'add', store: 'add', saved: 'list', delete: 'remove', forget: 'remove' },
+    }),
   ),
   name: optional(text("The site's name", { complete: 'own', maxLength: 80 })),
   position: optional(text('add: LAT,LON in degrees, ISO 6709, or a place name', { complete: 'place' })),

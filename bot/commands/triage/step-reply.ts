@@ -85,6 +85,10 @@ const tellsApart = (assessment: Assessment): string | null => {
   return `This tells “${lowered(first.title)}” from “${lowered(second.title)}”.`;
 };
 
+/** What the club adds to what ships. */
+const clubNote = ({ note }: { readonly note?: string | undefined }): readonly string[] =>
+  note === undefined ? [] : [`At your club: ${note}`];
+
 type CheckStep = Extract<Step, { readonly opening: false }>;
 
 /** The step, where it asks for one of the model's checks. */
@@ -160,7 +164,7 @@ const askParts = (
       ...doubtNotes(assessment),
       ...reasonNotes(walk, assessment),
       // Shown a moment ago: what is asked stands above, what was not understood too.
-      ...(few === true ? [] : howLines(walk, assessment)),
+      ...(few === true ? [] : [...howLines(walk, assessment), ...clubNote(check)]),
     ],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
@@ -195,6 +199,7 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { befo
     notes: [
       ...reasonNotes(walk, assessment),
       ...remedyLines(walk, assessment).map(lettered),
+      ...clubNote(fault.remedy),
       ...(asksBack === true ? whereToLook(model, walk, assessment, fault) : []),
       `You should see: ${fault.verify.text} And what failed before should work.`,
       ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),

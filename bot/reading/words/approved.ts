@@ -1,17 +1,15 @@
 /** A thing that is only named, and called good. */
-import { has, NEXT_PART } from './clause.js';
+import { IS } from './asked.js';
+import { has, hasAny, NEXT_PART } from './clause.js';
 import type { PhraseMatch } from './phrases.js';
 import type { Clauses } from './sentences.js';
 
 const CALLS = /^(?:is|are|was|were|works?|worked|runs?|goes|seems?)$/u;
-/** "UTC offset agrees": these call it good by themselves; "is right", as against "right beside it". */
-const AGREES = /^(?:agrees?|agreed|matches|tall(?:y|ies))$/u;
-const RIGHT = /^(?:right|correct)$/u;
 
 /** Called good at this place and nothing more said of it. */
 const callsGood = (own: Clauses, at: number): boolean =>
-  has(own, at, 'approved') ||
-  (RIGHT.test(own.tokens[at]?.word ?? '') && !/^(?:next|beside|at|after)$/u.test(own.tokens[at + 1]?.word ?? ''));
+  has(own, at, IS.approved) ||
+  (has(own, at, IS.right) && !/^(?:next|beside|at|after)$/u.test(own.tokens[at + 1]?.word ?? ''));
 
 /** "… is ok and so is daylight saving". */
 const isApprovedAlike = (own: Clauses, { start }: PhraseMatch): boolean => {
@@ -21,24 +19,11 @@ const isApprovedAlike = (own: Clauses, { start }: PhraseMatch): boolean => {
   return so >= 0 && so < start && start <= so + 4 && own.tokens.some((_, at) => at < so && callsGood(own, at));
 };
 const MOST_BEFORE_CALLED = 4;
-/** Another thing than the one met: what is fine is that. */
-const THINGS = [
-  'mount',
-  'computer',
-  'cable',
-  'adapter',
-  'handset',
-  'program',
-  'pronoun',
-  'other-gear',
-  'power',
-  'light',
-];
 
 const opensPart = (own: Clauses, at: number): boolean =>
   (NEXT_PART.test(own.tokens[at]?.word ?? '') && own.tokens[at]?.word !== 'and') ||
-  has(own, at, 'turn') ||
-  has(own, at, 'not');
+  has(own, at, IS.turn) ||
+  has(own, at, IS.not);
 
 /** Whether what follows the match calls it good, in the same breath. */
 const isCalledGoodAfter = (own: Clauses, end: number): boolean => {
@@ -47,23 +32,20 @@ const isCalledGoodAfter = (own: Clauses, end: number): boolean => {
     // "DST off: correct."
     if (token?.kind === 'pause') return callsGood(own, at + 1) && own.tokens[at + 2]?.kind !== 'word';
     if (token === undefined || opensPart(own, at)) return false;
-    if (AGREES.test(token.word)) return true;
+    if (has(own, at, IS.agrees)) return true;
     if (CALLS.test(token.word)) return callsGood(own, at + 1);
-    if (THINGS.some((id) => has(own, at, id))) return false;
-    if (!has(own, at, 'small')) passed++;
+    // Another thing than the one met: what is fine is that.
+    if (has(own, at, IS.thing)) return false;
+    if (!has(own, at, IS.small)) passed++;
   }
   return false;
 };
 
-const mayBeCalledGood = (own: Clauses): boolean =>
-  own.ids().has('approved') || own.tokens.some(({ word }) => RIGHT.test(word) || AGREES.test(word));
-
 /** "Single axis slow is fine": a thing that is only named, and called good in the same breath. */
 export const isApproved = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!mayBeCalledGood(own)) return false;
-  for (let at = match.start; at < match.end; at++) if (has(own, at, 'not') || callsGood(own, at)) return false;
+  if (!hasAny(own, IS.approved | IS.right | IS.agrees)) return false;
+  for (let at = match.start; at < match.end; at++) if (has(own, at, IS.not) || callsGood(own, at)) return false;
   // A saying that takes the verb says itself that it is good.
-  const words = match.taken.map((at) => own.tokens[at]?.word ?? '');
-  if (words.some((word) => CALLS.test(word) || AGREES.test(word))) return false;
+  if (match.taken.some((at) => has(own, at, IS.agrees) || CALLS.test(own.tokens[at]?.word ?? ''))) return false;
   return isApprovedAlike(own, match) || isCalledGoodAfter(own, match.end);
 };

@@ -1,7 +1,8 @@
 /** Which sayings stand beside the sign they need: a happening and the loss of the link, told as one following the other. */
 import type { Said } from './read-words.js';
 import type { Clauses } from './sentences.js';
-import { clauseEnd, clauseStart, has } from './clause.js';
+import { IS } from './asked.js';
+import { clauseEnd, clauseStart, has, hasAny } from './clause.js';
 
 export interface Placed extends Said {
   readonly sentence: Clauses;
@@ -46,7 +47,7 @@ const isGoodThere = (one: Placed, sign: Placed | null): boolean => {
   return isFound(
     sentence,
     ...bounds,
-    (at) => !match.taken.includes(at) && (has(sentence, at, 'approved') || has(sentence, at, 'all-well')),
+    (at) => !match.taken.includes(at) && has(sentence, at, IS.approved | IS['all-well']),
   );
 };
 
@@ -72,7 +73,7 @@ const isJoinedWithin = (one: Placed, sign: Placed): boolean => {
   if (isDeniedBeside(sign, one)) return opensExcepting(one, sign.match.end);
   if (isGoodThere(one, sign) || isGoodThere(sign, one)) return false;
   return (
-    one.sentence.ids().has('moment') ||
+    hasAny(one.sentence, IS.moment) ||
     isLed(one) ||
     (one.entry.event === true && isPaused(one, one.match.start, sign.match.start))
   );
@@ -81,7 +82,9 @@ const isJoinedWithin = (one: Placed, sign: Placed): boolean => {
 const isJoinedAcross = (one: Placed, sign: Placed): boolean => {
   if (one.entry.event !== true || sign.deniedAt >= 0 || isGoodThere(one, null)) return false;
   const { sentence } = one.number > sign.number ? one : sign;
-  return sentence.tokens.length <= SHORT_SENTENCE || isFound(sentence, 0, OPENING, (at) => has(sentence, at, 'moment'));
+  return (
+    sentence.tokens.length <= SHORT_SENTENCE || isFound(sentence, 0, OPENING, (at) => has(sentence, at, IS.moment))
+  );
 };
 
 const isJoined = (one: Placed, sign: Placed): boolean => {
@@ -98,16 +101,18 @@ const joins = (one: Placed, sign: Placed): boolean =>
 /** Signs of a kind looked at in a sentence; one that has more is no sentence. */
 const MOST_SIGNS = 8;
 
-const keyOfSign = (kind: string, number: number): string => `${kind} ${number}`;
+/** Kind of sign → number of the sentence → the signs of that kind in it. */
+type Signs = ReadonlyMap<string, ReadonlyMap<number, readonly Placed[]>>;
 
-/** The signs of a kind in a sentence, by both. */
-const signsOf = (all: readonly Placed[]): ReadonlyMap<string, readonly Placed[]> => {
-  const signs = new Map<string, Placed[]>();
+const signsOf = (all: readonly Placed[]): Signs => {
+  const signs = new Map<string, Map<number, Placed[]>>();
   for (const one of all) {
-    if (one.entry.sign === undefined) continue;
-    const key = keyOfSign(one.entry.sign, one.number);
-    const own = signs.get(key) ?? [];
-    if (own.length === 0) signs.set(key, own);
+    const { sign } = one.entry;
+    if (sign === undefined) continue;
+    const ofKind = signs.get(sign) ?? new Map<number, Placed[]>();
+    signs.set(sign, ofKind);
+    const own = ofKind.get(one.number) ?? [];
+    if (own.length === 0) ofKind.set(one.number, own);
     const isKnown = own.some(({ entry, match }) => entry === one.entry && match.start === one.match.start);
     if (!isKnown && own.length < MOST_SIGNS) own.push(one);
   }
@@ -116,11 +121,14 @@ const signsOf = (all: readonly Placed[]): ReadonlyMap<string, readonly Placed[]>
 
 /** Without those that want a sign beside them and have none. */
 export const withSigns = <One extends Placed>(all: readonly One[]): readonly One[] => {
-  const signs = signsOf(all);
-  const isBeside = (one: One, kind: string): boolean =>
-    [one.number, one.number - 1, one.number + 1].some((number) =>
-      signs.get(keyOfSign(kind, number))?.some((sign) => joins(one, sign)),
+  const signs = all.some(({ entry }) => entry.beside !== undefined) ? signsOf(all) : null;
+  const isBeside = (one: One, kind: string): boolean => {
+    const ofKind = signs?.get(kind);
+    if (ofKind === undefined) return false;
+    return [one.number, one.number - 1, one.number + 1].some((number) =>
+      ofKind.get(number)?.some((sign) => joins(one, sign)),
     );
+  };
   return all.filter((one) => {
     const { beside } = one.entry;
     return beside === undefined ? one.deniedAt < 0 : isBeside(one, beside);

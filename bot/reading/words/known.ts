@@ -24,7 +24,8 @@ export interface Known {
   readonly met: readonly Met[];
   /** The ids of those entries. */
   readonly covers: ReadonlySet<string>;
-  readonly isSmall: boolean;
+  /** What rules ask of a word (see `IS`), as bits. */
+  readonly bits: number;
   /** Where entries of several words begin with it. */
   readonly opens: Branch | null;
 }

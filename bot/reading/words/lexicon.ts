@@ -2,6 +2,7 @@
 import { forgivenSlips } from '../../ground/edit-distance.js';
 import { makeMender, type SlipRule } from '../../ground/mend-slips.js';
 import type { WordEntry } from '../schema.js';
+import { bitsOfWord } from './asked.js';
 import type { Branch, Known, Met } from './known.js';
 import { rememberInTexts, rememberWords } from './remember.js';
 import { shapesOf } from './shapes.js';
@@ -87,7 +88,7 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
       word,
       met: [...met, { id: '', key: keyOf(word), length: 1 }],
       covers: new Set(ids),
-      isSmall: ids.includes('small'),
+      bits: bitsOfWord(word, ids),
       opens: here !== undefined && here.next.size > 0 ? here : null,
     };
   });

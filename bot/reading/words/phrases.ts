@@ -1,4 +1,5 @@
 /** The little language of sayings: parsed once, matched against the words of a sentence with bounded reach. */
+import { IS } from './asked.js';
 import type { Met } from './known.js';
 import { formsOf } from './lexicon.js';
 import type { Token } from './tokens.js';
@@ -15,8 +16,8 @@ export type Phrase<Key = number> = readonly Element<Key>[];
 export interface Sentence {
   readonly tokens: readonly Token[];
   readonly met: readonly (readonly Met[])[];
-  /** Whether a token may be stepped over for nothing. */
-  readonly small: readonly boolean[];
+  /** What rules ask of each token (see `IS`), as bits. A small word may be stepped over for nothing. */
+  readonly bits: readonly number[];
 }
 
 export interface PhraseMatch {
@@ -81,12 +82,12 @@ const MOST_TRIES = 200;
 
 /** The token after the last, or -1. */
 const stepOverGap = (attempt: Attempt, element: number, at: number, most: number): number => {
-  const { tokens, small } = attempt.sentence;
+  const { tokens, bits } = attempt.sentence;
   for (let reach = 0, to = at; reach <= most && to <= tokens.length; to++) {
     const end = step(attempt, element + 1, to);
     if (end >= 0) return end;
     if (tokens[to]?.kind !== 'word') return -1;
-    if (small[to] !== true) reach++;
+    if (((bits[to] ?? 0) & IS.small) === 0) reach++;
   }
   return -1;
 };
@@ -109,7 +110,7 @@ const step = (attempt: Attempt, element: number, at: number): number => {
     const end = step(attempt, element + 1, at);
     if (end >= 0) return end;
   }
-  return element > 0 && sentence.small[at] === true ? step(attempt, element, at + 1) : -1;
+  return element > 0 && ((sentence.bits[at] ?? 0) & IS.small) !== 0 ? step(attempt, element, at + 1) : -1;
 };
 
 export const matchPhrase = (phrase: Phrase, sentence: Sentence, start: number): PhraseMatch | null => {

@@ -12,8 +12,12 @@ interface CompiledSaying {
   /** What it tells or hides: sayings over the same words that tell the same thing are rivals. */
   readonly tells: readonly string[];
   readonly leave: Leave;
+  /** … where what denies it does not matter yet. */
+  readonly leaveDenied: Leave;
+  /** It counts only beside another, or another beside it. */
+  readonly isJoined: boolean;
   /** It may be there only to set others aside. */
-  readonly tellsAnything: boolean;
+  readonly isSaid: boolean;
 }
 
 interface Candidate {
@@ -79,6 +83,21 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
 export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
   [answers, suggests, system, client, path].some((part) => part !== undefined);
 
+const compile = (entry: SayingEntry): CompiledSaying => {
+  const { asked, habit, past, denied, others, notOf } = entry;
+  const mentioned = entry.answers === undefined && entry.suggests === undefined;
+  const leave = { asked, habit, past, denied, others, mentioned, notOf };
+  const isJoined = entry.sign !== undefined || entry.beside !== undefined;
+  return {
+    entry,
+    tells: tellsOf(entry),
+    leave,
+    leaveDenied: { ...leave, denied: true },
+    isJoined,
+    isSaid: isJoined || tellsAnything(entry),
+  };
+};
+
 const endToEnd = (lists: readonly (readonly number[])[]): Lists => {
   const from = new Int32Array(lists.length + 1);
   for (const [i, list] of lists.entries()) from[i + 1] = (from[i] ?? 0) + list.length;
@@ -90,12 +109,7 @@ export const indexSayings = (
   sayings: readonly { readonly entry: SayingEntry; readonly phrases: readonly Phrase<string>[] }[],
 ): Sayings => {
   const compiled = sayings.map(({ entry, phrases }) => ({
-    saying: {
-      entry,
-      tells: tellsOf(entry),
-      leave: { ...entry, mentioned: entry.answers === undefined && entry.suggests === undefined },
-      tellsAnything: tellsAnything(entry),
-    },
+    saying: compile(entry),
     phrases: phrases.map((phrase) => numbered(phrase, lexicon.keyOf)),
   }));
   // How many phrases use a word stands for how often members do.
@@ -150,20 +164,30 @@ const agree = ({ entry: other }: CompiledSaying, { entry: own }: CompiledSaying)
   own.beside !== undefined &&
   Object.entries(own.answers ?? {}).every(([check, answer]) => (other.answers?.[check] ?? answer) === answer);
 
-/** Of sayings over the same words that tell the same thing, the one that takes more of them. */
+const isRival = (other: Found, own: Found): boolean =>
+  other.saying !== own.saying &&
+  goesBefore(other, own) &&
+  overlap(other.match, own.match) &&
+  (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
+  !agree(other.saying, own.saying);
+
+/**
+ * Of sayings over the same words that tell the same thing, the one that takes more of them.
+ * @param found in the order they begin
+ */
 const longest = (found: readonly Found[]): readonly Found[] => {
   if (found.length < 2) return found;
-  return found.filter(
-    (own) =>
-      !found.some(
-        (other) =>
-          overlap(other.match, own.match) &&
-          other.saying !== own.saying &&
-          goesBefore(other, own) &&
-          (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
-          !agree(other.saying, own.saying),
-      ),
-  );
+  const reach = Math.max(...found.map(({ match }) => match.end - match.start));
+  let first = 0;
+  return found.filter((own) => {
+    // What ends before this one begins ends before all that follow.
+    while ((found[first]?.match.start ?? 0) + reach <= own.match.start) first++;
+    for (let i = first; (found[i]?.match.start ?? Infinity) < own.match.end; i++) {
+      const other = found[i];
+      if (other !== undefined && isRival(other, own)) return false;
+    }
+    return true;
+  });
 };
 
 const LAST_ROUND = 2 ** 31 - 1;
@@ -257,13 +281,14 @@ export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] 
   const all = findAll(sayings, sentence);
   if (all.length === 0) return NOTHING;
   const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
+  const said: Said[] = [];
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
-  return longest(found).flatMap(({ saying: { entry, leave, tellsAnything }, match }): readonly Said[] => {
-    const isJoined = entry.sign !== undefined || entry.beside !== undefined;
-    if (!tellsAnything && !isJoined) return NOTHING;
-    if (!isJoined) return stands(sentence, match, leave) ? [{ entry, match, deniedAt: -1 }] : NOTHING;
-    // What denies it may be the sign beside it: "no link on cold nights".
-    if (!stands(sentence, match, { ...leave, denied: true })) return NOTHING;
-    return [{ entry, match, deniedAt: leave.denied === true ? -1 : deniedAt(sentence, match) }];
-  });
+  for (const { saying, match } of longest(found)) {
+    const { entry, leave, leaveDenied, isJoined, isSaid } = saying;
+    // What denies one that is joined may be the sign beside it: "no link on cold nights".
+    if (!isSaid || !stands(sentence, match, isJoined ? leaveDenied : leave)) continue;
+    const denies = isJoined && leave.denied !== true;
+    said.push({ entry, match, deniedAt: denies ? deniedAt(sentence, match) : -1 });
+  }
+  return said;
 };

@@ -1,14 +1,27 @@
 /** A text as sentences, each knowing where its words stand, which entries of words.yaml they are, and where its clauses end. */
+import { bitsOfEntry, IS } from './asked.js';
 import type { Met } from './known.js';
 import type { Lexicon } from './lexicon.js';
 import type { Sentence } from './phrases.js';
 import { tokensOf, type Token } from './tokens.js';
+
+/** Of each token, and of the end, where the clause begins and ends that it stands in. */
+interface Bounds {
+  /** "And" parts clauses. */
+  readonly from: readonly number[];
+  /** "And" parts none. */
+  readonly fromJoined: readonly number[];
+  readonly to: readonly number[];
+}
 
 export interface Clauses extends Sentence {
   /** For each token, the ids of all entries that cover it. */
   readonly covers: readonly ReadonlySet<string>[];
   /** All of those ids. */
   readonly ids: () => ReadonlySet<string>;
+  /** The bits of all tokens. */
+  readonly allBits: number;
+  readonly bounds: () => Bounds;
   /** Tokens of small words that go together: "no response needed" holds no "no response". */
   readonly fixed: ReadonlySet<number>;
   /** It ended with a question mark. */
@@ -42,21 +55,39 @@ const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
   return ids;
 };
 
+const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => {
+  const from: number[] = [];
+  const fromJoined: number[] = [];
+  const to: number[] = [];
+  let [start, startJoined, open] = [0, 0, 0];
+  for (let at = 0; at <= tokens.length; at++) {
+    from.push(start);
+    fromJoined.push(startJoined);
+    const token = tokens[at];
+    const ends = token === undefined || token.kind === 'pause' || ((bits[at] ?? 0) & IS.turn) !== 0;
+    if (ends) {
+      for (; open <= at; open++) to.push(at);
+      startJoined = at + 1;
+    }
+    if (ends || token.word === 'and') start = at + 1;
+  }
+  return { from, fromJoined, to };
+};
+
 const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Clauses => {
   const covers: ReadonlySet<string>[] = [];
-  const small: boolean[] = [];
+  const bits: number[] = [];
   for (const { known } of tokens) {
     covers.push(known === null ? NOTHING : known.covers);
-    small.push(known?.isSmall === true);
+    bits.push(known === null ? 0 : known.bits);
   }
   const met: (readonly Met[])[] = [];
   let fixed: Set<number> | null = null;
   const cover = (at: number, { id, length }: Met): void => {
     for (let i = at; i < at + length; i++) {
       covers[i] = withEntry(covers[i] ?? NOTHING, id);
-      if (id !== 'small') continue;
-      fixed = (fixed ?? new Set<number>()).add(i);
-      small[i] = true;
+      bits[i] = (bits[i] ?? 0) | bitsOfEntry(id);
+      if (id === 'small') fixed = (fixed ?? new Set<number>()).add(i);
     }
   };
   for (let at = 0; at < tokens.length; at++) {
@@ -66,9 +97,22 @@ const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Cl
     for (const one of longer) cover(at, one);
     met.push(longer.length === 0 ? own : [...longer, ...own]);
   }
+  let allBits = 0;
+  for (const own of bits) allBits |= own;
   // Few sentences are asked for them.
   let ids: ReadonlySet<string> | null = null;
-  return { tokens, met, covers, small, fixed: fixed ?? NOWHERE, ids: () => (ids ??= idsOf(covers)), asks };
+  let bounds: Bounds | null = null;
+  return {
+    tokens,
+    met,
+    covers,
+    ids: () => (ids ??= idsOf(covers)),
+    bits,
+    allBits,
+    bounds: () => (bounds ??= boundsOf(tokens, bits)),
+    fixed: fixed ?? NOWHERE,
+    asks,
+  };
 };
 
 const TRIED = new Set(['tried', 'swapped', 'changed', 'replaced', 'with']);

@@ -1,6 +1,7 @@
 /** Whether a thing found in a sentence is said of this mount, now, as a fact: not denied, asked, wished, past, or of something else. */
 import { isApproved } from './approved.js';
-import { clauseEnd, clauseStart, has, NEXT_PART } from './clause.js';
+import { IS } from './asked.js';
+import { clauseEnd, clauseStart, has, hasAny, NEXT_PART } from './clause.js';
 import type { PhraseMatch } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { isGeneral, isPlanned } from './supposed.js';
@@ -23,18 +24,19 @@ export interface Leave {
 /** How many words a denial reaches. */
 const DENIAL_REACH = 6;
 
-/** Whether any token from `from` to before `to`, not taken by the phrase itself, is one of the entry's. */
-const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, id: string): boolean => {
-  if (!own.ids().has(id)) return false;
-  for (let i = from; i < to; i++) if (!taken.includes(i) && has(own, i, id) && !has(own, i, 'small')) return true;
+/** Whether any token from `from` to before `to`, not taken by the phrase itself, is such a one. */
+const any = (own: Clauses, { taken }: PhraseMatch, from: number, to: number, what: number): boolean => {
+  if (!hasAny(own, what)) return false;
+  for (let i = from; i < to; i++) if (has(own, i, what) && !has(own, i, IS.small) && !taken.includes(i)) return true;
   return false;
 };
 
 /** The token that denies a match, -1: none. */
 export const deniedAt = (own: Clauses, { start, end, taken }: PhraseMatch): number => {
-  if (!own.ids().has('not')) return -1;
+  if (!hasAny(own, IS.not)) return -1;
   const from = Math.max(clauseStart(own, start, false), start - DENIAL_REACH);
-  for (let i = end - 1; i >= from; i--) if (!taken.includes(i) && has(own, i, 'not') && !has(own, i, 'small')) return i;
+  for (let i = end - 1; i >= from; i--)
+    if (has(own, i, IS.not) && !has(own, i, IS.small) && !taken.includes(i)) return i;
   return -1;
 };
 
@@ -50,10 +52,10 @@ const HAVING = new Set(
 const MENTION_REACH = 7;
 
 const isMentionDenied = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids().has('not')) return false;
+  if (!hasAny(own, IS.not)) return false;
   for (let i = match.start - 1; i >= Math.max(0, match.start - MENTION_REACH); i--) {
-    if (has(own, i, 'not') && !has(own, i, 'small')) return !match.taken.includes(i);
-    if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, 'small')) return false;
+    if (has(own, i, IS.not) && !has(own, i, IS.small)) return !match.taken.includes(i);
+    if (!HAVING.has(own.tokens[i]?.word ?? '') && !has(own, i, IS.small)) return false;
   }
   return false;
 };
@@ -65,7 +67,7 @@ const isAskedAloud = (own: Clauses, match: PhraseMatch, from: number, opens: (at
 };
 
 const ASKING_ALONE = new Set(['does', 'do', 'did', 'is', 'are']);
-const ASKED_OF = ['pronoun', 'mount', 'computer'];
+const ASKED_OF = IS.pronoun | IS.mount | IS.computer;
 const ASKING_FOR = new Set(['how', 'what', 'which', 'where', 'who']);
 const ASKING_WITH = new Set(['does', 'do', 'is', 'are', 'can', 'could', 'will', 'would', 'should']);
 
@@ -74,71 +76,80 @@ const isAskedPlainly = (own: Clauses, opens: (at: number) => boolean): boolean =
   const [first, second] = own.tokens;
   if (!opens(0) || first === undefined || second === undefined) return false;
   if (ASKING_FOR.has(first.word)) return ASKING_WITH.has(second.word);
-  return ASKING_ALONE.has(first.word) && ASKED_OF.some((id) => has(own, 1, id));
+  return ASKING_ALONE.has(first.word) && has(own, 1, ASKED_OF);
 };
 
 const isAsked = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.asks && !own.ids().has('asker')) return false;
-  const why = own.tokens.findIndex(({ word }) => word === 'why');
-  if (why >= 0 && why < match.start) return false;
-  const opens = (at: number): boolean => has(own, at, 'asker') && !match.taken.includes(at) && !has(own, at + 1, 'not');
+  if (!own.asks && !hasAny(own, IS.asker)) return false;
+  if (hasAny(own, IS.why) && own.tokens.findIndex((_, at) => has(own, at, IS.why)) < match.start) return false;
+  const opens = (at: number): boolean =>
+    has(own, at, IS.asker) && !match.taken.includes(at) && !has(own, at + 1, IS.not);
   return own.asks ? isAskedAloud(own, match, clauseStart(own, match.start, true), opens) : isAskedPlainly(own, opens);
 };
 
 /** Inside the part that an "if" opens; what follows its own subject and verb is the main clause. */
 const isConditional = (own: Clauses, match: PhraseMatch): boolean => {
-  if (!own.ids().has('condition')) return false;
+  if (!hasAny(own, IS.condition)) return false;
   const from = clauseStart(own, match.start, true);
   for (let i = match.start - 1; i >= from; i--) {
-    if (!has(own, i, 'condition') || match.taken.includes(i)) continue;
+    if (!has(own, i, IS.condition) || match.taken.includes(i)) continue;
     let subjects = 0;
     for (let j = i + 1; j <= match.start; j++)
-      if (has(own, j, 'pronoun') || (has(own, j, 'mount') && !has(own, j - 1, 'mount'))) subjects++;
+      if (has(own, j, IS.pronoun) || (has(own, j, IS.mount) && !has(own, j - 1, IS.mount))) subjects++;
     return subjects <= 1;
   }
   return false;
 };
 
-const OWN_THINGS = ['mount', 'pronoun', 'computer', 'port'];
+const OWN_THINGS = IS.mount | IS.pronoun | IS.computer | IS.port;
 
 /** What the match itself begins with is what it is said of, and so is a mount that is lost; motors may only be when. */
 const isOwnSubject = (own: Clauses, { taken }: PhraseMatch, at: number): boolean =>
-  has(own, at, 'mount')
+  has(own, at, IS.mount)
     ? !/^motors?$/u.test(own.tokens[at]?.word ?? '')
-    : taken.every((before) => before >= at || has(own, before, 'not'));
+    : taken.every((before) => before >= at || has(own, before, IS.not));
 
-/** The nearest thing named before the end of the match, in its clause, is one of the entry's. */
-const isSubject = (own: Clauses, match: PhraseMatch, id: string): boolean => {
+/** Whether a token is one of those asked for. */
+type Fits = (at: number) => boolean;
+
+/** The nearest thing named before the end of the match, in its clause, is one of those. */
+const isSubject = (own: Clauses, match: PhraseMatch, fits: Fits): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
     const isTaken = match.taken.includes(i);
-    if (!isTaken && has(own, i, id)) return !has(own, i, 'mount');
+    if (!isTaken && fits(i)) return !has(own, i, IS.mount);
     if (isTaken && !isOwnSubject(own, match, i)) continue;
     // "The printer says it is offline": what it says is of itself.
-    if (has(own, i, 'pronoun') && has(own, i - 1, 'say')) continue;
-    if ((isTaken || i < match.start) && OWN_THINGS.some((one) => has(own, i, one))) return false;
+    if (has(own, i, IS.pronoun) && has(own, i - 1, IS.say)) continue;
+    if ((isTaken || i < match.start) && has(own, i, OWN_THINGS)) return false;
   }
   return false;
 };
 
 const LINKS = /^(?:connection|link|contact|communication|comms)$/u;
 
-/** One of the entry's words follows within four, before the next part of the sentence begins. */
-const isObject = (own: Clauses, { end }: PhraseMatch, id: string): boolean => {
+/** One of those follows within four words, before the next part of the sentence begins. */
+const isObject = (own: Clauses, { end }: PhraseMatch, fits: Fits): boolean => {
   for (let i = end; i < Math.min(end + 4, own.tokens.length); i++) {
     const token = own.tokens[i];
-    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, i, 'mount') || has(own, i, 'turn'))
+    if (token?.kind !== 'word' || NEXT_PART.test(token.word) || has(own, i, IS.mount) || has(own, i, IS.turn))
       return false;
     // "A time-out with the camera on", as against "lost the link with the camera".
     if (token.word === 'with' && !LINKS.test(own.tokens[i - 1]?.word ?? '')) return false;
-    if (has(own, i, id)) return true;
+    if (fits(i)) return true;
   }
   return false;
 };
 
-/** Said of other gear: it is the subject before, or the object right after. */
-const isOf = (own: Clauses, match: PhraseMatch, id: string): boolean =>
-  own.ids().has(id) && (isSubject(own, match, id) || isObject(own, match, id));
+/** Said of one of those: it is the subject before, or the object right after. */
+const isOf = (own: Clauses, match: PhraseMatch, fits: Fits): boolean =>
+  isSubject(own, match, fits) || isObject(own, match, fits);
+
+const isOfOtherGear = (own: Clauses, match: PhraseMatch): boolean =>
+  hasAny(own, IS['other-gear']) && isOf(own, match, (at) => has(own, at, IS['other-gear']));
+
+const isOfEntry = (own: Clauses, match: PhraseMatch, id: string): boolean =>
+  own.ids().has(id) && isOf(own, match, (at) => own.covers[at]?.has(id) === true);
 
 const HAPPENS = /^(?:when|whenever|if|as|once|after|because|until|moment|time|then|and)$/u;
 
@@ -146,8 +157,8 @@ const HAPPENS = /^(?:when|whenever|if|as|once|after|because|until|moment|time|th
 const isOnlyCause = (own: Clauses, match: PhraseMatch, at: number): boolean => {
   if (!HAPPENS.test(own.tokens[at - 1]?.word ?? '')) return false;
   for (let i = at + 1; i < match.end; i++) {
-    if (has(own, i, 'stranger')) return false;
-    if (['mount', 'pronoun', 'computer', 'port', 'program'].some((id) => has(own, i, id))) return true;
+    if (has(own, i, IS.stranger)) return false;
+    if (has(own, i, OWN_THINGS | IS.program)) return true;
   }
   return false;
 };
@@ -157,15 +168,15 @@ const NAME_ENDING = "'s".length;
 /** "Dave's mount": a word that is none of the vocabulary's owns it. */
 const isOwnedMount = (own: Clauses, at: number): boolean => {
   const token = own.tokens[at];
-  if (token === undefined || own.covers[at]?.size !== 0 || !has(own, at + 1, 'mount')) return false;
+  if (token === undefined || !has(own, at + 1, IS.mount) || own.covers[at]?.size !== 0) return false;
   return token.end - token.start === token.word.length + NAME_ENDING;
 };
 
 const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean => {
-  for (let i = from; i < match.end; i++) if (isOwnedMount(own, i)) return true;
-  if (!own.ids().has('stranger')) return false;
+  if (hasAny(own, IS.mount)) for (let i = from; i < match.end; i++) if (isOwnedMount(own, i)) return true;
+  if (!hasAny(own, IS.stranger)) return false;
   for (let i = from; i < match.start; i++)
-    if (!match.taken.includes(i) && has(own, i, 'stranger') && !has(own, i, 'small') && !isOnlyCause(own, match, i))
+    if (!match.taken.includes(i) && has(own, i, IS.stranger) && !has(own, i, IS.small) && !isOnlyCause(own, match, i))
       return true;
   return false;
 };
@@ -173,38 +184,38 @@ const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean =
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
   const from = clauseStart(own, match.start, true);
   if (!(mentioned && own.asks) && isOfStranger(own, match, from)) return true;
-  return !mentioned && (any(own, match, from, match.end, 'hearsay') || isOf(own, match, 'other-gear'));
+  return !mentioned && (any(own, match, from, match.end, IS.hearsay) || isOfOtherGear(own, match));
 };
 
 /** "Maybe the firewall blocks it": nobody has looked yet. */
 const isGuessed = (own: Clauses, match: PhraseMatch): boolean =>
-  any(own, match, clauseStart(own, match.start, true), match.end, 'guess');
+  any(own, match, clauseStart(own, match.start, true), match.end, IS.guess);
 
 /** "The time-outs are gone": what follows a thing at once says that it is over. */
 const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
   let at = end;
-  while (at < own.tokens.length && has(own, at, 'small') && !has(own, at, 'ended')) at++;
-  return !taken.includes(at) && has(own, at, 'ended');
+  while (at < own.tokens.length && has(own, at, IS.small) && !has(own, at, IS.ended)) at++;
+  return !taken.includes(at) && has(own, at, IS.ended);
 };
 
 /** "Connects no problem" says at once how it went, and solves nothing. */
 const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
-  has(own, at, 'solved') && !has(own, at - 1, 'not') && !(at === end + 1 && own.tokens[at]?.word === 'problem');
+  has(own, at, IS.solved) && !has(own, at - 1, IS.not) && !(at === end + 1 && own.tokens[at]?.word === 'problem');
 
 const isOver = (own: Clauses, match: PhraseMatch, { past }: Leave): boolean => {
-  if (past !== true && own.ids().has('past')) {
+  if (past !== true && hasAny(own, IS.past)) {
     const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
     const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
-    if (!since && any(own, match, from, to, 'past')) return true;
+    if (!since && any(own, match, from, to, IS.past)) return true;
   }
-  if (own.ids().has('ended') && isEnded(own, match)) return true;
-  return own.ids().has('solved') && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
+  if (hasAny(own, IS.ended) && isEnded(own, match)) return true;
+  return hasAny(own, IS.solved) && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
 };
 
 /** Asked, or only supposed. */
 const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
   asked !== true &&
-  (isAsked(own, match) || ((habit !== true || own.asks || own.ids().has('plan')) && isConditional(own, match)));
+  (isAsked(own, match) || ((habit !== true || own.asks || hasAny(own, IS.plan)) && isConditional(own, match)));
 
 /** Over, guessed, planned, said of a whole kind, or called good. */
 const isNoFact = (own: Clauses, match: PhraseMatch, leave: Leave): boolean =>
@@ -219,7 +230,7 @@ export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean 
   if (leave.denied !== true && denied(own, match)) return false;
   if (isOpen(own, match, leave)) return false;
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
-  if (leave.notOf?.some((id) => isOf(own, match, id)) === true) return false;
-  if (any(own, match, clauseStart(own, match.start, true), match.start, 'wish')) return false;
+  if (leave.notOf?.some((id) => isOfEntry(own, match, id)) === true) return false;
+  if (any(own, match, clauseStart(own, match.start, true), match.start, IS.wish)) return false;
   return leave.mentioned === true || !isNoFact(own, match, leave);
 };

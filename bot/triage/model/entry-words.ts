@@ -14,16 +14,20 @@ const told = (path: FieldPath, message: string): string =>
   path.length === 0 ? message : `${path.join('.')}: ${message}`;
 
 interface SchemaParts {
+  readonly type: string;
   readonly shape?: Readonly<Record<string, z.core.$ZodType>>;
   readonly element?: z.core.$ZodType;
   readonly innerType?: z.core.$ZodType;
   readonly valueType?: z.core.$ZodType;
   readonly options?: readonly z.core.$ZodType[];
+  readonly entries?: Readonly<Record<string, string>>;
 }
+
+const partsOf = (schema: z.core.$ZodType): SchemaParts => schema._zod.def;
 
 /** The names that an object at this path may have; none where it is no object with names of its own. */
 const namesAt = (schema: z.core.$ZodType, path: FieldPath): readonly string[] => {
-  const { shape, element, innerType, valueType, options } = schema._zod.def as SchemaParts;
+  const { shape, element, innerType, valueType, options } = partsOf(schema);
   if (innerType !== undefined) return namesAt(innerType, path);
   if (options !== undefined) return options.flatMap((option) => namesAt(option, path));
   const [key, ...rest] = path;
@@ -38,14 +42,36 @@ const valueAt = (value: unknown, path: FieldPath): unknown =>
     value,
   );
 
-const KINDS: ReadonlyMap<string, string> = new Map([
-  ['number', 'a number, such as 2 or 0.5'],
-  ['string', 'a text'],
-  ['array', 'a list, a line each beginning with "- "'],
-  ['boolean', 'true or false'],
-  ['object', 'lines of its own, further in'],
-  ['record', 'lines of its own, further in'],
-]);
+/** The schema of the field at this path; none where it holds no such field. Of several that it may be, the first that holds it. */
+const schemaAt = (schema: z.core.$ZodType, path: FieldPath): z.core.$ZodType | undefined => {
+  const { shape, element, innerType, valueType, options } = partsOf(schema);
+  if (innerType !== undefined) return schemaAt(innerType, path);
+  const [key, ...rest] = path;
+  if (key === undefined) return schema;
+  if (options !== undefined)
+    return options.map((option) => schemaAt(option, path)).find((found) => found !== undefined);
+  const own = shape !== undefined && Object.hasOwn(shape, String(key)) ? shape[String(key)] : undefined;
+  const inner = own ?? (typeof key === 'number' ? element : valueType);
+  return inner === undefined ? undefined : schemaAt(inner, rest);
+};
+
+const LINES = 'lines further in, each beginning with "- "';
+
+/** What may stand in a field, in the words of whoever writes it in a text editor. */
+const wantedBy = (schema: z.core.$ZodType): string => {
+  const { type, element, innerType, options = [], entries, shape } = partsOf(schema);
+  if (innerType !== undefined) return wantedBy(innerType);
+  if (type === 'union') return options.map(wantedBy).join(', or ');
+  if (type === 'enum') return `one of ${Object.values(entries ?? {}).join(', ')}`;
+  if (type === 'array' && element !== undefined) {
+    const { type: of, entries: some } = partsOf(element);
+    return of === 'enum' ? `a list of some of [${Object.values(some ?? {}).join(', ')}]` : `a list: ${LINES}`;
+  }
+  if (type === 'object') return `lines of its own, further in, of ${Object.keys(shape ?? {}).join(', ')}`;
+  if (type === 'record') return 'lines of its own, further in, each a name, a colon and what belongs to it';
+  if (type === 'number') return 'a number, such as 2 or 0.5';
+  return type === 'boolean' ? 'true or false' : 'a text';
+};
 
 /** What holds other values is only named: in YAML it may hold itself. */
 const shown = (value: unknown): string => {
@@ -53,21 +79,44 @@ const shown = (value: unknown): string => {
   return typeof value === 'object' ? 'lines of its own' : (JSON.stringify(value)?.slice(0, 60) ?? 'nothing');
 };
 
-const fieldMessage = (issue: z.core.$ZodIssue, value: unknown): string => {
-  if (value === undefined) return 'is missing';
-  if (value === null) return 'nothing stands there (behind # it would be a remark: put such a text between quotes)';
-  const kind = issue.code === 'invalid_type' ? KINDS.get(issue.expected) : undefined;
-  if (kind !== undefined) return `wants ${kind}; it is ${shown(value)}`;
-  if (issue.code === 'too_big' && typeof value === 'string')
-    return `at most ${issue.maximum} characters; it has ${value.length}`;
-  return issue.message;
+/** What is too large, too small or none of a few. */
+const limitMessage = (issue: z.core.$ZodIssue, value: unknown): string | null => {
+  if (issue.code === 'invalid_value') return `wants one of ${issue.values.join(', ')}; it is ${shown(value)}`;
+  if (issue.code === 'too_small' && typeof value === 'string') return 'nothing stands between the quotes; write a text';
+  if (issue.code !== 'too_big' && issue.code !== 'too_small') return null;
+  const limit = `at ${issue.code === 'too_big' ? 'most' : 'least'} ${
+    issue.code === 'too_big' ? issue.maximum : issue.minimum
+  }`;
+  if (typeof value === 'string') return `${limit} characters; it has ${value.length}`;
+  if (Array.isArray(value)) return `${limit} in the list; it has ${value.length}`;
+  return `wants ${issue.inclusive === false ? 'more than 0' : limit}; it is ${shown(value)}`;
 };
 
-const unknownName = (schema: z.core.$ZodType, path: FieldPath, name: string): Misfit => {
+const fieldMessage = (schema: z.ZodType, issue: z.core.$ZodIssue, path: FieldPath, value: unknown): string => {
+  const field = schemaAt(schema, path);
+  const wanted = field === undefined ? 'a text' : wantedBy(field);
+  if (value === undefined) return wanted === 'a text' ? 'is missing' : `is missing; it wants ${wanted}`;
+  if (value === null) return 'nothing stands there (behind # it would be a remark: put such a text between quotes)';
+  if (issue.code === 'invalid_type' || issue.code === 'invalid_union') return `wants ${wanted}; it is ${shown(value)}`;
+  return limitMessage(issue, value) ?? issue.message;
+};
+
+/** Between braces a comma ends a text, and what stands behind it looks like a field with nothing in it. */
+const partedByComma = (holder: unknown, name: string): string | null => {
+  if (typeof holder !== 'object' || holder === null || !/\s|[^\w-]/u.test(name)) return null;
+  const entries = Object.entries(holder);
+  const at = entries.findIndex(([key]) => key === name);
+  const [before, text] = entries[at - 1] ?? [];
+  if (entries[at]?.[1] !== null || typeof text !== 'string') return null;
+  return `a comma within { } ends the text: put the whole text between quotes, ${before}: '${`${text}, ${name}`.replaceAll("'", "''")}'`;
+};
+
+const unknownName = (schema: z.core.$ZodType, path: FieldPath, name: string, value: unknown): Misfit => {
   const names = namesAt(schema, path);
   const near = nearestName(name, names);
   const instead = near === undefined ? `what may stand here: ${names.join(', ')}` : `did you mean "${near}"?`;
-  return { path: [...path, name], message: told(path, `there is no "${name}" here; ${instead}`) };
+  const comma = partedByComma(valueAt(value, path), name);
+  return { path: [...path, name], message: told(path, comma ?? `there is no "${name}" here; ${instead}`) };
 };
 
 /** One complaint a mistake: what is missing because its name is misspelt is not said again. */
@@ -75,7 +124,7 @@ export const entryMisfits = (schema: z.ZodType, value: unknown, error: z.ZodErro
   const pathOf = ({ path }: z.core.$ZodIssue): FieldPath =>
     path.map((key) => (typeof key === 'symbol' ? String(key) : key));
   const misspelt = error.issues.flatMap((issue) =>
-    issue.code === 'unrecognized_keys' ? issue.keys.map((key) => unknownName(schema, pathOf(issue), key)) : [],
+    issue.code === 'unrecognized_keys' ? issue.keys.map((key) => unknownName(schema, pathOf(issue), key, value)) : [],
   );
   const meant = new Set(
     error.issues.flatMap((issue) =>
@@ -88,7 +137,7 @@ export const entryMisfits = (schema: z.ZodType, value: unknown, error: z.ZodErro
     const path = pathOf(issue);
     const found = valueAt(value, path);
     if (issue.code === 'unrecognized_keys' || (found === undefined && meant.has(path.join('.')))) return [];
-    return [{ path, message: told(path, fieldMessage(issue, found)) }];
+    return [{ path, message: told(path, fieldMessage(schema, issue, path, found)) }];
   });
   return [...misspelt, ...others];
 };

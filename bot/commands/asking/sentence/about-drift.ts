@@ -48,7 +48,9 @@ const arcsecIn = (plain: string): number | null => {
 const driftWhere = (plain: string): string | null => {
   const words = plain.replace(WAY, '');
   const named = /\b(meridian|east|west)\b/u.exec(words)?.[1];
-  return named ?? (/\b(?:in the|due|facing|looking) (?:south|north)\b/u.test(words) ? 'meridian' : null);
+  // Only the azimuth shows there.
+  const isOfAzimuth = /\b(?:in the|due|facing|looking) (?:south|north)\b|\bazimuth\b/u.test(words);
+  return named ?? (isOfAzimuth ? 'meridian' : null);
 };
 
 const isOfDrift = (asked: Asked): boolean =>
@@ -62,11 +64,11 @@ export const drift: Rule = (asked) => {
   const way = WAY.exec(asked.plain)?.[1] ?? short?.[1] ?? short?.[2];
   const arcsec = arcsecIn(asked.plain);
   const where = driftWhere(asked.plain);
-  if (way === undefined || arcsec === null || where === null) return { line: 'help drift' };
-  const time = watchedFor(asked.plain);
+  if (way === undefined || where === null) return { line: 'help drift' };
+  const time = arcsec === null ? null : watchedFor(asked.plain);
   return {
     line: commandLine('drift', where, {
-      by: `${way.charAt(0).toUpperCase()} ${String(arcsec)}${time === null ? '' : ` in ${time}`}`,
+      by: `${way.charAt(0).toUpperCase()}${arcsec === null ? '' : ` ${String(arcsec)}`}${time === null ? '' : ` in ${time}`}`,
       site: asked.place ?? undefined,
     }),
   };

@@ -2,7 +2,7 @@
 import { commandLine } from '../question-parts.js';
 import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
-import { alignmentMissed, miss } from './about-miss.js';
+import { alignmentMissed, miss, missUnmeasured } from './about-miss.js';
 import { cancelReminder, remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
@@ -111,6 +111,7 @@ export const ABOUT_GEAR: readonly Rule[] = [
   cancelReminder,
   remind,
   miss,
+  missUnmeasured,
   alignmentMissed,
   drift,
   latitudeAlone,

@@ -138,3 +138,48 @@ export const alignmentMissed: Rule = (asked) =>
         ]),
       )
     : null;
+
+/** How far off nobody said: where the target lies from the middle. */
+const OFF_CENTRE =
+  'short of|past|beyond|left|right|above|below|under|beside|next to|wide of|one side|too (?:high|low|far)|high|low|outside|off|edge of|bottom of|top of|corner of';
+const LANDS =
+  'land(?:s|ed|ing)?|stop(?:s|ped|ping)?|put(?:s|ting)?|end(?:s|ed|ing)? up|point(?:s|ed|ing)?|aim(?:s|ed|ing)?|finish(?:es|ed|ing)?|goes|going|went|sends?|slews?|slewed|slewing|drops?|comes? (?:out|up)|is|sits';
+const EVERY_TIME =
+  'keeps?|always|never|every time|each time|again and again|consistently|constantly|whenever|every slew|each slew|every go ?to|each go ?to';
+const MACHINE = 'scope|mount|go ?to|gotos|telescope|tube|dob|handset|controller|slews?';
+const UNMEASURED: readonly RegExp[] = [
+  new RegExp(`\\bland(?:s|ed|ing)?\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
+  new RegExp(`\\b(?:${EVERY_TIME})\\b.*\\b(?:${LANDS}|miss\\w*)\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
+  new RegExp(`\\b(?:${LANDS}|miss\\w*)\\b.*\\b(?:${OFF_CENTRE})\\b.*\\b(?:${EVERY_TIME})\\b`, 'u'),
+  new RegExp(`\\b(?:${MACHINE})\\b.*\\b(?:${LANDS})\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
+  new RegExp(`\\b(?:${MACHINE})\\b.*\\bmiss(?:es|ed|ing)?\\b`, 'u'),
+  /\b(?:never|not|isn'?t|isnt|wasn'?t|off) (?:quite |in the |in |at the |exactly )*(?:cent(?:re|red|er|ered)|middle)\b/u,
+  /\b(?:everything|every (?:target|star|object)|all|targets?|objects?|stars?|gotos?)\b.*\b(?:too (?:high|low|far)|off to (?:the|one))\b/u,
+  /\b(?:at|on|near|by) the edge of (?:the )?(?:field|view|eyepiece|frame)\b/u,
+];
+/** Which way it is off, as `landed:` takes it. */
+const SIDE = /\b(left|right|above|below|higher|lower|high|low|north|south|east|west)\b/u;
+/** Other questions: of the sky, and of what is to come. */
+const OF_THE_SKY =
+  /^(?:which|when|where|how (?:high|low|bright)|what(?:'s| is)? (?:the |that )?(?:bright|star|planet)|is there|are there)\b|\b(?:tonight|tomorrow|horizon|above \d|below \d|under \d|remind\w*|flips?|drift\w*|axis|hours?|hrs?)\b/u;
+
+/** "keeps landing left of capella": a miss without its amount, which is asked for; the steps to take meanwhile are told. */
+export const missUnmeasured: Rule = (asked) => {
+  if (!UNMEASURED.some((pattern) => says(asked, pattern)) || says(asked, OF_THE_SKY)) return null;
+  const [target] = asked.targets;
+  const isOfAll =
+    target === undefined && says(asked, /\b(?:everything|every|all|targets?|objects?|stars?|it|gotos?)\b/u);
+  if (target === undefined && !isOfAll) return null;
+  const way = SIDE.exec(asked.plain.replace(/\b(?:in|on) the (?:north|south|east|west)\w*/gu, ' '))?.[1];
+  const landed = `20 arcmin ${way ?? 'left'}`;
+  const told = commandLine('astray', target ?? 'Capella', { landed });
+  return problem(
+    'which-target',
+    `How far off${way === undefined ? ', and which way' : ''}, roughly? Such as ${told} (the Moon is 30 arcmin wide). Always off alike: centre a bright star and synchronise on it, then try another; if that misses too, tell me both.`,
+    fittingChoices([
+      { label: `About 20 arcmin ${way ?? 'left'}`, run: told },
+      { label: 'What to type into the controller', run: 'entries' },
+      { label: 'Stars to align on', run: 'alignment' },
+    ]),
+  );
+};

@@ -4,7 +4,25 @@ import { says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\b(?:tell|give) (?:me|us) (?:a shout |a nudge )?(?:when|once|as soon as|before)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:when|once|as soon as|before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+
+/** "tell me when the Moon rises" asks for the hour; to be woken one says remind, or let me know. */
+const ASKS_HOUR =
+  /\btell (?:me|us) when\b.*\b(?:rises?|sets?|comes? up|goes? down|moon ?rise|moon ?set|sun ?rise|sun ?set|dark|highest|transits?|culminates?|is (?:full|new)|full moon|new moon)\b/u;
+const TO_BE_TOLD = /\b(?:remind\w*|alert|notify|wake|ping|nudge|shout|before)\b/u;
+
+/** "2" written for "to" before what is to be done: "remind me 2 cap it", "at 9 2 cap it". */
+export const withSpokenTwo = (words: string): string =>
+  /\b(?:remind|reminder|alarm|rmnd|remindme|ping|nudge|wake|poke|tell)\b/iu.test(words)
+    ? words.replace(
+        /(?<=\b(?:me|us|everyone|everybody|channel|club|am|pm|hours?|hrs?|minutes?|mins?|tonight|tomorrow|\d{1,2}|\d{1,2}[:.]\d\d|mon|tue|wed|thu|fri|sat|sun|\w+day)) 2 (?!(?:hours?|hrs?|minutes?|mins?|days?|weeks?|nights?|stars?|am|pm|o'?clock|degrees?|deg|before|after|or|and|to|past)\b)(?=\p{L}{2})/giu,
+        ' to ',
+      )
+    : words;
+
+/** What comes again and again: only the warning before sunrise does. */
+const REPEATS =
+  /\b(?:every|each) (?:night|morning|day|evening|week|month|weekend|weekday|(?:mon|tues?|wednes|thurs?|fri|satur|sun)days?|mon|tue|wed|thu|fri|sat)\b|\b(?:weekly|nightly|daily|monthly)\b|\bon (?:mon|tues|wednes|thurs|fri|satur|sun)days\b/u;
 
 const beforeMinutes = ({ plain }: Asked): string | undefined => {
   const found = /\b(half (?:an )?hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
@@ -30,6 +48,7 @@ const OF_TARGET: readonly (readonly [RegExp, Condition])[] = [
   ],
   [/\b(?:meridian|transits?|highest|culminat\w*|due south)\b/u, { when: 'transit' }],
   [/\b(?:sets|goes down|has set|is down|gone)\b/u, { when: 'set' }],
+  [/\bbefore\b.*\brises?\b/u, { above: '0' }],
   [/\b(?:when|once|as soon as)\b.*\b(?:up|rises?|risen|visible|out|appears?)\b/u, { above: UP_DEG }],
 ];
 const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
@@ -42,7 +61,7 @@ const OF_SUN: readonly (readonly [RegExp, Condition])[] = [
 
 /** "before moonrise": the Moon at the horizon, and no height of ours. */
 const MOON_TURNS: readonly (readonly [RegExp, Condition])[] = [
-  [/\bmoon ?rises?\b/u, { above: '0' }],
+  [/\bmoon ?rises?\b|\bmoon (?:comes|is coming) up\b/u, { above: '0' }],
   [/\bmoon ?sets?\b/u, { when: 'set' }],
 ];
 
@@ -69,7 +88,7 @@ const remindOptions = (asked: Asked, isSunrise: boolean): Readonly<Record<string
 
 /** What ends the words of a reminder: the hour or what is waited for. */
 const WHEN_TOLD =
-  / (?:in (?:an?|half an|[\w-]+(?: five)?) (?:minutes?|mins?|hours?)|at (?:half|quarter|\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|ten|five|twenty|one|two|three|four|six|seven|eight|nine|eleven|twelve|noon|midnight|sun)\b.*|on (?:mon|tue|wed|thu|fri|sat|sun)\w*|tonight|tomorrow\b.*|this evening|later|please|when .+|before .+|once .+|as soon as .+)$/u;
+  / (?:(?:every|each) (?:mon|tue|wed|thu|fri|sat|sun|night|morning|day|evening|week)\w*|in (?:an?|half an|[\w-]+(?: five)?) (?:minutes?|mins?|hours?)|at (?:half|quarter|\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|ten|five|twenty|one|two|three|four|six|seven|eight|nine|eleven|twelve|noon|midnight|sun)\b.*|on (?:mon|tue|wed|thu|fri|sat|sun)\w*|tonight|tomorrow\b.*|this evening|later|please|when .+|before .+|once .+|as soon as .+)$/u;
 /** "to check the dew heater", "that the kids need collecting", "about the raffle": not "ten to eight", nor "to the channel". */
 const CLOCK = '\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|noon|midnight|half|quarter|an?';
 const TO_DO = new RegExp(
@@ -92,16 +111,34 @@ export const toDoIn = (plain: string): string | null => {
 const LOOKS_AT = /^(?:the |my )?$|^(?:look (?:at|for)|see|observe|point (?:at|to)|image|find|watch|photograph|try) /u;
 
 export const remind: Rule = (asked) => {
-  if (!says(asked, REMIND)) return null;
+  if (!says(asked, REMIND) || (says(asked, ASKS_HOUR) && !says(asked, TO_BE_TOLD))) return null;
   const toDo = toDoIn(asked.plain);
   const rest = toDo === null ? asked.plain : asked.plain.replace(toDo, '');
   const targets = asked.targets.filter((name) => rest.includes(name) || LOOKS_AT.test(toDo ?? ''));
-  return reminderOf({ ...asked, targets, plain: toDo === null || targets.length > 0 ? asked.plain : rest }, toDo);
+  // "to turn the heater on": what is to be done is at no place.
+  const place = asked.place !== null && toDo?.startsWith(asked.place) === true ? null : asked.place;
+  return reminderOf(
+    { ...asked, targets, place, plain: toDo === null || targets.length > 0 ? asked.plain : rest },
+    toDo,
+  );
 };
 
 /** The name alone says no more than the answer does. */
 const saidOf = (toDo: string | null, target: string | undefined): string | undefined =>
   toDo === null || toDo.replace(LOOKS_AT, '').replace(/^(?:the|my) /u, '') === target ? undefined : toDo;
+
+/** What is not done as it was asked. */
+const toldBeside = (
+  asked: Asked,
+  { nights, to }: Readonly<Record<string, string | undefined>>,
+): Pick<Reading, 'note' | 'unsure'> => ({
+  ...(nights === undefined && says(asked, REPEATS)
+    ? { unsure: 'Once only: nothing but the warning before sunrise comes again and again.' }
+    : {}),
+  ...(to === undefined && says(asked, /\b(?:remind|tell|alert|warn|wake|notify) us\b/u)
+    ? { note: 'It comes to you alone; say “remind everyone” for the whole channel.' }
+    : {}),
+});
 
 const reminderOf = (asked: Asked, toDo: string | null): Reading => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
@@ -113,8 +150,14 @@ const reminderOf = (asked: Asked, toDo: string | null): Reading => {
   const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
   // What to wait for is still to be said: the command asks.
   if ([target, condition ?? undefined, at].every((part) => part === undefined)) return { line: 'remind add' };
-  const options = { target, ...condition, at, ...remindOptions(asked, isSunrise), say: saidOf(toDo, target) };
-  return { line: commandLine('remind', '', options) };
+  const options: Readonly<Record<string, string | undefined>> = {
+    target,
+    ...condition,
+    at,
+    ...remindOptions(asked, isSunrise),
+    say: saidOf(toDo, target),
+  };
+  return { line: commandLine('remind', '', options), ...toldBeside(asked, options) };
 };
 
 const CANCEL_REMINDER =

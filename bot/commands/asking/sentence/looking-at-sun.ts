@@ -7,7 +7,7 @@ import type { Known, Reading, Rule } from './asked.js';
 
 /** The Sun, or what is seen on it. */
 const SUN =
-  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
+  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|film|foil|glasses|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
 const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b|\b(?:h ?-? ?alpha|hydrogen alpha|white light)\b/u;
 const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ECLIPSE = /\beclipses?\b/u;
@@ -38,6 +38,15 @@ const GUARDS =
   /\b(?:filters?|film|foil|goggles|shades|welding|welders?|smoked|negatives?|(?:sun|eclipse) ?glass(?:es)?|glass(?:es)?|pinholes?|finder (?:cap|cover))\b/u;
 const INTO_IT =
   /\b(?:look|star|gaz|peek|peer|glanc|squint)(?:e|es|ed|ing|s)?\b.{0,24}\b(?:at|into|towards?) (?:the |a )?sun\b|\bsun (?:(?:through|thru|with) (?:the|my|a|an|our|his|her|their)|in (?:my|an|our|his|her|their))\b/u;
+/** The setting Sun is the Sun, however red; "look at Venus at sunset" is not of it. */
+const SUN_AT_EDGE =
+  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|glanc\w*|squint\w*|point\w*|aim\w*|turn|swing)\b(?: \w+){0,6}? (?:at|into|to|towards?|on) (?:the |a )?(?:rising |setting )?(?:sunset|sunrise)\b|\b(?:watch\w*|view\w*|observ\w*|photograph\w*|see|enjoy\w*|magnify) (?:the |a )(?:sunset|sunrise)\b|\b(?:sunset|sunrise)\b.*\b(?:look|point|aim|watch|view|magnify)\b.*\bit\b|\b(?:sunset|sunrise) (?:through|thru|in|with) (?:my|the|a|an|our)\b/u;
+const AS_HOUR = /\b(?:before|after|until|till|since|around|by) (?:the )?(?:sunset|sunrise)\b/u;
+const ASKED_OF_SAFETY = new RegExp(
+  `\\b(?:${WITH})\\b|\\b(?:safe\\w*|ok|okay|danger\\w*|harm\\w*|hurt\\w*|damage\\w*)\\b`,
+  'u',
+);
+
 /** It has happened: eyes come first. */
 const LOOKED =
   /\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
@@ -78,9 +87,14 @@ const asksToLook = (plain: string): boolean => {
 const isOfLooking = (plain: string): boolean =>
   !WAITS.test(plain) && (GUARDS.test(plain) || INTO_IT.test(plain) || LOOKED.test(plain));
 
+const isOfSunset = (said: string): boolean =>
+  SUN_AT_EDGE.test(said) && ASKED_OF_SAFETY.test(said) && !AS_HOUR.test(said) && !WAITS.test(said);
+
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
-  const plain = typed.toLowerCase().replace(SUN_AS_HOUR, ' ');
+  const said = typed.toLowerCase();
+  if (isOfSunset(said)) return answerTo(said);
+  const plain = said.replace(SUN_AS_HOUR, ' ');
   if (!SUN.test(plain)) return null;
   if (isOfLooking(plain)) return answerTo(plain);
   if (WAITS.test(plain) || LEFT_OUT.test(plain)) return null;

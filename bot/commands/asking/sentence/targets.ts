@@ -16,6 +16,8 @@ const spellings = (plain: string): readonly string[] => [
   plain,
   ...(/'s$/u.test(plain) ? [plain.replace(/'s$/u, '')] : []),
   ...(/[^s']s$/u.test(plain) ? [plain.slice(0, -1)] : []),
+  // "orions nebula", "andromeda's galaxy": the possessive before the word of kind.
+  ...(/^\S+?'?s \S/u.test(plain) ? [plain.replace(/^(\S+?)'?s (?=\S)/u, '$1 ')] : []),
 ];
 
 const beginsOrEndsLittle = (plain: string): boolean => {
@@ -43,6 +45,9 @@ export const targetNamed = (catalogue: Catalogue, plain: string): string | null 
 const BEGINS_NAMES =
   /^(?:north|northern|southern|south|big|little|great|double|wild|cat's|eye|man|christmas|hand|summer|winter|wall)\b/u;
 
+/** Constellations' short forms that are English words: nobody means Hercules by "her". */
+const IS_WORD = /^(?:her|men|car|pup|per|nor|pic|ant|sex|gem|del|com|tel|col|ret|ind|mic|for|cap|and|vol|mon)$/u;
+
 export interface NamedTarget {
   /** As typed, or without its possessive. */
   readonly text: string;
@@ -58,7 +63,7 @@ export const takeNamed = (
   const named: NamedTarget[] = [];
   for (const run of runsOf(sentence, longest ?? LONGEST)) {
     if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain)) continue;
-    if (isLittle(run.plain) || !isFree(sentence, run)) continue;
+    if (isLittle(run.plain) || IS_WORD.test(run.plain) || !isFree(sentence, run)) continue;
     const text = read(run.plain);
     if (text === null) continue;
     // "sirius b": the letter is the companion's.

@@ -49,7 +49,8 @@ nebulas: nebs
 cluster: clust
 galaxy: gal
 galaxies: gals
-double: dbl
+double: dbl dubble duble
+doubles: dubbles dubles dbls
 binoculars: bino
 altitude: alti
 coordinates: coords co-ords coord

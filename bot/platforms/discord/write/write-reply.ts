@@ -2,7 +2,7 @@
 import { MessageFlags, type APIAllowedMentions, type APIEmbed, type APIEmbedField } from 'discord-api-types/v10';
 import { isProblem, type Choice, type Problem } from '../../../ground/problem.js';
 import { LEVEL_COLOUR, LEVEL_WORD } from '../../../reply/palette.js';
-import type { Outcome, Reply } from '../../../reply/reply.js';
+import type { Fact, Outcome, Reply } from '../../../reply/reply.js';
 import { escapeWithin, plainWithin } from './escape-text.js';
 import { LIMITS } from './limits.js';
 import { writeChoices, type Row } from './write-choices.js';
@@ -61,23 +61,57 @@ const describe = (reply: Reply, notes: readonly string[], limit: number): string
   return head === '' ? tail : `${head}\n\n${tail}`;
 };
 
-/** As many facts as fit into 25 fields and the room; returns how many were left. */
-const fieldsWithin = (reply: Reply, room: number): { fields: APIEmbedField[]; left: number } => {
+interface Fields {
+  readonly fields: APIEmbedField[];
+  /** So many facts did not fit. */
+  readonly left: number;
+}
+
+const NO_NAME = '\u200b';
+
+/** A field for each fact, as many as fit the room. */
+const fieldEach = (facts: readonly Fact[], room: number): Fields => {
   const fields: APIEmbedField[] = [];
   let used = 0;
-  for (const { label, value } of reply.facts) {
+  for (const { label, value } of facts) {
     const field = {
-      name: escapeWithin(label, LIMITS.fieldName) || '\u200b',
+      name: escapeWithin(label, LIMITS.fieldName) || NO_NAME,
       value: escapeWithin(value, LIMITS.fieldValue) || '—',
       inline: value.length <= 40,
     };
     const length = field.name.length + field.value.length;
-    if (fields.length === LIMITS.embedFields || used + length > room) break;
+    if (used + length > room) break;
     fields.push(field);
     used += length;
   }
-  return { fields, left: reply.facts.length - fields.length };
+  return { fields, left: facts.length - fields.length };
 };
+
+const factLine = ({ label, value }: Fact): string => {
+  const name = escapeWithin(label.trim(), LIMITS.fieldName);
+  const start = name === '' ? '' : `**${name}** `;
+  return `${start}${escapeWithin(value, LIMITS.fieldValue - start.length) || '—'}`;
+};
+
+/** A line for each fact, several to a field: so more facts fit than there may be fields. */
+const linesInFields = (facts: readonly Fact[], room: number): Fields => {
+  const values: string[] = [];
+  let used = 0;
+  let shown = 0;
+  for (const line of facts.map(factLine)) {
+    const last = values.at(-1);
+    const joins = last !== undefined && last.length + 1 + line.length <= LIMITS.fieldValue;
+    used += 1 + line.length;
+    if (used > room || (!joins && values.length === LIMITS.embedFields)) break;
+    if (joins) values[values.length - 1] = `${last}\n${line}`;
+    else values.push(line);
+    shown++;
+  }
+  return { fields: values.map((value) => ({ name: NO_NAME, value })), left: facts.length - shown };
+};
+
+const fieldsWithin = ({ facts }: Reply, room: number): Fields =>
+  facts.length <= LIMITS.embedFields ? fieldEach(facts, room) : linesInFields(facts, room);
 
 const leftChoices = (left: readonly Choice[]): string[] =>
   left.length === 0
