@@ -3,8 +3,12 @@ import { takesBack, type Reading } from '../../reading/index.js';
 import type { WalkState } from '../../triage/index.js';
 import type { Began } from './turn.js';
 
-/** Said against something, in whatever words. */
-const CONTRASTS = /^(?:no|nope|oh|wait|sorry|ah|hm+|actually)\b|\bnot\b|\binstead\b|\brather\b|\bi said\b/iu;
+/** Said against something, in whatever words; of a system only where it is named, since other machines are spoken of in any walk. */
+const OPENS_ANEW = '^(?:no|nope|oh|wait|sorry|ah|hm+|oops|actually)\\b';
+const CONTRASTS = {
+  path: new RegExp(`${OPENS_ANEW}|\\bnot\\b|\\binstead\\b|\\brather\\b|\\bi said\\b`, 'iu'),
+  system: new RegExp(`${OPENS_ANEW}|\\bnot (?:a |an |on |the )?(?:windows|macs?|macos|linux|pc)\\b`, 'iu'),
+} as const;
 
 const FIELDS = ['path', 'system'] as const;
 
@@ -14,12 +18,11 @@ export const toldAnew = (
   text: string,
   read: Reading,
 ): readonly string[] => {
-  if (read.by !== 'words' || !(takesBack(text) || CONTRASTS.test(text.trim()))) return [];
-  if (!walk.state.events.some(({ by }) => by !== null)) return [];
+  if (read.by !== 'words' || !walk.state.events.some(({ by }) => by !== null)) return [];
   return FIELDS.filter((field) => {
     const told = read.facts.find(({ what }) => what === field)?.answer;
     const stood = before.context[field];
-    if (told === undefined || stood === null) return false;
+    if (told === undefined || stood === null || !(takesBack(text) || CONTRASTS[field].test(text.trim()))) return false;
     const fits = field === 'path' ? (model.reading.family(told) ?? [told]) : [told];
     return !fits.includes(stood);
   });

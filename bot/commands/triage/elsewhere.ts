@@ -5,7 +5,7 @@ import { answerInstead, answerStep, whatEachAnswerSays, type WalkState } from '.
 import { fitted } from './fitted.js';
 import { guardsGear } from './guards-gear.js';
 import { saidBefore } from './said-before.js';
-import { lastSaidToIt } from './take-words.js';
+import { lastSaidToIt } from './last-said.js';
 import { changed, type Began, type Turn } from './turn.js';
 import { answerLine } from './walk-words.js';
 
@@ -70,7 +70,7 @@ const tellsNoFact = ({ facts }: Reading): boolean =>
 
 /** An answer to a question already answered, or picked, in its place. */
 const takenFor = (began: Began, told: WalkState, found: ToldElsewhere, text: string): WalkState => {
-  const { context, walk, before } = began;
+  const { context, walk } = began;
   const { model, by } = context;
   if (found.check === WAY) {
     const state = answerStep(model, told, WAY, found.answer, by);
@@ -78,9 +78,7 @@ const takenFor = (began: Began, told: WalkState, found: ToldElsewhere, text: str
   }
   const earlier = saidBefore(walk.state.events).get(found.check);
   const isOther = earlier !== undefined && earlier !== found.answer;
-  return isOther || takesBack(text) || before.step.kind === 'try'
-    ? answerInstead(model, told, found, by)
-    : withFact(told, found, text.trim());
+  return isOther || takesBack(text) ? answerInstead(model, told, found, by) : withFact(told, found, text.trim());
 };
 
 /** Whether it stands so already. */

@@ -38,7 +38,6 @@ export interface Said {
   readonly refused?: string | undefined;
   /** Its likeliest answers alone. */
   readonly few?: boolean | undefined;
-  /** Stands before all else. */
   readonly offers?: Choice | undefined;
   /** Asked whether the trouble is over: the line that a yes runs. */
   readonly ifFixed?: string | undefined;

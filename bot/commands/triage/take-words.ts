@@ -26,6 +26,7 @@ import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { guardsGear } from './guards-gear.js';
+import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
@@ -65,16 +66,6 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
     guards: isSafetyLook(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
-};
-
-/** The words last said, where they were said to the question in hand, past the opening, and left it in hand. */
-export const lastSaidToIt = ({ context, walk, before }: Began): string | null => {
-  const { events } = walk.state;
-  const last = events.at(-1);
-  const began = events.findIndex(({ by }) => by !== null);
-  if (before.step.kind !== 'ask' || last?.kind !== 'text' || events.length - 1 <= began) return null;
-  const then = assess(context.model, { ...walk.state, events: events.slice(0, -1) }, context.outcomes).step;
-  return then.kind === 'ask' && then.id === before.step.id ? last.words : null;
 };
 
 /** The answer that was asked back of the words before. */
