@@ -22,7 +22,7 @@ const MORE_CHOICES = 2;
 /** More than these are named alone, and fewer where they are long, so that the answer fits a telephone's screen. */
 const SPELLED_OUT = 6;
 const LEAST_SPELLED_OUT = 4;
-const MOST_CHARACTERS = 620;
+const MOST_CHARACTERS = 520;
 
 /** The finest first. */
 const picksOf = (
