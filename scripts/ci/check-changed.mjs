@@ -1,6 +1,7 @@
 // npm run check: what a change can be held to in a minute or two: layout, lint and tests of the files that differ from where the branch
 // began (or from the last commit, on main), and the types of all. The whole of it is .ci/run.
 import { spawnSync } from 'node:child_process';
+import { performance } from 'node:perf_hooks';
 
 const git = (...args) => {
   const { status, stdout } = spawnSync('git', args, { encoding: 'utf8' });
