@@ -9,6 +9,7 @@ import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf, unknownSettings, type Settings } from './app/settings.js';
+import { usage } from './app/usage.js';
 import { ownVersion } from './app/version.js';
 import { lastBackupUtcMs } from './app/backup-mark.js';
 
@@ -61,7 +62,8 @@ const open = async (): Promise<Opened> => {
       version: ownVersion(),
       node: process.versions.node,
       store: settings.databaseUrl === null ? `SQLite in ${settings.dataFolder}` : 'PostgreSQL',
-      site: settings.clubSiteText ?? 'none',
+      // Where the club meets is nobody's business but its own.
+      site: settings.clubSiteText === null ? 'none: members say theirs' : 'set',
       platforms: served.map(({ name }) => name),
     },
     'Pierhand starts',
@@ -172,8 +174,9 @@ const serve = async (
 };
 
 const main = async (): Promise<void> => {
-  if (process.argv.slice(2).join(' ') === '--version') {
-    process.stdout.write(`${ownVersion()}\n`);
+  const [first = ''] = process.argv.slice(2);
+  if (first === '--version' || first === '--help' || first === '-h') {
+    process.stdout.write(first === '--version' ? `${ownVersion()}\n` : usage());
     return;
   }
   const opened = await open();
