@@ -54,9 +54,11 @@ const open = async (): Promise<Opened> => {
   const isQuiet = served.length === 0 && process.env['LOG_LEVEL'] === undefined;
   const log = createLog(isQuiet ? 'warn' : settings.logLevel, secretsOf(settings));
   for (const line of unknownSettings(process.env)) log.warn(line);
-  const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message), {
-    onAnswered: (line) => log.debug(line, 'answered'),
-  });
+  const { deps, clubEntries, warm, close } = await openDeps(
+    settings,
+    (message, isGrave = false) => log[isGrave ? 'error' : 'warn'](message),
+    { onAnswered: (line) => log.debug(line, 'answered') },
+  );
   log.info(
     {
       version: ownVersion(),
@@ -64,6 +66,7 @@ const open = async (): Promise<Opened> => {
       store: settings.databaseUrl === null ? `SQLite in ${settings.dataFolder}` : 'PostgreSQL',
       // Where the club meets is nobody's business but its own.
       site: settings.clubSiteText === null ? 'none: members say theirs' : 'set',
+      ...(clubEntries === null ? {} : { knowledge: { folder: settings.knowledgeFolder, ...clubEntries } }),
       platforms: served.map(({ name }) => name),
     },
     'Pierhand starts',
