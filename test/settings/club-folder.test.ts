@@ -35,7 +35,7 @@ describe('a club’s folder laid out wrongly', () => {
       deeper,
       `${deeper}: nothing in this folder is read: it has no faults/ and no checks/; is ${deeper}/our-gear meant?`,
     ],
-    [bare, `${bare}: nothing in this folder is read: it has no faults/ and no checks/`],
+    [bare, `${bare}/our-pier.yaml:1: nothing is read from this file: faults go into faults/`],
     [empty, `${empty}: nothing in this folder is read: it has no faults/ and no checks/`],
     [misspelt, `${misspelt}/fualts/our-pier.yaml:1: nothing is read from this file: did you mean faults/?`],
     [`${root}/nowhere`, `${root}/nowhere: there is no such folder`],

@@ -22,20 +22,22 @@ export const countIn = (root: string, places: Places): Readonly<Record<string, n
 /** YAML files of the club that stand where nothing is read, so that what they say is not taken. */
 export const checkPlaces = (root: string, places: Places, problems: KnowledgeProblem[]): void => {
   const known = new Set(readIn(root, places));
-  if (known.size === 0) {
-    // Copied into a folder that was there already, it lies one deeper.
-    const deeper = readdirSync(root, { withFileTypes: true })
-      .filter((one) => one.isDirectory() && readIn(join(root, one.name), places).length > 0)
-      .map(({ name }) => join(root, name));
-    const instead = deeper[0] === undefined ? '' : `; is ${deeper[0]} meant?`;
-    problems.push({
-      file: root,
-      line: null,
-      entry: null,
-      message: `nothing in this folder is read: it has no faults/ and no checks/${instead}`,
-    });
-    if (deeper.length > 0) return;
+  const tellNothing = (more = ''): void => {
+    const message = `nothing in this folder is read: it has no faults/ and no checks/${more}`;
+    problems.push({ file: root, line: null, entry: null, message });
+  };
+  // Copied into a folder that was there already, it lies one deeper.
+  const deeper =
+    known.size > 0
+      ? undefined
+      : readdirSync(root, { withFileTypes: true }).find(
+          (one) => one.isDirectory() && readIn(join(root, one.name), places).length > 0,
+        );
+  if (deeper !== undefined) {
+    tellNothing(`; is ${join(root, deeper.name)} meant?`);
+    return;
   }
+  const toldBefore = problems.length;
   const names = Object.values(places).flat();
   for (const name of readdirSync(root, { recursive: true, encoding: 'utf8' }).sort()) {
     const file = join(root, name);
@@ -52,4 +54,5 @@ export const checkPlaces = (root: string, places: Places, problems: KnowledgePro
       : 'its name must end in .yaml';
     problems.push({ file, line: 1, entry: null, message: `nothing is read from this file: ${instead}` });
   }
+  if (known.size === 0 && problems.length === toldBefore) tellNothing();
 };
