@@ -15,10 +15,13 @@ import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
 import { readText } from '../reading/index.js';
 import { compiledModelFile } from './compiled-model.js';
-import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
+import { cautions } from '../cautions/cautions.js';
+import { countEntries, KnowledgeError, loadTriage, problemLine, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
   readonly deps: Deps;
+  /** What of the club's own is in force, by kind ("faults": 2); null where no folder is set. */
+  readonly clubEntries: Readonly<Record<string, number>> | null;
   /** Reads now what is otherwise read on first use, a piece at a time, so that the first to ask does not wait for it. */
   readonly warm: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -27,6 +30,17 @@ export interface OpenedDeps {
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;
   return () => (made ??= { value: make() }).value;
+};
+
+/** One line for the operator: the first mistake, and how the others are seen. */
+const notTaken = (folder: string, { problems }: KnowledgeError): string => {
+  const [first] = problems;
+  const others = problems.length - 1;
+  return [
+    `PIERHAND_KNOWLEDGE: ${first === undefined ? folder : problemLine(first)}`,
+    ...(others > 0 ? [` (and ${others} more)`] : []),
+    `. Nothing of the folder is taken, so the bot does not start; npm run -s knowledge -- check --overlay ${folder} tells all.`,
+  ].join('');
 };
 
 export interface OpenWish {
@@ -47,21 +61,23 @@ const placeOf = ({ databaseUrl, dataFolder }: Settings): StorePlace =>
  */
 export const openDeps = async (
   settings: Settings,
-  onProblem: (message: string) => void = (message) =>
+  onProblem: (message: string, isGrave?: boolean) => void = (message) =>
     void process.stderr.write(`pierhand: ${message}
 `),
   { place = placeOf(settings), onAnswered }: OpenWish = {},
 ): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
-    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined, compiledModelFile()),
+    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined, compiledModelFile(), {
+      cautions: new Set(cautions().keys()),
+    }),
   );
   if (settings.knowledgeFolder !== null) {
     try {
       triage();
     } catch (error) {
       if (!(error instanceof KnowledgeError)) throw error;
-      throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
+      throw new StartError(notTaken(settings.knowledgeFolder, error));
     }
   }
   if ('databaseUrl' in place && isUnencrypted(place.databaseUrl))
@@ -69,9 +85,10 @@ export const openDeps = async (
       'DATABASE_URL reaches its server over the network without TLS: what members save can be read on the way. Add ?sslmode=require or stricter.',
     );
   const store = await openStore(place, {
-    onUnopened: (line) =>
+    onUnopened: (line, isDamaged) =>
       onProblem(
-        `${'databaseUrl' in place ? 'DATABASE_URL' : 'PIERHAND_DATA'}: the store cannot be opened (${line}); trying again. Until then nothing is saved.`,
+        `${'databaseUrl' in place ? 'DATABASE_URL' : 'PIERHAND_DATA'}: ${isDamaged ? `the store is damaged (${line}): put a backup back` : `the store cannot be opened (${line}); trying again`}. Until then nothing is saved.`,
+        true,
       ),
     onMigrated: (from, to) => {
       if (from > 0) onProblem(`schema ${from} → ${to}: the store was brought up to date`);
@@ -94,6 +111,7 @@ export const openDeps = async (
   });
   const catalogue = { ...loadCatalogue(path.join(knowledge, 'catalogue')), moving: elements.moving };
   return {
+    clubEntries: settings.knowledgeFolder === null ? null : countEntries(settings.knowledgeFolder),
     deps: {
       ...(onAnswered === undefined ? {} : { onAnswered }),
       catalogue,

@@ -20,6 +20,7 @@ import { moon } from './moon.js';
 import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
+import { refraction } from './refraction.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site/site.js';
@@ -28,6 +29,7 @@ import { tonight } from './tonight.js';
 import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
+import { besideWalk } from './triage/beside-walk.js';
 import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
@@ -50,6 +52,7 @@ export const allCommands: readonly Command[] = [
   drift,
   astray,
   epoch,
+  refraction,
   site,
   remind,
   gear,
@@ -61,6 +64,7 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  besideWalk,
   waitingWords,
   slippedCommand,
   severalRequests,
