@@ -72,6 +72,7 @@ describe('what is plainly not for the walk that waits', () => {
     ['! tonight site:52.71,0.12', /^Worth seeing/u],
     ['@Pierhand tonight site:52.71,0.12', /^Worth seeing/u],
     ['pierhand: up M 42 site:52.71,0.12', /^M 42/u],
+    ['pierhand> up M 42 site:52.71,0.12', /^M 42/u],
     ['/pier sidereal site:52.71,0.12', /^Sidereal/u],
     ['!pier', /^Pierhand/u],
     ['!help', /^Pierhand/u],
