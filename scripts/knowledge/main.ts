@@ -177,10 +177,10 @@ const play = (overlay: string | undefined, said: string, faultId: string | undef
     return 2;
   }
   const wanted = model.faults.filter(({ id }) =>
-    faultId === undefined ? result.from('faults', id) !== 'shipped' : id === faultId,
+    faultId === undefined ? result.from('faults', id) === 'club' : id === faultId,
   );
-  for (const line of playLines(model, said, wanted.length > 0 ? wanted : likeliestAfter(model, said, MOST_STANDING)))
-    console.log(line);
+  const faults = wanted.length > 0 ? wanted : likeliestAfter(model, said, MOST_STANDING);
+  for (const line of playLines(model, said, faults, faultId !== undefined)) console.log(line);
   return 0;
 };
 

@@ -164,9 +164,12 @@ describe('where a fault of the club is offered', () => {
     const model = withOurs('{ steps: [Turn the key.], minutes: 2, confirm: grey-lamp }');
     const lines = playLines(model, 'the grey box again', [model.fault('grey-box-off') as FaultEntry]);
     expect(lines).toContain('  grey-box-off 6 times as likely');
-    expect(lines.join('\n')).toMatch(/Your faults then.*\n {2}grey-box-off: 1st, \d\d %/u);
+    expect(lines.join('\n')).toMatch(/Where that leaves these.*\n {2}grey-box-off: 1st, \d\d %/u);
     expect(lines.join('\n')).toMatch(/\d\. Is the lamp of the grey box lit\? → Dark/u);
     expect(lines.at(-1)).toMatch(/\d\. OFFERED: The grey box is off/u);
     expect(playLines(model, 'good evening', [])).toEqual(['Nothing was read of these words.']);
+    // What a member says in other words than the fault's lines have it.
+    const loose = playLines(model, 'there is no light at all', [model.fault('loose') as FaultEntry]);
+    expect(loose.join('\n')).toContain('AGAINST it: light → off. If members with it may say either, write light: {');
   });
 });
