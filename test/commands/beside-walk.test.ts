@@ -1,7 +1,10 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { isProblem } from '../../bot/ground/problem.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { answer, ask, realDeps } from './real-deps.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 const NOW = Date.UTC(2026, 10, 26, 20);
 const OPENS = 'triage do:new [ 812.4] usb 1-1: device descriptor read/64, error -71';
@@ -72,6 +75,7 @@ describe('what is plainly not for the walk that waits', () => {
     ['! tonight site:52.71,0.12', /^Worth seeing/u],
     ['@Pierhand tonight site:52.71,0.12', /^Worth seeing/u],
     ['pierhand: up M 42 site:52.71,0.12', /^M 42/u],
+    ['pierhand> up M 42 site:52.71,0.12', /^M 42/u],
     ['/pier sidereal site:52.71,0.12', /^Sidereal/u],
     ['!pier', /^Pierhand/u],
     ['!help', /^Pierhand/u],

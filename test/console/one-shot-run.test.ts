@@ -1,8 +1,11 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { isComment, oneShotRun } from '../../bot/platforms/console/index.js';
 import { realDeps } from '../commands/real-deps.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 const NOW = Date.UTC(2026, 10, 26, 20);
 let deps: Deps;
