@@ -173,7 +173,7 @@ describe('where a fault of the club is offered', () => {
     expect(playLines(model, 'good evening', [])).toEqual(['Nothing was read of these words.']);
     // What a member says in other words than the fault's lines have it.
     const loose = playLines(model, 'there is no light at all', [model.fault('loose') as FaultEntry]);
-    expect(loose.join('\n')).toContain('AGAINST it: light → off. If members with it may say either, write light: {');
+    expect(loose.join('\n')).toContain('AGAINST loose: light → off. If members with it may say either, write light: {');
   });
 
   it('has words of its own, or the check says in which sayings of other things they are heard', () => {
