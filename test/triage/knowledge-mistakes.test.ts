@@ -133,7 +133,7 @@ describe('where a fault of the club is offered', () => {
   stage: power
   title: The grey box is off
   why: Somebody turned its key.
-  weight: 9
+  weight: 2
   words: [grey box]
   answers: { light: "off", grey-lamp: dark }
   remedy: ${remedy}
