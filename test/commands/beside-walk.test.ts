@@ -60,6 +60,14 @@ describe('what is plainly not for the walk that waits', () => {
     'haha no worries, speak soon',
     'gotta put the kids to bed, back tomorrow',
     '!ping',
+    'is everybody home safe?',
+    'thanks again for tonight Tamsin, really enjoyed it',
+    'did anyone bring a flask?',
+    'two minutes please',
+    'congratulations to the new members',
+    'who left their gloves on the bench?',
+    'Ravi, will you be there on Tuesday?',
+    '@Ravi: your gloves are here',
   ])('talk moves nothing: %s', async (line) => {
     await atEach(async () => {
       const before = await standing();
@@ -118,6 +126,14 @@ describe('what is for the walk, though it begins like talk', () => {
   it.each([
     'thanks, still nothing',
     'who keeps the port busy?',
+    'does anyone know why it does not connect?',
+    'wait, the hum stopped',
+    'bye, the motor went',
+    'hold on, now it is in the list',
+    'what a surprise, code 43',
+    'my wife pulled the cable',
+    '@ the controller it says no link',
+    'anyway, the led blinks twice',
     'anyone had this error before?',
     'what a mess, the port is gone again',
     'bye bye COM4, it vanished again',

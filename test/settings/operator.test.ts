@@ -231,6 +231,21 @@ describe('an operator', () => {
     expect(logged).not.toMatch(/notebook|stack/u);
   });
 
+  it('is told that a store is damaged, at a level that nobody turns off, and what helps', async () => {
+    const data = path.join(folder, 'damaged');
+    mkdirSync(data);
+    writeFileSync(path.join(data, 'pierhand.sqlite'), 'a shopping list, by mistake\n'.repeat(100));
+    const { code, stderr } = await runProgram('main', ['help'], folder, {
+      env: { PIERHAND_DATA: data, LOG_LEVEL: 'error' },
+    });
+    expect(code).toBe(0);
+    const [line = ''] = stderr.split('\n');
+    expect(JSON.parse(line)).toMatchObject({
+      level: 'error',
+      msg: expect.stringMatching(/^PIERHAND_DATA: the store is damaged \(.+\): put a backup back\./u) as string,
+    });
+  });
+
   it('hears that the address is wrong, not the token, where no homeserver is', async () => {
     const server = createServer((_, response) => void response.writeHead(403).end('{"errcode":"M_FORBIDDEN"}'));
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));

@@ -5,7 +5,7 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
-import { withSpokenTwo } from './sentence/about-reminders.js';
+import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
@@ -76,7 +76,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
+    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leav\w*|left|stor\w+|stand\w*|park\w*|keep\w*|put)\b.*\b(?:scope|telescope|tube|dob\w*|refractor|newtonian|reflector|it)\b.*\b(?:uncapped|uncovered|(?:no|without) (?:the |a |its |any )?(?:cap|caps|cover|lid)|(?:caps?|lid|cover) off)\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
     refused(
       'No, not open, cap it first: while the Sun is up an uncapped tube or finder may set itself or what is near alight, and blind whoever looks in. I can warn you before sunrise.',
       ['Warn me before sunrise', 'remind sunrise'],
@@ -276,7 +276,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
-  const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
+  const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
   const late = asked.targets.length > 0 ? null : topicAnswer(plain, { isTargetNamed: false });
   if (late !== null) return { outcome: late, isTopic: true };
   const read = readByRules(asked, known);

@@ -13,7 +13,6 @@ import { consoleSession } from './session.js';
 import { consoleLines, type ConsoleStyle } from './write-reply.js';
 
 export { isComment, oneShotRun } from './one-shot.js';
-export { CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
 
 const HISTORY_LINES = 200;
 const SAYS_SO_AFTER_MS = 1000;

@@ -32,6 +32,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'rise',
   ],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|goes? down|go below)\\b`, 'u'), 'set'],
+  [/\bwhen\b.*\bmoon\b.*\bup\b/u, 'rise'],
   [/\bmoon ?rise\b|^(?:the )?\S+(?: \S+)? (?:rises?|rising)(?: time)?\b|\brise time\b|\brising time\b/u, 'rise'],
   [/\bmoon ?set\b|^(?:the )?\S+(?: \S+)? (?:sets?|setting)(?: time)?\b|\bset(?:ting)? time\b/u, 'set'],
 ];
@@ -61,7 +62,7 @@ const aboveOf = (asked: Asked, target: string): Reading | null =>
   asked.above === null ? null : nightLine('up', target, asked, { above: asked.above });
 
 const AIR =
-  /\brefract\w*\b|\b(?:air|atmosphere)\b.*\b(?:lifts?|bends?|raises?|dims?)\b|\b(?:lift|bend|raise|dim)(?:s|ed)?\b.*\b(?:air|atmosphere)\b|\bair ?mass\b|\bextinction\b/u;
+  /\brefract(?:ion|s|ed|ive)?\b|\b(?:air|atmosphere)\b.*\b(?:lifts?|bends?|raises?|dims?)\b|\b(?:lift|bend|raise|dim)(?:s|ed)?\b.*\b(?:air|atmosphere)\b|\bair ?mass\b|\bextinction\b/u;
 const HEIGHT = /(\d{1,2}(?:\.\d)?) ?(?:°|deg\b|degrees?\b)|\b(?:altitude|height|at) (?:of )?(\d{1,2})\b/u;
 const USUAL_HEIGHT = '10';
 

@@ -83,7 +83,8 @@ const MOON_TIMES =
   /\bmoon ?(?:rise|set)s?\b|\b(?:rise|rises|rising|set|sets|setting|up|out|problem|bother|nuisance|interfere|in the way|trouble|visible|high)\b|\bis there (?:a|any|much) moon\b|\bsee\b/u;
 
 /** "when is the next full moon": which quarter comes when. */
-const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b/u;
+const NEXT_PHASE =
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b/u;
 
 /** The Moon is in the way of what is asked about. */
 const DESPITE_MOON =
@@ -91,7 +92,8 @@ const DESPITE_MOON =
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked)) return null;
-  const phase = NEXT_PHASE.exec(asked.plain)?.[1];
+  const [, named, after] = NEXT_PHASE.exec(asked.plain) ?? [];
+  const phase = named ?? after;
   if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
   if (
     says(
