@@ -55,6 +55,8 @@ export interface Gathered {
 
 const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux', phone: 'a phone or tablet' });
 
+const ALWAYS_SAID: ReadonlySet<string> = new Set(['system', 'client', 'path']);
+
 /** The best claim of each check, and whether another contradicts it. */
 const bestClaims = (claims: readonly Claim[]): readonly { readonly claim: Claim; readonly torn: boolean }[] => {
   const best = new Map<string, { claim: Claim; torn: boolean }>();
@@ -96,9 +98,13 @@ export const gather = (
   const understood: Understood[] = [];
   const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
     const { what, answer, from } = claim;
-    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by: from.by };
+    const { by, guessed } = from;
+    const told: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by };
+    // Of one finding a check may be guessed, but never the system or the path.
+    const isGuess = guessed === true && !ALWAYS_SAID.has(what);
+    const fact: ReadFact = isGuess ? { ...told, guessed } : told;
     facts.push(fact);
-    if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
+    if (label !== undefined && !isGuess) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
   const system = oneSystem(claims.filter(({ what }) => what === 'system'));

@@ -1,5 +1,6 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
 import { isHedged } from './answers/hedged.js';
+import { likenessOf } from './examples/likeness.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
@@ -93,6 +94,13 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
+  const lineOf = new Map(worded.flatMap((line) => (sentences.get(line) ?? []).map((own) => [own, line] as const)));
+  const liked = likenessOf(
+    vocabulary.likeness(),
+    [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
+    (own) => lineOf.get(own)?.start ?? 0,
+    (span) => quoteOf(folded, span),
+  );
   const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
     entry: firmly(entry, line.text),
     sureness: entry.sureness ?? SURENESS.words,
@@ -149,16 +157,26 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const isMet = (id: string): boolean => ids.has(id);
   const findings: readonly Finding[] = [
     ...messages,
-    ...told.filter(
-      ({ entry, span }) =>
-        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
+    ...liked.weighed(
+      told.filter(
+        ({ entry, span }) =>
+          entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
+      ),
     ),
   ].sort((a, b) => a.span.start - b.span.start);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
+  const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
+  const guesses = liked.guesses(gathered.facts);
+  const said = gathered.facts.filter(({ guessed }) => guessed !== true);
+  const perhaps = [...gathered.facts.filter(({ guessed }) => guessed === true), ...guesses].sort(
+    (a, b) => b.sureness - a.sureness,
+  );
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
-    ...gather(findings, vocabulary, ({ span }) => quoteOf(folded, span)),
+    ...gathered,
+    facts: [...said, ...perhaps],
+    perhaps,
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -1,10 +1,21 @@
 /** Loads the fault model, with a club's folder over it, or says what is wrong with the files. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { decodeWeights, type Weights } from '../../reading/index.js';
 import { checkReferences } from './check-references.js';
 import { readCollecting } from './collecting.js';
 import { readCompiled } from './compiled-entries.js';
 import { KnowledgeError } from './knowledge-problem.js';
 import { makeModel, type TriageModel } from './model.js';
 import { readEntries } from './read-entries.js';
+
+/** Made by scripts/reading/fit-examples.ts. */
+const WEIGHTS = join('reading', 'examples.bin');
+
+const weightsIn = (folder: string) => (): Weights | null => {
+  const file = join(folder, WEIGHTS);
+  return existsSync(file) ? decodeWeights(readFileSync(file)) : null;
+};
 
 /**
  * @param folder the shipped model ("knowledge/connection")
@@ -15,7 +26,8 @@ import { readEntries } from './read-entries.js';
 export const loadTriage = (folder: string, overlayFolder?: string, compiledFile?: string): TriageModel => {
   const compiled =
     overlayFolder === undefined && compiledFile !== undefined ? readCompiled(folder, compiledFile) : null;
-  if (compiled !== null) return makeModel(compiled, readCollecting(folder));
+  const weights = weightsIn(folder);
+  if (compiled !== null) return makeModel(compiled, readCollecting(folder), weights);
   const result = readEntries(folder, overlayFolder);
   const problems = [...result.problems, ...(result.problems.length === 0 ? checkReferences(result) : [])];
   if (problems.length === 0 && result.entries.faults.length === 0) {
@@ -27,5 +39,5 @@ export const loadTriage = (folder: string, overlayFolder?: string, compiledFile?
     });
   }
   if (problems.length > 0) throw new KnowledgeError(problems);
-  return makeModel(result.entries, readCollecting(folder));
+  return makeModel(result.entries, readCollecting(folder), weights);
 };
