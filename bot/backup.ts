@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { StartError } from './ground/start-error.js';
 import { loadSettings } from './app/settings.js';
 import { backUp } from './store/back-up.js';
+import { markBackedUp } from './app/backup-mark.js';
 
 const main = async (): Promise<void> => {
   const words = process.argv.slice(2);
@@ -14,6 +15,7 @@ const main = async (): Promise<void> => {
     throw new StartError(`${file} exists already. Give another name, or add --replace.`);
   const { databaseUrl, dataFolder } = loadSettings(process.env);
   const done = await backUp(databaseUrl === null ? { dataFolder } : { databaseUrl }, file);
+  markBackedUp(dataFolder, Date.now());
   process.stdout.write(`Backed up to ${done.file}, ${done.bytes} bytes.\n`);
 };
 

@@ -1,17 +1,19 @@
 /** The composition root: settings → store → knowledge → platforms; with neither Discord nor Matrix set it is the console. */
 import { preferQuickOverSmall } from './app/small-heap.js';
+import type { PlatformName } from './ground/platform-name.js';
 import { StartError } from './ground/start-error.js';
 import { openDeps } from './app/compose.js';
-import type { HealthPart } from './app/health.js';
+import type { HealthPart } from './app/health-part.js';
 import { leaveWithReader } from './app/leave-with-reader.js';
 import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf, unknownSettings, type Settings } from './app/settings.js';
 import { ownVersion } from './app/version.js';
+import { lastBackupUtcMs } from './app/backup-mark.js';
 
 interface Served {
-  readonly name: string;
+  readonly name: PlatformName;
   readonly isSet: (settings: Settings) => boolean;
   readonly start: (context: PlatformContext) => Promise<RunningPlatform>;
 }
@@ -29,6 +31,8 @@ const PLATFORMS: readonly Served[] = [
     start: async (context) => (await import('./platforms/matrix/index.js')).startMatrix(context),
   },
 ];
+
+const STARTING = { ok: false, detail: 'starting' };
 
 /** Answers under way get this long to finish after a signal; then the process leaves all the same. */
 const STOP_WITHIN_MS = 10_000;
@@ -62,7 +66,10 @@ const open = async (): Promise<Opened> => {
     },
     'Pierhand starts',
   );
-  const metrics = createMetrics(settings.http !== null);
+  const metrics = createMetrics(
+    settings.http !== null,
+    served.map(({ name }) => name),
+  );
   return { context: { deps, settings, log, metrics, now: () => Date.now() }, served, warm, close };
 };
 
@@ -122,22 +129,34 @@ const serve = async (
   { add, stop, isServing, isStopping }: Stopper,
 ): Promise<void> => {
   const { settings, log, metrics } = context;
-  const healthParts: HealthPart[] = [];
+  // Each part is there from the beginning: what has not started yet is not well.
+  const parts = new Map<string, HealthPart>(
+    [...served.map(({ name }) => name), 'store'].map((name) => [name, { name, health: () => STARTING }]),
+  );
   if (settings.http !== null) {
     const { startHealthServer } = await import('./app/health.js');
-    add(await startHealthServer(settings.http, () => healthParts, metrics));
+    metrics.watch(
+      () => [...parts.values()],
+      () => lastBackupUtcMs(settings.dataFolder),
+    );
+    add(await startHealthServer(settings.http, () => [...parts.values()], metrics));
   }
   const running: RunningPlatform[] = [];
-  for (const { start } of served) {
-    const platform = await start(context);
-    running.push(platform);
-    add(platform);
-  }
+  // Side by side: one that keeps the bot waiting holds up no other.
+  await Promise.all(
+    served.map(async ({ start }) => {
+      const platform = await start(context);
+      running.push(platform);
+      parts.set(platform.name, platform);
+      add(platform);
+    }),
+  );
   const shown = served.length === 0 ? await openConsole(context) : null;
   if (shown === null) {
     void warm().catch((error: unknown) => log.error({ err: error }, 'knowledge could not be read ahead'));
   } else {
     running.push(shown.platform);
+    parts.set(shown.platform.name, shown.platform);
     add(shown.platform);
   }
   const { startReminders } = await import('./reminders/start-reminders.js');
@@ -146,7 +165,7 @@ const serve = async (
   isServing();
   const reminders = startReminders(context, running);
   add(reminders);
-  healthParts.push(...running, reminders);
+  parts.set(reminders.name, reminders);
   if (shown === null) return;
   tellIfNothingAsked(await shown.ended);
   await stop();

@@ -15,7 +15,8 @@ import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
 import { readText } from '../reading/index.js';
 import { compiledModelFile } from './compiled-model.js';
-import { KnowledgeError, loadTriage, type TriageModel } from '../triage/index.js';
+import { cautions } from '../cautions/cautions.js';
+import { KnowledgeError, loadTriage, problemLine, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
   readonly deps: Deps;
@@ -27,6 +28,17 @@ export interface OpenedDeps {
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;
   return () => (made ??= { value: make() }).value;
+};
+
+/** One line for the operator: the first mistake, and how the others are seen. */
+const notTaken = (folder: string, { problems }: KnowledgeError): string => {
+  const [first] = problems;
+  const others = problems.length - 1;
+  return [
+    `PIERHAND_KNOWLEDGE: ${first === undefined ? folder : problemLine(first)}`,
+    ...(others > 0 ? [` (and ${others} more)`] : []),
+    `. Nothing of the folder is taken, so the bot does not start; npm run -s knowledge -- check --overlay ${folder} tells all.`,
+  ].join('');
 };
 
 export interface OpenWish {
@@ -54,14 +66,16 @@ export const openDeps = async (
 ): Promise<OpenedDeps> => {
   const knowledge = path.join(projectRoot(), 'knowledge');
   const triage = once((): TriageModel =>
-    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined, compiledModelFile()),
+    loadTriage(path.join(knowledge, 'connection'), settings.knowledgeFolder ?? undefined, compiledModelFile(), {
+      cautions: new Set(cautions().keys()),
+    }),
   );
   if (settings.knowledgeFolder !== null) {
     try {
       triage();
     } catch (error) {
       if (!(error instanceof KnowledgeError)) throw error;
-      throw new StartError(`PIERHAND_KNOWLEDGE: ${error.message.split('\n')[0]}`);
+      throw new StartError(notTaken(settings.knowledgeFolder, error));
     }
   }
   if ('databaseUrl' in place && isUnencrypted(place.databaseUrl))

@@ -2,13 +2,9 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { StartError } from '../ground/start-error.js';
+import type { HealthPart } from './health-part.js';
 import type { Metrics } from './metrics.js';
 import { ownVersion } from './version.js';
-
-export interface HealthPart {
-  readonly name: string;
-  readonly health: () => { readonly ok: boolean; readonly detail: string };
-}
 
 export interface HealthServer {
   readonly port: number;

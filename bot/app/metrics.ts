@@ -3,7 +3,14 @@ import { collectDefaultMetrics, Counter, Gauge, Histogram, Registry } from 'prom
 import type { PlatformName } from '../ground/platform-name.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
+import type { HealthPart } from './health-part.js';
 import { ownVersion } from './version.js';
+
+/** What may go wrong: in a command, with its picture, in sending, … */
+const FAILURES = ['command', 'store', 'chart', 'send', 'expired', 'completion', 'register', 'connect', 'sync'] as const;
+const LIMITED = ['member', 'channel', 'all'] as const;
+const REMINDER_RESULTS = ['sent', 'gone', 'failed'] as const;
+const CONNECTION_EVENTS = ['ready', 'resumed', 'lost', 'closed', 'refused'] as const;
 
 export interface Metrics {
   /** One answer given; seconds from the question's arrival to the answer's acceptance. */
@@ -19,15 +26,17 @@ export interface Metrics {
     readonly seconds: number;
     readonly late: boolean;
   }) => void;
-  /** A fault of ours or of a server; `kind` is a short fixed word ("command", "send", "expired", "store"). */
-  readonly failed: (platform: PlatformName, kind: string) => void;
+  /** A fault of ours or of a server. */
+  readonly failed: (platform: PlatformName, kind: (typeof FAILURES)[number]) => void;
   /** A question refused because too many came at once: of a member, in a channel, or of all together. */
-  readonly limited: (platform: PlatformName, scope: 'member' | 'channel' | 'all') => void;
+  readonly limited: (platform: PlatformName, scope: (typeof LIMITED)[number]) => void;
   /** An event that had been answered before. */
   readonly duplicate: (platform: PlatformName) => void;
-  readonly reminder: (platform: PlatformName, result: 'sent' | 'gone' | 'failed') => void;
-  /** The connection changed; `event` is a short fixed word ("ready", "lost", "resumed"). */
-  readonly connection: (platform: PlatformName, event: string) => void;
+  readonly reminder: (platform: PlatformName, result: (typeof REMINDER_RESULTS)[number]) => void;
+  /** The connection changed. */
+  readonly connection: (platform: PlatformName, event: (typeof CONNECTION_EVENTS)[number]) => void;
+  /** From now on also shown, as it stands when it is asked for: which parts are well, as `/health` has them, and the last backup's time. */
+  readonly watch: (parts: () => readonly HealthPart[], lastBackupUtcMs: () => number | null) => void;
   /** Everything in the Prometheus text format. */
   readonly expose: () => Promise<{ readonly contentType: string; readonly body: string }>;
 }
@@ -37,8 +46,11 @@ export type AnswerOutcome = 'info' | 'good' | 'caution' | 'danger' | 'problem';
 
 export const outcomeLabel = (outcome: Outcome): AnswerOutcome => (isProblem(outcome) ? 'problem' : outcome.level);
 
-/** @param withProcess also memory, processor time and event-loop lag of this process; once a process */
-export const createMetrics = (withProcess = false): Metrics => {
+/**
+ * @param withProcess also memory, processor time and event-loop lag of this process; once a process
+ * @param platforms what is counted for these begins at 0: Prometheus sees no step in a figure that begins at 1
+ */
+export const createMetrics = (withProcess = false, platforms: readonly PlatformName[] = []): Metrics => {
   const register = new Registry();
   if (withProcess) collectDefaultMetrics({ register });
   const registers = [register];
@@ -104,6 +116,14 @@ export const createMetrics = (withProcess = false): Metrics => {
     labelNames: ['platform', 'event'],
     registers,
   });
+  for (const platform of platforms) {
+    completionsLate.inc({ platform }, 0);
+    duplicates.inc({ platform }, 0);
+    for (const kind of FAILURES) failures.inc({ platform, kind }, 0);
+    for (const scope of LIMITED) limits.inc({ platform, scope }, 0);
+    for (const result of REMINDER_RESULTS) reminders.inc({ platform, result }, 0);
+    for (const event of CONNECTION_EVENTS) connections.inc({ platform, event }, 0);
+  }
   return {
     answered: ({ platform, command, outcome, seconds }) => {
       answers.inc({ platform, command, outcome });
@@ -118,6 +138,27 @@ export const createMetrics = (withProcess = false): Metrics => {
     duplicate: (platform) => duplicates.inc({ platform }),
     reminder: (platform, result) => reminders.inc({ platform, result }),
     connection: (platform, event) => connections.inc({ platform, event }),
+    watch: (parts, lastBackupUtcMs) => {
+      new Gauge({
+        name: 'pierhand_part_well',
+        help: '1 while /health calls the part (a platform, or the store) well, else 0.',
+        labelNames: ['part'],
+        registers,
+        collect() {
+          for (const { name, health } of parts()) this.set({ part: name }, health().ok ? 1 : 0);
+        },
+      });
+      new Gauge({
+        name: 'pierhand_last_backup_timestamp_seconds',
+        help: 'When npm run backup last succeeded on this data folder; absent where it never has.',
+        registers,
+        collect() {
+          const utcMs = lastBackupUtcMs();
+          this.remove();
+          if (utcMs !== null) this.set(utcMs / 1000);
+        },
+      });
+    },
     expose: async () => ({ contentType: register.contentType, body: await register.metrics() }),
   };
 };

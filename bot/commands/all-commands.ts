@@ -28,6 +28,7 @@ import { tonight } from './tonight.js';
 import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
+import { besideWalk } from './triage/beside-walk.js';
 import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
@@ -61,6 +62,7 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  besideWalk,
   waitingWords,
   slippedCommand,
   severalRequests,

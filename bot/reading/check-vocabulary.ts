@@ -85,14 +85,41 @@ const isRead = (vocabulary: Vocabulary, { id, answers }: Told, text: string): bo
 const checkSayingExamples = (vocabulary: Vocabulary, entry: SayingEntry, complain: Complain): void => {
   for (const [i, example] of entry.examples.entries())
     if (tellsAnything(entry) && !isRead(vocabulary, entry, example))
-      complain(entry.id, ['examples', i], 'this saying is not read of it');
+      complain(entry.id, ['examples', i], `this saying is not read of “${example}”`);
   for (const [i, example] of (entry.nonExamples ?? []).entries())
     if (readText(vocabulary, example).met.includes(entry.id))
       complain(entry.id, ['nonExamples', i], 'this saying is read of it');
 };
 
-/** Ids of checks, faults and paths are the caller's business. */
-export const checkVocabulary = (entries: VocabularyEntries): readonly VocabularyProblem[] => {
+/** The entries of words.yaml that some phrase has, or that something is not said of. */
+const wordsUsed = ({ sayings }: VocabularyEntries): ReadonlySet<string> => {
+  const used = new Set<string>();
+  for (const { phrases, notOf = [] } of sayings) {
+    for (const id of notOf) used.add(id);
+    for (const phrase of phrases) for (const [, id = ''] of phrase.matchAll(/<([a-z0-9-]+)>/gu)) used.add(id);
+  }
+  return used;
+};
+
+const checkWordsUsed = (entries: VocabularyEntries, isOwn: (id: string) => boolean, complain: Complain): void => {
+  const used = wordsUsed(entries);
+  for (const { id } of entries.words)
+    if (isOwn(id) && !used.has(id))
+      complain(
+        id,
+        ['id'],
+        `no phrase has <${id}>, so these words tell nothing. Another name for a thing that ships goes under that thing's id`,
+      );
+};
+
+/**
+ * Ids of checks, faults and paths are the caller's business.
+ * @param isOwn whether an entry of words.yaml is the club's alone: of those that ship, some are for the reader itself
+ */
+export const checkVocabulary = (
+  entries: VocabularyEntries,
+  isOwn: (id: string) => boolean = () => false,
+): readonly VocabularyProblem[] => {
   const problems: VocabularyProblem[] = [];
   const about =
     (kind: keyof VocabularyEntries): Complain =>
@@ -113,6 +140,7 @@ export const checkVocabulary = (entries: VocabularyEntries): readonly Vocabulary
     for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
       if (!met.has(id)) about('sayings')(entry.id, ['with'], `there is no saying or evidence "${id}"`);
   }
+  checkWordsUsed(entries, isOwn, about('words'));
   for (const entry of entries.wordedAnswers) checkWordedAnswers(entry, about('wordedAnswers'));
   return problems;
 };

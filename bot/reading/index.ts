@@ -34,5 +34,6 @@ export { soundsCured } from './answers/sounds-cured.js';
 export { yesOrNo } from './answers/yes-or-no.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
+export { tellsOfMount } from './answers/tells-of-mount.js';
 export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

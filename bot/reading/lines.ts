@@ -87,8 +87,11 @@ const COLLECTED =
 /** In the manner of programs, whoever is spoken to. */
 const isFormal = (line: string): boolean => (FORMAL.test(line) || INSTRUCTION.test(line)) && !INFORMAL.test(line);
 
-const isPersonal = (line: string): boolean =>
-  PERSONAL.test(INSTRUCTION.test(line) && !INFORMAL.test(line) ? line.replace(PLEASE, ' ') : line);
+const isPersonal = (line: string): boolean => {
+  if (!PERSONAL.test(line)) return false;
+  const asked = line.replace(PLEASE, ' ');
+  return asked === line || !INSTRUCTION.test(line) || INFORMAL.test(line) || PERSONAL.test(asked);
+};
 
 /** Names, lists and phrases that only programs write. */
 const isProgramLike = (line: string): boolean =>

@@ -59,6 +59,7 @@ const spanIn = (line: Line, { tokens }: Clauses, { start, end }: PhraseMatch): S
 
 /** A message found among a member's words, as if a phrase had taken all of it. */
 const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null => {
+  if ((tokens.at(-1)?.end ?? 0) <= start || (tokens[0]?.start ?? end) >= end) return null;
   const first = tokens.findIndex((token) => token.end > start);
   if (first < 0 || (tokens[first]?.start ?? end) >= end) return null;
   let last = first;

@@ -44,10 +44,12 @@ interface StoreWatch {
 /** While the store does not answer, one line in the log when that begins and one when it ends, not one every few seconds. */
 const storeWatch = ({ log }: PlatformContext): StoreWatch => {
   let trouble: string | null = null;
+  let isLookedInto = false;
   return {
     attempt: async (work) => {
       try {
         const result = await work();
+        isLookedInto = true;
         if (trouble !== null) log.info('reminders go on: the store answers again');
         trouble = null;
         return result;
@@ -57,7 +59,10 @@ const storeWatch = ({ log }: PlatformContext): StoreWatch => {
         return 0;
       }
     },
-    health: () => ({ ok: trouble === null, detail: trouble ?? 'answers' }),
+    health: () => ({
+      ok: isLookedInto && trouble === null,
+      detail: trouble ?? (isLookedInto ? 'answers' : 'not looked into yet'),
+    }),
   };
 };
 

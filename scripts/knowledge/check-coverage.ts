@@ -1,6 +1,5 @@
 /** What reviewers hold the fault model to beyond its references: nothing unreachable, unverifiable, untold apart or left out. */
 import { CAUSE_TITLES } from '../../bot/commands/astray/astray-words.js';
-import { cautions } from '../../bot/cautions/cautions.js';
 import { appliesIn } from '../../bot/triage/model/context.js';
 import { unfilled } from '../../bot/triage/model/fill-serial.js';
 import type { KnowledgeProblem } from '../../bot/triage/model/knowledge-problem.js';
@@ -75,8 +74,6 @@ interface Told {
   /** The field with all that is said, and its value. */
   readonly field: string;
   readonly value: unknown;
-  readonly cautionsAt: readonly string[];
-  readonly cautions: readonly string[] | undefined;
 }
 
 /** Lines by system; null for lines that are said to all. */
@@ -95,9 +92,6 @@ const checkTold = (complain: Coverage['complain'], told: Told): void => {
   }
   for (const brace of unfilled(JSON.stringify(told.value)))
     complain(kind, id, [told.field], `${brace} is no figure that can be worked out`);
-  for (const caution of told.cautions ?? [])
-    if (!cautions().has(caution))
-      complain(kind, id, told.cautionsAt, `there is no caution "${caution}" in knowledge/cautions.yaml`);
 };
 
 const NOWHERE = 'it applies nowhere: no path has this stage under these conditions';
@@ -139,8 +133,6 @@ const checkFault = (coverage: Coverage, fault: FaultEntry): void => {
     lines: remedy.steps,
     field: 'remedy',
     value: remedy,
-    cautionsAt: ['remedy', 'cautions'],
-    cautions: remedy.cautions,
   });
   for (const [i, cause] of (fault.astrayCauses ?? []).entries()) {
     if (!Object.hasOwn(CAUSE_TITLES, cause))
@@ -185,8 +177,6 @@ const checkCheck = (coverage: Coverage, check: CheckEntry): void => {
     lines: check.how,
     field: 'how',
     value: check.how,
-    cautionsAt: ['cautions'],
-    cautions: check.cautions,
   });
   checkAnswers(coverage, check);
 };

@@ -14,5 +14,5 @@ export const contextsOf = (model: Pick<TriageModel, 'paths'>): readonly FullCont
 /** A phone reaches the mount by radio; simulations leave it out, since it is what computers have and less. */
 export const phoneContextsOf = (model: Pick<TriageModel, 'paths'>): readonly FullContext[] =>
   model.paths
-    .filter(({ id }) => PHONE_PATHS.has(id))
+    .filter(({ id, like = id }) => PHONE_PATHS.has(like))
     .map((path) => ({ path: path.id, system: 'phone', client: 'direct' }));

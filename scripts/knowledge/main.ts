@@ -2,9 +2,9 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { leaveWithReader } from '../../bot/app/leave-with-reader.js';
-import { checkReferences } from '../../bot/triage/model/check-references.js';
-import { checkExamples } from '../../bot/reading/index.js';
+import { cautions } from '../../bot/cautions/cautions.js';
 import { loadTriage } from '../../bot/triage/index.js';
+import { mistakesIn } from '../../bot/triage/model/load-triage.js';
 import { KnowledgeError, problemLine } from '../../bot/triage/model/knowledge-problem.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
@@ -30,6 +30,7 @@ Any of them with --overlay FOLDER lays a club's own entries over the shipped one
 `;
 
 const FOLDER = 'knowledge/connection';
+const HELD_TO = { cautions: new Set(cautions().keys()) };
 
 const count = (problems: number): string => (problems === 1 ? '1 problem' : `${problems} problems`);
 
@@ -46,16 +47,7 @@ const printOffered = (overlay: string): void => {
 
 const check = (overlay: string | undefined): number => {
   const result = readEntries(FOLDER, overlay);
-  // Whatever names an entry that could not be read would be called wrong as well.
-  const misfits = result.problems.length > 0 ? result.problems : checkReferences(result);
-  const broken =
-    misfits.length > 0
-      ? misfits
-      : checkExamples(result.entries).map(({ kind, id, path, message }) => ({
-          ...result.locate(kind, id, path),
-          entry: id,
-          message: `${path.join('.')}: ${message}`,
-        }));
+  const broken = mistakesIn(result, HELD_TO);
   // Coverage means nothing while entries are missing.
   const problems = broken.length > 0 ? broken : checkCoverage(result, { shipped: true });
   for (const problem of problems) console.error(problemLine(problem));

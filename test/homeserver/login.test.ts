@@ -57,11 +57,8 @@ describe.skipIf(folder === null)('starting with a real homeserver', () => {
     expect(line).not.toContain('opensesame-wrong');
   });
 
-  test('a homeserver that is not there, or is something else, is one clear line', async () => {
+  test('something else than a homeserver is one clear line', async () => {
     const port = await freePort();
-    expect(await failedStart({ MATRIX_HOMESERVER_URL: `http://127.0.0.1:${port}`, MATRIX_ACCESS_TOKEN: 'x' })).toMatch(
-      /with 2: MATRIX_HOMESERVER_URL: no Matrix homeserver answers.*ECONNREFUSED/u,
-    );
     const other = createServer((_request, response) => {
       response.writeHead(404, { 'Content-Type': 'text/html' }).end('<h1>Not here</h1>');
     });

@@ -4,12 +4,15 @@ import type { AddressInfo } from 'node:net';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { unknownSettings } from '../../bot/app/settings.js';
 import { loggedError } from '../../bot/app/log.js';
+import { lastBackupUtcMs } from '../../bot/app/backup-mark.js';
 import { openStore } from '../../bot/store/open-store.js';
 import { storeError } from '../../bot/store/store-failure.js';
 import { logIn } from '../../bot/platforms/matrix/connect/login.js';
+import { startDiscordDouble } from '../doubles/discord/discord-double.js';
 import { runProgram } from '../whole-program.js';
 
 // A busy machine may be many times slower; nothing here is about its speed.
@@ -17,6 +20,14 @@ vi.setConfig({ testTimeout: 120_000 });
 const root = path.resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(path.join(tmpdir(), 'pierhand-operator-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const freePort = async (): Promise<number> => {
+  const server = createServer();
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  await new Promise((resolve) => server.close(resolve));
+  return port;
+};
 
 describe('an operator', () => {
   it('hears of a setting whose name is mistyped, and never its value', () => {
@@ -86,6 +97,51 @@ describe('an operator', () => {
     expect(Date.now() - began).toBeLessThan(9_500);
   });
 
+  it('keeps the rest running while one chat server is away, and reads on the port which', async () => {
+    const discord = await startDiscordDouble();
+    const [port, nobody] = [await freePort(), await freePort()];
+    const child = spawn(process.execPath, [path.join(root, 'dist/bot/main.js')], {
+      cwd: folder,
+      env: {
+        PATH: process.env['PATH'] ?? '',
+        PIERHAND_DATA: path.join(folder, 'away'),
+        PIERHAND_HTTP_PORT: String(port),
+        DISCORD_TOKEN: discord.token,
+        DISCORD_API_URL: discord.apiUrl,
+        MATRIX_HOMESERVER_URL: `http://127.0.0.1:${nobody}`,
+        MATRIX_ACCESS_TOKEN: 'token',
+      },
+      stdio: ['ignore', 'ignore', 'pipe'],
+    });
+    let log = '';
+    child.stderr.on('data', (chunk: Buffer) => (log += chunk.toString()));
+    const get = async (asked: string): Promise<Response | null> =>
+      fetch(`http://127.0.0.1:${port}${asked}`).catch(() => null);
+    const seen: { ok: boolean; parts: { name: string; ok: boolean }[] }[] = [];
+    const states = async (): Promise<Readonly<Record<string, boolean>>> => {
+      const response = await get('/health');
+      if (response === null) return {};
+      const body = (await response.json()) as (typeof seen)[number];
+      expect(response.status).toBe(503);
+      seen.push(body);
+      return Object.fromEntries(body.parts.map(({ name, ok }) => [name, ok]));
+    };
+    const isRest = async (): Promise<boolean> => {
+      const { discord: isDiscord = false, store = false } = await states();
+      return isDiscord && store && log.includes('commands registered');
+    };
+    while (child.exitCode === null && !(await isRest())) await sleep(50);
+    expect(child.exitCode, log).toBeNull();
+    // From the first answer on, nothing is called well that was not looked at.
+    expect(seen[0]?.parts.map(({ name }) => name).sort()).toEqual(['discord', 'matrix', 'store']);
+    const metrics = (await (await get('/metrics'))?.text()) ?? '';
+    expect(metrics).toContain('pierhand_part_well{part="matrix"} 0');
+    expect(metrics).toContain('pierhand_part_well{part="discord"} 1');
+    child.kill('SIGTERM');
+    expect(await new Promise((resolve) => child.once('exit', resolve))).toBe(0);
+    await discord.close();
+  });
+
   it('may look at the first line alone', async () => {
     const child = spawn('sh', ['-c', '"$0" "$@" | head -n 1', process.execPath, path.join(root, 'dist/bot/main.js')], {
       cwd: folder,
@@ -106,6 +162,16 @@ describe('an operator', () => {
     expect(code).toBe(2);
     expect(stderr).toContain('exists already');
     expect(readFileSync(file, 'utf8')).toBe('yesterday');
+    expect(lastBackupUtcMs(path.join(folder, 'data'))).toBeNull();
+  });
+
+  it('can see when the last backup succeeded', async () => {
+    const env = { PIERHAND_DATA: path.join(folder, 'backed-up') };
+    await runProgram('main', ['site', 'add', 'name:Garden', 'position:52.7,0.1'], folder, { env });
+    const began = Date.now();
+    expect((await runProgram('backup', [path.join(folder, 'new.sqlite')], folder, { env })).stderr).toBe('');
+    // A file system keeps times a little coarser than the clock.
+    expect(lastBackupUtcMs(env.PIERHAND_DATA)).toBeGreaterThan(began - 1000);
   });
 
   it('reads why the store cannot be opened, the cause first, in no member’s words', async () => {

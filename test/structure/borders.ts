@@ -59,7 +59,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'commands/asking': [...ASKED, 'pointing', 'commands/core'],
   commands: COMMAND,
   app: [...ASKED, 'triage', 'pictures', 'small-bodies', 'reading', 'commands', 'commands/core'],
-  'platforms/shared': ['ground', 'sky', 'reply', 'app', 'commands/core'],
+  'platforms/shared': ['ground', 'sky', 'reply', 'store', 'app', 'commands/core'],
   main: ['ground', 'app', 'reminders'],
   try: ['ground', 'app', 'reminders', 'platforms/browser'],
   ask: ['ground', 'app', 'reply', 'platforms/console'],

@@ -6,7 +6,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
 import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
-import { parseLine, PASTE_LIMIT, type ParsedLine } from './grammar.js';
+import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './grammar.js';
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
 import { severalAnswers, type Answered } from './several-answers.js';
@@ -222,7 +222,7 @@ const mendingReaders = (deps: Deps) => (deps.readers ?? []).filter(({ mendsComma
 
 /** Where a command says by which words it is spoken to in a sentence; null otherwise, and where no reader understands it. */
 const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask): Promise<Outcome | null> => {
-  const rest = line.trim().replace(/^\/?\S+\s*/u, '');
+  const rest = line.trim().replace(/^[/!]?\s*\S+\s*/u, '');
   const isSentence = command.sentence?.test(rest) === true && !HAS_OPTIONS.test(` ${rest}`.slice(0, 14));
   return isSentence ? readWords(deps, line, ask, mendingReaders(deps)) : null;
 };
@@ -247,7 +247,8 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
  * Reads and runs one line. Text that begins with no command goes to `deps.readers` in order; the first that has something to
  * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
  */
-export const runLine = async (deps: Deps, line: string, ask: Ask): Promise<Outcome> => {
+export const runLine = async (deps: Deps, typed: string, ask: Ask): Promise<Outcome> => {
+  const line = withoutAddress(typed);
   const parsed = parseLine(line, deps.commands);
   if (!isProblem(parsed)) return runTyped(deps, line, parsed, ask);
   return NO_COMMAND.includes(parsed.problem)

@@ -61,13 +61,24 @@ export const unknownCommand = (word: string, commands: readonly Command[], line 
   );
 };
 
+/** How the bot is spoken to by name, on whatever platform: "!pier tonight", "@Pierhand tonight", "pierhand, tonight". */
+const ADDRESS = /^\s*(?:[!/@]pier(?:hand)?(?=[\s,:]|$)|pierhand(?=\s*[,:]))[\s,:]*/iu;
+
+/** The line without the name it is addressed to; the name alone asks for help. */
+export const withoutAddress = (line: string): string => {
+  const said = line.replace(ADDRESS, '');
+  return said === '' && line.trim() !== '' ? 'help' : said;
+};
+
 /**
  * Reads one line. Bare words before the first `name:` fill the command's bare option; a value runs to the next
  * `name:` of this command, or between double quotes. Only the command's own option names open a value, so that
  * "at 22:30" and "16:41:42 +36:28" stay values; another word before a colon that looks like an option is refused.
  */
 export const parseLine = (line: string, commands: readonly Command[]): ParsedLine | Problem => {
-  const clean = withoutUnseen(line.slice(0, PASTE_LIMIT)).trim().replace(/^\//u, '');
+  const said = withoutAddress(withoutUnseen(line.slice(0, PASTE_LIMIT)).trim());
+  // Before a command stands what one is used to from elsewhere.
+  const clean = said.replace(/^[/!]\s*/u, '');
   const first = /^\S+/u.exec(clean)?.[0];
   if (first === undefined) return problem('empty-line', 'Nothing was asked. Type help for the list of commands.');
   const command = commands.find(({ name }) => name === first.toLowerCase());

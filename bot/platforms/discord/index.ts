@@ -16,6 +16,7 @@ import { createAnswerOnce } from '../shared/answer-once.js';
 import { createRateLimit } from '../shared/rate-limit.js';
 import { registerCommands } from './connect/register-commands.js';
 import { createTurns } from '../shared/take-turns.js';
+import { StoreError } from '../../store/store.js';
 
 /** Of the three seconds that Discord gives a first response. */
 const CLAIM_WITHIN_MS = 600;
@@ -130,6 +131,21 @@ const watchRest = (rest: REST, { log, now }: PlatformContext): void => {
   );
 };
 
+const tellUnregistered = ({ log, metrics }: PlatformContext, error: unknown, guildId: string | null): void => {
+  if (error instanceof StoreError) {
+    log.error({ err: error }, 'the store could not say whether the commands are registered; trying again');
+    metrics.failed('discord', 'store');
+    return;
+  }
+  log.error(
+    { err: error },
+    guildId === null
+      ? 'commands could not be registered; trying again'
+      : 'commands could not be registered in the server DISCORD_GUILD_ID names (is the bot in it?); trying again',
+  );
+  metrics.failed('discord', 'register');
+};
+
 const REGISTER_DELAYS_MS = [5000, 30_000, 120_000, 600_000];
 
 /** Registers from the process that runs the first shard, and tries again while Discord or the store is unwell. */
@@ -139,7 +155,7 @@ const keepRegistered = async (
   applicationId: string,
   signal: AbortSignal,
 ): Promise<void> => {
-  const { log, deps, metrics } = bot.context;
+  const { log, deps } = bot.context;
   if (shardIds !== null && !shardIds.includes(0)) return;
   const payloads = commandPayloads(deps.commands);
   for (let i = 0; !signal.aborted; i++) {
@@ -154,13 +170,7 @@ const keepRegistered = async (
       );
       return;
     } catch (error) {
-      log.error(
-        { err: error },
-        guildId === null
-          ? 'commands could not be registered; trying again'
-          : 'commands could not be registered in the server DISCORD_GUILD_ID names (is the bot in it?); trying again',
-      );
-      metrics.failed('discord', 'register');
+      tellUnregistered(bot.context, error, guildId);
       await sleep(REGISTER_DELAYS_MS[Math.min(i, REGISTER_DELAYS_MS.length - 1)], undefined, {
         signal,
         ref: false,

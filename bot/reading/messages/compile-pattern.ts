@@ -102,18 +102,30 @@ const linearEngine = (pattern: string): Engine => {
 const engineFor = (pattern: string, tree: PatternTree): Engine =>
   waysOf(tree) <= MOST_WAYS ? platformEngine(tree) : linearEngine(pattern);
 
-/** The last places of any of the words. */
-const placesOf = ({ places }: Prepared, needs: readonly string[]): readonly number[] => {
+/** The last places of any of the words, so many of each at most. */
+const placesOf = ({ places }: Prepared, needs: readonly string[], most: number): readonly number[] => {
   const all: number[] = [];
   for (const need of needs) {
     const own = places(need);
-    for (let i = Math.max(0, own.length - MOST_SPANS); i < own.length; i++) all.push(own[i] ?? 0);
+    for (let i = Math.max(0, own.length - most); i < own.length; i++) all.push(own[i] ?? 0);
   }
   return all.length < 2 ? all : all.sort((a, b) => a - b);
 };
 
-/** The stretches of a text around the places where one of the words stands, cut at spaces and joined where they overlap. */
-const stretchesOf = (text: string, places: readonly number[], reach: number): readonly Span[] => {
+/**
+ * The stretches of a folded text around the places where one of the words stands, cut at spaces and joined where they overlap.
+ * @param reach more characters than what is looked for can have
+ * @param most of the places of a word, the last so many are looked at
+ */
+export const stretchesAround = (
+  prepared: Prepared,
+  needs: readonly string[],
+  reach: number,
+  most = Infinity,
+): readonly Span[] => {
+  const { folded: text } = prepared;
+  const places = placesOf(prepared, needs, most);
+  if (places.length === 0) return NOWHERE;
   const stretches: { start: number; end: number }[] = [];
   for (const place of places) {
     const start = place <= reach ? 0 : text.lastIndexOf(' ', place - reach) + 1;
@@ -151,9 +163,9 @@ export const compilePattern = (pattern: string): Pattern => {
       return forPictures.spans(folded).slice(-MOST_SPANS);
     }
     if (needs === null) return engine.spans(folded).slice(-MOST_SPANS);
-    const places = placesOf(text, needs);
-    if (places.length === 0) return NOWHERE;
-    return stretchesOf(folded, places, reach)
+    const stretches = stretchesAround(text, needs, reach, MOST_SPANS);
+    if (stretches.length === 0) return NOWHERE;
+    return stretches
       .flatMap(({ start, end }) =>
         engine.spans(folded.slice(start, end)).map((span) => ({ start: start + span.start, end: start + span.end })),
       )

@@ -2,8 +2,8 @@
  * Numbers count only beside what they belong to: `(Code 31)` is Device Manager's, `[Errno 13]` the C library's, `None, 5)` a
  * Windows error as Python prints it, `(10061)` Winsock's. A bare number says nothing.
  */
-import type { Prepared, Span } from './compile-pattern.js';
-import { wordsNeededBy } from './pattern-parts.js';
+import { stretchesAround, type Prepared, type Span } from './compile-pattern.js';
+import { reachOf, wordsNeededBy } from './pattern-parts.js';
 import { patternTree } from './pattern-tree.js';
 import type { NumberKind } from '../schema.js';
 
@@ -58,13 +58,19 @@ interface Form {
   readonly form: RegExp;
   /** A text without any of these words, in lower case, holds no such number. */
   readonly needs: readonly string[];
+  /** More characters than it can have. */
+  readonly reach: number;
 }
 
-const compile = ([kind, form]: (typeof FORMS)[number]): Form => ({
-  kind,
-  form: new RegExp(form, 'giu'),
-  needs: wordsNeededBy(patternTree(form).options) ?? [],
-});
+const compile = ([kind, form]: (typeof FORMS)[number]): Form => {
+  const { options } = patternTree(form);
+  return {
+    kind,
+    form: new RegExp(form, 'giu'),
+    needs: wordsNeededBy(options) ?? [],
+    reach: reachOf(options) + 1,
+  };
+};
 const COMPILED_ROW = compile(TABLE_ROW);
 const COMPILED = FORMS.map(compile);
 export const NUMBER_NEEDS: readonly string[] = [TABLE_HEAD, ...COMPILED.flatMap(({ needs }) => needs)];
@@ -83,31 +89,43 @@ const OTHER_FILE = /^[^'"‘“]{0,60}['"‘“](?!\/dev\/|com\d|\\\\[.?]\\)(?:[
 /** Numbers that any file may give, as a port may: not there, not allowed. */
 const OF_FILES: ReadonlySet<string> = new Set(['2', '5', '13', '32']);
 
-const isOfAnother = (folded: string, kind: Form['kind'], number: string | undefined, { start, end }: Span): boolean =>
+const isOfAnother = (folded: string, kind: Form['kind'], number: string, { start, end }: Span): boolean =>
   kind === 'device'
     ? OTHER_CODE.test(folded.slice(start, end))
-    : OF_FILES.has(number ?? '') && OTHER_FILE.test(folded.slice(end, end + 120));
+    : OF_FILES.has(number) && OTHER_FILE.test(folded.slice(end, end + 120));
 
 const systemOf = (folded: string, lower: string, start: number): NumberKind => {
   if (WORDED_BY_WINDOWS.test(folded.slice(Math.max(0, start - WORDED_BEFORE), start))) return 'windows';
   return WINDOWS_LIKE.test(lower) ? 'windows' : 'errno';
 };
 
-export const findNumbers = ({ folded, lower, places }: Prepared): readonly FoundNumber[] => {
+/** Where a form stands in a text. */
+const spansOf = (text: Prepared, { form, needs, reach }: Form): readonly (Span & { readonly number: string })[] => {
+  const around = needs.length === 0 ? [{ start: 0, end: text.folded.length }] : stretchesAround(text, needs, reach);
+  return around.flatMap(({ start: from, end: to }) =>
+    Array.from(text.folded.slice(from, to).matchAll(form), ({ 0: whole, 1: number = '', index }) => ({
+      start: from + index,
+      end: from + index + whole.length,
+      number,
+    })),
+  );
+};
+
+export const findNumbers = (text: Prepared): readonly FoundNumber[] => {
+  const { folded, lower, places } = text;
   if (!ANY_DIGIT.test(folded)) return [];
   const found: FoundNumber[] = [];
-  for (const { kind, form, needs } of places(TABLE_HEAD).length > 0 ? [...COMPILED, COMPILED_ROW] : COMPILED) {
-    if (needs.length > 0 && !needs.some((need) => places(need).length > 0)) continue;
-    for (const match of folded.matchAll(form)) {
+  for (const one of places(TABLE_HEAD).length > 0 ? [...COMPILED, COMPILED_ROW] : COMPILED)
+    for (const { start, end, number } of spansOf(text, one)) {
       if (found.length >= MOST_NUMBERS) break;
-      const span = { start: match.index, end: match.index + match[0].length };
-      if (isOfAnother(folded, kind, match[1], span)) continue;
+      const { kind } = one;
+      if (isOfAnother(folded, kind, number, { start, end })) continue;
       found.push({
-        kind: kind === 'system' ? systemOf(folded, lower, span.start) : kind,
-        value: Number(match[1]),
-        ...span,
+        kind: kind === 'system' ? systemOf(folded, lower, start) : kind,
+        value: Number(number),
+        start,
+        end,
       });
     }
-  }
   return found;
 };

@@ -157,5 +157,16 @@ const holdersIn = (lines: readonly TableLine[]): readonly FoundTable[] =>
 
 const READERS = [twinsIn, strengthIn, joinedIn, devicesIn, macPortsIn, usbIn, holdersIn];
 
-export const readTables = (lines: readonly TableLine[]): readonly FoundTable[] =>
-  lines.length === 0 ? [] : READERS.flatMap((read) => read(lines));
+/** A line without any of these is no row, and opens no block, of any of the tables. */
+const MAY_BE_ROW = new RegExp(
+  [
+    String.raw`^(?:yes:|\*|ssid|signal|agrctlrssi|bus \d|(?:ok|error|degraded|unknown) ports |\d+: |inet |ipv4 )`,
+    String.raw`/dev/|signal level|essid:|: flags=|link encap| adapter | (?:up|down|unknown) \d`,
+  ].join('|'),
+  'iu',
+);
+
+export const readTables = (lines: readonly TableLine[]): readonly FoundTable[] => {
+  const rows = lines.filter(({ text }) => MAY_BE_ROW.test(text));
+  return rows.length === 0 ? [] : READERS.flatMap((read) => read(rows));
+};

@@ -10,9 +10,11 @@ const NONE: readonly number[] = [];
 const RUN = 3;
 const SIZE = 1 << 14;
 
+const hashOf = (first: number, second: number, third: number): number =>
+  (Math.imul(Math.imul(first, 0x1f1f) + second, 0x1f1f) + third) & (SIZE - 1);
+
 const hashAt = (text: string, at: number): number =>
-  (Math.imul(Math.imul(text.charCodeAt(at), 0x1f1f) + text.charCodeAt(at + 1), 0x1f1f) + text.charCodeAt(at + 2)) &
-  (SIZE - 1);
+  hashOf(text.charCodeAt(at), text.charCodeAt(at + 1), text.charCodeAt(at + 2));
 
 const searchedFor = (text: string, word: string): readonly number[] => {
   const places: number[] = [];
@@ -31,6 +33,8 @@ interface Indexed {
   readonly word: string;
   readonly offset: number;
 }
+
+const NO_WORDS: readonly Indexed[] = [];
 
 /** Of the runs of three in a word, the one that the fewest words have. */
 const rarestRun = (word: string, uses: Uint16Array): number => {
@@ -59,10 +63,14 @@ export const indexWords = (words: Iterable<string>): WordIndex => {
   }
   return (text) => {
     const found = new Map<string, number[]>();
+    let [first, second] = [text.charCodeAt(0), text.charCodeAt(1)];
     for (let at = 0; at + RUN <= text.length; at++) {
-      const list = listOf[hashAt(text, at)] ?? 0;
+      const third = text.charCodeAt(at + 2);
+      const list = listOf[hashOf(first, second, third)] ?? 0;
+      first = second;
+      second = third;
       if (list === 0) continue;
-      for (const { word, offset } of lists[list] ?? []) {
+      for (const { word, offset } of lists[list] ?? NO_WORDS) {
         const start = at - offset;
         if (start < 0 || !text.startsWith(word, start)) continue;
         const before = found.get(word);

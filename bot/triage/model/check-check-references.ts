@@ -1,5 +1,13 @@
 /** The references of one check: its answers, stages, links, the faults it speaks of and the coarser check it refines. */
-import { faultExists, linkExists, oddsFit, onlyExists, stageExists, type References } from './references.js';
+import {
+  cautionsExist,
+  faultExists,
+  linkExists,
+  oddsFit,
+  onlyExists,
+  stageExists,
+  type References,
+} from './references.js';
 import type { CheckEntry } from './schema.js';
 
 const answersOf = ({ answers }: CheckEntry): ReadonlySet<string> => new Set(answers.map(({ id }) => id));
@@ -77,6 +85,7 @@ const checkOtherLooks = (known: References, check: CheckEntry): void => {
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   onlyExists(known, 'checks', check.id, check.only);
+  cautionsExist(known, own, ['cautions'], check.cautions);
   oddsFit(known, own, ['good'], check.id, check.good);
   if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);
   if (check.bad !== undefined) oddsFit(known, own, ['bad'], check.id, check.bad);

@@ -5,6 +5,7 @@ import type { FieldPath } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { ReadResult } from './read-entries.js';
 import {
+  cautionsExist,
   faultExists,
   linkExists,
   notThere,
@@ -16,7 +17,9 @@ import {
 } from './references.js';
 import type { FaultEntry } from './schema.js';
 
-const checkRemedy = (known: References, { id, remedy: { already, otherwise, confirm } }: FaultEntry): void => {
+const checkRemedy = (known: References, { id, remedy }: FaultEntry): void => {
+  const { already, otherwise, confirm, cautions } = remedy;
+  cautionsExist(known, ['faults', id], ['remedy', 'cautions'], cautions);
   if (confirm !== undefined) oddsFit(known, ['faults', id], ['remedy', 'confirm'], confirm, {});
   if (already === undefined) return;
   for (const answer of already.answers) oddsFit(known, ['faults', id], ['remedy', 'already'], already.check, answer);
@@ -61,8 +64,14 @@ const checkWorded = (known: References, { id, said }: WordedAnswersEntry): void 
   for (const answer of Object.keys(said)) oddsFit(known, ['wordedAnswers', id], ['said', answer], id, answer);
 };
 
-/** All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business. */
-export const checkReferences = ({ entries, locate, removed }: ReadResult): readonly KnowledgeProblem[] => {
+/**
+ * All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business.
+ * @param cautions the ids that remedies and questions may name; without them those are not looked at
+ */
+export const checkReferences = (
+  { entries, locate, removed, from }: ReadResult,
+  cautions: ReadonlySet<string> | null = null,
+): readonly KnowledgeProblem[] => {
   const problems: KnowledgeProblem[] = [];
   const known: References = {
     paths: new Set(entries.paths.map(({ id }) => id)),
@@ -71,6 +80,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
     stages: new Set(entries.stages.map(({ id }) => id)),
     faults: new Set([...entries.faults.map(({ id }) => id), ...removed]),
     checks: new Map(entries.checks.map((check) => [check.id, new Set(check.answers.map(({ id }) => id))])),
+    cautions,
     complain: (kind, id, path, message) => {
       problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });
     },
@@ -84,6 +94,7 @@ export const checkReferences = ({ entries, locate, removed }: ReadResult): reado
   for (const entry of entries.wordedAnswers) if (!removed.has(entry.id)) checkWorded(known, entry);
   for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
   for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
-  for (const { kind, id, path, message } of checkVocabulary(entries)) known.complain(kind, id, path, message);
+  for (const { kind, id, path, message } of checkVocabulary(entries, (word) => from('words', word) === 'club'))
+    known.complain(kind, id, path, message);
   return problems;
 };

@@ -5,9 +5,30 @@ import { decodeWeights, type Weights } from '../../reading/index.js';
 import { checkReferences } from './check-references.js';
 import { readCollecting } from './collecting.js';
 import { readCompiled } from './compiled-entries.js';
-import { KnowledgeError } from './knowledge-problem.js';
+import { checkExamples } from '../../reading/index.js';
+import { KnowledgeError, type KnowledgeProblem } from './knowledge-problem.js';
 import { makeModel, type TriageModel } from './model.js';
-import { readEntries } from './read-entries.js';
+import { readEntries, type ReadResult } from './read-entries.js';
+
+/** What a club's folder is held to beyond those that ship, which are when they are tested. */
+export interface HeldTo {
+  /** Ids of the cautions that there are. */
+  readonly cautions: ReadonlySet<string>;
+}
+
+/**
+ * What makes entries unfit to walk with. Whatever names an entry that could not be read would be called wrong as well, and so on.
+ */
+export const mistakesIn = (result: ReadResult, heldTo?: HeldTo): readonly KnowledgeProblem[] => {
+  if (result.problems.length > 0) return result.problems;
+  const misfits = checkReferences(result, heldTo?.cautions);
+  if (misfits.length > 0 || heldTo === undefined || !result.changesReading) return misfits;
+  return checkExamples(result.entries).map(({ kind, id, path, message }) => ({
+    ...result.locate(kind, id, path),
+    entry: id,
+    message: `${path.join('.')}: ${message}`,
+  }));
+};
 
 /** Made by scripts/reading/fit-examples.ts. */
 const WEIGHTS = join('reading', 'examples.bin');
@@ -21,15 +42,21 @@ const weightsIn = (folder: string) => (): Weights | null => {
  * @param folder the shipped model ("knowledge/connection")
  * @param overlayFolder the club's own entries, in the same file layout; an entry with a shipped id changes the fields it gives
  * @param compiledFile the shipped model as the build left it (compiled-entries.ts); without it, or with a club's folder, the YAML is read
+ * @param heldTo what a club's folder is held to besides
  * @throws KnowledgeError naming file, line and entry of each problem
  */
-export const loadTriage = (folder: string, overlayFolder?: string, compiledFile?: string): TriageModel => {
+export const loadTriage = (
+  folder: string,
+  overlayFolder?: string,
+  compiledFile?: string,
+  heldTo?: HeldTo,
+): TriageModel => {
   const compiled =
     overlayFolder === undefined && compiledFile !== undefined ? readCompiled(folder, compiledFile) : null;
   const weights = weightsIn(folder);
   if (compiled !== null) return makeModel(compiled, readCollecting(folder), weights);
   const result = readEntries(folder, overlayFolder);
-  const problems = [...result.problems, ...(result.problems.length === 0 ? checkReferences(result) : [])];
+  const problems = [...mistakesIn(result, overlayFolder === undefined ? undefined : heldTo)];
   if (problems.length === 0 && result.entries.faults.length === 0) {
     problems.push({
       file: folder,

@@ -1,5 +1,5 @@
 /** Reads the fault model's YAML files into entries that remember where they stand, and lays an overlay over them. */
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap } from 'yaml';
 import type { z } from 'zod';
@@ -13,8 +13,12 @@ import {
   type VocabularyEntries,
 } from '../../reading/index.js';
 import { filesOf, lineOf, readFile, type FileEntry, type Place } from './entry-files.js';
+import { nearestName } from '../../ground/edit-distance.js';
 import { entryMisfits } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
+import { layOver } from './lay-over.js';
+import { familiesOfLikes, familyWithLikes, holdsOnLikes, likePaths } from './like-paths.js';
+import { ownWords, type WordsOf } from './own-words.js';
 import {
   checkSchema,
   faultSchema,
@@ -45,12 +49,18 @@ export type Locate = (
   path: readonly (string | number)[],
 ) => { readonly file: string; readonly line: number };
 
+/** As it ships, with the club's words in it, or the club's alone. */
+export type Origin = 'shipped' | 'changed' | 'club';
+
 export interface ReadResult {
   readonly entries: Entries;
   readonly problems: readonly KnowledgeProblem[];
   readonly locate: Locate;
   /** Ids that the club's layer took out; entries that still name them are not wrong for it. */
   readonly removed: ReadonlySet<string>;
+  /** Whether the club's layer, or a folder by itself, has a say in how words are read: then its sayings are to be held to their examples. */
+  readonly changesReading: boolean;
+  readonly from: (kind: EntryKind, id: string) => Origin;
 }
 
 /** Kind → where its files stand in a folder. */
@@ -60,14 +70,15 @@ const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
   stages: ['stages'],
   faults: ['faults'],
   checks: ['checks'],
-  // A club's own folder may hold its evidence without the folder reading/.
+  // A club's own folder may hold what is read without the folder reading/.
   evidence: ['reading/evidence', 'evidence'],
-  translations: ['reading/translations'],
-  words: ['reading/words'],
-  sayings: ['reading/sayings'],
-  families: ['reading/families'],
-  wordedAnswers: ['reading/answers'],
+  translations: ['reading/translations', 'translations'],
+  words: ['reading/words', 'words'],
+  sayings: ['reading/sayings', 'sayings'],
+  families: ['reading/families', 'families'],
+  wordedAnswers: ['reading/answers', 'answers'],
 };
+const READ_KINDS = ['evidence', 'translations', 'words', 'sayings', 'families', 'wordedAnswers'] as const;
 const KINDS = Object.keys(PLACES) as readonly EntryKind[];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   paths: pathSchema,
@@ -84,36 +95,10 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
 };
 
 interface RawEntry {
-  readonly value: Record<string, unknown>;
+  readonly value: Readonly<Record<string, unknown>>;
   readonly places: readonly Place[];
+  readonly from: Origin;
 }
-
-const isPlainObject = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/**
- * A club's entry over a shipped one: fields given replace, fields made of named parts (`answers`, `remedy`, …)
- * part by part; all else stays. `remove: true` takes the entry out.
- */
-const overlaid = (base: Record<string, unknown>, over: Record<string, unknown>): Record<string, unknown> => {
-  const merged = { ...base, ...over };
-  for (const key of [
-    'answers',
-    'suggests',
-    'verify',
-    'remedy',
-    'byStage',
-    'usual',
-    'under',
-    'leans',
-    'adds',
-    'texts',
-  ] as const) {
-    const [below, above] = [base[key], over[key]];
-    if (isPlainObject(below) && isPlainObject(above)) merged[key] = { ...below, ...above };
-  }
-  return merged;
-};
 
 /** Where the entries of both folders come together. */
 interface Gathered {
@@ -148,18 +133,31 @@ const remove = (
 };
 
 /** Puts an entry in, over the shipped one of its id. */
-const put = (found: Map<string, RawEntry>, { id, value, place }: FileEntry): void => {
+const put = (
+  { problems }: Gathered,
+  { isClubs }: Layer,
+  found: Map<string, RawEntry>,
+  { id, value, place }: FileEntry,
+): void => {
   const base = found.get(id);
-  found.set(
-    id,
-    base === undefined
-      ? { value, places: [place] }
-      : { value: overlaid(base.value, value), places: [place, ...base.places] },
-  );
+  if (base === undefined) {
+    found.set(id, { value, places: [place], from: isClubs ? 'club' : 'shipped' });
+    return;
+  }
+  const laid = layOver(base.value, value);
+  found.set(id, { value: laid.value, places: [place, ...base.places], from: 'changed' });
+  for (const { at, name } of laid.notThere)
+    problems.push({
+      file: place.file,
+      line: lineOf(place, ['without', at]),
+      entry: id,
+      message: `without: it has no "${name}" to take out`,
+    });
 };
 
 /** All entries of one kind in one folder. */
-const gatherKind = (gathered: Gathered, { root, isClubs }: Layer, kind: EntryKind): void => {
+const gatherKind = (gathered: Gathered, layer: Layer, kind: EntryKind): void => {
+  const { root, isClubs } = layer;
   const { raw, problems } = gathered;
   const found = raw.get(kind) ?? new Map<string, RawEntry>();
   const seen = new Set<string>();
@@ -172,10 +170,51 @@ const gatherKind = (gathered: Gathered, { root, isClubs }: Layer, kind: EntryKin
     }
     seen.add(id);
     if (isClubs && value['remove'] === true) remove(gathered, found, kind, entry);
-    else put(found, entry);
+    else put(gathered, layer, found, entry);
   };
   for (const file of filesOf(root, PLACES[kind]))
     readFile(file, isClubs ? join(root, relative(root, file)) : file, problems).forEach(take);
+};
+
+/** YAML files of the club that stand where nothing is read, so that what they say is not taken. */
+const checkPlaces = ({ root }: Layer, problems: KnowledgeProblem[]): void => {
+  const known = new Set(KINDS.flatMap((kind) => filesOf(root, PLACES[kind])));
+  const names = Object.values(PLACES).flat();
+  for (const name of readdirSync(root, { recursive: true, encoding: 'utf8' }).sort()) {
+    const file = join(root, name);
+    if (!/\.ya?ml(?:\.\w+)?$/iu.test(name) || /(?:^|[\\/])\./u.test(name) || known.has(file)) continue;
+    const near = nearestName(
+      name
+        .replace(/\.ya?ml.*$/iu, '')
+        .split(/[\\/]/u)[0]
+        ?.toLowerCase() ?? '',
+      names,
+    );
+    const instead = /\.ya?ml$/iu.test(name)
+      ? `${near === undefined ? '' : `did you mean ${near}/? `}faults go into faults/, questions into checks/, ways into paths.yaml, words into words.yaml`
+      : 'its name must end in .yaml';
+    problems.push({ file, line: 1, entry: null, message: `nothing is read from this file: ${instead}` });
+  }
+};
+
+/** Gives the ways that are like one that ships what that one has. */
+const takeOver = ({ raw, problems }: Gathered, locate: Locate): void => {
+  const written = raw.get('paths') ?? new Map<string, RawEntry>();
+  const made = likePaths(new Map([...written].map(([id, { value }]) => [id, value])));
+  for (const { id, message } of made.problems)
+    problems.push({ ...locate('paths', id, ['like']), entry: id, message: `like: ${message}` });
+  const change = (kind: EntryKind, to: (id: string, value: RawEntry['value']) => RawEntry['value']): void => {
+    const entries = raw.get(kind);
+    for (const [id, entry] of entries ?? []) entries?.set(id, { ...entry, value: to(id, entry.value) });
+  };
+  if (made.likes.size === 0) return;
+  change('paths', (id, value) => made.paths.get(id) ?? value);
+  for (const kind of ['faults', 'checks'] as const) change(kind, (_, value) => holdsOnLikes(value, made.likes));
+  change('families', (_, value) => familyWithLikes(value, made.likes));
+  for (const family of familiesOfLikes(made)) {
+    const { places = [] } = written.get(family.paths[1] ?? '') ?? {};
+    raw.get('families')?.set(family.id, { value: { ...family }, places, from: 'club' });
+  }
 };
 
 /**
@@ -193,9 +232,14 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
   for (const layer of layers) {
     if (existsSync(layer.root)) for (const kind of KINDS) gatherKind({ raw, removed, problems }, layer, kind);
     else problems.push({ file: layer.root, line: 1, entry: null, message: 'there is no such folder' });
+    if (layer.isClubs && existsSync(layer.root)) checkPlaces(layer, problems);
   }
 
+  const wordsOf = new Map<string, WordsOf>();
   const locate: Locate = (kind, id, path) => {
+    // Sayings that stand in no file are made of the words of an entry.
+    const owner = kind === 'sayings' ? wordsOf.get(id) : undefined;
+    if (owner !== undefined) return locate(owner.kind, owner.id, ['words']);
     const places = raw.get(kind)?.get(id)?.places ?? [];
     // The club's place of a field where it gives it, else the shipped one.
     const head = path[0];
@@ -203,6 +247,7 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
     return place === undefined ? { file: folder, line: 1 } : { file: place.file, line: lineOf(place, path) };
   };
 
+  takeOver({ raw, removed, problems }, locate);
   const parsed = Object.fromEntries(
     KINDS.map((kind) => [
       kind,
@@ -215,5 +260,22 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
       }),
     ]),
   ) as unknown as Entries;
-  return { entries: parsed, problems, locate, removed };
+  const own = ownWords(parsed);
+  for (const [id, owner] of own.of) wordsOf.set(id, owner);
+  const entries: Entries = {
+    ...parsed,
+    sayings: [...parsed.sayings, ...own.sayings],
+    families: [...parsed.families, ...own.families],
+  };
+  return {
+    entries,
+    problems,
+    locate,
+    removed,
+    changesReading:
+      own.sayings.length > 0 ||
+      overlayFolder === undefined ||
+      READ_KINDS.some((kind) => filesOf(overlayFolder, PLACES[kind]).length > 0),
+    from: (kind, id) => raw.get(kind)?.get(id)?.from ?? 'shipped',
+  };
 };

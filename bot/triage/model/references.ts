@@ -13,6 +13,8 @@ export interface References {
   /** Those that a club's layer took out count: an entry that still names one is not wrong for it. */
   readonly faults: ReadonlySet<string>;
   readonly checks: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Null: not known here. */
+  readonly cautions: ReadonlySet<string> | null;
   readonly complain: (kind: EntryKind, id: string, path: FieldPath, message: string) => void;
 }
 
@@ -45,6 +47,18 @@ export const pathExists = (known: References, kind: EntryKind, id: string, field
 
 export const faultExists = (known: References, kind: EntryKind, id: string, path: FieldPath, fault: string): void => {
   if (!known.faults.has(fault)) known.complain(kind, id, path, notThere('fault', fault, known.faults));
+};
+
+/** A caution that is none would be met by the member who needs it. */
+export const cautionsExist = (
+  { cautions, complain }: References,
+  [kind, id]: readonly [EntryKind, string],
+  path: FieldPath,
+  named: readonly string[] = [],
+): void => {
+  if (cautions === null) return;
+  for (const [i, caution] of named.entries())
+    if (!cautions.has(caution)) complain(kind, id, [...path, i], notThere('caution', caution, cautions));
 };
 
 export const onlyExists = (known: References, kind: EntryKind, id: string, only: Only | undefined): void => {

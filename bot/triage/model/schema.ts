@@ -9,6 +9,9 @@ export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.
 
 const { answerId, id, line, source } = entryParts;
 
+/** How members call it or say it, in plain words or as the phrases of a saying; see own-words.ts. */
+const words = z.array(line(80)).min(1).optional();
+
 /** Leaving a list out means "all of them". */
 const only = z.strictObject({
   paths: z.array(id).min(1).optional(),
@@ -68,6 +71,9 @@ export const pathSchema = z.strictObject({
   clients: z.array(z.enum(CLIENTS)).min(1),
   /** Link ids (links.yaml) that this way uses; each has an unknown of its own. Without any there is one unknown in all. */
   links: z.array(id).optional(),
+  /** A club's own way: like this one that ships, with its stages, faults and questions (see like-paths.ts). */
+  like: id.optional(),
+  words,
   source: source.optional(),
 });
 
@@ -86,6 +92,7 @@ export const faultSchema = z.strictObject({
   title: line(90),
   /** Why it happens and what it looks like. */
   why: line(400),
+  words,
   /** How common it is beside the others; 1 is usual, 3 often, 0.2 rare. */
   weight: z.number().positive().max(100),
   /** Every entry whose conditions all hold multiplies the weight. */
@@ -147,7 +154,7 @@ export const checkSchema = z.strictObject({
   note: line(240).optional(),
   /** Two to fourteen; labels are button texts. */
   answers: z
-    .array(z.strictObject({ id: answerId, label: line(70) }))
+    .array(z.strictObject({ id: answerId, label: line(70), words }))
     .min(2)
     .max(14),
   /** The answer when nothing is wrong: the default for every fault that neither names this check nor makes it fail. */

@@ -38,7 +38,7 @@ export const askerIn = (roomId: string, senderId: string, state: RoomState, isPr
 /** The command that files and words in a walk's thread are for. */
 const WALK_COMMAND = 'triage';
 /** Words of a thread that turn out to be for nobody are met with silence. */
-const FOR_NOBODY: readonly string[] = ['unknown-command', 'unexpected-words'];
+const FOR_NOBODY: readonly string[] = ['unknown-command', 'unexpected-words', 'beside-the-walk'];
 
 /** Names as ids, and the file that the line speaks of where the command takes one. */
 const valuesFor = (

@@ -108,7 +108,12 @@ const answerIn = async (response: Response): Promise<unknown> => {
   if (response.ok && typeof parsed === 'object' && parsed !== null) return parsed;
   const said = isRecord(parsed) ? parsed : {};
   if (response.status >= 500 || response.ok)
-    throw new Unreachable(`the homeserver answered ${response.status} ${textAt(said, 'errcode') ?? ''}`.trim(), true);
+    throw new Unreachable(
+      response.ok
+        ? `what answered ${response.status} is no homeserver`
+        : `the homeserver answered ${response.status} ${textAt(said, 'errcode') ?? ''}`.trim(),
+      true,
+    );
   throw refusalIn(response, said);
 };
 
@@ -138,7 +143,7 @@ const once = async (url: string, accessToken: string | null, call: Call, stop: A
 };
 
 /** How long a server that limits asks to wait, within reason; null where it does not say. */
-const askedPauseMs = (error: unknown): number | null => {
+export const askedPauseMs = (error: unknown): number | null => {
   const retryAfterMs = isLimit(error) ? error.retryAfterMs : undefined;
   return retryAfterMs !== undefined && Number.isFinite(retryAfterMs)
     ? Math.min(LONGEST_LIMIT_MS, Math.max(50, retryAfterMs)) + Math.random() * 100

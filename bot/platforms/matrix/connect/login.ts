@@ -3,9 +3,10 @@ import { chmod, mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { StartError } from '../../../ground/start-error.js';
 import type { MatrixSettings } from '../../../app/settings.js';
-import { homeserverAt, isLimit, Unreachable, type Homeserver } from './homeserver-call.js';
+import { askedPauseMs, homeserverAt, isLimit, Unreachable, type Homeserver } from './homeserver-call.js';
 import type { Content } from '../answer/matrix-event.js';
 import { isRecord, textAt } from '../answer/matrix-event.js';
+import { NotNow } from './not-now.js';
 import { MatrixError } from './sdk.js';
 
 export interface Session {
@@ -53,11 +54,9 @@ const keep = async (file: string, session: KeptSession): Promise<void> => {
 };
 
 /** What cannot be helped by waiting becomes one line for the operator. */
-const startErrorFor = (error: unknown, url: string, whatWasRefused: string): StartError => {
-  if (error instanceof Unreachable)
-    return new StartError(`MATRIX_HOMESERVER_URL: no Matrix homeserver answers at ${url} (${error.message}).`);
-  if (isLimit(error))
-    return new StartError(`The homeserver at ${url} limits logins just now; start again in a few minutes.`);
+const failureFor = (error: unknown, url: string, whatWasRefused: string): StartError | NotNow => {
+  if (error instanceof Unreachable) return new NotNow(`no homeserver answers at ${url}: ${error.message}`, 0);
+  if (isLimit(error)) return new NotNow(`the homeserver at ${url} limits logins`, askedPauseMs(error) ?? 0);
   if (error instanceof MatrixError && (error.statusCode === 401 || error.statusCode === 403))
     return new StartError(`${whatWasRefused} (${error.errcode}).`);
   if (error instanceof MatrixError)
@@ -106,7 +105,7 @@ const passwordLogin = async (
       timeoutMs: 30_000,
     });
   } catch (error) {
-    throw startErrorFor(error, url, `MATRIX_PASSWORD: the homeserver at ${url} refuses ${user} with this password`);
+    throw failureFor(error, url, `MATRIX_PASSWORD: the homeserver at ${url} refuses ${user} with this password`);
   }
   const accessToken = isRecord(answer) ? textAt(answer, 'access_token') : null;
   const userId = isRecord(answer) ? textAt(answer, 'user_id') : null;
@@ -127,14 +126,15 @@ const findHomeserver = async (url: string, stop: AbortSignal): Promise<void> => 
       timeoutMs: 15_000,
     });
   } catch (error) {
-    throw startErrorFor(error, url, notOne);
+    throw failureFor(error, url, notOne);
   }
   if (!isRecord(answer) || !Array.isArray(answer['versions'])) throw new StartError(`${notOne}.`);
 };
 
 /**
  * A session that the homeserver has just confirmed.
- * @throws StartError one line naming the setting: server not reachable, token or password refused, session not writable
+ * @throws StartError one line naming the setting: no homeserver, token or password refused, session not writable; NotNow where the
+ * homeserver is away or limits logins
  */
 export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: AbortSignal): Promise<Session> => {
   const { homeserverUrl: url, login } = settings;
@@ -144,7 +144,7 @@ export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: 
     try {
       return { accessToken: login.accessToken, ...(await whoAmI(homeserverAt(url, login.accessToken, stop))) };
     } catch (error) {
-      throw startErrorFor(error, url, `MATRIX_ACCESS_TOKEN: the homeserver at ${url} does not accept this token`);
+      throw failureFor(error, url, `MATRIX_ACCESS_TOKEN: the homeserver at ${url} does not accept this token`);
     }
   }
   const file = path.join(dataFolder, SESSION_FILE);
@@ -156,7 +156,7 @@ export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: 
     } catch (error) {
       // A token that was revoked is replaced; anything else is trouble to be told.
       if (!(error instanceof MatrixError && error.statusCode === 401))
-        throw startErrorFor(error, url, `The homeserver at ${url} refuses the kept session`);
+        throw failureFor(error, url, `The homeserver at ${url} refuses the kept session`);
     }
   }
   const session = await passwordLogin(url, login.user, login.password, kept?.deviceId ?? null, stop);

@@ -1,0 +1,111 @@
+/**
+ * Talk that people have beside their question: greetings, thanks, good-byes, "back in a minute", words for another member. Pure; each
+ * clause has to be talk, so that "thanks, still nothing" is none.
+ */
+
+export type Talk = 'hello' | 'thanks' | 'farewell' | 'wait' | 'others';
+
+const LONGEST = 200;
+
+/** What tells of the mount, and is no name of a person thanked. */
+const TELLING = 'no|not|nothing|none|nope|still|same|works?|working|worked|fixed|done|yes|it|that|this|but|is|was|did';
+const WHO = `(?: (?:so|to|you|all of you|every ?(?:one|body)|(?!(?:${TELLING})\\b)[\\p{L}'.-]+)){0,3}`;
+const DAY =
+  '(?:later|soon|tomorrow|tonight|then|around|there|again|next (?:week|time|month|\\p{L}+day)|(?:on |this )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in the morning)';
+const PLACE = '(?:(?:at|in|down|over|out) (?:at )?(?:the|my|your|our) \\p{L}+)';
+const PLEASANT =
+  '(?:great|good|lovely|nice|brilliant|wonderful|super|fun|awesome|amazing|fantastic|cracking|excellent|perfect)';
+const SHARED =
+  '(?:evening|night|session|meeting|talk|job|work|stuff|time|fun|company|to see you|seeing you|one|weekend)';
+
+const whole = (...forms: readonly string[]): RegExp => new RegExp(`^(?:${forms.join('|')})$`, 'u');
+
+/** By kind, the kind that is answered where several are said standing first. */
+const KINDS: readonly (readonly [Talk, RegExp])[] = [
+  [
+    'farewell',
+    whole(
+      `(?:bye|bye bye|goodbye|good ?night|nighty night|night night|night|cya|ttyl|ttfn|laters?|take care)${WHO}(?: ${DAY})?`,
+      `(?:i will |i'll |we will |we'll |hope to |looking forward to )?(?:see|seeing|catch|meet) (?:you|ya|u)(?: (?:all|both|guys|lot|every ?(?:one|body)|\\p{L}+))?(?: (?:${DAY}|${PLACE}))*`,
+      `(?:talk|speak)(?: to you(?: all)?)? ${DAY}`,
+      `(?:until|till) ${DAY}`,
+      `(?:(?:i am|i'm|im|we are|we're|were) )?(?:now |just )?(?:heading (?:home|off|to bed|in|back|out)|(?:going|off) (?:home|to bed|to sleep)|calling it a night|signing off|logging off|packing up|turning in)(?: (?:now|then|soon|everyone|all|for (?:now|tonight|today|the night)))*`,
+      `(?:i am|i'm|im|we are|we're) off(?: (?:now|then|home|to bed))*`,
+      `(?:i |we )?(?:'?ve )?(?:gotta|got to|have to|need to|must) (?:go|dash|run|leave)(?: (?:now|home|soon|to bed))*`,
+      `(?:time for bed|bed ?time|sleep well|sweet dreams|safe (?:journey|trip|drive|travels)(?: home)?|clear skies|good luck)${WHO}(?: ${DAY})?`,
+      `(?:have|enjoy) (?:a |an |the |your )?(?:${PLEASANT} )?(?:rest of the |rest of your )?${SHARED}${WHO}`,
+    ),
+  ],
+  [
+    'thanks',
+    whole(
+      `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that |this |a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
+      `(?:you are|you're|youre|your|ur) (?:a |an |the |all )*(?:star|stars|legend|legends|hero|heroes|genius|best|great|lifesaver|welcome|brilliant|wonderful|too kind|very kind|kind)${WHO}`,
+      `(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,
+      `(?:well done|congrats|congratulations|bravo)${WHO}`,
+      `happy (?:birthday|new year|christmas|easter|holidays)${WHO}`,
+    ),
+  ],
+  [
+    'wait',
+    whole(
+      `(?:(?:i will be |i'll be |will be )?(?:right )?back|brb|bbl|afk)(?: (?:soon|later|shortly|in (?:a|an|\\d{1,3}|one|two|five|ten|twenty|half an) ?(?:bit|mins?|minutes?|secs?|seconds?|mo|moment|tick|hours?)?))?`,
+      `(?:(?:just|give me|gimme|wait|hang on|hold on|be with you in) )?(?:a|one|1|two|2|five|5|ten|10) (?:secs?|seconds?|mins?|minutes?|moments?|mo|ticks?|bit)`,
+      `hang on|hold on|wait|bear with me`,
+      `(?:my |the )?(?:dinner|tea|lunch|supper|food|kettle|coffee|pizza|phone|doorbell)(?:'s| is|s)? (?:ready|on|calling|here|served|ringing|boiling)`,
+    ),
+  ],
+  [
+    'hello',
+    whole(
+      `(?:hi|hello|hey|hiya|heya|yo|howdy|greetings|welcome|(?:good )?(?:morning|afternoon|evening))${WHO}`,
+      `how (?:are|is|r) (?:you|things|every ?(?:one|body)|we)(?: (?:all|doing|tonight|today|keeping))*`,
+    ),
+  ],
+  [
+    'others',
+    whole(
+      `(?:so )?(?:is |are )?(?:any ?(?:one|body)|who|who's|whos|you lot|you guys|you all)(?: else)?(?: is| are)? (?:coming|going|bringing|up for|free|fancy|fancies|joining|wants? a lift|needs? a lift)\\b[^|]{0,60}`,
+      `(?:are we|we are|shall we|let us|let's|lets) (?:still )?meet(?:ing)?\\b[^|]{0,60}`,
+      `(?:lol|lmao|rofl|ha(?:ha)+|hehe+|heh|xd|omg|wow|phew)${WHO}`,
+    ),
+  ],
+];
+
+/** Says nothing by itself, and stands beside each kind. */
+const FILLER = /^(?:ok|okay|right|well|so|anyway|oh|ah|um|all right|alright|sure|fine|good|great|lovely|cool|sorry)$/u;
+const LEADING = /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|please|just) )+(?=\S)/u;
+
+/** "@Wilf can you bring the laptop?" */
+const TO_ANOTHER = /^@(?!pier)[\p{L}\d][\p{L}\d._:-]*[\s,:]\s*\S/iu;
+
+const clausesOf = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .replace(/[’‘`]/gu, "'")
+    .replace(/\p{Extended_Pictographic}|\u200d|\ufe0f|[:;]-?[)dp](?=\s|$)/gu, ' ')
+    .split(/[,.;:!?…|\n]+|\s[-–—]+\s|\s(?:and|but)\s/u)
+    .map((clause) => clause.replace(/\s+/gu, ' ').trim())
+    .filter((clause) => clause !== '');
+
+const kindOf = (clause: string): Talk | null => {
+  const bare = clause.replace(LEADING, '');
+  return KINDS.find(([, form]) => form.test(clause) || form.test(bare))?.[0] ?? null;
+};
+
+/** How one speaks to people rather than of a mount: it is talk where no word of it is of the trade. */
+const TO_PEOPLE =
+  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:any ?(?:one|body)\b|who(?:'s|se)?\b|every ?(?:one|body)\b|you (?:all|lot|guys)\b|guys\b|folks\b|\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|i (?:got|have|need|want) to (?:put|feed|walk|fetch|collect|cook|make|go)\b|gotta (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
+
+/** @returns `perhaps`: talk, where nothing in it tells of a mount; null where any of it may tell of something else */
+export const talkIn = (text: string): Talk | 'perhaps' | null => {
+  const said = text.trim();
+  if (said.length > LONGEST || /\n\s*\S/u.test(said)) return null;
+  if (TO_ANOTHER.test(said)) return 'others';
+  const kinds = clausesOf(said)
+    .filter((clause) => !FILLER.test(clause))
+    .map(kindOf);
+  const talk = KINDS.map(([kind]) => kind).find((kind) => kinds.includes(kind));
+  if (talk !== undefined && !kinds.includes(null)) return talk;
+  return TO_PEOPLE.test(said.replace(/[’‘`]/gu, "'")) ? 'perhaps' : null;
+};

@@ -1,0 +1,95 @@
+/**
+ * What is plainly not for the walk that waits, though it is no command: talk among people, a wish to begin another walk, another bot's
+ * command. Asked before the walk is, so that none of it becomes the member's account of the mount.
+ */
+import { isProblem, problem } from '../../ground/problem.js';
+import { leavesWalk, remedyOutcome, tellsOfMount } from '../../reading/index.js';
+import { assess } from '../../triage/index.js';
+import { plainQuestion } from '../asking/plain-question.js';
+import { knownFor } from '../asking/plain-reader.js';
+import { isLittle } from '../asking/sentence/words.js';
+import { talkIn, type Talk } from '../asking/talk-among-people.js';
+import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
+import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
+import { waitingWalk } from './find-walk.js';
+import type { Walk } from './walk-keeper.js';
+
+const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
+const ANSWERS: Readonly<Record<Talk, string>> = {
+  hello: `Hello. ${STAYS}`,
+  thanks: `You are welcome. ${STAYS}`,
+  farewell: 'Good night; cap the tube and park the mount. The walk waits where it was: triage brings it back.',
+  wait: `No hurry. ${STAYS}`,
+  others: `That seems to be for the others. ${STAYS}`,
+};
+
+const ASKS =
+  "(?:(?:never mind|leave (?:that|it)|please|ok|okay|so|right|now|can (?:we|i|you)|could (?:we|i|you)|let us|let'?s|i (?:want|need|would like|'?d like) to),? )*";
+const ANOTHER = '(?:new|fresh|another|different|separate|second|unrelated)';
+const MATTER = '(?:walk|triage|problem|fault|issue|matter|trouble|topic|subject|story)';
+const AFRESH = '(?:over|again|afresh|anew|from scratch|from the (?:start|beginning|top))';
+const END = '(?: (?:please|now|then|thanks))*[.!]*';
+
+/** "New walk", "let's start over"; what follows a mark is said in the new one: "another problem: the hand controller is dead". */
+const BEGINS_ANOTHER: readonly RegExp[] = [
+  new RegExp(
+    `^${ASKS}(?:(?:start|begin|open|make|do|have|it is|it's|this is|i have|i've got) )?(?:an? |the )?${ANOTHER} ${MATTER}${END}(?:(?:[:;,.!?]| -)\\s*(?<words>\\S[\\s\\S]*))?$`,
+    'iu',
+  ),
+  new RegExp(
+    `^${ASKS}(?:(?:start|begin|starting|beginning)(?: all)? ${AFRESH}(?: ${AFRESH})?|restart the walk)${END}$`,
+    'iu',
+  ),
+  new RegExp(
+    `^(?:(?:now|ok|and|so|then),? )*(?:(?:now )?(?:to )?(?:something|something completely) (?:else|different)|on another (?:note|matter|subject)|a different (?:thing|question))\\s*(?:[:;,.!?]| -)\\s*(?<words>\\S[\\s\\S]*)$`,
+    'iu',
+  ),
+];
+
+/** The words for the new walk, '' where none are said yet; null where none is wished for. */
+const wishForAnother = (text: string): string | null => {
+  const found = BEGINS_ANOTHER.map((form) => form.exec(text.trim())).find((match) => match !== null);
+  return found === undefined ? null : (found.groups?.['words'] ?? '');
+};
+
+const begun = async (deps: Deps, said: SaidWords, words: string, before: Walk | null): Promise<WordsRead> => {
+  // "Something else: what is up tonight?"
+  const asked = words === '' ? null : plainQuestion(words, await knownFor(deps, said));
+  if (asked !== null && (!('line' in asked) || !/^triage\b/u.test(asked.line)))
+    return 'line' in asked ? asked : { outcome: asked.outcome };
+  const command = words === '' ? null : parseLine(words, deps.commands);
+  if (command !== null && !isProblem(command)) return { line: words, isTyped: true };
+  const line = `triage do:new ${words}`.trim();
+  return before === null ? { line } : { line, note: `The one before stays as it was: triage walk:${before.id}` };
+};
+
+/** A word behind "!" that is no command of ours; "!the port is gone" is a sentence all the same. */
+const othersCommand = (text: string): string | null => {
+  const word = /^\s*!(\p{L}[\p{L}\d_-]*)/u.exec(text)?.[1];
+  return word === undefined || isLittle(word.toLowerCase()) ? null : word;
+};
+
+/** Whether the walk itself hears it: who wants to stop, and what came of the remedy in hand. */
+const isForWalk = (deps: Deps, { state }: Walk, text: string, talk: Talk | 'perhaps'): boolean => {
+  const model = deps.triage();
+  if (talk === 'perhaps' && tellsOfMount(model.reading, text)) return true;
+  if (leavesWalk(model.reading, text) !== null) return true;
+  return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
+};
+
+export const besideWalk: WordsReader = {
+  name: 'beside the walk',
+  read: async (deps, said) => {
+    const { text, asker, nowUtcMs } = said;
+    if (text.length > LINE_LIMIT) return null;
+    const others = othersCommand(text);
+    if (others !== null) return { outcome: unknownCommand(others, deps.commands, `!${others}`) };
+    const wish = wishForAnother(text);
+    const talk = wish === null ? talkIn(text) : null;
+    if (wish === null && talk === null) return null;
+    const walk = await waitingWalk(deps, asker, nowUtcMs);
+    if (wish !== null) return begun(deps, said, wish, walk);
+    if (talk === null || walk === null || isForWalk(deps, walk, text, talk)) return null;
+    return { outcome: problem('beside-the-walk', ANSWERS[talk === 'perhaps' ? 'others' : talk]) };
+  },
+};
