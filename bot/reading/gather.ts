@@ -49,6 +49,7 @@ const oneSystem = (claims: readonly Claim[]): Claim | undefined => {
 
 export interface Gathered {
   readonly facts: readonly ReadFact[];
+  readonly perhaps: readonly ReadFact[];
   readonly suggested: readonly Suggestion[];
   readonly understood: readonly Understood[];
 }
@@ -95,16 +96,19 @@ export const gather = (
   const findings = all.filter((finding) => !aside.has(finding));
   const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
+  const perhaps: ReadFact[] = [];
   const understood: Understood[] = [];
   const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
     const { what, answer, from } = claim;
     const { by, guessed } = from;
-    const told: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by };
-    // Of one finding a check may be guessed, but never the system or the path.
-    const isGuess = guessed === true && !ALWAYS_SAID.has(what);
-    const fact: ReadFact = isGuess ? { ...told, guessed } : told;
+    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by };
+    // Of one finding an answer may be a guess, but never the system or the path.
+    if (guessed === true && !ALWAYS_SAID.has(what)) {
+      perhaps.push(fact);
+      return;
+    }
     facts.push(fact);
-    if (label !== undefined && !isGuess) understood.push({ fact, label: label.replace(/\.$/u, '') });
+    if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
   const system = oneSystem(claims.filter(({ what }) => what === 'system'));
@@ -125,5 +129,5 @@ export const gather = (
     take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
     if (label !== undefined) shown.add(label);
   }
-  return { facts, understood, suggested: weightsOf(findings) };
+  return { facts, perhaps, understood, suggested: weightsOf(findings) };
 };

@@ -168,15 +168,11 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
-  const guesses = liked.guesses(gathered.facts);
-  const said = gathered.facts.filter(({ guessed }) => guessed !== true);
-  const perhaps = [...gathered.facts.filter(({ guessed }) => guessed === true), ...guesses].sort(
-    (a, b) => b.sureness - a.sureness,
-  );
+  const known = [...gathered.facts, ...gathered.perhaps];
+  const perhaps = [...gathered.perhaps, ...liked.guesses(known)].sort((a, b) => b.sureness - a.sureness);
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    facts: [...said, ...perhaps],
     perhaps,
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],

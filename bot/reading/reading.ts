@@ -13,8 +13,6 @@ export interface ReadFact {
   /** The words or the line that it came from, at most QUOTE_LIMIT characters; strangers' text, never markup. */
   readonly quote: string;
   readonly by: ReadBy;
-  /** Not said in words that are known, but in some like those: it orders what is asked, and is never taken as said. */
-  readonly guessed?: true;
 }
 
 /** A cause that the text makes likelier (weight above 1) or less likely (below 1) without answering a check. */
@@ -33,13 +31,13 @@ export interface Understood {
 export interface Reading {
   /** What the text was read as, on the whole. */
   readonly by: ReadBy;
-  /** At most one a `what`; of things tried already, one each. Guesses stand last. */
+  /** At most one a `what`; of things tried already, one each. */
   readonly facts: readonly ReadFact[];
   /** At most one a fault. */
   readonly suggested: readonly Suggestion[];
   /** What a member is told was read, in the order to show it. */
   readonly understood: readonly Understood[];
-  /** Facts that are guesses, likeliest first; a member is asked rather than told. */
+  /** Not said in words that are known, but in some like those; likeliest first. It orders what is asked, and is never taken as said. */
   readonly perhaps: readonly ReadFact[];
   /** What the messages of systems and programs in the text mean, a sentence each, in the order they stand in it. */
   readonly says: readonly string[];

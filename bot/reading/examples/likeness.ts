@@ -108,7 +108,7 @@ export const likenessOf = (
         .slice(0, MOST_GUESSES)
         .map(({ check, answer, own }) => {
           const sureness = Math.round(90 * own.probability) / 100;
-          return { what: check, answer, sureness, quote: quoteOf(spanOf(own.clauses)), by: 'words', guessed: true };
+          return { what: check, answer, sureness, quote: quoteOf(spanOf(own.clauses)), by: 'words' };
         });
     },
   };

@@ -66,7 +66,13 @@ const takeBesides = (state: Gathering, own: Observation, none: number): void => 
   ];
 };
 
-const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
+const observe = (
+  state: Gathering,
+  checkId: string,
+  answerId: string,
+  slip: number | undefined,
+  isGuess = false,
+): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
   // A nine-pin plug is no danger where no lead to a motor board was spoken of.
@@ -80,16 +86,21 @@ const observe = (state: Gathering, checkId: string, answerId: string, slip: numb
   if (answer < 0) return;
   state.unsure.delete(check);
   state.setAside.delete(check);
+  const how = { ...(slip === undefined ? {} : { slip }), ...(isGuess ? { guessed: true as const } : {}) };
   if (holdsSeveral(checkId)) {
-    takeBesides(state, { check, answer, look: 'look', ...(slip === undefined ? {} : { slip }) }, numbers.good);
+    takeBesides(state, { check, answer, look: 'look', ...how }, numbers.good);
     return;
   }
   const before = state.observations.filter((o) => o.check === check);
+  // A guess adds nothing to what was said, and gives way to it.
+  if (isGuess && before.length > 0) return;
   // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
-  const replaced = before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined);
+  const replaced =
+    before.find((o) => o.guessed === true) ??
+    (before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined));
   const kept = state.observations.filter((o) => o !== replaced);
   const look = before.length > 0 && replaced !== before[0] && slip === undefined ? 'relook' : 'look';
-  state.observations = [...kept, { check, answer, look, ...(slip === undefined ? {} : { slip }) }];
+  state.observations = [...kept, { check, answer, look, ...how }];
 };
 
 /** What was answered to a check was a slip. */
@@ -114,14 +125,13 @@ const takeText = (
   event: Extract<WalkEvent, { kind: 'text' }>,
   read: { readonly denied: ReadonlySet<string> | undefined; readonly confirmed: boolean },
 ): void => {
-  for (const fact of event.facts)
-    if (read.denied?.has(fact.what) !== true)
-      observe(
-        state,
-        fact.what,
-        fact.answer,
-        read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact),
-      );
+  const take = (fact: KeptFact, isGuess: boolean): void => {
+    if (read.denied?.has(fact.what) === true) return;
+    const slip = read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact);
+    observe(state, fact.what, fact.answer, slip, isGuess && !read.confirmed);
+  };
+  for (const fact of event.facts) take(fact, false);
+  for (const fact of event.guesses) take(fact, true);
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 
