@@ -107,6 +107,8 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),
     by: 'words' as const,
+    // Two things said together tell it, each in any words; and a lone sentence leaves little else to be meant.
+    isPlain: entry.beside !== undefined || number === 1,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -156,14 +158,14 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   for (const { entry } of messages) ids.add(entry.id);
   for (const { entry } of told) ids.add(entry.id);
   const isMet = (id: string): boolean => ids.has(id);
+  const counted = told.filter(
+    ({ entry, span }) =>
+      entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
+  );
   const findings: readonly Finding[] = [
     ...messages,
-    ...liked.weighed(
-      told.filter(
-        ({ entry, span }) =>
-          entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
-      ),
-    ),
+    ...counted.filter(({ isPlain }) => isPlain),
+    ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
   ].sort((a, b) => a.span.start - b.span.start);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);

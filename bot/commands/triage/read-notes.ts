@@ -22,7 +22,7 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
 /** "Another cable: no, just the same": an answer's label alone does not say of what. */
 const guessLabel = (model: TriageModel, { what, answer }: ReadFact): string => {
   const label = labelOf(model, what, answer);
-  return label === null ? '' : `${model.check(what)?.brief ?? what}: ${inSentence(label)}`;
+  return label === null ? '' : `${inSentence(model.check(what)?.brief ?? what)}: ${inSentence(label)}`;
 };
 
 /** Characters of one thing taken, so that the line stays one to glance at. */

@@ -29,6 +29,8 @@ const FOUND_FACTOR = 30;
 /** Sureness of a text, as the chance that it was not meant so. */
 const LEAST_TEXT_SLIP = 0.05;
 const MOST_TEXT_SLIP = 0.4;
+/** A guess weighs little beside what is said. */
+const LEAST_GUESS_SLIP = 0.5;
 /** What was read and confirmed with one press counts as if looked at. */
 const CONFIRMED_SLIP = 0.06;
 /** A text makes a fault at most so many times likelier or less likely. */
@@ -127,7 +129,8 @@ const takeText = (
 ): void => {
   const take = (fact: KeptFact, isGuess: boolean): void => {
     if (read.denied?.has(fact.what) === true) return;
-    const slip = read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact);
+    const said = isGuess ? Math.max(LEAST_GUESS_SLIP, slipOfFact(fact)) : slipOfFact(fact);
+    const slip = read.confirmed ? Math.min(CONFIRMED_SLIP, said) : said;
     observe(state, fact.what, fact.answer, slip, isGuess && !read.confirmed);
   };
   for (const fact of event.facts) take(fact, false);
