@@ -1,4 +1,4 @@
-# Pierhand for Discord and Matrix. Build: docker build -t pierhand .   Run: see deploy/README.md
+# Pierhand for Discord and Matrix. Built and run by deploy/compose.yaml: see deploy/README.md
 # An exact release, so that building again changes nothing unasked.
 ARG NODE_VERSION=22.21.1
 
@@ -11,7 +11,7 @@ COPY bot ./bot
 COPY scripts/knowledge ./scripts/knowledge
 COPY knowledge/connection ./knowledge/connection
 RUN npm run build && npm prune --omit=dev --ignore-scripts
-# For encrypted Matrix rooms: docker build --build-arg MATRIX_ENCRYPTION=yes (fetches the SDK's native library from its maker).
+# "yes": for encrypted Matrix rooms (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no
 COPY scripts/matrix ./scripts/matrix
 RUN if [ "$MATRIX_ENCRYPTION" = yes ]; then node scripts/matrix/add-encryption.mjs; fi

@@ -6,14 +6,15 @@ import { StartError } from './ground/start-error.js';
 import { isProblem } from './ground/problem.js';
 import { openDeps } from './app/compose.js';
 import { leaveWithReader } from './app/leave-with-reader.js';
-import { CONSOLE_ASKER, consoleStyle, printOutcome, runConsoleLine } from './platforms/console/index.js';
+import { consoleStyle, isComment, oneShotRun, printOutcome } from './platforms/console/index.js';
 import { type Outcome } from './reply/reply.js';
 import { loadSettings } from './app/settings.js';
 
 const USAGE = `Ask one question and leave:
   npm run -s ask -- 'up NGC 7331 site:51.05,-114.07'
-Ask many, one a line, and get one JSON object a line:
+Ask many, one a line (what begins with # is not asked), and get one JSON object a line:
   npm run -s ask -- --json - < questions.txt
+It ends with 0 whenever it answered, a refusal too ("ok": false tells); 2: wrongly called or set; 1: a fault of its own.
 `;
 
 /** The contract of `--json`: one line an answer, whatever happened. */
@@ -42,23 +43,22 @@ const main = async (args: readonly string[]): Promise<number> => {
   const onError = (error: unknown): void => {
     process.stderr.write(`pierhand: ${error instanceof Error ? error.message : String(error)}\n`);
   };
+  const run = oneShotRun(deps, () => Date.now(), onError);
+  const style = { ...consoleStyle(process.stdout, process.env), oneShot: true };
   const write = async (text: string): Promise<void> => {
     if (!process.stdout.write(text)) await once(process.stdout, 'drain');
   };
   const answer = async (line: string): Promise<void> => {
-    const outcome = await runConsoleLine(deps, line, CONSOLE_ASKER, Date.now(), onError);
-    if (json) await write(`${jsonLine(line, outcome)}\n`);
-    else
-      await printOutcome(
-        outcome,
-        process.stdout,
-        { ...consoleStyle(process.stdout, process.env), oneShot: true },
-        path.resolve('charts'),
-      );
+    const { outcome, hint } = await run.answer(line);
+    if (json) return write(`${jsonLine(line, outcome)}\n`);
+    await printOutcome(outcome, process.stdout, style, path.resolve('charts'));
+    if (hint !== null) await write(`  ${hint}\n`);
   };
+  const isAsked = (line: string): boolean => json || !(line.trim() === '' || isComment(line));
   try {
     if (words.length === 1 && words[0] === '-') {
       for await (const line of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+        if (!isAsked(line)) continue;
         await answer(line);
         if (!json) await write('\n');
       }

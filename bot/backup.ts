@@ -13,7 +13,11 @@ const main = async (): Promise<void> => {
     throw new StartError('Say where to: npm run backup -- FILE');
   if (existsSync(file) && !replaces)
     throw new StartError(`${file} exists already. Give another name, or add --replace.`);
-  const { databaseUrl, dataFolder } = loadSettings(process.env);
+  // The chat servers' settings may well be incomplete here: their tokens are the bot's alone.
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(([name]) => /^(?:PIERHAND_DATA|DATABASE_URL(?:_FILE)?)$/u.test(name)),
+  );
+  const { databaseUrl, dataFolder } = loadSettings(env);
   const done = await backUp(databaseUrl === null ? { dataFolder } : { databaseUrl }, file);
   markBackedUp(dataFolder, Date.now());
   process.stdout.write(`Backed up to ${done.file}, ${done.bytes} bytes.\n`);

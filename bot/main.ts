@@ -9,6 +9,7 @@ import { createLog } from './app/log.js';
 import { createMetrics } from './app/metrics.js';
 import { type PlatformContext, type RunningPlatform } from './app/platform.js';
 import { loadSettings, secretsOf, unknownSettings, type Settings } from './app/settings.js';
+import { usage } from './app/usage.js';
 import { ownVersion } from './app/version.js';
 import { lastBackupUtcMs } from './app/backup-mark.js';
 
@@ -53,15 +54,19 @@ const open = async (): Promise<Opened> => {
   const isQuiet = served.length === 0 && process.env['LOG_LEVEL'] === undefined;
   const log = createLog(isQuiet ? 'warn' : settings.logLevel, secretsOf(settings));
   for (const line of unknownSettings(process.env)) log.warn(line);
-  const { deps, warm, close } = await openDeps(settings, (message) => log.warn(message), {
-    onAnswered: (line) => log.debug(line, 'answered'),
-  });
+  const { deps, clubEntries, warm, close } = await openDeps(
+    settings,
+    (message, isGrave = false) => log[isGrave ? 'error' : 'warn'](message),
+    { onAnswered: (line) => log.debug(line, 'answered') },
+  );
   log.info(
     {
       version: ownVersion(),
       node: process.versions.node,
       store: settings.databaseUrl === null ? `SQLite in ${settings.dataFolder}` : 'PostgreSQL',
-      site: settings.clubSiteText ?? 'none',
+      // Where the club meets is nobody's business but its own.
+      site: settings.clubSiteText === null ? 'none: members say theirs' : 'set',
+      ...(clubEntries === null ? {} : { knowledge: { folder: settings.knowledgeFolder, ...clubEntries } }),
       platforms: served.map(({ name }) => name),
     },
     'Pierhand starts',
@@ -172,8 +177,9 @@ const serve = async (
 };
 
 const main = async (): Promise<void> => {
-  if (process.argv.slice(2).join(' ') === '--version') {
-    process.stdout.write(`${ownVersion()}\n`);
+  const [first = ''] = process.argv.slice(2);
+  if (first === '--version' || first === '--help' || first === '-h') {
+    process.stdout.write(first === '--version' ? `${ownVersion()}\n` : usage());
     return;
   }
   const opened = await open();

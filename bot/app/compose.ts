@@ -16,10 +16,12 @@ import { openStore, type StorePlace } from '../store/open-store.js';
 import { readText } from '../reading/index.js';
 import { compiledModelFile } from './compiled-model.js';
 import { cautions } from '../cautions/cautions.js';
-import { KnowledgeError, loadTriage, problemLine, type TriageModel } from '../triage/index.js';
+import { countEntries, KnowledgeError, loadTriage, problemLine, type TriageModel } from '../triage/index.js';
 
 export interface OpenedDeps {
   readonly deps: Deps;
+  /** What of the club's own is in force, by kind ("faults": 2); null where no folder is set. */
+  readonly clubEntries: Readonly<Record<string, number>> | null;
   /** Reads now what is otherwise read on first use, a piece at a time, so that the first to ask does not wait for it. */
   readonly warm: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -59,7 +61,7 @@ const placeOf = ({ databaseUrl, dataFolder }: Settings): StorePlace =>
  */
 export const openDeps = async (
   settings: Settings,
-  onProblem: (message: string) => void = (message) =>
+  onProblem: (message: string, isGrave?: boolean) => void = (message) =>
     void process.stderr.write(`pierhand: ${message}
 `),
   { place = placeOf(settings), onAnswered }: OpenWish = {},
@@ -83,9 +85,10 @@ export const openDeps = async (
       'DATABASE_URL reaches its server over the network without TLS: what members save can be read on the way. Add ?sslmode=require or stricter.',
     );
   const store = await openStore(place, {
-    onUnopened: (line) =>
+    onUnopened: (line, isDamaged) =>
       onProblem(
-        `${'databaseUrl' in place ? 'DATABASE_URL' : 'PIERHAND_DATA'}: the store cannot be opened (${line}); trying again. Until then nothing is saved.`,
+        `${'databaseUrl' in place ? 'DATABASE_URL' : 'PIERHAND_DATA'}: ${isDamaged ? `the store is damaged (${line}): put a backup back` : `the store cannot be opened (${line}); trying again`}. Until then nothing is saved.`,
+        true,
       ),
     onMigrated: (from, to) => {
       if (from > 0) onProblem(`schema ${from} → ${to}: the store was brought up to date`);
@@ -108,6 +111,7 @@ export const openDeps = async (
   });
   const catalogue = { ...loadCatalogue(path.join(knowledge, 'catalogue')), moving: elements.moving };
   return {
+    clubEntries: settings.knowledgeFolder === null ? null : countEntries(settings.knowledgeFolder),
     deps: {
       ...(onAnswered === undefined ? {} : { onAnswered }),
       catalogue,

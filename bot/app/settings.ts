@@ -141,18 +141,34 @@ export const settingNames: readonly string[] = Object.entries(VARIABLES).flatMap
   secret === true ? [name, `${name}_FILE`] : [name],
 );
 
+/** Each variable with what it must be. */
+export const settingLines: readonly string[] = Object.entries(VARIABLES).map(
+  ([name, { expected, secret }]) => `  ${name.padEnd(22)} ${expected}${secret === true ? ` (or ${name}_FILE)` : ''}`,
+);
+
 /** Read elsewhere than by the bot: by the script that fetches Matrix's library. */
 const OTHERS = ['MATRIX_ENCRYPTION_LIBRARY', 'MATRIX_ENCRYPTION'];
 
+/** With small letters, or other marks between the words. */
+const squeezed = (name: string): string => name.toUpperCase().replace(/[^A-Z0-9]/gu, '');
+
+/** How far a name may be from one of ours to be taken for it: other programs have names too, so less where the beginning is not ours. */
+const slipsIn = (name: string): number => {
+  if (/^(?:PIERHAND|DISCORD|MATRIX)_/u.test(name)) return 3;
+  return name.length < 8 ? 1 : 2;
+};
+
 /** A line for each variable that looks like one of ours and is none; nothing of its value. */
-export const unknownSettings = (env: Environment): readonly string[] =>
-  Object.keys(env)
-    .filter((name) => /^(?:PIERHAND|DISCORD|MATRIX)_/u.test(name))
+export const unknownSettings = (env: Environment): readonly string[] => {
+  const ours = new Map(settingNames.map((name) => [squeezed(name), name]));
+  return Object.keys(env)
     .filter((name) => !settingNames.includes(name) && !OTHERS.includes(name) && !name.startsWith('PIERHAND_TEST_'))
-    .map((name) => {
-      const near = nearestName(name, settingNames, 3);
-      return `${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near} meant?`}`;
+    .flatMap((name) => {
+      const near = ours.get(nearestName(squeezed(name), ours.keys(), slipsIn(name)) ?? '');
+      if (near === undefined && slipsIn(name) < 3) return [];
+      return [`${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near} meant?`}`];
     });
+};
 
 const present = (value: string | undefined): value is string => value !== undefined && value.trim() !== '';
 
@@ -253,6 +269,8 @@ const matrixSettings = (get: Getter): MatrixSettings | null => {
     }
     return null;
   }
+  if (accessToken !== null && password !== null)
+    throw new StartError('MATRIX_ACCESS_TOKEN and MATRIX_PASSWORD are both set; set one of them.');
   if (accessToken !== null) return { homeserverUrl, login: { accessToken }, allowed };
   if (user !== null && password !== null) return { homeserverUrl, login: { user, password }, allowed };
   throw new StartError('MATRIX_ACCESS_TOKEN must be set, or both MATRIX_USER and MATRIX_PASSWORD.');

@@ -101,6 +101,17 @@ export const constellationOf = (text: string): string | undefined => {
   return CONSTELLATION_SPELLINGS.get(foldKey(text));
 };
 
+const LEAST_LETTERS = 4;
+
+/** The same where only its beginning was typed, if no other begins so ("cass", "herc"). */
+export const constellationMeant = (text: string): string | undefined => {
+  const found = constellationOf(text);
+  const begun = foldKey(text);
+  if (found !== undefined || begun.length < LEAST_LETTERS) return found;
+  const begins = CONSTELLATIONS.filter(({ name }) => foldKey(name).startsWith(begun));
+  return begins.length === 1 ? begins[0]?.abbreviation : undefined;
+};
+
 /** "m31" for "Messier 031", "ngc70a" for "N.G.C. 70 A"; undefined where the text is no catalogue number. */
 export const catalogueNumberKey = (text: string): string | undefined => {
   const key = foldKey(text);

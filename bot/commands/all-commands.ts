@@ -20,6 +20,7 @@ import { moon } from './moon.js';
 import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
+import { refraction } from './refraction.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site/site.js';
@@ -51,6 +52,7 @@ export const allCommands: readonly Command[] = [
   drift,
   astray,
   epoch,
+  refraction,
   site,
   remind,
   gear,

@@ -46,7 +46,8 @@ export const help = defineCommand({
       summary: 'Answers for the night and help with mounts that will not connect.',
       facts: commands.map(({ name, summary }) => ({ label: name, value: summary })),
       notes: [
-        'More on one: help altitude. Never point at the Sun without a proper filter on the front; ask sun first.',
+        'A question is a name, then what it is about, then options: altitude Vega at:"tonight 22:30" site:Cork. Plain words will often do. More on one: help altitude.',
+        'Never point at the Sun without a proper filter on the front; ask sun first.',
       ],
       pointsAt: NOWHERE,
       data: { commands: commands.map(({ name }) => name) },

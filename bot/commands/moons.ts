@@ -1,4 +1,5 @@
 /** `moons`: the four bright moons of Jupiter beside its disc, with a small picture in text, and what they do in the night. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
@@ -11,7 +12,7 @@ import { SUN } from '../sky/twilight.js';
 import type { Observer } from '../sky/types.js';
 import { formatClock, formatLocalDateTime, nightAround, tonightAt } from '../times/index.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { defineCommand } from './core/command.js';
+import { choice, defineCommand, optional } from './core/command.js';
 
 const JUPITER = { kind: 'solarSystem', body: 'Jupiter' } as const;
 /** Callisto goes out to 26.4 radii. */
@@ -68,15 +69,52 @@ const jupiterWords = (observer: Observer, zone: string, utcMs: number, night: Ti
   return `below the horizon${riseUtcMs !== null && riseUtcMs > utcMs ? ` until ${formatClock(riseUtcMs, zone)}` : ''}`;
 };
 
+const EVENT_KINDS = ['transit', 'shadow-transit', 'occultation', 'eclipse'] as const;
+const NIGHTS_AHEAD = 40;
+const MOST_NEXT = 3;
+
+interface Wanted {
+  readonly of?: string | undefined;
+  readonly event?: string | undefined;
+}
+
+/** The next ones of a moon or a kind that are seen from here, night by night. */
+const nextSeen = (observer: Observer, night: TimeSpan, fromUtcMs: number, wanted: Wanted): readonly MoonEvent[] => {
+  const found: MoonEvent[] = [];
+  for (let ahead = 0; ahead < NIGHTS_AHEAD && found.length < MOST_NEXT; ahead++) {
+    const shiftMs = ahead * MS_PER_DAY;
+    const span = { startUtcMs: night.startUtcMs + shiftMs, endUtcMs: night.endUtcMs + shiftMs };
+    found.push(
+      ...eventsSeen(observer, span).filter(
+        ({ name, kind, utcMs }) =>
+          utcMs >= fromUtcMs && name === (wanted.of ?? name) && kind === (wanted.event ?? kind),
+      ),
+    );
+  }
+  return found.slice(0, MOST_NEXT);
+};
+
+const nextWords = (zone: string, next: readonly MoonEvent[]): string =>
+  next.length === 0
+    ? `Nothing of the kind is seen from here in the next ${NIGHTS_AHEAD} nights.`
+    : `Next seen from here: ${next.map((event) => `${formatLocalDateTime(event.utcMs, zone)}, ${eventWords(event)}`).join('; ')}.`;
+
+const tonightWords = (next: MoonEvent | undefined, count: number, night: string, zone: string): string =>
+  next === undefined
+    ? `Nothing ${count === 0 ? '' : 'more '}happens to them that is seen from here in the night of ${night}.`
+    : `Next: ${formatClock(next.utcMs, zone)} ${eventWords(next)}.`;
+
 export const moons = defineCommand({
   name: 'moons',
   summary: 'Where are the four bright moons of Jupiter?',
   options: {
     at: atOption,
     site: siteOption,
+    of: optional(choice('The next that is seen of this moon', ['Io', 'Europa', 'Ganymede', 'Callisto'])),
+    event: optional(choice('The next that is seen of this kind', EVENT_KINDS)),
   },
   bare: 'at',
-  examples: ['moons site:52.71,0.12', 'moons at:"tonight 23:00"'],
+  examples: ['moons site:52.71,0.12', 'moons at:"tonight 23:00"', 'moons event:shadow-transit site:52.71,0.12'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
     if (isProblem(asked)) return asked;
@@ -86,17 +124,17 @@ export const moons = defineCommand({
     const night = request.options.at === undefined ? tonightAt(where.site, utcMs) : nightAround(utcMs, where.site);
     const events = eventsSeen(observer, night);
     const next = events.find((event) => event.utcMs >= utcMs);
+    const { of, event: kind } = request.options;
+    const isOfSome = of !== undefined || kind !== undefined;
+    const wanted = isOfSome ? nextSeen(observer, night, utcMs, { of, event: kind }) : [];
     const isSeen = ({ state, shadow }: JupiterMoon): boolean => state === 'beside' && shadow !== 'eclipsed';
     const beside = found.filter(isSeen).map(({ name }) => name);
     const { altitudeDeg } = horizontalOf(JUPITER, observer, utcMs);
     const pointed = { what: 'Jupiter', observer, zone, direction: JUPITER };
     return reply({
       title: `Moons of Jupiter, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${beside.length === 4 ? 'All four' : listed(beside)} beside the disc; Jupiter is ${jupiterWords(observer, zone, utcMs, night)}. ${
-        next === undefined
-          ? `Nothing ${events.length === 0 ? '' : 'more '}happens to them that is seen from here in the night of ${night.said}.`
-          : `Next: ${formatClock(next.utcMs, zone)} ${eventWords(next)}.`
-      }`,
+      summary:
+        `${isOfSome ? `${nextWords(zone, wanted)} Now: ` : ''}${beside.length === 4 ? 'All four' : listed(beside)} beside the disc; Jupiter is ${jupiterWords(observer, zone, utcMs, night)}. ${isOfSome ? '' : tonightWords(next, events.length, night.said, zone)}`.trim(),
       facts: [
         { label: 'Picture', value: moonsPicture(found) },
         ...found.map((one) => ({ label: one.name, value: moonWords(one) })),
@@ -113,7 +151,7 @@ export const moons = defineCommand({
       ],
       pointsAt: [
         ...(altitudeDeg > 0 ? [{ ...pointed, when: { utcMs } }] : NOWHERE),
-        ...events.map((event) => ({ ...pointed, when: { utcMs: event.utcMs } })),
+        ...[...events, ...wanted].map((event) => ({ ...pointed, when: { utcMs: event.utcMs } })),
       ],
       data: {
         utc: isoUtc(utcMs),

@@ -1,13 +1,13 @@
 /** `tonight`: what is worth pointing at this evening, ten at most, in the order of the hours. */
-import { nameWithAlias } from '../catalogue/index.js';
+import { constellationName, listName, nameWithAlias } from '../catalogue/index.js';
 import { ZENITH_MAG_PER_ARCSEC2, type Equipment } from '../evening/equipment.js';
 import { tonightPicks, type Pick } from '../evening/tonight-picks.js';
 import { towardsWords } from '../evening/towards.js';
 import { whyOf } from '../evening/why.js';
 import { total } from '../evening/worth.js';
 import { isProblem } from '../ground/problem.js';
-import { fittingChoices, reply, type Json, type Outcome } from '../reply/reply.js';
-import { isoUtc, rounded } from '../reply/wording.js';
+import { fittingChoices, reply, type Fact, type Json, type Outcome } from '../reply/reply.js';
+import { isoUtc, listed, rounded } from '../reply/wording.js';
 import { darkness } from '../sky/twilight.js';
 import type { TimeSpan } from '../sky/night.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -18,13 +18,17 @@ import { options, type TonightOptions } from './tonight/tonight-options.js';
 import { isDrowned, notesOf, pickFact, summaryOf } from './tonight/tonight-words.js';
 
 const FAINTEST_BY_DEFAULT = 11;
-const MORE_CHOICES = 3;
+const MORE_CHOICES = 2;
+/** More than these are named alone, and fewer where they are long, so that the answer fits a telephone's screen. */
+const SPELLED_OUT = 6;
+const LEAST_SPELLED_OUT = 4;
+const MOST_CHARACTERS = 520;
 
 /** The finest first. */
 const picksOf = (
   deps: Deps,
   given: TonightOptions,
-  { where, night, hours, equipment, sky }: Sought,
+  { where, night, hours, equipment, sky, constellation }: Sought,
 ): readonly Pick[] =>
   hours === null
     ? []
@@ -39,6 +43,7 @@ const picksOf = (
         equipment,
         zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
         towards: given.towards ?? null,
+        constellation,
       });
 
 const pickData = (pick: Pick, equipment: Equipment): Json => ({
@@ -57,6 +62,42 @@ const pickData = (pick: Pick, equipment: Equipment): Json => ({
     total: rounded(total(pick.worth), 2),
   },
 });
+
+/** The finest in the order of the hours, the others by name; all in that order where all are asked for. */
+const factsOf = (
+  picks: readonly Pick[],
+  given: TonightOptions,
+  sought: Sought,
+): { readonly facts: readonly Fact[]; readonly isCut: boolean } => {
+  const { hours } = sought;
+  if (hours === null) return { facts: [], isCut: false };
+  // One more costs no more than the line that names it.
+  const isCut = given.all !== true && picks.length > SPELLED_OUT + 1;
+  const lengths = picks.map((pick) => pickFact(pick, sought, hours).value.length);
+  const fitting = lengths.filter((_, i) => sumOf(lengths.slice(0, i + 1)) <= MOST_CHARACTERS).length;
+  const shown = isCut ? picks.slice(0, Math.min(SPELLED_OUT, Math.max(LEAST_SPELLED_OUT, fitting))) : picks;
+  const others = picks.slice(shown.length).map(({ target }) => listName(target));
+  return {
+    facts: [
+      ...inHours(shown).map((pick) => pickFact(pick, sought, hours)),
+      ...(others.length === 0 ? [] : [{ label: 'Also', value: listed(others) }]),
+    ],
+    isCut,
+  };
+};
+
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+const inHours = (picks: readonly Pick[]): readonly Pick[] => [...picks].sort((a, b) => a.bestUtcMs - b.bestUtcMs);
+
+/** The same question, for all of them. */
+const allLine = (given: TonightOptions): string => {
+  const { site, ...rest } = given;
+  return commandLine('tonight', '', { ...rest, site, all: true });
+};
+
+const whereWords = ({ towards }: TonightOptions, { constellation }: Sought): string =>
+  `${constellation === null ? '' : ` in ${constellationName(constellation)}`}${towards === undefined ? '' : ` ${towardsWords(towards)}`}`;
 
 const spanData = (span: TimeSpan | null): Json =>
   span === null ? null : { startUtc: isoUtc(span.startUtcMs), endUtc: isoUtc(span.endUtcMs) };
@@ -81,20 +122,22 @@ export const tonight = defineCommand({
     const { observer, zone } = where.site;
     const picks = picksOf(deps, given, sought);
     const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
-    const inOrder = [...picks].sort((a, b) => a.bestUtcMs - b.bestUtcMs);
+    const inOrder = inHours(picks);
+    const { facts, isCut } = factsOf(picks, given, sought);
     return reply({
-      title: `Worth seeing${given.towards === undefined ? '' : ` ${towardsWords(given.towards)}`}, night of ${night.said}`,
+      title: `Worth seeing${whereWords(given, sought)}, night of ${night.said}`,
       level: picks.every(isDrowned) ? 'info' : 'good',
       summary: summaryOf(picks, given, sought),
-      facts: hours === null ? [] : inOrder.map((pick) => pickFact(pick, sought, hours)),
+      facts,
       notes: [...notesOf(picks, given, sought), ...siteNotes(where)],
       ...(hours === null || picks.length === 0 ? {} : { chart: eveningPicture(sought, hours, inOrder, dark) }),
-      choices: fittingChoices(
-        picks.slice(0, MORE_CHOICES).map(({ target }) => ({
+      choices: fittingChoices([
+        ...(isCut ? [{ label: `All ${picks.length} spelled out`, run: allLine(given) }] : []),
+        ...picks.slice(0, isCut ? MORE_CHOICES : MORE_CHOICES + 1).map(({ target }) => ({
           label: `More on ${nameWithAlias(target)}`,
           run: commandLine('up', target.name, { site: given.site, on: given.on }),
         })),
-      ),
+      ]),
       pointsAt: picks.map(({ target, bestUtcMs }) => ({
         what: target.name,
         when: { utcMs: bestUtcMs },

@@ -12,7 +12,8 @@ import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
 import { targetAtSite } from './asking/question-parts.js';
-import { choice, defineCommand, optional, text } from './core/command.js';
+import { choice, defineCommand, number, optional, text } from './core/command.js';
+import { askedFirst, FIRST } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { upReply } from './up/up-reply.js';
 
@@ -28,6 +29,8 @@ export const up = defineCommand({
       text('With what: eyes, binoculars, or an aperture such as 150 mm (usual: 150 mm)', { maxLength: 40 }),
     ),
     sky: optional(choice("How dark your sky is (usual: the site's, or country)", SKIES, SKY_NAMES)),
+    first: optional(choice('Say this first: a time, a figure of the hour, or which eyepiece', FIRST)),
+    above: optional(number('Say first between which hours it stands higher than so many degrees', { min: 0, max: 89 })),
   },
   examples: [
     'up NGC 7331 site:51.05,-114.07',
@@ -61,6 +64,17 @@ export const up = defineCommand({
       equipment,
       zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
     });
-    return upReply(deps, { ...dated, asked, typed: options.target, equipment, sky, twilight, nowUtcMs }, found);
+    const first = askedFirst({
+      first: options.first,
+      aboveDeg: options.above,
+      asked,
+      night,
+      utcMs: dated.hour?.utcMs ?? null,
+      nowUtcMs,
+      equipment,
+      found,
+    });
+    const question = { ...dated, asked, typed: options.target, equipment, sky, twilight, nowUtcMs, first };
+    return upReply(deps, question, found);
   },
 });

@@ -104,6 +104,7 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
   for (const index of fittingIn(catalogue, question)) {
     const z = sweep.unitZ[index] as number;
     if (z < south || z > north) continue;
+    if (question.constellation !== null && catalogue.targetAt(index).constellation !== question.constellation) continue;
     const seen: Seen = {
       kind: kindAt(sweep, index),
       magnitude: sweep.magnitude[index] as number,

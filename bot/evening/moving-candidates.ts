@@ -3,6 +3,7 @@ import type { Catalogue, Target } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { separationDeg, unitFromEquatorial, type Vector3 } from '../sky/angles.js';
 import { apparentMagnitude } from '../sky/brightness.js';
+import { constellationAt } from '../sky/constellation.js';
 import { nightFrame, type NightFrame } from '../sky/night-frame.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN } from '../sky/twilight.js';
@@ -88,6 +89,9 @@ const bestMoment = (
   return best;
 };
 
+const isInConstellation = ({ body }: Target, { constellation, observer }: PickQuestion, utcMs: number): boolean =>
+  constellation === null || constellationAt(placeOf(body, observer, utcMs).j2000) === constellation;
+
 export const movingCandidates = (
   catalogue: Catalogue,
   question: PickQuestion,
@@ -105,6 +109,7 @@ export const movingCandidates = (
     const magnitude = apparentMagnitude(body, middle.utcMs);
     const elongationDeg = separationDeg(sun, placeOf(target.body, question.observer, middle.utcMs).ofDate);
     if (magnitude > question.brighter || elongationDeg < LOST_IN_SUN_DEG) return [];
+    if (!isInConstellation(target, question, middle.utcMs)) return [];
     const course = courseOf(body, question, middle, frame);
     const moment = bestMoment({ body, magnitude, elongationDeg }, course, question, samples);
     if (moment === null) return [];

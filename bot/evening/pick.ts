@@ -24,6 +24,8 @@ export interface PickQuestion {
   readonly zenithMagPerArcsec2: number;
   /** Only what stands in that part of the sky; null: anywhere. */
   readonly towards: Towards | null;
+  /** Only what lies in that constellation, by the IAU's abbreviation; null: in any. */
+  readonly constellation: string | null;
 }
 
 /** An object at its best moment in the hours asked about. */

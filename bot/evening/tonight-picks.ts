@@ -121,5 +121,6 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
   ]
     .filter(standsTowards(question.towards, question.observer))
     .sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
-  return varied(stopsOf(ranked), question.kind === 'any').map((stop) => pickOf(stop, question));
+  const isAny = question.kind === 'any' && question.constellation === null;
+  return varied(stopsOf(ranked), isAny).map((stop) => pickOf(stop, question));
 };

@@ -7,7 +7,7 @@ import { readText } from './read-text.js';
 import type { EvidenceEntry, SayingEntry, Told, VocabularyEntries, WordedAnswersEntry } from './schema.js';
 import { makeVocabulary, type Vocabulary } from './vocabulary.js';
 import { idsOf, parsePhrase } from './words/phrases.js';
-import { tellsAnything } from './words/read-words.js';
+import { tellsAnything } from './words/index-sayings.js';
 import { SHAPE_IDS } from './words/shapes.js';
 
 export interface VocabularyProblem {

@@ -71,6 +71,12 @@ const asMatch = ({ tokens }: Clauses, { start, end }: Span): PhraseMatch | null 
 const tellsOfMount = ({ answers, suggests, path }: Told): boolean =>
   answers !== undefined || suggests !== undefined || path !== undefined;
 
+/** Whether a message says already what words over the same place say. */
+const isToldBy = (message: Told, at: Span, { answers, path, system }: Told, span: Span): boolean =>
+  (message.answers !== undefined && at.start <= span.start && span.end <= at.end) ||
+  (answers === undefined && (tellsOther(path, message.path) || tellsOther(system, message.system))) ||
+  Object.keys(answers ?? {}).some((check) => message.answers?.[check] !== undefined);
+
 /** Without its answers where it must be sure and the line only guesses. */
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
@@ -145,15 +151,11 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     };
   });
   /** What a message says already is not taken from its words once more; words that are all of them its own are no member's. */
-  const isTold = (span: Span, { answers, path, system }: Told): boolean =>
-    messages.some(({ entry, span: own }) => {
-      if (span.start >= own.end || own.start >= span.end) return false;
-      return (
-        (entry.answers !== undefined && own.start <= span.start && span.end <= own.end) ||
-        (answers === undefined && (tellsOther(path, entry.path) || tellsOther(system, entry.system))) ||
-        Object.keys(answers ?? {}).some((check) => entry.answers?.[check] !== undefined)
-      );
-    });
+  const isTold = (span: Span, told: Told): boolean => {
+    for (const { entry, span: own } of messages)
+      if (span.start < own.end && own.start < span.end && isToldBy(entry, own, told, span)) return true;
+    return false;
+  };
   const ids = new Set<string>();
   for (const { entry } of messages) ids.add(entry.id);
   for (const { entry } of told) ids.add(entry.id);

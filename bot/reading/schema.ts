@@ -124,7 +124,7 @@ export const sayingSchema = z.strictObject({
 /** families.yaml: paths that a text may speak of without saying which. */
 export const familySchema = z.strictObject({ id, label: line(60), paths: z.array(id).min(1) });
 
-/** answers/*.yaml: how members put an answer to a check's question; `id` is the check's. */
+/** answers/*.yaml: how members put an answer to a question; `id` is the check's, or `path` for the way to the mount. */
 export const wordedAnswersSchema = z.strictObject({
   id,
   /** Answer id → phrases as typed, each of which tells that answer apart from the others of the question. */

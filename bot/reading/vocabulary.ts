@@ -10,7 +10,7 @@ import { indexWords } from './messages/word-places.js';
 import type { FamilyEntry, VocabularyEntries } from './schema.js';
 import { makeLexicon } from './words/lexicon.js';
 import { keysOf, parsePhrase } from './words/phrases.js';
-import { indexSayings, type Sayings } from './words/read-words.js';
+import { indexSayings, type Sayings } from './words/index-sayings.js';
 
 export interface Vocabulary extends Messages {
   readonly sayings: Sayings;

@@ -25,6 +25,15 @@ export const refractionDeg = (airlessAltitudeDeg: number): number => {
   return (liftDeg(FORMULA_FLOOR_DEG) * (airlessAltitudeDeg - FADED_OUT_DEG)) / (FORMULA_FLOOR_DEG - FADED_OUT_DEG);
 };
 
+/**
+ * How far a body that is seen at this altitude (0..90°) has been lifted, in degrees: G. G. Bennett, Journal of Navigation 35, 255 (1982),
+ * as Meeus, formula 16.3.
+ */
+export const refractionAtApparentDeg = (apparentDeg: number): number => {
+  const argumentDeg = apparentDeg + 7.31 / (apparentDeg + 4.4);
+  return Math.max(0, cosDeg(argumentDeg) / sinDeg(argumentDeg)) / 60;
+};
+
 /** Refracted altitude in degrees from the airless altitude. */
 export const apparentAltitudeDeg = (airlessAltitudeDeg: number): number =>
   airlessAltitudeDeg + refractionDeg(airlessAltitudeDeg);

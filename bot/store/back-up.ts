@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { StartError } from '../ground/start-error.js';
+import { driverAddress } from './database-tls.js';
 import { loadSqlite, pragma, type SqliteFile } from './engines/sqlite-file.js';
 import { SQLITE_FILE, type StorePlace } from './open-store.js';
 
@@ -69,6 +70,8 @@ const backUpSqlite = async (dataFolder: string, file: string): Promise<BackedUp>
 
 /** PostgreSQL's own dump, in its custom format. The password goes through the environment, where no process list shows it. */
 const backUpPostgres = async (databaseUrl: string, file: string): Promise<BackedUp> => {
+  // The same refusals as the bot's, in the same words.
+  driverAddress(databaseUrl);
   const address = new URL(databaseUrl);
   const password = decodeURIComponent(address.password) || (address.searchParams.get('password') ?? '');
   address.password = '';

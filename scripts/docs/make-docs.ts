@@ -10,15 +10,16 @@ import { isProblem } from '../../bot/ground/problem.js';
 import { openDeps } from '../../bot/app/compose.js';
 import { bareOption } from '../../bot/commands/core/grammar.js';
 import { KEPT_PERIODS } from '../../bot/commands/kept/privacy-text.js';
+import { chartFileName } from '../../bot/platforms/console/save-chart.js';
 import { consoleSession } from '../../bot/platforms/console/session.js';
 import { consoleLines } from '../../bot/platforms/console/write-reply.js';
 import { chartSvg, renderChart } from '../../bot/reply/render-chart.js';
 import { loadSettings } from '../../bot/app/settings.js';
 import { worstErrorsTable } from './worst-errors-table.js';
-import { EXAMPLE_NOW_UTC_MS, EXAMPLES } from './examples.js';
+import { EXAMPLE_NOW_UTC_MS, EXAMPLES, PROMPT } from './examples.js';
 
 const PICTURE_FOLDER = 'deploy/pictures';
-const STYLE = { colour: false, width: 76 } as const;
+const STYLE = { colour: false, width: 80 } as const;
 
 const check = process.argv.includes('--check');
 const differences: string[] = [];
@@ -56,13 +57,15 @@ made.set(
   ].join('\n'),
 );
 
-for (const { name, lines, nowUtcMs = EXAMPLE_NOW_UTC_MS, unseen = 0 } of EXAMPLES) {
-  const session = consoleSession(deps, () => nowUtcMs, onError);
+// One sitting at a fresh console, in the README's order: whoever types the lines there is answered the same.
+const session = consoleSession(deps, () => EXAMPLE_NOW_UTC_MS, onError);
+for (const { name, lines } of EXAMPLES) {
   const shown: string[] = [];
-  for (const [index, line] of lines.entries()) {
+  for (const line of lines) {
     const outcome = await session.answer(line);
-    if (index < unseen) continue;
-    shown.push(`> ${line}`, ...consoleLines(outcome, null, STYLE), '');
+    const chart = isProblem(outcome) ? undefined : outcome.chart;
+    const chartFile = chart === undefined ? null : `charts/${chartFileName(chart)}`;
+    shown.push(`${PROMPT}${line}`, ...consoleLines(outcome, chartFile, STYLE), '');
     if (!isProblem(outcome) && outcome.chart !== undefined) {
       // The drawing is compared as text: PNG bytes may differ between builds of the encoder.
       const svgFile = path.join(PICTURE_FOLDER, `${name}.svg`);
@@ -80,8 +83,12 @@ await close();
 rmSync(dataFolder, { recursive: true, force: true });
 
 const readme = readFileSync('README.md', 'utf8');
+const PART = /<!-- made: ([a-z ]+) -->[\s\S]*?<!-- end -->/gu;
+const partsOf = (text: string): ReadonlyMap<string, string> =>
+  new Map([...text.matchAll(PART)].map(([part, name = '']) => [name, part]));
+
 const seen = new Set<string>();
-const filled = readme.replace(/<!-- made: ([a-z ]+) -->[\s\S]*?<!-- end -->/gu, (_, name: string) => {
+const filled = readme.replace(PART, (_, name: string) => {
   seen.add(name);
   const text = made.get(name);
   if (text === undefined) throw new Error(`README.md asks for "${name}", which nothing makes.`);
@@ -89,7 +96,14 @@ const filled = readme.replace(/<!-- made: ([a-z ]+) -->[\s\S]*?<!-- end -->/gu, 
 });
 for (const name of made.keys()) if (!seen.has(name)) differences.push(`README.md has no place for "${name}"`);
 const laidOut = await format(filled, { ...(await resolveConfig('README.md')), filepath: 'README.md' });
-keep('README.md', laidOut, (before) => before.toString('utf8') === laidOut);
+if (!check) writeFileSync('README.md', laidOut);
+else if (readme !== laidOut) {
+  const [before, after] = [partsOf(readme), partsOf(laidOut)];
+  const unlike = [...after.keys()].filter((name) => before.get(name) !== after.get(name));
+  differences.push(
+    unlike.length === 0 ? "README.md's layout" : unlike.map((name) => `README.md, "${name}"`).join('\nand '),
+  );
+}
 
 for (const file of differences) process.stderr.write(`not as npm run docs makes it: ${file}\n`);
 process.stdout.write(`${made.size} made parts, ${differences.length} differences\n`);

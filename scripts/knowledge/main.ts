@@ -1,4 +1,4 @@
-/** For reviewers of the fault model: `npm run knowledge -- check | tree PATH | questions | simulate | learned`. */
+/** For reviewers of the fault model: `npm run knowledge -- check | play WORDS | questions | words | tree PATH | simulate | learned`. */
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { leaveWithReader } from '../../bot/app/leave-with-reader.js';
@@ -6,21 +6,26 @@ import { cautions } from '../../bot/cautions/cautions.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { mistakesIn } from '../../bot/triage/model/load-triage.js';
 import { KnowledgeError, problemLine } from '../../bot/triage/model/knowledge-problem.js';
-import { readEntries } from '../../bot/triage/model/read-entries.js';
+import { makeModel } from '../../bot/triage/model/model.js';
+import { readEntries, type ReadResult } from '../../bot/triage/model/read-entries.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
 import { checkCoverage } from './check-coverage.js';
 import { printLearned } from './learned.js';
-import { offeredLines } from './offered.js';
+import { changedLines, LOOK, offeredLines } from './offered.js';
+import { likeliestAfter, playLines } from './play.js';
 import { DEEP } from './policies.js';
 import { figuresFrom, jobsFor, meanOf, simulate, type Narrowing, type WalkRecord } from './simulate.js';
 import { treeLines } from './tree.js';
 
 const USAGE = `Review the fault model in knowledge/connection:
-  npm run knowledge -- check                     every problem, with file, line and entry
+  npm run -s knowledge -- check                  every problem, with file, line and entry
+  npm run -s knowledge -- play 'WORDS'           what is read of a member's words, and where they lead; counts nothing
+       [--fault ID]                              … for one who has this fault
   npm run knowledge -- tree PATH                 the walk of one path as a Mermaid flow chart
        [--system windows|macos|linux] [--client direct|platform] [--depth 6]
-  npm run -s knowledge -- questions [WORD]       the questions, with their answers, that have the word
+  npm run -s knowledge -- questions [WORDS]      the questions, with their answers, that have the words
+  npm run -s knowledge -- words [WORD]           the lists of words that mean the same, by what they name
   npm run -s knowledge -- simulate [--json]      steps and minutes to cure, worst first
        [--path PATH] [--system …] [--client …]   of these alone: seconds in place of minutes
        [--alone]                                 without the searches that it is compared with: a quarter of the time
@@ -34,16 +39,24 @@ const HELD_TO = { cautions: new Set(cautions().keys()) };
 
 const count = (problems: number): string => (problems === 1 ? '1 problem' : `${problems} problems`);
 
-/** What becomes of the club's own faults, for whoever wrote them. */
-const printOffered = (overlay: string): void => {
-  const { entries, locate } = readEntries(FOLDER, overlay);
-  const model = loadTriage(FOLDER, overlay);
-  for (const fault of entries.faults) {
+/** What becomes of the club's own faults, for whoever wrote them; returns how many of them are to be looked at. */
+const printOffered = ({ entries, locate, from }: ReadResult): number => {
+  let looks = 0;
+  const model = makeModel(entries);
+  for (const fault of model.faults) {
+    const origin = from('faults', fault.id);
+    if (origin === 'shipped') continue;
     const { file, line } = locate('faults', fault.id, []);
-    if (path.relative(overlay, file).startsWith('..')) continue;
-    console.log(`${file}:${line}: ${fault.id}:\n  ${offeredLines(model, fault).join('\n  ')}`);
+    const lines = origin === 'club' ? offeredLines(model, fault) : changedLines(model, fault);
+    if (lines.some((one) => one.startsWith(LOOK))) looks += 1;
+    console.log(`${file}:${line}: ${fault.id}:\n  ${lines.join('\n  ')}`);
   }
+  return looks;
 };
+
+/** Where files that ship are named, it is for what the club's folder makes of them. */
+const SHIPPED_NAMED =
+  'What stands in knowledge/ ships, and something in your folder changes how it is read or weighed. Take your words and faults out one at a time to see which.';
 
 const check = (overlay: string | undefined): number => {
   const result = readEntries(FOLDER, overlay);
@@ -51,11 +64,16 @@ const check = (overlay: string | undefined): number => {
   // Coverage means nothing while entries are missing.
   const problems = broken.length > 0 ? broken : checkCoverage(result, { shipped: true });
   for (const problem of problems) console.error(problemLine(problem));
+  if (overlay !== undefined && problems.some(({ file }) => !path.relative(FOLDER, file).startsWith('..')))
+    console.error(SHIPPED_NAMED);
   const { faults, checks, evidence, paths } = result.entries;
-  console.log(
-    `${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns; ${problems.length === 0 ? 'no problems' : count(problems.length)}`,
-  );
-  if (problems.length === 0 && overlay !== undefined) printOffered(overlay);
+  const counted = `${paths.length} paths, ${faults.length} faults, ${checks.length} checks, ${evidence.length} evidence patterns`;
+  // What is counted of entries that could not be read would be wrong.
+  if (problems.length > 0) console.log(`${count(problems.length)}; none of it is taken until they are mended`);
+  else {
+    const looks = overlay === undefined ? 0 : printOffered(result);
+    console.log(`${counted}; no problems${looks > 0 ? `, and ${looks} to LOOK at` : ''}`);
+  }
   return problems.length === 0 ? 0 : 1;
 };
 
@@ -116,14 +134,54 @@ const table = (records: readonly WalkRecord[], groupOf: (record: WalkRecord) => 
   if (rows.length > limit) console.log(`… and ${rows.length - limit} more, all quicker`);
 };
 
-const questions = (overlay: string | undefined, word: string): number => {
-  const found = loadTriage(FOLDER, overlay).checks.filter(({ id, stage, question, answers }) =>
-    [id, stage, question, ...answers.map(({ label }) => label)].join(' ').toLowerCase().includes(word.toLowerCase()),
+/** Every text in a value: a question's directions may differ by system. */
+const textsIn = (value: unknown): readonly string[] => {
+  if (typeof value === 'string') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsIn) : [];
+};
+
+const hasAll = (value: unknown, words: readonly string[]): boolean => {
+  const text = textsIn(value).join(' ').toLowerCase();
+  return words.every((word) => text.includes(word.toLowerCase()));
+};
+
+const questions = (overlay: string | undefined, words: readonly string[]): number => {
+  const found = loadTriage(FOLDER, overlay).checks.filter(({ id, stage, brief, question, how, answers }) =>
+    hasAll([id, stage, brief, question, how, answers.map(({ label }) => label)], words),
   );
   for (const { id, stage, question, answers } of found)
     console.log(`${id} (${stage}): ${question}\n${answers.map((a) => `    ${a.id.padEnd(16)} ${a.label}`).join('\n')}`);
-  if (found.length === 0) console.error(`No question has "${word}".`);
+  if (found.length === 0) console.error(`No question has "${words.join(' ')}", its directions and answers included.`);
   return found.length === 0 ? 1 : 0;
+};
+
+const MOST_WORDS = 12;
+
+const words = (overlay: string | undefined, word: string): number => {
+  const found = readEntries(FOLDER, overlay).entries.words.filter((entry) => hasAll([entry.id, entry.words], [word]));
+  for (const { id, words: all } of found)
+    console.log(`${id}: ${all.slice(0, MOST_WORDS).join(', ')}${all.length > MOST_WORDS ? ', …' : ''}`);
+  if (found.length === 0) console.error(`No list of words has "${word}".`);
+  return found.length === 0 ? 1 : 0;
+};
+
+const MOST_STANDING = 3;
+
+const play = (overlay: string | undefined, said: string, faultId: string | undefined): number => {
+  const result = readEntries(FOLDER, overlay);
+  const mistakes = mistakesIn(result, HELD_TO);
+  if (mistakes.length > 0) throw new KnowledgeError(mistakes);
+  const model = makeModel(result.entries);
+  if (said === '' || (faultId !== undefined && model.fault(faultId) === undefined)) {
+    console.error("play needs a member's words, between quotes, and may have --fault with a fault's id.");
+    return 2;
+  }
+  const wanted = model.faults.filter(({ id }) =>
+    faultId === undefined ? result.from('faults', id) === 'club' : id === faultId,
+  );
+  const faults = wanted.length > 0 ? wanted : likeliestAfter(model, said, MOST_STANDING);
+  for (const line of playLines(model, said, faults, faultId !== undefined)) console.log(line);
+  return 0;
 };
 
 const runSimulation = async (overlay: string | undefined, json: boolean, narrowing: Narrowing): Promise<number> => {
@@ -183,9 +241,11 @@ const main = async (): Promise<number> => {
       depth: { type: 'string', default: '6' },
       club: { type: 'string', default: '' },
       data: { type: 'string', default: './data' },
+      fault: { type: 'string' },
     },
   });
-  const [task, word] = positionals;
+  const [task, ...rest] = positionals;
+  const [word] = rest;
   if (values.help) {
     console.log(USAGE);
     return 0;
@@ -204,7 +264,11 @@ const main = async (): Promise<number> => {
     case 'simulate':
       return runSimulation(values.overlay, values.json, values);
     case 'questions':
-      return questions(values.overlay, word ?? '');
+      return questions(values.overlay, rest);
+    case 'words':
+      return words(values.overlay, word ?? '');
+    case 'play':
+      return play(values.overlay, rest.join(' ').trim(), values.fault);
     case 'learned':
       return printLearned(FOLDER, values.overlay, values.data, values.club);
     default:

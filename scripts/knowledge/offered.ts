@@ -1,77 +1,9 @@
-/** Where the walk comes to a fault of the club's own when a member answers as the fault's lines say; and what was taken for granted. */
-import { isProblem } from '../../bot/ground/problem.js';
-import { appliesIn } from '../../bot/triage/model/context.js';
+/** What becomes of a fault of the club's own: where a member who has it is led to it, who else is, and what was taken for granted. */
+import { situationFor, type Situation } from '../../bot/triage/engine/situation.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
-import { CLIENTS, SYSTEMS, type CheckEntry, type FaultEntry } from '../../bot/triage/model/schema.js';
-import { answerStep, assess, startWalk, type Assessment } from '../../bot/triage/walk/walk.js';
+import type { FaultEntry } from '../../bot/triage/model/schema.js';
 import type { WalkState } from '../../bot/triage/walk/walk-state.js';
-
-interface Said {
-  readonly check: CheckEntry;
-  readonly answer: string;
-  /** Whether the fault's own lines give it; else it was worked out from the check and the fault's stage. */
-  readonly isOwn: boolean;
-}
-
-interface Course {
-  readonly said: readonly Said[];
-  /** Titles of the other remedies that were tried before, in order. */
-  readonly triedBefore: readonly string[];
-  /** Which step offers it: questions and remedies counted, from 1; null where the walk ends without. */
-  readonly step: number | null;
-}
-
-/** More than a member would go along with. */
-const LONGEST = 12;
-
-const likeliestAnswer = ({ situation }: Assessment, fault: FaultEntry, check: CheckEntry): string => {
-  const numbers = situation.checks[situation.checkIndex.get(check.id) ?? -1];
-  const f = situation.faultIndex.get(fault.id) ?? -1;
-  const odds = numbers?.odds.map((row) => row[f] ?? 0) ?? [];
-  return numbers?.answers[odds.indexOf(Math.max(...odds))] ?? check.good;
-};
-
-const follow = (
-  model: TriageModel,
-  start: WalkState,
-  fault: FaultEntry,
-  instead: ReadonlyMap<string, string> = new Map(),
-): Course => {
-  const said: Said[] = [];
-  const triedBefore: string[] = [];
-  let state = start;
-  for (let step = 1; step <= LONGEST; step++) {
-    const now = assess(model, state);
-    const next = now.step;
-    if (next.kind === 'try' && next.fault.id === fault.id) return { said, triedBefore, step };
-    let answer = 'unsure';
-    if (next.kind === 'try') {
-      triedBefore.push(next.fault.title);
-      answer = 'same';
-    } else if (next.kind === 'ask' && !next.opening) {
-      const { check } = next;
-      answer = instead.get(check.id) ?? likeliestAnswer(now, fault, check);
-      said.push({ check, answer, isOwn: fault.answers?.[check.id] !== undefined });
-    } else if (next.kind !== 'numbers' && next.kind !== 'ask') break;
-    const after = answerStep(model, state, next.id, answer, 'member');
-    if (isProblem(after)) break;
-    state = after;
-  }
-  return { said, triedBefore, step: null };
-};
-
-/** A walk on each connection that the fault can have, on one computer and with one kind of program. */
-const startsFor = (model: TriageModel, fault: FaultEntry): readonly (readonly [path: string, start: WalkState])[] =>
-  model.paths.flatMap((path) => {
-    if (!path.stages.includes(fault.stage)) return [];
-    const known = SYSTEMS.flatMap((system) => CLIENTS.map((client) => ({ path: path.id, system, client }))).find(
-      (context) =>
-        appliesIn(fault.only, context) &&
-        path.systems.includes(context.system) &&
-        path.clients.includes(context.client),
-    );
-    return known === undefined ? [] : [[path.id, startWalk({ member: null, helper: null }, known)]];
-  });
+import { follow, likeliestAnswer, startOn, waysFor, type Course } from './courses.js';
 
 const steps = (numbers: readonly number[]): string => {
   const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
@@ -85,32 +17,114 @@ const hiding = (model: TriageModel, start: WalkState, fault: FaultEntry, course:
     .flatMap(({ check, answer }) => {
       const hides = check.answers
         .map(({ id }) => id)
-        .filter((id) => id !== answer && follow(model, start, fault, new Map([[check.id, id]])).step === null);
+        .filter(
+          (id) => id !== answer && follow(model, start, fault, { instead: new Map([[check.id, id]]) }).step === null,
+        );
       return hides.length === 0 ? [] : [`${check.id} (with ${hides.join(', ')} it is not offered)`];
     });
 
-/** Lines about one fault: offered where, or why not, and what to add to its `answers`. */
-export const offeredLines = (model: TriageModel, fault: FaultEntry): readonly string[] => {
-  const courses = startsFor(model, fault).map(([path, start]) => ({ path, start, ...follow(model, start, fault) }));
+/** Every walk asks this early: who answers it otherwise is not led to the fault. */
+const FIRST = 'how-far';
+const HARDLY = 0.05;
+
+const startsAlike = (model: TriageModel, situation: Situation, fault: FaultEntry, other: FaultEntry): boolean => {
+  const check = model.check(FIRST);
+  if (check === undefined) return true;
+  const { answer } = likeliestAnswer({ situation }, other, check);
+  const numbers = situation.checks[situation.checkIndex.get(FIRST) ?? -1];
+  const row = numbers?.odds[numbers.answers.indexOf(answer)];
+  return row === undefined || (row[situation.faultIndex.get(fault.id) ?? -1] ?? 0) > HARDLY;
+};
+
+/**
+ * The other faults whose members are offered this one's remedy before their own: each walked once, on the first connection
+ * that both can have.
+ */
+export const takenFrom = (model: TriageModel, fault: FaultEntry): readonly FaultEntry[] => {
+  const walked = new Set([fault.id]);
+  return waysFor(model, fault).flatMap((way) => {
+    const situation = situationFor(model, way);
+    return situation.faults.filter((other) => {
+      if (walked.has(other.id) || !startsAlike(model, situation, fault, other)) return false;
+      walked.add(other.id);
+      const { triedBefore } = follow(model, startOn(way), other, { endsAt: fault.id });
+      return triedBefore.some(({ id }) => id === fault.id);
+    });
+  });
+};
+
+/** How a line begins that asks for a second look. */
+export const LOOK = 'LOOK:';
+const MOST_NAMED = 4;
+
+/** A question of its own that only this fault answers so. */
+const ownQuestion = (model: TriageModel, fault: FaultEntry): string | undefined =>
+  Object.keys(fault.answers ?? {})
+    .flatMap((id) => model.check(id) ?? [])
+    .filter(
+      ({ id, byStage, under }) =>
+        byStage === undefined &&
+        under === undefined &&
+        !model.faults.some((other) => other.id !== fault.id && other.answers?.[id] !== undefined),
+    )
+    .sort((a, b) => a.minutes - b.minutes)[0]?.id;
+
+const takenLines = (model: TriageModel, fault: FaultEntry): readonly string[] => {
+  const taken = takenFrom(model, fault);
+  if (taken.length === 0) return [];
+  const named = taken.slice(0, MOST_NAMED).map(({ id }) => id);
+  const more = taken.length > named.length ? ` and ${taken.length - named.length} more` : '';
+  const question = ownQuestion(model, fault);
+  const advice = ((): string => {
+    if (fault.remedy.confirm !== undefined) return `a smaller weight than ${fault.weight} lets the others come first`;
+    return question === undefined
+      ? 'write a question that tells it from those, answer it under `answers`, and name it under `remedy` as `confirm:`'
+      : `write \`confirm: ${question}\` under \`remedy\`: then that question is asked before it is offered`;
+  })();
+  return [`${LOOK} members with other faults are offered it before their own: ${named.join(', ')}${more}; ${advice}`];
+};
+
+const wayNames = (courses: readonly { readonly path: string }[]): string => courses.map(({ path }) => path).join(', ');
+
+const offeredAt = (model: TriageModel, fault: FaultEntry) =>
+  waysFor(model, fault).map((way) => {
+    const start = startOn(way);
+    return { path: way.path, start, ...follow(model, start, fault) };
+  });
+
+const courseLines = (courses: ReturnType<typeof offeredAt>): readonly string[] => {
   const reached = courses.filter(({ step }) => step !== null);
   const missed = courses.filter(({ step }) => step === null);
-  const lines: string[] = [];
-  if (reached.length > 0) {
-    const where =
-      missed.length === 0 ? 'every connection that has its stage' : reached.map(({ path }) => path).join(', ');
-    lines.push(`offered at step ${steps(reached.flatMap(({ step }) => step ?? []))} on ${where}`);
-  }
-  for (const { path, said, triedBefore } of missed) {
-    const before = triedBefore.length === 0 ? 'it is handed to a person' : `it tries “${triedBefore.join('”, “')}”`;
-    const answers = said.map(({ check, answer }) => `${check.id} → ${answer}`).join(', ');
-    lines.push(`not reached on ${path}, because ${answers === '' ? 'at once' : `after ${answers}`} ${before}`);
-  }
-  const shown = reached[0] ?? missed[0];
+  const where = missed.length === 0 && reached.length > 1 ? 'each connection that can have it' : wayNames(reached);
+  return [
+    ...(reached.length > 0 ? [`offered at step ${steps(reached.flatMap(({ step }) => step ?? []))} on ${where}`] : []),
+    ...missed.map(({ path, said, triedBefore }) => {
+      const titles = triedBefore.map(({ title }) => title);
+      const before = titles.length === 0 ? 'it is handed to a person' : `it tries “${titles.join('”, “')}”`;
+      const answers = said.map(({ check, answer }) => `${check.id} → ${answer}`).join(', ');
+      return `not reached on ${path}, because ${answers === '' ? 'at once' : `after ${answers}`} ${before}`;
+    }),
+  ];
+};
+
+/** Lines about a shipped fault that the club has changed: where it is offered now. */
+export const changedLines = (model: TriageModel, fault: FaultEntry): readonly string[] =>
+  courseLines(offeredAt(model, fault)).map((line) => `ships, changed by you; ${line}`);
+
+/** Lines about one fault: offered where, or why not, whom it is offered before its turn, and what to add to its `answers`. */
+export const offeredLines = (model: TriageModel, fault: FaultEntry): readonly string[] => {
+  const courses = offeredAt(model, fault);
+  const reached = courses.filter(({ step }) => step !== null);
+  const [shown] = reached.length > 0 ? reached : courses;
   if (shown === undefined) return ['not reached, because no connection has its stage'];
   const assumed = shown.said.filter(({ isOwn }) => !isOwn).map(({ check, answer }) => `${check.id} → ${answer}`);
-  if (assumed.length > 0)
-    lines.push(`taken for granted, as its answers do not say: ${assumed.join(', ')}. Write what a member would say.`);
   const hidden = reached[0] === undefined ? [] : hiding(model, reached[0].start, fault, reached[0]);
-  if (hidden.length > 0) lines.push(`hangs on ${hidden.join('; ')}`);
-  return lines;
+  return [
+    ...courseLines(courses),
+    ...takenLines(model, fault),
+    ...(assumed.length > 0
+      ? [`taken for granted, as its answers do not say: ${assumed.join(', ')}. Write what a member would say.`]
+      : []),
+    ...(hidden.length > 0 ? [`hangs on ${hidden.join('; ')}`] : []),
+  ];
 };

@@ -1,18 +1,24 @@
 /**
- * Four shards on one PostgreSQL: all of them in one process, then two in each of two. What is counted is processor time, since two
- * processes, the asking side and the database want more cores than a small machine has: as long as an answer costs the same in
- * either, the sum of what is answered grows with the processes.
+ * Four shards on one PostgreSQL: all of them in one process, then two in each of two, each process on a core of its own, as warm as the
+ * other and asked nothing twice. Where the machine has no more cores, the asking side and the database share the bots', so that what is
+ * answered a second says little; the processor time says it all the same: a process can answer no faster than its core lets it, so the
+ * busiest process's time is what bounds the sum.
  */
+import { availableParallelism } from 'node:os';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { startDiscordDouble, type DiscordDouble } from '../doubles/discord/discord-double.js';
 import { botOnDiscord, type BotOnDiscord } from '../load/bot-on-discord.js';
-import { EVENING_MIX, warmUp, type Crowd } from '../load/discord-traffic.js';
+import { FRESH_MIX, warmUp, type Crowd } from '../load/discord-traffic.js';
 import { single, type BenchRow } from './measure.js';
 
 const SHARDS = 4;
 const CLUBS = 40;
+/** For each process. */
 const WARM_QUESTIONS = 1500;
 const QUESTIONS = 3000;
+const UNDER_WAY = 4;
+/** Two cores for the bots; the others, where there are any, for the asking side and the database. */
+const BOT_CORES = availableParallelism() >= 4 ? [2, 3] : [1, 0];
 const START_MS = 60_000;
 
 /** Servers made a few milliseconds apart, so that they fall on all shards. */
@@ -25,19 +31,26 @@ const spreadCrowd = async (double: DiscordDouble): Promise<Crowd> => {
   return { channels, members: Array.from({ length: CLUBS }, (_, i) => double.member(`Member ${i + 1}`)) };
 };
 
-const rowsOf = async (name: string, databaseUrl: string, ranges: readonly string[]): Promise<BenchRow[]> => {
+interface Measured {
+  /** How many a second the busiest process's core allows. */
+  readonly bound: number;
+  readonly rows: readonly BenchRow[];
+}
+
+const measured = async (name: string, databaseUrl: string, ranges: readonly string[]): Promise<Measured> => {
   const double = await startDiscordDouble({ checkEvery: 20 });
   const crowd = await spreadCrowd(double);
   const bots: BotOnDiscord[] = [];
+  const [warm, asked, underWay] = [WARM_QUESTIONS, QUESTIONS, UNDER_WAY].map((each) => each * ranges.length) as [
+    number,
+    number,
+    number,
+  ];
   try {
-    for (const range of ranges)
-      bots.push(
-        botOnDiscord(double, {
-          DATABASE_URL: databaseUrl,
-          DISCORD_SHARD_COUNT: String(SHARDS),
-          DISCORD_SHARD_RANGE: range,
-        }),
-      );
+    for (const [i, range] of ranges.entries()) {
+      const env = { DATABASE_URL: databaseUrl, DISCORD_SHARD_COUNT: String(SHARDS), DISCORD_SHARD_RANGE: range };
+      bots.push(botOnDiscord(double, env, BOT_CORES[i]));
+    }
     await double.waitFor(
       () =>
         bots.some((bot) => bot.ended()) || (double.world.commands.size > 0 && double.gateway.liveSessions() >= SHARDS),
@@ -46,21 +59,25 @@ const rowsOf = async (name: string, databaseUrl: string, ranges: readonly string
     );
     const ended = bots.find((bot) => bot.ended());
     if (ended !== undefined) throw new Error(`a bot ended: ${ended.logged()}`);
-    await warmUp(crowd, EVENING_MIX, WARM_QUESTIONS);
+    await warmUp(crowd, FRESH_MIX, warm, { underWay });
     const before = bots.map((bot) => bot.cpuSeconds());
     const began = performance.now();
-    const unanswered = await warmUp(crowd, EVENING_MIX, QUESTIONS);
+    const unanswered = await warmUp(crowd, FRESH_MIX, asked, { from: warm, underWay });
     const seconds = (performance.now() - began) / 1000;
     const spent = bots.map((bot, i) => bot.cpuSeconds() - (before[i] ?? 0));
     const sum = spent.reduce((all, one) => all + one, 0);
-    return [
-      single(`${name}: processor time, each`, 'ms', (1000 * sum) / QUESTIONS, null),
-      single(`${name}: answers per second of one core`, 'a second', QUESTIONS / sum, null),
-      single(`${name}: answers a second, as this machine is`, 'a second', QUESTIONS / seconds, null),
-      single(`${name}: share of the busiest process`, '', Math.max(...spent) / sum, null),
-      single(`${name}: not answered, or told to ask again`, 'interactions', unanswered, null),
-      single(`${name}: most resident, each`, 'MB', Math.max(...bots.map((bot) => bot.residentMb())), null),
-    ];
+    const bound = asked / Math.max(...spent);
+    return {
+      bound,
+      rows: [
+        single(`${name}: processor time, each`, 'ms', (1000 * sum) / asked, null),
+        single(`${name}: answers a second that their cores allow`, 'a second', bound, null),
+        single(`${name}: answers a second, as this machine is`, 'a second', asked / seconds, null),
+        single(`${name}: share of the busiest process`, '', Math.max(...spent) / sum, null),
+        single(`${name}: not answered, or told to ask again`, 'interactions', unanswered, null),
+        single(`${name}: most resident, each`, 'MB', Math.max(...bots.map((bot) => bot.residentMb())), null),
+      ],
+    };
   } finally {
     await Promise.all(bots.map((bot) => bot.stop()));
     await double.close();
@@ -75,9 +92,12 @@ export const shardRows = async (): Promise<BenchRow[]> => {
   if (missing !== null) throw new Error(missing);
   const cluster = await startCluster();
   try {
+    const one = await measured('four shards in one process', await cluster.database('one'), ['0-3']);
+    const two = await measured('four shards in two processes', await cluster.database('two'), ['0-1', '2-3']);
     return [
-      ...(await rowsOf('four shards in one process', await cluster.database('one'), ['0-3'])),
-      ...(await rowsOf('four shards in two processes', await cluster.database('two'), ['0-1', '2-3'])),
+      ...one.rows,
+      ...two.rows,
+      single('two processes for one: answers that their cores allow', 'times', two.bound / one.bound, null),
     ];
   } finally {
     await cluster.stop();

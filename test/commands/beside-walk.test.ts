@@ -1,7 +1,10 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { isProblem } from '../../bot/ground/problem.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { answer, ask, realDeps } from './real-deps.js';
+
+// A busy machine may be many times slower; nothing here is about its speed.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 const NOW = Date.UTC(2026, 10, 26, 20);
 const OPENS = 'triage do:new [ 812.4] usb 1-1: device descriptor read/64, error -71';
@@ -57,6 +60,14 @@ describe('what is plainly not for the walk that waits', () => {
     'haha no worries, speak soon',
     'gotta put the kids to bed, back tomorrow',
     '!ping',
+    'is everybody home safe?',
+    'thanks again for tonight Tamsin, really enjoyed it',
+    'did anyone bring a flask?',
+    'two minutes please',
+    'congratulations to the new members',
+    'who left their gloves on the bench?',
+    'Ravi, will you be there on Tuesday?',
+    '@Ravi: your gloves are here',
   ])('talk moves nothing: %s', async (line) => {
     await atEach(async () => {
       const before = await standing();
@@ -72,6 +83,7 @@ describe('what is plainly not for the walk that waits', () => {
     ['! tonight site:52.71,0.12', /^Worth seeing/u],
     ['@Pierhand tonight site:52.71,0.12', /^Worth seeing/u],
     ['pierhand: up M 42 site:52.71,0.12', /^M 42/u],
+    ['pierhand> up M 42 site:52.71,0.12', /^M 42/u],
     ['/pier sidereal site:52.71,0.12', /^Sidereal/u],
     ['!pier', /^Pierhand/u],
     ['!help', /^Pierhand/u],
@@ -114,6 +126,14 @@ describe('what is for the walk, though it begins like talk', () => {
   it.each([
     'thanks, still nothing',
     'who keeps the port busy?',
+    'does anyone know why it does not connect?',
+    'wait, the hum stopped',
+    'bye, the motor went',
+    'hold on, now it is in the list',
+    'what a surprise, code 43',
+    'my wife pulled the cable',
+    '@ the controller it says no link',
+    'anyway, the led blinks twice',
     'anyone had this error before?',
     'what a mess, the port is gone again',
     'bye bye COM4, it vanished again',

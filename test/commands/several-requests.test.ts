@@ -21,12 +21,17 @@ const linesOf = (text: string): readonly string[] | null =>
 
 describe('several requests', () => {
   it.each([
-    ['whats up at 9 and moon rise and remind me at ten to eight', 'tonight from:21:00', 'up moon', 'remind at:19:50'],
+    [
+      'whats up at 9 and moon rise and remind me at ten to eight',
+      'tonight from:21:00',
+      'up moon first:rise',
+      'remind at:19:50',
+    ],
     ['when is it dark and whats up at ten', 'dark', 'tonight from:22:00'],
     ['m42 at midnight & moon phase', 'up m42 at:midnight', 'moon'],
     ['how dark is it tonight; where is m31 at 9?', 'dark on:tonight', 'altitude m31 at:21:00'],
-    ['is saturn up now and when does jupiter rise', 'up saturn at:now', 'up jupiter'],
-    ['iss pass and moon rise', 'said', 'up moon'],
+    ['is saturn up now and when does jupiter rise', 'up saturn at:now', 'up jupiter first:rise'],
+    ['iss pass and moon rise', 'said', 'up moon first:rise'],
     ['when is it dark in cork and how high is vega', 'dark site:cork', 'altitude vega site:cork'],
   ])('%s', (text, ...lines) => {
     expect(linesOf(text)).toEqual(lines);

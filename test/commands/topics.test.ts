@@ -45,6 +45,7 @@ describe('a topic', () => {
     ['after the meridian flip every goto is off', 'two-sides'],
     ['my red dot finder and the eyepiece do not agree, it is off', 'finder-off'],
     ['how do i align the finder with the telescope', 'finder-off'],
+    ['slews end up left in the east and right in the west', 'two-sides'],
     ['saturn keeps sliding out of the eyepiece', 'drifts-away'],
     ['everything in the view drifts to the right', 'drifts-away'],
   ])('%s', (words, id) => expect(idOf(words)).toBe(id));
@@ -69,6 +70,7 @@ describe('a topic', () => {
     'the red dot of my finder does not light up',
     'star drifts north 4 arcsec a minute on the meridian',
     'capella landed 20 arcmin west',
+    'is saturn low in the east or high in the west at nine',
     'remind me at 9 to check the dew on the lens',
   ])('is not read into: %s', (words) => expect(idOf(words)).toBeUndefined());
 

@@ -37,7 +37,7 @@ const targetOf = ({ name }: PickData): Target => {
   return found.target;
 };
 const ask = async (line: string, date: string, latitude: number): Promise<Night> => {
-  const { data, summary, facts } = await answer(deps, `${line} site:${latitude},0.12 on:${date}`, NOW);
+  const { data, summary, facts } = await answer(deps, `${line} all:yes site:${latitude},0.12 on:${date}`, NOW);
   return {
     said: `${line} ${date} at ${latitude}°`,
     latitude,

@@ -71,7 +71,7 @@ describe('moonlight', () => {
 
   it('beside any target is said by tonight', async () => {
     // The Moon stands 4.6° from Jupiter on 27 December 2026 at 22:00 UTC (`ahead`), 5.6° two hours later (skyfield 1.55, DE421).
-    const reply = await answer(deps, `tonight ${FEN} on:2026-12-27`, NOON);
+    const reply = await answer(deps, `tonight all:yes ${FEN} on:2026-12-27`, NOON);
     expect(reply.facts.find(({ value }) => value.startsWith('Jupiter'))?.value).toMatch(/the Moon \d° from it/u);
   });
 

@@ -34,7 +34,12 @@ const has = (program: string): boolean => {
 
 const TICKS_A_SECOND = 100;
 
-export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string, string>> = {}): BotOnDiscord => {
+/** @param core the one it is held to, where that can be done */
+export const botOnDiscord = (
+  double: DiscordDouble,
+  env: Readonly<Record<string, string>> = {},
+  core = 1,
+): BotOnDiscord => {
   const dataFolder = env['PIERHAND_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'pierhand-load-'));
   const isOnOneCore = has('taskset');
   const { PATH = '', HOME = '' } = process.env;
@@ -47,7 +52,7 @@ export const botOnDiscord = (double: DiscordDouble, env: Readonly<Record<string,
     path.join(projectRoot(), 'test/load/heap-probe.mjs'),
     path.join(projectRoot(), 'dist/bot/main.js'),
   ];
-  const [program = '', ...args] = isOnOneCore ? ['taskset', '-c', '1', ...node] : node;
+  const [program = '', ...args] = isOnOneCore ? ['taskset', '-c', String(core), ...node] : node;
   const child: ChildProcess = spawn(program, args, {
     cwd: dataFolder,
     stdio: ['ignore', 'ignore', 'pipe'],

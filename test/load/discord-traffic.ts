@@ -4,6 +4,7 @@ import type { DiscordDouble } from '../doubles/discord/discord-double.js';
 import { NotAnswered, type Member, type Seen } from '../doubles/discord/members.js';
 import type { Channel } from '../doubles/discord/world.js';
 import { BUSY_WORDS } from '../../bot/platforms/shared/busy-words.js';
+import { ALIKE, FRESH, pick, type Wording } from './wordings.js';
 import { labelsOn } from '../discord/labels-on.js';
 
 export interface Crowd {
@@ -41,23 +42,6 @@ const TARGETS = [
   'IC 342',
   'Deneb',
 ];
-const PARTIALS = [
-  'n',
-  'ng',
-  'ngc 7',
-  'NGC 73',
-  'm',
-  'm 1',
-  'alph',
-  'bet',
-  'whirl',
-  'andromida',
-  '61 c',
-  'sat',
-  'ic 4',
-  'zz',
-];
-const PLACES = ['el', 'ely', 'cor', 'hobart', 'spring', 'york'];
 /** What members write when they ask for help; invented. */
 const TROUBLES = [
   'It worked last week, since the update the port is gone',
@@ -65,9 +49,6 @@ const TROUBLES = [
   'the program says it cannot open the port',
   'it connects and then drops after a few minutes',
 ];
-const pick = (list: readonly string[], run: number): string => list[run % list.length] ?? '';
-const siteOf = (run: number): string => `${((run * 7) % 130) - 65},${((run * 11) % 360) - 180}`;
-
 const first = (channel: Channel) => ({ in: channel, until: 'first', timeoutMs: TIMEOUT_MS }) as const;
 /** The bot said kindly that it cannot keep up: an answer within the time, but not what was asked for. */
 class ToldBusy extends Error {
@@ -92,43 +73,43 @@ const answeredWithPicture = async (seen: Promise<Seen>): Promise<number> => {
 };
 
 /** What a club's evening is taken to look like: mostly typing, then short answers; one in twelve draws a picture, one in 25 is about a connection. Invented. */
-export const EVENING_MIX: readonly Question[] = [
+const mixOf = ({ partial, place, site }: Wording): readonly Question[] => [
   {
     share: 0.4,
     name: 'suggestion of a target',
-    ask: async (m, run, channel) => (await m.complete('up', 'target', pick(PARTIALS, run), {}, first(channel))).afterMs,
+    ask: async (m, run, channel) => (await m.complete('up', 'target', partial(run), {}, first(channel))).afterMs,
   },
   {
     share: 0.1,
     name: 'suggestion of a place',
-    ask: async (m, run, channel) => (await m.complete('dark', 'site', pick(PLACES, run), {}, first(channel))).afterMs,
+    ask: async (m, run, channel) => (await m.complete('dark', 'site', place(run), {}, first(channel))).afterMs,
   },
   {
     share: 0.16,
     name: 'altitude',
     ask: (m, run, channel) =>
-      answered(m.slash('altitude', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
+      answered(m.slash('altitude', { target: pick(TARGETS, run), site: site(run) }, first(channel))),
   },
   {
     share: 0.08,
     name: 'sidereal',
-    ask: (m, run, channel) => answered(m.slash('sidereal', { site: siteOf(run) }, first(channel))),
+    ask: (m, run, channel) => answered(m.slash('sidereal', { site: site(run) }, first(channel))),
   },
   {
     share: 0.08,
     name: 'dark',
-    ask: (m, run, channel) => answered(m.slash('dark', { site: siteOf(run) }, first(channel))),
+    ask: (m, run, channel) => answered(m.slash('dark', { site: site(run) }, first(channel))),
   },
   {
     share: 0.04,
     name: 'tonight',
-    ask: (m, run, channel) => answered(m.slash('tonight', { site: siteOf(run) }, first(channel))),
+    ask: (m, run, channel) => answered(m.slash('tonight', { site: site(run) }, first(channel))),
   },
   {
     share: 0.04,
     name: 'up, with a picture',
     ask: (m, run, channel) =>
-      answeredWithPicture(m.slash('up', { target: pick(TARGETS, run), site: siteOf(run) }, first(channel))),
+      answeredWithPicture(m.slash('up', { target: pick(TARGETS, run), site: site(run) }, first(channel))),
   },
   {
     share: 0.04,
@@ -155,6 +136,10 @@ export const EVENING_MIX: readonly Question[] = [
   },
   { share: 0.02, name: 'help', ask: (m, _run, channel) => answered(m.slash('help', {}, first(channel))) },
 ];
+
+export const EVENING_MIX = mixOf(ALIKE);
+/** The same, never the same twice. */
+export const FRESH_MIX = mixOf(FRESH);
 
 export interface Traffic {
   /** Milliseconds from asking to what the member can read, of all that was answered. */
@@ -184,17 +169,29 @@ const inShares = (mix: readonly Question[]): (() => Question) => {
 
 const UNDER_WAY_WHILE_WARMING = 4;
 
+export interface AskedInTurn {
+  /** The number of the first question. */
+  readonly from?: number;
+  /** So many are under way at a time. */
+  readonly underWay?: number;
+}
+
 /**
  * Asks `count` questions, a few at a time, each when one is answered: a bot that has run for a while, its code compiled.
  *
  * @returns how many were not answered, or told to ask again
  */
-export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: number): Promise<number> => {
+export const warmUp = async (
+  crowd: Crowd,
+  mix: readonly Question[],
+  count: number,
+  { from = 0, underWay = UNDER_WAY_WHILE_WARMING }: AskedInTurn = {},
+): Promise<number> => {
   const next = inShares(mix);
-  let run = 0;
+  let run = from;
   let missed = 0;
   const ask = async (): Promise<void> => {
-    while (run < count) {
+    while (run < from + count) {
       const member = crowd.members[run % crowd.members.length] as Member;
       const channel = crowd.channels[run % crowd.channels.length] as Channel;
       await next()
@@ -205,7 +202,7 @@ export const warmUp = async (crowd: Crowd, mix: readonly Question[], count: numb
         });
     }
   };
-  await Promise.all(Array.from({ length: UNDER_WAY_WHILE_WARMING }, ask));
+  await Promise.all(Array.from({ length: underWay }, ask));
   return missed;
 };
 

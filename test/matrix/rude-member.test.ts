@@ -74,6 +74,25 @@ test('files that never come keep nobody else in the room waiting, nor the same m
   expect(answered.sort()).toEqual([`${RUDE} !other:fenwold.test`, `${ODALYS} ${ROOM}`, `${TAMSIN} ${ROOM}`].sort());
 });
 
+test('a picture that takes its time keeps nothing waiting that the same member asks after it, and waits for what came before', async () => {
+  const answered: unknown[] = [];
+  const { client } = clientOf(() => []);
+  let isRead = (): void => undefined;
+  const reading = new Promise<void>((resolve) => (isRead = resolve));
+  const take = takerOver(client, async (_room, { content }) => {
+    await (content['msgtype'] === 'm.image' ? reading : soon());
+    answered.push(content['body']);
+    return true;
+  });
+  const picture = event('m.room.message', { msgtype: 'm.image', body: 'screen.png' });
+  const all = take(roomWith([said('one'), picture, said('two'), said('three')]));
+  await Promise.all([all[0], all[2], all[3]]);
+  expect(answered).toEqual(['one', 'two', 'three']);
+  isRead();
+  await Promise.all(all);
+  expect(answered).toEqual(['one', 'two', 'three', 'screen.png']);
+});
+
 test("one member's questions in a room are answered in their order", async () => {
   const answered: unknown[] = [];
   const { client } = clientOf(() => []);

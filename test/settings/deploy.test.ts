@@ -1,11 +1,26 @@
-import { readFileSync } from 'node:fs';
+import { execFile } from 'node:child_process';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { PermissionFlagsBits } from 'discord-api-types/v10';
 import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
 import { createMetrics } from '../../bot/app/metrics.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { settingNames } from '../../bot/app/settings.js';
+import { readSources } from '../structure/borders.js';
+import { SCHEMA_VERSION } from '../../bot/store/migrate.js';
 
+const secretNames = settingNames.filter((name) => name.endsWith('_FILE')).map((name) => name.replace(/_FILE$/u, ''));
 const read = (name: string): string => readFileSync(name, 'utf8');
 
 describe('what an operator is told', () => {
@@ -81,15 +96,40 @@ describe('what an operator is told', () => {
     JSON.parse(read('deploy/dashboard.json'));
   });
 
-  it('has a compose file that hands the token over as a secret and leaves nothing else open', () => {
+  it('has a compose file that takes secrets from files, builds what the guide says, and leaves nothing else open', () => {
     const { services } = parse(read('deploy/compose.yaml')) as { services: { pierhand: Record<string, unknown> } };
     expect(services.pierhand).toMatchObject({
       read_only: true,
       cap_drop: ['ALL'],
       security_opt: ['no-new-privileges:true'],
-      secrets: ['discord_token'],
+      build: { context: '..', args: { MATRIX_ENCRYPTION: '${MATRIX_ENCRYPTION:-no}' } },
     });
+    expect(read('Dockerfile')).toMatch(/^ARG MATRIX_ENCRYPTION=no$/mu);
     expect(services.pierhand).not.toHaveProperty('ports');
+    expect(services.pierhand['volumes']).toContain('./secrets:/run/secrets:ro');
+    // Each secret's file is named in .env.example where compose puts it.
+    for (const name of secretNames)
+      expect(read('deploy/.env.example')).toContain(`# ${name}_FILE=/run/secrets/${name.toLowerCase()}\n`);
+  });
+
+  it('has a systemd drop-in for each secret, which hands it over by the setting’s own name', () => {
+    expect(readdirSync('deploy/systemd').sort()).toEqual(
+      secretNames.map((name) => `${name.toLowerCase()}.conf`).sort(),
+    );
+    for (const name of secretNames) {
+      const id = name.toLowerCase();
+      expect(read(`deploy/systemd/${id}.conf`).split('\n').slice(1).join('\n')).toBe(
+        `[Service]\nLoadCredential=${id}:/etc/pierhand/${id}\nEnvironment=${name}_FILE=%d/${id}\n`,
+      );
+    }
+  });
+
+  it('has units in which the data folder is the unit’s whatever the settings file says (systemd.exec(5): EnvironmentFile= overrides)', () => {
+    for (const unit of ['pierhand', 'pierhand-backup']) {
+      const text = read(`deploy/${unit}.service`);
+      expect(text).toMatch(/^ExecStart=\/usr\/bin\/env PIERHAND_DATA=/mu);
+      expect(text).not.toMatch(/^Environment=.*(?:PIERHAND|TOKEN)/mu);
+    }
   });
 
   it('has an image that copies what the program needs at run time, and runs without root', () => {
@@ -104,6 +144,76 @@ describe('what an operator is told', () => {
         expect(
           ignored.split('\n').some((line) => `!${source.replace(/^\.\//u, '')}/`.startsWith(`${line}/`) && line !== ''),
         ).toBe(true);
+    }
+  });
+});
+
+describe('the guide’s table of what the log says', () => {
+  it('has the program’s own words', () => {
+    const sources = [...readSources('.', 'bot').values()].join('\n');
+    const rows = read('deploy/README.md').split('| the log says ')[1]?.split('\n\n')[0]?.split('\n').slice(2) ?? [];
+    expect(rows.length).toBeGreaterThan(20);
+    const said = rows.flatMap((row) =>
+      [...(row.split(' | ')[0] ?? '').matchAll(/`([^`]+)`/gu)].map(([, line = '']) => line),
+    );
+    const unsaid = said
+      .flatMap((line) => line.split('…').map((part) => part.trim()))
+      .filter((part) => !sources.includes(part));
+    expect(unsaid).toEqual([]);
+  });
+});
+
+describe('the schema’s number', () => {
+  it('is the program’s own wherever a guide names one', () => {
+    for (const file of ['CHANGELOG.md', 'deploy/README.md', 'README.md', 'DEVELOPERS.md'])
+      for (const [line, version] of read(file).matchAll(/\bSchema (\d+)\b|schema \d+ → (\d+)/gu))
+        expect(line.match(/\d+$/u)?.[0] ?? version, `${file}: ${line}`).toBe(String(SCHEMA_VERSION));
+    expect(read('CHANGELOG.md')).toContain(`Schema ${SCHEMA_VERSION}.`);
+  });
+});
+
+describe('the container’s daily backup', () => {
+  const DAY_S = 86_400;
+  /** Runs the script with a stand-in for the engine; the names in the folder afterwards, and the exit code. */
+  const run = async (engine: string): Promise<{ readonly names: readonly string[]; readonly code: number | null }> => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'pierhand-container-'));
+    try {
+      mkdirSync(path.join(folder, 'bin'));
+      writeFileSync(path.join(folder, 'bin/docker'), `#!/bin/sh\n${engine}\n`);
+      chmodSync(path.join(folder, 'bin/docker'), 0o755);
+      const kept = path.join(folder, 'kept');
+      mkdirSync(kept);
+      for (const [name, days] of [
+        ['pierhand-2026-10-01.backup', 40],
+        ['pierhand-2026-11-20.backup', 5],
+      ] as const) {
+        writeFileSync(path.join(kept, name), 'older');
+        utimesSync(path.join(kept, name), Date.now() / 1000 - days * DAY_S, Date.now() / 1000 - days * DAY_S);
+      }
+      const child = execFile(path.resolve('deploy/backup-container.sh'), [kept], {
+        env: { PATH: `${path.join(folder, 'bin')}:${process.env['PATH'] ?? ''}` },
+      });
+      const code = await new Promise<number | null>((resolve) => child.once('close', resolve));
+      return { names: readdirSync(kept).sort(), code };
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  };
+
+  it('keeps fourteen days, and all that there is where it fails', async () => {
+    const good = await run('if [ "$2" = cp ]; then echo new > "$4"; fi');
+    expect(good.code).toBe(0);
+    expect(good.names).toEqual([
+      'pierhand-2026-11-20.backup',
+      expect.stringMatching(/^pierhand-\d{4}-\d\d-\d\d\.backup$/u),
+    ]);
+    for (const failing of ['exit 1', 'if [ "$2" = cp ]; then echo half > "$4"; exit 1; fi']) {
+      const bad = await run(failing);
+      expect(bad.code).not.toBe(0);
+      expect(bad.names.filter((name) => name.endsWith('.backup'))).toEqual([
+        'pierhand-2026-10-01.backup',
+        'pierhand-2026-11-20.backup',
+      ]);
     }
   });
 });

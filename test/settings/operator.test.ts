@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, describe, expect, it, vi } from 'vitest';
-import { unknownSettings } from '../../bot/app/settings.js';
+import { settingNames, unknownSettings } from '../../bot/app/settings.js';
 import { loggedError } from '../../bot/app/log.js';
 import { lastBackupUtcMs } from '../../bot/app/backup-mark.js';
 import { openStore } from '../../bot/store/open-store.js';
@@ -39,6 +39,44 @@ describe('an operator', () => {
       'MATRIX_COLOUR is no setting of mine and is not read.',
     ]);
     expect(unknownSettings({ PIERHAND_SITE: 'x', DATABASE_URL_FILE: 'y', DISCORD_TOKEN_FILE: 'z' })).toEqual([]);
+  });
+
+  it.each([
+    ['DATABSE_URL', 'DATABASE_URL'],
+    ['DATABASE_URI', 'DATABASE_URL'],
+    ['SUN_DANGER_DG', 'SUN_DANGER_DEG'],
+    ['SUN_CAUTON_DEG', 'SUN_CAUTION_DEG'],
+    ['LOG_LEVL', 'LOG_LEVEL'],
+    ['LOGLEVEL', 'LOG_LEVEL'],
+    ['log_level', 'LOG_LEVEL'],
+    ['PEIRHAND_SITE', 'PIERHAND_SITE'],
+    ['PIERHANDSITE', 'PIERHAND_SITE'],
+    ['MATRX_HOMESERVER_URL', 'MATRIX_HOMESERVER_URL'],
+    ['DISCRD_TOKEN_FILE', 'DISCORD_TOKEN_FILE'],
+  ])('hears that %s is not read, wherever the slip is', (name, meant) => {
+    expect(unknownSettings({ [name]: 'secret' })).toEqual([
+      `${name} is no setting of mine and is not read. Is ${meant} meant?`,
+    ]);
+  });
+
+  it('hears nothing of other programs’ variables', () => {
+    // What shells, npm, Node.js, PostgreSQL's clients and systemd set (their manuals; systemd.exec(5), "Environment variables in spawned processes").
+    const others =
+      'PATH HOME USER LOGNAME SHELL LANG LANGUAGE LC_ALL TERM TMPDIR TZ PWD OLDPWD SHLVL MAIL EDITOR HOSTNAME ' +
+      'NODE_ENV NODE_OPTIONS NODE_PATH npm_config_loglevel npm_lifecycle_event npm_package_name INIT_CWD ' +
+      'PGHOST PGPORT PGUSER PGDATABASE PGPASSWORD PGPASSFILE DATABASE_HOST DATABASE_NAME DATABASE_PORT LOG_FILE LOG_FORMAT ' +
+      'INVOCATION_ID JOURNAL_STREAM NOTIFY_SOCKET STATE_DIRECTORY LOGS_DIRECTORY CREDENTIALS_DIRECTORY SYSTEMD_EXEC_PID ' +
+      'MALLOC_ARENA_MAX COMPOSE_FILE DOCKER_HOST HTTP_PROXY http_proxy NO_PROXY SSL_CERT_FILE XDG_RUNTIME_DIR';
+    expect(unknownSettings(Object.fromEntries(others.split(' ').map((name) => [name, 'x'])))).toEqual([]);
+  });
+
+  it('finds what it can set by --help, and where the rest is told', async () => {
+    for (const asked of ['--help', '-h']) {
+      const { code, stdout, stderr } = await runProgram('main', [asked], folder);
+      expect([code, stderr]).toEqual([0, '']);
+      for (const name of settingNames) expect(stdout).toContain(name);
+      expect(stdout).toContain('deploy/README.md');
+    }
   });
 
   it('sees a service that was given no platform end as a failure, with the reason and the mistyped name', async () => {
@@ -166,10 +204,14 @@ describe('an operator', () => {
   });
 
   it('can see when the last backup succeeded', async () => {
+    // A backup has no need of the bot's tokens.
     const env = { PIERHAND_DATA: path.join(folder, 'backed-up') };
+    const more = { MATRIX_HOMESERVER_URL: 'https://matrix.example.org', DISCORD_GUILD_ID: '123456789012345678' };
     await runProgram('main', ['site', 'add', 'name:Garden', 'position:52.7,0.1'], folder, { env });
     const began = Date.now();
-    expect((await runProgram('backup', [path.join(folder, 'new.sqlite')], folder, { env })).stderr).toBe('');
+    expect(
+      (await runProgram('backup', [path.join(folder, 'new.sqlite')], folder, { env: { ...env, ...more } })).stderr,
+    ).toBe('');
     // A file system keeps times a little coarser than the clock.
     expect(lastBackupUtcMs(env.PIERHAND_DATA)).toBeGreaterThan(began - 1000);
   });
@@ -187,6 +229,21 @@ describe('an operator', () => {
     );
     expect(logged).toContain('getaddrinfo ENOTFOUND db');
     expect(logged).not.toMatch(/notebook|stack/u);
+  });
+
+  it('is told that a store is damaged, at a level that nobody turns off, and what helps', async () => {
+    const data = path.join(folder, 'damaged');
+    mkdirSync(data);
+    writeFileSync(path.join(data, 'pierhand.sqlite'), 'a shopping list, by mistake\n'.repeat(100));
+    const { code, stderr } = await runProgram('main', ['help'], folder, {
+      env: { PIERHAND_DATA: data, LOG_LEVEL: 'error' },
+    });
+    expect(code).toBe(0);
+    const [line = ''] = stderr.split('\n');
+    expect(JSON.parse(line)).toMatchObject({
+      level: 'error',
+      msg: expect.stringMatching(/^PIERHAND_DATA: the store is damaged \(.+\): put a backup back\./u) as string,
+    });
   });
 
   it('hears that the address is wrong, not the token, where no homeserver is', async () => {

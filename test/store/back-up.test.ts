@@ -1,5 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import {
+  chmodSync,
+  chownSync,
   copyFileSync,
   existsSync,
   mkdirSync,
@@ -120,6 +122,51 @@ describe.skipIf(missing !== null)(`a backup of PostgreSQL${missing === null ? ''
       execFileSync('pg_restore', ['--no-owner', '--exit-on-error', `--dbname=${restoredUrl}`, file], { stdio: 'pipe' });
       return { databaseUrl: restoredUrl };
     });
+  });
+
+  it('is made with the bot’s own address from a server whose certificate nobody signed', async () => {
+    const [{ data_directory: data } = {}] = await cluster.query('show data_directory');
+    const [certificate, key] = ['server.crt', 'server.key'].map((name) => join(String(data), name));
+    execFileSync(
+      'openssl',
+      ['req', '-x509', '-newkey', 'rsa:2048', '-nodes', '-days', '2', '-subj', '/CN=localhost'].concat([
+        '-addext',
+        'subjectAltName=DNS:localhost',
+        '-out',
+        certificate ?? '',
+        '-keyout',
+        key ?? '',
+      ]),
+      { stdio: 'pipe' },
+    );
+    const owner = statSync(String(data));
+    for (const file of [certificate, key]) {
+      chmodSync(file ?? '', 0o600);
+      chownSync(file ?? '', owner.uid, owner.gid);
+    }
+    await cluster.query('alter system set ssl = on');
+    await cluster.query('select pg_reload_conf()');
+    const ca = join(folder, 'ca.pem');
+    copyFileSync(certificate ?? '', ca);
+    const plain = await cluster.database('encrypted');
+    const named = plain.replace('127.0.0.1', 'localhost');
+    for (const databaseUrl of [
+      `${plain}?sslmode=require`,
+      `${plain}?sslmode=verify-ca&sslrootcert=${ca}`,
+      `${named}?sslmode=verify-full&sslrootcert=${ca}`,
+    ]) {
+      const unopened: string[] = [];
+      const store = await openStore({ databaseUrl }, { onUnopened: (line) => void unopened.push(line) });
+      expect(unopened).toEqual([]);
+      // pg_stat_ssl: PostgreSQL's documentation, "The Statistics Collector".
+      expect(
+        await cluster.query(
+          "select distinct ssl from pg_stat_ssl join pg_stat_activity using (pid) where datname = 'encrypted'",
+        ),
+      ).toEqual([{ ssl: true }]);
+      await store.close();
+      expect((await backUp({ databaseUrl }, join(folder, 'copy'))).bytes).toBeGreaterThan(0);
+    }
   });
 
   it('that cannot be made says why without the password, and says what to do where pg_dump is missing', async () => {

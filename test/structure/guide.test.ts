@@ -3,6 +3,7 @@ import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot } from '../../bot/ground/project-root.js';
+import { EXAMPLES, PROMPT } from '../../scripts/docs/examples.js';
 
 const GUIDES = [
   'DEVELOPERS.md',
@@ -39,6 +40,16 @@ describe('the guides name what is there', () => {
     const there = readdirSync(path.join(projectRoot(), 'bot'), { withFileTypes: true });
     const missing = there.filter((one) => !tree.includes(one.isDirectory() ? `${one.name}/` : one.name));
     expect(missing.map(({ name }) => name)).toEqual([]);
+  });
+
+  it("README's conversations hold all that is asked for them, in their order, so that who types it is answered the same", () => {
+    const readme = read('README.md');
+    const made = [...readme.matchAll(/<!-- made: example ([a-z]+) -->([\s\S]*?)<!-- end -->/gu)];
+    const shown = made.map(([, name, text = '']) => ({
+      name,
+      lines: text.split('\n').flatMap((line) => (line.startsWith(PROMPT) ? [line.slice(PROMPT.length)] : [])),
+    }));
+    expect(shown).toEqual(EXAMPLES);
   });
 
   it.each(GUIDES)('%s: commands to type, and paths', (guide) => {

@@ -1,7 +1,9 @@
 /** What somebody who writes the club's own faults is told: of mistakes, and of where a fault is offered. */
 import { describe, expect, it } from 'vitest';
 import { loadTriage } from '../../bot/triage/index.js';
+import type { FaultEntry } from '../../bot/triage/model/schema.js';
 import { offeredLines } from '../../scripts/knowledge/offered.js';
+import { playLines } from '../../scripts/knowledge/play.js';
 import { BASE, complaints, folderWith, goodEvidence } from './model-folders.js';
 
 describe('a file', () => {
@@ -122,5 +124,52 @@ describe('where a fault of the club is offered', () => {
     expect(linesFor(folderWith({ ...goodEvidence, 'faults/power.yaml': faults }))[0]).toBe(
       'not reached on wire, because at once it tries “It is not plugged in”, “The cable is loose”',
     );
+  });
+
+  const ours = (remedy: string): string => `- id: grey-box-off
+  stage: power
+  title: The grey box is off
+  why: Somebody turned its key.
+  weight: 9
+  words: [grey box]
+  answers: { light: "off", grey-lamp: dark }
+  remedy: ${remedy}
+  verify: { text: The lamp is lit. }
+  source: invented for a test
+`;
+  const question = `- id: grey-lamp
+  stage: power
+  question: Is the lamp of the grey box lit?
+  how: It hangs on the pier.
+  answers: [{ id: lit, label: Lit }, { id: dark, label: Dark }]
+  good: lit
+  minutes: 1
+  source: invented for a test
+`;
+  const withOurs = (remedy: string) =>
+    loadTriage(folderWith(goodEvidence), folderWith({ 'faults.yaml': ours(remedy), 'checks.yaml': question }));
+  const linesOf = (remedy: string): string => {
+    const model = withOurs(remedy);
+    return offeredLines(model, model.fault('grey-box-off') as FaultEntry).join('\n');
+  };
+
+  it('is told of members with other faults whom it is offered to, and no more once its question is asked before', () => {
+    expect(linesOf('{ steps: [Turn the key.], minutes: 2 }')).toMatch(
+      /LOOK: members with other faults are offered it before their own: unplugged, loose; write `confirm: grey-lamp` under/u,
+    );
+    expect(linesOf('{ steps: [Turn the key.], minutes: 2, confirm: grey-lamp }')).not.toContain('LOOK');
+  });
+
+  it('is played from words: what is read of them, where it stands then, and the steps to it', () => {
+    const model = withOurs('{ steps: [Turn the key.], minutes: 2, confirm: grey-lamp }');
+    const lines = playLines(model, 'the grey box again', [model.fault('grey-box-off') as FaultEntry]);
+    expect(lines).toContain('  grey-box-off 6 times as likely');
+    expect(lines.join('\n')).toMatch(/Where that leaves these.*\n {2}grey-box-off: 1st, \d\d %/u);
+    expect(lines.join('\n')).toMatch(/\d\. Is the lamp of the grey box lit\? → Dark/u);
+    expect(lines.at(-1)).toMatch(/\d\. OFFERED: The grey box is off/u);
+    expect(playLines(model, 'good evening', [])).toEqual(['Nothing was read of these words.']);
+    // What a member says in other words than the fault's lines have it.
+    const loose = playLines(model, 'there is no light at all', [model.fault('loose') as FaultEntry]);
+    expect(loose.join('\n')).toContain('AGAINST it: light → off. If members with it may say either, write light: {');
   });
 });

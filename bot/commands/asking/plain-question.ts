@@ -5,12 +5,14 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR } from './sentence/about-gear.js';
-import { withSpokenTwo } from './sentence/about-reminders.js';
-import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
+import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
+import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { topicAnswer } from './topics.js';
+import { tubeNumbers } from './tube-numbers.js';
+import { notUsed } from './sentence/not-used.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
@@ -51,6 +53,10 @@ const TALK: readonly Talk[] = [
     said('Good night', 'Cap the tube and park the mount; clear skies.'),
   ],
   [
+    /^(?:(?:show|tell|give|list) (?:me |us )?)?(?:more|all|the rest|all of (?:them|it)|all ten|more of (?:them|it))(?: please| pls)?$/u,
+    () => ({ line: 'tonight all:yes' }),
+  ],
+  [
     /^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu|who (?:are|made) you|what are you)$/u,
     () => ({ line: 'help' }),
   ],
@@ -70,7 +76,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
+    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leav\w*|left|stor\w+|stand\w*|park\w*|keep\w*|put)\b.*\b(?:scope|telescope|tube|dob\w*|refractor|newtonian|reflector|it)\b.*\b(?:uncapped|uncovered|(?:no|without) (?:the |a |its |any )?(?:cap|caps|cover|lid)|(?:caps?|lid|cover) off)\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
     refused(
       'No, not open, cap it first: while the Sun is up an uncapped tube or finder may set itself or what is near alight, and blind whoever looks in. I can warn you before sunrise.',
       ['Warn me before sunrise', 'remind sunrise'],
@@ -189,6 +195,13 @@ const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
     ? read
     : { ...read, unsure: `If “${perhapsPlace}” is a place, I do not know it: this is for your usual site.` };
 
+/** What was said and plays no part in the answer is told. */
+const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
+  const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`);
+  if (unused === null) return read;
+  return { ...read, note: read.note === undefined ? unused : `${unused} ${read.note}` };
+};
+
 /** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
 const inFull = (words: string): string =>
   words
@@ -212,6 +225,7 @@ const placeAtEnd = (words: string): string => {
 const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
+    jupiterMoonEvents,
     ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
     ...ABOUT_GEAR,
     ...ABOUT_COMING,
@@ -226,6 +240,28 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   return null;
 };
 
+interface Words {
+  readonly typed: string;
+  /** As they came, and the options after them. */
+  readonly words: string;
+  readonly named: string;
+}
+
+/** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
+const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
+  const plain = typed.toLowerCase();
+  const looking = lookingAtSun(typed, known);
+  if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };
+  const asCame = words
+    .trim()
+    .toLowerCase()
+    .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
+  const first = talked(TALK, plain) ?? talked(TALK, asCame);
+  if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
+  const topic = topicAnswer(plain, { isTargetNamed: true }) ?? tubeNumbers(plain);
+  return topic === null ? null : { outcome: topic, isTopic: true };
+};
+
 /**
  * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
  * the words (`site:…`) are kept.
@@ -238,26 +274,16 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const named = clean.slice(optionsFrom);
   const typed = placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(mended(words.trim(), known)))));
   const plain = typed.toLowerCase();
-  const looking = lookingAtSun(typed, known);
-  if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };
-  const first =
-    talked(TALK, plain) ??
-    talked(
-      TALK,
-      words
-        .trim()
-        .toLowerCase()
-        .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : '')),
-    );
-  if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const topic = topicAnswer(plain);
-  if (topic !== null) return { outcome: topic, isTopic: true };
-  const asked = askedOf(typed, plain, known, withoutCourtesies(words.trim()));
+  const whole = wholeAnswer({ typed, words, named }, known);
+  if (whole !== null) return whole;
+  const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
+  const late = asked.targets.length > 0 ? null : topicAnswer(plain, { isTargetNamed: false });
+  if (late !== null) return { outcome: late, isTopic: true };
   const read = readByRules(asked, known);
   if (read !== null)
     return isProblem(read)
       ? { outcome: read }
-      : { ...withPlaceDoubted(read, asked), line: withNamed(read.line, named) };
+      : { ...withUnusedSaid(withPlaceDoubted(read, asked), asked), line: withNamed(read.line, named) };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);
 };

@@ -1,6 +1,7 @@
 /** Several requests in one line ("whats up at 9 and moon rise and remind me at ten to eight"): each is answered, none silently left. */
 import { isProblem } from '../../ground/problem.js';
 import { withPlainPosition } from '../../places/index.js';
+import { namesHour } from '../../times/index.js';
 import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { knownFor } from './plain-reader.js';
@@ -38,6 +39,27 @@ interface Part {
   readonly read: WordsRead;
 }
 
+/** Lines of a target and an hour. */
+const OF_TARGET = /^(?:up|altitude|meridian|epoch) (.+?)(?= [a-z]+:|$)/u;
+const TAKES_HOUR = /^(?:up|altitude|bright|moons|sidereal|pole|remind)\b/u;
+const AT = / at:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
+const FIGURE_ALONE =
+  /^(?:also |then )?(?:the |its |it's |their )?(?:azimuth|altitude|height|hour angle|air ?mass|parallactic angle|constellation|declination|coordinates)\b/iu;
+const THEY = /\b(?:it|its|it's|them|their)\b/iu;
+
+/** "and at 01:00", "and its azimuth at 01:00": what is left out stands in the request before. */
+const afterLast = (words: string, last: Part, known: Known): Part | null => {
+  const line = lineOf(last.read);
+  const hour = words.trim().replace(/^(?:at|around|about|@) /iu, '');
+  if (namesHour(hour, known.nowUtcMs) && TAKES_HOUR.test(line) && AT.test(line))
+    return { words, read: { line: line.replace(AT, ` at:"${hour}"`) } };
+  const target = OF_TARGET.exec(line)?.[1];
+  if (target === undefined || !(FIGURE_ALONE.test(words) || (BEGINS.test(words) && THEY.test(words)))) return null;
+  const named = words.replace(/\b(?:its|it's|their)\b/iu, `${target}'s`).replace(/\b(?:it|them)\b/iu, target);
+  const read = readAlone(named === words ? `${words} of ${target}` : named, known);
+  return read === null || ('line' in read && ONE_COMMAND.test(read.line)) ? null : { words, read };
+};
+
 const requestIn = (words: string, known: Known): Part | null => {
   if (words.length < 3 || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
   const read = readAlone(words, known);
@@ -63,7 +85,8 @@ const partsIn = (text: string, known: Known): readonly Part[] | null => {
   const runs: { words: string; part: Part | null }[] = [];
   for (const { words, gap } of atBreaks(text)) {
     const last = runs.at(-1);
-    const part = requestIn(words, known);
+    const before = runs.at(-1)?.part ?? null;
+    const part = (before === null ? null : afterLast(words, before, known)) ?? requestIn(words, known);
     const isOfReminder = last !== undefined && REMINDER_OF_WORDS.test(last.words) && !BEGINS.test(words);
     if (last === undefined || (part !== null && last.part !== null && !isOfReminder)) runs.push({ words, part });
     else {

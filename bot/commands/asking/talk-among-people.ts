@@ -9,7 +9,7 @@ const LONGEST = 200;
 
 /** What tells of the mount, and is no name of a person thanked. */
 const TELLING = 'no|not|nothing|none|nope|still|same|works?|working|worked|fixed|done|yes|it|that|this|but|is|was|did';
-const WHO = `(?: (?:so|to|you|all of you|every ?(?:one|body)|(?!(?:${TELLING})\\b)[\\p{L}'.-]+)){0,3}`;
+const WHO = `(?: (?:so|to|you|all of you|every ?(?:one|body)|(?!(?:${TELLING})\\b)[\\p{L}'.-]+)){0,4}`;
 const DAY =
   '(?:later|soon|tomorrow|tonight|then|around|there|again|next (?:week|time|month|\\p{L}+day)|(?:on |this )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in the morning)';
 const PLACE = '(?:(?:at|in|down|over|out) (?:at )?(?:the|my|your|our) \\p{L}+)';
@@ -76,6 +76,8 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
 const FILLER = /^(?:ok|okay|right|well|so|anyway|oh|ah|um|all right|alright|sure|fine|good|great|lovely|cool|sorry)$/u;
 const LEADING = /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|please|just) )+(?=\S)/u;
 
+const TRAILING = /(?: (?:please|pls|now|then))+$/u;
+
 /** "@Wilf can you bring the laptop?" */
 const TO_ANOTHER = /^@(?!pier)[\p{L}\d][\p{L}\d._:-]*[\s,:]\s*\S/iu;
 
@@ -89,23 +91,41 @@ const clausesOf = (text: string): readonly string[] =>
     .filter((clause) => clause !== '');
 
 const kindOf = (clause: string): Talk | null => {
-  const bare = clause.replace(LEADING, '');
+  const bare = clause.replace(LEADING, '').replace(TRAILING, '');
   return KINDS.find(([, form]) => form.test(clause) || form.test(bare))?.[0] ?? null;
 };
 
-/** How one speaks to people rather than of a mount: it is talk where no word of it is of the trade. */
+/** How one speaks to people rather than of a mount. */
 const TO_PEOPLE =
-  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:any ?(?:one|body)\b|who(?:'s|se)?\b|every ?(?:one|body)\b|you (?:all|lot|guys)\b|guys\b|folks\b|\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|i (?:got|have|need|want) to (?:put|feed|walk|fetch|collect|cook|make|go)\b|gotta (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
+  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:(?:(?:is|are|has|have|did|does|do|was) )?(?:any ?(?:one|body)|every ?(?:one|body))\b|who(?:'s|se)?\b|you (?:all|lot|guys)\b|guys\b|folks\b|\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|(?:i (?:got|have|need|want) to|gotta) (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
+/** What answers a question or tells of a remedy, however few words it is. */
+const ANSWERS = /\b(?:no|not|nothing|none|never|still|same|yes|yep|nope|\p{L}+n't)\b/u;
+/** After a greeting one often tells of the mount; after these seldom. */
+const CLOSES: readonly (Talk | null)[] = ['farewell', 'thanks', 'wait'];
 
-/** @returns `perhaps`: talk, where nothing in it tells of a mount; null where any of it may tell of something else */
-export const talkIn = (text: string): Talk | 'perhaps' | null => {
+/** In so many phrases of the trade a word is of it: more for a sentence said to people, fewer for what stands beside a thanks. */
+const OFTEN = { toPeople: 20, besideTalk: 3 } as const;
+
+export interface TalkFound {
+  readonly kind: Talk;
+  /** It is talk only where these words do not tell of a mount; null: for certain. */
+  readonly unless: { readonly words: string; readonly often: number } | null;
+}
+
+/** @returns null where it is none */
+export const talkIn = (text: string): TalkFound | null => {
   const said = text.trim();
   if (said.length > LONGEST || /\n\s*\S/u.test(said)) return null;
-  if (TO_ANOTHER.test(said)) return 'others';
-  const kinds = clausesOf(said)
+  if (TO_ANOTHER.test(said)) return { kind: 'others', unless: null };
+  const clauses = clausesOf(said)
     .filter((clause) => !FILLER.test(clause))
-    .map(kindOf);
-  const talk = KINDS.map(([kind]) => kind).find((kind) => kinds.includes(kind));
-  if (talk !== undefined && !kinds.includes(null)) return talk;
-  return TO_PEOPLE.test(said.replace(/[’‘`]/gu, "'")) ? 'perhaps' : null;
+    .map((words) => ({ words, kind: kindOf(words) }));
+  const kind = KINDS.map(([one]) => one).find((one) => clauses.some((clause) => clause.kind === one));
+  const words = clauses.flatMap((clause) => (clause.kind === null ? [clause.words] : [])).join(', ');
+  if (kind !== undefined && words === '') return { kind, unless: null };
+  if (kind !== undefined && CLOSES.includes(kind) && !ANSWERS.test(words))
+    return { kind, unless: { words, often: OFTEN.besideTalk } };
+  return TO_PEOPLE.test(said.replace(/[’‘`]/gu, "'"))
+    ? { kind: 'others', unless: { words: said, often: OFTEN.toPeople } }
+    : null;
 };

@@ -26,6 +26,8 @@ const topicSchema = z.strictObject({
   /** One of these as well. */
   only: words.optional(),
   not: words.optional(),
+  /** A target that is named has an answer of its own. */
+  yields: z.literal(true).optional(),
   says: z.string().trim().min(1).max(400),
   next: z
     .array(z.tuple([z.string().min(1).max(60), z.string().min(1).max(80)]))
@@ -53,12 +55,12 @@ const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic):
   return [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word)));
 };
 
-/** The answer to words in lower case; null where they are of no topic. */
-export const topicAnswer = (plain: string): Outcome | null => {
+/** The answer to words in lower case; null where they are of no topic. Those that yield answer where no target is named. */
+export const topicAnswer = (plain: string, { isTargetNamed = false } = {}): Outcome | null => {
   const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
   // Of the Sun those speak who warn.
   if (/\b(?:sun|solar)/u.test(padded)) return null;
-  const topic = topics().find((one) => isOf(padded, one));
+  const topic = topics().find((one) => !(isTargetNamed && one.yields === true) && isOf(padded, one));
   if (topic === undefined) return null;
   const choices = topic.next.map(([label, run]) => ({ label, run }));
   return reply({ title: 'In short', summary: topic.says, choices, pointsAt: NOWHERE });

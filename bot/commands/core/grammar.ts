@@ -61,8 +61,11 @@ export const unknownCommand = (word: string, commands: readonly Command[], line 
   );
 };
 
-/** How the bot is spoken to by name, on whatever platform: "!pier tonight", "@Pierhand tonight", "pierhand, tonight". */
-const ADDRESS = /^\s*(?:[!/@]pier(?:hand)?(?=[\s,:]|$)|pierhand(?=\s*[,:]))[\s,:]*/iu;
+/**
+ * How the bot is spoken to by name, on whatever platform ("!pier tonight", "@Pierhand tonight", "pierhand, tonight"), and the console's
+ * prompt, copied with the line behind it.
+ */
+const ADDRESS = /^\s*(?:[!/@]pier(?:hand)?(?=[\s,:]|$)|pierhand(?=\s*[,:>]))[\s,:>]*/iu;
 
 /** The line without the name it is addressed to; the name alone asks for help. */
 export const withoutAddress = (line: string): string => {

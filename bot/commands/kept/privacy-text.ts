@@ -3,7 +3,7 @@ import { EVENT_DAYS, WALK_DAYS } from '../../reminders/purge-old.js';
 
 export const KEPT_PERIODS = [
   'Sites, horizons and gear: until you remove them.',
-  'Reminders: until they are said or cancelled; standing ones until cancelled.',
+  'Reminders: until they are said or cancelled; those for every evening until cancelled.',
   `Troubleshooting walks: ${WALK_DAYS} days after they were last touched.`,
   `The ids of messages already answered (no text): ${EVENT_DAYS} days.`,
   'Of walks, your newest 20.',

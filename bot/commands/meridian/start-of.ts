@@ -31,9 +31,11 @@ const fromDusk = (follow: Follow, { startUtcMs, endUtcMs }: TimeSpan): AskedTime
   const now = { utcMs: wholeSecond(Math.max(nowUtcMs, startUtcMs)), notes: [] };
   const { astronomical, nautical } = twilights(site.observer, startUtcMs, endUtcMs);
   const duskUtcMs = (astronomical ?? nautical)?.duskUtcMs ?? null;
-  if (duskUtcMs === null || duskUtcMs < nowUtcMs) return now;
+  if (duskUtcMs === null) return now;
   const dawnUtcMs = (astronomical ?? nautical)?.dawnUtcMs ?? endUtcMs;
-  const found = firstHighEnough(follow, { startUtcMs: duskUtcMs, endUtcMs: dawnUtcMs });
+  const isDark = duskUtcMs < nowUtcMs;
+  const found = firstHighEnough(follow, { startUtcMs: isDark ? now.utcMs : duskUtcMs, endUtcMs: dawnUtcMs });
+  if (isDark && (found === null || found === now.utcMs)) return now;
   const utcMs = wholeSecond(found ?? duskUtcMs);
   const why = found === null || found === duskUtcMs ? 'dark' : `when it is ${String(follow.lowestAltitudeDeg)}° high`;
   return { utcMs, notes: [`No hour said: reckoned from ${why}, ${formatLocalTime(utcMs, site.zone)}.`] };

@@ -1,4 +1,6 @@
 /** Which hours of which night `tonight` looks through, from where, with what and under which sky. */
+import { constellationMeant } from '../../catalogue/index.js';
+import { tidy } from '../../ground/tidy.js';
 import { readEquipment, USUAL_EQUIPMENT, USUAL_SKY, type Equipment, type Sky } from '../../evening/equipment.js';
 import { eveningHours, type EveningHours } from '../../evening/evening-hours.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
@@ -15,6 +17,8 @@ export interface Sought {
   readonly twilight: Twilights;
   readonly equipment: Equipment;
   readonly sky: Sky;
+  /** By the IAU's abbreviation; null: any. */
+  readonly constellation: string | null;
   /** Null where the night has none to offer. */
   readonly hours: EveningHours | null;
 }
@@ -33,6 +37,18 @@ const hourOf = (
   return isProblem(found) ? problem(found.problem, found.message) : found.utcMs;
 };
 
+/** By its abbreviation; null where none was asked for. */
+const constellationIn = ({ constellation }: TonightOptions): string | null | Problem => {
+  if (constellation === undefined) return null;
+  return (
+    constellationMeant(constellation) ??
+    problem(
+      'bad-option',
+      `There is no constellation "${tidy(constellation, 40)}"; it takes one of the 88, such as constellation:Cygnus or constellation:Cyg.`,
+    )
+  );
+};
+
 export const soughtOf = (
   given: TonightOptions,
   asked: { readonly where: ResolvedSite; readonly night: NamedNight },
@@ -42,6 +58,8 @@ export const soughtOf = (
   const { observer, zone } = where.site;
   const equipment = given.with === undefined ? USUAL_EQUIPMENT : readEquipment(given.with);
   if (isProblem(equipment)) return equipment;
+  const constellation = constellationIn(given);
+  if (isProblem(constellation)) return constellation;
   const fromUtcMs = hourOf(given.from, asked, nowUtcMs);
   if (isProblem(fromUtcMs)) return fromUtcMs;
   const untilUtcMs = hourOf(given.until, asked, nowUtcMs);
@@ -58,5 +76,5 @@ export const soughtOf = (
     bright === null || dark === null
       ? null
       : eveningHours({ dark, bright, bedtimeUtcMs: bedtimeOf(night, zone), nowUtcMs, fromUtcMs, untilUtcMs });
-  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, hours };
+  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, constellation, hours };
 };

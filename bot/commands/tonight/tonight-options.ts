@@ -2,7 +2,7 @@
 import { SKIES, SKY_NAMES } from '../../evening/equipment.js';
 import { PICK_KIND_NAMES, PICK_KINDS } from '../../evening/kinds.js';
 import { TOWARDS } from '../../evening/towards.js';
-import { choice, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
+import { choice, flag, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
 
 export const options = {
   site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -15,5 +15,7 @@ export const options = {
   brighter: optional(number('Faintest magnitude to list (usual: 11)', { min: -5, max: 20 })),
   above: optional(number('Least altitude in degrees (usual: 20; Moon and planets 10)', { min: 0, max: 85 })),
   towards: optional(choice('Only in that part of the sky', TOWARDS)),
+  constellation: optional(text('Only in that constellation, such as Cygnus or Cyg', { maxLength: 40 })),
+  all: optional(flag('Spell out every one, not the best six alone')),
 } satisfies Record<string, OptionSpec>;
 export type TonightOptions = OptionValues<typeof options>;

@@ -100,7 +100,7 @@ const showerNotes = ({ where, night }: Sought): readonly string[] => {
 };
 
 const skyNote = (given: TonightOptions, { sky, equipment }: Sought): string =>
-  `For ${SKY_WORDS[sky]} and ${equipment.saidAs}${given.with === undefined ? '; say sky: and with: for yours' : ''}.`;
+  `For ${SKY_WORDS[sky]} and ${equipment.saidAs}${given.with === undefined ? '; say sky:, with: and until: for yours' : ''}.`;
 
 export const notesOf = (picks: readonly Pick[], given: TonightOptions, sought: Sought): readonly string[] => {
   const { hours, twilight, night, where } = sought;

@@ -8,7 +8,7 @@ import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
-import { talkIn, type Talk } from '../asking/talk-among-people.js';
+import { talkIn, type Talk, type TalkFound } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
@@ -70,9 +70,9 @@ const othersCommand = (text: string): string | null => {
 };
 
 /** Whether the walk itself hears it: who wants to stop, and what came of the remedy in hand. */
-const isForWalk = (deps: Deps, { state }: Walk, text: string, talk: Talk | 'perhaps'): boolean => {
+const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFound): boolean => {
   const model = deps.triage();
-  if (talk === 'perhaps' && tellsOfMount(model.reading, text)) return true;
+  if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
   if (leavesWalk(model.reading, text) !== null) return true;
   return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
 };
@@ -90,6 +90,6 @@ export const besideWalk: WordsReader = {
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     if (wish !== null) return begun(deps, said, wish, walk);
     if (talk === null || walk === null || isForWalk(deps, walk, text, talk)) return null;
-    return { outcome: problem('beside-the-walk', ANSWERS[talk === 'perhaps' ? 'others' : talk]) };
+    return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
   },
 };

@@ -74,7 +74,7 @@ const PLACED = 0.6;
 const ONLY_THE_TRIED = 'nothing but what was tried';
 
 /** The causes that stand and were not tried, with what speaks for the first; null where none stands out. */
-const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): string | null => {
+const standsText = (model: TriageModel, walk: Walk, assessment: Assessment, isBrief: boolean): string | null => {
   const done = new Set(
     walk.state.events.flatMap((event) =>
       event.kind === 'try' && event.outcome !== 'could-not' && event.outcome !== UNSURE ? [event.fault] : [],
@@ -93,7 +93,7 @@ const standsText = (model: TriageModel, walk: Walk, assessment: Assessment): str
     .flatMap((event) => seenLine(model, event) ?? []);
   return named
     .map(({ title, probability }, i) => {
-      const reason = i === 0 && because.length > 0 ? ` (for it: ${because.join('; ')})` : '';
+      const reason = i === 0 && because.length > 0 && !isBrief ? ` (for it: ${because.join('; ')})` : '';
       return `${title}, ${percent(probability)}${reason}`;
     })
     .join('; ');
@@ -110,13 +110,15 @@ const whereText = (assessment: Assessment): string | null => {
 const NOTHING_STANDS_OUT = 'nothing stands out';
 
 /** What stands, and, where no cause is known, the part of the chain to look at. */
-const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Fact[] => {
+const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment, isBrief: boolean): readonly Fact[] => {
   const { step } = assessment;
   // Cured: what else was thought of stands no more.
   if (step.kind === 'done') return [];
   const isKnown = step.kind === 'handOn' && step.fault !== null;
-  const stands = standsText(model, walk, assessment);
-  const where = isKnown ? null : whereText(assessment);
+  const stands = standsText(model, walk, assessment, isBrief);
+  // Where a cause stands out and room is short, its part is not named as well.
+  const isSaid = isKnown || (isBrief && stands !== null && stands !== ONLY_THE_TRIED);
+  const where = isSaid ? null : whereText(assessment);
   return [
     ...(where !== null && (stands ?? ONLY_THE_TRIED) === ONLY_THE_TRIED
       ? []
@@ -148,6 +150,9 @@ const sinceText = (model: TriageModel, walk: Walk, { evidence, situation }: Asse
     .flatMap((event) => labelOf(model, event) ?? [])
     .join('; ');
 
+/** With less than this left for the member's words, what speaks for a cause is left out. */
+const ROOM_FOR_WORDS = 100;
+
 /** Characters that the later remarks are given before what was found well is shown. */
 const ROOM_FOR_WELL = 160;
 
@@ -170,28 +175,28 @@ export const summaryFacts = (
   const numbers = walk.state.events.flatMap((event) =>
     event.kind === 'found' ? [`Numbers of the miss: ${event.said === '' ? event.cause : tidy(event.said, 90)}`] : [],
   );
-  const before: readonly Fact[] = [
+  const beforeWith = (isBrief: boolean): readonly Fact[] => [
     { label: 'Who, what', value: whoText(model, walk, assessment) },
-    ...standsFacts(model, walk, assessment),
+    ...standsFacts(model, walk, assessment, isBrief),
     ...(since === '' ? [] : [{ label: 'Since', value: since }]),
   ];
-  const afterWith = (shown: readonly Answered[]): readonly Fact[] => [
+  const afterWith = (shown: readonly Answered[], isBrief = false): readonly Fact[] => [
     ...listFact('Seen', [
       ...readInLogs(model, walk.state.events),
       ...shown.flatMap((event) => seenLine(model, event) ?? []),
       ...numbers,
     ]),
-    ...listFact('Tried', tried(model, walk)),
+    ...listFact('Tried', tried(model, walk, isBrief)),
   ];
   const words = (room?: number): readonly Fact[] => wordsForHelper(walk, room);
-  const room = (after: readonly Fact[]): number => roomBeside([...before, ...words().slice(0, 1), ...after, ...beside]);
+  const room = (after: readonly Fact[], isBrief = false): number =>
+    roomBeside([...beforeWith(isBrief), ...words().slice(0, 1), ...after, ...beside]);
   // What was found well goes first where there is no room: it tells least.
   const whole = afterWith(seen);
-  const after =
-    room(whole) > ROOM_FOR_WELL
-      ? whole
-      : afterWith(seen.filter(({ check, answer }) => model.check(check)?.good !== answer));
-  return [...before, ...words(room(after)), ...after];
+  const telling = seen.filter(({ check, answer }) => model.check(check)?.good !== answer);
+  const isBrief = room(whole) <= ROOM_FOR_WELL && room(afterWith(telling)) < ROOM_FOR_WORDS;
+  const after = room(whole) > ROOM_FOR_WELL ? whole : afterWith(telling, isBrief);
+  return [...beforeWith(isBrief), ...words(room(after, isBrief)), ...after];
 };
 
 const withNext = (model: TriageModel, walk: Walk, assessment: Assessment, next: readonly Fact[]): readonly Fact[] => [

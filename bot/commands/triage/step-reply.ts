@@ -38,6 +38,7 @@ export interface Said {
   readonly refused?: string | undefined;
   /** Its likeliest answers alone. */
   readonly few?: boolean | undefined;
+  readonly offers?: Choice | undefined;
   /** Asked whether the trouble is over: the line that a yes runs. */
   readonly ifFixed?: string | undefined;
 }
@@ -275,7 +276,7 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Par
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], before, asksBack = false, ifFixed } = said;
+  const { notes = [], before, asksBack = false, ifFixed, offers } = said;
   const { step } = assessment;
   const still = isSameRemedy(before, step) && !asksBack;
   const partsNow = (): Parts | null => {
@@ -293,6 +294,7 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
     level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
     ...parts,
     notes: [...notes, ...(parts.notes ?? [])],
+    choices: [...(offers === undefined ? [] : [offers]), ...(parts.choices ?? [])],
     data: stepData(walk, assessment),
   });
 };

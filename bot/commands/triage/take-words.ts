@@ -23,7 +23,10 @@ import {
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
+import { toldAnew, withoutStood } from './corrected-opening.js';
+import { takeElsewhere } from './elsewhere.js';
 import { guardsGear } from './guards-gear.js';
+import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
@@ -75,16 +78,6 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
   return meant ?? guessed(labelled, read, step.id);
-};
-
-/** The words last said, where they were said to the question in hand, past the opening, and left it in hand. */
-const lastSaidToIt = ({ context, walk, before }: Began): string | null => {
-  const { events } = walk.state;
-  const last = events.at(-1);
-  const began = events.findIndex(({ by }) => by !== null);
-  if (before.step.kind !== 'ask' || last?.kind !== 'text' || events.length - 1 <= began) return null;
-  const then = assess(context.model, { ...walk.state, events: events.slice(0, -1) }, context.outcomes).step;
-  return then.kind === 'ask' && then.id === before.step.id ? last.words : null;
 };
 
 /** The answer that was asked back of the words before. */
@@ -201,7 +194,10 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
     const after = id === undefined ? null : answerStep(context.model, state, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
-  const { state, read } = tellText(context.model, walk.state, text, context.by, how);
+  const first = tellText(context.model, walk.state, text, context.by, how);
+  const anew = toldAnew(began, text, first.read);
+  const { state, read } =
+    anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
   const meant = answerInWords(began, text, read);
@@ -210,6 +206,6 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const sureId = meant?.isSure === true ? meant.id : undefined;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   return sure === null
-    ? takeTold(began, text, state, read, meant)
+    ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
     : changed(began, sure, { notes: readWords(context.model, read, meant) });
 };

@@ -63,6 +63,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     few: turn.few,
     refused: turn.refused,
     ifFixed: turn.ifFixed,
+    offers: turn.offers,
   });
 };
 

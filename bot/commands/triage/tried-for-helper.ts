@@ -40,8 +40,11 @@ const doneBefore = (model: TriageModel, events: readonly WalkEvent[]): readonly 
   return labels.length === 0 ? [] : [`Before this walk: ${labels.map(lowered).join('; ')}`];
 };
 
-/** Every remedy done, with what it came to last. */
-export const tried = (model: TriageModel, walk: Walk): readonly string[] => {
+/**
+ * Every remedy done, with what it came to last.
+ * @param isBrief those that came to the same share a line
+ */
+export const tried = (model: TriageModel, walk: Walk, isBrief = false): readonly string[] => {
   const last = new Map<string, TryOutcome>();
   for (const event of walk.state.events) if (event.kind === 'try') last.set(event.fault, event.outcome);
   const titled = [...last].map(([fault, outcome]) => ({
@@ -49,7 +52,7 @@ export const tried = (model: TriageModel, walk: Walk): readonly string[] => {
     outcome,
   }));
   const before = doneBefore(model, walk.state.events);
-  if (titled.length <= MOST_LINES)
+  if (titled.length <= (isBrief ? 1 : MOST_LINES))
     return [...before, ...titled.map((one) => `${one.title}: ${OUTCOME_WORDS[one.outcome]}`)];
   const outcomes = [...new Set(titled.map(({ outcome }) => outcome))];
   return [

@@ -1,4 +1,5 @@
 /** One turn of a walk: what it is given, what it stands on, what comes of it. */
+import type { Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
@@ -58,6 +59,8 @@ export interface Turn {
   readonly refused?: string | undefined;
   /** The step was shown before: its likeliest answers alone stand there now. */
   readonly few?: boolean;
+  /** An answer to another question that is asked back: it stands before all else. */
+  readonly offers?: Choice | undefined;
   /** Asked outright whether the trouble is over, and the line that a yes runs. */
   readonly ifFixed?: string | undefined;
   /** `person`: the sheet for a helper, asked for before the end. */

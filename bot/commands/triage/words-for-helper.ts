@@ -14,9 +14,11 @@ const OPENING_SHOWN = 150;
 const PASTE_SHOWN = 100;
 const REMARK_SHOWN = 80;
 const REMARKS_SHOWN = 560;
-const LEAST_REMARKS = 130;
+const LEAST_REMARKS = 140;
 /** Rather than that one be left out, each is shown shorter, down to this. */
 const SHORTEST_SHOWN = 40;
+/** The two that count most. */
+const WHOLE_SHOWN = 200;
 
 const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
 
@@ -51,12 +53,16 @@ const remarksShown = (
   const worth = [...later].sort((a, b) => unread(b) - unread(a) || later.indexOf(b) - later.indexOf(a));
   const kept = new Map<Text, string>();
   let room = most;
-  for (const event of worth) {
-    const quote = shownOf(event, limit);
-    if (quote.length > room) continue;
+  const keep = (event: Text | undefined, shownOfIt: number): void => {
+    if (event === undefined || kept.has(event)) return;
+    const quote = shownOf(event, shownOfIt);
+    if (quote.length > room) return;
     room -= quote.length;
     kept.set(event, quote);
-  }
+  };
+  // What was said last, and what was least understood, stand whole: there the word may be that a helper needs.
+  for (const event of [later.at(-1), worth[0]]) keep(event, WHOLE_SHOWN);
+  for (const event of worth) keep(event, limit);
   const shown = later.flatMap((event) => {
     const quote = kept.get(event);
     return quote === undefined ? [] : [{ event, quote }];
@@ -74,6 +80,9 @@ const bare = (words: string): string =>
 const wasSaid = (texts: readonly Text[], at: number): boolean =>
   texts.slice(0, at).some(({ words }) => bare(words).includes(bare(texts[at]?.words ?? '')));
 
+/** With little room the opening, of which most was read, is shown so far. */
+const OPENING_IN_LITTLE = 60;
+
 /** @param room characters that the later remarks may take together, within bounds */
 export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[] => {
   const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
@@ -82,14 +91,16 @@ export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[
   const nameOf = ({ by }: Text): string =>
     by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
   const { shown, left } = remarksShown(later, Math.min(REMARKS_SHOWN, Math.max(LEAST_REMARKS, room)));
+  const isLittle = room < LEAST_REMARKS && later.length > 0;
+  const openingShown = isLittle ? OPENING_IN_LITTLE : OPENING_SHOWN;
   const speakers = [...new Set(shown.map(({ event }) => nameOf(event)))];
   return [
-    { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, OPENING_SHOWN) },
+    { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, openingShown) },
     ...speakers.map((name, i) => ({
       label: name === nameOf(opening) ? 'And then' : `${name} wrote`,
       value: [
         ...shown.filter(({ event }) => nameOf(event) === name).map(({ quote }) => quote),
-        ...(i === speakers.length - 1 && left > 0 ? [`and ${left} more`] : []),
+        ...(i === speakers.length - 1 && left > 0 && !isLittle ? [`and ${left} more`] : []),
       ].join(' '),
     })),
   ];

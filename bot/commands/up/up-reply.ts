@@ -7,6 +7,7 @@ import { reply, type ChartPoint, type Fact, type NightChart, type Reply } from '
 import { bestTime } from '../../sky/best-time.js';
 import type { Twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
+import { formatLocalTime } from '../../times/index.js';
 import { darkWords, nightAltText, nightChart, noDarkWords, twilightSpan } from '../asking/night-words.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 import type { Deps } from '../core/command.js';
@@ -30,6 +31,8 @@ export interface UpQuestion extends AskedHour {
   readonly sky: Sky;
   readonly twilight: Twilights;
   readonly nowUtcMs: UtcMs;
+  /** The figure that was asked for, in words. */
+  readonly first: string | null;
 }
 
 const isGood = ({ verdict }: Outlook, then: AtHour | null, { mayBeFaint }: VariableTonight): boolean =>
@@ -96,14 +99,22 @@ const factsOf = (
   ];
 };
 
+/** What was asked first; the best hour after it, where that is another. */
+const summaryOf = (opening: string | null, said: Circumstances): string => {
+  if (opening === null) return verdictWords(said);
+  const { verdict, best } = said.found;
+  const isSaid = verdict === 'up' && opening.includes(`meridian at ${formatLocalTime(best.utcMs, said.zone)}`);
+  return isSaid ? opening : `${opening} ${bestAfter(said)}`;
+};
+
 export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply => {
-  const { asked, typed, hour, night, twilight, nowUtcMs } = question;
+  const { asked, typed, hour, night, twilight, nowUtcMs, first } = question;
   const { target, where } = asked;
   const { zone } = where.site;
   const dark = twilightSpan(twilight.astronomical, night);
   const said = circumstancesOf(question, found);
   const then = hour === null ? null : atHour(asked, found, hour.utcMs);
-  const first = then?.words ?? notYet(asked, found, night, nowUtcMs);
+  const opening = first ?? then?.words ?? notYet(asked, found, night, nowUtcMs);
   const evening = eveningBest(asked, night, found, dark, nowUtcMs);
   const variable = variableTonight(target, found.best.utcMs);
   const moon = moonFact(asked, found, night);
@@ -112,7 +123,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
   return reply({
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
-    summary: first === null ? verdictWords(said) : `${first} ${bestAfter(said)}`,
+    summary: summaryOf(opening, said),
     facts: factsOf(question, found, evening, variable, moon),
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),

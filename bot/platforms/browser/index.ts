@@ -6,6 +6,8 @@ import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
 import { outcomeLabel } from '../../app/metrics.js';
 import type { Asker } from '../../commands/core/command.js';
 import { projectRoot } from '../../ground/project-root.js';
+import { problem } from '../../ground/problem.js';
+import { within } from '../../ground/within.js';
 import type { Outcome } from '../../reply/reply.js';
 import { tooManyWords } from '../shared/busy-words.js';
 import { chartOrWords } from '../shared/chart-or-words.js';
@@ -25,6 +27,8 @@ const FILES = tableOf({
   '/page.js': { name: 'page.js', contentType: 'text/javascript; charset=utf-8' },
 });
 const LIMIT = { burst: 20, perSecond: 5 };
+const SAYS_SO_AFTER_MS = 1000;
+const READING = problem('reading', 'Reading the file … You can ask on meanwhile.');
 
 const json = (body: unknown): WebAnswer => ({
   status: 200,
@@ -72,12 +76,28 @@ export const startBrowser = async (
     metrics.answered({ platform: 'browser', command: 'any', outcome: outcomeLabel(outcome), seconds });
   };
 
+  /** With a word at once where it takes long. */
+  const answerFile = async (asker: Asker, question: AskedQuestion): Promise<void> => {
+    const answering = answer(asker, question);
+    const late = await within(
+      answering.then(() => false),
+      SAYS_SO_AFTER_MS,
+      true,
+    );
+    if (late) channel.say(shownAnswer(READING, deps.commands, null), [asker.memberId]);
+    await answering;
+  };
+
   const say = (asker: Asker, question: AskedQuestion): WebAnswer => {
     const refused = limit.take(asker.memberId, now());
     if (refused !== null) return plain(429, tooManyWords(refused.waitSeconds));
     channel.say({ kind: 'question', from: asker.displayName, text: question.text }, [asker.memberId]);
-    const before = turns.get(asker.memberId) ?? Promise.resolve();
-    turns.set(asker.memberId, before.then(() => answer(asker, question)).catch(onPageFault));
+    const { memberId } = asker;
+    // A file waits for what was asked before it, and nothing asked later waits for the file.
+    const lane = question.bringsFile ? `${memberId} file` : memberId;
+    const before = Promise.all([turns.get(memberId), turns.get(lane)]);
+    const answering = question.bringsFile ? answerFile : answer;
+    turns.set(lane, before.then(() => answering(asker, question)).catch(onPageFault));
     return json({});
   };
 

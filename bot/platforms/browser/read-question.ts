@@ -2,7 +2,7 @@
 import type { Asker, Command, Deps } from '../../commands/core/command.js';
 import { runCommand, runLine, type Ask } from '../../commands/core/dispatch.js';
 import { parseLine, PASTE_LIMIT } from '../../commands/core/grammar.js';
-import type { MemberFile } from '../../ground/member-file.js';
+import { isMemberFile, type MemberFile } from '../../ground/member-file.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Outcome } from '../../reply/reply.js';
@@ -13,6 +13,8 @@ export interface AskedQuestion {
   /** How the question reads in the channel. */
   readonly text: string;
   readonly run: (ask: Ask) => Promise<Outcome>;
+  /** A file comes with it, which may take long to read. */
+  readonly bringsFile: boolean;
 }
 
 const fileSent = (value: ReturnType<FormData['get']>): MemberFile | undefined => {
@@ -52,7 +54,7 @@ const OLD_FORM = problem('old-form', 'That form is from an older version of me. 
 const formQuestion = (deps: Deps, sent: FormData, run: string, name: string): AskedQuestion => {
   const form = formOf(deps.commands, run, name);
   const parsed = parseLine(run, deps.commands);
-  if (form === undefined || isProblem(parsed)) return { text: run, run: async () => OLD_FORM };
+  if (form === undefined || isProblem(parsed)) return { text: run, run: async () => OLD_FORM, bringsFile: false };
   const raw = new Map<string, unknown>(parsed.raw);
   const joined: string[] = [];
   const said: string[] = [];
@@ -73,6 +75,7 @@ const formQuestion = (deps: Deps, sent: FormData, run: string, name: string): As
   return {
     text: [form.title, ...said].join('\n'),
     run: (ask) => runCommand(deps, parsed.command, raw, ask),
+    bringsFile: [...raw.values()].some(isMemberFile),
   };
 };
 
@@ -101,5 +104,6 @@ export const readQuestion = (deps: Deps, sent: FormData, asker: Asker): AskedQue
   return {
     text: [words, file?.name ?? ''].filter((part) => part !== '').join('\n'),
     run: (ask) => runLine(deps, lineFor(deps, text, file), { ...ask, valuesOf: valuesFor(asker, file) }),
+    bringsFile: file !== undefined,
   };
 };

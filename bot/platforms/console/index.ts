@@ -2,6 +2,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
+import { within } from '../../ground/within.js';
 import type { Outcome } from '../../reply/reply.js';
 import type { PlatformContext, RunningPlatform } from '../../app/platform.js';
 import { chartOrWords } from '../shared/chart-or-words.js';
@@ -11,9 +12,11 @@ import { saveChart } from './save-chart.js';
 import { consoleSession } from './session.js';
 import { consoleLines, type ConsoleStyle } from './write-reply.js';
 
-export { CONSOLE_ASKER, runConsoleLine } from './who-speaks.js';
+export { isComment, oneShotRun } from './one-shot.js';
 
 const HISTORY_LINES = 200;
+const SAYS_SO_AFTER_MS = 1000;
+const LATE: unique symbol = Symbol('late');
 
 export interface ConsoleStreams {
   readonly stdin: NodeJS.ReadStream;
@@ -92,6 +95,25 @@ export const startConsole = (
     }
   });
 
+  const print = async (outcome: Outcome): Promise<void> => {
+    await printOutcome(outcome, output, style, chartFolder);
+    if (!interactive) output.write('\n');
+  };
+  /** At a terminal a picture that takes its time keeps nobody from asking on; on a pipe answers stay in order. */
+  const mayBeSlow = (line: string): boolean => interactive && /(?:^|\s)file:\S/iu.test(line);
+  let isClosed = false;
+  const answerLater = (answering: Promise<Outcome>): void => {
+    output.write('Reading the file … You can ask on meanwhile.\n');
+    answering
+      .then(async (outcome) => {
+        if (isClosed) return;
+        output.write('\n');
+        await print(outcome);
+        lines.prompt(true);
+      })
+      .catch((error: unknown) => log.error({ err: error }, 'console failed to print'));
+  };
+
   let queue = Promise.resolve();
   let asked = 0;
   const ask = (line: string): void => {
@@ -99,8 +121,10 @@ export const startConsole = (
       .then(async () => {
         if (line.trim() !== '') {
           asked++;
-          await printOutcome(await session.answer(line), output, style, chartFolder);
-          if (!interactive) output.write('\n');
+          const answering = session.answer(line);
+          const outcome = mayBeSlow(line) ? await within(answering, SAYS_SO_AFTER_MS, LATE) : await answering;
+          if (outcome === LATE) answerLater(answering);
+          else await print(outcome);
         }
         if (interactive) lines.prompt();
       })
@@ -110,6 +134,7 @@ export const startConsole = (
   const pastes = gatherPastes({ say: ask, kindOf: session.kindOf, isTerminal: interactive });
   const ended = new Promise<{ asked: number }>((resolve) => {
     lines.on('close', () => {
+      isClosed = true;
       pastes.flush();
       void queue.then(() => resolve({ asked }));
     });

@@ -121,16 +121,22 @@ const byScore = (led: readonly Weighed[], said: SaidText): AnswerMeant | undefin
   return { ...best, isSure: best.rank - (next?.rank ?? 0) >= AHEAD };
 };
 
-const wordsAlone = (words: readonly SaidWord[]): string =>
-  words
-    .slice(
-      Math.max(
-        0,
-        words.findIndex(({ word }) => !LEADING.has(word)),
-      ),
-    )
+/** May stand behind an answer without changing it. */
+const TRAILING = new Set(
+  'mate please thanks cheers ta sorry honestly bro pal love sir dear here there though tbh'.split(' '),
+);
+
+const wordsAlone = (words: readonly SaidWord[]): string => {
+  const from = Math.max(
+    0,
+    words.findIndex(({ word }) => !LEADING.has(word)),
+  );
+  const past = words.findLastIndex(({ word }) => !TRAILING.has(word)) + 1;
+  return words
+    .slice(from, Math.max(past, from))
     .map(({ word }) => word)
     .join(' ');
+};
 
 /** Said word for word as members put one of the answers. */
 const wordForWord = (all: readonly Weighed[], { words }: SaidText): AnswerMeant | null => {

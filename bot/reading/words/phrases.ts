@@ -8,7 +8,7 @@ import { tableOf } from '../../ground/table-of.js';
 /** One step of a phrase; keys are words and `<entry>` signs, or their numbers in the lexicon. */
 type Element<Key> =
   | { readonly kind: 'gap'; readonly most: number }
-  | { readonly kind: 'word'; readonly keys: ReadonlySet<Key>; readonly optional: boolean };
+  | { readonly kind: 'word'; readonly keys: readonly Key[]; readonly optional: boolean };
 
 export type Phrase<Key = number> = readonly Element<Key>[];
 
@@ -46,7 +46,7 @@ export const parsePhrase = (phrase: string): Phrase<string> => {
         else if (/^[\p{L}\d°%.]+~?$/u.test(one)) for (const form of formsOf(one)) keys.add(form);
         else throw new Error(`"${part}" is neither a word, <an-entry>, ".." nor "..."`);
       }
-      return { kind: 'word', keys, optional };
+      return { kind: 'word', keys: [...keys], optional };
     });
   const [first] = elements;
   if (first === undefined || first.kind === 'gap' || first.optional)
@@ -58,22 +58,22 @@ export const parsePhrase = (phrase: string): Phrase<string> => {
 
 export const numbered = (phrase: Phrase<string>, keyOf: (key: string) => number): Phrase =>
   phrase.map((element) =>
-    element.kind === 'gap' ? element : { ...element, keys: new Set([...element.keys].map(keyOf)) },
+    element.kind === 'gap' ? element : { ...element, keys: [...new Set(element.keys.map(keyOf))] },
   );
 
 /** Of each step that must be there, what it may be; the first is the phrase's first step. */
 export const requiredOf = <Key>(phrase: Phrase<Key>): readonly (readonly Key[])[] =>
-  phrase.flatMap((element) => (element.kind === 'word' && !element.optional ? [[...element.keys]] : []));
+  phrase.flatMap((element) => (element.kind === 'word' && !element.optional ? [element.keys] : []));
 
 export const keysOf = (phrase: Phrase<string>): readonly string[] =>
-  phrase.flatMap((element) => (element.kind === 'word' ? [...element.keys] : []));
+  phrase.flatMap((element) => (element.kind === 'word' ? element.keys : []));
 export const idsOf = (phrase: Phrase<string>): readonly string[] =>
   keysOf(phrase).flatMap((key) => (ENTRY.test(key) ? [key.slice(1, -1)] : []));
 
 /** Where a match is being tried. */
 interface Attempt {
-  readonly phrase: Phrase;
-  readonly sentence: Sentence;
+  phrase: Phrase;
+  sentence: Sentence;
   readonly taken: number[];
   tries: number;
 }
@@ -99,7 +99,8 @@ const step = (attempt: Attempt, element: number, at: number): number => {
   if (own.kind === 'gap') return stepOverGap(attempt, element, at, own.most);
   const { sentence, taken } = attempt;
   for (const { key, length } of sentence.met[at] ?? []) {
-    if (!own.keys.has(key)) continue;
+    // Few keys: quicker looked through than looked up.
+    if (!own.keys.includes(key)) continue;
     const mark = taken.length;
     for (let i = 0; i < length; i++) taken.push(at + i);
     const end = step(attempt, element + 1, at + length);
@@ -113,8 +114,16 @@ const step = (attempt: Attempt, element: number, at: number): number => {
   return element > 0 && ((sentence.bits[at] ?? 0) & IS.small) !== 0 ? step(attempt, element, at + 1) : -1;
 };
 
+const NO_SENTENCE: Sentence = { tokens: [], met: [], bits: [] };
+/** One at a time is tried, thousands in a text. */
+const attempt: Attempt = { phrase: [], sentence: NO_SENTENCE, taken: [], tries: 0 };
+
 export const matchPhrase = (phrase: Phrase, sentence: Sentence, start: number): PhraseMatch | null => {
-  const attempt: Attempt = { phrase, sentence, taken: [], tries: MOST_TRIES };
+  attempt.phrase = phrase;
+  attempt.sentence = sentence;
+  attempt.taken.length = 0;
+  attempt.tries = MOST_TRIES;
   const end = step(attempt, 0, start);
-  return end < 0 ? null : { start, end, taken: attempt.taken };
+  attempt.sentence = NO_SENTENCE;
+  return end < 0 ? null : { start, end, taken: attempt.taken.slice() };
 };

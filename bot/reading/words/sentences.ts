@@ -56,17 +56,16 @@ const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
 };
 
 const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => {
-  const from: number[] = [];
-  const fromJoined: number[] = [];
-  const to: number[] = [];
+  const blank = (): number[] => new Array<number>(tokens.length + 1).fill(0);
+  const [from, fromJoined, to] = [blank(), blank(), blank()];
   let [start, startJoined, open] = [0, 0, 0];
   for (let at = 0; at <= tokens.length; at++) {
-    from.push(start);
-    fromJoined.push(startJoined);
+    from[at] = start;
+    fromJoined[at] = startJoined;
     const token = tokens[at];
     const ends = token === undefined || token.kind === 'pause' || ((bits[at] ?? 0) & IS.turn) !== 0;
     if (ends) {
-      for (; open <= at; open++) to.push(at);
+      for (; open <= at; open++) to[open] = at;
       startJoined = at + 1;
     }
     if (ends || token.word === 'and') start = at + 1;

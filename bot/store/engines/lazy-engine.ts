@@ -19,8 +19,8 @@ export interface OpenOptions {
   readonly retryAfterMs?: number;
   /** Told, as it is opened, that the schema was brought up to date; 0: there was none. */
   readonly onMigrated?: (from: number, to: number) => void;
-  /** Told why it could not be opened at first, in the operator's words: one line, the cause first. */
-  readonly onUnopened?: (line: string) => void;
+  /** Told why it could not be opened at first, in the operator's words: one line, the cause first; and whether only a backup helps. */
+  readonly onUnopened?: (line: string, isDamaged: boolean) => void;
 }
 
 /**
@@ -62,7 +62,7 @@ export const openLazily = async (
 
   await opened().catch((error: unknown) => {
     if (error instanceof StartError) throw error;
-    onUnopened?.(causeLine(error));
+    onUnopened?.(causeLine(error), error instanceof StoreError && error.code === 'store-damaged');
   });
   return {
     dialect,

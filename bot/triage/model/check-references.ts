@@ -60,7 +60,14 @@ const checkPath = (known: References, { id, stages, links = [] }: ReadResult['en
   for (const [i, link] of links.entries()) linkExists(known, 'paths', id, ['links', i], link);
 };
 
+/** The opening question about the way to the mount is answered by the paths. */
+const WAY = 'path';
+
 const checkWorded = (known: References, { id, said }: WordedAnswersEntry): void => {
+  if (id === WAY) {
+    for (const path of Object.keys(said)) pathExists(known, 'wordedAnswers', id, ['said', path], path);
+    return;
+  }
   for (const answer of Object.keys(said)) oddsFit(known, ['wordedAnswers', id], ['said', answer], id, answer);
 };
 

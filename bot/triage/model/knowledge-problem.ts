@@ -3,8 +3,8 @@
 export interface KnowledgeProblem {
   /** As given to the loader, with the folder. */
   readonly file: string;
-  /** 1-based; 1 where the whole file is meant. */
-  readonly line: number;
+  /** 1-based; 1 where the whole file is meant, null where it is a folder. */
+  readonly line: number | null;
   /** The entry's id, or null where it has none. */
   readonly entry: string | null;
   readonly message: string;
@@ -12,7 +12,7 @@ export interface KnowledgeProblem {
 
 /** `knowledge/connection/faults/cable.yaml:12: null-modem: verify.check: there is no check "x"`. */
 export const problemLine = ({ file, line, entry, message }: KnowledgeProblem): string =>
-  `${file}:${line}: ${entry === null ? '' : `${entry}: `}${message}`;
+  `${file}${line === null ? '' : `:${line}`}: ${entry === null ? '' : `${entry}: `}${message}`;
 
 /** The fault model cannot be used; `message` lists the first few problems, a line each. */
 export class KnowledgeError extends Error {

@@ -27,15 +27,15 @@ const SUGGESTS = 6;
 const ARTICLES = new Set(['the', 'a', 'an', 'our', 'my', 'your', 'this', 'that']);
 const HAS_SIGNS = /[<>|~?]|\.\./u;
 
-/** Plain words as a phrase: their usual endings at the last, nothing that may stand before any of them. */
+/** Plain words as a phrase: their usual endings at the last, and nothing that is stepped over before any of them. */
 const phraseOf = (words: string): string => {
-  if (HAS_SIGNS.test(words)) return words;
+  const hasSigns = HAS_SIGNS.test(words);
   const parts = words
     .toLowerCase()
-    .split(/[^\p{L}\d°%]+/u)
+    .split(hasSigns ? /\s+/u : /[^\p{L}\d°%]+/u)
     .filter((part) => part !== '' && !ARTICLES.has(part));
   const last = parts.at(-1) ?? '';
-  return [...parts.slice(0, -1), /^[a-z]{3,}$/u.test(last) ? `${last}~` : last].join(' ');
+  return [...parts.slice(0, -1), !hasSigns && /^[a-z]{3,}$/u.test(last) ? `${last}~` : last].join(' ');
 };
 
 const sayingOf = (id: string, words: readonly string[], told: Partial<SayingEntry>, source: string): SayingEntry => ({
@@ -93,7 +93,10 @@ export const ownWords = ({ paths, faults, checks }: Worded): OwnWords => {
   }
   for (const { id, words, source } of faults)
     if (words !== undefined)
-      add({ kind: 'faults', id }, sayingOf(`${id}.words`, words, { suggests: { [id]: SUGGESTS } }, source));
+      add(
+        { kind: 'faults', id },
+        sayingOf(`${id}.words`, words, { suggests: { [id]: SUGGESTS }, past: true, others: true }, source),
+      );
   for (const { id, answers, source } of checks)
     for (const { id: answer, words, label } of answers)
       if (words !== undefined)

@@ -1,5 +1,5 @@
 /** Reads the fault model's YAML files into entries that remember where they stand, and lays an overlay over them. */
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap } from 'yaml';
 import type { z } from 'zod';
@@ -12,8 +12,8 @@ import {
   wordSchema,
   type VocabularyEntries,
 } from '../../reading/index.js';
+import { checkPlaces, countIn } from './club-folder.js';
 import { filesOf, lineOf, readFile, type FileEntry, type Place } from './entry-files.js';
-import { nearestName } from '../../ground/edit-distance.js';
 import { entryMisfits } from './entry-words.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import { layOver } from './lay-over.js';
@@ -176,26 +176,8 @@ const gatherKind = (gathered: Gathered, layer: Layer, kind: EntryKind): void => 
     readFile(file, isClubs ? join(root, relative(root, file)) : file, problems).forEach(take);
 };
 
-/** YAML files of the club that stand where nothing is read, so that what they say is not taken. */
-const checkPlaces = ({ root }: Layer, problems: KnowledgeProblem[]): void => {
-  const known = new Set(KINDS.flatMap((kind) => filesOf(root, PLACES[kind])));
-  const names = Object.values(PLACES).flat();
-  for (const name of readdirSync(root, { recursive: true, encoding: 'utf8' }).sort()) {
-    const file = join(root, name);
-    if (!/\.ya?ml(?:\.\w+)?$/iu.test(name) || /(?:^|[\\/])\./u.test(name) || known.has(file)) continue;
-    const near = nearestName(
-      name
-        .replace(/\.ya?ml.*$/iu, '')
-        .split(/[\\/]/u)[0]
-        ?.toLowerCase() ?? '',
-      names,
-    );
-    const instead = /\.ya?ml$/iu.test(name)
-      ? `${near === undefined ? '' : `did you mean ${near}/? `}faults go into faults/, questions into checks/, ways into paths.yaml, words into words.yaml`
-      : 'its name must end in .yaml';
-    problems.push({ file, line: 1, entry: null, message: `nothing is read from this file: ${instead}` });
-  }
-};
+/** How many entries of each kind a club's folder has; kinds of which it has none are left out. */
+export const countEntries = (root: string): Readonly<Record<string, number>> => countIn(root, PLACES);
 
 /** Gives the ways that are like one that ships what that one has. */
 const takeOver = ({ raw, problems }: Gathered, locate: Locate): void => {
@@ -231,8 +213,8 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
   ];
   for (const layer of layers) {
     if (existsSync(layer.root)) for (const kind of KINDS) gatherKind({ raw, removed, problems }, layer, kind);
-    else problems.push({ file: layer.root, line: 1, entry: null, message: 'there is no such folder' });
-    if (layer.isClubs && existsSync(layer.root)) checkPlaces(layer, problems);
+    else problems.push({ file: layer.root, line: null, entry: null, message: 'there is no such folder' });
+    if (layer.isClubs && existsSync(layer.root)) checkPlaces(layer.root, PLACES, problems);
   }
 
   const wordsOf = new Map<string, WordsOf>();

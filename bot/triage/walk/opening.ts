@@ -74,8 +74,11 @@ const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   return said;
 };
 
+/** An answer picked holds until it is taken back. */
 const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[]): void => {
-  for (const event of events) {
+  const takenBack = takenBackAfter(events);
+  for (const [at, event] of events.entries()) {
+    if (takenBack[at]?.has(event.kind) === true) continue;
     if (event.kind === 'path' && (event.value === null || model.path(event.value) !== undefined))
       said.path = event.value;
     if (event.kind === 'system') said.system = event.value;

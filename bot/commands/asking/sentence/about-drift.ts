@@ -69,7 +69,8 @@ export const drift: Rule = (asked) => {
   return {
     line: commandLine('drift', where, {
       by: `${way.charAt(0).toUpperCase()}${arcsec === null ? '' : ` ${String(arcsec)}`}${time === null ? '' : ` in ${time}`}`,
-      site: asked.place ?? undefined,
+      // "in the field" is the eyepiece's.
+      site: asked.place === null || asked.place === 'field' ? undefined : asked.place,
     }),
   };
 };

@@ -141,7 +141,7 @@ export const alignmentMissed: Rule = (asked) =>
 
 /** How far off nobody said: where the target lies from the middle. */
 const OFF_CENTRE =
-  'short of|past|beyond|left|right|above|below|under|beside|next to|wide of|one side|too (?:high|low|far)|high|low|outside|off|edge of|bottom of|top of|corner of';
+  'short|past|beyond|left|right|above|below|under|beside|next to|wide of|one side|too (?:high|low|far)|high|low|outside|off|edge of|bottom of|top of|corner of';
 const LANDS =
   'land(?:s|ed|ing)?|stop(?:s|ped|ping)?|put(?:s|ting)?|end(?:s|ed|ing)? up|point(?:s|ed|ing)?|aim(?:s|ed|ing)?|finish(?:es|ed|ing)?|goes|going|went|sends?|slews?|slewed|slewing|drops?|comes? (?:out|up)|is|sits';
 const EVERY_TIME =
@@ -159,6 +159,15 @@ const UNMEASURED: readonly RegExp[] = [
 ];
 /** Which way it is off, as `landed:` takes it. */
 const SIDE = /\b(left|right|above|below|higher|lower|high|low|north|south|east|west)\b/u;
+/** "in the east" is where the target stood. */
+const wayIn = (plain: string): string | undefined => {
+  const words = plain
+    .replace(/\b(?:in|on) the (?:north|south|east|west)\w*/gu, ' ')
+    .replace(/\btop of\b/gu, 'above')
+    .replace(/\bbottom of\b/gu, 'below');
+  return SIDE.exec(words)?.[1];
+};
+
 /** Other questions: of the sky, and of what is to come. */
 const OF_THE_SKY =
   /^(?:which|when|where|how (?:high|low|bright)|what(?:'s| is)? (?:the |that )?(?:bright|star|planet)|is there|are there)\b|\b(?:tonight|tomorrow|horizon|above \d|below \d|under \d|remind\w*|flips?|drift\w*|axis|hours?|hrs?)\b/u;
@@ -170,7 +179,7 @@ export const missUnmeasured: Rule = (asked) => {
   const isOfAll =
     target === undefined && says(asked, /\b(?:everything|every|all|targets?|objects?|stars?|it|gotos?)\b/u);
   if (target === undefined && !isOfAll) return null;
-  const way = SIDE.exec(asked.plain.replace(/\b(?:in|on) the (?:north|south|east|west)\w*/gu, ' '))?.[1];
+  const way = wayIn(asked.plain);
   const landed = `20 arcmin ${way ?? 'left'}`;
   const told = commandLine('astray', target ?? 'Capella', { landed });
   return problem(

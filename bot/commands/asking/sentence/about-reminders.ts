@@ -4,7 +4,7 @@ import { says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:when|once|as soon as|before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:when|once|as soon as|before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
 
 /** "tell me when the Moon rises" asks for the hour; to be woken one says remind, or let me know. */
 const ASKS_HOUR =
@@ -14,10 +14,12 @@ const TO_BE_TOLD = /\b(?:remind\w*|alert|notify|wake|ping|nudge|shout|before)\b/
 /** "2" written for "to" before what is to be done: "remind me 2 cap it", "at 9 2 cap it". */
 export const withSpokenTwo = (words: string): string =>
   /\b(?:remind|reminder|alarm|rmnd|remindme|ping|nudge|wake|poke|tell)\b/iu.test(words)
-    ? words.replace(
-        /(?<=\b(?:me|us|everyone|everybody|channel|club|am|pm|hours?|hrs?|minutes?|mins?|tonight|tomorrow|\d{1,2}|\d{1,2}[:.]\d\d|mon|tue|wed|thu|fri|sat|sun|\w+day)) 2 (?!(?:hours?|hrs?|minutes?|mins?|days?|weeks?|nights?|stars?|am|pm|o'?clock|degrees?|deg|before|after|or|and|to|past)\b)(?=\p{L}{2})/giu,
-        ' to ',
-      )
+    ? words
+        .replace(/\b(alarm|reminder) 4 (?=\d)/giu, '$1 for ')
+        .replace(
+          /(?<=\b(?:me|us|everyone|everybody|channel|club|(?:\d{1,2}(?:[:.]\d\d)?)?(?:am|pm)|hours?|hrs?|minutes?|mins?|tonight|tomorrow|\d{1,2}|\d{1,2}[:.]\d\d|mon|tue|wed|thu|fri|sat|sun|\w+day)) 2 (?!(?:hours?|hrs?|minutes?|mins?|days?|weeks?|nights?|stars?|am|pm|o'?clock|degrees?|deg|before|after|or|and|to|past)\b)(?=\p{L}{2})/giu,
+          ' to ',
+        )
     : words;
 
 /** What comes again and again: only the warning before sunrise does. */
@@ -105,6 +107,14 @@ export const toDoIn = (plain: string): string | null => {
     words = words.replace(WHEN_TOLD, '');
   }
   return /\p{L}{2}/u.test(words) ? words.trim() : null;
+};
+
+/** What is to be done names no place, hour or target of the reminder's: "to bring in the washing". */
+export const withoutToDo = (typed: string): string => {
+  const plain = typed.toLowerCase();
+  const toDo = REMIND.test(plain) ? toDoIn(plain) : null;
+  const at = toDo === null || LOOKS_AT.test(toDo) ? -1 : plain.indexOf(toDo);
+  return at < 0 || toDo === null ? typed : `${typed.slice(0, at)}${typed.slice(at + toDo.length)}`;
 };
 
 /** Looked at: the target is the reminder's own. */

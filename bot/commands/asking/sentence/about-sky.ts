@@ -1,6 +1,8 @@
 /** Sentences about the sky: by day, how high, when up, the Moon, what is coming, when dark, what to look at. The first that fits reads. */
 import { MS_PER_DAY } from '../../../ground/durations.js';
+import { isProblem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
+import { air, figure } from './about-figures.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
@@ -46,7 +48,33 @@ const coming: Rule = (asked) => {
 const MOONS =
   /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing)\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
 
-const jupiterMoons: Rule = (asked) => (says(asked, MOONS) ? instantLine('moons', '', asked) : null);
+const MOON_EVENTS: readonly (readonly [RegExp, string])[] = [
+  [/\bshadow/u, 'shadow-transit'],
+  [/\btransit\w*|\bcross\w*|\bin front\b/u, 'transit'],
+  [/\boccult\w*|\bbehind\b/u, 'occultation'],
+  [/\beclips\w*/u, 'eclipse'],
+];
+
+/** "next io shadow transit": one moon's, or one kind's; all of a night else. */
+/** Where something is to be moved, the Sun comes first. */
+const MOVES = /\bsun\b|\b(?:slew\w*|swing|go ?to|move|moving|point|aim)\b/u;
+
+/** Before the ways past the Sun: a shadow on Jupiter is no way to it. */
+export const jupiterMoonEvents: Rule = (asked) => (says(asked, MOVES) ? null : jupiterMoons(asked));
+
+const jupiterMoons: Rule = (asked) => {
+  if (!says(asked, MOONS)) return null;
+  const of = /\b(io|europa|ganymede|callisto)\b/u.exec(asked.plain)?.[1];
+  const event = MOON_EVENTS.find(([pattern]) => says(asked, pattern))?.[1];
+  const isNext =
+    event !== undefined && says(asked, /\b(?:next|when|this week|this month|any|coming|soon|upcoming|first)\b/u);
+  return instantLine(
+    'moons',
+    '',
+    asked,
+    isNext ? { ...(of === undefined ? {} : { of: `${of.charAt(0).toUpperCase()}${of.slice(1)}` }), event } : {},
+  );
+};
 
 const isMoon = ({ targets, plain }: Asked): boolean =>
   targets.every((name) => name === 'moon') && /\bmoon(?:'?s|rise|set|light)?\b|\bmoon (?:rise|set)\b/u.test(plain);
@@ -55,7 +83,8 @@ const MOON_TIMES =
   /\bmoon ?(?:rise|set)s?\b|\b(?:rise|rises|rising|set|sets|setting|up|out|problem|bother|nuisance|interfere|in the way|trouble|visible|high)\b|\bis there (?:a|any|much) moon\b|\bsee\b/u;
 
 /** "when is the next full moon": which quarter comes when. */
-const NEXT_PHASE = /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b/u;
+const NEXT_PHASE =
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b/u;
 
 /** The Moon is in the way of what is asked about. */
 const DESPITE_MOON =
@@ -63,7 +92,8 @@ const DESPITE_MOON =
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked)) return null;
-  const phase = NEXT_PHASE.exec(asked.plain)?.[1];
+  const [, named, after] = NEXT_PHASE.exec(asked.plain) ?? [];
+  const phase = named ?? after;
   if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
   if (
     says(
@@ -150,6 +180,7 @@ const TO_LOOK =
 
 const asksForList = (asked: Asked): boolean => {
   const { kind, left, place, kit, sky } = asked;
+  if (asked.constellation !== null) return true;
   const isKind = kind !== null && (left.every((word) => kind.includes(word)) || says(asked, LIST));
   if (isKind || says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
@@ -181,6 +212,16 @@ const towardsOf = ({ plain }: Asked): string | null => {
   return null;
 };
 
+/** "galaxies but not M 31": a list all the same. */
+const EXCEPT =
+  /\b(?:but not|not including|except(?: for)?|other than|apart from|excluding|besides) (?:the )?(.{2,40})$/u;
+const listExcept: Rule = (asked) => {
+  const [, except] = EXCEPT.exec(asked.plain) ?? [];
+  if (except === undefined || asked.kind === null || asked.targets.length === 0) return null;
+  const read = list({ ...asked, targets: [] });
+  return read === null || isProblem(read) ? read : { ...read, note: `Not left out: ${except}.` };
+};
+
 /** "doubles despite the Moon": a list, and nothing about the Moon. */
 const despiteMoon: Rule = (asked) =>
   asked.kind !== null && isMoon(asked) && says(asked, DESPITE_MOON) ? list({ ...asked, targets: [] }) : null;
@@ -198,6 +239,9 @@ const list: Rule = (asked) => {
       from: isUntil ? null : listFrom(asked),
       until: isUntil ? hour : null,
       towards: towardsOf(asked),
+      above: asked.above,
+      brighter: asked.brighter,
+      constellation: asked.constellation,
     },
   );
 };
@@ -210,9 +254,24 @@ const brightOne: Rule = (asked) => {
   const towards = towardsOf(asked);
   if (towards === null || asked.targets.length > 0 || !says(asked, BRIGHT_ONE)) return null;
   const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
-  return instantLine('bright', '', asked, { towards, ...(height === undefined ? {} : { height }) });
+  // "this evening" begins when it is asked.
+  const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
+  const when = isNow ? { ...asked.when, night: null } : asked.when;
+  return instantLine('bright', '', { ...asked, when }, { towards, ...(height === undefined ? {} : { height }) });
 };
 
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
-export const ABOUT_SKY: readonly Rule[] = [dark, despiteMoon, moon, coordinates, height, night, brightOne, list];
+export const ABOUT_SKY: readonly Rule[] = [
+  dark,
+  despiteMoon,
+  listExcept,
+  air,
+  figure,
+  moon,
+  coordinates,
+  height,
+  night,
+  brightOne,
+  list,
+];

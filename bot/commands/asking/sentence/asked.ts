@@ -9,7 +9,8 @@ import { kindIn, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
 import type { DayAt } from './day-at.js';
-import { takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
+import { takeAbove, takeBrighter, takeConstellation, type Within } from './limits.js';
+import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
@@ -47,6 +48,18 @@ export interface Asked {
   readonly targets: readonly string[];
   /** Words that no part was made of and that are more than glue. */
   readonly left: readonly string[];
+  /** All words that no part was made of. */
+  readonly unread: readonly Unread[];
+  /** Least height in degrees, faintest magnitude, and constellation, as typed; null: none was said. */
+  readonly above: string | null;
+  readonly brighter: string | null;
+  readonly constellation: string | null;
+}
+
+export interface Unread {
+  readonly at: number;
+  readonly typed: string;
+  readonly plain: string;
 }
 
 /** A line that answers, and how sure it is that a question of ours was meant. */
@@ -109,14 +122,18 @@ export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
   const knowledge = placeKnowledge(known);
+  const coordinates = takeCoordinates(sentence, plain, known.catalogue);
+  const brighter = takeBrighter(sentence);
   const kit = takeKit(sentence);
   const sky = takeSky(sentence);
+  const above = takeAbove(sentence);
+  const kind = kindIn(sentence);
+  const within = takeConstellation(sentence);
   const when = takeWhen(sentence, known.nowUtcMs);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
   const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
-  const kind = kindIn(sentence);
-  const named = takeTargets(sentence, known.catalogue);
+  const { named, constellation } = namedIn(sentence, { coordinates, within, isLimit: isOfSeveral(plain, kind) }, known);
   const town = place ?? townLeft(sentence, knowledge, named.length > 0);
   if (town !== place) sentence.taken.fill(true);
   const slip = mayHoldSlip(plain, sentence, { named, isTown: town !== place }) ? slipIn(sentence, known) : null;
@@ -134,7 +151,42 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     kind: slip === null ? kind : kindIn(sentence),
     targets: (slip === null ? named : [slip]).map(({ text }) => text),
     left: unreadIn(sentence),
+    unread: sentence.words.flatMap(({ typed: word, plain: folded }, at) =>
+      sentence.taken[at] === true ? [] : [{ at, typed: word, plain: folded }],
+    ),
+    above,
+    brighter,
+    constellation,
   };
+};
+
+/** Words that ask for more than one thing. */
+const OF_SEVERAL =
+  /\b(?:any|anything|something|things|stuff|objects?|targets?|sights?|showpieces?|highlights?|everything|galaxies|nebulae|nebulas|clusters|doubles|globulars|binaries|planets|what(?:'s| is|s)? (?:there )?(?:up |good |worth \w+ |visible )?in|what (?:can|could|should) (?:i|we) (?:see|look at|find|observe|image))\b/u;
+
+const isOfSeveral = (plain: string, kind: string | null): boolean =>
+  OF_SEVERAL.test(plain) || (kind !== null && /s$|ae$/u.test(kind));
+
+interface Found {
+  readonly coordinates: NamedTarget | null;
+  /** A constellation in which something is. */
+  readonly within: Within | null;
+  /** Several things are asked for: the constellation is a limit. */
+  readonly isLimit: boolean;
+}
+
+/** The targets, and the constellation where it is a limit; in which one a named target lies is known anyhow. */
+const namedIn = (
+  sentence: Sentence,
+  { coordinates, within, isLimit }: Found,
+  { catalogue }: Known,
+): { readonly named: readonly NamedTarget[]; readonly constellation: string | null } => {
+  if (coordinates !== null) return { named: [coordinates], constellation: null };
+  const named = takeTargets(sentence, catalogue);
+  if (within === null || named.some(({ text }) => text !== 'moon' && text !== 'sun'))
+    return { named, constellation: null };
+  if (isLimit) return { named, constellation: within.name };
+  return { named: [{ text: within.text, at: within.at }], constellation: null };
 };
 
 /** A target of several words is quoted only where it would be read otherwise. */

@@ -16,7 +16,11 @@ const apertureIn = (words: string): string | null => {
   return unit === 'mm' || unit === 'cm' ? `${value}${unit}` : `${value} inch`;
 };
 
+const NO_TELESCOPE =
+  /^(?:without|no|w\/o) (?:using |needing )?(?:(?:a|any|the|my) )?(?:telescopes?|scopes?|binoculars|binos|optics|instruments?|equipment|kit|optical aid)$/u;
+
 const kitIn = ({ plain }: Run, before: string): string | null => {
+  if (NO_TELESCOPE.test(plain)) return 'eyes';
   const words = plain.replace(ARTICLES, '');
   if (/^(?:binos?|binoculars?|bins|\d{1,2}x\d{2,3}s?(?: binoculars?)?)$/u.test(words)) return 'binoculars';
   const isOwnEyes = /^eyes?$/u.test(words) && (words !== plain || /^(?:with|by)$/u.test(before));

@@ -7,7 +7,7 @@ import type { Known, Reading, Rule } from './asked.js';
 
 /** The Sun, or what is seen on it. */
 const SUN =
-  /\bsun(?:'?s)?\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|film|foil|glasses|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
+  /\bsun(?:'?s)?\b|\beclipse (?:glasses|viewers?|specs|shades|goggles)\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|film|foil|glasses|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
 const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b|\b(?:h ?-? ?alpha|hydrogen alpha|white light)\b/u;
 const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ECLIPSE = /\beclipses?\b/u;
@@ -54,8 +54,15 @@ const LOOKED =
 const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 
+/** Whether a guard is needed at all: a No would be heard as "not needed". */
+const ASKS_NEED =
+  /\b(?:need|needs|needed|necessary|must|have to|has to|got to|should|supposed to|required?|ought)\b.*\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard)\b/u;
+/** "must not", "no need", "why": those are other questions, or no question. */
+const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|without|why|which|what)\b/u;
+
 const cautionFor = (plain: string): string => {
   if (LOOKED.test(plain)) return cautionText('eyes');
+  if (ASKS_NEED.test(plain) && !OTHER_NEED.test(plain)) return cautionText('sun-guards');
   return cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking');
 };
 

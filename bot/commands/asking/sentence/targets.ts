@@ -96,6 +96,24 @@ export const takeTargets = (sentence: Sentence, catalogue: Catalogue): readonly 
   return [{ text: nearby.plain.startsWith('moon') ? 'moon' : 'sun', at: nearby.at }];
 };
 
+/** Where coordinates are spoken of, and nowhere else: their figures would be hours. */
+const OF_COORDINATES = /\bprecess\w*|\bj ?2000\b|\bcoordinates?\b|\bra\b.*\bdec\b|\bjnow\b|\bof date\b|\bepoch\b/u;
+const LONGEST_COORDINATES = 9;
+const EPOCHS = /\b(?:j ?2000(?:\.0)?|b ?1950|jnow|20\d\d)\b/u;
+
+/** "RA 05h 35m 17s Dec -05 23 28", as a target; its words are taken. */
+export const takeCoordinates = (sentence: Sentence, plain: string, catalogue: Catalogue): NamedTarget | null => {
+  if (!OF_COORDINATES.test(plain)) return null;
+  for (const run of runsOf(sentence, LONGEST_COORDINATES)) {
+    if (!/\d.*\s.*\d/u.test(run.plain) || EPOCHS.test(run.plain)) continue;
+    const found = resolveTarget(catalogue, run.typed);
+    if (isProblem(found) || found.target.kind !== 'coordinates') continue;
+    take(sentence, run);
+    return { text: run.typed.toLowerCase(), at: run.at };
+  }
+  return null;
+};
+
 const isFree = ({ taken }: Sentence, { at, count }: Run): boolean => !taken.slice(at, at + count).some((used) => used);
 
 const LEAST_LETTERS = 5;

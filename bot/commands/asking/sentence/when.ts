@@ -63,7 +63,8 @@ const plainDate = (words: string): string =>
     .replace(/^the /u, '')
     .replace(/(\d)(?:st|nd|rd|th) of /u, '$1 ')
     .replace(/(\d) of /u, '$1 ')
-    .replace(/'s$/u, '');
+    .replace(/'s$/u, '')
+    .replace(/^((?:mon|tues|wednes|thurs|fri|satur|sun)day)s$/u, '$1');
 
 /** The 15th of a month, a season's middle, a day with a name of its own. */
 const roughNight = ({ plain }: Run): string | null => {

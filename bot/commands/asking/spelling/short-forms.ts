@@ -48,7 +48,7 @@ nebula: neb
 nebulas: nebs
 cluster: clust
 galaxy: gal
-galaxies: gals
+galaxies: gals galaxys
 double: dbl dubble duble
 doubles: dubbles dubles dbls
 binoculars: bino

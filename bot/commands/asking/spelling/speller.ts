@@ -39,7 +39,7 @@ const basesOf = (typed: string): readonly string[] =>
   });
 
 /** Half the language ends so, the parts of the day aside. */
-const HAS_MANY_NEIGHBOURS = /(?<!^(?:morn|even))ing$|ed$/u;
+const HAS_MANY_NEIGHBOURS = /(?<!^(?:morn|even|everyth|anyth|someth|noth))ing$|ed$/u;
 
 /** "remindme" is "remind me", "whatstonight" is "whats tonight": words that are run on to another. */
 const RUN_ON = ['me', 'us', 'up', 'tonight', 'tomorrow', 'now', 'from'];

@@ -12,7 +12,7 @@ const SKY = `eclipse eclipses lunar solar partial total opposition oppositions e
 const MOUNT = `mount align aligned aligning alignment polar equator equatorial german dobsonian altazimuth meridian flip flips sidereal latitude longitude
   coordinates precess epoch drifts drifted drifting handset handbox controller keypad cable laptop computer adapter driver bluetooth network
   serial port connect connected connection connecting tracking pointing landed slewed ended stopped missed guide calibrate direction degrees arcminutes
-  arcseconds timezone daylight saving zone binoculars inch aperture eyepiece camera declination ascension`;
+  arcseconds refractor refractors reflector reflectors timezone daylight saving zone binoculars inch aperture eyepiece camera declination ascension`;
 const DOINGS = `remind reminder reminders notify alert warn wake alarm tell cancel delete remove rename forget list save site sites switch
   position location command commands question settings privacy`;
 

@@ -23,6 +23,8 @@ export interface BatchParts {
 type Work = Promise<boolean>;
 
 const isQuestion = ({ type }: MatrixEvent): boolean => type === 'm.room.message' || type === 'm.reaction';
+const bringsFile = ({ content }: MatrixEvent): boolean =>
+  ['m.file', 'm.image'].includes(textAt(content, 'msgtype') ?? '');
 const isLocked = ({ type }: MatrixEvent): boolean => type === 'm.room.encrypted';
 
 /** Each piece of work resolves to false where it was left undone because the bot stops. */
@@ -41,6 +43,13 @@ export const createBatchTaker = (parts: BatchParts): ((batch: SyncBatch) => read
   /** After what the room itself waits for, such as the bot's coming in; one member's slow file keeps nobody else waiting. */
   const ofMember = (roomId: string, memberId: string, work: () => Work): Work =>
     inLane(`${roomId} ${memberId}`, queues.get(roomId) ?? Promise.resolve(), work);
+  /** After what the member asked before it; nothing they ask later waits for it. */
+  const ofFile = (roomId: string, memberId: string, work: () => Work): Work =>
+    inLane(
+      `${roomId} ${memberId} file`,
+      ofMember(roomId, memberId, async () => true),
+      work,
+    );
   const done = async (work: Promise<void>): Work => {
     await work;
     return !stop.aborted;
@@ -77,7 +86,10 @@ export const createBatchTaker = (parts: BatchParts): ((batch: SyncBatch) => read
   };
 
   const workOf = (roomId: string, event: MatrixEvent, arrivedMs: number): readonly Work[] => {
-    if (isQuestion(event)) return [ofMember(roomId, event.sender, () => answer(roomId, event, arrivedMs))];
+    if (isQuestion(event)) {
+      const inTurn = bringsFile(event) ? ofFile : ofMember;
+      return [inTurn(roomId, event.sender, () => answer(roomId, event, arrivedMs))];
+    }
     if (event.type === 'm.room.tombstone') return [inRoom(roomId, () => done(membership.upgraded(roomId, event)))];
     if (client.encryption === null && (isLocked(event) || event.type === 'm.room.encryption'))
       return [inRoom(roomId, () => done(tellUnreadable(roomId)))];

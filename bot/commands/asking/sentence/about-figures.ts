@@ -1,0 +1,77 @@
+/** Sentences that ask for one figure: when something rises, its hour angle, the constellation it is in, which eyepiece, how far the air lifts it. */
+import { commandLine } from '../question-parts.js';
+import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+
+const ASKS_WHEN =
+  "when|when's|whens|what time|what hour|time of|how long (?:until|till|before)|which hour|what date|what day|at what time";
+
+/** What is asked for, and the words for it; the first that fits. */
+const FIGURES: readonly (readonly [RegExp, string])[] = [
+  [/\bhour[- ]?angles?\b|\bha of\b/u, 'hour-angle'],
+  [/\bparallactic\b/u, 'parallactic-angle'],
+  [/\bair ?mass\b/u, 'airmass'],
+  [
+    /\b(?:which|what|wat) constellation\b|\bconstellation\b.*\b(?:is|does|lies?)\b.*\b(?:in|belong)\b|\bconstellation of\b/u,
+    'constellation',
+  ],
+  [
+    /\b(?:which|what|best|right|good|recommend\w*|suggest\w*|how much|how many|choose|use)\b.*\b(?:eye ?pieces?|oculars?|magnification|magnify|power|exit pupil)\b|\beye ?pieces? (?:for|to use|should)\b|\b(?:magnification|power|exit pupil) (?:for|on)\b/u,
+    'eyepiece',
+  ],
+  [/\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b/u, 'minimum'],
+  [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
+  [
+    /\b(?:cross(?:es)?|reach(?:es)?|on|at) the meridian\b|\btransit (?:time|altitude|height)|\bmeridian (?:passage|transit)\b|\btransits? (?:time|at what)\b/u,
+    'transit',
+  ],
+  [
+    new RegExp(
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?rise|rises?|rising|risen|comes? up|come over the horizon|up from)\\b`,
+      'u',
+    ),
+    'rise',
+  ],
+  [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|goes? down|go below)\\b`, 'u'), 'set'],
+  [/\bwhen\b.*\bmoon\b.*\bup\b/u, 'rise'],
+  [/\bmoon ?rise\b|^(?:the )?\S+(?: \S+)? (?:rises?|rising)(?: time)?\b|\brise time\b|\brising time\b/u, 'rise'],
+  [/\bmoon ?set\b|^(?:the )?\S+(?: \S+)? (?:sets?|setting)(?: time)?\b|\bset(?:ting)? time\b/u, 'set'],
+];
+/** Figures of an event, for which no hour is given. */
+const OF_EVENTS: readonly string[] = ['rise', 'set', 'transit', 'minimum'];
+/** Other questions in which the same words stand. */
+const NOT_OURS =
+  /\b(?:flips?|after (?:the )?(?:moon ?set|moon ?rise|moon (?:sets|rises|has))|before (?:the )?(?:moon ?rise|moon ?set|moon (?:rises|sets)|it sets|sun)|align\w*|drift\w*)\b/u;
+
+const isEclipseOfOthers = (asked: Asked, first: string): boolean =>
+  first === 'minimum' && asked.targets.every((name) => name === 'moon' || name === 'sun');
+
+/** The figure comes first in the target's answer. */
+export const figure: Rule = (asked) => {
+  const target = asked.targets[0] ?? (says(asked, /\bmoon ?(?:rise|set)s?\b/u) ? 'moon' : undefined);
+  if (target === undefined || target === 'sun' || asked.targets.length > 1 || says(asked, NOT_OURS)) return null;
+  const first = FIGURES.find(([pattern]) => says(asked, pattern))?.[1];
+  if (first === undefined) return aboveOf(asked, target);
+  const isEvent = OF_EVENTS.includes(first);
+  if (isEclipseOfOthers(asked, first) || (isEvent && asked.when.hour !== null)) return aboveOf(asked, target);
+  const sent = isEvent && target === 'moon' ? { ...asked, kit: null, sky: null } : asked;
+  return nightLine('up', target, sent, { first });
+};
+
+/** "when is m33 above 45". */
+const aboveOf = (asked: Asked, target: string): Reading | null =>
+  asked.above === null ? null : nightLine('up', target, asked, { above: asked.above });
+
+const AIR =
+  /\brefract(?:ion|s|ed|ive)?\b|\b(?:air|atmosphere)\b.*\b(?:lifts?|bends?|raises?|dims?)\b|\b(?:lift|bend|raise|dim)(?:s|ed)?\b.*\b(?:air|atmosphere)\b|\bair ?mass\b|\bextinction\b/u;
+const HEIGHT = /(\d{1,2}(?:\.\d)?) ?(?:°|deg\b|degrees?\b)|\b(?:altitude|height|at) (?:of )?(\d{1,2})\b/u;
+const USUAL_HEIGHT = '10';
+
+/** Of the air at a height, where no target is named. */
+export const air: Rule = (asked) => {
+  if (asked.targets.length > 0 || !says(asked, AIR)) return null;
+  const found = HEIGHT.exec(asked.plain);
+  const height = found?.[1] ?? found?.[2];
+  return height === undefined
+    ? { line: commandLine('refraction', USUAL_HEIGHT, {}), note: 'No height was said: say refraction 30 for another.' }
+    : { line: commandLine('refraction', height, {}) };
+};

@@ -1,0 +1,54 @@
+/** What of a sentence the line that answers it does not use: words that no part was made of and that neither fill nor ask what is answered. */
+import type { Asked, Unread } from './asked.js';
+import { isFill } from './fill-words.js';
+
+/** Commands whose answers are of the sky: others take words as they are (reminders), or are asked with few. */
+const CHECKED = /^(?:up|altitude|tonight|meridian|bright|moons|epoch)\b/u;
+/** Before what is not used, these belong to it: "above 60°", "without the Moon". */
+const LEADS =
+  /^(?:above|over|under|below|less|more|at|within|until|till|after|before|from|between|with|without|no|for|than|not|through|behind|past|only|except|brighter|fainter|wider|larger|smaller)$/u;
+/** Words of the compass say something after these; "north pole star" is a name. */
+const DIRECTION = /^(?:north|south|east|west)$/u;
+const TO_DIRECTION = /^(?:the|in|to|towards?|facing|looking|low|high|due|north|south)$/u;
+const MOST_SAID = 3;
+
+const folded = (text: string): string => text.toLowerCase().replaceAll('-', '');
+
+const isUsed = ({ plain }: Unread, before: string, line: string): boolean =>
+  isFill(plain, line) ||
+  (plain.length > 2 && folded(line).includes(folded(plain).replace(/s$/u, ''))) ||
+  (DIRECTION.test(plain) && !TO_DIRECTION.test(before));
+
+/** Runs of words that stand beside each other. */
+const runsIn = (unread: readonly Unread[]): readonly (readonly Unread[])[] => {
+  const runs: Unread[][] = [];
+  for (const word of unread) {
+    const last = runs.at(-1);
+    if (last !== undefined && last.at(-1)?.at === word.at - 1) last.push(word);
+    else runs.push([word]);
+  }
+  return runs;
+};
+
+/** From the first word that is not used to the last, with what leads to it. */
+const saidOf = (run: readonly Unread[], line: string): string | null => {
+  const unused = run.map((word, i) => !isUsed(word, run[i - 1]?.plain ?? '', line));
+  const first = unused.indexOf(true);
+  // "before" and nothing after it says no more than the answer does.
+  if (first < 0 || run.every(({ plain }, i) => unused[i] !== true || LEADS.test(plain))) return null;
+  const last = unused.lastIndexOf(true);
+  const isLed = first > 0 && LEADS.test(run[first - 1]?.plain ?? '');
+  return run
+    .slice(isLed ? first - 1 : first, last + 1)
+    .map(({ typed }) => typed)
+    .join(' ');
+};
+
+/** "Not used: above 60°; slew limit 70"; null where all was. */
+export const notUsed = ({ unread }: Asked, line: string): string | null => {
+  if (!CHECKED.test(line)) return null;
+  const said = runsIn(unread)
+    .map((run) => saidOf(run, line))
+    .filter((words) => words !== null);
+  return said.length === 0 ? null : `Not used: ${said.slice(0, MOST_SAID).join('; ')}.`;
+};

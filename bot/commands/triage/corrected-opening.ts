@@ -1,0 +1,35 @@
+/** The way to the mount or the system told anew, against what stood: "i was wrong, its the bluetooth one", "on usb, not wifi". */
+import { takesBack, type Reading } from '../../reading/index.js';
+import type { WalkState } from '../../triage/index.js';
+import type { Began } from './turn.js';
+
+/** Said against something, in whatever words; of a system only where it is named, since other machines are spoken of in any walk. */
+const OPENS_ANEW = '^(?:no|nope|oh|wait|sorry|ah|hm+|oops|actually)\\b';
+const CONTRASTS = {
+  path: new RegExp(`${OPENS_ANEW}|\\bnot\\b|\\binstead\\b|\\brather\\b|\\bi said\\b`, 'iu'),
+  system: new RegExp(`${OPENS_ANEW}|\\bnot (?:a |an |on |the )?(?:windows|macs?|macos|linux|pc)\\b`, 'iu'),
+} as const;
+
+const FIELDS = ['path', 'system'] as const;
+
+/** What stood of the opening and is told otherwise now. */
+export const toldAnew = (
+  { context: { model }, before, walk }: Began,
+  text: string,
+  read: Reading,
+): readonly string[] => {
+  if (read.by !== 'words' || !walk.state.events.some(({ by }) => by !== null)) return [];
+  return FIELDS.filter((field) => {
+    const told = read.facts.find(({ what }) => what === field)?.answer;
+    const stood = before.context[field];
+    if (told === undefined || stood === null || !(takesBack(text) || CONTRASTS[field].test(text.trim()))) return false;
+    const fits = field === 'path' ? (model.reading.family(told) ?? [told]) : [told];
+    return !fits.includes(stood);
+  });
+};
+
+/** Without what stood of it. */
+export const withoutStood = ({ context }: Began, state: WalkState, fields: readonly string[]): WalkState => ({
+  ...state,
+  events: [...state.events, ...fields.map((what) => ({ kind: 'not-so' as const, what, by: context.by }))],
+});

@@ -1,0 +1,172 @@
+/** The one figure that was asked for, which begins the answer: when it rises, its hour angle, the constellation it is in. */
+import { constellationName } from '../../catalogue/index.js';
+import { isHandHeld, type Equipment } from '../../evening/equipment.js';
+import { SHOWS_MAG } from '../../evening/ease.js';
+import type { Outlook } from '../../evening/outlook.js';
+import { MS_PER_DAY } from '../../ground/durations.js';
+import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
+import { airmass } from '../../sky/airmass.js';
+import { constellationAt } from '../../sky/constellation.js';
+import { crossingsOf } from '../../sky/crossings.js';
+import { parallacticAngleDeg } from '../../sky/parallactic-angle.js';
+import { placeOf } from '../../sky/place.js';
+import { riseTransitSet } from '../../sky/rise-set.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatLocalDateTime, formatLocalTime, type NamedNight } from '../../times/index.js';
+import type { TargetAtSite } from '../asking/question-parts.js';
+import { eyepieceWords } from './eyepiece-words.js';
+import { minimaWords } from './minima-words.js';
+
+export const FIRST = [
+  'rise',
+  'set',
+  'transit',
+  'constellation',
+  'hour-angle',
+  'parallactic-angle',
+  'airmass',
+  'eyepiece',
+  'minimum',
+] as const;
+export type First = (typeof FIRST)[number];
+
+export interface FirstQuestion {
+  readonly first: First | undefined;
+  /** Between which hours it stands higher than so many degrees. */
+  readonly aboveDeg: number | undefined;
+  readonly asked: TargetAtSite;
+  readonly night: NamedNight;
+  /** The hour asked about; null: none. */
+  readonly utcMs: UtcMs | null;
+  readonly nowUtcMs: UtcMs;
+  readonly equipment: Equipment;
+  readonly found: Outlook;
+}
+
+const EVENTS = {
+  rise: { key: 'riseUtcMs', will: 'rises', did: 'rose' },
+  set: { key: 'setUtcMs', will: 'sets', did: 'set' },
+  transit: { key: 'transitUtcMs', will: 'crosses the meridian', did: 'crossed the meridian' },
+} as const;
+
+/** "rises at 18:32 GMT in the north-east", "crosses the meridian at 21:17 WET, 62.5° high in the south". */
+const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
+  const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
+  const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
+  if (event !== 'transit') return ` ${side}`;
+  return apparentAltitudeDeg > 0 ? `, ${degrees(apparentAltitudeDeg, 1)} high ${side}` : ', below the horizon';
+};
+
+const TWO_DAYS_MS = 2 * MS_PER_DAY;
+
+const eventWords = ({ asked, night, nowUtcMs }: FirstQuestion, event: keyof typeof EVENTS): string => {
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  const { key, will, did } = EVENTS[event];
+  const within = riseTransitSet(target.body, observer, night.startUtcMs, night.endUtcMs)[key];
+  const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
+  const next = riseTransitSet(target.body, observer, startUtcMs, startUtcMs + TWO_DAYS_MS)[key];
+  const at = (utcMs: UtcMs): string => formatLocalDateTime(utcMs, zone);
+  if (within !== null && within >= nowUtcMs)
+    return `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}.`;
+  const again = next === null ? '' : ` ${at(next)}${whereThen(asked, event, next)}`;
+  if (within !== null)
+    return `${target.name} ${did} at ${formatLocalTime(within, zone)}${again === '' ? '' : `; next:${again}`}.`;
+  return again === ''
+    ? `${target.name} does not ${BARE[event]} here in these days.`
+    : `${target.name} ${will} next:${again}.`;
+};
+const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
+
+/** The date where it is not the one that the night begins on. */
+const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => {
+  const day = formatLocalDateTime(utcMs, zone).split(',')[0] ?? '';
+  return said.startsWith(day) ? '' : ` on ${day}`;
+};
+
+/** "−3 h 14 min", a true minus sign before what is east of the meridian. */
+const hourAngleText = (hours: number): string => {
+  const minutes = Math.round(Math.abs(hours) * 60);
+  const time = `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  if (minutes === 0) return '0 h, on the meridian';
+  return hours < 0 ? `−${time}, east of the meridian` : `+${time}, west of the meridian`;
+};
+
+const instantWords = ({ first, asked, utcMs, nowUtcMs }: FirstQuestion): string => {
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  const atMs = utcMs ?? nowUtcMs;
+  const place = placeOf(target.body, observer, atMs);
+  const at = `at ${formatLocalTime(atMs, zone)}`;
+  const low = place.apparentAltitudeDeg < 0 ? ' (below the horizon)' : '';
+  switch (first) {
+    case 'hour-angle':
+      return `Hour angle ${at}: ${hourAngleText(place.hourAngleHours)}${low}.`;
+    case 'parallactic-angle': {
+      const angleDeg = parallacticAngleDeg(place.hourAngleHours, place.ofDate.decDeg, observer);
+      return `Parallactic angle ${at}: ${degrees(angleDeg, 1)}${low}.`;
+    }
+    default: {
+      const mass = airmass(place.apparentAltitudeDeg);
+      return mass === null
+        ? `No airmass ${at}: it is below the horizon.`
+        : `Airmass ${at}: ${mass.toFixed(2)}, at ${degrees(place.apparentAltitudeDeg, 1)}.`;
+    }
+  }
+};
+
+const constellationWords = ({ asked: { target, where }, utcMs, nowUtcMs }: FirstQuestion): string => {
+  const abbreviation =
+    target.constellation ?? constellationAt(placeOf(target.body, where.site.observer, utcMs ?? nowUtcMs).j2000);
+  return `${target.name} is in ${constellationName(abbreviation)}.`;
+};
+
+const aboveWords = (aboveDeg: number, { asked, night, nowUtcMs }: FirstQuestion): string => {
+  const { target, where } = asked;
+  const { observer, zone } = where.site;
+  const height = (utcMs: UtcMs): number => placeOf(target.body, observer, utcMs).apparentAltitudeDeg - aboveDeg;
+  const startUtcMs = Math.max(night.startUtcMs, Math.min(nowUtcMs, night.endUtcMs));
+  const crossings = crossingsOf(height, startUtcMs, night.endUtcMs);
+  const up = crossings.find(({ rising }) => rising);
+  const down = crossings.find(({ rising }) => !rising);
+  const time = (utcMs: UtcMs): string => formatLocalTime(utcMs, zone);
+  const isUp = height(startUtcMs) > 0;
+  if (up === undefined && down === undefined)
+    return `${isUp ? 'Above' : 'Never above'} ${aboveDeg}° ${isUp ? 'all' : 'in the rest of'} this night.`;
+  if (isUp && down !== undefined)
+    return `Above ${aboveDeg}° until ${time(down.utcMs)}${up === undefined ? '' : `, and again from ${time(up.utcMs)}`}.`;
+  if (up === undefined) return `Above ${aboveDeg}° all this night.`;
+  return `Above ${aboveDeg}° from ${time(up.utcMs)}${down === undefined || down.utcMs < up.utcMs ? '' : ` to ${time(down.utcMs)}`}.`;
+};
+
+/** Whether a star or planet shows without a telescope; what is spread out says so elsewhere. */
+const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): string | null => {
+  const isPoint = ['star', 'planet'].includes(target.kind);
+  const { marginMag, magnitude } = found;
+  if (!isHandHeld(equipment) || !isPoint || marginMag === null || magnitude === null) return null;
+  const shows = marginMag >= SHOWS_MAG;
+  const how = equipment.saidAs.replace(/^the /u, '');
+  return `${shows ? 'Yes' : 'No'}, ${shows ? '' : 'not '}with ${how === 'naked eye' ? 'the naked eye' : how}: mag ${magnitudeText(magnitude)}.`;
+};
+
+/** What stands before all else; null where nothing of the kind was asked. */
+export const askedFirst = (question: FirstQuestion): string | null => {
+  const { first, aboveDeg } = question;
+  const above = aboveDeg === undefined ? null : aboveWords(aboveDeg, question);
+  switch (first) {
+    case undefined:
+      return above ?? byEyeWords(question);
+    case 'rise':
+    case 'set':
+    case 'transit':
+      return eventWords(question, first);
+    case 'constellation':
+      return constellationWords(question);
+    case 'eyepiece':
+      return eyepieceWords(question.asked.target, question.equipment);
+    case 'minimum':
+      return minimaWords(question.asked, question.nowUtcMs);
+    default:
+      return instantWords(question);
+  }
+};
