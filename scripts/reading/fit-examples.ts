@@ -157,7 +157,7 @@ const fit = (rows: readonly Row[]): Weights => {
           const k = mark * size + a;
           const slope = push - SHRINK * (weights[k] as number);
           squares[k] = (squares[k] as number) + slope * slope;
-          weights[k] = (weights[k] as number) + (RATE / Math.sqrt(squares[k] as number)) * slope;
+          weights[k] = (weights[k] as number) + (RATE / Math.sqrt(squares[k])) * slope;
         }
       }
     }

@@ -1,4 +1,5 @@
 /** What a clause is known by: its words' stems, the entries of words.yaml they are, what is denied, and which words follow one another. */
+import type { Clauses } from '../words/sentences.js';
 import type { Clause } from './clauses.js';
 
 /** Words that tell little alone; their order with others still tells something. */
@@ -37,6 +38,25 @@ const knownStemOf = (word: string): string => {
   return stem;
 };
 
+/** What a word is marked by alone. */
+const markWord = (
+  { word, stem, entries, isDenied }: { word: string; stem: string; entries: readonly string[]; isDenied: boolean },
+  mark: (name: string) => void,
+): void => {
+  if (!COMMON.has(word)) {
+    mark(stem);
+    if (stem === '#') mark(word);
+    if (isDenied && !entries.includes('not')) mark(`!${stem}`);
+  }
+  for (const id of entries) {
+    mark(`<${id}`);
+    if (isDenied && id !== 'not') mark(`!<${id}`);
+  }
+};
+
+const entriesAt = ({ covers }: Clauses, i: number): readonly string[] =>
+  [...(covers[i] ?? [])].filter((id) => id !== 'small');
+
 /** @param mark is called with each mark, more than once with one that stands more than once */
 export const markClause = ({ sentence, from, to }: Clause, mark: (name: string) => void): void => {
   let denied = 0;
@@ -50,25 +70,18 @@ export const markClause = ({ sentence, from, to }: Clause, mark: (name: string) 
     }
     const word = token.known?.word ?? token.word;
     const stem = knownStemOf(word);
-    const entries = [...(sentence.covers[i] ?? [])].filter((id) => id !== 'small');
+    const entries = entriesAt(sentence, i);
     const denies = entries.includes('not');
     if (denies) denied = DENIED;
-    const isCommon = COMMON.has(word);
-    if (!isCommon) {
-      mark(stem);
-      if (stem === '#') mark(word);
-      if (denied > 0 && !denies) mark(`!${stem}`);
-    }
-    for (const id of entries) {
-      mark(`<${id}`);
-      if (denied > 0 && id !== 'not') mark(`!<${id}`);
-    }
-    if (!isCommon || denies) {
-      const own = entries[0] === undefined ? stem : `<${entries[0]}`;
-      if (before !== '') mark(`${before} ${own}`);
-      if (further !== '') mark(`${further} _ ${own}`);
-      [before, further] = [own, before];
-    } else if (word.length > 1) mark(`.${word}`);
+    markWord({ word, stem, entries, isDenied: denied > 0 }, mark);
     if (denied > 0) denied -= 1;
+    if (COMMON.has(word) && !denies) {
+      if (word.length > 1) mark(`.${word}`);
+      continue;
+    }
+    const own = entries[0] === undefined ? stem : `<${entries[0]}`;
+    if (before !== '') mark(`${before} ${own}`);
+    if (further !== '') mark(`${further} _ ${own}`);
+    [before, further] = [own, before];
   }
 };

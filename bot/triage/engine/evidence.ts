@@ -68,6 +68,20 @@ const takeBesides = (state: Gathering, own: Observation, none: number): void => 
   ];
 };
 
+/** One answer a check: beside, or in place of, what was said before. */
+const takeAgain = (state: Gathering, own: Observation): void => {
+  const before = state.observations.filter(({ check }) => check === own.check);
+  // A guess adds nothing to what was said, and gives way to it.
+  if (own.guessed === true && before.length > 0) return;
+  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
+  const replaced =
+    before.find(({ guessed }) => guessed === true) ??
+    (before.length > 1 ? before[1] : before.find(({ slip }) => slip !== undefined && own.slip === undefined));
+  const kept = state.observations.filter((o) => o !== replaced);
+  const isSecond = before.length > 0 && replaced !== before[0] && own.slip === undefined;
+  state.observations = [...kept, { ...own, look: isSecond ? 'relook' : 'look' }];
+};
+
 const observe = (
   state: Gathering,
   checkId: string,
@@ -93,16 +107,7 @@ const observe = (
     takeBesides(state, { check, answer, look: 'look', ...how }, numbers.good);
     return;
   }
-  const before = state.observations.filter((o) => o.check === check);
-  // A guess adds nothing to what was said, and gives way to it.
-  if (isGuess && before.length > 0) return;
-  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
-  const replaced =
-    before.find((o) => o.guessed === true) ??
-    (before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined));
-  const kept = state.observations.filter((o) => o !== replaced);
-  const look = before.length > 0 && replaced !== before[0] && slip === undefined ? 'relook' : 'look';
-  state.observations = [...kept, { check, answer, look, ...how }];
+  takeAgain(state, { check, answer, look: 'look', ...how });
 };
 
 /** What was answered to a check was a slip. */
