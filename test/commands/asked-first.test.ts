@@ -20,7 +20,7 @@ describe('the figure that was asked for', () => {
 
   // Reckoned for 52.71° N, 0.12° E with pip's ephem 4 (R. Sinnott's Moon): moonrise 18:32 on the 27th, transit of Saturn from La Palma 21:17 WET.
   it('is when the Moon rises, and when a planet crosses the meridian and how high', async () => {
-    expect(await summary('moonrise tomorrow')).toMatch(/^Moon rises at 18:32 GMT in the north-east/u);
+    expect(await summary('moonrise tomorrow')).toMatch(/^Moon rises on Fri 27 Nov 2026, 18:32 GMT in the north-east/u);
     expect(await summary('transit time and altitude of Saturn at 28.3 -16.5')).toMatch(
       /^Saturn crosses the meridian at 21:17 WET, 62\.5° high in the south/u,
     );
@@ -28,6 +28,18 @@ describe('the figure that was asked for', () => {
     expect(await summary('Parallactic angle of the Pleiades at 20:00')).toMatch(
       /^Parallactic angle at 20:00 GMT: −39\.\d°/u,
     );
+  });
+
+  // The same: moonset of the 27th 11:17, of the 28th 11:49.
+  it('is of the date that was named, and the night after is told beside it', async () => {
+    expect(await summary('moonset tomorrow')).toMatch(
+      /^Moon sets on Fri 27 Nov 2026, 11:17 GMT .*night after, Sat 28 Nov 2026, 11:49/u,
+    );
+  });
+
+  it('is judged for the Sun where it falls by day', async () => {
+    const { cautions } = await answer(deps, 'when does venus transit', NOW);
+    expect(cautions.join(' ')).toContain('as it crosses the meridian');
   });
 
   // 18 September 2022, 01:31 UT, told for observers, and 534 periods of 2.867328 days after it: 27 November 2026, 05:11.

@@ -3,16 +3,17 @@ import { constellationName } from '../../catalogue/index.js';
 import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
-import { MS_PER_DAY } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
 import { parallacticAngleDeg } from '../../sky/parallactic-angle.js';
+import type { TimeSpan } from '../../sky/night.js';
 import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
-import { formatLocalDateTime, formatLocalTime, type NamedNight } from '../../times/index.js';
+import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
@@ -59,22 +60,65 @@ const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, 
 
 const TWO_DAYS_MS = 2 * MS_PER_DAY;
 
-const eventWords = ({ asked, night, nowUtcMs }: FirstQuestion, event: keyof typeof EVENTS): string => {
+/** What is said, and the instants that it names. */
+export interface SaidFirst {
+  readonly words: string;
+  readonly events: readonly { readonly utcMs: UtcMs; readonly what: string }[];
+}
+
+const said = (words: string, ...events: SaidFirst['events']): SaidFirst => ({ words, events });
+
+/** From midnight to midnight on the site's clocks. */
+const dayOf = ({ date }: NamedNight, zone: string): TimeSpan => {
+  const startUtcMs = localToUtc(date, { hour: 0, minute: 0, second: 0 }, zone).utcMs;
+  return { startUtcMs, endUtcMs: startUtcMs + MS_PER_DAY };
+};
+
+type Event = keyof typeof EVENTS;
+
+const timeOf = ({ target, where }: TargetAtSite, event: Event, { startUtcMs, endUtcMs }: TimeSpan): UtcMs | null =>
+  riseTransitSet(target.body, where.site.observer, startUtcMs, endUtcMs)[EVENTS[event].key];
+
+/** Of a date to come the event of that date is meant, as almanacs have it; the one of the night that follows is told beside it. */
+const onDate = ({ asked, night }: FirstQuestion, event: Event): SaidFirst | null => {
   const { target, where } = asked;
-  const { observer, zone } = where.site;
-  const { key, will, did } = EVENTS[event];
-  const within = riseTransitSet(target.body, observer, night.startUtcMs, night.endUtcMs)[key];
+  const { zone } = where.site;
+  const onDay = timeOf(asked, event, dayOf(night, zone));
+  const within = timeOf(asked, event, night);
+  if (onDay === null) return null;
+  const what = `${target.name} as it ${EVENTS[event].will}`;
+  const told = `${target.name} ${EVENTS[event].will} on ${formatLocalDateTime(onDay, zone)}${whereThen(asked, event, onDay)}`;
+  if (within === null || Math.abs(within - onDay) < MS_PER_HOUR) return said(`${told}.`, { utcMs: onDay, what });
+  const also = `; in the night after, ${formatLocalDateTime(within, zone)}.`;
+  return said(`${told}${also}`, { utcMs: onDay, what }, { utcMs: within, what });
+};
+
+const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
+  const { asked, night, nowUtcMs } = question;
+  const { target, where } = asked;
+  const { zone } = where.site;
+  const { will, did } = EVENTS[event];
+  const dated = night.startUtcMs > nowUtcMs ? onDate(question, event) : null;
+  if (dated !== null) return dated;
+  const within = timeOf(asked, event, night);
   const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
-  const next = riseTransitSet(target.body, observer, startUtcMs, startUtcMs + TWO_DAYS_MS)[key];
-  const at = (utcMs: UtcMs): string => formatLocalDateTime(utcMs, zone);
+  const next = timeOf(asked, event, { startUtcMs, endUtcMs: startUtcMs + TWO_DAYS_MS });
+  const named = (utcMs: UtcMs) => ({ utcMs, what: `${target.name} as it ${will}` });
   if (within !== null && within >= nowUtcMs)
-    return `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}.`;
-  const again = next === null ? '' : ` ${at(next)}${whereThen(asked, event, next)}`;
+    return said(
+      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}.`,
+      named(within),
+    );
+  const again = next === null ? '' : ` ${formatLocalDateTime(next, zone)}${whereThen(asked, event, next)}`;
+  const events = next === null ? [] : [named(next)];
   if (within !== null)
-    return `${target.name} ${did} at ${formatLocalTime(within, zone)}${again === '' ? '' : `; next:${again}`}.`;
+    return said(
+      `${target.name} ${did} at ${formatLocalTime(within, zone)}${again === '' ? '' : `; next:${again}`}.`,
+      ...events,
+    );
   return again === ''
-    ? `${target.name} does not ${BARE[event]} here in these days.`
-    : `${target.name} ${will} next:${again}.`;
+    ? said(`${target.name} does not ${BARE[event]} here in these days.`)
+    : said(`${target.name} ${will} next:${again}.`, ...events);
 };
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
 
@@ -150,16 +194,18 @@ const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): str
 };
 
 /** What stands before all else; null where nothing of the kind was asked. */
-export const askedFirst = (question: FirstQuestion): string | null => {
+export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
+  const { first } = question;
+  if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
+  const words = figureWords(question);
+  return words === null ? null : said(words);
+};
+
+const figureWords = (question: FirstQuestion): string | null => {
   const { first, aboveDeg } = question;
-  const above = aboveDeg === undefined ? null : aboveWords(aboveDeg, question);
   switch (first) {
     case undefined:
-      return above ?? byEyeWords(question);
-    case 'rise':
-    case 'set':
-    case 'transit':
-      return eventWords(question, first);
+      return aboveDeg === undefined ? byEyeWords(question) : aboveWords(aboveDeg, question);
     case 'constellation':
       return constellationWords(question);
     case 'eyepiece':

@@ -8,16 +8,23 @@ import type { UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/command.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 
+interface Named {
+  readonly utcMs: UtcMs;
+  readonly what: string;
+}
+
 /** It is named when it rises and sets: that counts where it does so beside the Sun, not as a word on every night. */
-const besideSun = (
+const nearSun = (
   deps: Deps,
   { target, where }: TargetAtSite,
   { riseUtcMs, setUtcMs }: RiseTransitSet,
-): readonly { readonly utcMs: UtcMs; readonly what: string }[] =>
+  events: readonly Named[],
+): readonly Named[] =>
   [
     { utcMs: riseUtcMs, what: `${target.name} as it rises` },
     { utcMs: setUtcMs, what: `${target.name} as it sets` },
-  ].filter((event): event is { utcMs: UtcMs; what: string } => {
+    ...events,
+  ].filter((event): event is Named => {
     const { utcMs } = event;
     if (utcMs === null) return false;
     const { isSunUp, level } = sunSafety(target.body, where.site.observer, utcMs, deps.sunLimits);
@@ -30,6 +37,7 @@ export const pointsAtOf = (
   asked: TargetAtSite,
   { times, best, clearsUtcMs, hiddenUtcMs }: Outlook,
   others: readonly (UtcMs | null)[],
+  events: readonly Named[] = [],
 ): readonly PointsAt[] => {
   const { target, where } = asked;
   const { observer, zone } = where.site;
@@ -37,7 +45,7 @@ export const pointsAtOf = (
     (utcMs): utcMs is UtcMs => utcMs !== null && horizontalOf(target.body, observer, utcMs).altitudeDeg > 0,
   );
   const named = instants.map((utcMs) => ({ utcMs, what: target.name }));
-  return [...named, ...besideSun(deps, asked, times)].map(({ utcMs, what }) => ({
+  return [...named, ...nearSun(deps, asked, times, events)].map(({ utcMs, what }) => ({
     what,
     when: { utcMs },
     observer,

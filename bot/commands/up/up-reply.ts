@@ -11,6 +11,7 @@ import { formatLocalTime } from '../../times/index.js';
 import { darkWords, nightAltText, nightChart, noDarkWords, twilightSpan } from '../asking/night-words.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 import type { Deps } from '../core/command.js';
+import type { SaidFirst } from './asked-first.js';
 import type { AskedHour } from './asked-hour.js';
 import { eveningBest, eveningFact } from './evening-best.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
@@ -32,7 +33,7 @@ export interface UpQuestion extends AskedHour {
   readonly twilight: Twilights;
   readonly nowUtcMs: UtcMs;
   /** The figure that was asked for, in words. */
-  readonly first: string | null;
+  readonly first: SaidFirst | null;
 }
 
 const isGood = ({ verdict }: Outlook, then: AtHour | null, { mayBeFaint }: VariableTonight): boolean =>
@@ -107,6 +108,9 @@ const summaryOf = (opening: string | null, said: Circumstances): string => {
   return isSaid ? opening : `${opening} ${bestAfter(said)}`;
 };
 
+const openingOf = ({ first, asked, night, nowUtcMs }: UpQuestion, found: Outlook, then: AtHour | null): string | null =>
+  first?.words ?? then?.words ?? notYet(asked, found, night, nowUtcMs);
+
 export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply => {
   const { asked, typed, hour, night, twilight, nowUtcMs, first } = question;
   const { target, where } = asked;
@@ -114,7 +118,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
   const dark = twilightSpan(twilight.astronomical, night);
   const said = circumstancesOf(question, found);
   const then = hour === null ? null : atHour(asked, found, hour.utcMs);
-  const opening = first ?? then?.words ?? notYet(asked, found, night, nowUtcMs);
+  const opening = openingOf(question, found, then);
   const evening = eveningBest(asked, night, found, dark, nowUtcMs);
   const variable = variableTonight(target, found.best.utcMs);
   const moon = moonFact(asked, found, night);
@@ -130,7 +134,13 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
       ...(hour?.notes ?? []),
       ...asked.notes,
     ],
-    pointsAt: pointsAtOf(deps, asked, found, [isNow ? nowUtcMs : null, hour?.utcMs ?? null, evening?.utcMs ?? null]),
+    pointsAt: pointsAtOf(
+      deps,
+      asked,
+      found,
+      [isNow ? nowUtcMs : null, hour?.utcMs ?? null, evening?.utcMs ?? null],
+      first?.events,
+    ),
     chart: chartOf(question, found, title, moon[0]),
     data: dataOf(asked, night, found, dark),
   });
