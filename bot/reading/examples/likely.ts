@@ -12,7 +12,7 @@ export interface Likely {
 }
 
 /** Of a long text the rest is left to the sayings. */
-const MOST_CLAUSES = 60;
+const MOST_CLAUSES = 40;
 /** What is less likely is not kept. */
 const LEAST = 0.001;
 /** An answer so far below the likeliest adds nothing to the sum of all. */
@@ -60,7 +60,8 @@ export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): Reado
   const { answers } = weights;
   const clauses = clausesOf(sentences).slice(0, MOST_CLAUSES);
   const single = clauses.map((clause) => summed(weights, clause));
-  const best = new Map<string, Likely>();
+  const best = new Float64Array(answers.length);
+  const where: (readonly Clause[])[] = [];
   const odds = new Float64Array(answers.length);
   const weigh = (own: readonly Clause[], { marks, sums }: Summed): void => {
     if (own.every(({ sentence }) => sentence.asks)) return;
@@ -75,11 +76,10 @@ export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): Reado
       all += odd;
     }
     for (let a = 1; a < sums.length; a++) {
-      if ((odds[a] as number) < LEAST) continue;
-      const probability = (odds[a] as number) / all;
-      const answer = answers[a] ?? '';
-      if (probability >= LEAST && probability > (best.get(answer)?.probability ?? 0))
-        best.set(answer, { probability, clauses: own });
+      const odd = odds[a] as number;
+      if (odd < LEAST * all || odd <= (best[a] as number) * all) continue;
+      best[a] = odd / all;
+      where[a] = own;
     }
   };
   for (const [first, clause] of clauses.entries()) {
@@ -93,5 +93,10 @@ export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): Reado
     const last = single[first + 2];
     if (third?.number === clause.number && last !== undefined) weigh([clause, next, third], joined(weights, two, last));
   }
-  return best;
+  const likely = new Map<string, Likely>();
+  for (const [a, answer] of answers.entries()) {
+    const own = where[a];
+    if (own !== undefined) likely.set(answer, { probability: best[a] as number, clauses: own });
+  }
+  return likely;
 };
