@@ -41,8 +41,8 @@ const nearestExisting = (folder: string): string => {
   return existsSync(folder) || above === folder ? folder : nearestExisting(above);
 };
 
-/** A full or read-only disk often shows as a plain input/output error: look at the disk itself. */
-const diskTrouble = (given: string): Exclude<Code, 'store-limit'> | null => {
+/** A full or read-only disk often shows as a plain input/output error: look at the disk itself. Null where nothing is wrong with it. */
+export const diskTrouble = (given: string): Exclude<Code, 'store-limit'> | null => {
   const folder = nearestExisting(given);
   try {
     accessSync(folder, constants.W_OK);

@@ -10,6 +10,7 @@ import { makeModel } from '../../bot/triage/model/model.js';
 import { readEntries, type ReadResult } from '../../bot/triage/model/read-entries.js';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import { situationFor } from '../../bot/triage/engine/situation.js';
+import { commonWords } from './common-words.js';
 import { checkCoverage } from './check-coverage.js';
 import { printLearned } from './learned.js';
 import { changedLines, LOOK, offeredLines } from './offered.js';
@@ -39,17 +40,29 @@ const HELD_TO = { cautions: new Set(cautions().keys()) };
 
 const count = (problems: number): string => (problems === 1 ? '1 problem' : `${problems} problems`);
 
-/** What becomes of the club's own faults, for whoever wrote them; returns how many of them are to be looked at. */
-const printOffered = ({ entries, locate, from }: ReadResult): number => {
+const at = ({ file, line }: { readonly file: string; readonly line: number }): string => `${file}:${line}`;
+
+const SHOWN_HEARD = 3;
+
+/** What becomes of the club's own faults and words, for whoever wrote them; returns how many of them are to be looked at. */
+const printOffered = (result: ReadResult): number => {
+  const { entries, locate, from } = result;
   let looks = 0;
   const model = makeModel(entries);
   for (const fault of model.faults) {
     const origin = from('faults', fault.id);
     if (origin === 'shipped') continue;
-    const { file, line } = locate('faults', fault.id, []);
     const lines = origin === 'club' ? offeredLines(model, fault) : changedLines(model, fault);
     if (lines.some((one) => one.startsWith(LOOK))) looks += 1;
-    console.log(`${file}:${line}: ${fault.id}:\n  ${lines.join('\n  ')}`);
+    console.log(`${at(locate('faults', fault.id, []))}: ${fault.id}:\n  ${lines.join('\n  ')}`);
+  }
+  for (const { id, heardIn } of commonWords(model, result)) {
+    looks += 1;
+    const some = heardIn.slice(0, SHOWN_HEARD).join('”, “');
+    const more = heardIn.length > SHOWN_HEARD ? ` and ${heardIn.length - SHOWN_HEARD} more` : '';
+    console.log(
+      `${at(locate('sayings', id, []))}: ${id.split('.')[0]}:\n  ${LOOK} its words are heard in what is said of other things too: “${some}”${more}; take words that only your members use for it`,
+    );
   }
   return looks;
 };

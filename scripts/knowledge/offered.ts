@@ -3,7 +3,8 @@ import { situationFor, type Situation } from '../../bot/triage/engine/situation.
 import type { TriageModel } from '../../bot/triage/model/model.js';
 import type { FaultEntry } from '../../bot/triage/model/schema.js';
 import type { WalkState } from '../../bot/triage/walk/walk-state.js';
-import { follow, likeliestAnswer, startOn, waysFor, type Course } from './courses.js';
+import { tellText } from '../../bot/triage/walk/walk.js';
+import { follow, likeliestAnswer, startOn, waysFor, type Course, type Way } from './courses.js';
 
 const steps = (numbers: readonly number[]): string => {
   const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
@@ -36,6 +37,12 @@ const startsAlike = (model: TriageModel, situation: Situation, fault: FaultEntry
   return row === undefined || (row[situation.faultIndex.get(fault.id) ?? -1] ?? 0) > HARDLY;
 };
 
+/** A walk that begins with the fault's own words, where it has some: others may use them too. */
+const wordedStart = (model: TriageModel, way: Way, { words = [] }: FaultEntry): WalkState => {
+  const plain = words.find((one) => /^[\p{L}\d ',-]+$/u.test(one));
+  return plain === undefined ? startOn(way) : tellText(model, startOn(way), plain, 'member').state;
+};
+
 /**
  * The other faults whose members are offered this one's remedy before their own: each walked once, on the first connection
  * that both can have.
@@ -47,7 +54,7 @@ export const takenFrom = (model: TriageModel, fault: FaultEntry): readonly Fault
     return situation.faults.filter((other) => {
       if (walked.has(other.id) || !startsAlike(model, situation, fault, other)) return false;
       walked.add(other.id);
-      const { triedBefore } = follow(model, startOn(way), other, { endsAt: fault.id });
+      const { triedBefore } = follow(model, wordedStart(model, way, fault), other, { endsAt: fault.id });
       return triedBefore.some(({ id }) => id === fault.id);
     });
   });

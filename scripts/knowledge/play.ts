@@ -58,7 +58,7 @@ const againstLines = (
     if (check === undefined || odds === undefined || odds >= AGAINST) return [];
     const own = likeliestAnswer({ situation }, fault, check).answer;
     return [
-      `  AGAINST it: ${what} → ${answer}. If members with it may say either, write ${what}: { ${own}: 0.6, ${answer}: 0.4 }`,
+      `  AGAINST ${fault.id}: ${what} → ${answer}. If members with it may say either, write ${what}: { ${own}: 0.6, ${answer}: 0.4 }`,
     ];
   });
 };
@@ -106,10 +106,8 @@ export const playLines = (
   return [
     ...lines,
     'Where that leaves these faults, among all:',
-    ...standings.flatMap(({ fault, standing }) => [
-      `  ${fault.id}: ${placed(standing)}`,
-      ...againstLines(model, now, facts, fault).map((line) => `  ${line}`),
-    ]),
+    ...standings.map(({ fault, standing }) => `  ${fault.id}: ${placed(standing)}`),
+    ...againstLines(model, now, facts, first.fault),
     ...(isLedTo
       ? walkLines(model, state, first.fault)
       : ['The words lead to none of them. With --fault ID its walk is shown all the same.']),

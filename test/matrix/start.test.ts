@@ -1,7 +1,7 @@
 /** A homeserver that is away when the bot starts: the bot waits for it. A refused token is told at once. */
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
@@ -14,6 +14,7 @@ import { loadSettings } from '../../bot/app/settings.js';
 import { StartError } from '../../bot/ground/start-error.js';
 import { startMatrix } from '../../bot/platforms/matrix/index.js';
 import { openStore } from '../../bot/store/open-store.js';
+import { smallDisk, smallDiskMissing } from '../store/small-disk.js';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -135,6 +136,31 @@ describe('a homeserver that is away at the start', () => {
       detail: expect.stringMatching(/^MATRIX_ACCESS_TOKEN: /u) as string,
     });
   });
+});
+
+const noDisk = smallDiskMissing();
+
+test.skipIf(noDisk !== null)('a full disk is waited for, and no login is made that could not be kept', async () => {
+  const disk = smallDisk(1);
+  try {
+    const paths: string[] = [];
+    const port = await listen({ ...WELL, '/login': [200, { access_token: 'new', user_id: '@pier:fenwold.test' }] });
+    server?.on('request', ({ url }: { url?: string }) => paths.push(url ?? ''));
+    const filler = path.join(disk.folder, 'filler');
+    writeFileSync(filler, Buffer.alloc(1_000_000));
+    const { platform: started, lines } = await begin(port, {
+      MATRIX_USER: 'pier',
+      MATRIX_PASSWORD: 'opensesame',
+      PIERHAND_DATA: disk.folder,
+    });
+    expect(lines).toMatchObject([{ detail: `PIERHAND_DATA: the disk of ${disk.folder} has no room left` }]);
+    expect(paths.filter((asked) => asked.endsWith('/login'))).toEqual([]);
+    rmSync(filler);
+    await wait(() => started.health().ok);
+    expect(paths.filter((asked) => asked.endsWith('/login'))).toHaveLength(1);
+  } finally {
+    disk.remove();
+  }
 });
 
 test('a homeserver that refuses the token at the start ends it', async () => {

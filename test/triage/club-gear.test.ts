@@ -45,3 +45,26 @@ describe('a note of the club', { timeout: 60_000 }, () => {
     expect(seen.flatMap(linesOn).join(' ')).toContain('At your club: The lamp is on the north side.');
   });
 });
+
+describe('a mount of the club that is reached in two ways', { timeout: 60_000 }, () => {
+  it('is known by its name, and its ways have the faults of those they are like', async () => {
+    const named = withClubs({
+      'paths.yaml': `- { id: our-grey, like: controller-serial, title: 'The pier, by the grey lead', words: [the pier, grey lead] }
+- { id: our-stick, like: bridge-own-network, title: 'The pier, by the blue stick', words: [the pier, blue stick] }
+`,
+    });
+    const who = member('Bertrand');
+    const first = await answer(named, 'triage do:new the pier does not connect', NOW, who);
+    expect(stepOf(first).id).toBe('path');
+    expect(first.choices?.slice(0, 3).map(({ label }) => label)).toEqual([
+      'The pier, by the grey lead',
+      'The pier, by the blue stick',
+      'Not sure',
+    ]);
+    const told = await answer(named, 'triage do:new on the pier by the grey lead the adapter has no driver', NOW, who);
+    expect(linesOn(told).join(' ')).toContain('the pier, by the grey lead');
+    const { standing } = told.data as { standing: readonly { faultId: string }[] };
+    // It is at a stage that the two ways do not share.
+    expect(standing.map(({ faultId }) => faultId)).toContain('adapter-driver-missing');
+  });
+});

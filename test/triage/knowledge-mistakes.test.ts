@@ -2,6 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { loadTriage } from '../../bot/triage/index.js';
 import type { FaultEntry } from '../../bot/triage/model/schema.js';
+import { makeModel } from '../../bot/triage/model/model.js';
+import { readEntries } from '../../bot/triage/model/read-entries.js';
+import { commonWords } from '../../scripts/knowledge/common-words.js';
 import { offeredLines } from '../../scripts/knowledge/offered.js';
 import { playLines } from '../../scripts/knowledge/play.js';
 import { BASE, complaints, folderWith, goodEvidence } from './model-folders.js';
@@ -130,7 +133,7 @@ describe('where a fault of the club is offered', () => {
   stage: power
   title: The grey box is off
   why: Somebody turned its key.
-  weight: 9
+  weight: 2
   words: [grey box]
   answers: { light: "off", grey-lamp: dark }
   remedy: ${remedy}
@@ -170,6 +173,24 @@ describe('where a fault of the club is offered', () => {
     expect(playLines(model, 'good evening', [])).toEqual(['Nothing was read of these words.']);
     // What a member says in other words than the fault's lines have it.
     const loose = playLines(model, 'there is no light at all', [model.fault('loose') as FaultEntry]);
-    expect(loose.join('\n')).toContain('AGAINST it: light → off. If members with it may say either, write light: {');
+    expect(loose.join('\n')).toContain('AGAINST loose: light → off. If members with it may say either, write light: {');
+  });
+
+  it('has words of its own, or the check says in which sayings of other things they are heard', () => {
+    const shipped = folderWith({
+      ...goodEvidence,
+      'sayings.yaml': `- id: dark-light
+  phrases: ['light dark', 'light out']
+  examples: [light dark, light out]
+  answers: { light: "off" }
+  source: invented for a test
+`,
+    });
+    const heardWith = (words: string) => {
+      const result = readEntries(shipped, folderWith({ 'faults.yaml': `- { id: loose, words: [${words}] }\n` }));
+      return commonWords(makeModel(result.entries), result);
+    };
+    expect(heardWith('wobbly plug')).toEqual([]);
+    expect(heardWith('light')).toEqual([{ id: 'loose.words', heardIn: ['light dark', 'light out'] }]);
   });
 });

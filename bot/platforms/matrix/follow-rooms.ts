@@ -13,7 +13,7 @@ import { PierhandMatrixClient } from './connect/client.js';
 import { createDirectRooms } from './rooms/direct-rooms.js';
 import { homeserverAt, isLimit, Unreachable } from './connect/homeserver-call.js';
 import { logIn } from './connect/login.js';
-import { NotNow } from './connect/not-now.js';
+import { needWritable, NotNow } from './connect/not-now.js';
 import { isRecord, textAt } from './answer/matrix-event.js';
 import { createMembership } from './rooms/membership.js';
 import { createBatchTaker } from './rooms/take-batch.js';
@@ -57,7 +57,7 @@ const quietSdkLog = (log: PlatformContext['log']): void => {
 
 /**
  * Null where the keys of this device are lost: then the bot does without.
- * @throws StartError where the kept keys cannot be used; NotNow where the homeserver is away
+ * @throws StartError where the kept keys cannot be used; NotNow where the homeserver is away or the disk is full
  */
 const startEncryption = async (parts: EncryptionParts, log: PlatformContext['log']): Promise<Encryption | null> => {
   try {
@@ -70,6 +70,7 @@ const startEncryption = async (parts: EncryptionParts, log: PlatformContext['log
       return null;
     }
     if (error instanceof Unreachable || isLimit(error)) throw new NotNow(error.message, 0);
+    needWritable(path.dirname(parts.keyFolder));
     const why = error instanceof Error ? error.message.split('\n')[0] : 'error';
     throw new StartError(
       `PIERHAND_DATA: the Matrix encryption keys in ${parts.keyFolder} cannot be used (${why}). Moved elsewhere, new ones are made.`,

@@ -6,7 +6,8 @@
 import { GUESS_WEIGHTS } from './guess-weights.js';
 import { likeliestAnswer, marksOf, type Phrased } from './likeliest-answer.js';
 import { linear } from './linear.js';
-import { carries, type SaidWord } from './said-words.js';
+import { onceOf } from './once-of.js';
+import type { SaidWord } from './said-words.js';
 
 export interface Guess {
   readonly id: string;
@@ -36,58 +37,88 @@ const pairsOf = (words: readonly SaidWord[]): Marks =>
 /** Runs of three letters: what a slip of the thumb leaves of a word. */
 const lettersOf = (words: readonly SaidWord[]): Marks => {
   const runs = new Map<string, number>();
-  for (const { word } of words) {
+  for (const { word, isTelling } of words) {
     const padded = `^${word}$`;
-    for (let at = 0; at + 3 <= padded.length; at++) runs.set(padded.slice(at, at + 3), carries(word) ? 1 : 0.3);
+    for (let at = 0; at + 3 <= padded.length; at++) runs.set(padded.slice(at, at + 3), isTelling ? 1 : 0.3);
   }
   return runs;
 };
 
-/** The marks of the phrases stay as they are; a question comes up many times. */
-const remembered = (marksIn: (words: readonly SaidWord[]) => Marks): ((words: readonly SaidWord[]) => Marks) => {
-  const known = new WeakMap<readonly SaidWord[], Marks>();
-  return (words) => {
-    const before = known.get(words);
-    if (before !== undefined) return before;
-    const made = marksIn(words);
-    known.set(words, made);
-    return made;
-  };
-};
-const KINDS = {
-  mark: remembered(marksOf),
-  pair: remembered(pairsOf),
-  letter: remembered(lettersOf),
-} as const;
+type KindOf = (words: readonly SaidWord[]) => Marks;
 
-/** The cosine of two sets of marks, each weighed by its rarity among the answers. */
-const cosine = (a: Marks, b: Marks, rarity: (mark: string) => number): number => {
-  let [both, ofA, ofB] = [0, 0, 0];
-  for (const [mark, weight] of a) {
-    const own = weight * rarity(mark);
-    ofA += own * own;
-    const other = b.get(mark);
-    if (other !== undefined) both += own * other * rarity(mark);
+const KINDS: readonly KindOf[] = [marksOf, pairsOf, lettersOf];
+
+/** The marks of one kind in all phrases of a question's answers, which are numbered through. */
+interface Marked {
+  /** Mark → the phrases that hold it, and its weight in each. */
+  readonly holders: ReadonlyMap<string, { readonly phrases: number[]; readonly weights: number[] }>;
+  /** How much a mark tells: the more, the fewer answers have it. */
+  readonly rarity: (mark: string) => number;
+  /** Of each phrase the sum of its marks' squares, each by its rarity. */
+  readonly squares: readonly number[];
+  /** Of each answer the number of its first phrase, and last of all the number of phrases. */
+  readonly from: readonly number[];
+}
+
+const markedBy =
+  (kindOf: KindOf) =>
+  (answers: readonly Phrased[]): Marked => {
+    const marks = answers.map(({ parts }) => parts.map(({ words }) => kindOf(words)));
+    const times = new Map<string, number>();
+    for (const own of marks)
+      for (const mark of new Set(own.flatMap((part) => [...part.keys()]))) times.set(mark, (times.get(mark) ?? 0) + 1);
+    const rarityOf = (answersWithIt: number): number => Math.log(1 + answers.length / answersWithIt);
+    const rarities = new Map([...times].map(([mark, own]) => [mark, rarityOf(own)]));
+    const ofNone = rarityOf(1);
+    const rarity = (mark: string): number => rarities.get(mark) ?? ofNone;
+    const holders = new Map<string, { readonly phrases: number[]; readonly weights: number[] }>();
+    const squares = marks.flat().map((part, phrase) => {
+      let sum = 0;
+      for (const [mark, weight] of part) {
+        sum += (weight * rarity(mark)) ** 2;
+        const own = holders.get(mark) ?? { phrases: [], weights: [] };
+        holders.set(mark, own);
+        own.phrases.push(phrase);
+        own.weights.push(weight);
+      }
+      return sum;
+    });
+    const from = [0];
+    for (const own of marks) from.push((from.at(-1) ?? 0) + own.length);
+    return { holders, rarity, squares, from };
+  };
+
+const MARKED = KINDS.map((kindOf) => ({ kindOf, markedIn: onceOf(markedBy(kindOf)) }));
+
+const NO_PHRASES = { phrases: [], weights: [] };
+
+/** The cosines between the words and each phrase, each mark weighed by its rarity among the answers. */
+const cosines = (said: Marks, { holders, rarity, squares }: Marked): readonly number[] => {
+  const both = new Array<number>(squares.length).fill(0);
+  let ofSaid = 0;
+  for (const [mark, weight] of said) {
+    const rare = rarity(mark);
+    const own = weight * rare;
+    ofSaid += own * own;
+    const { phrases, weights } = holders.get(mark) ?? NO_PHRASES;
+    for (let i = 0; i < phrases.length; i++) {
+      const phrase = phrases[i] ?? 0;
+      both[phrase] = (both[phrase] ?? 0) + own * (weights[i] ?? 0) * rare;
+    }
   }
-  for (const [mark, weight] of b) ofB += (weight * rarity(mark)) ** 2;
-  return both === 0 ? 0 : both / Math.sqrt(ofA * ofB);
+  return both.map((sum, phrase) => (sum === 0 ? 0 : sum / Math.sqrt(ofSaid * (squares[phrase] ?? 0))));
 };
 
 /** How near the words are to each answer by one kind of mark: to the nearest of its phrases, and a little to the rest. */
 const nearnessBy = (
   answers: readonly Phrased[],
   words: readonly SaidWord[],
-  kindOf: (words: readonly SaidWord[]) => Marks,
+  { kindOf, markedIn }: (typeof MARKED)[number],
 ): readonly number[] => {
-  const said = kindOf(words);
-  const marks = answers.map(({ parts }) => parts.map((part) => kindOf(part.words)));
-  const holders = new Map<string, number>();
-  for (const own of marks)
-    for (const mark of new Set(own.flatMap((part) => [...part.keys()])))
-      holders.set(mark, (holders.get(mark) ?? 0) + 1);
-  const rarity = (mark: string): number => Math.log(1 + answers.length / (holders.get(mark) ?? 1));
-  return marks.map((own) => {
-    const near = own.map((part) => cosine(said, part, rarity)).sort((a, b) => b - a);
+  const marked = markedIn(answers);
+  const all = cosines(kindOf(words), marked);
+  return answers.map((_, at) => {
+    const near = all.slice(marked.from[at], marked.from[at + 1]).sort((a, b) => b - a);
     const [first = 0, second = 0, third = 0] = near;
     return 0.7 * first + 0.1 * (first + second + third);
   });
@@ -97,10 +128,16 @@ const nearnessBy = (
 const withLead = (values: readonly number[]): readonly (readonly [number, number])[] =>
   values.map((own, at) => [own, own - Math.max(...values.filter((_, i) => i !== at), 0)]);
 
-const isDenied = (words: readonly SaidWord[]): boolean =>
+const isDenied = onceOf((words: readonly SaidWord[]): boolean =>
   words.some(
     ({ word }) => word === 'not' || word === 'no' || word === 'never' || word === 'nothing' || word === 'none',
-  );
+  ),
+);
+
+const stemsIn = onceOf(
+  (answers: readonly Phrased[]): ReadonlySet<string> =>
+    new Set(answers.flatMap(({ parts }) => parts.flatMap((part) => part.words.map(({ stem }) => stem)))),
+);
 
 export interface Measured {
   /** Of each answer, in order. */
@@ -119,21 +156,17 @@ export const measureAnswers = ({ answers, said: { words }, meant }: Heard): Meas
     const other = Math.max(...logs.filter((_, i) => i !== at));
     return [Math.exp(own - most) / total, Math.max(-MOST_APART, Math.min(MOST_APART, own - other))] as const;
   });
-  const byMark = withLead(nearnessBy(answers, words, KINDS.mark));
-  const byPair = withLead(nearnessBy(answers, words, KINDS.pair));
-  const byLetter = withLead(nearnessBy(answers, words, KINDS.letter));
+  const nearness = MARKED.map((kind) => withLead(nearnessBy(answers, words, kind)));
   const denied = isDenied(words);
   const measures = answers.map(({ id, parts }, at) => [
     ...(likelihoods[at] ?? [0, 0]),
-    ...(byMark[at] ?? [0, 0]),
-    ...(byPair[at] ?? [0, 0]),
-    ...(byLetter[at] ?? [0, 0]),
+    ...nearness.flatMap((own) => own[at] ?? [0, 0]),
     meant?.id === id && meant.isSure ? 1 : 0,
     meant?.id === id && !meant.isSure ? 1 : 0,
     parts.filter((part) => isDenied(part.words) === denied).length / Math.max(1, parts.length),
   ]);
-  const all = new Set(answers.flatMap(({ parts }) => parts.flatMap((part) => part.words.map(({ stem }) => stem))));
-  const carrying = words.filter(({ word }) => carries(word));
+  const all = stemsIn(answers);
+  const carrying = words.filter(({ isTelling }) => isTelling);
   const known = carrying.filter(({ stem }) => all.has(stem)).length;
   return { measures, known: known / Math.max(1, carrying.length), carrying: carrying.length };
 };

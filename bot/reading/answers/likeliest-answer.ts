@@ -3,7 +3,8 @@
  * the phrases (Manning, Raghavan and Schütze, Introduction to Information Retrieval, 2008, chapter 13). A second opinion beside the
  * weighing of words in `weigh-words.ts`: each is wrong about one time in five by itself, and they seldom err alike.
  */
-import { carries, type SaidWord } from './said-words.js';
+import { onceOf } from './once-of.js';
+import type { SaidWord } from './said-words.js';
 
 export interface Phrased {
   readonly id: string;
@@ -31,9 +32,9 @@ const SMALL_WORD_WEIGHT = 0.3;
 /** A word, or the entry of the vocabulary it belongs to, as counted: "dark" and "not dark" are two. */
 export const marksOf = (words: readonly SaidWord[]): ReadonlyMap<string, number> => {
   const marks = new Map<string, number>();
-  for (const { word, stem, entries, denied } of words) {
+  for (const { stem, entries, denied, isTelling } of words) {
     const sign = denied ? '!' : '';
-    marks.set(`${sign}${stem}`, carries(word) ? 1 : SMALL_WORD_WEIGHT);
+    marks.set(`${sign}${stem}`, isTelling ? 1 : SMALL_WORD_WEIGHT);
     for (const entry of entries) marks.set(`${sign}<${entry}>`, 1);
   }
   return marks;
@@ -55,10 +56,20 @@ const countsOf = ({ parts }: Phrased): Counts => {
   return counts;
 };
 
+interface Counted {
+  readonly counted: readonly { readonly id: string; readonly counts: Counts }[];
+  /** All marks of the answers. */
+  readonly vocabulary: ReadonlySet<string>;
+}
+
+const countedOnce = onceOf((answers: readonly Phrased[]): Counted => {
+  const counted = answers.map((answer) => ({ id: answer.id, counts: countsOf(answer) }));
+  return { counted, vocabulary: new Set(counted.flatMap(({ counts }) => [...counts.of.keys()])) };
+});
+
 /** @returns null where none of the words occurs in any phrase */
 export const likeliestAnswer = (answers: readonly Phrased[], words: readonly SaidWord[]): Likeliest | null => {
-  const counted = answers.map((answer) => ({ id: answer.id, counts: countsOf(answer) }));
-  const vocabulary = new Set(counted.flatMap(({ counts }) => [...counts.of.keys()]));
+  const { counted, vocabulary } = countedOnce(answers);
   const marks = [...marksOf(words)].filter(([mark]) => vocabulary.has(mark));
   if (marks.length === 0) return null;
   const logLikelihoods = counted.map(({ counts }) =>

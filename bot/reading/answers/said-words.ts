@@ -6,6 +6,8 @@ import { asksBackOf, type AsksBack } from './asks-back.js';
 export interface SaidWord {
   readonly word: string;
   readonly stem: string;
+  /** It tells what is meant, by itself. */
+  readonly isTelling: boolean;
   /** Entries of words.yaml it belongs to, those of grammar aside. */
   readonly entries: ReadonlySet<string>;
   readonly denied: boolean;
@@ -50,6 +52,7 @@ const wordsOfSentence = (own: Clauses, firstClause: number): { words: SaidWord[]
     words.push({
       word,
       stem: stemOf(word),
+      isTelling: carries(word),
       entries: new Set([...covers].filter((id) => !GRAMMAR.has(id))),
       denied: at - deniedAt <= DENIAL_REACH,
       clause,
@@ -85,6 +88,6 @@ export const asksBack = (lexicon: Lexicon, text: string): boolean => saidText(le
 
 /** Whether a word that carries something is said in both. */
 export const sharesWords = (lexicon: Lexicon, one: string, other: string): boolean => {
-  const stems = new Set(saidText(lexicon, one).words.flatMap(({ word, stem }) => (carries(word) ? [stem] : [])));
+  const stems = new Set(saidText(lexicon, one).words.flatMap(({ stem, isTelling }) => (isTelling ? [stem] : [])));
   return saidText(lexicon, other).words.some(({ stem }) => stems.has(stem));
 };

@@ -3,7 +3,8 @@
  * among those of all questions, as a log likelihood ratio of smoothed word counts (Jurafsky and Martin, Speech and Language
  * Processing, 3rd edition draft, chapters 3 and 4). Without it the nearest of a question's few answers is found in any sentence.
  */
-import { carries, type SaidWord } from './said-words.js';
+import { onceOf } from './once-of.js';
+import type { SaidWord } from './said-words.js';
 
 interface Counts {
   readonly of: ReadonlyMap<string, number>;
@@ -24,8 +25,8 @@ const LEAST = -1;
 /** The words that carry something, and the entries of the vocabulary they belong to, each once. */
 const marksOf = (words: readonly SaidWord[]): ReadonlySet<string> => {
   const marks = new Set<string>();
-  for (const { word, stem, entries } of words) {
-    if (!carries(word)) continue;
+  for (const { stem, entries, isTelling } of words) {
+    if (!isTelling) continue;
     marks.add(stem);
     for (const entry of entries) marks.add(`<${entry}>`);
   }
@@ -55,6 +56,8 @@ export const countPhrases = (
   return { all: { of, total }, ofCheck };
 };
 
+const countOnce = onceOf(count);
+
 /**
  * @param own what else is known to be said of the check: its answers' labels
  * @returns above 0: they speak of it; below: rather of something else; null where there is nothing to judge by
@@ -68,7 +71,7 @@ export const speaksOf = (
   const phrased = ofCheck.get(check);
   const marks = marksOf(words);
   if (phrased === undefined || marks.size === 0) return null;
-  const labelled = count(own);
+  const labelled = countOnce(own);
   const total = phrased.total + labelled.total;
   let sum = 0;
   for (const mark of marks) {

@@ -4,12 +4,13 @@
  * whose answers are told apart by their words. Nothing is taken where two answers are nearly as good.
  */
 import type { Vocabulary } from '../vocabulary.js';
-import { weigh, type Part, type Weighed } from './answers-as-words.js';
+import { byLabels, weigh, type Part, type Weighed } from './answers-as-words.js';
 import { isBareNo, LEADING, leadOf } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
 import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
 import { approvesOf, readsOut } from './reads-out.js';
-import { carries, saidText, type SaidText, type SaidWord } from './said-words.js';
+import { onceOf } from './once-of.js';
+import { saidText, type SaidText, type SaidWord } from './said-words.js';
 import { speaksOf } from './speaks-of.js';
 
 /** Longer than this tells a story; it is read for what it says, not for which answer it is. */
@@ -50,13 +51,13 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
   let found = 0;
   const taken = new Set<SaidWord>();
   for (const own of part.words) {
-    if (!carries(own.word)) continue;
+    if (!own.isTelling) continue;
     const weight = 1 / commonness(own);
     whole += weight;
     let best = 0;
     let of: SaidWord | null = null;
     for (const word of said.words) {
-      const like = carries(word.word) ? likeness(own, word) : 0;
+      const like = word.isTelling ? likeness(own, word) : 0;
       if (like <= Math.abs(best)) continue;
       best = word.denied === own.denied ? like : -like;
       of = word;
@@ -68,13 +69,13 @@ const shareSaid = (part: Part, said: SaidText, commonness: (word: SaidWord) => n
 };
 
 /** How many answers have the word. */
-const commonnessIn = (all: readonly Weighed[]): ((own: SaidWord) => number) => {
+const commonnessIn = onceOf((all: readonly Weighed[]): ((own: SaidWord) => number) => {
   const counts = new Map<string, number>();
   for (const { parts } of all)
     for (const stem of new Set(parts.flatMap(({ words }) => words.map((word) => word.stem))))
       counts.set(stem, (counts.get(stem) ?? 0) + 1);
   return ({ stem }) => counts.get(stem) ?? 1;
-};
+});
 
 interface Scored extends AnswerMeant {
   /** The score, and something for each word said: what answers are compared by. */
@@ -82,7 +83,7 @@ interface Scored extends AnswerMeant {
 }
 
 const scored = ({ id, label, parts }: Weighed, said: SaidText, commonness: (word: SaidWord) => number): Scored => {
-  const carrying = said.words.filter(({ word }) => carries(word)).length;
+  const carrying = said.words.filter(({ isTelling }) => isTelling).length;
   const ranked = parts
     .map((part) => shareSaid(part, said, commonness))
     .map(({ share, found, taken }) => ({
@@ -110,7 +111,7 @@ const byLead = (all: readonly Weighed[], said: SaidText): AnswerMeant | null | u
   const best = byScore(led, said);
   if (!lead.isBare || best !== undefined) return best;
   // "No" to "No, or it runs apart" and "No, but the mount says so": the plain one, if one is plain.
-  const plain = led.filter(({ parts }) => parts[0]?.words.every(({ word }) => !carries(word)) === true);
+  const plain = led.filter(({ parts }) => parts[0]?.words.every(({ isTelling }) => !isTelling) === true);
   if (plain.length !== 1 || plain[0] === undefined) return null;
   return { id: plain[0].id, label: plain[0].label, score: SURE, isSure: said.words.length <= 3 };
 };
@@ -126,7 +127,7 @@ const TRAILING = new Set(
   'mate please thanks cheers ta sorry honestly bro pal love sir dear here there though tbh'.split(' '),
 );
 
-const wordsAlone = (words: readonly SaidWord[]): string => {
+const wordsAlone = onceOf((words: readonly SaidWord[]): string => {
   const from = Math.max(
     0,
     words.findIndex(({ word }) => !LEADING.has(word)),
@@ -136,7 +137,7 @@ const wordsAlone = (words: readonly SaidWord[]): string => {
     .slice(from, Math.max(past, from))
     .map(({ word }) => word)
     .join(' ');
-};
+});
 
 /** Said word for word as members put one of the answers. */
 const wordForWord = (all: readonly Weighed[], { words }: SaidText): AnswerMeant | null => {
@@ -170,8 +171,6 @@ const openingOf = (all: readonly Weighed[], said: SaidText): Opening | null => {
   return opening === null ? null : { said: opening, best: bestOf(all, opening) };
 };
 
-const byLabel = (answer: Weighed): Weighed => ({ ...answer, parts: answer.parts.filter(({ by }) => by === 'label') });
-
 /** By the words of the labels and phrases alone. */
 const byWords = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => {
   const led = byLead(all, said);
@@ -188,7 +187,7 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
   if (likeliest === null) return meant;
   if (meant?.id === likeliest.id && likeliest.probability >= LIKELY) return meant;
   // By the label itself, unless the phrases speak plainly for another.
-  const labelled = byWords(all.map(byLabel), said);
+  const labelled = byWords(byLabels(all), said);
   if (labelled?.isSure === true && likeliest.probability < CERTAIN) return labelled;
   if (likeliest.probability < CERTAIN || likeliest.known < 2)
     return meant === null ? null : { ...meant, isSure: false };
@@ -200,6 +199,10 @@ const byBoth = (all: readonly Weighed[], said: SaidText): AnswerMeant | null => 
 const SPEAKS_SURELY = -0.5;
 const SPEAKS_AT_ALL = -2;
 
+const labelsOf = onceOf((all: readonly Weighed[]): readonly (readonly SaidWord[])[] =>
+  all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole).map(({ words }) => words)),
+);
+
 /** How far the words, or the opening ones that answer by themselves, speak of what the question asks, as `speaksOf` tells. */
 const ratioOf = (
   vocabulary: Vocabulary,
@@ -208,8 +211,7 @@ const ratioOf = (
   said: SaidText,
   opening: Opening | null,
 ): number | null => {
-  const labels = all.flatMap(({ parts }) => parts.filter(({ by, isWhole }) => by === 'label' && isWhole));
-  const own = labels.map(({ words }) => words);
+  const own = labelsOf(all);
   const counts = vocabulary.phraseCounts();
   const whole = speaksOf(counts, check, own, said.words);
   const ofOpening = opening?.best?.isSure === true ? speaksOf(counts, check, own, opening.said.words) : null;
@@ -246,7 +248,7 @@ export const weighWords = (vocabulary: Vocabulary, text: string, question: Quest
   const answers = weigh(vocabulary, question);
   const exact = wordForWord(answers, said);
   if (exact !== null) return { answers, said, meant: exact, isPlain: true, ratio: null };
-  const nearest = question.isAside === true ? byWords(answers.map(byLabel), said) : byBoth(answers, said);
+  const nearest = question.isAside === true ? byWords(byLabels(answers), said) : byBoth(answers, said);
   const opening = openingOf(answers, said);
   const ratio = ratioOf(vocabulary, answers, question.id, said, opening);
   const meant = nearest === null ? null : ifOfThat(nearest, ratio);

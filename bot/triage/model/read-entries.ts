@@ -258,6 +258,7 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
       own.sayings.length > 0 ||
       overlayFolder === undefined ||
       READ_KINDS.some((kind) => filesOf(overlayFolder, PLACES[kind]).length > 0),
-    from: (kind, id) => raw.get(kind)?.get(id)?.from ?? 'shipped',
+    // Words that stand in an entry that ships are the club's all the same.
+    from: (kind, id) => (kind === 'sayings' && wordsOf.has(id) ? 'club' : (raw.get(kind)?.get(id)?.from ?? 'shipped')),
   };
 };

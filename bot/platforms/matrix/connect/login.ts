@@ -6,7 +6,7 @@ import type { MatrixSettings } from '../../../app/settings.js';
 import { askedPauseMs, homeserverAt, isLimit, Unreachable, type Homeserver } from './homeserver-call.js';
 import type { Content } from '../answer/matrix-event.js';
 import { isRecord, textAt } from '../answer/matrix-event.js';
-import { NotNow } from './not-now.js';
+import { needWritable, NotNow } from './not-now.js';
 import { MatrixError } from './sdk.js';
 
 export interface Session {
@@ -134,7 +134,7 @@ const findHomeserver = async (url: string, stop: AbortSignal): Promise<void> => 
 /**
  * A session that the homeserver has just confirmed.
  * @throws StartError one line naming the setting: no homeserver, token or password refused, session not writable; NotNow where the
- * homeserver is away or limits logins
+ * homeserver is away or limits logins, or the disk takes nothing
  */
 export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: AbortSignal): Promise<Session> => {
   const { homeserverUrl: url, login } = settings;
@@ -159,6 +159,8 @@ export const logIn = async (settings: MatrixSettings, dataFolder: string, stop: 
         throw failureFor(error, url, `The homeserver at ${url} refuses the kept session`);
     }
   }
+  // Else each attempt would leave another device behind.
+  needWritable(dataFolder);
   const session = await passwordLogin(url, login.user, login.password, kept?.deviceId ?? null, stop);
   await keep(file, { ...session, homeserverUrl: url, user: login.user });
   return session;

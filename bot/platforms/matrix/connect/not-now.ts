@@ -1,4 +1,7 @@
-/** The homeserver is away, or asks for patience: what was tried may be tried again. `message` says why, in the operator's words. */
+/** What stands in the way may pass: a homeserver that is away or asks for patience, a disk that is full. */
+import { diskTrouble } from '../../../store/store-failure.js';
+
+/** What was tried may be tried again. `message` says why, in the operator's words. */
 export class NotNow extends Error {
   constructor(
     message: string,
@@ -8,3 +11,11 @@ export class NotNow extends Error {
     super(message);
   }
 }
+
+/** @throws NotNow where nothing can be written to the data folder just now */
+export const needWritable = (dataFolder: string): void => {
+  const trouble = diskTrouble(dataFolder);
+  if (trouble === null) return;
+  const why = trouble === 'store-full' ? 'has no room left' : 'cannot be written';
+  throw new NotNow(`PIERHAND_DATA: the disk of ${dataFolder} ${why}`, 0);
+};
