@@ -1,5 +1,6 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
 import { isHedged } from './answers/hedged.js';
+import { likenessOf } from './examples/likeness.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { cutText, foldLines, type Line } from './lines.js';
@@ -100,11 +101,20 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
+  const lineOf = new Map(worded.flatMap((line) => (sentences.get(line) ?? []).map((own) => [own, line] as const)));
+  const liked = likenessOf(
+    vocabulary.likeness(),
+    [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
+    (own) => lineOf.get(own)?.start ?? 0,
+    (span) => quoteOf(folded, span),
+  );
   const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
     entry: firmly(entry, line.text),
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),
     by: 'words' as const,
+    // Two things said together tell it, each in any words; and a lone sentence leaves little else to be meant.
+    isPlain: entry.beside !== undefined || number === 1,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -150,18 +160,24 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   for (const { entry } of messages) ids.add(entry.id);
   for (const { entry } of told) ids.add(entry.id);
   const isMet = (id: string): boolean => ids.has(id);
+  const counted = told.filter(
+    ({ entry, span }) =>
+      entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
+  );
   const findings: readonly Finding[] = [
     ...messages,
-    ...told.filter(
-      ({ entry, span }) =>
-        entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
-    ),
+    ...counted.filter(({ isPlain }) => isPlain),
+    ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
   ].sort((a, b) => a.span.start - b.span.start);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
+  const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
+  const known = [...gathered.facts, ...gathered.perhaps];
+  const perhaps = [...gathered.perhaps, ...liked.guesses(known)].sort((a, b) => b.sureness - a.sureness);
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
-    ...gather(findings, vocabulary, ({ span }) => quoteOf(folded, span)),
+    ...gathered,
+    perhaps,
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

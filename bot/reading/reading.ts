@@ -37,6 +37,8 @@ export interface Reading {
   readonly suggested: readonly Suggestion[];
   /** What a member is told was read, in the order to show it. */
   readonly understood: readonly Understood[];
+  /** Not said in words that are known, but in some like those; likeliest first. It orders what is asked, and is never taken as said. */
+  readonly perhaps: readonly ReadFact[];
   /** What the messages of systems and programs in the text mean, a sentence each, in the order they stand in it. */
   readonly says: readonly string[];
   /** The entries of the vocabulary that were met, for reviewers. */

@@ -2,6 +2,7 @@
 import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern, NO_PATTERN } from './messages/compile-pattern.js';
+import type { Likeness } from './examples/likeness.js';
 import type { Messages } from './messages/find-messages.js';
 import { NUMBER_NEEDS } from './messages/numbers.js';
 import { makeTranslation } from './messages/translation.js';
@@ -14,6 +15,8 @@ import { indexSayings, type Sayings } from './words/index-sayings.js';
 export interface Vocabulary extends Messages {
   readonly sayings: Sayings;
   readonly families: readonly FamilyEntry[];
+  /** null: nothing is told by likeness. */
+  readonly likeness: () => Likeness | null;
   /** Texts of which all kinds are read, a thousand characters or so each: a process that has read them reads as fast as it ever will. */
   readonly examples: readonly string[];
   /** The path ids of a family, or of a path: itself. */
@@ -72,7 +75,10 @@ const wordedBy = (
 };
 
 /** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
-export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
+export const makeVocabulary = (
+  entries: VocabularyEntries,
+  likeness: Vocabulary['likeness'] = () => null,
+): Vocabulary => {
   const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
   const lexicon = makeLexicon(
     entries.words,
@@ -96,6 +102,7 @@ export const makeVocabulary = (entries: VocabularyEntries): Vocabulary => {
     ]),
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
+    likeness,
     examples: inTexts([
       ...entries.evidence.map(({ example }) => example),
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),

@@ -86,6 +86,7 @@ describe('what is plainly not for the walk that waits', () => {
     ['pierhand> up M 42 site:52.71,0.12', /^M 42/u],
     ['/pier sidereal site:52.71,0.12', /^Sidereal/u],
     ['!pier', /^Pierhand/u],
+    ["thanks! what's up tonight from 52.71,0.12?", /^Worth seeing/u],
     ['!help', /^Pierhand/u],
     ["!pier what's up tonight from 52.71,0.12?", /^Worth seeing/u],
     ['something else: how high is Vega from 52.71,0.12?', /Vega/u],
@@ -125,6 +126,11 @@ describe('what is plainly not for the walk that waits', () => {
 describe('what is for the walk, though it begins like talk', () => {
   it.each([
     'thanks, still nothing',
+    'thanks, done',
+    'cheers, swapped it',
+    'thanks, I unplugged the hub',
+    'cheers mate the light went off',
+    '@home it works, here not',
     'who keeps the port busy?',
     'does anyone know why it does not connect?',
     'wait, the hum stopped',

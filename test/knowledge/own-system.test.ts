@@ -29,6 +29,7 @@ const tellEvent = (words: string): WalkState['events'][number] => ({
   kind: 'text',
   words,
   facts: [],
+  guesses: [],
   suggests: [],
   by: 'member',
 });

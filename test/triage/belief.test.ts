@@ -64,6 +64,7 @@ describe('what is believed', () => {
     kind: 'text',
     words: 'smoke',
     facts,
+    guesses: [],
     suggests: Object.entries(suggests).map(([faultId, weight]) => ({ faultId, weight: weight as number })),
     by: 'member',
   });

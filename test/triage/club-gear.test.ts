@@ -39,7 +39,7 @@ describe('a note of the club', { timeout: 60_000 }, () => {
       'faults.yaml': '- id: mount-switched-off\n  remedy: { note: The strip under the bench has a switch. }\n',
       'checks.yaml': '- id: how-far\n  note: The lamp is on the north side.\n',
     });
-    const seen = await walkOf(noted, 'nothing lights up on the mount', 'mount-switched-off');
+    const seen = await walkOf(noted, 'my mount and I need help', 'mount-switched-off');
     expect(stepOf(seen.at(-1) as Reply).id).toBe('mount-switched-off');
     expect(linesOn(seen.at(-1) as Reply).join(' ')).toContain('At your club: The strip under the bench has a switch.');
     expect(seen.flatMap(linesOn).join(' ')).toContain('At your club: The lamp is on the north side.');

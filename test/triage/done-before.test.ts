@@ -54,7 +54,8 @@ describe('a nine-pin plug', () => {
     const at = once.situation.faultIndex.get('board-input-hurt') ?? -1;
     expect(once.belief.probabilities[at]).toBeGreaterThan(2 * (once.situation.priors[at] ?? 0));
     const open = tell(startWalk({ member: 'Sabra', helper: null }), 'it has a nine pin plug');
-    expect(assess(model, open).evidence.observations).toEqual([]);
+    const { observations } = assess(model, open).evidence;
+    expect(observations.filter(({ guessed }) => guessed !== true)).toEqual([]);
   });
 });
 

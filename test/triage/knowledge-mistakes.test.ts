@@ -77,6 +77,15 @@ describe('a file', () => {
     ).toContain("within { } ends the text: put the whole text between quotes, label: 'Lit, or no lamp'");
   });
 
+  it('is told of a comma that parts a step between brackets', () => {
+    const [told, ...more] = complaints({
+      ...goodEvidence,
+      'faults/power.yaml': BASE['faults/power.yaml'].replace('[Push it in.]', '[Push it in, then turn it.]'),
+    });
+    expect(told).toContain('power.yaml:15: loose: steps: a comma within [ ] parts the text before “then turn it.”');
+    expect(more).toEqual([]);
+  });
+
   it('is not told of a name that only looks near, being short', () => {
     const [told] = complaints({
       ...goodEvidence,

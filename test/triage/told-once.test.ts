@@ -21,6 +21,7 @@ const told = (check: string, answer: string): WalkEvent => ({
   kind: 'text',
   words: 'told',
   facts: [{ what: check, answer, sureness: SURELY, quote: 'told', by: 'words' }],
+  guesses: [],
   suggests: [],
   by: 'member',
 });

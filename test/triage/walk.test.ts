@@ -51,6 +51,7 @@ describe('the opening', () => {
       kind: 'text',
       words: 'on my Linux laptop',
       facts: [{ what: 'system', answer: 'linux', sureness: 0.9, quote: 'Linux', by: 'words' }],
+      guesses: [],
       suggests: [],
       by: 'member',
     });

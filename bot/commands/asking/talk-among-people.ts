@@ -79,7 +79,7 @@ const LEADING = /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|grea
 const TRAILING = /(?: (?:please|pls|now|then))+$/u;
 
 /** "@Wilf can you bring the laptop?" */
-const TO_ANOTHER = /^@(?!pier)[\p{L}\d][\p{L}\d._:-]*[\s,:]\s*\S/iu;
+const TO_ANOTHER = /^@(?!pier|(?:home|work|night|first|field|club|the)\b)[\p{L}\d][\p{L}\d._:-]*[\s,:]\s*\S/iu;
 
 const clausesOf = (text: string): readonly string[] =>
   text

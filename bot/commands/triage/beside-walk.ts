@@ -77,6 +77,16 @@ const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFo
   return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
 };
 
+const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;
+
+/** "Thanks, I unplugged the hub": the walk's, but for a question of another kind behind the thanks. */
+const afterThanks = async (deps: Deps, said: SaidWords, walk: Walk): Promise<WordsRead> => {
+  const asked = plainQuestion(said.text.replace(THANKS_FIRST, ''), await knownFor(deps, said));
+  return asked !== null && 'line' in asked && !/^triage\b/u.test(asked.line)
+    ? asked
+    : { line: `triage walk:${walk.id} ${said.text}` };
+};
+
 export const besideWalk: WordsReader = {
   name: 'beside the walk',
   read: async (deps, said) => {
@@ -86,10 +96,13 @@ export const besideWalk: WordsReader = {
     if (others !== null) return { outcome: unknownCommand(others, deps.commands, `!${others}`) };
     const wish = wishForAnother(text);
     const talk = wish === null ? talkIn(text) : null;
-    if (wish === null && talk === null) return null;
+    const thanks = THANKS_FIRST.test(text);
+    if (wish === null && talk === null && !thanks) return null;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     if (wish !== null) return begun(deps, said, wish, walk);
-    if (talk === null || walk === null || isForWalk(deps, walk, text, talk)) return null;
-    return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
+    if (walk === null) return null;
+    if (talk !== null && !isForWalk(deps, walk, text, talk))
+      return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
+    return thanks ? afterThanks(deps, said, walk) : null;
   },
 };

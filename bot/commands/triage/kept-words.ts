@@ -3,7 +3,10 @@ import { WORDS_LIMIT, type Speaker, type WalkState } from '../../triage/index.js
 
 export const keptWords = (by: Speaker, state: WalkState, words: string): WalkState => ({
   ...state,
-  events: [...state.events, { kind: 'text', words: words.trim().slice(0, WORDS_LIMIT), facts: [], suggests: [], by }],
+  events: [
+    ...state.events,
+    { kind: 'text', words: words.trim().slice(0, WORDS_LIMIT), facts: [], guesses: [], suggests: [], by },
+  ],
 });
 
 /** Without what the words of the last turn say of a question that was answered otherwise. */

@@ -1,6 +1,6 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
 import type { Choice } from '../../ground/problem.js';
-import type { AnswerMeant, Reading } from '../../reading/index.js';
+import type { AnswerMeant, ReadFact, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { fitted, wordsWithin } from './fitted.js';
@@ -9,6 +9,7 @@ import type { Walk } from './walk-keeper.js';
 
 const MOST_TAKEN = 6;
 const MOST_TO_TAKE_BACK = 8;
+const MOST_GUESSED = 3;
 const MOST_MEANINGS = 3;
 
 const labelOf = (model: TriageModel, what: string, answer: string): string | null => {
@@ -16,6 +17,12 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
   if (what === 'system') return Object.entries(SYSTEM_NAMES).find(([id]) => id === answer)?.[1] ?? null;
   if (what === 'client') return Object.entries(CLIENT_NAMES).find(([id]) => id === answer)?.[1] ?? null;
   return model.check(what)?.answers.find(({ id }) => id === answer)?.label ?? null;
+};
+
+/** "Another cable: no, just the same": an answer's label alone does not say of what. */
+const guessLabel = (model: TriageModel, { what, answer }: ReadFact): string => {
+  const label = labelOf(model, what, answer);
+  return label === null ? '' : `${inSentence(model.check(what)?.brief ?? what)}: ${inSentence(label)}`;
 };
 
 /** Characters of one thing taken, so that the line stays one to glance at. */
@@ -41,8 +48,14 @@ const inSentence = (label: string): string =>
 /**
  * What a reply says of a text just read, before the next step.
  * @param meant the answer to the step in hand that the text is, or is nearest to
+ * @param asked the step in hand, whose answer is asked for already
  */
-export const readWords = (model: TriageModel, read: Reading, meant: AnswerMeant | null = null): readonly string[] => {
+export const readWords = (
+  model: TriageModel,
+  read: Reading,
+  meant: AnswerMeant | null = null,
+  asked?: string,
+): readonly string[] => {
   const answered = meant?.isSure === true ? [{ what: '', label: fitted(meant.label, LONGEST_TAKEN) }] : [];
   const understood = read.understood.map(({ fact, label }) => ({
     what: fact.what,
@@ -53,9 +66,15 @@ export const readWords = (model: TriageModel, read: Reading, meant: AnswerMeant 
     .slice(0, MOST_TAKEN);
   const meanings =
     read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
+  const perhaps = read.perhaps
+    .filter(({ what }) => what !== asked && !understood.some((own) => own.what === what))
+    .map((fact) => fitted(guessLabel(model, fact), LONGEST_TAKEN))
+    .filter((label) => label !== '')
+    .slice(0, MOST_GUESSED);
+  const guessed = perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`];
   if (taken.length === 0)
-    return meanings.length > 0
-      ? meanings
+    return meanings.length + guessed.length > 0
+      ? [...meanings, ...guessed]
       : [
           meant === null
             ? NOTHING_SURE
@@ -66,6 +85,7 @@ export const readWords = (model: TriageModel, read: Reading, meant: AnswerMeant 
   return [
     ...(read.by === 'picture' ? ['Read from the picture; letters may have slips.'] : []),
     `I take it: ${taken.map(({ label }) => inSentence(label)).join('; ')}.`,
+    ...guessed,
     ...meanings.filter((line) => ![...same].some((label) => line.toLowerCase().includes(label))),
   ];
 };
@@ -73,10 +93,18 @@ export const readWords = (model: TriageModel, read: Reading, meant: AnswerMeant 
 /** What was read in this walk and not taken back: a line for each, and one that all of it is right. */
 export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice[] => {
   const denied = takenBackIn(walk.state.events);
-  const facts = walk.state.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event] : []));
+  const said = texts.flatMap(({ facts }) => facts);
+  const guesses = texts
+    .flatMap((event) => event.guesses)
+    .filter(({ what }) => !said.some((fact) => fact.what === what));
+  const facts = [...guesses, ...said];
   const labelled = facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
-    .map(({ what, answer }) => ({ what, label: fitted(labelOf(model, what, answer) ?? '', 60) }))
+    .map((fact) => {
+      const label = guesses.includes(fact) ? guessLabel(model, fact) : labelOf(model, fact.what, fact.answer);
+      return { what: fact.what, label: fitted(label ?? '', 60) };
+    })
     .filter(({ label }) => label !== '');
   return labelled
     .slice(-MOST_TO_TAKE_BACK)

@@ -99,7 +99,9 @@ const stepJson = (walk: Walk, assessment: Assessment): Json => {
 const readJson = (walk: Walk): readonly Json[] => {
   const denied = takenBackIn(walk.state.events);
   return walk.state.events.flatMap((event) =>
-    event.kind === 'text' ? event.facts.filter(({ what }) => !denied.has(what)).map((fact): Json => ({ ...fact })) : [],
+    event.kind === 'text'
+      ? [...event.facts, ...event.guesses].filter(({ what }) => !denied.has(what)).map((fact): Json => ({ ...fact }))
+      : [],
   );
 };
 

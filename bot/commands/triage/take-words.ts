@@ -41,6 +41,17 @@ export const questionOf = ({ context, before }: Began) => ({
   good: context.model.check(before.step.id)?.good,
 });
 
+/** What words are only like is asked back. */
+const guessed = (
+  answers: readonly { readonly id: string; readonly label: string }[],
+  { perhaps }: Reading,
+  check: string,
+): AnswerMeant | null => {
+  const like = perhaps.find(({ what }) => what === check);
+  const found = answers.find(({ id }) => id === like?.answer);
+  return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
+};
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
@@ -61,11 +72,12 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
   if (told !== undefined && !step.opening) return sure(told.answer);
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
-  return answerMeant(reading, text, {
+  const meant = answerMeant(reading, text, {
     ...questionOf(began),
     guards: isSafetyLook(step),
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
+  return meant ?? guessed(labelled, read, step.id);
 };
 
 /** The answer that was asked back of the words before. */
@@ -95,9 +107,9 @@ const saidOf = (
   isLeft: boolean,
 ): readonly string[] => {
   const said =
-    isLeft && wasShown(began) && read.by === 'words' && read.understood.length === 0
+    isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
-      : readWords(began.context.model, read, meant);
+      : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };

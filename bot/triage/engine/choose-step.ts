@@ -107,7 +107,8 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   const named = hypotheses.filter((h) => h < situation.unexplained);
   const belief = Float64Array.from(hypotheses, (h) => probabilities[h] ?? 0);
   normalise(belief);
-  const done = new Set([...evidence.observations.map(({ check }) => check), ...evidence.unsure]);
+  const looked = evidence.observations.filter(({ guessed }) => guessed !== true);
+  const done = new Set([...looked.map(({ check }) => check), ...evidence.unsure]);
   const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));

@@ -29,6 +29,8 @@ const FOUND_FACTOR = 30;
 /** Sureness of a text, as the chance that it was not meant so. */
 const LEAST_TEXT_SLIP = 0.05;
 const MOST_TEXT_SLIP = 0.4;
+/** A guess weighs little beside what is said. */
+const LEAST_GUESS_SLIP = 0.5;
 /** What was read and confirmed with one press counts as if looked at. */
 const CONFIRMED_SLIP = 0.06;
 /** A text makes a fault at most so many times likelier or less likely. */
@@ -66,7 +68,27 @@ const takeBesides = (state: Gathering, own: Observation, none: number): void => 
   ];
 };
 
-const observe = (state: Gathering, checkId: string, answerId: string, slip: number | undefined): void => {
+/** One answer a check: beside, or in place of, what was said before. */
+const takeAgain = (state: Gathering, own: Observation): void => {
+  const before = state.observations.filter(({ check }) => check === own.check);
+  // A guess adds nothing to what was said, and gives way to it.
+  if (own.guessed === true && before.length > 0) return;
+  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
+  const replaced =
+    before.find(({ guessed }) => guessed === true) ??
+    (before.length > 1 ? before[1] : before.find(({ slip }) => slip !== undefined && own.slip === undefined));
+  const kept = state.observations.filter((o) => o !== replaced);
+  const isSecond = before.length > 0 && replaced !== before[0] && own.slip === undefined;
+  state.observations = [...kept, { ...own, look: isSecond ? 'relook' : 'look' }];
+};
+
+const observe = (
+  state: Gathering,
+  checkId: string,
+  answerId: string,
+  slip: number | undefined,
+  isGuess = false,
+): void => {
   const check = state.situation.checkIndex.get(checkId);
   const numbers = check === undefined ? undefined : state.situation.checks[check];
   // A nine-pin plug is no danger where no lead to a motor board was spoken of.
@@ -80,16 +102,12 @@ const observe = (state: Gathering, checkId: string, answerId: string, slip: numb
   if (answer < 0) return;
   state.unsure.delete(check);
   state.setAside.delete(check);
+  const how = { ...(slip === undefined ? {} : { slip }), ...(isGuess ? { guessed: true as const } : {}) };
   if (holdsSeveral(checkId)) {
-    takeBesides(state, { check, answer, look: 'look', ...(slip === undefined ? {} : { slip }) }, numbers.good);
+    takeBesides(state, { check, answer, look: 'look', ...how }, numbers.good);
     return;
   }
-  const before = state.observations.filter((o) => o.check === check);
-  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
-  const replaced = before.length > 1 ? before[1] : before.find((o) => o.slip !== undefined && slip === undefined);
-  const kept = state.observations.filter((o) => o !== replaced);
-  const look = before.length > 0 && replaced !== before[0] && slip === undefined ? 'relook' : 'look';
-  state.observations = [...kept, { check, answer, look, ...(slip === undefined ? {} : { slip }) }];
+  takeAgain(state, { check, answer, look: 'look', ...how });
 };
 
 /** What was answered to a check was a slip. */
@@ -114,14 +132,14 @@ const takeText = (
   event: Extract<WalkEvent, { kind: 'text' }>,
   read: { readonly denied: ReadonlySet<string> | undefined; readonly confirmed: boolean },
 ): void => {
-  for (const fact of event.facts)
-    if (read.denied?.has(fact.what) !== true)
-      observe(
-        state,
-        fact.what,
-        fact.answer,
-        read.confirmed ? Math.min(CONFIRMED_SLIP, slipOfFact(fact)) : slipOfFact(fact),
-      );
+  const take = (fact: KeptFact, isGuess: boolean): void => {
+    if (read.denied?.has(fact.what) === true) return;
+    const said = isGuess ? Math.max(LEAST_GUESS_SLIP, slipOfFact(fact)) : slipOfFact(fact);
+    const slip = read.confirmed ? Math.min(CONFIRMED_SLIP, said) : said;
+    observe(state, fact.what, fact.answer, slip, isGuess && !read.confirmed);
+  };
+  for (const fact of event.facts) take(fact, false);
+  for (const fact of event.guesses) take(fact, true);
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 

@@ -19,6 +19,8 @@ export interface Observation {
   readonly before?: boolean;
   /** Read from words: the chance that it was not meant so; in place of the check's own. */
   readonly slip?: number;
+  /** Words were only like such an answer: it weighs a little, and its question stays open. */
+  readonly guessed?: true;
 }
 
 export const slipOf = (check: Pick<CheckNumbers, 'slip'>, { look, slip }: Pick<Observation, 'look' | 'slip'>): number =>

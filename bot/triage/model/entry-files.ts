@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { isMap, isNode, isSeq, LineCounter, parseDocument, type Node } from 'yaml';
 import type { KnowledgeProblem } from './knowledge-problem.js';
-import { yamlMisfit } from './yaml-words.js';
+import { partedSteps, yamlMisfit } from './yaml-words.js';
 
 /** Where an entry stands. */
 export interface Place {
@@ -100,6 +100,8 @@ const readYaml = (file: string, shown: string, problems: KnowledgeProblem[]): re
       });
       return [];
     }
+    for (const { at, message } of partedSteps(node))
+      problems.push({ file: shown, line: lines.linePos(at.range?.[0] ?? 0).line, entry: id, message });
     return [{ id, value: value as Record<string, unknown>, place }];
   });
 };

@@ -1,4 +1,7 @@
 /** Loads the fault model, with a club's folder over it, or says what is wrong with the files. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { decodeWeights, type Weights } from '../../reading/index.js';
 import { checkReferences } from './check-references.js';
 import { readCollecting } from './collecting.js';
 import { readCompiled } from './compiled-entries.js';
@@ -27,6 +30,14 @@ export const mistakesIn = (result: ReadResult, heldTo?: HeldTo): readonly Knowle
   }));
 };
 
+/** Made by scripts/reading/fit-examples.ts. */
+const WEIGHTS = join('reading', 'examples.bin');
+
+const weightsIn = (folder: string) => (): Weights | null => {
+  const file = join(folder, WEIGHTS);
+  return existsSync(file) ? decodeWeights(readFileSync(file)) : null;
+};
+
 /**
  * @param folder the shipped model ("knowledge/connection")
  * @param overlayFolder the club's own entries, in the same file layout; an entry with a shipped id changes the fields it gives
@@ -42,7 +53,8 @@ export const loadTriage = (
 ): TriageModel => {
   const compiled =
     overlayFolder === undefined && compiledFile !== undefined ? readCompiled(folder, compiledFile) : null;
-  if (compiled !== null) return makeModel(compiled, readCollecting(folder));
+  const weights = weightsIn(folder);
+  if (compiled !== null) return makeModel(compiled, readCollecting(folder), weights);
   const result = readEntries(folder, overlayFolder);
   const problems = [...mistakesIn(result, overlayFolder === undefined ? undefined : heldTo)];
   if (problems.length === 0 && result.entries.faults.length === 0) {
@@ -54,5 +66,5 @@ export const loadTriage = (
     });
   }
   if (problems.length > 0) throw new KnowledgeError(problems);
-  return makeModel(result.entries, readCollecting(folder));
+  return makeModel(result.entries, readCollecting(folder), weights);
 };

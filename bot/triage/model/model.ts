@@ -1,5 +1,5 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
-import { makeVocabulary, type Vocabulary } from '../../reading/index.js';
+import { makeVocabulary, type Vocabulary, type Weights } from '../../reading/index.js';
 import type { CollectingLine } from './collecting.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
@@ -37,11 +37,34 @@ const filled = <T>(value: T): T => {
   return value;
 };
 
-/** Entries must have passed check-references.ts; a pattern that is not RE2 throws. */
-export const makeModel = (entries: Entries, collecting: readonly CollectingLine[] = []): TriageModel => {
+/** What the likeness of clauses may tell; what keeps gear from harm is left to plain words. */
+const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnType<Vocabulary['likeness']> => {
+  const open = new Set(
+    checks
+      .filter(({ safety }) => safety !== true)
+      .flatMap(({ id, answers }) => answers.map((answer) => `${id}.${answer.id}`)),
+  );
+  const known = new Set(weights.answers);
+  return { weights, isOpen: (answer) => open.has(answer) && known.has(answer) };
+};
+
+/**
+ * Entries must have passed check-references.ts; a pattern that is not RE2 throws.
+ * @param weights asked for once, when a text is first read; null: sayings alone are read
+ */
+export const makeModel = (
+  entries: Entries,
+  collecting: readonly CollectingLine[] = [],
+  weights: () => Weights | null = () => null,
+): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
-  const reading = makeVocabulary(entries);
+  let likeness: ReturnType<Vocabulary['likeness']> | undefined;
+  const reading = makeVocabulary(entries, () => {
+    if (likeness !== undefined) return likeness;
+    const own = weights();
+    return (likeness = own === null ? null : likenessFrom(own, checks));
+  });
   return {
     ...entries,
     faults,

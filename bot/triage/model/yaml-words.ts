@@ -1,5 +1,5 @@
 /** What is wrong with a YAML file, in the words of whoever wrote it in a text editor: one mistake, since the rest follows from it. */
-import type { LineCounter, YAMLError } from 'yaml';
+import { isScalar, isSeq, visit, type LineCounter, type Node, type YAMLError } from 'yaml';
 
 interface Misfit {
   /** 1-based. */
@@ -61,4 +61,26 @@ export const yamlMisfit = (text: string, error: YAMLError, lines: LineCounter): 
   const { line } = lines.linePos(error.pos[0]);
   const beside = error.code === 'DUPLICATE_KEY' ? null : misfitBeside(rows, line);
   return beside ?? { line, message: libraryMessage(error, rows[line - 1] ?? '') };
+};
+
+/** Lists of sentences: an item of one begins with a capital, a figure or a sign. */
+const SENTENCES: ReadonlySet<unknown> = new Set(['steps', 'otherwise', 'lasting']);
+
+/** Steps between brackets that a comma within a sentence has parted in two, told by the small letter after it. */
+export const partedSteps = (entry: Node): readonly { readonly at: Node; readonly message: string }[] => {
+  const found: { readonly at: Node; readonly message: string }[] = [];
+  visit(entry, {
+    Pair: (_, { key, value }) => {
+      if (!isScalar(key) || !SENTENCES.has(key.value) || !isSeq(value) || value.flow !== true) return;
+      const part = value.items.find(
+        (item, at) => at > 0 && isScalar(item) && item.type === 'PLAIN' && /^\p{Ll}/u.test(String(item.value)),
+      );
+      if (isScalar(part))
+        found.push({
+          at: part,
+          message: `${String(key.value)}: a comma within [ ] parts the text before “${String(part.value)}”: put the whole sentence between quotes`,
+        });
+    },
+  });
+  return found;
 };

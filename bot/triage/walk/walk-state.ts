@@ -34,6 +34,8 @@ const event = z.discriminatedUnion('kind', [
     kind: z.literal('text'),
     words: z.string().max(WORDS_LIMIT).default(''),
     facts: z.array(readFact).max(60).default([]),
+    /** What the words are only like. */
+    guesses: z.array(readFact).max(20).default([]),
     suggests: z
       .array(z.object({ faultId: short, weight: z.number().positive() }))
       .max(40)
