@@ -160,3 +160,21 @@ describe('a cure told by the way', () => {
     expect((await say(words)).summary).not.toBe('Is it fixed?');
   });
 });
+
+describe('a word of the trade', () => {
+  it.each([
+    ['i dont know what a ping is', 'ping', 'a ping is'],
+    ['whats an address then', 'ping', 'four numbers'],
+    ['never heard of a vpn', 'ping', 'a tunnel'],
+  ])('is explained, and the question stands: “%s”', async (words, question, explanation) => {
+    const { say } = await at('the bridge on the mount makes its own network, windows, it times out', question);
+    const reply = await say(words);
+    expect(noteOf(reply).toLowerCase()).toContain(explanation);
+    expect(stepOf(reply).id).toBe(question);
+  });
+
+  it('is no question where the words tell what was seen', async () => {
+    const { say } = await at(SILENT, 'message');
+    expect(noteOf(await say('what it says is driver missing'))).not.toContain('piece of software');
+  });
+});

@@ -24,6 +24,7 @@ import { afterCure, endingMeant } from './at-the-end.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
 import { takeReply } from './replied.js';
+import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -250,6 +251,8 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
 
 /** What "Is it fixed?" and "Did you mean …?" were answered, and a cure told by the way. */
 const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
+  const term = hasBegun(began.walk) ? explained(text) : null;
+  if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
   const replied = takeFixedReply(began, text);
   if (replied !== 'end') return replied ?? takeReply(began, text) ?? takeSoundsCured(began, text);
   return takeDoing({ ...began, notes: [...began.notes, STILL_GOOD] }, 'end');

@@ -2,11 +2,11 @@
 import type { AnswerLabel } from './question-in-hand.js';
 
 const BEFORE =
-  '(?:(?:no|nope|nah|well|oh|ok|okay|yes|yep|sorry|hm+|checked|checked (?:it|them|the lot|everything|every one)(?: all)?|looked(?: at (?:all|them|it)(?: of (?:it|them))?)?|i (?:have )?(?:checked|looked at|went through) (?:it|them|the lot|everything|every one|all)(?: of (?:it|them))?|been through (?:it|them|the lot)(?: all)?|already said(?: so| that)?|i (?:already )?(?:said|told you)|as i said|honestly|all checked|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know))[,.:; ]+(?:and |but |it is |its )?)*';
+  '(?:(?:no|nope|nah|well|oh|ok|okay|yes|yep|sorry|hm+|checked|checked (?:it|them|the lot|everything|every one)(?: all)?|looked(?: at (?:all|them|it)(?: of (?:it|them))?)?|i (?:have )?(?:checked|looked at|went through|gone through|been through) (?:it|them|the lot|everything|every one|all)(?: of (?:it|them))?|been through (?:it|them|the lot)(?: all)?|already said(?: so| that)?|i (?:already )?(?:said|told you)|as i said|honestly|all checked|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know))[,.:; ]+(?:and |but |it is |its )?)*';
 const THESE =
   '(?:it|that|this|them|these|those|the (?:above|list|lot|lines|things|doubts|entries|plugs|rest|four|six)|your (?:list|doubts|questions))';
 const AFTER =
-  '(?:[,. ]+(?:here|there|apply|applies|apply here|is true|are true|true|at all|mate|thanks|sorry|tonight|now|as well|is the case|really|either|whatsoever|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know)|i checked|checked|honestly|for sure|with (?:it|that|them|these|those)|i can (?:see|find)|with (?:my|the) (?:phone|manual|sheet|list|book|watch)|on (?:it|them|that)|in (?:it|them|that)|of (?:it|them|that|those|these)|to be (?:found|seen)|nothing|none))*[ .!]*';
+  '(?:[,. ]+(?:here|there|apply|applies|apply here|is true|are true|true|at all|mate|thanks|sorry|tonight|now|as well|is the case|really|either|whatsoever|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know)|i checked|(?:i )?(?:double )?(?:checked|looked)(?: it| them)?(?: twice| again| all)?|honestly|for sure|with (?:it|that|them|these|those)|i can (?:see|find)|with (?:my|the) (?:phone|manual|sheet|list|book|watch)|on (?:it|them|that)|in (?:it|them|that)|of (?:it|them|that|those|these)|to be (?:found|seen)|nothing|none))*[ .!]*';
 const NONE = [
   `(?:none|nothing|not one|not any|nowt|neither|no|never a one|zero|not a (?:single )?(?:one|thing))(?: (?:at all )?(?:of|in|on|from|to) (?:any |all |either )?(?:of )?${THESE})`,
   `no (?:to (?:all|each|every one|everything|both)(?: of ${THESE})?|doubts?(?: (?:here|at all|on my side))?|such (?:thing|doubts?))`,
@@ -21,7 +21,7 @@ const SUBJECT = `(?:(?:all|everything|every (?:one|line|plug|entry|single one|bi
 const ALL_GOOD = [
   `${SUBJECT}(?:['\u2019]?s| is| are| was| were| looks?| seems?| reads?| checks? out| agrees?| match(?:es)?)?(?: (?:all|both|quite|to be|also|exactly|perfectly))*(?: ${GOOD})?(?: (?:and|n|&) ${GOOD})*`,
   `(?:nothing|none|not one|nowt)(?: (?:is|are|was|looks|seems))? (?:wrong|off|amiss|odd|loose|different|missing|out of (?:order|place)|bad|unusual)(?: (?:with|in|on|about|at|among) (?:any(?: of)? )?${THESE})?`,
-  '(?:no|not any|not an?) (?:wrong|fault|mistake|error|problem|difference)s?(?: (?:there|in (?:it|them|any)|at all|that i can see))?',
+  '(?:no|not any|not an?) (?:wrong|fault|mistake|error|problem|difference)s?(?: (?:there|anywhere|at all|in (?:it|them|any)|at all|that i can see))?',
 ];
 
 const whole = (sayings: readonly string[]): RegExp => new RegExp(`^${BEFORE}(?:${sayings.join('|')})${AFTER}$`, 'iu');

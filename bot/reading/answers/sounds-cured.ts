@@ -27,7 +27,7 @@ const SAYS_RUNS = [
   `\\bnow (?:${WHOLE} )?(?:${MUCH} )*${RUNS}(?=$|[ ,.;!])`,
   `\\b${WHOLE} (?:just |suddenly |now |all )*(?:started|began) (?:working|talking|going|moving|connecting)\\b`,
   `(?:^|[,.;!\u2026-] ?|\\band )(?:${WHOLE} )?(?:${MUCH} )*(?:working|connected|up|going|in)(?: ${NOW})?(?=$|[,.;!]| thanks| ty| cheers| mate)`,
-  `(?:^|[,.;!] ?)(?:works|talks|connects|slews|tracks) ${NOW}\\b`,
+  `(?:^|[,.;!] ?)(?:it )?(?:works|talks|connects|slews|tracks)(?: ${NOW}\\b|(?=!))`,
   `\\b(?:it|mount|scope)(?:['\u2019]?s| is)? (?:lit up|on) and (?:slewing|moving|tracking|working|talking|connected)\\b`,
 ];
 const SOUNDS = new RegExp([...IDIOMS, ...SAYS_RUNS].join('|'), 'iu');

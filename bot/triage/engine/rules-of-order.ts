@@ -30,12 +30,28 @@ export const comesOtherwise = (situation: Situation, evidence: Evidence, fault: 
   situation.faults[fault]?.remedy.otherwise !== undefined &&
   (attempts(evidence, fault) > 0 || wasDone(situation, evidence, fault));
 
+/** Of a cause whose own part a member calls sound unasked, the remedy would be met with anger below this. */
+const RULED_OUT_BELOW = 0.2;
+
+/** "There is no VPN": said in words, not picked in passing, that the one part which the cause lies in is as it should be. */
+const isRuledOut = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
+  const { check: id, answer } = situation.faults[fault]?.verify ?? {};
+  const check = id === undefined ? undefined : situation.checkIndex.get(id);
+  const entry = check === undefined ? undefined : situation.checks[check]?.entry;
+  if (entry === undefined || entry.scope === 'chain' || entry.byStage !== undefined || entry.good !== answer)
+    return false;
+  const last = observations.findLast((one) => one.check === check);
+  if (last?.slip === undefined || last.before === true) return false;
+  return situation.checks[last.check]?.answers[last.answer] === answer;
+};
+
 /**
  * Never the same words twice: once the remedy; once more its other way, or where a look says that it has not taken. What was
  * done before the walk began is not asked for; its other way is, where there is one.
  */
 export const mayTry = (situation: Situation, evidence: Evidence, fault: number, probability: number): boolean => {
   if (evidence.mended.has(fault)) return false;
+  if (probability < RULED_OUT_BELOW && isRuledOut(situation, evidence, fault)) return false;
   const before = attempts(evidence, fault);
   if (wasDone(situation, evidence, fault))
     return before === 0 && situation.faults[fault]?.remedy.already?.otherwise === true;

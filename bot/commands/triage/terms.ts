@@ -1,0 +1,81 @@
+/** Words of the trade that a question takes for granted, each explained in a line with the place to look; asked for in a walk. */
+
+const TERMS: readonly (readonly [RegExp, string])[] = [
+  [
+    /\bpings?\b/iu,
+    'A ping is a short call over the network: you type the word ping and an address, and lines with a time in ms mean that something answers.',
+  ],
+  [
+    /\bvpn\b/iu,
+    'A VPN is a tunnel to the office or abroad that many work computers open by themselves. Look for a key, shield or padlock beside the clock.',
+  ],
+  [
+    /\b(?:baud|bits? per second)\b/iu,
+    'Baud is the speed of a serial port, a number such as 9,600. It stands where you chose the port in the program.',
+  ],
+  [
+    /\b(?:parity|stop bits?|data bits?|flow control|handshake)\b/iu,
+    'These are small settings of a serial port, beside its speed where you chose the port. 8, none, 1 and no flow control is usual.',
+  ],
+  [
+    /\b(?:usb[ -])?(?:serial )?adapter\b|\bconverter\b|\bdongle\b/iu,
+    'The adapter is the piece that turns USB into a serial port: a small box, a thick plug or a bulge in the lead near the computer.',
+  ],
+  [
+    /\bcom ?ports?\b|\bserial port\b/iu,
+    'A COM port is the name under which the computer knows a serial lead, such as COM4. It stands in the Device Manager under Ports.',
+  ],
+  [
+    /\b(?:network )?bridge\b/iu,
+    'The bridge is the box or stick on the mount that speaks wireless or network to the computer, and serial to the mount.',
+  ],
+  [
+    /\bfirewall\b/iu,
+    'A firewall is a guard in the computer that lets programs out to the network or not. It is part of the system, or of a security program.',
+  ],
+  [
+    /\bfirmware\b/iu,
+    'Firmware is the program inside the mount or hand controller. Its version shows in a menu, often under About or at switching on.',
+  ],
+  [
+    /\bdrivers?\b|\bdriver platform\b/iu,
+    'A driver is the piece of software that lets the computer use a device. You chose one from a list, or the system took its own.',
+  ],
+  [
+    /\bhubs?\b|\bdock\b/iu,
+    'A hub is a box with several USB sockets between computer and lead; a dock or a screen with sockets is one too.',
+  ],
+  [
+    /\blatency\b/iu,
+    'Latency is how long the adapter waits before it passes letters on. It stands in the adapter’s own settings, in the Device Manager.',
+  ],
+  [
+    /\bproxy\b/iu,
+    'A proxy is another computer through which this one goes to the network; work machines have one. It stands in the network settings.',
+  ],
+  [
+    /\b(?:tcp|udp)\b/iu,
+    'TCP and UDP are two ways to send over a network. The program has a choice of the two beside the address; the bridge’s sheet says which.',
+  ],
+  [
+    /\bip address\b|\baddress\b/iu,
+    'The address is four numbers with dots, such as 192.168.4.1. It stands on the bridge’s label or sheet, or in the router’s list of devices.',
+  ],
+  [
+    /\bsheet\b|\bmanual\b/iu,
+    'The sheet is the paper or page that came with that part; the maker’s pages have it as well. The label on the part often says the same.',
+  ],
+];
+
+const ASKS =
+  /^\W*(?:(?:sorry|um+|er+m?|and|but|so|well|ok|please|mate)[,. ]+)*(?:what(?:['\u2019]?s| is| are| does| do you mean by| kind of| sort of)?|which|i (?:do not|don['\u2019]?t|dont) (?:know|understand|get) what|(?:i(?:['\u2019]?ve)? (?:have )?)?(?:no|not an?) (?:idea|clue) what|never heard of|not sure what|unsure what|explain|how do i (?:do (?:a|that|the) )?|where (?:do|would|can|is|are|could|should) (?:i )?(?:find|get|see|read|look)?)\b/iu;
+/** "What it says is a driver error" answers. */
+const TELLS = /\b(?:it|he|she|they) (?:says?|said|shows?|does|did|tells?)\b/iu;
+const LONGEST = 70;
+
+/** @returns the explanation where the words ask what such a word means or where the thing is; null otherwise */
+export const explained = (text: string): string | null => {
+  const said = text.trim();
+  if (said.length > LONGEST || !ASKS.test(said) || TELLS.test(said)) return null;
+  return TERMS.find(([term]) => term.test(said))?.[1] ?? null;
+};
