@@ -8,7 +8,8 @@ import type { Observer, UtcMs } from '../sky/types.js';
 import { KINDS_OF } from './kinds.js';
 import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
-import { marginMag, type Seen } from './visibility.js';
+import { isEyes, isHandHeld } from './equipment.js';
+import { lookOf, marginOfLook, type Look, type Seen } from './visibility.js';
 import { finestOf, heightWorth, seenWorth, showpieceWorth, type Worth } from './worth.js';
 
 type NightFrame = ReturnType<typeof nightFrame>;
@@ -37,7 +38,7 @@ const finestIn = (catalogue: Catalogue): Float32Array => {
 
 interface Short {
   readonly index: number;
-  readonly seen: Seen;
+  readonly look: Look | null;
   readonly unit: Vector3;
   readonly direction: NightDirection;
   readonly showpiece: number;
@@ -65,7 +66,7 @@ const isKnownGlow = (kind: TargetKind, rank: number): boolean =>
 const isStarToShow = (kind: TargetKind, magnitude: number, isWellKnown: boolean): boolean =>
   kind !== 'double-star' && (kind !== 'star' || (isWellKnown && magnitude < 2.5));
 
-type Fitting = Pick<PickQuestion, 'kind' | 'brighter'>;
+type Fitting = Pick<PickQuestion, 'kind' | 'brighter' | 'equipment'>;
 
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
 const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) => boolean) => {
@@ -82,45 +83,31 @@ const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) =>
   };
 };
 
-/** Nearly all questions of a night are of the same few kinds and limits. */
-const KEPT_FITTINGS = 8;
-const fittingOfAll = new WeakMap<Catalogue, Kept<string, Int32Array>>();
-/** Places in the sweep of all that is fitting. */
-const fittingIn = (catalogue: Catalogue, question: Fitting): Int32Array => {
-  const kept = fittingOfAll.get(catalogue) ?? createKept<string, Int32Array>(KEPT_FITTINGS);
-  fittingOfAll.set(catalogue, kept);
-  return kept(`${question.kind} ${question.brighter}`, () => {
-    const fits = isFitting(catalogue, question);
-    return Int32Array.from(Array.from({ length: catalogue.sweep.length }, (_, index) => index).filter(fits));
-  });
-};
+/** What is fitting, by its place in the sweep, and of each what it is worth as a showpiece; what is worth less than nothing is left out. */
+interface Fit {
+  readonly indices: Int32Array;
+  readonly showpieces: Float64Array;
+}
 
-const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {
+const seenAt = (sweep: Catalogue['sweep'], index: number): Seen => ({
+  kind: kindAt(sweep, index),
+  magnitude: sweep.magnitude[index] as number,
+  sizeArcmin: sweep.sizeArcmin[index] as number,
+  minorSizeArcmin: sweep.minorSizeArcmin[index] as number,
+  showpieceRank: sweep.showpieceRank[index] as number,
+});
+
+const fitOf = (catalogue: Catalogue, question: Fitting): Fit => {
   const { sweep } = catalogue;
   const finest = finestIn(catalogue);
-  const minimumAltitudeDeg = question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG;
-  const [south, north] = reach(question.observer, minimumAltitudeDeg);
-  const found: Short[] = [];
-  for (const index of fittingIn(catalogue, question)) {
-    const z = sweep.unitZ[index] as number;
-    if (z < south || z > north) continue;
-    if (question.constellation !== null && catalogue.targetAt(index).constellation !== question.constellation) continue;
-    const seen: Seen = {
-      kind: kindAt(sweep, index),
-      magnitude: sweep.magnitude[index] as number,
-      sizeArcmin: sweep.sizeArcmin[index] as number,
-      minorSizeArcmin: sweep.minorSizeArcmin[index] as number,
-      showpieceRank: sweep.showpieceRank[index] as number,
-    };
-    const unit: Vector3 = [sweep.unitX[index] as number, sweep.unitY[index] as number, z];
-    const direction = frame.directionOf(unit);
-    const { altitudeDeg } = frame.highestIn(direction, question.window);
-    if (altitudeDeg < minimumAltitudeDeg) continue;
-    const margin = marginMag(seen, question.zenithMagPerArcsec2, altitudeDeg, question.equipment);
-    if (margin < leastMargin(question)) continue;
+  const fits = isFitting(catalogue, question);
+  const indices: number[] = [];
+  const showpieces: number[] = [];
+  for (let index = 0; index < sweep.length; index++) {
+    if (!fits(index)) continue;
     const showpiece = showpieceWorth(
       {
-        ...seen,
+        ...seenAt(sweep, index),
         finest: finest[index] as number,
         wellKnown: sweep.wellKnown[index] === 1,
         separationArcsec: sweep.separationArcsec[index] as number,
@@ -128,8 +115,45 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
       question.equipment,
     );
     if (showpiece < 0) continue;
+    indices.push(index);
+    showpieces.push(showpiece);
+  }
+  return { indices: Int32Array.from(indices), showpieces: Float64Array.from(showpieces) };
+};
+
+/** Nearly all questions of a night are of the same few kinds, limits and equipments. */
+const KEPT_FITS = 16;
+const fitsOfAll = new WeakMap<Catalogue, Kept<string, Fit>>();
+/** Of the equipment only whether it is eyes, or held in the hand, makes a difference to what is a showpiece. */
+const fitIn = (catalogue: Catalogue, question: Fitting): Fit => {
+  const { kind, brighter, equipment } = question;
+  const kept = fitsOfAll.get(catalogue) ?? createKept<string, Fit>(KEPT_FITS);
+  fitsOfAll.set(catalogue, kept);
+  return kept(`${kind} ${brighter} ${isEyes(equipment)} ${isHandHeld(equipment)}`, () => fitOf(catalogue, question));
+};
+
+const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {
+  const { sweep } = catalogue;
+  const minimumAltitudeDeg = question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG;
+  const [south, north] = reach(question.observer, minimumAltitudeDeg);
+  const least = leastMargin(question);
+  const { indices, showpieces } = fitIn(catalogue, question);
+  const found: Short[] = [];
+  for (let i = 0; i < indices.length; i++) {
+    const index = indices[i] as number;
+    const z = sweep.unitZ[index] as number;
+    if (z < south || z > north) continue;
+    if (question.constellation !== null && catalogue.targetAt(index).constellation !== question.constellation) continue;
+    const unit: Vector3 = [sweep.unitX[index] as number, sweep.unitY[index] as number, z];
+    const direction = frame.directionOf(unit);
+    const { altitudeDeg } = frame.highestIn(direction, question.window);
+    if (altitudeDeg < minimumAltitudeDeg) continue;
+    const look = lookOf(seenAt(sweep, index));
+    const margin = marginOfLook(look, question.zenithMagPerArcsec2, altitudeDeg, question.equipment);
+    if (margin < least) continue;
+    const showpiece = showpieces[i] as number;
     const score = showpiece + seenWorth(margin) + heightWorth(altitudeDeg, FROM_ALTITUDE_DEG);
-    found.push({ index, seen, unit, direction, showpiece, score });
+    found.push({ index, look, unit, direction, showpiece, score });
   }
   return found.sort((a, b) => b.score - a.score || a.index - b.index).slice(0, SHORTLIST);
 };
@@ -161,10 +185,24 @@ const momentAt = (short: Short, sample: SkySample, frame: NightFrame, question: 
   )
     return null;
   const sky = skyMagAt(sample, short.unit, altitudeDeg, question.zenithMagPerArcsec2);
-  const margin = marginMag(short.seen, sky, altitudeDeg, question.equipment);
+  const margin = marginOfLook(short.look, sky, altitudeDeg, question.equipment);
   // The last term settles ties among hours that are as good: the higher.
   const score = seenWorth(margin) + heightWorth(altitudeDeg, FROM_ALTITUDE_DEG) + altitudeDeg / 500;
   return { utcMs: sample.utcMs, altitudeDeg, margin, score };
+};
+
+const momentsOf = (
+  short: Short,
+  samples: readonly SkySample[],
+  frame: NightFrame,
+  question: PickQuestion,
+): readonly Moment[] => {
+  const moments: Moment[] = [];
+  for (const sample of samples) {
+    const moment = momentAt(short, sample, frame, question);
+    if (moment !== null) moments.push(moment);
+  }
+  return moments;
 };
 
 const bestMoment = (
@@ -173,7 +211,7 @@ const bestMoment = (
   frame: NightFrame,
   question: PickQuestion,
 ): Moment | null => {
-  const moments = samples.flatMap((sample) => momentAt(short, sample, frame, question) ?? []);
+  const moments = momentsOf(short, samples, frame, question);
   const best = moments.reduce<Moment | null>(
     (top, next) => (top === null || next.score > top.score ? next : top),
     null,

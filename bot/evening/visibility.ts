@@ -85,30 +85,60 @@ const starLike = (kind: TargetKind): number | null => {
   return kind === 'star' || kind === 'double-star' || kind === 'planet' || kind === 'moon' ? 0 : null;
 };
 
-/**
- * Magnitudes above the threshold at an altitude under a sky: 0 is barely seen by one who knows where, 1 is seen, 3 is plain. −9 where
- * nothing tells.
- */
-export const marginMag = (seen: Seen, skyMagPerArcsec2: number, altitudeDeg: number, equipment: Equipment): number => {
-  const { magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
-  const lost = extinctionOverZenith(altitudeDeg);
-  const fainter = starLike(seen.kind);
-  const isSinglePoint = fainter === 0 && !isHandHeld(equipment);
-  const behindMag = isSinglePoint
-    ? Math.max(skyMagPerArcsec2, Math.min(skyMagPerArcsec2 + POWER_DARKENS_MAG, DARK_ENOUGH_MAG))
-    : skyMagPerArcsec2;
-  const limit = faintestStar(behindMag, equipment);
-  if (fainter !== null) return Number.isNaN(magnitude) ? -9 : limit - magnitude - fainter - lost;
+/** What of an object decides how it shows, under whatever sky. */
+export type Look =
+  | { readonly by: 'stars'; readonly isSinglePoint: boolean; readonly magnitude: number; readonly fainter: number }
+  | {
+      readonly by: 'glow';
+      readonly surfaceMag: number;
+      readonly areaArcsec2: number;
+      /** See {@link Glow}. */
+      readonly leastContrast: number;
+    };
+
+/** Null where nothing tells. */
+export const lookOf = (seen: Seen): Look | null => {
+  const { kind, magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
+  const fainter = starLike(kind);
+  if (fainter !== null)
+    return Number.isNaN(magnitude) ? null : { by: 'stars', isSinglePoint: fainter === 0, magnitude, fainter };
   const { leastContrast, core, gainMag } = glowOf(seen);
   const size = Number.isNaN(sizeArcmin) ? 1 : sizeArcmin;
   const minor = Number.isNaN(minorSizeArcmin) ? size : minorSizeArcmin;
-  const isDarkSpot = seen.kind === 'dark-nebula' && size < SMALL_DARK_ARCMIN;
+  const isDarkSpot = kind === 'dark-nebula' && size < SMALL_DARK_ARCMIN;
   const unknown = isDarkSpot ? BEHIND_DARK_MAG : UNKNOWN_SURFACE_MAG[showpieceRank];
-  if (Number.isNaN(magnitude) && unknown === undefined) return -9;
+  if (Number.isNaN(magnitude) && unknown === undefined) return null;
   const wholeArea = areaArcsec2(size, minor);
   const surfaceMag = (Number.isNaN(magnitude) ? (unknown ?? 30) : magnitude + 2.5 * Math.log10(wholeArea)) - gainMag;
-  const area = wholeArea * core ** 2;
+  return { by: 'glow', surfaceMag, areaArcsec2: wholeArea * core ** 2, leastContrast };
+};
+
+/** {@link marginMag} of a look. */
+export const marginOfLook = (
+  look: Look | null,
+  skyMagPerArcsec2: number,
+  altitudeDeg: number,
+  equipment: Equipment,
+): number => {
+  if (look === null) return -9;
+  const lost = extinctionOverZenith(altitudeDeg);
+  if (look.by === 'stars') {
+    const behindMag =
+      look.isSinglePoint && !isHandHeld(equipment)
+        ? Math.max(skyMagPerArcsec2, Math.min(skyMagPerArcsec2 + POWER_DARKENS_MAG, DARK_ENOUGH_MAG))
+        : skyMagPerArcsec2;
+    return faintestStar(behindMag, equipment) - look.magnitude - look.fainter - lost;
+  }
+  const { surfaceMag, areaArcsec2: area, leastContrast } = look;
+  const limit = faintestStar(skyMagPerArcsec2, equipment);
   const light = 10 ** (-0.4 * (surfaceMag + lost)) * area;
   const needed = 10 ** (-0.4 * limit) + leastContrast * 10 ** (-0.4 * skyMagPerArcsec2) * area;
   return 2.5 * Math.log10(light / needed);
 };
+
+/**
+ * Magnitudes above the threshold at an altitude under a sky: 0 is barely seen by one who knows where, 1 is seen, 3 is plain. −9 where
+ * nothing tells.
+ */
+export const marginMag = (seen: Seen, skyMagPerArcsec2: number, altitudeDeg: number, equipment: Equipment): number =>
+  marginOfLook(lookOf(seen), skyMagPerArcsec2, altitudeDeg, equipment);

@@ -66,6 +66,17 @@ describe('the figure that was asked for', () => {
   });
 });
 
+describe('a miss of the goto', () => {
+  it.each([
+    'scope keeps landin left of capella wat do i do',
+    'goto stops short of mars every time',
+    'vega is never centred',
+  ])('is no question of the sky: %s', async (line) => {
+    const outcome = await ask(deps, line, NOW);
+    expect(isProblem(outcome) ? outcome.message : outcome.summary).toMatch(/^How far off/u);
+  });
+});
+
 describe('what narrows a request', () => {
   it('is used, or it is said that it is not', async () => {
     const told = async (line: string): Promise<string> => {

@@ -34,6 +34,8 @@ const readAlone = (words: string, known: Known): WordsRead | null => {
   return isProblem(parsed) || words.split(/\s+/u).length > 5 ? null : { line: words, isTyped: true };
 };
 
+const lineOf = (read: WordsRead | null): string => (read !== null && 'line' in read ? read.line : '');
+
 interface Part {
   readonly words: string;
   readonly read: WordsRead;
@@ -43,21 +45,38 @@ interface Part {
 const OF_TARGET = /^(?:up|altitude|meridian|epoch) (.+?)(?= [a-z]+:|$)/u;
 const TAKES_HOUR = /^(?:up|altitude|bright|moons|sidereal|pole|remind)\b/u;
 const AT = / at:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
+const HOUR_ALONE = /^(?:at|around|about|by|@) \S+(?: \S+)?$/iu;
 const FIGURE_ALONE =
   /^(?:also |then )?(?:the |its |it's |their )?(?:azimuth|altitude|height|hour angle|air ?mass|parallactic angle|constellation|declination|coordinates)\b/iu;
 const THEY = /\b(?:it|its|it's|them|their)\b/iu;
 
-/** "and at 01:00", "and its azimuth at 01:00": what is left out stands in the request before. */
-const afterLast = (words: string, last: Part, known: Known): Part | null => {
-  const line = lineOf(last.read);
+/** "and at 01:00": the request before, for another hour. */
+const atOtherHour = (words: string, line: string, known: Known): string | null => {
+  if (!AT.test(line) || !TAKES_HOUR.test(line)) return null;
   const hour = words.trim().replace(/^(?:at|around|about|@) /iu, '');
-  if (namesHour(hour, known.nowUtcMs) && TAKES_HOUR.test(line) && AT.test(line))
-    return { words, read: { line: line.replace(AT, ` at:"${hour}"`) } };
+  if (namesHour(hour, known.nowUtcMs)) return line.replace(AT, ` at:"${hour}"`);
   const target = OF_TARGET.exec(line)?.[1];
-  if (target === undefined || !(FIGURE_ALONE.test(words) || (BEGINS.test(words) && THEY.test(words)))) return null;
+  if (target === undefined || !HOUR_ALONE.test(words)) return null;
+  const [other] = AT.exec(lineOf(readAlone(`${target} ${words}`, known))) ?? [];
+  return other === undefined ? null : line.replace(AT, other);
+};
+
+/** "and its azimuth": of the target of the request before, and at its hour where no other is said. */
+const ofSameTarget = (words: string, line: string, known: Known): string | null => {
+  const target = OF_TARGET.exec(line)?.[1];
+  const isOfIt = FIGURE_ALONE.test(words) || (BEGINS.test(words) && THEY.test(words));
+  if (target === undefined || !isOfIt) return null;
   const named = words.replace(/\b(?:its|it's|their)\b/iu, `${target}'s`).replace(/\b(?:it|them)\b/iu, target);
-  const read = readAlone(named === words ? `${words} of ${target}` : named, known);
-  return read === null || ('line' in read && ONE_COMMAND.test(read.line)) ? null : { words, read };
+  const found = lineOf(readAlone(named === words ? `${words} of ${target}` : named, known));
+  if (found === '' || ONE_COMMAND.test(found)) return null;
+  return TAKES_HOUR.test(found) && !/ (?:at|on):/u.test(found) ? `${found}${AT.exec(line)?.[0] ?? ''}` : found;
+};
+
+/** What is left out of a request stands in the one before it. */
+const afterLast = (words: string, last: Part, known: Known): Part | null => {
+  const before = lineOf(last.read);
+  const line = atOtherHour(words, before, known) ?? ofSameTarget(words, before, known);
+  return line === null ? null : { words, read: { line } };
 };
 
 const requestIn = (words: string, known: Known): Part | null => {
@@ -113,8 +132,6 @@ const withSharedPlace = (parts: readonly Part[]): readonly Part[] => {
       : part,
   );
 };
-
-const lineOf = (read: WordsRead): string => ('line' in read ? read.line : '');
 
 /** Two that come to the same are one request. */
 const isRepeated = (parts: readonly Part[]): boolean =>

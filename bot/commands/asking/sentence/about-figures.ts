@@ -62,7 +62,7 @@ const aboveOf = (asked: Asked, target: string): Reading | null =>
   asked.above === null ? null : nightLine('up', target, asked, { above: asked.above });
 
 const AIR =
-  /\brefract(?:ion|s|ed|ive)?\b|\b(?:air|atmosphere)\b.*\b(?:lifts?|bends?|raises?|dims?)\b|\b(?:lift|bend|raise|dim)(?:s|ed)?\b.*\b(?:air|atmosphere)\b|\bair ?mass\b|\bextinction\b/u;
+  /\brefract(?:ion|s|ed|ive)?\b|\bhow much (?:air|atmosphere)\b|\b(?:air|atmosphere)\b.*\b(?:lifts?|bends?|raises?|dims?)\b|\b(?:lift|bend|raise|dim)(?:s|ed)?\b.*\b(?:air|atmosphere)\b|\bair ?mass\b|\bextinction\b/u;
 const HEIGHT = /(\d{1,2}(?:\.\d)?) ?(?:°|deg\b|degrees?\b)|\b(?:altitude|height|at) (?:of )?(\d{1,2})\b/u;
 const USUAL_HEIGHT = '10';
 

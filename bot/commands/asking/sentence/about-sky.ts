@@ -224,7 +224,9 @@ const listExcept: Rule = (asked) => {
 
 /** "doubles despite the Moon": a list, and nothing about the Moon. */
 const despiteMoon: Rule = (asked) =>
-  asked.kind !== null && isMoon(asked) && says(asked, DESPITE_MOON) ? list({ ...asked, targets: [] }) : null;
+  (asked.kind !== null || asked.constellation !== null) && isMoon(asked) && says(asked, DESPITE_MOON)
+    ? list({ ...asked, targets: [] })
+    : null;
 
 const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;

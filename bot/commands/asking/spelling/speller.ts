@@ -78,6 +78,10 @@ export const makeSpeller = (meant: Iterable<string>, isKnown: (word: string) => 
     return null;
   };
 
+  /** "landin" is "landing". */
+  const withItsG = (typed: string): string | null =>
+    typed.endsWith('in') && words.has(`${typed}g`) ? `${typed}g` : null;
+
   const isRight = (typed: string): boolean => words.has(typed) || isKnown(typed);
   /** A form of a word that is right, or the word that such a form is of. */
   const isForm = (typed: string): boolean =>
@@ -86,7 +90,9 @@ export const makeSpeller = (meant: Iterable<string>, isKnown: (word: string) => 
   const mend = (typed: string): string => {
     const short = SHORT_FORMS.get(typed);
     if (short !== undefined) return short;
-    if (isRight(typed) || !/^[a-z]{3,18}$/u.test(typed) || isForm(typed)) return typed;
+    if (isRight(typed) || !/^[a-z]{3,18}$/u.test(typed)) return typed;
+    const whole = withItsG(typed);
+    if (whole !== null || isForm(typed)) return whole ?? typed;
     return vowelsAdded(typed) ?? slipOf(typed) ?? parted(typed) ?? typed;
   };
 

@@ -11,7 +11,7 @@ const SKY = `eclipse eclipses lunar solar partial total opposition oppositions e
   clear clears rises weather cloudy clouds forecast transparency`;
 const MOUNT = `mount align aligned aligning alignment polar equator equatorial german dobsonian altazimuth meridian flip flips sidereal latitude longitude
   coordinates precess epoch drifts drifted drifting handset handbox controller keypad cable laptop computer adapter driver bluetooth network
-  serial port connect connected connection connecting tracking pointing landed slewed ended stopped missed guide calibrate direction degrees arcminutes
+  serial port connect connected connection connecting tracking pointing landing landed slewed ended stopped missed guide calibrate direction degrees arcminutes
   arcseconds refractor refractors reflector reflectors timezone daylight saving zone binoculars inch aperture eyepiece camera declination ascension`;
 const DOINGS = `remind reminder reminders notify alert warn wake alarm tell cancel delete remove rename forget list save site sites switch
   position location command commands question settings privacy`;
