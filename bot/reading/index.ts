@@ -36,5 +36,5 @@ export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
-export { remedyOutcome, saysCured } from './answers/remedy-outcome.js';
+export { mayBeCured, remedyOutcome, saysCured } from './answers/remedy-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

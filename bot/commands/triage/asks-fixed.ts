@@ -1,6 +1,6 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
 import { isProblem } from '../../ground/problem.js';
-import { allWell, readText, remedyOutcome, saysCured, soundsCured, yesOrNo } from '../../reading/index.js';
+import { allWell, mayBeCured, readText, remedyOutcome, saysCured, soundsCured, yesOrNo } from '../../reading/index.js';
 import { answerStep, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { answersOf } from './step-data.js';
@@ -16,8 +16,11 @@ const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
   return tried?.kind === 'try' ? tried.fault : undefined;
 };
 
-const sounds = ({ context }: Began, text: string): boolean =>
-  soundsCured(text) || saysCured(context.model.reading, text);
+/** A right doing of the mount alone is asked about after a remedy only: to a question it is an answer. */
+const sounds = ({ context, before: { step } }: Began, text: string): boolean =>
+  soundsCured(text) ||
+  saysCured(context.model.reading, text) ||
+  (step.kind === 'try' && mayBeCured(context.model.reading, text));
 
 /** "Yes, it works there": the question's own answer, and no cure. */
 const isAnswer = (began: Began, text: string): boolean => {

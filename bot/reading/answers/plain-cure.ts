@@ -78,8 +78,8 @@ const CURES = [
 ].map((cure) => new RegExp(`^${cure}$`, 'u'));
 
 /** Praise and thanks round it: with one of them even a bare "it connects" is a cure. */
-const JOY = either(
-  'yes|yay|yeah|yep|wow|hooray|hurray|hurrah|woohoo|wahey|brilliant|great|wonderful|fantastic|amazing|excellent|lovely|magic|superb|marvellous|perfect|result|thanks|thank you|thankyou|thx|ta|cheers|many thanks|much obliged|bless you|you are a star',
+export const JOY = either(
+  'yes|yay|yeah|yep|wow|hooray|hurray|hurrah|woohoo|wahey|brilliant|great|wonderful|fantastic|amazing|excellent|lovely|magic|superb|marvellous|perfect|result|thanks|thank you|thankyou|thx|ta|cheers|many thanks|much obliged|bless you|you are a star|danke|merci|grazie|gracias',
 );
 const BARE = new RegExp(
   `^(?:${SUBJECT} )?(?:(?:${MUCH}) )*(?:${WORKS}|${BE} ${WORKING}|${WORKING}|${FOUND} ${MOUNT})$|^(?:[^ ]+ ){1,3}${STANDS} ${CENTRED}$`,
@@ -145,6 +145,10 @@ const MOST_OF_BARE = 8;
 const IN_PART =
   /\b(?:with|on|from|by) (?:the |my |its |his |her )?(?:buttons|keys|handset|keypad|hand|arrows|joystick|phone|tablet|ipad)\b|\bfor (?:a|an|one|two|the) \w+\b|\b(?:his|hers|(?:my|a) (?:mate|friend)|how|what|where|which)\b/u;
 
+/** It moves, and comes down beside its mark. */
+const BESIDE =
+  /\b(?:goes|moves|slews|turns|tracks|points|lands)(?: [^ |]+){0,4} (?:almost|nearly|below|beside|short of|next to|near|degrees?|horizon|backwards?|opposite)\b/u;
+
 /**
  * A cure told at length or by the way: a trouble has stopped or is mended, or the whole runs, with "now" or joy beside it, and not a
  * word of doubt, of trouble or of a condition anywhere.
@@ -156,7 +160,7 @@ const isCureInAll = (line: string): boolean => {
       /\b(?:would you believe it|at (?:long )?last|used (?:the|a|an|my)|(?:was|were|is) off|last (?:night|time))\b/gu,
       'so',
     );
-  if (NOT_SURE.test(rest) || TAKES_BACK.test(rest) || IN_PART.test(rest)) return false;
+  if (NOT_SURE.test(rest) || TAKES_BACK.test(rest) || IN_PART.test(rest) || BESIDE.test(rest)) return false;
   const isShort = rest.split(' ').length <= MOST_OF_BARE;
   return (
     rest.includes('well') !== line.includes('well') ||

@@ -1,5 +1,6 @@
 /** What a member's words say of a remedy just tried. */
 import type { Vocabulary } from '../vocabulary.js';
+import { doesRightly } from './does-rightly.js';
 import { isPlainCure } from './plain-cure.js';
 import { saidText } from './said-words.js';
 
@@ -140,10 +141,28 @@ const lineOf = ({ sayings }: Vocabulary, text: string): string | null => {
 const NOT_YET =
   /\b(?:if|unless|until|whenever|only (?:works?|connects?|when|if)|would|should|hoped?|wish|thought|(?:with|on|from|by) (?:the |my |its )?(?:buttons|keys|handset|keypad|hand|arrows|joystick|phone))\b|^(?:will|can|could) /u;
 
+const GOES = '(?:goes|going|moves|moving|lands|points|slews|turns|tracks)';
+/** It goes, and not where it should. */
+const ASTRAY = new RegExp(
+  `\\b${GOES}\\b[^|]*\\b(?:almost|nearly|below|under|beside|instead|short of|next to|near|close to|degrees?|horizon|ground|floor|fence|trees?|wall|backwards?|opposite|wrong|corner|edge)\\b`,
+  'u',
+);
+/** It goes somewhere, which may be a cure or a new trouble. */
+const SOMEWHERE = new RegExp(
+  `\\bnow it ${GOES} (?:only |more |far |too |well |right |a bit )*(?:to the |past|beyond|north|south|east|west|left|up|down)\\b`,
+  'u',
+);
+
 /** Words that say the trouble is over, wherever they are said. */
 export const saysCured = (vocabulary: Vocabulary, text: string): boolean => {
   const line = lineOf(vocabulary, text);
-  return line !== null && !UNSTEADY.test(line) && isPlainCure(line);
+  return line !== null && !UNSTEADY.test(line) && (isPlainCure(line) || doesRightly(line) === 'plain');
+};
+
+/** Words on what the mount does that may mean a cure, or a step on the way to it. */
+export const mayBeCured = (vocabulary: Vocabulary, text: string): boolean => {
+  const line = lineOf(vocabulary, text);
+  return line !== null && !UNSTEADY.test(line) && doesRightly(line) === 'likely';
 };
 
 /** @returns null where the words do not say, ask back, or tell a story */
@@ -153,6 +172,11 @@ export const remedyOutcome = (vocabulary: Vocabulary, text: string): RemedyOutco
   if (INSTALLER_CODE.test(text)) return 'could-not';
   if (UNSTEADY.test(spelt)) return 'changed';
   if (isPlainCure(spelt)) return 'works';
+  const doing = doesRightly(spelt);
+  if (doing !== null) return doing === 'plain' ? 'works' : null;
   const said = SAYINGS.find(([pattern]) => pattern.test(spelt))?.[1] ?? null;
-  return said === 'works' && NOT_YET.test(spelt) ? null : said;
+  if (said !== 'works') return said;
+  if (NOT_YET.test(spelt)) return null;
+  if (ASTRAY.test(spelt)) return 'changed';
+  return SOMEWHERE.test(spelt) ? null : said;
 };

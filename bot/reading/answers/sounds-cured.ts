@@ -36,7 +36,8 @@ const SOUNDS = new RegExp([...IDIOMS, ...SAYS_RUNS].join('|'), 'iu');
 const SPOILS = new RegExp(
   [
     "\\b(?:not|cannot|never|no longer|nothing|none|hardly|barely|almost|nearly|still|but|except|although|though|however|if|when|whenever|unless|until|while|only|sometimes|half|partly|briefly|then|before|used to|yesterday|hop(?:e|ed|ing)|should work|would|could|might|may ?be|perhaps|wish|supposed|want|need|trying|try|how|what|where|why|who|should i|can i|do i|will)\\b|n['\u2019]?t\\b|\\?",
-    '\\b(?:drop(?:s|ped)|los(?:es|t|t it)|fail(?:s|ed|ing)?|errors?|wrong place|refuses?|refused|dead|dies|died|stops?|stopped|tim(?:es|ed) out|time ?out|no (?:reply|answer|response|change|luck|joy|difference)|same)\\b',
+    '\\b(?:drop(?:s|ped)|los(?:es|t|t it)|fail(?:s|ed|ing)?|errors?|wrong place|(?:to|on|at|in|finds?) (?:the |a )?(?:wrong|opposite) \\w+|refuses?|refused|dead|dies|died|stops?|stopped|tim(?:es|ed) out|time ?out|no (?:reply|answer|response|change|luck|joy|difference)|same)\\b',
+    '\\b(?:goes|going|moves|moving|slew(?:s|ing)|track(?:s|ing)|lands|points)\\b[^,.;!]{0,30}\\b(?:past|beyond|below|under|beside|instead|near|degrees?|horizon|ground|floor|fence|trees?|wall|opposite|(?:other|wrong) (?:way|side|direction))\\b',
     "\\b(?:last (?:week|month|year|night|time|spring|summer|autumn|winter)|(?:on|with|from|by|using|in) (?:the |my |his |her |a |an |its )?(?:\\w+['\u2019]?s? )?(?:handset|keypad|hand controller|buttons?|arrows?|keys?|joystick|phone|tablet|ipad|other|another|second|friend|mates?|son|wife|husband))\\b",
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|bluetooth|power|supply|battery|camera|guider|handset|hand controller|keys?|arrows?|buttons?|port|adapter|driver|ping|router|address|fan|dew)(?:['\u2019]?s| is| are| also)? (?:all |just |now |still )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in)\\b",
   ].join('|'),
