@@ -10,6 +10,4 @@ export interface Finding {
   /** In the folded text. */
   readonly span: Span;
   readonly by: ReadBy;
-  /** Words that it is met in are unlike those that tell it. */
-  readonly guessed?: true;
 }

@@ -49,14 +49,11 @@ const oneSystem = (claims: readonly Claim[]): Claim | undefined => {
 
 export interface Gathered {
   readonly facts: readonly ReadFact[];
-  readonly perhaps: readonly ReadFact[];
   readonly suggested: readonly Suggestion[];
   readonly understood: readonly Understood[];
 }
 
 const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux', phone: 'a phone or tablet' });
-
-const ALWAYS_SAID: ReadonlySet<string> = new Set(['system', 'client', 'path']);
 
 /** The best claim of each check, and whether another contradicts it. */
 const bestClaims = (claims: readonly Claim[]): readonly { readonly claim: Claim; readonly torn: boolean }[] => {
@@ -96,17 +93,10 @@ export const gather = (
   const findings = all.filter((finding) => !aside.has(finding));
   const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
-  const perhaps: ReadFact[] = [];
   const understood: Understood[] = [];
   const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
     const { what, answer, from } = claim;
-    const { by, guessed } = from;
-    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by };
-    // Of one finding an answer may be a guess, but never the system or the path.
-    if (guessed === true && !ALWAYS_SAID.has(what)) {
-      perhaps.push(fact);
-      return;
-    }
+    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by: from.by };
     facts.push(fact);
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
@@ -129,5 +119,5 @@ export const gather = (
     take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
     if (label !== undefined) shown.add(label);
   }
-  return { facts, perhaps, understood, suggested: weightsOf(findings) };
+  return { facts, understood, suggested: weightsOf(findings) };
 };

@@ -172,12 +172,10 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
-  const known = [...gathered.facts, ...gathered.perhaps];
-  const perhaps = [...gathered.perhaps, ...liked.guesses(known)].sort((a, b) => b.sureness - a.sureness);
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    perhaps,
+    perhaps: liked.guesses(gathered.facts),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -18,7 +18,7 @@ const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
 
 const OPENING = new Set(['system', 'path', 'client']);
 
-/** Measured on 2026-11-26: said 77 % right, 22 % found; guesses 77 % right, with them 34 % found (by sayings alone 72 and 23 %). */
+/** Measured on 2026-11-26: said 77 % right, 22 % found; guesses 87 % right, with them 34 % found (by sayings alone 72 and 23 %). */
 it('reads strangers’ messages mostly rightly, and guesses about half as much again as it reads', () => {
   let [labels, right, said, guessedRight, guessed] = [0, 0, 0, 0, 0];
   for (const { text, facts } of told) {
@@ -38,7 +38,7 @@ it('reads strangers’ messages mostly rightly, and guesses about half as much a
   expect(labels).toBeGreaterThan(1000);
   expect(right / said).toBeGreaterThan(0.74);
   expect(right / labels).toBeGreaterThan(0.2);
-  expect(guessedRight / guessed).toBeGreaterThan(0.72);
+  expect(guessedRight / guessed).toBeGreaterThan(0.82);
   expect((right + guessedRight) / labels).toBeGreaterThan(0.32);
 });
 

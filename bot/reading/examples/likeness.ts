@@ -4,6 +4,7 @@ import { holdsSeveral, keyOf, type ReadFact } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
+import { stands } from '../words/stands.js';
 import { likelyIn, type Likely } from './likely.js';
 import type { Weights } from './weights.js';
 
@@ -21,15 +22,24 @@ export interface Liked {
 }
 
 /** A saying whose words are less like what tells it is none. */
-const UNLIKE = 0.002;
-/** … and one less like than this is a guess. */
-const DOUBTFUL = 0.02;
-const DOUBTED = 0.5;
+const UNLIKE = 0.02;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.6, 5];
 /** A guess is worth telling from here on. */
 const WORTH_TELLING = 0.55;
 const MOST_GUESSES = 8;
+
+/** The clauses' own denials, pasts and habits are part of what they are like; whose mount they speak of is not. */
+const SAID_OF_OTHERS = { denied: true, past: true, habit: true } as const;
+
+const isOwn = (clauses: readonly Clause[]): boolean =>
+  clauses.every(({ sentence, from, to }) =>
+    stands(
+      sentence,
+      { start: from, end: to, taken: [...Array(to - from).keys()].map((i) => from + i) },
+      SAID_OF_OTHERS,
+    ),
+  );
 
 const NONE: Liked = { weighed: (findings) => findings, guesses: () => [] };
 
@@ -77,18 +87,11 @@ export const likenessOf = (
     const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
     const { system, client, path } = finding.entry;
     if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return [];
-    const most = Math.max(...kept.map(([check, answer]) => likely.get(`${check}.${answer}`)?.probability ?? 0), 0);
-    const isDoubtful =
-      kept.length > 0 && most < DOUBTFUL && kept.every(([check, answer]) => isOpen(`${check}.${answer}`));
     const entry =
       kept.length === told.length
         ? finding.entry
         : { ...finding.entry, answers: Object.fromEntries(kept), label: undefined };
-    return [
-      isDoubtful
-        ? { ...finding, entry, sureness: Math.min(DOUBTED, finding.sureness), guessed: true }
-        : { ...finding, entry },
-    ];
+    return [{ ...finding, entry }];
   };
   const spanOf = (clauses: readonly Clause[]): Span => {
     const [first, last] = [clauses[0], clauses.at(-1)];
@@ -101,7 +104,7 @@ export const likenessOf = (
     guesses: (facts) => {
       const known = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
       return [...best]
-        .filter(([key, { own }]) => own.probability >= WORTH_TELLING && !known.has(key))
+        .filter(([key, { own }]) => own.probability >= WORTH_TELLING && !known.has(key) && isOwn(own.clauses))
         .map(([key, { answer, own }]) => ({ check: key.split('.')[0] ?? '', answer, own }))
         .filter(({ check, answer }) => isOpen(`${check}.${answer}`))
         .sort((a, b) => b.own.probability - a.own.probability)
