@@ -60,7 +60,7 @@ const LEADS = `(?:(?:yes|and|so|ah|aha|oh|ok|well|${NOW}|${LASTING}|${JOY}) )*`;
 const THANKED = `(?: (?:${JOY}|so much|very much|a lot|all))*`;
 const anchored = (doing: string): RegExp => new RegExp(`^${LEADS}${doing}${HOWS}${THANKED}$`, 'u');
 /** A star is no one's but the mount's doing. */
-const OF_WHOLE = anchored(doings(`(?:${WHOLE} |${ITS_STAR} (?=(?:now )?(?:${GOES}|${KEEPS}) ))?`));
+const OF_WHOLE = anchored(doings(`(?:${WHOLE} |${ITS_STAR} (?=(?:now )?(?:${GOES}|${KEEPS})\\b))?`));
 const OF_PART = anchored(doings(`${PART} `));
 
 const HAS_NOW = new RegExp(`\\b(?:${NOW}|${LASTING}|each|every time|first (?:time|go|try))\\b`, 'u');
