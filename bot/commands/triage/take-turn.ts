@@ -21,6 +21,7 @@ import {
 } from '../../triage/index.js';
 import { STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant } from './at-the-end.js';
+import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
 import { takeReply } from './replied.js';
@@ -28,37 +29,10 @@ import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
-import {
-  changed,
-  DOINGS,
-  SHOWINGS,
-  type Began,
-  type Doing,
-  type SaidInTurn,
-  type Turn,
-  type TurnContext,
-} from './turn.js';
+import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
 
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
-/** What the lines beside the answers are called, typed rather than pressed. */
-const DOING_LABELS = tableOf<Doing>({
-  'why this': 'why',
-  'back a step': 'back',
-  'something of this is wrong': 'doubt',
-  another: 'more',
-  'one paste instead of questions': 'collect',
-});
-
-const doingTyped = (text: string | undefined): Doing | undefined => {
-  const bare =
-    text
-      ?.trim()
-      .toLowerCase()
-      .replace(/[.?!…]+$/u, '') ?? '';
-  return DOINGS.find((word) => word === bare) ?? DOING_LABELS.get(bare);
-};
-
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
   const { step } = assessment;

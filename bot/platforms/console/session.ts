@@ -11,13 +11,17 @@ import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { LineKind } from './gather-pastes.js';
 import { splitForms } from '../shared/form-lines.js';
+import { labelPicked } from '../shared/label-picked.js';
 import { numberLed, numberSaid, runOfLed, runOfPick } from '../shared/number-said.js';
 import { askerNamed, CONSOLE_ASKER, runConsoleLine, speakerNamed } from './who-speaks.js';
 
 export { CONSOLE_ASKER };
 
 export interface ConsoleSession {
-  /** Answers one line; a bare number picks from the choices last shown, "as Tamsin" says who speaks from now on. Never rejects. */
+  /**
+   * Answers one line; a bare number, or in a walk a label, picks from the choices last shown, "as Tamsin" says who speaks from now on.
+   * Never rejects.
+   */
   readonly answer: (line: string) => Promise<Outcome>;
   /** Whether a line stands by itself, or may be a piece of something pasted. */
   readonly kindOf: (line: string) => LineKind;
@@ -85,7 +89,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
   const heard = new Set<string>();
 
   const answer = async (line: string): Promise<Outcome> => {
-    const pick = pickIn(line, choices);
+    const pick = labelPicked(line, choices) ?? pickIn(line, choices);
     if (pick !== null) return typeof pick === 'string' ? answer(pick) : pick;
     const name = speakerNamed(line, heard);
     if (name !== null) {
