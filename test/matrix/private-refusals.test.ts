@@ -38,6 +38,7 @@ const saidFor = async (outcome: Outcome, isPrivate = false): Promise<Record<stri
     offers: {
       remember: () => undefined,
       find: async () => null,
+      byLabel: () => null,
       isWalkThread: async () => false,
       eventNamed: async () => null,
     },

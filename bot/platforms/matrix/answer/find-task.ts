@@ -82,6 +82,8 @@ const taskOfTold = async (
   asked: Told | null,
 ): Promise<Task | null> => {
   if (asked === null) return null;
+  const picked = asked.kind === 'file' ? null : offers.byLabel(heard, asked.kind === 'line' ? asked.line : asked.text);
+  if (picked !== null) return { run: { line: picked, file: null }, relation: answerRelation(heard.event) };
   const run =
     asked.kind === 'line'
       ? await runOfLine(offers, fileIn, heard, asked)

@@ -3,14 +3,16 @@
  * what an earlier process offered, once for each room and thread, and for what a reply or reaction names, a bounded number of times.
  */
 import { MS_PER_MINUTE } from '../../../ground/durations.js';
+import type { Choice } from '../../../ground/problem.js';
 import type { UtcMs } from '../../../sky/types.js';
+import { labelPicked } from '../../shared/label-picked.js';
 import type { RateLimit } from '../../shared/rate-limit.js';
 import type { PierhandMatrixClient } from '../connect/client.js';
 import { MatrixError } from '../connect/sdk.js';
 import { eventsBackwards } from '../rooms/history.js';
 import { offeredIn, type OfferedChoices } from './choices.js';
 import type { MatrixEvent } from './matrix-event.js';
-import { asEvent, threadRootOf } from './matrix-event.js';
+import { asEvent, repliedTo, threadRootOf } from './matrix-event.js';
 import type { Asked } from './read-message.js';
 
 /** A number without a reply or thread counts only this long after the choices were offered. */
@@ -28,6 +30,8 @@ export interface Offer extends OfferedChoices {
   readonly offeredUtcMs: UtcMs;
   /** On the bot's own steady clock; minus infinity where an earlier process made it. */
   readonly sinceMs: number;
+  /** What it showed; missing where an earlier process made it, since labels are not carried in the room. */
+  readonly choices?: readonly Choice[];
 }
 
 /** A pick as it arrived. */
@@ -46,6 +50,8 @@ export interface Offers {
    * a bare number in the room counts only for the member who was offered, and not for long. `unreadable`: what it names cannot be opened.
    */
   readonly find: (pick: Pick) => Promise<Offer | 'unreadable' | null>;
+  /** The line of a choice that was offered to whom says its label; by what this process remembers alone. */
+  readonly byLabel: (heard: Omit<Pick, 'asked'>, line: string) => string | null;
   /** Whether the newest offer in a thread is a step of a walk of the member's. */
   readonly isWalkThread: (roomId: string, threadRoot: string, memberId: string) => Promise<boolean>;
   /** The event that a message replies to, opened; bounded for each member. Null: there are too many, or it may not be seen or opened. */
@@ -164,6 +170,19 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
       if (found !== undefined) return found;
       await lookBackOnce(roomId, threadRoot, event.sender);
       return newest() ?? null;
+    },
+    byLabel: ({ roomId, event, arrivedMs }, line) => {
+      const root = threadRootOf(event);
+      const namedId = repliedTo(event);
+      const offer = inRoom(roomId).offers.findLast(
+        ({ eventId, askerId, threadRoot, sinceMs, offeredUtcMs }) =>
+          askerId === event.sender &&
+          sinceMs <= arrivedMs &&
+          (namedId === null
+            ? threadRoot === root && (root !== null || offeredUtcMs >= now() - BARE_NUMBER_MS)
+            : eventId === namedId),
+      );
+      return labelPicked(line, offer?.choices ?? []);
     },
     eventNamed,
     isWalkThread: async (roomId, threadRoot, memberId) => {

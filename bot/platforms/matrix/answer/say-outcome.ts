@@ -13,7 +13,7 @@ import { keycap } from './choices.js';
 import type { Content, MatrixEvent } from './matrix-event.js';
 import { threadRootOf } from './matrix-event.js';
 import type { Offers } from './offers.js';
-import { offeredRuns, plainNotice, reactionsFor, writeOutcome } from './write-reply.js';
+import { carried, plainNotice, reactionsFor, writeOutcome } from './write-reply.js';
 
 /** Where the server limits the bot, its number reactions are the first to go. */
 const REACTION_PATIENCE_MS = 3000;
@@ -126,11 +126,12 @@ export const createSpeaker = ({ context, client, direct, outbox, offers, ticksMs
       return;
     }
     const textId = await part(place.roomId, 'text', writeOutcome(outcome, event.sender, place.extra));
-    const runs = offeredRuns(outcome);
-    if (runs.length > 0)
+    const choices = carried(outcome);
+    if (choices.length > 0)
       offers.remember(place.roomId, {
         askerId: event.sender,
-        runs,
+        runs: choices.map(({ run }) => run),
+        choices,
         eventId: textId,
         threadRoot: threadRootOf({ ...event, content: place.extra }),
         offeredUtcMs: now(),

@@ -155,8 +155,8 @@ const replyNotice = (reply: Reply, choices: readonly Choice[], extra: Content): 
   }
 };
 
-/** A line too long to carry could not be run when picked, so it is not offered. */
-const carried = (outcome: Outcome): readonly Choice[] =>
+/** What a written notice offers, in order: a line too long to carry could not be run when picked. */
+export const carried = (outcome: Outcome): readonly Choice[] =>
   splitForms(outcome.choices)
     .picks.filter(({ run }) => writtenBytes(run) <= BYTES.run)
     .slice(0, 25);
@@ -176,9 +176,6 @@ export const writeOutcome = (outcome: Outcome, askerId: string, extra: Content):
     ? notice([paragraph(cut(outcome.message, BYTES.problem)), ...choiceBlock(choices), ...invited(outcome)], all)
     : replyNotice(outcome, choices, all);
 };
-
-/** The command lines a written notice offers, in order. */
-export const offeredRuns = (outcome: Outcome): readonly string[] => carried(outcome).map(({ run }) => run);
 
 /** How many choices a written notice offers by reaction. */
 export const reactionsFor = (outcome: Outcome): number => {
