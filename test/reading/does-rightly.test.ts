@@ -10,6 +10,8 @@ const { reading } = loadTriage(path.join(projectRoot(), 'knowledge/connection'))
 const CURED = [
   'now the telescope goes to the star exactly. Many thanks',
   'changed to no, now it goes to the star exactly',
+  'set it to no, now it goes to jupiter spot on. cheers',
+  'put in the right hemisphere, goto lands dead centre now',
   'now it centres the star nicely',
   'firmware new, now mount answer me. danke',
   'the scope now stops right on the star',

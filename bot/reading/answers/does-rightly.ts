@@ -20,7 +20,7 @@ const MIDDLE = either(
 const PART = either('(?:the |my |both )?(?:dec|ra|declination|right ascension|axis|axes|motors?|azimuth|altitude)');
 const NOW = either('now|again|at last|finally|this time|after (?:that|this)|since');
 const EXACT = either(
-  'exactly|exact|correct|correctly|precisely|perfect|perfectly|accurately|nicely|dead|bang|spot|right|straight|directly|each time|every time|first (?:time|go|try)',
+  'exactly|exact|correct|correctly|precisely|perfect|perfectly|accurately|nicely|dead|bang|spot on|spot|dead on|right|straight|directly|each time|every time|first (?:time|go|try)',
 );
 const WELL = either(
   'ok|okay|fine|good|well|great|smooth|smoothly|perfect|perfectly|properly|correct|correctly|right|nicely|straight|normally|normal|normaly|reliably|' +
@@ -46,6 +46,7 @@ const doings = (who: string): string => {
   return either(
     [
       `${GOES} ${to} (?:${ITS_STAR}|${MIDDLE})`,
+      `${GOES} (?:${EXACT} )+${MIDDLE}`,
       `${FINDS} ${ITS_STAR}`,
       `${RUNS}${TO_ME}`,
       `${RUNS} ${to} ${ITS_STAR}`,
