@@ -30,8 +30,14 @@ it.each<[string, unknown]>([
   ['?sslmode=disable', false],
   ['?sslmode=require', { rejectUnauthorized: false }],
   ['?ssl=true', { rejectUnauthorized: false }],
-  ['?sslmode=require&sslrootcert=/etc/pierhand/ca.pem', { ca: 'CA', checkServerIdentity: expect.any(Function) }],
-  ['?sslmode=verify-ca&sslrootcert=/etc/pierhand/ca.pem', { ca: 'CA', checkServerIdentity: expect.any(Function) }],
+  [
+    '?sslmode=require&sslrootcert=/etc/pierhand/ca.pem',
+    { ca: 'CA', checkServerIdentity: expect.any(Function) as unknown },
+  ],
+  [
+    '?sslmode=verify-ca&sslrootcert=/etc/pierhand/ca.pem',
+    { ca: 'CA', checkServerIdentity: expect.any(Function) as unknown },
+  ],
   ['?sslmode=verify-full&sslrootcert=/etc/pierhand/ca.pem', { ca: 'CA' }],
   ['?sslmode=verify-full&sslrootcert=system', {}],
 ])('%s is read as libpq reads it', (query, ssl) => {
