@@ -1,5 +1,6 @@
 /** Puts the parts together: settings → store → knowledge → what commands work with. */
 import { isProblem } from '../ground/problem.js';
+import { once } from '../ground/once.js';
 import path from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import { StartError } from '../ground/start-error.js';
@@ -26,11 +27,6 @@ export interface OpenedDeps {
   readonly warm: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
-
-const once = <T>(make: () => T): (() => T) => {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-};
 
 /** One line for the operator: the first mistake, and how the others are seen. */
 const notTaken = (folder: string, { problems }: KnowledgeError): string => {

@@ -91,17 +91,18 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const { lexicon } = vocabulary.sayings;
   const placed: (Placed & { readonly line: Line })[] = [];
   const sentences = new Map<Line, readonly Clauses[]>();
+  const lineOf = new Map<Clauses, Line>();
   let number = 0;
   for (const line of worded) {
     const own = sentencesOf(lexicon, line.text);
     sentences.set(line, own);
     for (const sentence of own) {
+      lineOf.set(sentence, line);
       number += 1;
       for (const { entry, match, deniedAt } of readWords(vocabulary.sayings, sentence))
         if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
-  const lineOf = new Map(worded.flatMap((line) => (sentences.get(line) ?? []).map((own) => [own, line] as const)));
   const liked = likenessOf(
     vocabulary.likeness(),
     [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),

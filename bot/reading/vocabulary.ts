@@ -1,4 +1,5 @@
 /** The vocabulary as the reader uses it: patterns compiled, phrases parsed, words looked up. Read-only once made. */
+import { once } from '../ground/once.js';
 import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern, NO_PATTERN } from './messages/compile-pattern.js';
@@ -31,16 +32,15 @@ export interface Vocabulary extends Messages {
 const phraseCountsOf = (
   entries: VocabularyEntries['wordedAnswers'],
   lexicon: Sayings['lexicon'],
-): Vocabulary['phraseCounts'] => {
-  let counts: PhraseCounts | null = null;
-  return () =>
-    (counts ??= countPhrases(
+): Vocabulary['phraseCounts'] =>
+  once(() =>
+    countPhrases(
       entries.map(({ id, said }) => ({
         id,
         phrases: Object.values(said).flatMap((phrases) => phrases.map((phrase) => saidText(lexicon, phrase).words)),
       })),
-    ));
-};
+    ),
+  );
 
 const EXAMPLE_LENGTH = 1000;
 

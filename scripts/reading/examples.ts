@@ -1,5 +1,4 @@
 /** Lines of examples/*.jsonl: a sentence that tells one thing or nothing, or a message with what each piece of it tells. */
-import type { Likely } from '../../bot/reading/examples/likely.js';
 
 export interface Example {
   readonly text: string;
@@ -32,15 +31,3 @@ export const readExamples = (lines: string, isAnswer: (label: string) => boolean
       const label = `${what}.${answer}`;
       return isAnswer(label) ? [{ text, facts: [{ label, quote: text }], whole: true }] : [];
     });
-
-/** Of each check the likeliest answer. */
-export const bestOfEach = (
-  likely: ReadonlyMap<string, Likely>,
-): readonly { readonly answer: string; readonly probability: number }[] => {
-  const best = new Map<string, { readonly answer: string; readonly probability: number }>();
-  for (const [answer, { probability }] of likely) {
-    const check = answer.split('.')[0] ?? '';
-    if (probability > (best.get(check)?.probability ?? 0)) best.set(check, { answer, probability });
-  }
-  return [...best.values()];
-};

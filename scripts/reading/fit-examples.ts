@@ -8,13 +8,14 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { clausesOf, type Clause } from '../../bot/reading/examples/clauses.js';
+import { bestByCheck } from '../../bot/reading/examples/likeness.js';
 import { likelyIn } from '../../bot/reading/examples/likely.js';
 import { markClause } from '../../bot/reading/examples/marks.js';
 import { encodeWeights, MOST_STEPS, NOTHING, STEP, type Weights } from '../../bot/reading/examples/weights.js';
 import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
-import { bestOfEach, readExamples, type Example } from './examples.js';
+import { readExamples, type Example } from './examples.js';
 
 const KNOWLEDGE = 'knowledge/connection';
 const FOLDER = 'scripts/reading/examples';
@@ -185,9 +186,10 @@ const LEVELS = [0.3, 0.5, 0.6, 0.7, 0.8, 0.9] as const;
 const measure = (weights: Weights, examples: readonly Example[]): void => {
   const met = examples.flatMap(({ text, facts }) => {
     const labels = new Set(facts.map(({ label }) => label));
-    return bestOfEach(likelyIn(weights, sentencesOf(lexicon, text))).map(({ answer, probability }) => ({
+    const best = bestByCheck(likelyIn(weights, sentencesOf(lexicon, text)));
+    return [...best.values()].map(({ check, answer, probability }) => ({
       probability,
-      isRight: labels.has(answer),
+      isRight: labels.has(`${check}.${answer}`),
     }));
   });
   const said = examples.reduce((sum, { facts }) => sum + new Set(facts.map(({ label }) => label)).size, 0);

@@ -19,6 +19,7 @@ const LEAST = 0.001;
 const FAINT = 12;
 
 interface Summed {
+  readonly clauses: readonly Clause[];
   /** The numbers of its marks, each once. */
   readonly marks: readonly number[];
   /** Answer → how much its marks speak for it, in steps. */
@@ -41,10 +42,10 @@ const summed = (weights: Weights, clause: Clause): Summed => {
   });
   const sums = new Int32Array(weights.answers.length);
   for (const mark of numbers) add(sums, weights, mark, 1);
-  return { marks: [...numbers], sums };
+  return { clauses: [clause], marks: [...numbers], sums };
 };
 
-/** Both clauses' marks, each once. */
+/** Both together, with their marks each once. */
 const joined = (weights: Weights, own: Summed, other: Summed): Summed => {
   const sums = own.sums.slice();
   for (let a = 0; a < sums.length; a++) sums[a] = (sums[a] as number) + (other.sums[a] as number);
@@ -52,19 +53,20 @@ const joined = (weights: Weights, own: Summed, other: Summed): Summed => {
   for (const mark of other.marks)
     if (known.has(mark)) add(sums, weights, mark, -1);
     else known.add(mark);
-  return { marks: [...known], sums };
+  return { clauses: [...own.clauses, ...other.clauses], marks: [...known], sums };
 };
 
 /** @returns answer ("check.answer") → the run of clauses it is likeliest in; a multinomial logistic model, after its softmax */
 export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): ReadonlyMap<string, Likely> => {
   const { answers } = weights;
-  const clauses = clausesOf(sentences).slice(0, MOST_CLAUSES);
-  const single = clauses.map((clause) => summed(weights, clause));
+  const single = clausesOf(sentences)
+    .slice(0, MOST_CLAUSES)
+    .map((clause) => ({ number: clause.number, ...summed(weights, clause) }));
   const best = new Float64Array(answers.length);
   const where: (readonly Clause[])[] = [];
   const odds = new Float64Array(answers.length);
-  const weigh = (own: readonly Clause[], { marks, sums }: Summed): void => {
-    if (own.every(({ sentence }) => sentence.asks)) return;
+  const weigh = ({ clauses, marks, sums }: Summed): void => {
+    if (clauses.every(({ sentence }) => sentence.asks)) return;
     const scale = STEP / Math.sqrt(marks.length + 1);
     let most = 0;
     for (let a = 0; a < sums.length; a++) if ((sums[a] as number) > most) most = sums[a] as number;
@@ -79,19 +81,16 @@ export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): Reado
       const odd = odds[a] as number;
       if (odd < LEAST * all || odd <= (best[a] as number) * all) continue;
       best[a] = odd / all;
-      where[a] = own;
+      where[a] = clauses;
     }
   };
-  for (const [first, clause] of clauses.entries()) {
-    const [own, next, third] = [single[first], clauses[first + 1], clauses[first + 2]];
-    if (own === undefined) break;
-    weigh([clause], own);
-    const second = single[first + 1];
-    const two = next === undefined || second === undefined ? null : joined(weights, own, second);
-    if (next === undefined || two === null) continue;
-    weigh([clause, next], two);
-    const last = single[first + 2];
-    if (third?.number === clause.number && last !== undefined) weigh([clause, next, third], joined(weights, two, last));
+  for (const [i, own] of single.entries()) {
+    const [next, last] = [single[i + 1], single[i + 2]];
+    weigh(own);
+    if (next === undefined) break;
+    const two = joined(weights, own, next);
+    weigh(two);
+    if (last?.number === own.number) weigh(joined(weights, two, last));
   }
   const likely = new Map<string, Likely>();
   for (const [a, answer] of answers.entries()) {

@@ -48,13 +48,18 @@ const partsOf = (answer: string): readonly [string, string] => {
   return [answer.slice(0, dot), answer.slice(dot + 1)];
 };
 
-/** Check → its likeliest answer. */
-const bestByCheck = (likely: ReadonlyMap<string, Likely>): ReadonlyMap<string, { answer: string; own: Likely }> => {
-  const best = new Map<string, { answer: string; own: Likely }>();
+export interface Best extends Likely {
+  readonly check: string;
+  readonly answer: string;
+}
+
+/** Check (or, where it holds several, check and answer) → its likeliest answer. */
+export const bestByCheck = (likely: ReadonlyMap<string, Likely>): ReadonlyMap<string, Best> => {
+  const best = new Map<string, Best>();
   for (const [name, own] of likely) {
     const [check, answer] = partsOf(name);
     const key = keyOf(check, answer);
-    if (own.probability > (best.get(key)?.own.probability ?? 0)) best.set(key, { answer, own });
+    if (own.probability > (best.get(key)?.probability ?? 0)) best.set(key, { check, answer, ...own });
   }
   return best;
 };
@@ -74,7 +79,7 @@ export const likenessOf = (
   const likely = likelyIn(weights, sentences);
   const best = bestByCheck(likely);
   const isRivalled = (check: string, own: number): boolean => {
-    const rival = holdsSeveral(check) ? undefined : best.get(check)?.own.probability;
+    const rival = holdsSeveral(check) ? undefined : best.get(check)?.probability;
     return rival !== undefined && rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = (check: string, answer: string): boolean => {
@@ -83,15 +88,11 @@ export const likenessOf = (
   };
   const weigh = (finding: Finding): readonly Finding[] => {
     const told = Object.entries(finding.entry.answers ?? {});
-    if (told.length === 0) return [finding];
     const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
+    if (kept.length === told.length) return [finding];
     const { system, client, path } = finding.entry;
     if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return [];
-    const entry =
-      kept.length === told.length
-        ? finding.entry
-        : { ...finding.entry, answers: Object.fromEntries(kept), label: undefined };
-    return [{ ...finding, entry }];
+    return [{ ...finding, entry: { ...finding.entry, answers: Object.fromEntries(kept), label: undefined } }];
   };
   const spanOf = (clauses: readonly Clause[]): Span => {
     const [first, last] = [clauses[0], clauses.at(-1)];
@@ -104,15 +105,18 @@ export const likenessOf = (
     guesses: (facts) => {
       const known = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
       return [...best]
-        .filter(([key, { own }]) => own.probability >= WORTH_TELLING && !known.has(key) && isOwn(own.clauses))
-        .map(([key, { answer, own }]) => ({ check: key.split('.')[0] ?? '', answer, own }))
+        .filter(([key, { probability, clauses }]) => probability >= WORTH_TELLING && !known.has(key) && isOwn(clauses))
+        .map(([, own]) => own)
         .filter(({ check, answer }) => isOpen(`${check}.${answer}`))
-        .sort((a, b) => b.own.probability - a.own.probability)
+        .sort((a, b) => b.probability - a.probability)
         .slice(0, MOST_GUESSES)
-        .map(({ check, answer, own }) => {
-          const sureness = Math.round(90 * own.probability) / 100;
-          return { what: check, answer, sureness, quote: quoteOf(spanOf(own.clauses)), by: 'words' };
-        });
+        .map(({ check, answer, probability, clauses }) => ({
+          what: check,
+          answer,
+          sureness: Math.round(90 * probability) / 100,
+          quote: quoteOf(spanOf(clauses)),
+          by: 'words',
+        }));
     },
   };
 };

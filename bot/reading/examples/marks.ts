@@ -1,4 +1,5 @@
 /** What a clause is known by: its words' stems, the entries of words.yaml they are, what is denied, and which words follow one another. */
+import { rememberWords } from '../words/remember.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Clause } from './clauses.js';
 
@@ -26,17 +27,8 @@ const stemOf = (word: string): string => {
   return single.length > 4 ? single.replace(/e$/u, '') : single;
 };
 
-const stems = new Map<string, string>();
-const MOST_STEMS = 5000;
-
-const knownStemOf = (word: string): string => {
-  const known = stems.get(word);
-  if (known !== undefined) return known;
-  if (stems.size >= MOST_STEMS) stems.clear();
-  const stem = /^\d/u.test(word) ? '#' : stemOf(word);
-  stems.set(word, stem);
-  return stem;
-};
+/** Numbers are all one. */
+const knownStemOf = rememberWords((word) => (/^\d/u.test(word) ? '#' : stemOf(word)));
 
 /** What a word is marked by alone. */
 const markWord = (

@@ -1,4 +1,5 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
+import { once } from '../../ground/once.js';
 import { makeVocabulary, type Vocabulary, type Weights } from '../../reading/index.js';
 import type { CollectingLine } from './collecting.js';
 import { fillSerial } from './fill-serial.js';
@@ -59,12 +60,11 @@ export const makeModel = (
 ): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
-  let likeness: ReturnType<Vocabulary['likeness']> | undefined;
-  const reading = makeVocabulary(entries, () => {
-    if (likeness !== undefined) return likeness;
+  const likeness = once(() => {
     const own = weights();
-    return (likeness = own === null ? null : likenessFrom(own, checks));
+    return own === null ? null : likenessFrom(own, checks);
   });
+  const reading = makeVocabulary(entries, likeness);
   return {
     ...entries,
     faults,
