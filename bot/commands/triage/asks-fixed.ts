@@ -1,13 +1,13 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
 import { isProblem } from '../../ground/problem.js';
 import { allWell, mayBeCured, readText, remedyOutcome, saysCured, soundsCured, yesOrNo } from '../../reading/index.js';
-import { answerStep, type Step } from '../../triage/index.js';
+import { answerStep } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
 import { answerLine, doLine } from './walk-words.js';
-import { changed, type Began, type Turn } from './turn.js';
+import { changed, isAsked, type Began, type Turn } from './turn.js';
 
 /** The remedy in hand, or the one done last: what a cure is put down to. */
 const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
@@ -32,13 +32,11 @@ const isAnswer = (began: Began, text: string): boolean => {
   return /\b(?:works?|connects?|answers)\b/iu.test(meant.label);
 };
 
-const isAskedOf = (step: Step): boolean => step.kind === 'ask' || step.kind === 'try' || step.kind === 'numbers';
-
 /** @returns null where the words do not sound so, or are plain enough by themselves */
 export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { context, walk, before } = began;
   const { step } = before;
-  if (!isAskedOf(step) || !walk.state.events.some(({ by }) => by !== null) || !sounds(began, text)) return null;
+  if (!isAsked(began) || !sounds(began, text)) return null;
   if (step.kind === 'try' && remedyOutcome(context.model.reading, text) !== null) return null;
   if (step.kind === 'ask' && isAnswer(began, text) && !(COMPLAINT.has(step.id) && soundsCured(text))) return null;
   const remedy = remedyOf(began);
@@ -60,8 +58,8 @@ export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';
 
 /** A yes or a no to "Is it fixed?"; `end`: it is, without a remedy of this walk. */
 export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null => {
-  const { context, walk, before } = began;
-  const reply = isAskedOf(before.step) ? yesOrNo(text) : null;
+  const { context, walk } = began;
+  const reply = isAsked(began) ? yesOrNo(text) : null;
   if (reply === null || (reply.rest !== '' && reply.says === 'no') || !wasAsked(began)) return null;
   if (reply.says === 'no')
     return changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] });

@@ -2,6 +2,7 @@
 import { takesBack, type Reading } from '../../reading/index.js';
 import type { WalkState } from '../../triage/index.js';
 import type { Began } from './turn.js';
+import { hasBegun } from './walk-words.js';
 
 /** Said against something, in whatever words; of a system only where it is named, since other machines are spoken of in any walk. */
 const OPENS_ANEW = '^(?:no|nope|oh|wait|sorry|ah|hm+|oops|actually)\\b';
@@ -18,7 +19,7 @@ export const toldAnew = (
   text: string,
   read: Reading,
 ): readonly string[] => {
-  if (read.by !== 'words' || !walk.state.events.some(({ by }) => by !== null)) return [];
+  if (read.by !== 'words' || !hasBegun(walk)) return [];
   return FIELDS.filter((field) => {
     const told = read.facts.find(({ what }) => what === field)?.answer;
     const stood = before.context[field];

@@ -6,8 +6,8 @@ import { fitted } from './fitted.js';
 import { guardsGear } from './guards-gear.js';
 import { saidBefore } from './said-before.js';
 import { lastSaidToIt } from './last-said.js';
-import { changed, type Began, type Turn } from './turn.js';
-import { answerLine } from './walk-words.js';
+import { changed, isAsked, type Began, type Turn } from './turn.js';
+import { answerLine, briefOf } from './walk-words.js';
 
 const LONGEST_LABEL = 70;
 
@@ -47,7 +47,7 @@ const toldIn = (began: Began, text: string): ToldElsewhere | null => {
 const named = ({ context: { model } }: Began, { check, label }: ToldElsewhere): string => {
   const entry = model.check(check);
   if (check === WAY) return `The way: ${label}`;
-  return fitted(`${entry?.brief ?? entry?.question.replace(/\?$/u, '') ?? check}: ${label}`, LONGEST_LABEL);
+  return fitted(`${entry === undefined ? check : briefOf(entry)}: ${label}`, LONGEST_LABEL);
 };
 
 const SURENESS = 0.75;
@@ -59,10 +59,6 @@ const withFact = (state: WalkState, { check, answer }: ToldElsewhere, quote: str
   const fact = { what: check, answer, sureness: SURENESS, quote: quote.slice(0, 120), by: 'words' as const };
   return { ...state, events: [...state.events.slice(0, -1), { ...last, facts: [...last.facts, fact] }] };
 };
-
-const wasShown = ({ walk, before: { step } }: Began): boolean =>
-  (step.kind === 'ask' || step.kind === 'try' || step.kind === 'numbers') &&
-  walk.state.events.some(({ by }) => by !== null);
 
 /** Nothing was read of the words, or only by the way what kind of link or system it is. */
 const tellsNoFact = ({ facts }: Reading): boolean =>
@@ -97,7 +93,7 @@ export const takeElsewhere = (
   isNear: boolean,
 ): Turn | null => {
   const { walk, before } = began;
-  if (read.by !== 'words' || !tellsNoFact(read) || !wasShown(began)) return null;
+  if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
   if (found === null || stands(began, found)) return null;
@@ -123,7 +119,7 @@ export const takeElsewhere = (
 export const yesToElsewhere = (began: Began): Turn | null => {
   const { context, walk } = began;
   const last = walk.state.events.at(-1);
-  if (last?.kind !== 'text' || !wasShown(began)) return null;
+  if (last?.kind !== 'text' || !isAsked(began)) return null;
   const found = toldIn(began, last.words);
   if (found === null || stands(began, found)) return null;
   const state = answerStep(context.model, walk.state, found.check, found.answer, context.by);

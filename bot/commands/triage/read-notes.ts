@@ -4,7 +4,7 @@ import type { AnswerMeant, ReadFact, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { fitted, wordsWithin } from './fitted.js';
-import { answerLine, titleOf } from './walk-words.js';
+import { answerLine, briefOf, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_TAKEN = 6;
@@ -21,8 +21,8 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
 
 /** "Another cable: no, just the same": an answer's label alone does not say of what. */
 const guessLabel = (model: TriageModel, { what, answer }: ReadFact): string => {
-  const label = labelOf(model, what, answer);
-  return label === null ? '' : `${inSentence(model.check(what)?.brief ?? what)}: ${inSentence(label)}`;
+  const [check, label] = [model.check(what), labelOf(model, what, answer)];
+  return check === undefined || label === null ? '' : `${inSentence(briefOf(check))}: ${inSentence(label)}`;
 };
 
 /** Characters of one thing taken, so that the line stays one to glance at. */

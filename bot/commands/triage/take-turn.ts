@@ -31,6 +31,7 @@ import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-nu
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
+import { hasBegun } from './walk-words.js';
 
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
@@ -191,8 +192,6 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
     return { walk: { ...walk, endedUtcMs: walk.endedUtcMs ?? context.nowUtcMs }, notes, show: 'summary' };
   return doing === 'back' ? takeBack(began) : null;
 };
-
-const hasBegun = ({ state }: Walk): boolean => state.events.some(({ by }) => by !== null);
 
 /** A wish for a person or for the end is never taken for an answer; before the first words nothing is there to leave. */
 const takeLeave = (began: Began, text: string): Turn | Problem | null => {

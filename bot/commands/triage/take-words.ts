@@ -31,6 +31,7 @@ import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
+import { hasBegun } from './walk-words.js';
 
 /** A look that keeps gear from harm. */
 export const isSafetyLook = (step: Step): boolean => step.kind === 'ask' && !step.opening && guardsGear(step.check);
@@ -96,8 +97,7 @@ export const isGuessAtSafety = ({ before: { step } }: Began, text: string): bool
 const GO_ON = 'I keep that too, and go on without this one.';
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
-const wasShown = ({ walk, before }: Began): boolean =>
-  before.step.kind === 'ask' && walk.state.events.some(({ by }) => by !== null);
+const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
 
 const saidOf = (
   began: Began,

@@ -1,4 +1,5 @@
 /** One turn of a walk: what it is given, what it stands on, what comes of it. */
+import { hasBegun } from './walk-words.js';
 import type { Choice } from '../../ground/problem.js';
 import type { MemberFile } from '../../ground/member-file.js';
 import type { Reply } from '../../reply/reply.js';
@@ -75,6 +76,10 @@ export interface Began {
   readonly before: Assessment;
   readonly notes: readonly string[];
 }
+
+/** A question, a remedy or numbers stand before the member, who may be saying something to them. */
+export const isAsked = ({ walk, before: { step } }: Pick<Began, 'walk' | 'before'>): boolean =>
+  (step.kind === 'ask' || step.kind === 'try' || step.kind === 'numbers') && hasBegun(walk);
 
 export const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
   show: 'step',

@@ -2,8 +2,14 @@
 import { cautions, cautionText } from '../../cautions/cautions.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
-import type { System, WalkState } from '../../triage/index.js';
+import type { CheckEntry, System, WalkState } from '../../triage/index.js';
 import type { Walk } from './walk-keeper.js';
+
+/** Someone has said or pressed something in it: what stands before the member was asked of them. */
+export const hasBegun = ({ state }: Walk): boolean => state.events.some(({ by }) => by !== null);
+
+/** A question in a few words: "Lead in socket". */
+export const briefOf = ({ brief, question }: CheckEntry): string => brief ?? question.replace(/\?$/u, '');
 
 export const answerLine = (walk: Walk, step: string, answer: string): string =>
   `triage walk:${walk.id} answer:${step}.${answer}`;

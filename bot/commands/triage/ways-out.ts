@@ -3,13 +3,13 @@ import type { Choice } from '../../ground/problem.js';
 import { UNSURE, type TriageModel } from '../../triage/index.js';
 import { takeBackChoices } from './read-notes.js';
 import { NOT_SURE } from './step-data.js';
-import { answerLine, back, doubt, why } from './walk-words.js';
+import { answerLine, back, doubt, hasBegun, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 /** What was said may be taken back once something was, and what was read doubted. */
 export const waysOut = (model: TriageModel, walk: Walk): readonly Choice[] => [
   why(walk),
-  ...(walk.state.events.some(({ by }) => by !== null) ? [back(walk)] : []),
+  ...(hasBegun(walk) ? [back(walk)] : []),
   ...(takeBackChoices(model, walk).length > 0 ? [doubt(walk)] : []),
 ];
 
