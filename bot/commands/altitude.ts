@@ -3,7 +3,7 @@ import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { NOWHERE, reply, type Fact, type Level, type Outcome } from '../reply/reply.js';
-import { degrees, direction, isoUtc, rounded } from '../reply/wording.js';
+import { degrees, direction, hoursMinutes, isoUtc, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
 import { placeOf } from '../sky/place.js';
 import { formatLocalDateTime } from '../times/index.js';
@@ -15,7 +15,7 @@ import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 const hourAngleWords = (hourAngleHours: number): string => {
   const minutes = Math.round(Math.abs(hourAngleHours) * 60);
   if (minutes === 0) return 'now, on the meridian';
-  const time = `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  const time = hoursMinutes(minutes);
   return hourAngleHours < 0 ? `in ${time}, east of the meridian till then` : `${time} ago, west of the meridian since`;
 };
 

@@ -44,6 +44,10 @@ export const hoursMinutesSeconds = (hours: number): string => {
   return `${String(Math.floor(seconds / 3600)).padStart(2, '0')}h ${String(Math.floor(seconds / 60) % 60).padStart(2, '0')}m ${String(seconds % 60).padStart(2, '0')}s`;
 };
 
+/** An hour angle's size, in whole minutes: 125 → "2 h 05 min". */
+export const hoursMinutes = (minutes: number): string =>
+  `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+
 /** A limit as the member gave it: 63.6° stays 63.6°. */
 export const degreesAsAsked = (valueDeg: number): string => `${Number(valueDeg.toFixed(2))}°`;
 

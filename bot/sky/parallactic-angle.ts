@@ -1,8 +1,6 @@
 /** How a field is turned against the horizon. */
-import { cosDeg, sinDeg } from './angles.js';
+import { cosDeg, DEGREES_PER_RADIAN, sinDeg } from './angles.js';
 import type { Observer } from './types.js';
-
-const DEG = 180 / Math.PI;
 
 /**
  * The angle at a body between the directions to the zenith and to the north celestial pole, −180..180°, negative east of the meridian
@@ -12,5 +10,5 @@ export const parallacticAngleDeg = (hourAngleHours: number, decDeg: number, { la
   const hourAngleDeg = hourAngleHours * 15;
   const across = sinDeg(hourAngleDeg) * cosDeg(latitudeDeg);
   const along = sinDeg(latitudeDeg) * cosDeg(decDeg) - cosDeg(latitudeDeg) * sinDeg(decDeg) * cosDeg(hourAngleDeg);
-  return Math.atan2(across, along) * DEG;
+  return Math.atan2(across, along) * DEGREES_PER_RADIAN;
 };

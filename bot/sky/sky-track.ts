@@ -1,7 +1,7 @@
 /** A body's way across one observer's sky, as a cheap function of time over any span: what searches in time are made on. */
 import { MS_PER_DAY } from '../ground/durations.js';
 import { createKept } from '../ground/kept.js';
-import { asinDeg, multiply, wrapDeg180 } from './angles.js';
+import { asinDeg, DEGREES_PER_RADIAN, multiply, wrapDeg180 } from './angles.js';
 import type { Vector3 } from './angles.js';
 import { aberrated, earthAt, fixedDirection, seenFromSite, siteOf, toMeridianFrame } from './earth.js';
 import { apparentMovingVector } from './solar-system.js';
@@ -109,7 +109,7 @@ export const skyTrack = (body: SkyBody, observer: Observer): SkyTrack => {
     },
     hourAngleDegAt: (utcMs) => {
       const [x, y] = meridianVectorAt(utcMs);
-      return -Math.atan2(y, x) * (180 / Math.PI);
+      return -Math.atan2(y, x) * DEGREES_PER_RADIAN;
     },
     distanceAuAt: (utcMs) => (body.kind === 'fixed' ? Infinity : Math.hypot(...meridianVectorAt(utcMs))),
   };

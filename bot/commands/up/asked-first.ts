@@ -4,7 +4,7 @@ import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, hoursMinutes, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -131,7 +131,7 @@ const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => 
 /** "−3 h 14 min", a true minus sign before what is east of the meridian. */
 const hourAngleText = (hours: number): string => {
   const minutes = Math.round(Math.abs(hours) * 60);
-  const time = `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  const time = hoursMinutes(minutes);
   if (minutes === 0) return '0 h, on the meridian';
   return hours < 0 ? `−${time}, east of the meridian` : `+${time}, west of the meridian`;
 };

@@ -1,5 +1,5 @@
 /** The sky as a mount's frame sees it: where directions of date, the Sun and the zenith stand, second by second. */
-import { cosDeg, sinDeg, unitFromEquatorial, type Vector3 } from '../../sky/angles.js';
+import { cosDeg, DEGREES_PER_RADIAN, sinDeg, unitFromEquatorial, type Vector3 } from '../../sky/angles.js';
 import { SIDEREAL_DEG_PER_MS } from '../../sky/earth.js';
 import { placeOf } from '../../sky/place.js';
 import { lastHours } from '../../sky/sidereal-time.js';
@@ -30,8 +30,6 @@ const altazVector = (hourAngleDeg: number, decDeg: number, latitudeDeg: number):
 /** +1 where the north celestial pole is the elevated one, −1 in the south; the equator counts as north. */
 export const poleSign = (latitudeDeg: number): 1 | -1 => (latitudeDeg >= 0 ? 1 : -1);
 
-const DEG = 180 / Math.PI;
-
 /**
  * The mount's sky from an instant on. The Sun's own motion among the stars (under 3″ a minute) is left out; its daily motion
  * is in. Good for the minutes that a slew takes.
@@ -51,7 +49,10 @@ export const mountSky = (mount: MountKind, observer: Observer, utcMs: UtcMs): Mo
     mount,
     directionAt: (ofDate, seconds) => {
       const [x, y, z] = vectorAt(ofDate, seconds);
-      return { longitudeDeg: Math.atan2(y, x) * DEG, latitudeDeg: Math.atan2(z, Math.hypot(x, y)) * DEG };
+      return {
+        longitudeDeg: Math.atan2(y, x) * DEGREES_PER_RADIAN,
+        latitudeDeg: Math.atan2(z, Math.hypot(x, y)) * DEGREES_PER_RADIAN,
+      };
     },
     sunAt: (seconds) => vectorAt(sun, seconds),
     zenith: mount === 'altaz' ? [0, 0, 1] : [cosDeg(latitudeDeg), 0, sinDeg(Math.abs(latitudeDeg))],
@@ -68,7 +69,7 @@ export const horizontalOfAxes = (
   if (mount === 'altaz') return { altitudeDeg: frameLatitudeDeg, azimuthDeg: (longitudeDeg + 360) % 360 };
   const [north, east, up] = altazVector(longitudeDeg, poleSign(latitudeDeg) * frameLatitudeDeg, latitudeDeg);
   return {
-    altitudeDeg: Math.atan2(up, Math.hypot(north, east)) * DEG,
-    azimuthDeg: (Math.atan2(east, north) * DEG + 360) % 360,
+    altitudeDeg: Math.atan2(up, Math.hypot(north, east)) * DEGREES_PER_RADIAN,
+    azimuthDeg: (Math.atan2(east, north) * DEGREES_PER_RADIAN + 360) % 360,
   };
 };
