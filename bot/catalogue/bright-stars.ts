@@ -1,4 +1,5 @@
 /** The bright named stars that people align on. */
+import { onceOf } from '../ground/once.js';
 import type { Catalogue } from './catalogue.js';
 import { TARGET_KINDS } from './target.js';
 import type { Target } from './target.js';
@@ -14,12 +15,9 @@ export const FAINTEST_ALIGNMENT_MAGNITUDE = 2.6;
 
 const STAR = TARGET_KINDS.indexOf('star');
 const DOUBLE_STAR = TARGET_KINDS.indexOf('double-star');
-const known = new WeakMap<Catalogue, readonly BrightNamedStar[]>();
 
 /** Named stars down to magnitude 2.6, brightest first. */
-export const brightNamedStars = (catalogue: Catalogue): readonly BrightNamedStar[] => {
-  const found = known.get(catalogue);
-  if (found !== undefined) return found;
+export const brightNamedStars = onceOf((catalogue: Catalogue): readonly BrightNamedStar[] => {
   const { sweep } = catalogue;
   const stars: BrightNamedStar[] = [];
   for (let i = 0; i < sweep.length; i++) {
@@ -34,7 +32,5 @@ export const brightNamedStars = (catalogue: Catalogue): readonly BrightNamedStar
     if (target.body.kind === 'fixed' && target.magnitude !== null)
       stars.push({ ...target, magnitude: target.magnitude, body: target.body });
   }
-  stars.sort((a, b) => a.magnitude - b.magnitude);
-  known.set(catalogue, stars);
-  return stars;
-};
+  return stars.sort((a, b) => a.magnitude - b.magnitude);
+});

@@ -1,4 +1,5 @@
 /** Suggestions as a member types a target's name: what begins with it first, best known first, within a few milliseconds. */
+import { onceOf } from '../ground/once.js';
 import type { Catalogue } from './catalogue.js';
 import { constellationOf, greekName } from './designation.js';
 import { cleanText, foldKey, foldWords, LONGEST_TEXT } from '../ground/fold-text.js';
@@ -17,8 +18,6 @@ interface CompletionTable {
   readonly best: readonly number[];
 }
 
-const tables = new WeakMap<Catalogue, CompletionTable>();
-
 /** Every key a target completes under: its name and aliases whole, and later words of common names. */
 const keysOf = (target: Target): { key: string; inside: boolean }[] => {
   const keys: { key: string; inside: boolean }[] = [];
@@ -32,9 +31,7 @@ const keysOf = (target: Target): { key: string; inside: boolean }[] => {
   return keys;
 };
 
-const tableOf = (catalogue: Catalogue): CompletionTable => {
-  const there = tables.get(catalogue);
-  if (there) return there;
+const tableOf = onceOf((catalogue: Catalogue): CompletionTable => {
   const entries: { key: string; position: number; inside: boolean }[] = [];
   catalogue.solarSystem.forEach((target, i) => {
     for (const { key, inside } of keysOf(target)) entries.push({ key, position: -1 - i, inside });
@@ -47,15 +44,13 @@ const tableOf = (catalogue: Catalogue): CompletionTable => {
   const best = Array.from({ length: catalogue.sweep.length }, (_, i) => i)
     .filter((i) => catalogue.sweep.wellKnown[i] === 1)
     .sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
-  const table: CompletionTable = {
+  return {
     keys: entries.map((e) => e.key),
     positions: Int32Array.from(entries, (e) => e.position),
     inside: Uint8Array.from(entries, (e) => (e.inside ? 1 : 0)),
     best: [...catalogue.solarSystem.map((_, i) => -1 - i), ...best].slice(0, 100),
   };
-  tables.set(catalogue, table);
-  return table;
-};
+});
 
 const lowerBound = (keys: readonly string[], key: string): number => {
   let low = 0;

@@ -1,4 +1,5 @@
 /** Spelling correction: the names a few slips of the finger away from what was typed, and the planets among them. */
+import { onceOf } from '../ground/once.js';
 import { withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
 import { editDistance, forgivenSlips, lettersOf, mayBeWithin } from '../ground/edit-distance.js';
@@ -19,25 +20,18 @@ interface Spelling {
   readonly letters: number;
 }
 
-const spellings = new WeakMap<Catalogue, readonly Spelling[]>();
-
-const spellingsOf = (catalogue: Catalogue): readonly Spelling[] => {
-  let list = spellings.get(catalogue);
-  if (!list) {
-    list = catalogue.index.names.flatMap(({ key, text, position }) => {
-      const short = withoutKind(
-        text
-          .normalize('NFKD')
-          .toLowerCase()
-          .replace(/[^a-z0-9 ]/g, ''),
-      );
-      const keys = short === null ? [key] : [key, short];
-      return keys.map((one) => ({ key: one, text, position, letters: lettersOf(one) }));
-    });
-    spellings.set(catalogue, list);
-  }
-  return list;
-};
+const spellingsOf = onceOf((catalogue: Catalogue): readonly Spelling[] =>
+  catalogue.index.names.flatMap(({ key, text, position }) => {
+    const short = withoutKind(
+      text
+        .normalize('NFKD')
+        .toLowerCase()
+        .replace(/[^a-z0-9 ]/g, ''),
+    );
+    const keys = short === null ? [key] : [key, short];
+    return keys.map((one) => ({ key: one, text, position, letters: lettersOf(one) }));
+  }),
+);
 
 /** The names nearest to folded words. */
 export const nearestNames = (catalogue: Catalogue, words: string): NearestNames => {

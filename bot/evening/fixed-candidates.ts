@@ -1,6 +1,7 @@
 /** The stars, clusters, nebulae and galaxies that show in the hours asked about, each at its best moment. */
+import { onceOf } from '../ground/once.js';
 import { TARGET_KINDS, type Catalogue, type TargetKind } from '../catalogue/index.js';
-import { createKept, type Kept } from '../ground/kept.js';
+import { createKept } from '../ground/kept.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import type { Vector3 } from '../sky/angles.js';
 import { nightFrame } from '../sky/night-frame.js';
@@ -23,18 +24,14 @@ const FROM_ALTITUDE_DEG = 15;
 /** A difference in worth that nobody sees at the eyepiece. */
 const AS_GOOD = 0.12;
 
-const finestOfAll = new WeakMap<Catalogue, Float32Array>();
 /** {@link finestOf} by place in the sweep. */
-const finestIn = (catalogue: Catalogue): Float32Array => {
-  const known = finestOfAll.get(catalogue);
-  if (known !== undefined) return known;
+const finestIn = onceOf((catalogue: Catalogue): Float32Array => {
   const { sweep } = catalogue;
   const found = new Float32Array(sweep.length);
   for (let i = 0; i < sweep.length; i++)
     if (sweep.showpieceRank[i] === 1) found[i] = finestOf(catalogue.targetAt(i).id);
-  finestOfAll.set(catalogue, found);
   return found;
-};
+});
 
 interface Short {
   readonly index: number;
@@ -123,13 +120,13 @@ const fitOf = (catalogue: Catalogue, question: Fitting): Fit => {
 
 /** Nearly all questions of a night are of the same few kinds, limits and equipments. */
 const KEPT_FITS = 16;
-const fitsOfAll = new WeakMap<Catalogue, Kept<string, Fit>>();
+const fitsKept = onceOf((_: Catalogue) => createKept<string, Fit>(KEPT_FITS));
 /** Of the equipment only whether it is eyes, or held in the hand, makes a difference to what is a showpiece. */
 const fitIn = (catalogue: Catalogue, question: Fitting): Fit => {
   const { kind, brighter, equipment } = question;
-  const kept = fitsOfAll.get(catalogue) ?? createKept<string, Fit>(KEPT_FITS);
-  fitsOfAll.set(catalogue, kept);
-  return kept(`${kind} ${brighter} ${isEyes(equipment)} ${isHandHeld(equipment)}`, () => fitOf(catalogue, question));
+  return fitsKept(catalogue)(`${kind} ${brighter} ${isEyes(equipment)} ${isHandHeld(equipment)}`, () =>
+    fitOf(catalogue, question),
+  );
 };
 
 const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {

@@ -1,4 +1,5 @@
 /** `triage`: walks a member, or a helper on that member's behalf, from "it does not connect" to a verified cure. */
+import { onceOf } from '../../ground/once.js';
 import { createInTurn, type InTurn } from '../../ground/in-turn.js';
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
@@ -80,12 +81,8 @@ const restingOn = (made: Reply, { rests }: Turn): Reply =>
       };
 
 /** By the part of the store that keeps walks: each request has a store of its own around it. */
-const turnsByStore = new WeakMap<Store['walks'], InTurn>();
-const turnsOf = ({ walks }: Store): InTurn => {
-  const turns = turnsByStore.get(walks) ?? createInTurn();
-  turnsByStore.set(walks, turns);
-  return turns;
-};
+const turnsIn = onceOf((_: Store['walks']): InTurn => createInTurn());
+const turnsOf = ({ walks }: Store): InTurn => turnsIn(walks);
 
 export const triage = defineCommand({
   name: 'triage',

@@ -1,4 +1,5 @@
 /** Keeps walks in the store, or, while the store cannot answer, in this process's memory. */
+import { onceOf } from '../../ground/once.js';
 import { typableId } from '../../ground/ids.js';
 import { readWalkState, type WalkState } from '../../triage/index.js';
 import { orWhenSilent } from '../../store/or-when-silent.js';
@@ -18,12 +19,8 @@ const MEMORY_LIMIT = 500;
 export const newWalkId = (): string => typableId(6);
 
 /** By the part of the store that keeps walks: each request has a store of its own around it. */
-const memories = new WeakMap<Store['walks'], Map<string, Walk>>();
-const memoryOf = (store: Store): Map<string, Walk> => {
-  const known = memories.get(store.walks) ?? new Map<string, Walk>();
-  memories.set(store.walks, known);
-  return known;
-};
+const memoryIn = onceOf((_: Store['walks']) => new Map<string, Walk>());
+const memoryOf = ({ walks }: Store): Map<string, Walk> => memoryIn(walks);
 
 const fromStored = (stored: StoredWalk): Walk | null => {
   const state = readWalkState(stored.state);

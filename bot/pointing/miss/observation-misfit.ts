@@ -1,4 +1,5 @@
 /** How far a belief's predictions are from what was seen: residuals in units of their uncertainty, and in degrees. */
+import { onceOf } from '../../ground/once.js';
 import {
   DEGREES_PER_RADIAN,
   angleBetween,
@@ -45,15 +46,10 @@ export const offsetDeg = (from: Vector3, to: Vector3, [first, second] = tangents
 };
 
 /** What an observation alone settles; asked for some thousand times while mistakes are weighed. */
-const frames = new WeakMap<Seen, { readonly seen: Vector3; readonly along: [Vector3, Vector3] }>();
-const frameOf = (observation: Seen): { readonly seen: Vector3; readonly along: [Vector3, Vector3] } => {
-  const known = frames.get(observation);
-  if (known !== undefined) return known;
+const frameOf = onceOf((observation: Seen): { readonly seen: Vector3; readonly along: [Vector3, Vector3] } => {
   const seen = observedVector(observation);
-  const frame = { seen, along: tangents(seen) };
-  frames.set(observation, frame);
-  return frame;
-};
+  return { seen, along: tangents(seen) };
+});
 
 /** Residuals of all observations, each in its own sigmas: one number for a sidereal time, two for a direction. */
 export const standardResiduals = (

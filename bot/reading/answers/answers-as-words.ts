@@ -3,7 +3,7 @@ import { createKept } from '../../ground/kept.js';
 import type { Vocabulary } from '../vocabulary.js';
 import { leadOf, type Lead } from './lead.js';
 import type { AnswerLabel, QuestionInHand } from './question-in-hand.js';
-import { onceOf } from './once-of.js';
+import { onceOf } from '../../ground/once.js';
 import { saidText, type SaidWord } from './said-words.js';
 
 export interface Part {

@@ -6,7 +6,7 @@
 import { GUESS_WEIGHTS } from './guess-weights.js';
 import { likeliestAnswer, marksOf, type Phrased } from './likeliest-answer.js';
 import { linear } from './linear.js';
-import { onceOf } from './once-of.js';
+import { onceOf } from '../../ground/once.js';
 import type { SaidWord } from './said-words.js';
 
 export interface Guess {

@@ -3,7 +3,7 @@
  * the phrases (Manning, Raghavan and Schütze, Introduction to Information Retrieval, 2008, chapter 13). A second opinion beside the
  * weighing of words in `weigh-words.ts`: each is wrong about one time in five by itself, and they seldom err alike.
  */
-import { onceOf } from './once-of.js';
+import { onceOf } from '../../ground/once.js';
 import type { SaidWord } from './said-words.js';
 
 export interface Phrased {

@@ -3,7 +3,7 @@
  * among those of all questions, as a log likelihood ratio of smoothed word counts (Jurafsky and Martin, Speech and Language
  * Processing, 3rd edition draft, chapters 3 and 4). Without it the nearest of a question's few answers is found in any sentence.
  */
-import { onceOf } from './once-of.js';
+import { onceOf } from '../../ground/once.js';
 import type { SaidWord } from './said-words.js';
 
 interface Counts {

@@ -2,6 +2,7 @@
  * Which other question of a walk words answer that are no answer to the one in hand: the one question that they speak of far more than
  * of any other, where its answers hold one that they surely are.
  */
+import { onceOf } from '../../ground/once.js';
 import type { Vocabulary } from '../vocabulary.js';
 import { answerMeant } from './answer-meant.js';
 import type { QuestionInHand } from './question-in-hand.js';
@@ -31,11 +32,10 @@ const MOST_WORDS = 30;
 /** One word that carries something says too little. */
 const LEAST_CARRYING = 2;
 
-const LABELS = new WeakMap<Vocabulary, Map<string, readonly (readonly SaidWord[])[]>>();
+const labelsIn = onceOf((_: Vocabulary) => new Map<string, readonly (readonly SaidWord[])[]>());
 
 const labelsOf = (vocabulary: Vocabulary, { id, answers }: QuestionInHand): readonly (readonly SaidWord[])[] => {
-  const known = LABELS.get(vocabulary) ?? new Map<string, readonly (readonly SaidWord[])[]>();
-  LABELS.set(vocabulary, known);
+  const known = labelsIn(vocabulary);
   const before = known.get(id);
   if (before !== undefined) return before;
   const labels = answers.map(({ label }) => saidText(vocabulary.sayings.lexicon, label).words);

@@ -9,7 +9,7 @@ import { isBareNo, LEADING, leadOf } from './lead.js';
 import { likeliestAnswer } from './likeliest-answer.js';
 import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
 import { approvesOf, readsOut } from './reads-out.js';
-import { onceOf } from './once-of.js';
+import { onceOf } from '../../ground/once.js';
 import { saidText, type SaidText, type SaidWord } from './said-words.js';
 import { speaksOf } from './speaks-of.js';
 

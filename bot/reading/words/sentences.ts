@@ -1,4 +1,5 @@
 /** A text as sentences, each knowing where its words stand, which entries of words.yaml they are, and where its clauses end. */
+import { onceOf } from '../../ground/once.js';
 import { bitsOfEntry, IS } from './asked.js';
 import type { Met } from './known.js';
 import type { Lexicon } from './lexicon.js';
@@ -36,12 +37,11 @@ const NOWHERE: ReadonlySet<number> = new Set();
 const NO_ENTRIES: readonly Met[] = [];
 
 /** What covers a token → what covers it beside one entry more; words' own sets are few and used again and again. */
-const wider = new WeakMap<ReadonlySet<string>, Map<string, ReadonlySet<string>>>();
+const wider = onceOf((_: ReadonlySet<string>) => new Map<string, ReadonlySet<string>>());
 
 const withEntry = (covers: ReadonlySet<string>, id: string): ReadonlySet<string> => {
   if (covers.has(id)) return covers;
-  const known = wider.get(covers) ?? new Map<string, ReadonlySet<string>>();
-  wider.set(covers, known);
+  const known = wider(covers);
   const before = known.get(id);
   if (before !== undefined) return before;
   const made = new Set(covers).add(id);

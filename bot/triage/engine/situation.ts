@@ -3,6 +3,7 @@
  * each check answers under each fault. One fault is taken to be at work, or something
  * that no list holds, in one link of the chain.
  */
+import { onceOf } from '../../ground/once.js';
 import { createKept, type Kept } from '../../ground/kept.js';
 import { canBeIn, contextKey, type WalkContext } from '../model/context.js';
 import { wordedForPhone } from './worded-for-phone.js';
@@ -187,15 +188,10 @@ interface Memory {
 const FRAMES_KEPT = 60;
 const SITUATIONS_KEPT = 200;
 
-const memories = new WeakMap<TriageModel, Memory>();
-const memoryOf = (model: TriageModel): Memory => {
-  const memory = memories.get(model) ?? {
-    frames: createKept(FRAMES_KEPT),
-    situations: createKept(SITUATIONS_KEPT),
-  };
-  memories.set(model, memory);
-  return memory;
-};
+const memoryOf = onceOf((_: TriageModel): Memory => ({
+  frames: createKept(FRAMES_KEPT),
+  situations: createKept(SITUATIONS_KEPT),
+}));
 
 /**
  * @param outcomes causes confirmed in this club, by fault id; they join the shipped weights as counts join a Dirichlet prior

@@ -2,6 +2,7 @@
  * What follows from one evidence in one situation, remembered for a while: a turn begins where the last one ended, and many
  * walks begin alike. Kept by what was answered and tried, as numbers: nothing that a member wrote is in it.
  */
+import { onceOf } from '../../ground/once.js';
 import { createKept } from '../../ground/kept.js';
 import { beliefFrom, type Belief } from './belief.js';
 import type { Choice } from './choice.js';
@@ -19,13 +20,8 @@ interface Weighed {
 const MOST_KEPT = 250;
 const kept = createKept<string, Weighed>(MOST_KEPT);
 
-const numbersOf = new WeakMap<Situation, number>();
 let situations = 0;
-const numberOf = (situation: Situation): number => {
-  const number = numbersOf.get(situation) ?? situations++;
-  numbersOf.set(situation, number);
-  return number;
-};
+const numberOf = onceOf((_: Situation) => situations++);
 
 /** All of the evidence, in its order. */
 const keyOf = (situation: Situation, evidence: Evidence): string =>
