@@ -31,6 +31,7 @@ import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { besideWalk } from './triage/beside-walk.js';
+import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
@@ -69,6 +70,7 @@ export const allReaders: readonly WordsReader[] = [
   besideWalk,
   waitingWords,
   slippedCommand,
+  toldTrouble,
   severalRequests,
   plainReader,
   lostWords,
