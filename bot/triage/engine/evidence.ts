@@ -143,6 +143,9 @@ const takeText = (
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 
+/** What `astray` calls the cause where the numbers fit none. */
+const NONE_FOUND = 'unknown';
+
 const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, { kind: 'found' }>): void => {
   const shares = new Map(
     (event.causes.length > 0 ? event.causes : [{ id: event.cause, probability: 0.97 }]).map(({ id, probability }) => [
@@ -150,11 +153,15 @@ const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, 
       probability,
     ]),
   );
-  for (const [i, fault] of situation.faults.entries()) {
-    if (fault.handsOverTo === undefined) continue;
-    const share = (fault.astrayCauses ?? []).reduce((most, cause) => Math.max(most, shares.get(cause) ?? 0), 0);
-    // From 1/30 for what the numbers rule out to 30 for what they single out.
-    factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** (2 * Math.min(1, share * 1.03) - 1));
+  shares.delete(NONE_FOUND);
+  const most = Math.max(0, ...shares.values());
+  for (const [i, { handsOverTo, astrayCauses }] of situation.faults.entries()) {
+    if (handsOverTo === undefined) continue;
+    const share = (astrayCauses ?? []).reduce((sum, cause) => Math.max(sum, shares.get(cause) ?? 0), 0);
+    // From 1/30 for what the numbers rule out to 30 for what they single out. A tube that shifts or a gear shows in no
+    // numbers of one miss: what they single out speaks against it, and nothing else.
+    const leaning = astrayCauses === undefined ? -Math.min(1, most) : 2 * Math.min(1, share * 1.03) - 1;
+    factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** leaning);
   }
 };
 
