@@ -154,13 +154,13 @@ const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, 
     ]),
   );
   shares.delete(NONE_FOUND);
-  const most = Math.max(0, ...shares.values());
+  const inAll = [...shares.values()].reduce((sum, share) => sum + share, 0);
   for (const [i, { handsOverTo, astrayCauses }] of situation.faults.entries()) {
     if (handsOverTo === undefined) continue;
     const share = (astrayCauses ?? []).reduce((sum, cause) => Math.max(sum, shares.get(cause) ?? 0), 0);
     // From 1/30 for what the numbers rule out to 30 for what they single out. A tube that shifts or a gear shows in no
     // numbers of one miss: what they single out speaks against it, and nothing else.
-    const leaning = astrayCauses === undefined ? -Math.min(1, most) : 2 * Math.min(1, share * 1.03) - 1;
+    const leaning = astrayCauses === undefined ? -Math.min(1, inAll) : 2 * Math.min(1, share * 1.03) - 1;
     factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** leaning);
   }
 };
@@ -261,6 +261,10 @@ const withoutRefined = ({ situation, observations }: Gathering): readonly Observ
   return observations.filter(({ check }) => !coarse.has(check));
 };
 
+/** What came of a remedy and cannot be told yet: the card stands, and nothing was gone on from it. */
+const takesATurn = (event: WalkEvent): boolean =>
+  event.kind === 'answer' || event.kind === 'found' || (event.kind === 'try' && event.outcome !== UNSURE);
+
 /** Replays the events in order. */
 export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[]): Evidence => {
   const state: Gathering = {
@@ -281,7 +285,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
   const takenBack = takenBackAfter(events);
   const confirmedAt = events.findLastIndex(({ kind }) => kind === 'right');
   for (const [at, event] of events.entries()) {
-    if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
+    if (takesATurn(event)) state.turns++;
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'slip') forget(state, event.check);
     if (event.kind === 'passed') takePassed(state, event.check, at);
