@@ -78,7 +78,9 @@ describe('numbers typed in a walk', () => {
     expect(asked.notes.some((note) => note.startsWith('From your numbers:'))).toBe(true);
     const standing = asked.data['standing'] as unknown as readonly { faultId: string; probability: number }[];
     const clock = standing
-      .filter(({ faultId }) => /^(?:summer-time|utc-offset|mount-clock|computer-clock|two-systems|twelve)/u.test(faultId))
+      .filter(({ faultId }) =>
+        /^(?:summer-time|utc-offset|mount-clock|computer-clock|two-systems|twelve)/u.test(faultId),
+      )
       .reduce((sum, { probability }) => sum + probability, 0);
     expect(clock).toBeGreaterThan(0.8);
   });
