@@ -7,6 +7,7 @@ import { bright } from './bright.js';
 import { plainReader } from './asking/plain-reader.js';
 import type { Command, WordsReader } from './core/command.js';
 import { causes } from './causes.js';
+import { compare } from './compare.js';
 import { dark } from './dark.js';
 import { drift } from './drift.js';
 import { entries } from './entries.js';
@@ -30,6 +31,7 @@ import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { besideWalk } from './triage/beside-walk.js';
+import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
 import { up } from './up.js';
 
@@ -37,6 +39,7 @@ export const allCommands: readonly Command[] = [
   triage,
   up,
   altitude,
+  compare,
   bright,
   tonight,
   dark,
@@ -67,6 +70,7 @@ export const allReaders: readonly WordsReader[] = [
   besideWalk,
   waitingWords,
   slippedCommand,
+  toldTrouble,
   severalRequests,
   plainReader,
   lostWords,

@@ -7,9 +7,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { clausesOf, type Clause } from '../../bot/reading/examples/clauses.js';
-import { bestByCheck } from '../../bot/reading/examples/likeness.js';
-import { likelyIn } from '../../bot/reading/examples/likely.js';
-import { markClause } from '../../bot/reading/examples/marks.js';
+import { makeWeighing } from '../../bot/reading/examples/likely.js';
+import { BY_NAME, makeMarker } from '../../bot/reading/examples/marks.js';
 import { encodeWeights, type Weights } from '../../bot/reading/examples/weights.js';
 import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
@@ -43,6 +42,8 @@ const placed = (text: string): Placed => {
   }));
   return { clauses, at };
 };
+
+const markClause = makeMarker(BY_NAME);
 
 const marksOf = (clauses: readonly Clause[]): readonly string[] => {
   const marks = new Set<string>();
@@ -87,13 +88,15 @@ const rowsOf = ({ text, facts }: Example): readonly Row[] => {
 const LEVELS = [0.3, 0.5, 0.6, 0.7, 0.8, 0.9] as const;
 
 const measure = (weights: Weights, examples: readonly Example[]): void => {
+  const weighClauses = makeWeighing(weights);
   const met = examples.flatMap(({ text, facts }) => {
     const labels = new Set(facts.map(({ label }) => label));
-    const best = bestByCheck(likelyIn(weights, sentencesOf(lexicon, text)));
-    return [...best.values()].map(({ check, answer, probability }) => ({
-      probability,
-      isRight: labels.has(`${check}.${answer}`),
-    }));
+    return weighClauses(sentencesOf(lexicon, text))
+      .likeliest(LEVELS[0])
+      .map(({ check, answer, probability }) => ({
+        probability,
+        isRight: labels.has(`${check}.${answer}`),
+      }));
   });
   const said = examples.reduce((sum, { facts }) => sum + new Set(facts.map(({ label }) => label)).size, 0);
   for (const level of LEVELS) {
@@ -124,7 +127,7 @@ const weights = fitWeights(
   examples.flatMap((example) => (example.whole ? [wholeRow(example)] : rowsOf(example))),
   HOW,
 );
-console.log(`${examples.length} examples, ${weights.marks.size} marks, ${weights.steps.length} weights`);
+console.log(`${examples.length} examples, ${weights.marks.length} marks, ${weights.steps.length} weights`);
 if (held.length > 0) measure(weights, load(held));
 if (process.argv.includes('--write')) {
   const bytes = encodeWeights(weights);

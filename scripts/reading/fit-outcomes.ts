@@ -102,6 +102,6 @@ for (const name of readdirSync(HELD))
   report(name, judge(weights, readOutcomes(readFileSync(join(HELD, name), 'utf8'))));
 const bytes = encodeWeights(weights);
 console.log(
-  `${lines.length} lines, ${weights.marks.size} marks, ${weights.steps.length} weights, ${bytes.length} bytes`,
+  `${lines.length} lines, ${weights.marks.length} marks, ${weights.steps.length} weights, ${bytes.length} bytes`,
 );
 if (process.argv.includes('--write')) writeFileSync(OUT, bytes);

@@ -58,7 +58,7 @@ const sparse = (
     }
     starts[mark + 1] = of.length;
   }
-  return { answers, marks, starts, of: Uint16Array.from(of), steps: Int8Array.from(steps) };
+  return { answers, marks: [...marks.keys()], starts, of: Uint16Array.from(of), steps: Int8Array.from(steps) };
 };
 
 /** The same rows always give the same weights. */

@@ -4,7 +4,7 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
-import { ABOUT_GEAR } from './sentence/about-gear.js';
+import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
@@ -68,7 +68,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
@@ -188,7 +188,7 @@ const withoutCourtesies = (words: string): string =>
 
 /** Commands whose answer hangs on where one stands. */
 const OF_A_PLACE =
-  /^(?:up|altitude|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
+  /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
 
 const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
   perhapsPlace === null || !OF_A_PLACE.test(read.line)
@@ -247,6 +247,9 @@ interface Words {
   readonly named: string;
 }
 
+/** A fault told of the link is the walk's, though "nothing" and "scope" stand in it as in other troubles. */
+const topicOf: typeof topicAnswer = (plain, named) => (tellsOfLink(plain) ? null : topicAnswer(plain, named));
+
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
@@ -258,7 +261,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
   const first = talked(TALK, plain) ?? talked(TALK, asCame);
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const topic = topicAnswer(plain, { isTargetNamed: true }) ?? tubeNumbers(plain);
+  const topic = topicOf(plain, { isTargetNamed: true }) ?? tubeNumbers(plain);
   return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
@@ -277,7 +280,7 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
   const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
-  const late = asked.targets.length > 0 ? null : topicAnswer(plain, { isTargetNamed: false });
+  const late = asked.targets.length > 0 ? null : topicOf(plain, { isTargetNamed: false });
   if (late !== null) return { outcome: late, isTopic: true };
   const read = readByRules(asked, known);
   if (read !== null)

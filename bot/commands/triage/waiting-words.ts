@@ -21,7 +21,7 @@ const SURE =
   /^(?:(?:please|hi|hey|and|so),? )*(?:my (?:site|garden|home|house|observatory|location|scope|telescope|sk(?:y|ies)) (?:is|are)\b|save (?:my|the|our)?\b|(?:set|change|move) (?:my|our) (?:site|location|home)\b|add (?:a |my )?site\b|remind (?:me|us)\b|set (?:a|an) (?:reminder|alarm)\b|(?:wake|ping|nudge|alert) (?:me|us)\b|let (?:me|us) know (?:when|once)\b)/iu;
 
 /** What would be sent here anyway is said of the mount, and so is a miss without its amount, whatever else might answer it. */
-const isOfTheMount = (outcome: Outcome): boolean =>
+export const isOfTheMount = (outcome: Outcome): boolean =>
   isProblem(outcome) && (outcome.choices ?? []).some(({ run }) => /^(?:triage|astray)\b/u.test(run));
 
 /** A target and where the tube landed: a pointing question whole in itself, but where a walk has asked for just that. */

@@ -1,4 +1,5 @@
 /** How likely a line tells each outcome of a remedy, judged by what some thousand members' lines told. */
+import { onceOf } from '../../ground/once.js';
 import type { SaidText } from '../answers/said-words.js';
 import { STEP, type Weights } from '../examples/weights.js';
 import { outcomeMarks } from './outcome-marks.js';
@@ -16,13 +17,17 @@ export const LEARNED_OUTCOMES = [
 ] as const;
 export type LearnedOutcome = (typeof LEARNED_OUTCOMES)[number];
 
+/** Mark → its number. */
+const numbersOf = onceOf(({ marks }: Weights) => new Map(marks.map((mark, i) => [mark, i])));
+
 /** @returns outcome → probability; a multinomial logistic model, after its softmax */
 export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<string, number> => {
   const { answers, starts, of, steps } = weights;
   const sums = new Float64Array(answers.length);
+  const numbers = numbersOf(weights);
   let known = 0;
   for (const name of outcomeMarks(said)) {
-    const mark = weights.marks.get(name);
+    const mark = numbers.get(name);
     if (mark === undefined) continue;
     known += 1;
     const end = starts[mark + 1] ?? 0;

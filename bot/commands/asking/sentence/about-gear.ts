@@ -7,14 +7,24 @@ import { cancelReminder, remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
-const PART =
-  'mount|handset|hand ?controller|hand ?set|controller|keypad|cable|lead|usb|serial|com ?port|port|driver|adapter|adaptor|dongle|wi-?fi|bluetooth|laptop|computer|pc|motors?|device manager|hub|network|fuse|power|battery';
+/** What lies between the hand controller and the computer: said to fail, it is no question of the sky or the eyepiece. */
+const LINK =
+  'handset|hand ?controller|hand ?set|keypad|cable|usb|serial|com ?port|port|driver|adapter|adaptor|dongle|wi-?fi|bluetooth|laptop|computer|pc|device manager|hub';
+const PART = `mount|controller|lead|motors?|network|fuse|power|battery|${LINK}`;
 const FAILS =
   "not|won'?t|wont|doesn'?t|doesnt|can'?t|cant|cannot|isn'?t|isnt|no|lost|losing|los(?:t|es|ing)|fail\\w*|refus\\w*|dead|die[sd]?|vanish\\w*|disappear\\w*|drops?|dropp\\w*|disconnect\\w*|missing|trouble|problem|error|code \\d+|triangle|denied|busy|unknown|stuck|nothing|broken|keeps|timed? ?out|times out|stopped|faulty|beep\\w*|blink\\w*|flash\\w*";
 const TROUBLE = new RegExp(
   `\\b(?:${PART})s?\\b.*\\b(?:${FAILS})\\b|\\b(?:${FAILS})\\b.*\\b(?:${PART}|connect\\w*|communicat\\w*|detect\\w*|recogni\\w*|respond\\w*)s?\\b|\\bcode (?:10|28|43|31|39|52)\\b|\\b(?:yellow triangle|permission denied|access denied|ping(?:ing)? it)\\b`,
   'u',
 );
+
+const LINK_FAILS = new RegExp(`\\b(?:${LINK})s?\\b.*\\b(?:${FAILS})\\b|\\b(?:${FAILS})\\b.*\\b(?:${LINK})s?\\b`, 'u');
+/** Asked rather than told. */
+const ASKED =
+  /^(?:what|which|when|where|how|who|why|is|are|do|does|did|can|could|should|would|will|may|must|shall)\b|\?\s*$/u;
+
+/** "Nothing happens when I plug the scope into the laptop": told of the link, whatever else its words are of. */
+export const tellsOfLink = (plain: string): boolean => LINK_FAILS.test(plain) && !ASKED.test(plain);
 
 /** Nothing is named that fails: the walk asks what it is. */
 const ALL_FAILS =

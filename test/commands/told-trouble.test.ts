@@ -1,0 +1,57 @@
+/** A member's account of a mount that fails begins a walk, and a question of the night that names gear does not. Common practice, no source. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { isProblem } from '../../bot/ground/problem.js';
+import { ask, ODALYS, realDeps } from './real-deps.js';
+
+const EVENING = Date.UTC(2026, 10, 26, 20, 41);
+const deps = await realDeps({ clubSiteText: '52.71,0.12' });
+
+/** Each is told by a member who has no walk. */
+const beginsWalk = async (text: string): Promise<boolean> => {
+  const outcome = await ask(deps, text.replace(/\n/gu, ' '), EVENING, { ...ODALYS, memberId: `console:${text}` });
+  return !isProblem(outcome) && typeof outcome.data['walkId'] === 'string';
+};
+
+describe('a trouble told where no walk waits', () => {
+  it.each([
+    'scope wont talk to laptop usb adptr lights up no com port win 11, swapd cable nothin',
+    'nothing happens when i plug the scope into the laptop',
+    'handset says nothing and the scope is dark, power light off',
+    'wifi app cant find my scope, nothing in the list',
+    'laptop sees nothing when i plug in the telescope usb',
+    'Good evening all. Vega came up fine by hand, but from the tablet every target is refused, it says not aligned.',
+    'The clocks went back on Sunday and since then every goto lands a good hour west of Capella, handset only.',
+    "We got a new internet box and since then the telescope's gone. Search button finds nothing.",
+    'pc says connected. handset says connected. crosshair stays at polaris while the mount tracks something else',
+    'Cloudy here so I tested it indoors: the driver says access is denied on the port, the lead is the one it came with.',
+  ])('%s', async (text) => {
+    expect(await beginsWalk(text)).toBe(true);
+  });
+
+  it.each([
+    'i have a new laptop and a new camera and want to photograph the horsehead, when is it highest this month',
+    'the moon is out and i cant see andromeda with my binoculars, what else is up in the east tonight',
+    'can you remind me at nine tomorrow to charge the battery and pack the cable and the hand controller',
+    'my mount is a german one and i wonder when m42 crosses the meridian so that i can plan the flip',
+    'the hand controller asks for the sidereal time at my place at ten this evening, what is it',
+    'is the sun far enough away from venus this evening for my goto to slew there safely',
+    'clouds keep coming and going here, will there be a gap for jupiter after midnight or is it too low by then',
+    'we had the mount repaired last year and it has been fine since, so what shall we try on sunday with the new moon',
+    'the star party is on friday and the battery only lasts four hours so what should we look at first',
+    'how long before sunrise should i stop so that i do not point near the sun with the scope on the usb hub',
+  ])('%s is no trouble', async (text) => {
+    expect(await beginsWalk(text)).toBe(false);
+  });
+
+  // Written by members' voices that never saw the readers, and fitted to by nothing: of 240 whole, 209 begin a walk.
+  it('hears most of what members wrote at length', async () => {
+    const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
+      .split('\n')
+      .filter((line, index) => line !== '' && index % 4 === 0);
+    let begun = 0;
+    for (const line of told) begun += (await beginsWalk((JSON.parse(line) as { text: string }).text)) ? 1 : 0;
+    expect(told.length).toBe(60);
+    expect(begun).toBeGreaterThanOrEqual(48);
+  }, 120_000);
+});
