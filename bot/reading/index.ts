@@ -1,5 +1,6 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
 export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading, type Suggestion } from './reading.js';
+export { makeWeighing } from './examples/likely.js';
 export { decodeWeights, type Weights } from './examples/weights.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
@@ -30,11 +31,10 @@ export { asksBack, sharesWords } from './answers/said-words.js';
 export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
 export { saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
-export { soundsCured } from './answers/sounds-cured.js';
 export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
-export { mayBeCured, remedyOutcome, saysCured } from './answers/remedy-outcome.js';
+export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

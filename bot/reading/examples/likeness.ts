@@ -5,11 +5,10 @@ import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { stands } from '../words/stands.js';
-import { likelyIn, type Likely } from './likely.js';
-import type { Weights } from './weights.js';
+import type { WeighClauses } from './likely.js';
 
 export interface Likeness {
-  readonly weights: Weights;
+  readonly weighClauses: WeighClauses;
   /** Whether an answer ("check.answer") may be doubted or guessed: it is one of today's, and its check keeps no gear from harm. */
   readonly isOpen: (answer: string) => boolean;
 }
@@ -25,7 +24,7 @@ export interface Liked {
 const UNLIKE = 0.02;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.6, 5];
-/** A guess is worth telling from here on. */
+/** A guess is worth telling from here on; less than RIVAL. */
 const WORTH_TELLING = 0.55;
 const MOST_GUESSES = 8;
 
@@ -41,28 +40,9 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
     ),
   );
 
+type Entry = Finding['entry'];
+
 const NONE: Liked = { weighed: (findings) => findings, guesses: () => [] };
-
-const partsOf = (answer: string): readonly [string, string] => {
-  const dot = answer.indexOf('.');
-  return [answer.slice(0, dot), answer.slice(dot + 1)];
-};
-
-export interface Best extends Likely {
-  readonly check: string;
-  readonly answer: string;
-}
-
-/** Check (or, where it holds several, check and answer) → its likeliest answer. */
-export const bestByCheck = (likely: ReadonlyMap<string, Likely>): ReadonlyMap<string, Best> => {
-  const best = new Map<string, Best>();
-  for (const [name, own] of likely) {
-    const [check, answer] = partsOf(name);
-    const key = keyOf(check, answer);
-    if (own.probability > (best.get(key)?.probability ?? 0)) best.set(key, { check, answer, ...own });
-  }
-  return best;
-};
 
 /**
  * @param startOf where a sentence's line starts in the text
@@ -75,24 +55,35 @@ export const likenessOf = (
   quoteOf: (span: Span) => string,
 ): Liked => {
   if (likeness === null || sentences.length === 0) return NONE;
-  const { weights, isOpen } = likeness;
-  const likely = likelyIn(weights, sentences);
-  const best = bestByCheck(likely);
+  const { weighClauses, isOpen } = likeness;
+  const { probabilityOf, likeliest } = weighClauses(sentences);
+  const likely = likeliest(WORTH_TELLING);
+  const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
   const isRivalled = (check: string, own: number): boolean => {
-    const rival = holdsSeveral(check) ? undefined : best.get(check)?.probability;
-    return rival !== undefined && rival >= RIVAL && rival >= TIMES * own;
+    const rival = holdsSeveral(check) ? 0 : (rivals.get(check) ?? 0);
+    return rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = (check: string, answer: string): boolean => {
-    const own = likely.get(`${check}.${answer}`)?.probability ?? 0;
-    return isOpen(`${check}.${answer}`) && (own < UNLIKE || isRivalled(check, own));
+    if (!isOpen(`${check}.${answer}`)) return false;
+    const own = probabilityOf(check, answer);
+    return own < UNLIKE || isRivalled(check, own);
   };
-  const weigh = (finding: Finding): readonly Finding[] => {
-    const told = Object.entries(finding.entry.answers ?? {});
+  const weigh = (entry: Entry): Entry | null => {
+    const told = Object.entries(entry.answers ?? {});
     const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
-    if (kept.length === told.length) return [finding];
-    const { system, client, path } = finding.entry;
-    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return [];
-    return [{ ...finding, entry: { ...finding.entry, answers: Object.fromEntries(kept), label: undefined } }];
+    if (kept.length === told.length) return entry;
+    const { system, client, path } = entry;
+    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return null;
+    return { ...entry, answers: Object.fromEntries(kept), label: undefined };
+  };
+  // The same sayings come again and again.
+  const known = new Map<Entry, Entry | null>();
+  const weighed = (finding: Finding): readonly Finding[] => {
+    const before = known.get(finding.entry);
+    const entry = before === undefined ? weigh(finding.entry) : before;
+    if (before === undefined) known.set(finding.entry, entry);
+    if (entry === null) return [];
+    return [entry === finding.entry ? finding : { ...finding, entry }];
   };
   const spanOf = (clauses: readonly Clause[]): Span => {
     const [first, last] = [clauses[0], clauses.at(-1)];
@@ -101,13 +92,12 @@ export const likenessOf = (
     return { start, end };
   };
   return {
-    weighed: (findings) => findings.flatMap(weigh),
+    weighed: (findings) => findings.flatMap(weighed),
     guesses: (facts) => {
       const known = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
-      return [...best]
-        .filter(([key, { probability, clauses }]) => probability >= WORTH_TELLING && !known.has(key) && isOwn(clauses))
-        .map(([, own]) => own)
-        .filter(({ check, answer }) => isOpen(`${check}.${answer}`))
+      return likely
+        .filter(({ check, answer }) => !known.has(keyOf(check, answer)) && isOpen(`${check}.${answer}`))
+        .filter(({ clauses }) => isOwn(clauses))
         .sort((a, b) => b.probability - a.probability)
         .slice(0, MOST_GUESSES)
         .map(({ check, answer, probability, clauses }) => ({
