@@ -16,10 +16,10 @@ const MOST_ANSWERED = 3;
 
 /** Words with which a request begins. */
 const BEGINS =
-  /^(?:also |then |and |please |pls )*(?:what|what's|whats|wots|wot|when|whens|when's|wen|where|wheres|where's|which|how|hows|how's|is|are|can|could|will|does|do|did|show|list|remind|tell|save|add|use|set|cancel|delete|give|find|warn|wake|let me know|any)\b/iu;
+  /^(?:also |then |and |please |pls )*(?:what|what's|whats|wots|wot|when|whens|when's|wen|where|wheres|where's|which|how|hows|how's|is|are|can|could|will|does|do|did|show|list|remind|tell|save|add|use|set|cancel|delete|give|find|warn|wake|let me know|any|next)\b/iu;
 /** Words that make a request of a name: "moon rise", "m42 at midnight" has its hour. */
 const SAYS_ENOUGH =
-  /\b(?:moon ?rises?|moon ?sets?|sun ?rise|sun ?set|rises?|sets?|phase|moon|tonight|dark|best|altitude|alt|height|flip|eclipses?|iss|weather|forecast|moons|midnight|reminders?|dusk|dawn|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm)|at \S+|sites?)\b/iu;
+  /\b(?:moon ?rises?|moon ?sets?|sun ?rise|sun ?set|rises?|sets?|phase|moon|minim(?:um|a)|shadow|transits?|sidereal|hour angle|air ?mass|separation|meteors?|twilight|moonless|polaris|tonight|dark|best|altitude|alt|height|flip|eclipses?|iss|weather|forecast|moons|midnight|reminders?|dusk|dawn|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm)|at \S+|sites?)\b/iu;
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
 const ONE_QUESTION =
   /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
@@ -48,6 +48,8 @@ const AT = / at:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
 const HOUR_ALONE = /^(?:at|around|about|by|@) \S+(?: \S+)?$/iu;
 const FIGURE_ALONE =
   /^(?:also |then )?(?:the |its |it's |their )?(?:azimuth|altitude|height|hour angle|air ?mass|parallactic angle|constellation|declination|coordinates)\b/iu;
+/** "when does it get dark": nothing that was named. */
+const IMPERSONAL = /\bit(?:'s| is| will)?\b.*\b(?:dark\w*|light|late|cloudy|twilight|dusk|dawn|cold|wet)\b/iu;
 const THEY = /\b(?:it|its|it's|them|their)\b/iu;
 
 /** "and at 01:00": the request before, for another hour. */
@@ -64,7 +66,7 @@ const atOtherHour = (words: string, line: string, known: Known): string | null =
 /** "and its azimuth": of the target of the request before, and at its hour where no other is said. */
 const ofSameTarget = (words: string, line: string, known: Known): string | null => {
   const target = OF_TARGET.exec(line)?.[1];
-  const isOfIt = FIGURE_ALONE.test(words) || (BEGINS.test(words) && THEY.test(words));
+  const isOfIt = FIGURE_ALONE.test(words) || (BEGINS.test(words) && THEY.test(words) && !IMPERSONAL.test(words));
   if (target === undefined || !isOfIt) return null;
   const named = words.replace(/\b(?:its|it's|their)\b/iu, `${target}'s`).replace(/\b(?:it|them)\b/iu, target);
   const found = lineOf(readAlone(named === words ? `${words} of ${target}` : named, known));
@@ -72,10 +74,20 @@ const ofSameTarget = (words: string, line: string, known: Known): string | null 
   return TAKES_HOUR.test(found) && !/ (?:at|on):/u.test(found) ? `${found}${AT.exec(line)?.[0] ?? ''}` : found;
 };
 
+const FIGURE_OF_HOUR = / first:(?:hour-angle|parallactic-angle|airmass)\b/u;
+/** "sidereal time at 21:00 and the hour angle of Polaris": at that hour too. */
+const atSameHour = (words: string, before: string, known: Known): string | null => {
+  const [hour] = AT.exec(before) ?? [];
+  if (hour === undefined || !SAYS_ENOUGH.test(words)) return null;
+  const found = lineOf(readAlone(words, known));
+  return FIGURE_OF_HOUR.test(found) && !/ (?:at|on):/u.test(found) ? `${found}${hour}` : null;
+};
+
 /** What is left out of a request stands in the one before it. */
 const afterLast = (words: string, last: Part, known: Known): Part | null => {
   const before = lineOf(last.read);
-  const line = atOtherHour(words, before, known) ?? ofSameTarget(words, before, known);
+  const line =
+    atOtherHour(words, before, known) ?? ofSameTarget(words, before, known) ?? atSameHour(words, before, known);
   return line === null ? null : { words, read: { line } };
 };
 

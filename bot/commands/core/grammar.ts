@@ -146,7 +146,7 @@ const readOptions = (command: Command, rest: string): ParsedLine | Problem => {
         if (unfit !== undefined) return unfit;
         open = key;
         opened = true;
-      } else if (key.length > 1) {
+      } else if (key.length > 1 && !/^\s/u.test(rest.slice(token.lastIndex))) {
         return unknownOption(command, name, key);
       } else {
         words.push(`${name}:`);

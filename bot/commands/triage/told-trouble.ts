@@ -7,6 +7,7 @@ import { readText } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import { plainQuestion, type PlainReading } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
+import { severalIn } from '../asking/several-requests.js';
 import type { WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import { isOfTheMount } from './waiting-words.js';
@@ -17,7 +18,8 @@ const AT_LENGTH = 10;
 /** Fewer words are a question to be read as one. */
 const LEAST_WORDS = 5;
 /** Commands that a sentence names all the parts of, the walk itself, and the Sun, of which those speak who warn. */
-const MEANT_FOR_SURE = /^(?:triage|sun|astray|drift|altitude|refraction|dark|remind|meridian|site|mydata|forget)\b/u;
+const MEANT_FOR_SURE =
+  /^(?:triage|sun|astray|drift|altitude|compare|refraction|dark|remind|meridian|site|mydata|forget)\b/u;
 /** Somewhere in the words something is asked: an answer to it gives way less easily than one to what is only told. */
 const ASKED =
   /\?|(?:^|[,.;:!]\s*|\b(?:and|so|but) )(?:what|which|when|where|how|who|why|is|are|do|does|can|could|should|would|will|may)\b/iu;
@@ -57,7 +59,10 @@ export const toldTrouble: WordsReader = {
   name: 'a trouble told',
   read: async (deps, said) => {
     const { text, ...request } = said;
-    const read = text.length > LINE_LIMIT ? null : plainQuestion(text, await knownFor(deps, said));
+    const known = await knownFor(deps, said);
+    const read = text.length > LINE_LIMIT ? null : plainQuestion(text, known);
+    // Several questions of the sky in one line are no account of a trouble.
+    if (read !== null && severalIn(text, known) !== null) return null;
     if (!isTrouble(deps.triage(), text, read)) return null;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

@@ -2,7 +2,7 @@
 import { commandLine } from '../question-parts.js';
 import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
-import { alignmentMissed, miss, missUnmeasured } from './about-miss.js';
+import { alignmentMissed, miss, missOfAny, missUnmeasured } from './about-miss.js';
 import { cancelReminder, remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
@@ -68,7 +68,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     alignmentLine,
   ],
   [
-    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b/u,
+    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b/u,
     (asked) => instantLine('pole', '', asked),
   ],
   [/\bsidereal\b|\blst\b/u, (asked) => instantLine('sidereal', '', asked)],
@@ -121,6 +121,7 @@ export const ABOUT_GEAR: readonly Rule[] = [
   cancelReminder,
   remind,
   miss,
+  missOfAny,
   missUnmeasured,
   alignmentMissed,
   drift,

@@ -18,7 +18,7 @@ const TOO = '(?: ?(?:too far|too|to the|off to the|off|out|due|further))*';
 const OFFSET = new RegExp(`(?<![\\d.,])(${AMOUNT})(${UNIT})?${TOO} ?\\b(${WAY})\\b`, 'gu');
 /** "west of capella by 0.4 deg". */
 const BY = new RegExp(
-  `\\b(${WAY})(?:wards?)?(?: of (?:it|centre|center|\\S+(?: \\d+)?))? by (?:about |around |some )?(${AMOUNT})(${UNIT})`,
+  `\\b(${WAY})(?:wards?)?(?: of (?:(?:the|my|any|every|each) )?(?:it|centre|center|\\S+(?: \\d+)?))? by (?:about |around |some )?(${AMOUNT})(${UNIT})`,
   'gu',
 );
 /** "by 0.4 deg to the right". */
@@ -122,6 +122,14 @@ export const miss: Rule = (asked) => {
   return { line: commandLine('astray', target, { landed, at, site: isMiss ? undefined : (asked.place ?? undefined) }) };
 };
 
+/** A miss of so much with nothing named that it was sent to: which way the misses go together the walk asks. */
+export const missOfAny: Rule = (asked) => {
+  const isOfStar = asked.targets.length === 0 && !says(asked, OF_THE_SKY);
+  const isMiss = UNMEASURED.some((pattern) => says(asked, pattern)) || says(asked, ASTRAY);
+  if (!isOfStar || !isMiss || !says(asked, OF_TUBE) || offsetWords(asked) === null) return null;
+  return { line: commandLine('triage', asked.original.replace(/[:"]/gu, ' '), {}) };
+};
+
 const ALIGNED = /\balign\w*\b/u;
 const MISSES =
   /\b(?:(?:way|miles|far|well|bit|all) (?:off|out)|off to the|miss(?:es|ed|ing)?|by miles|still (?:off|out|wrong)|(?:goto|everything|it) (?:is |s )?(?:off|out|wrong))\b/u;
@@ -153,10 +161,18 @@ const UNMEASURED: readonly RegExp[] = [
   new RegExp(`\\b(?:${LANDS}|miss\\w*)\\b.*\\b(?:${OFF_CENTRE})\\b.*\\b(?:${EVERY_TIME})\\b`, 'u'),
   new RegExp(`\\b(?:${MACHINE})\\b.*\\b(?:${LANDS})\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
   new RegExp(`\\b(?:${MACHINE})\\b.*\\bmiss(?:es|ed|ing)?\\b`, 'u'),
+  new RegExp(
+    `\\b(?:${EVERY_TIME})\\b.*\\b(?:bit|little|slightly|somewhat|just)? ?(?:off )?to the (?:left|right)\\b`,
+    'u',
+  ),
   /\b(?:never|not|isn'?t|isnt|wasn'?t|off) (?:quite |in the |in |at the |exactly )*(?:cent(?:re|red|er|ered)|middle)\b/u,
   /\b(?:everything|every (?:target|star|object)|all|targets?|objects?|stars?|gotos?)\b.*\b(?:too (?:high|low|far)|off to (?:the|one))\b/u,
   /\b(?:at|on|near|by) the edge of (?:the )?(?:field|view|eyepiece|frame)\b/u,
 ];
+/** What misses, or what is missed. */
+const OF_TUBE =
+  /\b(?:scope|mount|go ?tos?|telescope|tube|dob|handset|controller|slew\w*|targets?|stars?|objects?|everything|it)\b/u;
+
 /** Which way it is off, as `landed:` takes it. */
 const SIDE = /\b(left|right|above|below|higher|lower|high|low|north|south|east|west)\b/u;
 /** "in the east" is where the target stood. */

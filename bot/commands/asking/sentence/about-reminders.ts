@@ -1,4 +1,6 @@
 /** Sentences about reminders: what is to be waited for, and which are to be said no more. */
+import { problem, type Problem } from '../../../ground/problem.js';
+import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { says, type Asked, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
@@ -143,14 +145,26 @@ const toldBeside = (
   { nights, to }: Readonly<Record<string, string | undefined>>,
 ): Pick<Reading, 'note' | 'unsure'> => ({
   ...(nights === undefined && says(asked, REPEATS)
-    ? { unsure: 'Once only: nothing but the warning before sunrise comes again and again.' }
+    ? { unsure: 'Once, not each time: only the warning before sunrise repeats, so ask again when this one has come.' }
     : {}),
   ...(to === undefined && says(asked, /\b(?:remind|tell|alert|warn|wake|notify) us\b/u)
     ? { note: 'It comes to you alone; say “remind everyone” for the whole channel.' }
     : {}),
 });
 
-const reminderOf = (asked: Asked, toDo: string | null): Reading => {
+/** A night, or what is to be done, and no hour: asked for, with the rest kept. */
+const atWhatHour = (night: string | null, toDo: string | null): Problem => {
+  const lineAt = (hour: string): string =>
+    commandLine('remind', '', { at: hour, on: night ?? undefined, say: toDo ?? undefined });
+  const day = night === null ? '' : ` ${night}`;
+  return problem(
+    'missing-option',
+    `At what hour${day === '' ? '' : `,${day}`}? Such as: remind me${day} at 8pm${toDo === null ? '' : ` to ${toDo}`}. It comes once; ask again for the next.`,
+    fittingChoices(['19:00', '21:00'].map((hour) => ({ label: `At ${hour}`, run: lineAt(hour) }))),
+  );
+};
+
+const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
   const named = ofMoon === undefined ? asked.targets[0] : 'moon';
   const condition = ofMoon ?? conditionOf(asked, named);
@@ -159,7 +173,8 @@ const reminderOf = (asked: Asked, toDo: string | null): Reading => {
   const target = isSunrise || isOfSun ? undefined : named;
   const at = condition === null ? (asked.when.hour ?? undefined) : undefined;
   // What to wait for is still to be said: the command asks.
-  if ([target, condition ?? undefined, at].every((part) => part === undefined)) return { line: 'remind add' };
+  if ([target, condition ?? undefined, at].every((part) => part === undefined))
+    return asked.when.night === null && toDo === null ? { line: 'remind add' } : atWhatHour(asked.when.night, toDo);
   const options: Readonly<Record<string, string | undefined>> = {
     target,
     ...condition,

@@ -11,10 +11,15 @@ export const withoutCourtesies = (words: string): string =>
     )
     .trim();
 
+/** The Moon as a measure: half a degree, common practice. */
+const MOON_WIDTH =
+  /\b(half )?(?:a |an |the |one |1 )?(?:full )?moon(?:'s|s)?(?:'|’)? (?:width|diameter|breadth|disc|disk)s?\b|\b(?:the )?width of (?:the |a )?(?:full )?moon\b/giu;
+
 /** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
 export const inFull = (words: string): string =>
   words
     .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
+    .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
 

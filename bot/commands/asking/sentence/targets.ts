@@ -16,6 +16,8 @@ const spellings = (plain: string): readonly string[] => [
   plain,
   ...(/'s$/u.test(plain) ? [plain.replace(/'s$/u, '')] : []),
   ...(/[^s']s$/u.test(plain) ? [plain.slice(0, -1)] : []),
+  // "hercules glob", "perseus clust": the word of kind in full.
+  ...(/ (?:globs?|globulars?)$/u.test(plain) ? [plain.replace(/ \S+$/u, ' globular cluster')] : []),
   // "orions nebula", "andromeda's galaxy": the possessive before the word of kind.
   ...(/^\S+?'?s \S/u.test(plain) ? [plain.replace(/^(\S+?)'?s (?=\S)/u, '$1 ')] : []),
 ];
