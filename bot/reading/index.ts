@@ -33,6 +33,7 @@ export { allWell } from './answers/all-well.js';
 export { soundsCured } from './answers/sounds-cured.js';
 export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
+export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';

@@ -12,6 +12,7 @@ import { bestByCheck } from '../../bot/reading/examples/likeness.js';
 import { likelyIn } from '../../bot/reading/examples/likely.js';
 import { markClause } from '../../bot/reading/examples/marks.js';
 import { encodeWeights, MOST_STEPS, NOTHING, STEP, type Weights } from '../../bot/reading/examples/weights.js';
+import { TALK_KINDS } from '../../bot/reading/index.js';
 import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
@@ -43,6 +44,7 @@ const model = loadTriage(KNOWLEDGE);
 const { lexicon } = model.reading.sayings;
 const isAnswer = (label: string): boolean => {
   const [check = '', answer = ''] = label.split('.');
+  if (check === 'talk') return TALK_KINDS.some((kind) => kind === answer);
   return model.check(check)?.answers.some(({ id }) => id === answer) === true;
 };
 

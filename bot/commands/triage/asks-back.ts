@@ -4,9 +4,15 @@ import { asksBack, type Reading, type Vocabulary } from '../../reading/index.js'
 /** Longer than this is a story, whatever it asks. */
 const LONGEST = 120;
 
-/** Of words that told nothing. */
+/** Where to look is asked by the names of what is there: "how do I get to the device manager" tells of a system. */
+const SURROUNDINGS: readonly string[] = ['system', 'path', 'client'];
+
+/** Of words that told nothing of how the mount does. */
 export const asksOfStep = ({ sayings }: Vocabulary, text: string, { by, facts }: Reading): boolean =>
-  by === 'words' && facts.length === 0 && text.length <= LONGEST && asksBack(sayings.lexicon, text);
+  by === 'words' &&
+  facts.every(({ what }) => SURROUNDINGS.includes(what)) &&
+  text.length <= LONGEST &&
+  asksBack(sayings.lexicon, text);
 
 /** Said in place of "I could not read a sure sign". */
 export const ASKED_BACK = {

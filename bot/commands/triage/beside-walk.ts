@@ -3,7 +3,7 @@
  * command. Asked before the walk is, so that none of it becomes the member's account of the mount.
  */
 import { isProblem, problem } from '../../ground/problem.js';
-import { leavesWalk, remedyOutcome, tellsOfMount } from '../../reading/index.js';
+import { leavesWalk, ofTheTalk, remedyOutcome, tellsOfMount } from '../../reading/index.js';
 import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
@@ -12,9 +12,9 @@ import { talkIn, type Talk, type TalkFound } from '../asking/talk-among-people.j
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
+import { STAYS } from './said-of-the-talk.js';
 import type { Walk } from './walk-keeper.js';
 
-const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
 const ANSWERS: Readonly<Record<Talk, string>> = {
   hello: `Hello. ${STAYS}`,
   thanks: `You are welcome. ${STAYS}`,
@@ -73,7 +73,7 @@ const othersCommand = (text: string): string | null => {
 const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFound): boolean => {
   const model = deps.triage();
   if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
-  if (leavesWalk(model.reading, text) !== null) return true;
+  if (leavesWalk(model.reading, text) !== null || ofTheTalk(model.reading, text) !== null) return true;
   return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
 };
 

@@ -25,6 +25,7 @@ import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
 import { takeReply } from './replied.js';
+import { takeOfTheTalk } from './said-of-the-talk.js';
 import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -232,7 +233,10 @@ const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => 
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
-  takeAnsweredBack(began, text) ?? takeLeave(began, text) ?? takeClosing(began, text);
+  takeAnsweredBack(began, text) ??
+  takeLeave(began, text) ??
+  takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
+  takeClosing(began, text);
 
 /** A press, a number or an answer's own words; null where the turn is none of these. */
 const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | Problem> | Turn | null => {

@@ -94,7 +94,7 @@ export const NO_GUESS =
 export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
   isSafetyLook(step) && isHedged(text);
 
-const GO_ON = 'I keep that too, and go on without this one.';
+export const GO_ON = 'I keep that too, and go on without this one.';
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);

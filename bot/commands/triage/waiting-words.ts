@@ -1,7 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
-import { leavesWalk, remedyOutcome } from '../../reading/index.js';
+import { leavesWalk, ofTheTalk, remedyOutcome } from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -48,8 +48,9 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const answersStep =
-      // "Who can help me" and "stop" are said of the walk.
+      // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||
+      ofTheTalk(model.reading, text) !== null ||
       (kind === NUMBERS
         ? numbersSaid(text, deps, request.nowUtcMs) !== null
         : // "OK, that was it, works" ends a remedy; elsewhere it is talk.

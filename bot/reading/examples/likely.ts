@@ -56,8 +56,15 @@ const joined = (weights: Weights, own: Summed, other: Summed): Summed => {
   return { clauses: [...own.clauses, ...other.clauses], marks: [...known], sums };
 };
 
-/** @returns answer ("check.answer") → the run of clauses it is likeliest in; a multinomial logistic model, after its softmax */
-export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): ReadonlyMap<string, Likely> => {
+/**
+ * @param asked whether questions count too
+ * @returns answer ("check.answer") → the run of clauses it is likeliest in; a multinomial logistic model, after its softmax
+ */
+export const likelyIn = (
+  weights: Weights,
+  sentences: readonly Clauses[],
+  { asked = false } = {},
+): ReadonlyMap<string, Likely> => {
   const { answers } = weights;
   const single = clausesOf(sentences)
     .slice(0, MOST_CLAUSES)
@@ -66,7 +73,7 @@ export const likelyIn = (weights: Weights, sentences: readonly Clauses[]): Reado
   const where: (readonly Clause[])[] = [];
   const odds = new Float64Array(answers.length);
   const weigh = ({ clauses, marks, sums }: Summed): void => {
-    if (clauses.every(({ sentence }) => sentence.asks)) return;
+    if (!asked && clauses.every(({ sentence }) => sentence.asks)) return;
     const scale = STEP / Math.sqrt(marks.length + 1);
     let most = 0;
     for (let a = 0; a < sums.length; a++) if ((sums[a] as number) > most) most = sums[a] as number;
