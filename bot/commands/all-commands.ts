@@ -7,6 +7,7 @@ import { bright } from './bright.js';
 import { plainReader } from './asking/plain-reader.js';
 import type { Command, WordsReader } from './core/command.js';
 import { causes } from './causes.js';
+import { compare } from './compare.js';
 import { dark } from './dark.js';
 import { drift } from './drift.js';
 import { entries } from './entries.js';
@@ -38,6 +39,7 @@ export const allCommands: readonly Command[] = [
   triage,
   up,
   altitude,
+  compare,
   bright,
   tonight,
   dark,

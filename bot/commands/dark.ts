@@ -7,9 +7,10 @@ import { moonAt, moonlessDark } from '../sky/moon.js';
 import type { TimeSpan } from '../sky/night.js';
 import { twilights, type TwilightTimes, type Twilights } from '../sky/twilight.js';
 import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
-import { defineCommand, optional, text } from './core/command.js';
+import { choice, defineCommand, optional, text } from './core/command.js';
+import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
-import { siteAtNight, siteNotes } from './asking/question-parts.js';
+import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
 
 const spanData = ({ startUtcMs, endUtcMs }: TimeSpan): Json => ({
   startUtc: isoUtc(startUtcMs),
@@ -54,15 +55,23 @@ export const dark = defineCommand({
   options: {
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
     site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+    first: optional(choice('Say this first, yes or no', DARK_FIRST)),
+    until: optional(text('Only the dark before this hour, with first:moonless', { complete: 'time', maxLength: 40 })),
   },
   bare: 'on',
-  examples: ['dark site:"Tromsø, Norway"', 'dark on:2027-01-08 site:52.71,0.12'],
+  examples: [
+    'dark site:"Tromsø, Norway"',
+    'dark on:2027-01-08 site:52.71,0.12',
+    'dark first:moonless until:midnight site:52.71,0.12',
+  ],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { where, night } = asked;
-    const { nowUtcMs } = request;
+    const { nowUtcMs, options } = request;
     const { observer, zone } = where.site;
+    const until = options.until === undefined ? null : hourOfNight(options.until, zone, night);
+    if (isProblem(until)) return until;
     const twilight = twilights(observer, night.startUtcMs, night.endUtcMs);
     const moonTimes = moonTimesOf(observer, night);
     const moonless = moonlessDark(observer, night.startUtcMs, night.endUtcMs);
@@ -84,13 +93,25 @@ export const dark = defineCommand({
       .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }]))
       .sort((a, b) => a.utcMs - b.utcMs)
       .map(({ word, utcMs }) => `${word} ${inNight(utcMs)}`);
+    const first = darkFirst(options.first, {
+      observer,
+      zone,
+      nowUtcMs,
+      dark: darkSpan,
+      moonTimes,
+      moonless,
+      moonLitFraction: moon.illuminatedFraction,
+      untilUtcMs: until?.utcMs ?? null,
+    });
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
       summary:
         darkSpan === null
           ? `${noDarkWords(twilight, night, zone) ?? ''}.`
-          : `${untilDark(darkSpan, night, nowUtcMs)}Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`,
+          : first === null
+            ? `${untilDark(darkSpan, night, nowUtcMs)}Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`
+            : `${first}. Dark ${darkWords(twilight, night, zone)}.`,
       facts: [
         { label: 'Sun', value: sunWords(twilight, inNight, zone) },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },

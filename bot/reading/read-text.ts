@@ -176,7 +176,7 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    perhaps: liked.guesses(gathered.facts),
+    ...liked.judged(gathered, new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})))),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -34,6 +34,13 @@ export const refractionAtApparentDeg = (apparentDeg: number): number => {
   return Math.max(0, cosDeg(argumentDeg) / sinDeg(argumentDeg)) / 60;
 };
 
+/**
+ * By how much the lift of other air differs from that of the standard one: Meeus, ch. 16, P/1010 × 283/(273 + T).
+ * @param pressureHPa at the observer, not brought to sea level
+ */
+export const airFactor = (pressureHPa: number, temperatureC: number): number =>
+  (pressureHPa / 1010) * (283 / (273 + temperatureC));
+
 /** Refracted altitude in degrees from the airless altitude. */
 export const apparentAltitudeDeg = (airlessAltitudeDeg: number): number =>
   airlessAltitudeDeg + refractionDeg(airlessAltitudeDeg);

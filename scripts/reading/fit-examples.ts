@@ -8,11 +8,9 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { clausesOf, type Clause } from '../../bot/reading/examples/clauses.js';
-import { bestByCheck } from '../../bot/reading/examples/likeness.js';
-import { likelyIn } from '../../bot/reading/examples/likely.js';
-import { markClause } from '../../bot/reading/examples/marks.js';
+import { makeWeighing } from '../../bot/reading/examples/likely.js';
+import { BY_NAME, makeMarker } from '../../bot/reading/examples/marks.js';
 import { encodeWeights, MOST_STEPS, NOTHING, STEP, type Weights } from '../../bot/reading/examples/weights.js';
-import { TALK_KINDS } from '../../bot/reading/index.js';
 import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
@@ -44,7 +42,6 @@ const model = loadTriage(KNOWLEDGE);
 const { lexicon } = model.reading.sayings;
 const isAnswer = (label: string): boolean => {
   const [check = '', answer = ''] = label.split('.');
-  if (check === 'talk') return TALK_KINDS.some((kind) => kind === answer);
   return model.check(check)?.answers.some(({ id }) => id === answer) === true;
 };
 
@@ -61,6 +58,8 @@ const placed = (text: string): Placed => {
   }));
   return { clauses, at };
 };
+
+const markClause = makeMarker(BY_NAME);
 
 const marksOf = (clauses: readonly Clause[]): readonly string[] => {
   const marks = new Set<string>();
@@ -180,19 +179,21 @@ const sparse = (weights: Float32Array, answers: readonly string[], marks: Readon
     }
     starts[mark + 1] = of.length;
   }
-  return { answers, marks, starts, of: Uint16Array.from(of), steps: Int8Array.from(steps) };
+  return { answers, marks: [...marks.keys()], starts, of: Uint16Array.from(of), steps: Int8Array.from(steps) };
 };
 
 const LEVELS = [0.3, 0.5, 0.6, 0.7, 0.8, 0.9] as const;
 
 const measure = (weights: Weights, examples: readonly Example[]): void => {
+  const weighClauses = makeWeighing(weights);
   const met = examples.flatMap(({ text, facts }) => {
     const labels = new Set(facts.map(({ label }) => label));
-    const best = bestByCheck(likelyIn(weights, sentencesOf(lexicon, text)));
-    return [...best.values()].map(({ check, answer, probability }) => ({
-      probability,
-      isRight: labels.has(`${check}.${answer}`),
-    }));
+    return weighClauses(sentencesOf(lexicon, text))
+      .likeliest(LEVELS[0])
+      .map(({ check, answer, probability }) => ({
+        probability,
+        isRight: labels.has(`${check}.${answer}`),
+      }));
   });
   const said = examples.reduce((sum, { facts }) => sum + new Set(facts.map(({ label }) => label)).size, 0);
   for (const level of LEVELS) {
@@ -220,7 +221,7 @@ const wholeRow = ({ text, facts }: Example): Row => ({
   weight: 1,
 });
 const weights = fit(examples.flatMap((example) => (example.whole ? [wholeRow(example)] : rowsOf(example))));
-console.log(`${examples.length} examples, ${weights.marks.size} marks, ${weights.steps.length} weights`);
+console.log(`${examples.length} examples, ${weights.marks.length} marks, ${weights.steps.length} weights`);
 if (held.length > 0) measure(weights, load(held));
 if (process.argv.includes('--write')) {
   const bytes = encodeWeights(weights);

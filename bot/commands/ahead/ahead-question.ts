@@ -42,6 +42,10 @@ export interface Question {
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;
+  /** Of meteor showers: the one night that is asked about; null or left out: all to come. */
+  readonly night?: TimeSpan | null;
+  /** How it is called where it is not tonight. */
+  readonly nightSaid?: string | null;
 }
 
 /** Whether something of these names was asked about. */

@@ -11,7 +11,7 @@ import type { TimeSpan } from '../../sky/night.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
-import { commandLine, siteNotes } from '../asking/question-parts.js';
+import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, integer, optional, text } from '../core/command.js';
 import {
@@ -147,7 +147,7 @@ const summaryOf = (
   const { kind } = question;
   const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
-  if (kind === 'saturdays' && headline !== undefined) return headline;
+  if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
   if (line !== undefined) return `Next: ${line.value.split(/, | and /u)[0]}.`;
   const next = soonest(sections);
@@ -177,17 +177,28 @@ export const ahead = defineCommand({
   options: {
     kind: optional(kindOption),
     about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
+    on: optional(
+      text('Meteor showers: whether any in this night: tonight, friday', { complete: 'date', maxLength: 60 }),
+    ),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
   bare: 'kind',
-  examples: ['ahead site:52.71,0.12', 'ahead eclipses site:"Alice Springs"', 'ahead showers weeks:20'],
+  examples: [
+    'ahead site:52.71,0.12',
+    'ahead eclipses site:"Alice Springs"',
+    'ahead showers weeks:20',
+    'ahead showers on:tonight',
+  ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
     const where = await siteFor(deps, request, options.site);
     if (isProblem(where)) return where;
     const { observer, zone } = where.site;
     const { kind, about } = wantedOf(options);
+    const night = options.on === undefined ? null : nightFor(options.on, where.site, nowUtcMs);
+    if (isProblem(night)) return night;
+    const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
     // What is asked for by its kind or its name is looked for as far ahead as it may be.
     const weeksOf = (one: Kind): number =>
       options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
@@ -196,7 +207,12 @@ export const ahead = defineCommand({
       zone,
       kind,
       about,
-      span: { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + weeksOf(one) * WEEK_MS },
+      night,
+      nightSaid: night === null || isTonight ? null : night.said,
+      span: {
+        startUtcMs: Math.min(nowUtcMs, night === null ? nowUtcMs : night.startUtcMs - MS_PER_DAY),
+        endUtcMs: nowUtcMs + weeksOf(one) * WEEK_MS,
+      },
     });
     const wants = (one: Kind): boolean => kind === 'all' || kind === one;
     // The Moon's phases and the dark are about no shower and no planet.

@@ -1,6 +1,8 @@
 /** Meteor showers: the great ones to come, or one that was asked about. */
-import { showersHere, type Shower } from '../../ahead/showers.js';
-import { isoUtc, rounded } from '../../reply/wording.js';
+import { showersHere, type Shower, type ShowerHere } from '../../ahead/showers.js';
+import { MS_PER_DAY } from '../../ground/durations.js';
+import { isoUtc, listed, rounded } from '../../reply/wording.js';
+import { formatClock } from '../../times/index.js';
 import { isAbout, type Question, type Section } from './ahead-question.js';
 import { radiantWords, showerFact } from './ahead-words.js';
 
@@ -13,6 +15,31 @@ const lastWord = (name: string): string => name.split(' ').at(-1)?.toLowerCase()
 /** Its code only in full: "quasars" are no Quadrantids. */
 const isAboutShower = (question: Question, { name, code }: Shower): boolean =>
   isAbout(question, name) || question.about === code.toLowerCase();
+
+/** A great shower still shows in the nights beside its best; common practice, no source. */
+const BESIDE_NIGHTS = 1;
+
+/** "Yes, …", "A few, …" or "None to speak of tonight": of the night that was asked about. */
+const nightVerdict = (question: Question, great: readonly ShowerHere[]): string | null => {
+  const { night = null, nightSaid = null, zone, span } = question;
+  if (night === null) return null;
+  const then = nightSaid === null ? 'tonight' : `in the night of ${nightSaid}`;
+  const near = great.filter(
+    ({ bestUtcMs }) =>
+      bestUtcMs > night.startUtcMs - BESIDE_NIGHTS * MS_PER_DAY &&
+      bestUtcMs < night.endUtcMs + BESIDE_NIGHTS * MS_PER_DAY,
+  );
+  const best = near.filter(({ bestUtcMs }) => bestUtcMs >= night.startUtcMs && bestUtcMs < night.endUtcMs);
+  const named = (some: readonly ShowerHere[]): string => listed(some.map(({ shower }) => shower.name));
+  const [first] = best;
+  if (first !== undefined)
+    return `Yes, the ${named(best)} have their best ${then}; look about ${formatClock(first.bestUtcMs, zone)}.`;
+  if (near.length > 0) return `Some ${then}: the ${named(near)} have their best the night before or after.`;
+  const next = great.find(({ bestUtcMs }) => bestUtcMs >= night.endUtcMs);
+  const words = next === undefined ? null : showerFact(next, zone, span.startUtcMs);
+  const none = `None to speak of ${then}, but a stray one every ten minutes or so`;
+  return words === null ? `${none}.` : `${none}. Next: ${words.label}, ${words.value.split(/[;:] /u)[0]}.`;
+};
 
 export const showers = (question: Question): Section => {
   const { observer, zone, span, kind } = question;
@@ -30,6 +57,7 @@ export const showers = (question: Question): Section => {
           ]
         : []),
     ],
+    headline: kind === 'showers' ? nightVerdict(question, great) : null,
     facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
     times: found.map(({ bestUtcMs }) => bestUtcMs),
     data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({

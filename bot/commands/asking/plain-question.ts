@@ -68,7 +68,7 @@ const TALK: readonly Talk[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],
@@ -188,7 +188,7 @@ const withoutCourtesies = (words: string): string =>
 
 /** Commands whose answer hangs on where one stands. */
 const OF_A_PLACE =
-  /^(?:up|altitude|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
+  /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
 
 const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
   perhapsPlace === null || !OF_A_PLACE.test(read.line)

@@ -43,7 +43,7 @@ interface Part {
 
 /** Lines of a target and an hour. */
 const OF_TARGET = /^(?:up|altitude|meridian|epoch) (.+?)(?= [a-z]+:|$)/u;
-const TAKES_HOUR = /^(?:up|altitude|bright|moons|sidereal|pole|remind)\b/u;
+const TAKES_HOUR = /^(?:up|altitude|compare|bright|moons|sidereal|pole|remind)\b/u;
 const AT = / at:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
 const HOUR_ALONE = /^(?:at|around|about|by|@) \S+(?: \S+)?$/iu;
 const FIGURE_ALONE =
@@ -119,7 +119,7 @@ const partsIn = (text: string, known: Known): readonly Part[] | null => {
 
 const SITE = / site:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
 const OF_A_PLACE =
-  /^(?:up|altitude|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b(?! (?:list|cancel))/u;
+  /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b(?! (?:list|cancel))/u;
 
 /** A place that one of them names is meant for all. */
 const withSharedPlace = (parts: readonly Part[]): readonly Part[] => {
@@ -133,9 +133,15 @@ const withSharedPlace = (parts: readonly Part[]): readonly Part[] => {
   );
 };
 
+/** What is said first aside, the answer is the same: of the dark, and of a culmination, which tells the height and the airmass. */
+const sameAnswer = (line: string): string => {
+  const plain = line.replace(' on:tonight', '');
+  return /^dark\b/u.test(plain) ? plain.replace(/ (?:first|until):\S+/gu, '') : plain;
+};
 /** Two that come to the same are one request. */
-const isRepeated = (parts: readonly Part[]): boolean =>
-  new Set(parts.map(({ read }) => lineOf(read).replace(' on:tonight', '') || read)).size < parts.length;
+const isRepeated = (parts: readonly Part[], whole: string): boolean =>
+  (/ first:transit\b/u.test(whole) && parts.every(({ read }) => /^(?:up|altitude) /u.test(lineOf(read)))) ||
+  new Set(parts.map(({ read }) => sameAnswer(lineOf(read)) || read)).size < parts.length;
 
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
@@ -149,7 +155,7 @@ export const severalIn = (text: string, known: Known): readonly Part[] | null =>
   if (isOfSun && !parts.every(({ words }) => BEGINS.test(words))) return null;
   if (whole !== null && ONE_COMMAND.test(lineOf(whole))) return null;
   const meant = withSharedPlace(parts);
-  return isRepeated(meant) ? null : meant;
+  return isRepeated(meant, lineOf(whole)) ? null : meant;
 };
 
 export const severalRequests: WordsReader = {

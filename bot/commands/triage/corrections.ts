@@ -1,7 +1,6 @@
 /** What a member says instead of an earlier answer: "i looked wrong before, it does blink" takes the place of "it stays dark". */
 import { answerMeant, holdsSeveral, takesBack, type Reading } from '../../reading/index.js';
-import type { TriageModel, WalkEvent } from '../../triage/index.js';
-import { guardsGear } from './guards-gear.js';
+import { guardsGear, type TriageModel, type WalkEvent } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 

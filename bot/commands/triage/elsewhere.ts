@@ -1,9 +1,8 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
-import { answerInstead, answerStep, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
+import { answerInstead, answerStep, guardsGear, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
 import { fitted } from './fitted.js';
-import { guardsGear } from './guards-gear.js';
 import { saidBefore } from './said-before.js';
 import { lastSaidToIt } from './last-said.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';

@@ -14,6 +14,7 @@ import {
   answerInstead,
   answerStep,
   assess,
+  guardsGear,
   passStep,
   tellText,
   UNSURE,
@@ -25,7 +26,6 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
-import { guardsGear } from './guards-gear.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';

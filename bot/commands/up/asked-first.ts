@@ -50,12 +50,15 @@ const EVENTS = {
   transit: { key: 'transitUtcMs', will: 'crosses the meridian', did: 'crossed the meridian' },
 } as const;
 
-/** "rises at 18:32 GMT in the north-east", "crosses the meridian at 21:17 WET, 62.5° high in the south". */
+/** "rises at 18:32 GMT in the north-east", "crosses the meridian at 21:17 WET, 62.5° high in the south (180°), airmass 1.13". */
 const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
   const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
   const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
   if (event !== 'transit') return ` ${side}`;
-  return apparentAltitudeDeg > 0 ? `, ${degrees(apparentAltitudeDeg, 1)} high ${side}` : ', below the horizon';
+  const mass = airmass(apparentAltitudeDeg);
+  return mass === null
+    ? ', below the horizon'
+    : `, ${degrees(apparentAltitudeDeg, 1)} high ${side}, airmass ${mass.toFixed(2)}`;
 };
 
 const TWO_DAYS_MS = 2 * MS_PER_DAY;

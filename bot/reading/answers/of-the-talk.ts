@@ -2,7 +2,6 @@
  * What a member says of the talk itself rather than of the mount: that it was not understood, was asked before, was the wrong log, has to
  * wait. Pure; every clause has to say so or nothing, so that "wait, it works now" is none.
  */
-import { likelyIn } from '../examples/likely.js';
 import type { Vocabulary } from '../vocabulary.js';
 import { sentencesOf } from '../words/sentences.js';
 
@@ -134,14 +133,10 @@ const plainly = (text: string): OfTheTalk | null => {
 
 /** By what members' lines of that kind are like: likelier than not, and nothing of the mount beside it. */
 const byLikeness = ({ likeness, sayings }: Vocabulary, text: string): OfTheTalk | null => {
-  const known = likeness();
-  if (known === null) return null;
-  const likely = likelyIn(known.weights, sentencesOf(sayings.lexicon, text), { asked: true });
-  const kind = TALK_KINDS.find((one) => (likely.get(`${TALK}.${one}`)?.probability ?? 0) >= LIKELY);
-  const tellsMore = [...likely].some(
-    ([answer, { probability }]) => !answer.startsWith(`${TALK}.`) && probability >= BESIDE,
-  );
-  return kind === undefined || tellsMore ? null : kind;
+  const likely = likeness()?.weighClauses(sentencesOf(sayings.lexicon, text), true).likeliest(BESIDE) ?? [];
+  const talk = likely.find(({ check, probability }) => check === TALK && probability >= LIKELY);
+  if (talk === undefined || likely.some(({ check }) => check !== TALK)) return null;
+  return TALK_KINDS.find((kind) => kind === talk.answer) ?? null;
 };
 
 /** @returns null where the words are, or may be, of the mount */

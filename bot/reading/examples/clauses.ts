@@ -10,16 +10,19 @@ export interface Clause {
   readonly to: number;
 }
 
-export const clausesOf = (sentences: readonly Clauses[]): readonly Clause[] => {
+/** @param most so many at most, the first */
+export const clausesOf = (sentences: Iterable<Clauses>, most = Infinity): readonly Clause[] => {
   const clauses: Clause[] = [];
-  for (const [number, sentence] of sentences.entries()) {
+  let number = 0;
+  for (const sentence of sentences) {
+    const { tokens } = sentence;
     let from = 0;
-    const end = (to: number): void => {
-      if (to > from) clauses.push({ sentence, number, from, to });
+    for (let to = 0; to <= tokens.length; to++) {
+      if (to < tokens.length && tokens[to]?.kind !== 'pause') continue;
+      if (to > from && clauses.push({ sentence, number, from, to }) >= most) return clauses;
       from = to + 1;
-    };
-    for (const [i, { kind }] of sentence.tokens.entries()) if (kind === 'pause') end(i);
-    end(sentence.tokens.length);
+    }
+    number += 1;
   }
   return clauses;
 };

@@ -1,108 +1,207 @@
 /** Which answers the clauses of a text are likely to tell, judged by what thousands of members' clauses told. */
+import { keyOf } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import { clausesOf, type Clause } from './clauses.js';
-import { markClause } from './marks.js';
+import { makeMarker } from './marks.js';
+import { NO_MARK, numberMarks } from './number-marks.js';
 import { STEP, type Weights } from './weights.js';
 
+/** An answer that a text is likely to tell. */
 export interface Likely {
-  /** 0 to 1. */
+  readonly check: string;
+  readonly answer: string;
+  /** 0 to 1, in the run of clauses in which it is likeliest. */
   readonly probability: number;
-  /** The clauses that tell it. */
   readonly clauses: readonly Clause[];
 }
 
+/** How likely a text tells each answer. */
+export interface Weighed {
+  /** 0 where it is less than LEAST, or no example tells it. */
+  readonly probabilityOf: (check: string, answer: string) => number;
+  /** Of each check (or, where it holds several, check and answer) its likeliest answer, where that is as likely as this. */
+  readonly likeliest: (least: number) => readonly Likely[];
+}
+
+/** @param asked whether questions count too */
+export type WeighClauses = (sentences: Iterable<Clauses>, asked?: boolean) => Weighed;
+
+/** The first answer is nothing at all; it is never likely. */
+const NOTHING_AT = 0;
 /** Of a long text the rest is left to the sayings. */
 const MOST_CLAUSES = 40;
 /** What is less likely is not kept. */
 const LEAST = 0.001;
 /** An answer so far below the likeliest adds nothing to the sum of all. */
 const FAINT = 12;
+/** Runs with more marks are few; their odds are worked out each time. */
+const MANY_MARKS = 64;
 
-interface Summed {
-  readonly clauses: readonly Clause[];
-  /** The numbers of its marks, each once. */
-  readonly marks: readonly number[];
-  /** Answer → how much its marks speak for it, in steps. */
-  readonly sums: Int32Array;
+interface Answer {
+  readonly check: string;
+  readonly answer: string;
+  /** What only one of can be told: the check, or the answer itself. */
+  readonly key: string;
 }
 
-const add = (sums: Int32Array, { starts, of, steps }: Weights, mark: number, sign: 1 | -1): void => {
-  const end = starts[mark + 1] ?? 0;
-  for (let k = starts[mark] ?? 0; k < end; k++) {
-    const answer = of[k] as number;
-    sums[answer] = (sums[answer] as number) + sign * (steps[k] as number);
-  }
+const answerOf = (name: string): Answer => {
+  const dot = name.indexOf('.');
+  const [check, answer] = [name.slice(0, dot), name.slice(dot + 1)];
+  return { check, answer, key: keyOf(check, answer) };
 };
 
-const summed = (weights: Weights, clause: Clause): Summed => {
-  const numbers = new Set<number>();
-  markClause(clause, (name) => {
-    const number = weights.marks.get(name);
-    if (number !== undefined) numbers.add(number);
-  });
-  const sums = new Int32Array(weights.answers.length);
-  for (const mark of numbers) add(sums, weights, mark, 1);
-  return { clauses: [clause], marks: [...numbers], sums };
+/** Answer → how likely it is where it is likeliest, and from which clause to before which that is. */
+const blankFound = (size: number) => ({
+  best: new Float64Array(size),
+  whereFrom: new Int32Array(size),
+  whereTo: new Int32Array(size),
+});
+
+/** Number of marks → steps below the likeliest → how much less likely, 0 where that is not worked out yet. */
+const makeOdds = () => {
+  const scaleOf = (marks: number): number => STEP / Math.sqrt(marks + 1);
+  const blank = (marks: number): Float64Array => new Float64Array(Math.floor(FAINT / scaleOf(marks)) + 1);
+  const kept: Float64Array[] = [];
+  return {
+    scaleOf,
+    of: (marks: number): Float64Array => (marks > MANY_MARKS ? blank(marks) : (kept[marks] ??= blank(marks))),
+  };
 };
 
-/** Both together, with their marks each once. */
-const joined = (weights: Weights, own: Summed, other: Summed): Summed => {
-  const sums = own.sums.slice();
-  for (let a = 0; a < sums.length; a++) sums[a] = (sums[a] as number) + (other.sums[a] as number);
-  const known = new Set(own.marks);
-  for (const mark of other.marks)
-    if (known.has(mark)) add(sums, weights, mark, -1);
-    else known.add(mark);
-  return { clauses: [...own.clauses, ...other.clauses], marks: [...known], sums };
-};
+/** A multinomial logistic model over the marks of a run of clauses, after its softmax. */
+export const makeWeighing = (weights: Weights): WeighClauses => {
+  const { answers, starts, of, steps } = weights;
+  const named = answers.map(answerOf);
+  const numberOf = new Map(answers.map((name, a) => [name, a]));
+  const size = answers.length;
+  const markClause = makeMarker(numberMarks(weights.marks));
+  const odds = makeOdds();
 
-/**
- * @param asked whether questions count too
- * @returns answer ("check.answer") → the run of clauses it is likeliest in; a multinomial logistic model, after its softmax
- */
-export const likelyIn = (
-  weights: Weights,
-  sentences: readonly Clauses[],
-  { asked = false } = {},
-): ReadonlyMap<string, Likely> => {
-  const { answers } = weights;
-  const single = clausesOf(sentences)
-    .slice(0, MOST_CLAUSES)
-    .map((clause) => ({ number: clause.number, ...summed(weights, clause) }));
-  const best = new Float64Array(answers.length);
-  const where: (readonly Clause[])[] = [];
-  const odds = new Float64Array(answers.length);
-  const weigh = ({ clauses, marks, sums }: Summed): void => {
-    if (!asked && clauses.every(({ sentence }) => sentence.asks)) return;
-    const scale = STEP / Math.sqrt(marks.length + 1);
-    let most = 0;
-    for (let a = 0; a < sums.length; a++) if ((sums[a] as number) > most) most = sums[a] as number;
-    let all = 0;
-    for (let a = 0; a < sums.length; a++) {
-      const below = (most - (sums[a] as number)) * scale;
-      const odd = below > FAINT ? 0 : Math.exp(-below);
-      odds[a] = odd;
-      all += odd;
+  // Room to work in, used again for each text.
+  /** Of each clause, how much its marks speak for each answer, in steps; then the same of some together. */
+  const sums = new Int32Array((MOST_CLAUSES + 1) * size);
+  const together = MOST_CLAUSES * size;
+  /** Mark → the last round that had it. */
+  const met = new Int32Array(weights.marks.length);
+  let round = 0;
+  const own = new Float64Array(size);
+  const worth = new Int32Array(size);
+
+  let found = blankFound(size);
+
+  const nextRound = (): void => {
+    if (round === 2 ** 31 - 1) {
+      met.fill(0);
+      round = 0;
     }
-    for (let a = 1; a < sums.length; a++) {
-      const odd = odds[a] as number;
-      if (odd < LEAST * all || odd <= (best[a] as number) * all) continue;
-      best[a] = odd / all;
-      where[a] = clauses;
+    round += 1;
+  };
+  /** Whether the round has not met it before. */
+  const meets = (mark: number): boolean => {
+    if (met[mark] === round) return false;
+    met[mark] = round;
+    return true;
+  };
+  const add = (at: number, mark: number, sign: 1 | -1): void => {
+    for (let k = starts[mark] as number, end = starts[mark + 1] as number; k < end; k++) {
+      const answer = at + (of[k] as number);
+      sums[answer] = (sums[answer] as number) + sign * (steps[k] as number);
     }
   };
-  for (const [i, own] of single.entries()) {
-    const [next, last] = [single[i + 1], single[i + 2]];
-    weigh(own);
-    if (next === undefined) break;
-    const two = joined(weights, own, next);
-    weigh(two);
-    if (last?.number === own.number) weigh(joined(weights, two, last));
-  }
-  const likely = new Map<string, Likely>();
-  for (const [a, answer] of answers.entries()) {
-    const own = where[a];
-    if (own !== undefined) likely.set(answer, { probability: best[a] as number, clauses: own });
-  }
-  return likely;
+  /** Sums up clause i; gives its marks, each once. */
+  const sumUp = (clause: Clause, i: number): readonly number[] => {
+    const marks: number[] = [];
+    nextRound();
+    sums.fill(0, i * size, (i + 1) * size);
+    markClause(clause, (mark) => {
+      if (mark === NO_MARK || !meets(mark)) return;
+      marks.push(mark);
+      add(i * size, mark, 1);
+    });
+    return marks;
+  };
+  /** Adds clause i to those together, a mark that they have only once; gives how many it has that they had not. */
+  const join = (i: number, marks: readonly number[]): number => {
+    for (let a = 0, k = i * size; a < size; a++, k++)
+      sums[together + a] = (sums[together + a] as number) + (sums[k] as number);
+    let added = 0;
+    for (const mark of marks)
+      if (meets(mark)) added += 1;
+      else add(together, mark, -1);
+    return added;
+  };
+
+  /** @param at where the sums of clauses `from` to before `to` begin */
+  const weigh = (at: number, marks: number, from: number, to: number): void => {
+    const { best, whereFrom, whereTo } = found;
+    const scale = odds.scaleOf(marks);
+    const table = odds.of(marks);
+    let most = 0;
+    for (let k = at; k < at + size; k++) if ((sums[k] as number) > most) most = sums[k] as number;
+    let all = 0;
+    let count = 0;
+    for (let a = 0; a < size; a++) {
+      const below = most - (sums[at + a] as number);
+      if (below >= table.length) continue;
+      let odd = table[below] as number;
+      if (odd === 0) odd = table[below] = Math.exp(-(below * scale));
+      own[a] = odd;
+      all += odd;
+      worth[count++] = a;
+    }
+    for (let i = 0; i < count; i++) {
+      const a = worth[i] as number;
+      if (a === NOTHING_AT) continue;
+      const odd = own[a] as number;
+      if (odd < LEAST * all || odd <= (best[a] as number) * all) continue;
+      best[a] = odd / all;
+      whereFrom[a] = from;
+      whereTo[a] = to;
+    }
+  };
+
+  /** Each clause, it with the next, and three of one sentence; what is asked throughout only where that counts. */
+  const weighAll = (clauses: readonly Clause[], asked: boolean): void => {
+    const marks = clauses.map(sumUp);
+    for (const [i, { sentence, number }] of clauses.entries()) {
+      let count = marks[i]?.length ?? 0;
+      let told = asked || !sentence.asks;
+      if (told) weigh(i * size, count, i, i + 1);
+      if (i + 1 === clauses.length) return;
+      nextRound();
+      for (const mark of marks[i] ?? []) meets(mark);
+      sums.copyWithin(together, i * size, (i + 1) * size);
+      const to = clauses[i + 2]?.number === number ? i + 3 : i + 2;
+      for (let j = i + 1; j < to; j++) {
+        count += join(j, marks[j] ?? []);
+        told ||= clauses[j]?.sentence.asks === false;
+        if (told) weigh(together, count, i, j + 1);
+      }
+    }
+  };
+
+  return (sentences, asked = false) => {
+    const clauses = clausesOf(sentences, MOST_CLAUSES);
+    found = blankFound(size);
+    weighAll(clauses, asked);
+    const { best, whereFrom, whereTo } = found;
+    const likelyAt = (a: number, { check, answer }: Answer): Likely => ({
+      check,
+      answer,
+      probability: best[a] as number,
+      clauses: clauses.slice(whereFrom[a], whereTo[a]),
+    });
+    return {
+      probabilityOf: (check, answer) => best[numberOf.get(`${check}.${answer}`) ?? NOTHING_AT] as number,
+      likeliest: (least) => {
+        const first = new Map<string, number>();
+        for (const [a, { key }] of named.entries()) {
+          if (a === NOTHING_AT || (best[a] as number) < least) continue;
+          const before = first.get(key);
+          if (before === undefined || (best[a] as number) > (best[before] as number)) first.set(key, a);
+        }
+        return [...first.values()].flatMap((a) => (named[a] === undefined ? [] : [likelyAt(a, named[a])]));
+      },
+    };
+  };
 };

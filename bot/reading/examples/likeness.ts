@@ -1,15 +1,14 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
 import type { Finding } from '../finding.js';
-import { holdsSeveral, keyOf, type ReadFact } from '../reading.js';
+import { holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { stands } from '../words/stands.js';
-import { likelyIn, type Likely } from './likely.js';
-import type { Weights } from './weights.js';
+import type { WeighClauses } from './likely.js';
 
 export interface Likeness {
-  readonly weights: Weights;
+  readonly weighClauses: WeighClauses;
   /** Whether an answer ("check.answer") may be doubted or guessed: it is one of today's, and its check keeps no gear from harm. */
   readonly isOpen: (answer: string) => boolean;
 }
@@ -17,15 +16,36 @@ export interface Likeness {
 export interface Liked {
   /** What sayings found, without what the text is nothing like. */
   readonly weighed: (findings: readonly Finding[]) => readonly Finding[];
-  /** What the text is likely to tell of checks that have no answer yet, at most one a check: guesses, never taken as said. */
-  readonly guesses: (facts: readonly ReadFact[]) => readonly ReadFact[];
+  /**
+   * The facts that stand, and guesses, never taken as said: facts that the text is little like, and what it is likely to tell of checks
+   * that have no answer yet, at most one a check.
+   * @param printed checks that a message answers, whatever words stand around it
+   */
+  readonly judged: (
+    gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
+    printed: ReadonlySet<string>,
+  ) => Judged;
 }
+
+export interface Judged {
+  readonly facts: readonly ReadFact[];
+  readonly understood: readonly Understood[];
+  readonly perhaps: readonly ReadFact[];
+}
+
+/** A fact that its text is less like is a guess, and less like than UNLIKE_AT_ALL none. */
+const FIRM = 0.06;
+const UNLIKE_AT_ALL = 0.03;
+/** What is so sure (a club's own words are) does not hang on what others said. */
+const BEYOND_DOUBT = 0.95;
+/** How sure a fact is of which a guess is made. */
+const DOUBTED = 0.5;
 
 /** A saying whose words are less like what tells it is none. */
 const UNLIKE = 0.02;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.6, 5];
-/** A guess is worth telling from here on. */
+/** A guess is worth telling from here on; less than RIVAL. */
 const WORTH_TELLING = 0.55;
 const MOST_GUESSES = 8;
 
@@ -41,27 +61,11 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
     ),
   );
 
-const NONE: Liked = { weighed: (findings) => findings, guesses: () => [] };
+type Entry = Finding['entry'];
 
-const partsOf = (answer: string): readonly [string, string] => {
-  const dot = answer.indexOf('.');
-  return [answer.slice(0, dot), answer.slice(dot + 1)];
-};
-
-export interface Best extends Likely {
-  readonly check: string;
-  readonly answer: string;
-}
-
-/** Check (or, where it holds several, check and answer) → its likeliest answer. */
-export const bestByCheck = (likely: ReadonlyMap<string, Likely>): ReadonlyMap<string, Best> => {
-  const best = new Map<string, Best>();
-  for (const [name, own] of likely) {
-    const [check, answer] = partsOf(name);
-    const key = keyOf(check, answer);
-    if (own.probability > (best.get(key)?.probability ?? 0)) best.set(key, { check, answer, ...own });
-  }
-  return best;
+const NONE: Liked = {
+  weighed: (findings) => findings,
+  judged: ({ facts, understood }) => ({ facts, understood, perhaps: [] }),
 };
 
 /**
@@ -75,24 +79,36 @@ export const likenessOf = (
   quoteOf: (span: Span) => string,
 ): Liked => {
   if (likeness === null || sentences.length === 0) return NONE;
-  const { weights, isOpen } = likeness;
-  const likely = likelyIn(weights, sentences);
-  const best = bestByCheck(likely);
+  const { weighClauses, isOpen } = likeness;
+  const { probabilityOf, likeliest } = weighClauses(sentences);
+  const likely = likeliest(WORTH_TELLING);
+  const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
   const isRivalled = (check: string, own: number): boolean => {
-    const rival = holdsSeveral(check) ? undefined : best.get(check)?.probability;
-    return rival !== undefined && rival >= RIVAL && rival >= TIMES * own;
+    const rival = holdsSeveral(check) ? 0 : (rivals.get(check) ?? 0);
+    return rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = (check: string, answer: string): boolean => {
-    const own = likely.get(`${check}.${answer}`)?.probability ?? 0;
-    return isOpen(`${check}.${answer}`) && (own < UNLIKE || isRivalled(check, own));
+    if (!isOpen(`${check}.${answer}`)) return false;
+    const own = probabilityOf(check, answer);
+    return own < UNLIKE || isRivalled(check, own);
   };
-  const weigh = (finding: Finding): readonly Finding[] => {
-    const told = Object.entries(finding.entry.answers ?? {});
+  const weigh = (entry: Entry): Entry | null => {
+    const told = Object.entries(entry.answers ?? {});
     const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
-    if (kept.length === told.length) return [finding];
-    const { system, client, path } = finding.entry;
-    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return [];
-    return [{ ...finding, entry: { ...finding.entry, answers: Object.fromEntries(kept), label: undefined } }];
+    if (kept.length === told.length) return entry;
+    const { system, client, path } = entry;
+    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return null;
+    return { ...entry, answers: Object.fromEntries(kept), label: undefined };
+  };
+  // The same sayings come again and again.
+  const known = new Map<Entry, Entry | null>();
+  const weighed = (finding: Finding): readonly Finding[] => {
+    if (finding.sureness >= BEYOND_DOUBT) return [finding];
+    const before = known.get(finding.entry);
+    const entry = before === undefined ? weigh(finding.entry) : before;
+    if (before === undefined) known.set(finding.entry, entry);
+    if (entry === null) return [];
+    return [entry === finding.entry ? finding : { ...finding, entry }];
   };
   const spanOf = (clauses: readonly Clause[]): Span => {
     const [first, last] = [clauses[0], clauses.at(-1)];
@@ -100,23 +116,35 @@ export const likenessOf = (
     const end = last === undefined ? start : startOf(last.sentence) + (last.sentence.tokens[last.to - 1]?.end ?? 0);
     return { start, end };
   };
+  const guessed = (facts: readonly ReadFact[]): readonly ReadFact[] => {
+    const taken = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
+    return likely
+      .filter(({ check, answer }) => !taken.has(keyOf(check, answer)) && isOpen(`${check}.${answer}`))
+      .filter(({ clauses }) => isOwn(clauses))
+      .sort((a, b) => b.probability - a.probability)
+      .slice(0, MOST_GUESSES)
+      .map(({ check, answer, probability, clauses }) => ({
+        what: check,
+        answer,
+        sureness: Math.round(90 * probability) / 100,
+        quote: quoteOf(spanOf(clauses)),
+        by: 'words' as const,
+      }));
+  };
   return {
-    weighed: (findings) => findings.flatMap(weigh),
-    guesses: (facts) => {
-      const known = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
-      return [...best]
-        .filter(([key, { probability, clauses }]) => probability >= WORTH_TELLING && !known.has(key) && isOwn(clauses))
-        .map(([, own]) => own)
-        .filter(({ check, answer }) => isOpen(`${check}.${answer}`))
-        .sort((a, b) => b.probability - a.probability)
-        .slice(0, MOST_GUESSES)
-        .map(({ check, answer, probability, clauses }) => ({
-          what: check,
-          answer,
-          sureness: Math.round(90 * probability) / 100,
-          quote: quoteOf(spanOf(clauses)),
-          by: 'words',
-        }));
+    weighed: (findings) => findings.flatMap(weighed),
+    judged: ({ facts, understood }, printed) => {
+      const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
+        by === 'words' && sureness < BEYOND_DOUBT && !printed.has(what) && isOpen(`${what}.${answer}`);
+      const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(fact.what, fact.answer) : 1);
+      const firm = facts.filter((fact) => least(fact) >= FIRM);
+      const doubted = facts.filter((fact) => least(fact) < FIRM && least(fact) >= UNLIKE_AT_ALL);
+      const taken = new Set(firm);
+      return {
+        facts: firm,
+        understood: understood.filter(({ fact }) => taken.has(fact)),
+        perhaps: [...guessed(firm), ...doubted.map((fact) => ({ ...fact, sureness: DOUBTED }))],
+      };
     },
   };
 };

@@ -4,7 +4,8 @@
 export interface Weights {
   /** "check.answer"; the first is nothing at all. */
   readonly answers: readonly string[];
-  readonly marks: ReadonlyMap<string, number>;
+  /** By what each mark is called (marks.ts). */
+  readonly marks: readonly string[];
   readonly starts: Uint32Array;
   readonly of: Uint16Array;
   /** In steps of STEP. */
@@ -26,7 +27,7 @@ const inFours = (length: number): number => Math.ceil(length / 4) * 4;
 
 /** Length of the head, the head as JSON (padded to four bytes), then starts, answers and steps. */
 export const encodeWeights = ({ answers, marks, starts, of, steps }: Weights): Uint8Array => {
-  const head = new TextEncoder().encode(JSON.stringify({ answers, marks: [...marks.keys()] } satisfies Head));
+  const head = new TextEncoder().encode(JSON.stringify({ answers, marks } satisfies Head));
   const headLength = inFours(head.length);
   const bytes = new Uint8Array(LENGTH_BYTES + headLength + starts.byteLength + of.byteLength + steps.byteLength);
   bytes.fill(0x20, LENGTH_BYTES, LENGTH_BYTES + headLength);
@@ -52,7 +53,7 @@ export const decodeWeights = (bytes: Uint8Array): Weights => {
   const ofAt = startsAt + starts.byteLength;
   return {
     answers: head.answers,
-    marks: new Map(head.marks.map((mark, i) => [mark, i])),
+    marks: head.marks,
     starts,
     of: new Uint16Array(buffer, ofAt, count),
     steps: new Int8Array(buffer, ofAt + 2 * count, count),

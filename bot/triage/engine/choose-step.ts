@@ -22,6 +22,7 @@ import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKn
 import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
+import { settledChecks } from './settled.js';
 import { isReached, whereItStops, whereToLookFirst } from './where-it-stops.js';
 
 export interface Foresight {
@@ -108,8 +109,9 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   const belief = Float64Array.from(hypotheses, (h) => probabilities[h] ?? 0);
   normalise(belief);
   const looked = evidence.observations.filter(({ guessed }) => guessed !== true);
-  const done = new Set([...looked.map(({ check }) => check), ...evidence.unsure]);
-  const answeredIds = new Set([...done].map((check) => situation.checks[check]?.entry.refines?.check));
+  const answered = new Set([...looked.map(({ check }) => check), ...evidence.unsure]);
+  const answeredIds = new Set([...answered].map((check) => situation.checks[check]?.entry.refines?.check));
+  const done = new Set([...answered, ...(freely ? [] : settledChecks(situation, evidence, believed))]);
   const stop = freely ? Infinity : whereItStops(situation, evidence, believed);
   const linkPlace = freely ? Infinity : whereToLookFirst(situation, believed, (check) => !done.has(check));
   const checks = situation.checks.flatMap((numbers, check): OpenCheck[] => {

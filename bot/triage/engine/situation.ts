@@ -9,6 +9,7 @@ import { canBeIn, contextKey, type WalkContext } from '../model/context.js';
 import { wordedForPhone } from './worded-for-phone.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
+import { boundedOdds } from './bounded-odds.js';
 import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 
 /** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
@@ -137,7 +138,7 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
     link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : [])),
   );
 
-  const checks = model.checks
+  const looks = model.checks
     .filter((check) => positions.has(check.stage) && canBeIn(check, check.how, context))
     .map(worded)
     .map((entry): CheckNumbers => {
@@ -161,6 +162,8 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
         odds: answers.map((_, a) => Float64Array.from(columns, (column) => column[a] ?? 0)),
       };
     });
+  const byId = new Map(looks.map((look) => [look.entry.id, look]));
+  const checks = looks.map((look): CheckNumbers => ({ ...look, odds: boundedOdds(look, byId) }));
 
   return {
     context,

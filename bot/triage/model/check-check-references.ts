@@ -82,6 +82,25 @@ const checkOtherLooks = (known: References, check: CheckEntry): void => {
   if (after !== undefined) for (const answer of after.answers) oddsFit(known, own, ['after'], after.check, answer);
 };
 
+/** Answers that settle other checks: theirs exist, none keeps gear from harm, and no answer settles a check twice. */
+const checkSettles = (known: References, check: CheckEntry): void => {
+  const own: readonly ['checks', string] = ['checks', check.id];
+  const said = new Set<string>();
+  for (const [i, { when, then }] of (check.settles ?? []).entries()) {
+    for (const answer of when) oddsFit(known, own, ['settles', i, 'when'], check.id, answer);
+    for (const [other, answer] of Object.entries(then)) {
+      oddsFit(known, own, ['settles', i, 'then', other], other, answer);
+      const complain = (what: string): void => known.complain('checks', check.id, ['settles', i, 'then', other], what);
+      if (other === check.id) complain('it is this very check');
+      if (known.guards.has(other)) complain(`"${other}" keeps gear from harm, and is always looked at`);
+      for (const one of when) {
+        if (said.has(`${one} ${other}`)) complain(`what "${one}" says of "${other}" stands there twice`);
+        said.add(`${one} ${other}`);
+      }
+    }
+  }
+};
+
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   onlyExists(known, 'checks', check.id, check.only);
@@ -96,6 +115,7 @@ export const checkCheckReferences = (known: References, check: CheckEntry): void
     known.complain('checks', check.id, ['answers'], 'the answer "unsure" is added to every check; leave it out');
   checkStages(known, check);
   checkOtherLooks(known, check);
+  checkSettles(known, check);
   checkFaultTables(known, check);
   checkContrast(known, check);
   checkRefines(known, check);

@@ -2,6 +2,7 @@
 import { checkVocabulary, type SayingEntry, type Told, type WordedAnswersEntry } from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
 import type { FieldPath } from './entry-words.js';
+import { guardsGear } from './guards-gear.js';
 import type { KnowledgeProblem } from './knowledge-problem.js';
 import type { ReadResult } from './read-entries.js';
 import {
@@ -87,6 +88,7 @@ export const checkReferences = (
     stages: new Set(entries.stages.map(({ id }) => id)),
     faults: new Set([...entries.faults.map(({ id }) => id), ...removed]),
     checks: new Map(entries.checks.map((check) => [check.id, new Set(check.answers.map(({ id }) => id))])),
+    guards: new Set(entries.checks.flatMap((check) => (guardsGear(check) ? [check.id] : []))),
     cautions,
     complain: (kind, id, path, message) => {
       problems.push({ ...locate(kind, id, path), entry: id, message: `${path.join('.')}: ${message}` });

@@ -1,6 +1,6 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
 import { once } from '../../ground/once.js';
-import { makeVocabulary, type Vocabulary, type Weights } from '../../reading/index.js';
+import { makeVocabulary, makeWeighing, type Vocabulary, type Weights } from '../../reading/index.js';
 import type { CollectingLine } from './collecting.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
@@ -46,7 +46,7 @@ const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnTy
       .flatMap(({ id, answers }) => answers.map((answer) => `${id}.${answer.id}`)),
   );
   const known = new Set(weights.answers);
-  return { weights, isOpen: (answer) => open.has(answer) && known.has(answer) };
+  return { weighClauses: makeWeighing(weights), isOpen: (answer) => open.has(answer) && known.has(answer) };
 };
 
 /**

@@ -13,6 +13,8 @@ export interface References {
   /** Those that a club's layer took out count: an entry that still names one is not wrong for it. */
   readonly faults: ReadonlySet<string>;
   readonly checks: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Checks that keep gear from harm, and the second looks at what those left open. */
+  readonly guards: ReadonlySet<string>;
   /** Null: not known here. */
   readonly cautions: ReadonlySet<string> | null;
   readonly complain: (kind: EntryKind, id: string, path: FieldPath, message: string) => void;

@@ -197,6 +197,19 @@ export const checkSchema = z.strictObject({
     .array(z.strictObject({ check: id, answers: z.array(answerId).min(1) }))
     .min(1)
     .optional(),
+  /**
+   * One of the answers `when` answers other checks as well (check → its answer): they are not asked, and it weighs for them a
+   * little. Only what is certain in the trade, never a look that keeps gear from harm.
+   */
+  settles: z
+    .array(
+      z.strictObject({
+        when: z.array(answerId).min(1),
+        then: z.record(id, answerId).refine((then) => Object.keys(then).length > 0, 'name at least one check'),
+      }),
+    )
+    .min(1)
+    .optional(),
   /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
   stops: z.record(answerId, id).optional(),
   /** A look at the bare link: what lies beyond the stage at which it `stops` waits for it while the cause may lie that near. */

@@ -7,6 +7,11 @@ const ASKS_WHEN =
 
 /** What is asked for, and the words for it; the first that fits. */
 const FIGURES: readonly (readonly [RegExp, string])[] = [
+  // What is asked of the culmination stands in its answer.
+  [
+    /\b(?:air ?mass|altitude|height|how high|elevation|time)\b.*\b(?:culminat\w*|transits?|at its highest|(?:on|at|crosses|crossing) the meridian|meridian (?:passage|transit))\b|\b(?:culminat\w*|transits?)\b.*\b(?:air ?mass|altitude|height|how high|elevation)\b/u,
+    'transit',
+  ],
   [/\bhour[- ]?angles?\b|\bha of\b/u, 'hour-angle'],
   [/\bparallactic\b/u, 'parallactic-angle'],
   [/\bair ?mass\b/u, 'airmass'],
@@ -66,12 +71,36 @@ const AIR =
 const HEIGHT = /(\d{1,2}(?:\.\d)?) ?(?:°|deg\b|degrees?\b)|\b(?:altitude|height|at) (?:of )?(\d{1,2})\b/u;
 const USUAL_HEIGHT = '10';
 
+/** "-3 C", "minus 3 celsius", "40 F", "20C"; a bare figure is none. */
+const TEMPERATURE =
+  /(?<![\d.])(minus |[-−])?(\d{1,3}(?:\.\d+)?) ?(?:° ?|deg(?:rees?)? ?)?(c|celsius|centigrade|f|fahrenheit)\b/u;
+const temperatureIn = (plain: string): string | undefined => {
+  const [, minus, figure, unit = ''] = TEMPERATURE.exec(plain) ?? [];
+  if (figure === undefined) return undefined;
+  const degrees = Number(figure) * (minus === undefined ? 1 : -1);
+  return String(Number((unit.startsWith('f') ? ((degrees - 32) * 5) / 9 : degrees).toFixed(1)));
+};
+
+const HPA_PER_INCH = 33.8639;
+const HPA_PER_MM = 1.33322;
+const PRESSURE =
+  /(\d{2,4}(?:\.\d+)?) ?(hpa|mb|mbar|millibars?|hectopascals?|in ?hg|inches of mercury|mm ?hg|torr|kpa)\b/u;
+const pressureIn = (plain: string): string | undefined => {
+  const [, figure, unit = ''] = PRESSURE.exec(plain) ?? [];
+  if (figure === undefined) return undefined;
+  const ofInches = unit.startsWith('in') ? HPA_PER_INCH : 1;
+  const ofMm = /^(?:mm|torr)/u.test(unit) ? HPA_PER_MM : 1;
+  return String(Number((Number(figure) * ofInches * ofMm * (unit === 'kpa' ? 10 : 1)).toFixed(1)));
+};
+
 /** Of the air at a height, where no target is named. */
 export const air: Rule = (asked) => {
   if (asked.targets.length > 0 || !says(asked, AIR)) return null;
-  const found = HEIGHT.exec(asked.plain);
+  const air = { temperature: temperatureIn(asked.plain), pressure: pressureIn(asked.plain) };
+  // "5 degrees C" is no height.
+  const found = HEIGHT.exec(asked.plain.replace(TEMPERATURE, ' ').replace(PRESSURE, ' '));
   const height = found?.[1] ?? found?.[2];
   return height === undefined
-    ? { line: commandLine('refraction', USUAL_HEIGHT, {}), note: 'No height was said: say refraction 30 for another.' }
-    : { line: commandLine('refraction', height, {}) };
+    ? { line: commandLine('refraction', USUAL_HEIGHT, air), note: 'No height was said: say refraction 30 for another.' }
+    : { line: commandLine('refraction', height, air) };
 };

@@ -75,6 +75,10 @@ export type Rule = (asked: Asked) => Reading | Problem | null;
 
 export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test(plain);
 
+/** Asks how two targets stand to each other. */
+export const APART =
+  /\b(?:separations?|separated|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|gap between|angle between|degrees (?:between|from))\b/u;
+
 /** The longest questions are of some forty words; a target with a slip is looked for in those with few words unread. */
 const MOST_UNREAD_FOR_SLIP = 4;
 const SHORT = 3;
@@ -121,7 +125,7 @@ export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known
 
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
-  const knowledge = placeKnowledge(known);
+  const knowledge = { ...placeKnowledge(known), isOfPair: APART.test(plain) };
   const coordinates = takeCoordinates(sentence, plain, known.catalogue);
   const brighter = takeBrighter(sentence);
   const kit = takeKit(sentence);

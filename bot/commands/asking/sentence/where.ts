@@ -17,6 +17,8 @@ export interface PlaceKnowledge {
   /** Of the member and the club. */
   readonly siteNames: readonly string[];
   readonly isTarget: (text: string) => boolean;
+  /** Two targets are measured against each other: "from Jupiter" is no town. */
+  readonly isOfPair?: boolean;
   /** A constellation, or a name that several share. */
   readonly isSeveralTargets: (text: string) => boolean;
   /** A target's name with a slip in it. */
@@ -60,7 +62,12 @@ const SAYS_WHERE = /^(?:in|from|near|use)$/u;
 
 const isWanted = (run: Run, before: string, population: number, known: PlaceKnowledge): boolean => {
   if (known.isTarget(run.plain) || known.isSlip(run.plain))
-    return SAYS_WHERE.test(before) && population >= CITY_POPULATION && !known.isSeveralTargets(run.plain);
+    return (
+      known.isOfPair !== true &&
+      SAYS_WHERE.test(before) &&
+      population >= CITY_POPULATION &&
+      !known.isSeveralTargets(run.plain)
+    );
   return /^\p{Lu}\p{Ll}/u.test(run.typed) || SAYS_PLACE.test(before) || population >= LEAST_POPULATION;
 };
 

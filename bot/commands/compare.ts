@@ -1,0 +1,79 @@
+/** `compare`: two targets side by side at an hour: which stands higher, which to look at first, how far apart and at what position angle. */
+import { nameWithAlias } from '../catalogue/index.js';
+import { isProblem } from '../ground/problem.js';
+import { reply, type Outcome } from '../reply/reply.js';
+import { isoUtc, rounded } from '../reply/wording.js';
+import { horizontalOf } from '../sky/place.js';
+import { SUN } from '../sky/twilight.js';
+import type { Observer, UtcMs } from '../sky/types.js';
+import { formatLocalDateTime } from '../times/index.js';
+import { commandLine, targetAtSite, targetFor, timeFor } from './asking/question-parts.js';
+import { apartText, COMPARED, pairWords, sideBySide, standText, type Stand } from './compare/side-by-side.js';
+import { choice, defineCommand, number, optional, text } from './core/command.js';
+
+/** With the Sun higher than this the coming night is meant, not now. */
+const DUSK_DEG = -6;
+const isDay = (observer: Observer, utcMs: UtcMs): boolean => horizontalOf(SUN, observer, utcMs).altitudeDeg > DUSK_DEG;
+
+const standData = ({ target, place, magnitude }: Stand) => ({
+  name: target.name,
+  apparentAltitudeDeg: rounded(place.apparentAltitudeDeg, 4),
+  azimuthDeg: rounded(place.azimuthDeg, 4),
+  magnitude: magnitude === null ? null : rounded(magnitude, 2),
+});
+
+export const compare = defineCommand({
+  name: 'compare',
+  summary: 'Two targets at an hour: the higher, the one to begin with, how far apart',
+  options: {
+    target: text('The one: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
+    other: text('The other', { complete: 'target' }),
+    at: optional(text('When: now, tonight 22:30, tomorrow 4am, 2026-12-13T21:00', { complete: 'time', maxLength: 80 })),
+    site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+    first: optional(choice('Say this first (usual: how far apart)', COMPARED)),
+    within: optional(number('Say first whether they are within so many degrees', { min: 0, max: 180 })),
+  },
+  examples: [
+    'compare Moon other:Jupiter at:"tomorrow 2am" site:52.71,0.12',
+    'compare Saturn other:Mars first:higher site:"Cork, Ireland"',
+  ],
+  run: async (deps, request): Promise<Outcome> => {
+    const { options, nowUtcMs } = request;
+    const { at, site, first, within } = options;
+    const rest = { other: options.other, at, first, within: within === undefined ? undefined : String(within) };
+    const asked = await targetAtSite(deps, request, { command: 'compare', target: options.target, site, rest });
+    if (isProblem(asked)) return asked;
+    const other = targetFor(deps, options.other, (name) =>
+      commandLine('compare', options.target, { ...rest, other: name, site }),
+    );
+    if (isProblem(other)) return other;
+    const { observer, zone } = asked.where.site;
+    const time = timeFor(at ?? (isDay(observer, nowUtcMs) ? 'tonight' : undefined), zone, nowUtcMs);
+    if (isProblem(time)) return time;
+    const { utcMs } = time;
+    const pair = sideBySide([asked.target, other.target], asked.where.site, utcMs);
+    const both = [pair.first, pair.second];
+    return reply({
+      title: `${both.map(({ target }) => nameWithAlias(target)).join(' and ')}, ${formatLocalDateTime(utcMs, zone)}`,
+      level: both.some(({ isUp }) => isUp) && !isDay(observer, utcMs) ? 'good' : 'info',
+      summary: pairWords(pair, first ?? 'apart', within),
+      facts: [
+        ...both.map((stand) => ({ label: stand.target.name, value: standText(stand, zone) })),
+        {
+          label: 'Apart',
+          value: `${apartText(pair.apartDeg)}, position angle ${Math.round(pair.positionAngleDeg) % 360}°`,
+        },
+      ],
+      notes: [...time.notes, ...other.notes, ...asked.notes],
+      pointsAt: both
+        .filter(({ place }) => place.altitudeDeg > -1)
+        .map(({ target, name }) => ({ what: name, when: { utcMs }, observer, zone, direction: target.body })),
+      data: {
+        utc: isoUtc(utcMs),
+        targets: both.map(standData),
+        separationDeg: rounded(pair.apartDeg, 4),
+        positionAngleDeg: rounded(pair.positionAngleDeg, 3),
+      },
+    });
+  },
+});
