@@ -16,6 +16,8 @@ import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
 
+/** A lone sentence of so many words leaves little else to be meant. */
+const SHORT = 12;
 const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
 /** The words of a span with what stands around them, within the limit. */
@@ -171,12 +173,14 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
   ].sort((a, b) => a.span.start - b.span.start);
 
+  const isShort = number === 1 && [...lineOf.keys()].every(({ tokens }) => tokens.length <= SHORT);
+  const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})))),
+    ...liked.judged(gathered, isShort ? null : printed),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

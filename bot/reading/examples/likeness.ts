@@ -19,11 +19,11 @@ export interface Liked {
   /**
    * The facts that stand, and guesses, never taken as said: facts that the text is little like, and what it is likely to tell of checks
    * that have no answer yet, at most one a check.
-   * @param printed checks that a message answers, whatever words stand around it
+   * @param printed checks that a message answers, whatever words stand around it; null: one short sentence, which leaves little else to be meant
    */
   readonly judged: (
     gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
-    printed: ReadonlySet<string>,
+    printed: ReadonlySet<string> | null,
   ) => Judged;
 }
 
@@ -134,6 +134,7 @@ export const likenessOf = (
   return {
     weighed: (findings) => findings.flatMap(weighed),
     judged: ({ facts, understood }, printed) => {
+      if (printed === null) return { facts, understood, perhaps: guessed(facts) };
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' && sureness < BEYOND_DOUBT && !printed.has(what) && isOpen(`${what}.${answer}`);
       const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(fact.what, fact.answer) : 1);
