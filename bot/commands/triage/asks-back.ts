@@ -1,5 +1,5 @@
 /** A plain question back on the step in hand, which deserves the how-to and not the menu again. */
-import { asksBack, type Reading, type Vocabulary } from '../../reading/index.js';
+import { asksBack, outcomeSaid, type Reading, type Vocabulary } from '../../reading/index.js';
 
 /** Longer than this is a story, whatever it asks. */
 const LONGEST = 120;
@@ -8,11 +8,11 @@ const LONGEST = 120;
 const SURROUNDINGS: readonly string[] = ['system', 'path', 'client'];
 
 /** Of words that told nothing of how the mount does. */
-export const asksOfStep = ({ sayings }: Vocabulary, text: string, { by, facts }: Reading): boolean =>
+export const asksOfStep = (vocabulary: Vocabulary, text: string, { by, facts }: Reading): boolean =>
   by === 'words' &&
   facts.every(({ what }) => SURROUNDINGS.includes(what)) &&
   text.length <= LONGEST &&
-  asksBack(sayings.lexicon, text);
+  (asksBack(vocabulary.sayings.lexicon, text) || outcomeSaid(vocabulary, text).what === 'asks-back');
 
 /** Said in place of "I could not read a sure sign". */
 export const ASKED_BACK = {

@@ -3,7 +3,7 @@
  * command. Asked before the walk is, so that none of it becomes the member's account of the mount.
  */
 import { isProblem, problem } from '../../ground/problem.js';
-import { leavesWalk, ofTheTalk, remedyOutcome, tellsOfMount } from '../../reading/index.js';
+import { leavesWalk, ofTheTalk, outcomeSaid, tellsOfMount } from '../../reading/index.js';
 import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
@@ -13,6 +13,7 @@ import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
 import { STAYS } from './said-of-the-talk.js';
+import { outcomeNamed } from './told-at-card.js';
 import type { Walk } from './walk-keeper.js';
 
 const ANSWERS: Readonly<Record<Talk, string>> = {
@@ -74,7 +75,7 @@ const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFo
   const model = deps.triage();
   if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
   if (leavesWalk(model.reading, text) !== null || ofTheTalk(model.reading, text) !== null) return true;
-  return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
+  return assess(model, state).step.kind === 'try' && outcomeNamed(outcomeSaid(model.reading, text)) !== null;
 };
 
 const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;

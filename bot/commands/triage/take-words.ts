@@ -4,9 +4,9 @@ import {
   allWell,
   answerMeant,
   isHedged,
+  outcomeSaid,
   readsOut,
   readText,
-  saysCured,
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
@@ -29,7 +29,7 @@ import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, outcomeIn } from './told-at-card.js';
+import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -53,6 +53,20 @@ const guessed = (
   return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
 };
 
+/** What came of the remedy in hand; what words are only like is asked back. */
+const outcomeMeant = (
+  began: Began,
+  text: string,
+  read: Reading,
+  meant: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
+  const told = meant(outcomeIn(began, text, read));
+  const said = outcomeSaid(began.context.model.reading, text);
+  const like = outcomeLike(said);
+  const found = told === null && like !== null ? meant(like.id) : null;
+  return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
+};
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
@@ -64,7 +78,7 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(outcomeIn(began, text, read));
+  if (step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
@@ -146,7 +160,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
 const curedLate = ({ context, walk, before }: Began, text: string, read: Reading): WalkState | null => {
   if (before.step.kind !== 'ask' || before.step.opening || read.by !== 'words') return null;
   const tried = walk.state.events.findLast((event) => event.kind === 'try');
-  if (tried === undefined || !saysCured(context.model.reading, text)) return null;
+  if (tried === undefined || !outcomeSaid(context.model.reading, text).isCureAnywhere) return null;
   const after = answerStep(context.model, walk.state, tried.fault, 'works', context.by);
   return isProblem(after) ? null : after;
 };
