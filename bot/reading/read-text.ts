@@ -18,7 +18,7 @@ import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
 
 /** A lone sentence of so many words leaves little else to be meant. */
-const SHORT = 12;
+const SHORT = 16;
 const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
 /** The words of a span with what stands around them, within the limit. */

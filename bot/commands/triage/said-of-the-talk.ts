@@ -1,6 +1,6 @@
 /** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { ofTheTalk, type OfTheTalk } from '../../reading/index.js';
+import { ofTheTalk, readText, type OfTheTalk } from '../../reading/index.js';
 import { passStep } from '../../triage/index.js';
 import { ASKED_BACK } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
@@ -22,6 +22,16 @@ const DOES = new Map<OfTheTalk, Doing>([
   ['why', 'why'],
 ]);
 
+/** A remedy has its own words for what is still to be done, and for questions about it. */
+const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'so-far', 'misread', 'how-long'];
+
+/** What the words are of the talk, where a question or a remedy waits for words. */
+const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {
+  const kind = hasBegun(walk) && step.kind !== 'done' ? ofTheTalk(model.reading, text) : null;
+  if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
+  return readText(model.reading, text).facts.some(({ what }) => model.check(what) !== undefined) ? null : kind;
+};
+
 /** @param take what the word about the walk that these words are does */
 export const takeOfTheTalk = (
   began: Began,
@@ -29,7 +39,7 @@ export const takeOfTheTalk = (
   take: (doing: Doing) => Turn | Problem | null,
 ): Turn | Problem | null => {
   const { context, walk, before, notes } = began;
-  const kind = hasBegun(walk) ? ofTheTalk(context.model.reading, text) : null;
+  const kind = kindOf(began, text);
   if (kind === null) return null;
   const told = (note: string): Turn => ({ walk, notes: [...notes, note], at: before.step, show: 'step' });
   const doing = DOES.get(kind);

@@ -17,14 +17,13 @@ export interface Likely {
 
 /** How likely a text tells each answer. */
 export interface Weighed {
-  /** 0 where it is less than LEAST, or no example tells it. */
-  readonly probabilityOf: (check: string, answer: string) => number;
+  /** Of an answer ("check.answer"): 0 where it is less than LEAST, or no example tells it. */
+  readonly probabilityOf: (answer: string) => number;
   /** Of each check (or, where it holds several, check and answer) its likeliest answer, where that is as likely as this. */
   readonly likeliest: (least: number) => readonly Likely[];
 }
 
-/** @param asked whether questions count too */
-export type WeighClauses = (sentences: Iterable<Clauses>, asked?: boolean) => Weighed;
+export type WeighClauses = (sentences: Iterable<Clauses>) => Weighed;
 
 /** The first answer is nothing at all; it is never likely. */
 const NOTHING_AT = 0;
@@ -160,12 +159,12 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
     }
   };
 
-  /** Each clause, it with the next, and three of one sentence; what is asked throughout only where that counts. */
-  const weighAll = (clauses: readonly Clause[], asked: boolean): void => {
+  /** Each clause, it with the next, and three of one sentence; not what is asked throughout. */
+  const weighAll = (clauses: readonly Clause[]): void => {
     const marks = clauses.map(sumUp);
     for (const [i, { sentence, number }] of clauses.entries()) {
       let count = marks[i]?.length ?? 0;
-      let told = asked || !sentence.asks;
+      let told = !sentence.asks;
       if (told) weigh(i * size, count, i, i + 1);
       if (i + 1 === clauses.length) return;
       nextRound();
@@ -180,10 +179,10 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
     }
   };
 
-  return (sentences, asked = false) => {
+  return (sentences) => {
     const clauses = clausesOf(sentences, MOST_CLAUSES);
     found = blankFound(size);
-    weighAll(clauses, asked);
+    weighAll(clauses);
     const { best, whereFrom, whereTo } = found;
     const likelyAt = (a: number, { check, answer }: Answer): Likely => ({
       check,
@@ -192,7 +191,7 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
       clauses: clauses.slice(whereFrom[a], whereTo[a]),
     });
     return {
-      probabilityOf: (check, answer) => best[numberOf.get(`${check}.${answer}`) ?? NOTHING_AT] as number,
+      probabilityOf: (answer) => best[numberOf.get(answer) ?? NOTHING_AT] as number,
       likeliest: (least) => {
         const first = new Map<string, number>();
         for (const [a, { key }] of named.entries()) {

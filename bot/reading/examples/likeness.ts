@@ -137,7 +137,7 @@ export const likenessOf = (
       if (printed === null) return { facts, understood, perhaps: guessed(facts) };
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' && sureness < BEYOND_DOUBT && !printed.has(what) && isOpen(`${what}.${answer}`);
-      const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(fact.what, fact.answer) : 1);
+      const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(`${fact.what}.${fact.answer}`) : 1);
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const doubted = facts.filter((fact) => least(fact) < FIRM && least(fact) >= UNLIKE_AT_ALL);
       const taken = new Set(firm);
