@@ -173,6 +173,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   ].sort((a, b) => a.span.start - b.span.start);
 
   const isShort = number === 1 && [...lineOf.keys()].every(({ tokens }) => tokens.length <= SHORT);
+  /** Checks that a message answers, whatever words stand around it. */
   const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));

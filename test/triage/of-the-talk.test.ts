@@ -62,11 +62,14 @@ describe('in a walk', () => {
     },
   );
 
-  it.each(['ignore that, it was the wrong log', 'scrap what i just said'])('“%s” takes the words back', async (line) => {
-    const { then } = await said(line);
-    expect(notesIn(then)).toContain('Taken back');
-    expect(stepIn(then)).toMatchObject({ id: 'path' });
-  });
+  it.each(['ignore that, it was the wrong log', 'scrap what i just said'])(
+    '“%s” takes the words back',
+    async (line) => {
+      const { then } = await said(line);
+      expect(notesIn(then)).toContain('Taken back');
+      expect(stepIn(then)).toMatchObject({ id: 'path' });
+    },
+  );
 
   it('what was asked before is passed on', async () => {
     const { first, then } = await said('you already asked me that');
