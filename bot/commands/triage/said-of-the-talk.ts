@@ -23,7 +23,7 @@ const DOES = new Map<OfTheTalk, Doing>([
 ]);
 
 /** A remedy has its own words for what is still to be done, and for questions about it. */
-const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'so-far', 'misread', 'how-long'];
+const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {

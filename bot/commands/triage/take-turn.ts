@@ -237,10 +237,7 @@ const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => 
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
-  takeAnsweredBack(began, text) ??
-  takeLeave(began, text) ??
-  takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
-  takeClosing(began, text);
+  takeAnsweredBack(began, text) ?? takeLeave(began, text) ?? takeClosing(began, text);
 
 /** A press, a number or an answer's own words; null where the turn is none of these. */
 const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | Problem> | Turn | null => {

@@ -96,11 +96,11 @@ export const likenessOf = (
   const likely = likeliest(WORTH_TELLING);
   const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
   const isRivalled = (check: string, own: number): boolean => {
-    const rival = holdsSeveral(check) ? 0 : (rivals.get(check) ?? 0);
+    const rival = rivals.get(check) ?? 0;
     return rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = ({ check, name }: Answer): boolean => {
-    if (!isOpen(name)) return false;
+    if (!isOpen(name) || holdsSeveral(check)) return false;
     const own = probabilityOf(name);
     return own < UNLIKE || isRivalled(check, own);
   };
@@ -149,7 +149,11 @@ export const likenessOf = (
     judged: ({ facts, understood }, printed) => {
       if (printed === null) return { facts, understood, perhaps: guessed(facts) };
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
-        by === 'words' && sureness < BEYOND_DOUBT && !printed.has(what) && isOpen(`${what}.${answer}`);
+        by === 'words' &&
+        sureness < BEYOND_DOUBT &&
+        !holdsSeveral(what) &&
+        !printed.has(what) &&
+        isOpen(`${what}.${answer}`);
       const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(`${fact.what}.${fact.answer}`) : 1);
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const doubted = facts.filter((fact) => least(fact) < FIRM && least(fact) >= UNLIKE_AT_ALL);
