@@ -233,7 +233,11 @@ const takeIfFixed = (began: Began, { text, answer }: SaidInTurn): Turn | Problem
 const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
   const term = hasBegun(began.walk) ? explained(text) : null;
   if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
-  return takeReply(began, text) ?? takeSoundsCured(began, text);
+  return (
+    takeReply(began, text) ??
+    takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
+    takeSoundsCured(began, text)
+  );
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
