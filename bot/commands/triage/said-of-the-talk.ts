@@ -1,7 +1,7 @@
 /** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { ofTheTalk, readText, type OfTheTalk } from '../../reading/index.js';
-import { passStep } from '../../triage/index.js';
+import { NUMBERS, passStep } from '../../triage/index.js';
 import { ASKED_BACK } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
 import { GO_ON } from './take-words.js';
@@ -27,7 +27,8 @@ const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {
-  const kind = hasBegun(walk) && step.kind !== 'done' ? ofTheTalk(model.reading, text) : null;
+  const isWaiting = hasBegun(walk) && (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
+  const kind = isWaiting ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   return readText(model.reading, text).facts.some(({ what }) => model.check(what) !== undefined) ? null : kind;
 };
