@@ -127,10 +127,14 @@ export const checkVocabulary = (
       problems.push({ kind, id, path, message });
   const words = new Set([...entries.words.map(({ id }) => id), ...SHAPE_IDS]);
   const evidence = new Set(entries.evidence.map(({ id }) => id));
+  const sayings = new Set(entries.sayings.map(({ id }) => id));
   for (const entry of entries.evidence) {
     checkEvidence(entry, about('evidence'));
-    for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
+    for (const id of entry.with ?? [])
       if (!evidence.has(id)) about('evidence')(entry.id, ['with'], `there is no evidence "${id}"`);
+    for (const id of entry.unless ?? [])
+      if (!evidence.has(id) && !sayings.has(id))
+        about('evidence')(entry.id, ['unless'], `there is no evidence and no saying "${id}"`);
   }
   for (const { id, of } of entries.translations)
     if (!evidence.has(of)) about('translations')(id, ['of'], `there is no evidence "${of}"`);

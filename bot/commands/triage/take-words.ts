@@ -7,6 +7,7 @@ import {
   readsOut,
   readText,
   saysCured,
+  withoutSaidAlready,
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
@@ -18,6 +19,7 @@ import {
   passStep,
   tellText,
   UNSURE,
+  VOLTS_NAMED,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
@@ -28,6 +30,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
+import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -54,8 +57,9 @@ const guessed = (
 };
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
+  const text = withoutSaidAlready(said) ?? said;
   const { step } = before;
   const { reading } = context.model;
   const labelled = answersOf(before);
@@ -71,6 +75,8 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
   if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined && !step.opening) return sure(told.answer);
+  // "When it slews" says when a meter was read, or nothing but "as I said" was said.
+  if (read.met.includes(VOLTS_NAMED) || text === '') return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {
@@ -95,6 +101,28 @@ export const isGuessAtSafety = ({ before: { step } }: Began, text: string): bool
   isSafetyLook(step) && isHedged(text);
 
 const GO_ON = 'I keep that too, and go on without this one.';
+const SAID_ALREADY = 'You told me already; I keep it, and do not ask again.';
+
+const SET_UP: ReadonlySet<string> = new Set(['path', 'system', 'client']);
+
+/**
+ * Left for good: who has told it already is not asked once more, except where a wrong answer could do harm. Words that tell a new
+ * thing speak of that.
+ */
+const leftAsSaid = (
+  { context, walk, before }: Began,
+  state: WalkState,
+  text: string,
+  read: Reading,
+): WalkState | null => {
+  const { step } = before;
+  if (step.kind !== 'ask' || isSafetyLook(step) || withoutSaidAlready(text) === null) return null;
+  const known = saidBefore(walk.state.events);
+  if (read.facts.some(({ what }) => !SET_UP.has(what) && !known.has(what))) return null;
+  const passed = passStep(context.model, state, step.id, context.by);
+  const forGood = isProblem(passed) || step.opening ? passed : passStep(context.model, passed, step.id, context.by);
+  return isProblem(forGood) ? null : forGood;
+};
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
@@ -129,6 +157,9 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
+  const asSaid = isLeft && wasShown(began) ? leftAsSaid(began, state, text, read) : null;
+  if (asSaid !== null)
+    return changed(began, asSaid, { notes: [...(read.understood.length > 0 ? said : []), SAID_ALREADY] });
   // Told twice in words that were not understood, a member is not asked a third time.
   const passed =
     isLeft && isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
