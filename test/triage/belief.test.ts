@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { beliefFrom } from '../../bot/triage/engine/belief.js';
 import { gatherEvidence } from '../../bot/triage/engine/evidence.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
-import { DEFAULT_SLIP, situationFor, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
+import { SAYS_GOOD } from '../../bot/triage/engine/mistakes.js';
+import {
+  DEFAULT_SLIP,
+  situationFor,
+  SURENESS_OF_WEIGHTS,
+  UNEXPLAINED_PRIOR,
+} from '../../bot/triage/engine/situation.js';
 import type { WalkEvent } from '../../bot/triage/walk/walk-state.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 
@@ -29,12 +35,14 @@ describe('what is believed', () => {
   it('follows Bayes with the numbers of the model', () => {
     const u = UNEXPLAINED_PRIOR;
     const m = DEFAULT_SLIP;
-    // Half of the mistakes say that all is well, half any of the two answers: a mistaken "no" is a quarter of them.
-    // P(no) = (1 - m) × odds + m / 4 for each cause; "unexplained" answers either way, evenly.
+    // Some mistakes say that all is well, the others any of the two answers: of these, half are a mistaken "no".
+    const no = (m * (1 - SAYS_GOOD)) / 2;
+    const [a, b] = [3 ** SURENESS_OF_WEIGHTS, 1];
+    // P(no) = (1 - m) × odds + the mistaken for each cause; "unexplained" answers either way, evenly.
     const weights = {
-      a: 0.75 * (1 - u) * ((1 - m) * 0.8 + m / 4),
-      b: 0.25 * (1 - u) * ((1 - m) * 0.1 + m / 4),
-      unexplained: u * ((1 - m) * 0.5 + m / 4),
+      a: (a / (a + b)) * (1 - u) * ((1 - m) * 0.8 + no),
+      b: (b / (a + b)) * (1 - u) * ((1 - m) * 0.1 + no),
+      unexplained: u * ((1 - m) * 0.5 + no),
     };
     const total = weights.a + weights.b + weights.unexplained;
     const { of } = after(TWO, [said('c', 'no')]);
@@ -55,8 +63,9 @@ describe('what is believed', () => {
   });
 
   it('moves with the outcomes a club confirmed, as counts move a Dirichlet prior', () => {
-    // 60 walks of the shipped weights stand behind 3 : 1, so 45 and 15; 30 more for b make 45 : 45.
-    const { of } = after(TWO, [], { b: 30 });
+    // 60 walks stand behind the shipped weights, drawn together: what a has more of them than b, counted for b, makes them equal.
+    const a = 3 ** SURENESS_OF_WEIGHTS;
+    const { of } = after(TWO, [], { b: (60 * (a - 1)) / (a + 1) });
     expect(of('a')).toBeCloseTo(of('b'), 12);
   });
 

@@ -4,7 +4,14 @@ import { describe, expect, it } from 'vitest';
 import { beliefFrom } from '../../bot/triage/engine/belief.js';
 import { chooseStep, rankSteps, USUAL_FORESIGHT } from '../../bot/triage/engine/choose-step.js';
 import { handOnMinutes } from '../../bot/triage/engine/hand-on-cost.js';
-import { DEFAULT_SLIP, situationFor, TURN_MINUTES, UNEXPLAINED_PRIOR } from '../../bot/triage/engine/situation.js';
+import { SAYS_GOOD } from '../../bot/triage/engine/mistakes.js';
+import {
+  DEFAULT_SLIP,
+  situationFor,
+  SURENESS_OF_WEIGHTS,
+  TURN_MINUTES,
+  UNEXPLAINED_PRIOR,
+} from '../../bot/triage/engine/situation.js';
 import { EMPTY, evaluatePolicy, averaged, withObservation } from '../../scripts/knowledge/evaluate-policy.js';
 import { check, fault, smallModel, WIRE } from './small-model.js';
 
@@ -83,11 +90,12 @@ const build = ({
     ),
     checks: checks.map((own, c) => check({ id: `c${c}`, minutes: own.minutes })),
   });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  // Half of the mistakes say "yes" (all is well), half either answer.
-  const withMistakes = (yes: number): number => (1 - DEFAULT_SLIP) * yes + (3 * DEFAULT_SLIP) / 4;
+  const drawn = weights.map((weight) => weight ** SURENESS_OF_WEIGHTS);
+  const total = drawn.reduce((sum, weight) => sum + weight, 0);
+  // Some mistakes say "yes" (all is well), the others either answer.
+  const withMistakes = (yes: number): number => (1 - DEFAULT_SLIP) * yes + (DEFAULT_SLIP * (1 + SAYS_GOOD)) / 2;
   const puzzle: Puzzle = {
-    prior: [...weights.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total), UNEXPLAINED_PRIOR],
+    prior: [...drawn.map((weight) => ((1 - UNEXPLAINED_PRIOR) * weight) / total), UNEXPLAINED_PRIOR],
     cost: minutes.map((own) => own + TURN_MINUTES),
     checks: checks.map((own) => ({ minutes: own.minutes + TURN_MINUTES, yes: [...own.yes, 0.5].map(withMistakes) })),
   };

@@ -5,6 +5,8 @@ import { triage } from '../../bot/commands/triage/triage.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { CAUSE_IDS } from '../../bot/pointing/miss/astray-types.js';
+import { gatherEvidence } from '../../bot/triage/engine/evidence.js';
+import { situationFor } from '../../bot/triage/engine/situation.js';
 import { shippedModel } from '../shipped.js';
 import { answer, ODALYS, realDeps, refusal } from '../commands/real-deps.js';
 
@@ -76,7 +78,9 @@ describe('numbers typed in a walk', () => {
     expect(asked.notes.some((note) => note.startsWith('From your numbers:'))).toBe(true);
     const standing = asked.data['standing'] as unknown as readonly { faultId: string; probability: number }[];
     const clock = standing
-      .filter(({ faultId }) => /^(?:summer-time|utc-offset|mount-clock|computer-clock|twelve)/u.test(faultId))
+      .filter(({ faultId }) =>
+        /^(?:summer-time|utc-offset|mount-clock|computer-clock|two-systems|twelve)/u.test(faultId),
+      )
       .reduce((sum, { probability }) => sum + probability, 0);
     expect(clock).toBeGreaterThan(0.8);
   });
@@ -139,5 +143,15 @@ describe('the causes of a miss', () => {
     const named = new Set(shippedModel().faults.flatMap(({ astrayCauses = [] }) => astrayCauses));
     expect(CAUSE_IDS.filter((id) => !named.has(id))).toEqual(NOT_IN_THE_MODEL);
     expect([...named].filter((id) => !(CAUSE_IDS as readonly string[]).includes(id))).toEqual([]);
+  });
+
+  it('weigh nothing for or against what the numbers of one miss cannot show', () => {
+    const situation = situationFor(shippedModel(), { path: null, system: null, client: null });
+    const { factors } = gatherEvidence(situation, [
+      { kind: 'found', cause: 'unknown', causes: [], said: 'Vega; 2 degrees off', by: 'member' },
+    ]);
+    const factorOf = (id: string): number => factors.get(situation.faultIndex.get(id) ?? -1) ?? 1;
+    for (const id of ['tube-shifts', 'cone-error', 'low-air', 'gearing-wrong']) expect(factorOf(id), id).toBe(1);
+    expect(factorOf('longitude-sign-wrong')).toBeLessThan(0.1);
   });
 });

@@ -143,6 +143,9 @@ const takeText = (
   for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
 };
 
+/** What `astray` calls the cause where the numbers fit none. */
+const NONE_FOUND = 'unknown';
+
 const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, { kind: 'found' }>): void => {
   const shares = new Map(
     (event.causes.length > 0 ? event.causes : [{ id: event.cause, probability: 0.97 }]).map(({ id, probability }) => [
@@ -150,11 +153,15 @@ const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, 
       probability,
     ]),
   );
-  for (const [i, fault] of situation.faults.entries()) {
-    if (fault.handsOverTo === undefined) continue;
-    const share = (fault.astrayCauses ?? []).reduce((most, cause) => Math.max(most, shares.get(cause) ?? 0), 0);
-    // From 1/30 for what the numbers rule out to 30 for what they single out.
-    factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** (2 * Math.min(1, share * 1.03) - 1));
+  shares.delete(NONE_FOUND);
+  const inAll = [...shares.values()].reduce((sum, share) => sum + share, 0);
+  for (const [i, { handsOverTo, astrayCauses }] of situation.faults.entries()) {
+    if (handsOverTo === undefined) continue;
+    const share = (astrayCauses ?? []).reduce((sum, cause) => Math.max(sum, shares.get(cause) ?? 0), 0);
+    // From 1/30 for what the numbers rule out to 30 for what they single out. A tube that shifts or a gear shows in no
+    // numbers of one miss: what they single out speaks against it, and nothing else.
+    const leaning = astrayCauses === undefined ? -Math.min(1, inAll) : 2 * Math.min(1, share * 1.03) - 1;
+    factors.set(i, (factors.get(i) ?? 1) * FOUND_FACTOR ** leaning);
   }
 };
 
@@ -254,6 +261,10 @@ const withoutRefined = ({ situation, observations }: Gathering): readonly Observ
   return observations.filter(({ check }) => !coarse.has(check));
 };
 
+/** What came of a remedy and cannot be told yet: the card stands, and nothing was gone on from it. */
+const takesATurn = (event: WalkEvent): boolean =>
+  event.kind === 'answer' || event.kind === 'found' || (event.kind === 'try' && event.outcome !== UNSURE);
+
 /** Replays the events in order. */
 export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[]): Evidence => {
   const state: Gathering = {
@@ -274,7 +285,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
   const takenBack = takenBackAfter(events);
   const confirmedAt = events.findLastIndex(({ kind }) => kind === 'right');
   for (const [at, event] of events.entries()) {
-    if (event.kind === 'answer' || event.kind === 'try' || event.kind === 'found') state.turns++;
+    if (takesATurn(event)) state.turns++;
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'slip') forget(state, event.check);
     if (event.kind === 'passed') takePassed(state, event.check, at);

@@ -20,6 +20,11 @@ export const TURN_MINUTES = 3;
 export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
 const PSEUDO_WALKS = 60;
+/**
+ * How common a fault is stands in the tables by judgement: what is called rare may well be less so, and what is called common,
+ * too. The weights are drawn together by this power.
+ */
+export const SURENESS_OF_WEIGHTS = 0.55;
 const USUAL_UNSURE = 0.05;
 /** How often a first look is wrong where the check does not say. A guess, held against the bench of set-ups. */
 export const DEFAULT_SLIP = 0.06;
@@ -109,10 +114,11 @@ const priorsIn = (
   { faults, context, unknownLinks }: Frame,
   outcomes: Readonly<Record<string, number>>,
 ): Float64Array => {
-  const allWeights = model.faults.reduce((sum, { weight }) => sum + weight, 0);
+  const allWeights = model.faults.reduce((sum, { weight }) => sum + weight ** SURENESS_OF_WEIGHTS, 0);
   const weights = faults.map((fault) => {
-    const pseudoCount = (PSEUDO_WALKS * fault.weight) / allWeights;
-    return (weightIn(fault, context) * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
+    const pseudoCount = (PSEUDO_WALKS * fault.weight ** SURENESS_OF_WEIGHTS) / allWeights;
+    const here = weightIn(fault, context) ** SURENESS_OF_WEIGHTS;
+    return (here * (pseudoCount + (outcomes[fault.id] ?? 0))) / pseudoCount;
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return Float64Array.from([
