@@ -32,7 +32,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
-import { saidBefore } from './said-before.js';
+import { leftAsSaid } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -136,27 +136,6 @@ const NO_HURRY = 'No hurry: try it when you can.';
 const GO_ON = 'I keep that too, and go on without this one.';
 const SAID_ALREADY = 'You told me already; I keep it, and do not ask again.';
 
-const SET_UP: ReadonlySet<string> = new Set(['path', 'system', 'client']);
-
-/**
- * Left for good: who has told it already is not asked once more, except where a wrong answer could do harm. Words that tell a new
- * thing speak of that.
- */
-const leftAsSaid = (
-  { context, walk, before }: Began,
-  state: WalkState,
-  text: string,
-  read: Reading,
-): WalkState | null => {
-  const { step } = before;
-  if (step.kind !== 'ask' || isSafetyLook(step) || withoutSaidAlready(text) === null) return null;
-  const known = saidBefore(walk.state.events);
-  if (read.facts.some(({ what }) => !SET_UP.has(what) && !known.has(what))) return null;
-  const passed = passStep(context.model, state, step.id, context.by);
-  const forGood = isProblem(passed) || step.opening ? passed : passStep(context.model, passed, step.id, context.by);
-  return isProblem(forGood) ? null : forGood;
-};
-
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
 
@@ -197,7 +176,7 @@ const takeGoneOn = (
   { said, meant }: { readonly said: readonly string[]; readonly meant: AnswerMeant | null },
 ): Turn | null => {
   const heard = read.understood.length > 0 ? said : [];
-  const asSaid = wasShown(began) ? leftAsSaid(began, state, text, read) : null;
+  const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
   if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
   // A member is not asked a third time.
   const { context, before } = began;
