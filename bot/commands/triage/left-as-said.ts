@@ -5,6 +5,8 @@ import { passStep, type WalkState } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
+export const SAID_ALREADY = 'You told me already; I keep it, and do not ask again.';
+
 const SET_UP: ReadonlySet<string> = new Set(['path', 'system', 'client']);
 
 /**

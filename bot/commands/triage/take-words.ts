@@ -32,7 +32,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
-import { leftAsSaid } from './left-as-said.js';
+import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -134,7 +134,6 @@ export const isGuessAtSafety = ({ before: { step } }: Began, text: string): bool
 
 const NO_HURRY = 'No hurry: try it when you can.';
 const GO_ON = 'I keep that too, and go on without this one.';
-const SAID_ALREADY = 'You told me already; I keep it, and do not ask again.';
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
@@ -167,7 +166,7 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
-/** The question in hand is gone on without: it was told already, or told twice in words that were not understood. */
+/** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
 const takeGoneOn = (
   began: Began,
   text: string,
@@ -178,7 +177,6 @@ const takeGoneOn = (
   const heard = read.understood.length > 0 ? said : [];
   const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
   if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
-  // A member is not asked a third time.
   const { context, before } = began;
   const passed = isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
   return passed === null || isProblem(passed) ? null : changed(began, passed, { notes: [...heard, GO_ON] });

@@ -26,8 +26,6 @@ export const labelOf = (model: TriageModel, { check, answer }: Answered): string
 /** Beyond so many remedies those that came to the same share a line. */
 const MOST_LINES = 4;
 const TITLE_SHOWN = 60;
-/** Of several where room is short: a helper knows the cause by its first words. */
-const BRIEF_TITLE_SHOWN = 34;
 
 /** What was done before the walk began, by the member's words. */
 const doneBefore = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
@@ -50,7 +48,7 @@ export const tried = (model: TriageModel, walk: Walk, isBrief = false): readonly
   const last = new Map<string, TryOutcome>();
   for (const event of walk.state.events) if (event.kind === 'try') last.set(event.fault, event.outcome);
   const titled = [...last].map(([fault, outcome]) => ({
-    title: fitted(model.fault(fault)?.title ?? fault, isBrief && last.size > 2 ? BRIEF_TITLE_SHOWN : TITLE_SHOWN),
+    title: fitted(model.fault(fault)?.title ?? fault, TITLE_SHOWN),
     outcome,
   }));
   const before = doneBefore(model, walk.state.events);
