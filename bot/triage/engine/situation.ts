@@ -15,7 +15,7 @@ import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 /** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
 export const UNEXPLAINED_PRIOR = 0.06;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
-export const TURN_MINUTES = 3;
+export const TURN_MINUTES = 3.6;
 /** What it costs when the walk gives up and a person has to come and look. */
 export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
@@ -24,7 +24,7 @@ const PSEUDO_WALKS = 60;
  * How common a fault is stands in the tables by judgement: what is called rare may well be less so, and what is called common,
  * too. The weights are drawn together by this power.
  */
-export const SURENESS_OF_WEIGHTS = 0.55;
+export const SURENESS_OF_WEIGHTS = 0.3;
 const USUAL_UNSURE = 0.05;
 /** How often a first look is wrong where the check does not say. A guess, held against the bench of set-ups. */
 export const DEFAULT_SLIP = 0.06;
