@@ -6,7 +6,7 @@ export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
 export { beginsConstellation, constellationName, isGenitive } from './constellations.js';
 export { constellationMeant } from './designation.js';
-export { nameWords } from './name-words.js';
+export { nameWords, popularNames } from './name-words.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion } from './complete-targets.js';

@@ -37,6 +37,20 @@ const untilDark = ({ startUtcMs }: TimeSpan, night: TimeSpan, nowUtcMs: number):
   nowUtcMs < startUtcMs && startUtcMs - nowUtcMs < MS_PER_DAY && night.endUtcMs - nowUtcMs < MOST_AHEAD_MS
     ? `In ${duration(startUtcMs - nowUtcMs)}. `
     : '';
+interface DarkSaid {
+  /** Why there is no full darkness; null where there is. */
+  readonly none: string | null;
+  readonly hours: string;
+  readonly wait: string;
+  readonly moon: string;
+}
+
+/** What was said first tells of the Moon. */
+const summaryOf = (first: string | null, dark: TimeSpan | null, { none, hours, wait, moon }: DarkSaid): string => {
+  if (dark === null) return `${none ?? ''}.`;
+  return first === null ? `${wait}Dark ${hours}, ${duration(length(dark))}; ${moon}.` : `${first}. Dark ${hours}.`;
+};
+
 /** From six in the morning the night is the next. */
 const MOST_AHEAD_MS = 31 * MS_PER_HOUR;
 
@@ -106,12 +120,12 @@ export const dark = defineCommand({
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
-      summary:
-        darkSpan === null
-          ? `${noDarkWords(twilight, night, zone) ?? ''}.`
-          : first === null
-            ? `${untilDark(darkSpan, night, nowUtcMs)}Dark ${darkWords(twilight, night, zone)}, ${duration(length(darkSpan))}; ${moonShareWords(moonlessMs, isMoonless)}.`
-            : `${first}. Dark ${darkWords(twilight, night, zone)}.`,
+      summary: summaryOf(first, darkSpan, {
+        none: noDarkWords(twilight, night, zone),
+        hours: darkWords(twilight, night, zone),
+        wait: darkSpan === null ? '' : untilDark(darkSpan, night, nowUtcMs),
+        moon: moonShareWords(moonlessMs, isMoonless),
+      }),
       facts: [
         { label: 'Sun', value: sunWords(twilight, inNight, zone) },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },

@@ -3,6 +3,7 @@ import { isHedged } from './answers/hedged.js';
 import { likenessOf } from './examples/likeness.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
+import { rememberLately } from './lately.js';
 import { cutText, foldLines, type Line } from './lines.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { readTables } from './messages/tables.js';
@@ -81,10 +82,8 @@ const isToldBy = (message: Told, at: Span, { answers, path, system }: Told, span
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
 
-/**
- * @param by how the text came, where the caller knows it; else each line is judged by itself
- */
-export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
+/** Each time anew. */
+export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
@@ -181,3 +180,11 @@ export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };
 };
+
+const readAsItIs = rememberLately((vocabulary: Vocabulary, text) => readAnew(vocabulary, text));
+
+/**
+ * @param by how the text came, where the caller knows it; else each line is judged by itself
+ */
+export const readText = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading =>
+  by === undefined ? readAsItIs(vocabulary, text) : readAnew(vocabulary, text, by);

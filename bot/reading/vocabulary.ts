@@ -4,6 +4,7 @@ import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern, NO_PATTERN } from './messages/compile-pattern.js';
 import type { Likeness } from './examples/likeness.js';
+import type { Weights } from './examples/weights.js';
 import type { Messages } from './messages/find-messages.js';
 import { NUMBER_NEEDS } from './messages/numbers.js';
 import { makeTranslation } from './messages/translation.js';
@@ -18,6 +19,8 @@ export interface Vocabulary extends Messages {
   readonly families: readonly FamilyEntry[];
   /** null: nothing is told by likeness. */
   readonly likeness: () => Likeness | null;
+  /** null: what came of a remedy is told by sayings alone. */
+  readonly outcomes: () => Weights | null;
   /** Texts of which all kinds are read, a thousand characters or so each: a process that has read them reads as fast as it ever will. */
   readonly examples: readonly string[];
   /** The path ids of a family, or of a path: itself. */
@@ -77,7 +80,7 @@ const wordedBy = (
 /** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
 export const makeVocabulary = (
   entries: VocabularyEntries,
-  likeness: Vocabulary['likeness'] = () => null,
+  { likeness = () => null, outcomes = () => null }: Partial<Pick<Vocabulary, 'likeness' | 'outcomes'>> = {},
 ): Vocabulary => {
   const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
   const lexicon = makeLexicon(
@@ -103,6 +106,7 @@ export const makeVocabulary = (
     sayings: indexSayings(lexicon, sayings),
     families: entries.families,
     likeness,
+    outcomes,
     examples: inTexts([
       ...entries.evidence.map(({ example }) => example),
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),

@@ -2,41 +2,25 @@
  * Fits the weights of `bot/reading/examples`: `npx tsx scripts/reading/fit-examples.ts [--write] [--held FILE …]`. The examples are
  * members' sentences and messages in examples/*.jsonl, written by people who knew neither the reader nor its vocabulary, each with what
  * it tells; see examples/README.md. Prints how far files named by --held, which are then not fitted on, are found and how rightly.
- * A multinomial logistic model over the marks of a run of clauses, fitted by AdaGrad (Duchi, Hazan and Singer 2011, Journal of Machine
- * Learning Research 12), kept sparse and in whole steps. Takes a minute or three.
+ * Takes a minute or three.
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { clausesOf, type Clause } from '../../bot/reading/examples/clauses.js';
 import { makeWeighing } from '../../bot/reading/examples/likely.js';
 import { BY_NAME, makeMarker } from '../../bot/reading/examples/marks.js';
-import { encodeWeights, MOST_STEPS, NOTHING, STEP, type Weights } from '../../bot/reading/examples/weights.js';
+import { encodeWeights, type Weights } from '../../bot/reading/examples/weights.js';
 import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { readExamples, type Example } from './examples.js';
+import { fitWeights, type FitHow, type Row } from './fit-weights.js';
 
 const KNOWLEDGE = 'knowledge/connection';
 const FOLDER = 'scripts/reading/examples';
 const OUT = `${KNOWLEDGE}/reading/examples.bin`;
-const ROUNDS = 10;
-const RATE = 0.45;
-const SHRINK = 1e-5;
-const FIRST_SQUARES = 1e-2;
-/** Too small a push to be worth making. */
-const LEAST_PUSH = 1e-4;
-/** A mark met in fewer rows tells nothing. */
-const LEAST_ROWS = 3;
-/** What is fainter is left out of the file. */
-const LEAST_WEIGHT = 0.5;
-const SEED = 7;
 
-interface Row {
-  readonly marks: readonly string[];
-  /** Empty: nothing. */
-  readonly tells: readonly string[];
-  readonly weight: number;
-}
+const HOW: FitHow = { rounds: 10, rate: 0.45, shrink: 1e-5, leastRows: 3, leastWeight: 0.5 };
 
 const model = loadTriage(KNOWLEDGE);
 const { lexicon } = model.reading.sayings;
@@ -101,87 +85,6 @@ const rowsOf = ({ text, facts }: Example): readonly Row[] => {
   return rows;
 };
 
-const randomFrom = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 32;
-  };
-};
-
-const shuffle = (order: Int32Array, random: () => number): void => {
-  for (let i = order.length - 1; i > 0; i--) {
-    const j = Math.floor(random() * (i + 1));
-    [order[i], order[j]] = [order[j] ?? 0, order[i] ?? 0];
-  }
-};
-
-const fit = (rows: readonly Row[]): Weights => {
-  const counts = new Map<string, number>();
-  for (const { marks } of rows) for (const mark of marks) counts.set(mark, (counts.get(mark) ?? 0) + 1);
-  const names = [...counts].filter(([, count]) => count >= LEAST_ROWS).map(([mark]) => mark);
-  const marks = new Map(names.map((mark, i) => [mark, i]));
-  const answers = [NOTHING, ...new Set(rows.flatMap(({ tells }) => tells))].sort();
-  const numbers = new Map(answers.map((answer, i) => [answer, i]));
-  const single = rows.flatMap((row) => {
-    const own = Int32Array.from(row.marks.flatMap((mark) => marks.get(mark) ?? []));
-    const told = row.tells.length === 0 ? [NOTHING] : row.tells;
-    return told.map((label) => ({ own, answer: numbers.get(label) ?? 0, weight: row.weight / told.length }));
-  });
-  const size = answers.length;
-  const weights = new Float32Array(names.length * size);
-  const squares = new Float32Array(names.length * size).fill(FIRST_SQUARES);
-  const odds = new Float64Array(size);
-  const order = Int32Array.from(single, (_, i) => i);
-  const random = randomFrom(SEED);
-  for (let round = 0; round < ROUNDS; round++) {
-    shuffle(order, random);
-    for (const at of order) {
-      const row = single[at];
-      if (row === undefined) continue;
-      const { own } = row;
-      const scale = 1 / Math.sqrt(own.length + 1);
-      odds.fill(0);
-      for (const mark of own)
-        for (let a = 0, k = mark * size; a < size; a++, k++) odds[a] = (odds[a] as number) + (weights[k] as number);
-      let [most, all] = [-Infinity, 0];
-      for (let a = 0; a < size; a++) most = Math.max(most, (odds[a] as number) * scale);
-      for (let a = 0; a < size; a++) {
-        const odd = Math.exp((odds[a] as number) * scale - most);
-        odds[a] = odd;
-        all += odd;
-      }
-      for (let a = 0; a < size; a++) {
-        const off = (a === row.answer ? 1 : 0) - (odds[a] as number) / all;
-        if (Math.abs(off) < LEAST_PUSH) continue;
-        const push = off * scale * row.weight;
-        for (const mark of own) {
-          const k = mark * size + a;
-          const slope = push - SHRINK * (weights[k] as number);
-          squares[k] = (squares[k] as number) + slope * slope;
-          weights[k] = (weights[k] as number) + (RATE / Math.sqrt(squares[k])) * slope;
-        }
-      }
-    }
-  }
-  return sparse(weights, answers, marks);
-};
-
-const sparse = (weights: Float32Array, answers: readonly string[], marks: ReadonlyMap<string, number>): Weights => {
-  const starts = new Uint32Array(marks.size + 1);
-  const [of, steps]: [number[], number[]] = [[], []];
-  for (let mark = 0; mark < marks.size; mark++) {
-    for (let a = 0; a < answers.length; a++) {
-      const weight = weights[mark * answers.length + a] ?? 0;
-      if (Math.abs(weight) < LEAST_WEIGHT) continue;
-      of.push(a);
-      steps.push(Math.max(-MOST_STEPS, Math.min(MOST_STEPS, Math.round(weight / STEP))));
-    }
-    starts[mark + 1] = of.length;
-  }
-  return { answers, marks: [...marks.keys()], starts, of: Uint16Array.from(of), steps: Int8Array.from(steps) };
-};
-
 const LEVELS = [0.3, 0.5, 0.6, 0.7, 0.8, 0.9] as const;
 
 const measure = (weights: Weights, examples: readonly Example[]): void => {
@@ -220,7 +123,10 @@ const wholeRow = ({ text, facts }: Example): Row => ({
   tells: facts.map(({ label }) => label),
   weight: 1,
 });
-const weights = fit(examples.flatMap((example) => (example.whole ? [wholeRow(example)] : rowsOf(example))));
+const weights = fitWeights(
+  examples.flatMap((example) => (example.whole ? [wholeRow(example)] : rowsOf(example))),
+  HOW,
+);
 console.log(`${examples.length} examples, ${weights.marks.length} marks, ${weights.steps.length} weights`);
 if (held.length > 0) measure(weights, load(held));
 if (process.argv.includes('--write')) {

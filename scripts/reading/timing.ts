@@ -1,6 +1,7 @@
 /** How long reading takes, in processor time, over texts at the limit that members paste and texts made to be slow. */
 import { readFileSync } from 'node:fs';
-import { readText, TEXT_LIMIT, type Vocabulary } from '../../bot/reading/index.js';
+import { TEXT_LIMIT, type Vocabulary } from '../../bot/reading/index.js';
+import { readAnew } from '../../bot/reading/read-text.js';
 
 export interface TimedText {
   readonly name: string;
@@ -69,13 +70,13 @@ const cpuMs = (since?: NodeJS.CpuUsage): number => {
 /** @param rounds how often each text is read; a text's own time is the median of its rounds */
 export const timeReading = (vocabulary: Vocabulary, texts: readonly TimedText[], rounds: number): Timing => {
   // As the bot does at its start, while nobody waits.
-  for (const text of vocabulary.examples) readText(vocabulary, text);
-  for (const { text } of texts) readText(vocabulary, text);
+  for (const text of vocabulary.examples) readAnew(vocabulary, text);
+  for (const { text } of texts) readAnew(vocabulary, text);
   const all: number[] = [];
   const each = texts.map(({ name, text }) => {
     const own = Array.from({ length: rounds }, () => {
       const before = process.cpuUsage();
-      readText(vocabulary, text);
+      readAnew(vocabulary, text);
       return cpuMs(before);
     }).sort((a, b) => a - b);
     all.push(...own);

@@ -46,6 +46,8 @@ export const botOnDiscord = (
   const node = [
     process.execPath,
     '--expose-gc',
+    // As in Dockerfile and deploy/pierhand.service.
+    '--max-semi-space-size=8',
     // To profile it: LOAD_NODE_ARGS='--cpu-prof --cpu-prof-dir=/tmp/profile'.
     ...(process.env['LOAD_NODE_ARGS'] ?? '').split(' ').filter((flag) => flag !== ''),
     '--import',

@@ -5,8 +5,9 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { answerMeant, asksBack, remedyOutcome } from '../../bot/reading/index.js';
+import { answerMeant, asksBack } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
+import { remedyOutcome } from './outcome-named.js';
 
 const model = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 const answerTo = (check: string, text: string): string | null => {

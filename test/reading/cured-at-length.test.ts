@@ -2,8 +2,8 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { remedyOutcome } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
+import { remedyOutcome } from './outcome-named.js';
 
 const { reading } = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 

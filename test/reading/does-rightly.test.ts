@@ -2,8 +2,9 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot } from '../../bot/ground/project-root.js';
-import { mayBeCured, remedyOutcome, soundsCured } from '../../bot/reading/index.js';
+import { outcomeSaid } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
+import { remedyOutcome } from './outcome-named.js';
 
 const { reading } = loadTriage(path.join(projectRoot(), 'knowledge/connection'));
 
@@ -52,10 +53,10 @@ describe('what the mount now does rightly', () => {
   it.each(CURED)('“%s” is a cure', (text) => expect(remedyOutcome(reading, text)).toBe('works'));
   it.each(ASKED)('“%s” is asked about', (text) => {
     expect(remedyOutcome(reading, text)).toBeNull();
-    expect(mayBeCured(reading, text)).toBe(true);
+    expect(outcomeSaid(reading, text).what).toBe('cured');
   });
   it.each(NOT_CURED)('“%s” is none', (text) => {
     expect(remedyOutcome(reading, text)).not.toBe('works');
-    expect(soundsCured(text) || mayBeCured(reading, text)).toBe(false);
+    expect(outcomeSaid(reading, text).what).not.toBe('cured');
   });
 });

@@ -135,3 +135,21 @@ describe('several things said at once', () => {
     expect(told('handset says no responce 16')).toContain('controller-screen.motor-error');
   });
 });
+
+describe('words that are read again', () => {
+  it('are the same reading while they were read lately, and of each way of reading its own', () => {
+    const text = 'it connects and then drops';
+    const read = readText(reading, text);
+    expect(readText(reading, text)).toBe(read);
+    expect(readText(reading, text, 'log').by).toBe('log');
+    for (let i = 0; i < 100; i++) readText(reading, `M ${i}`);
+    const anew = readText(reading, text);
+    expect(anew).not.toBe(read);
+    expect(anew).toEqual(read);
+  });
+
+  it('are not kept where a text is longer than what is read of it', () => {
+    const text = 'it drops. '.repeat(1000);
+    expect(readText(reading, text)).not.toBe(readText(reading, text));
+  });
+});

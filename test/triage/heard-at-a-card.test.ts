@@ -1,9 +1,10 @@
 /** Cures and pleas in a member's own words, while a walk waits at a remedy or a question. The sentences are our own. */
 import { describe, expect, it } from 'vitest';
-import { leavesWalk, remedyOutcome } from '../../bot/reading/index.js';
+import { leavesWalk } from '../../bot/reading/index.js';
 import { answer } from '../commands/real-deps.js';
 import { shippedModel } from '../shipped.js';
 import { deps, goOn, idOf, member, NOW, stepOf } from './console-walk.js';
+import { remedyOutcome } from '../reading/outcome-named.js';
 
 const { reading } = shippedModel();
 

@@ -1,7 +1,7 @@
 /** What came of a remedy, in ways of saying it with filler before and after: so that it is the way that is heard. The sentences are our own. */
 import { describe, expect, it } from 'vitest';
-import { remedyOutcome } from '../../bot/reading/index.js';
 import { shippedModel } from '../shipped.js';
+import { remedyOutcome } from '../reading/outcome-named.js';
 
 const { reading } = shippedModel();
 

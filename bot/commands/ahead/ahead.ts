@@ -10,7 +10,7 @@ import { nextMoonPhase } from '../../sky/moon-phase.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
-import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
+import { localDateAt, offsetMinutes, zoneName, type NamedNight } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, integer, optional, text } from '../core/command.js';
@@ -171,6 +171,12 @@ const wantedOf = (given: {
     : { kind: given.kind ?? meant.data, about: null };
 };
 
+/** Of one night; tonight is not called by its date. */
+const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Question, 'night' | 'nightSaid'> => {
+  const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
+  return { night, nightSaid: isTonight ? null : (night?.said ?? null) };
+};
+
 export const ahead = defineCommand({
   name: 'ahead',
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
@@ -198,7 +204,6 @@ export const ahead = defineCommand({
     const { kind, about } = wantedOf(options);
     const night = options.on === undefined ? null : nightFor(options.on, where.site, nowUtcMs);
     if (isProblem(night)) return night;
-    const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
     // What is asked for by its kind or its name is looked for as far ahead as it may be.
     const weeksOf = (one: Kind): number =>
       options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
@@ -207,10 +212,9 @@ export const ahead = defineCommand({
       zone,
       kind,
       about,
-      night,
-      nightSaid: night === null || isTonight ? null : night.said,
+      ...ofNight(night, nowUtcMs),
       span: {
-        startUtcMs: Math.min(nowUtcMs, night === null ? nowUtcMs : night.startUtcMs - MS_PER_DAY),
+        startUtcMs: Math.min(nowUtcMs, (night?.startUtcMs ?? Infinity) - MS_PER_DAY),
         endUtcMs: nowUtcMs + weeksOf(one) * WEEK_MS,
       },
     });

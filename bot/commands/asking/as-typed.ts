@@ -9,7 +9,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { isOfThatDate, namesHour, namesNight } from '../../times/index.js';
 import type { Command, CompletionKind, OptionSpec, Deps } from '../core/command.js';
 import { BARE_WORDS, bareOption } from '../core/grammar.js';
-import { mended } from './spelling/known-words.js';
+import { mendedOptions } from './spelling/known-words.js';
 import { isOwnName } from './sentence/where.js';
 import { askWhere, type Raw, type Typed } from './ask-where.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
@@ -263,7 +263,7 @@ const spreadBare = async (typed: Typed, raw: Raw, bare: string, text: string): P
 /** Where names are given (a site's), words are as they were typed; so is the whole name of a target. */
 const withoutSlips = ({ deps, command }: Typed, text: string): string => {
   const givesNames = Object.values(command.options).some(({ complete }) => complete === 'place');
-  return givesNames || isTarget(deps, text) ? text : mended(text, deps);
+  return givesNames || isTarget(deps, text) ? text : mendedOptions(text, deps);
 };
 
 /** The options as meant, or the question that has to be asked first. What was given by name is never changed. */

@@ -2,7 +2,7 @@
 import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
-import { mended } from './spelling/known-words.js';
+import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
@@ -13,6 +13,7 @@ import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { topicAnswer } from './topics.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { notUsed } from './sentence/not-used.js';
+import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
@@ -175,17 +176,6 @@ const MOVES = /^(?:(?:any )?comets?|asteroids?|minor planets?)\b.*|^[cpdx]\/\s?\
 const talked = (patterns: readonly Talk[], plain: string): PlainReading =>
   patterns.find(([pattern]) => pattern.test(plain))?.[1]() ?? null;
 
-/** The words without the marks and the courtesies around them. */
-const withoutCourtesies = (words: string): string =>
-  words
-    .replace(/[’‘`]/gu, "'")
-    .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
-    .replace(
-      /^(?:(?:please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
-      '',
-    )
-    .trim();
-
 /** Commands whose answer hangs on where one stands. */
 const OF_A_PLACE =
   /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
@@ -200,25 +190,6 @@ const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
   const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`);
   if (unused === null) return read;
   return { ...read, note: read.note === undefined ? unused : `${unused} ${read.note}` };
-};
-
-/** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
-const inFull = (words: string): string =>
-  words
-    .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
-    .replace(/\b(new|full) mon\b/giu, '$1 moon')
-    .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
-
-const STANDS_AT =
-  /^(?:i'?m|i am|we'?re|we are)(?: now| here| out| currently| staying| up| down)* (?:at|in|near|over at) (.{2,50}?),? (?=(?:what|what's|whats|how|how's|when|where|which|is|are|can|could|will|does|do|show|whens|anything)\b)(.+)$/iu;
-
-/** "im at my nans in whitby how dark will it be": the place goes where places stand, the town where one is said. */
-const placeAtEnd = (words: string): string => {
-  const [, at = '', question = ''] = STANDS_AT.exec(words) ?? [];
-  const town = /^.*\b(?:in|near) (.+)$/iu.exec(at)?.[1] ?? at;
-  return question === '' || /\b(?:garden|field|dark)$/iu.test(at)
-    ? words
-    : `${question.replace(/\?+$/u, '')} from ${town}`;
 };
 
 /** What the first rule that fits makes of it: the Sun beside a target, gear and sites, what is coming, by day, the sky. */
@@ -265,17 +236,19 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
-/**
- * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
- * the words (`site:…`) are kept.
- */
-export const plainQuestion = (text: string, known: Known): PlainReading => {
-  const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
-  if (clean === '' || clean.length > LONGEST_QUESTION) return null;
-  const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
-  const words = clean.slice(0, optionsFrom);
-  const named = clean.slice(optionsFrom);
-  const typed = placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(mended(words.trim(), known)))));
+const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;
+
+const capital = (word: string): string => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
+
+/** "Took “satrun” to be Saturn." */
+const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
+  const took = names.map(({ typed, found }) => `Took “${typed}” to be ${capital(found)}.`).join(' ');
+  return { ...read, note: read.note === undefined ? took : `${took} ${read.note}` };
+};
+
+/** What words mean whose slips are mended. */
+const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known: Known): PlainReading => {
+  const typed = placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt))));
   const plain = typed.toLowerCase();
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
@@ -289,4 +262,24 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
       : { ...withUnusedSaid(withPlaceDoubted(read, asked), asked), line: withNamed(read.line, named) };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);
+};
+
+/**
+ * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
+ * the words (`site:…`) are kept.
+ */
+export const plainQuestion = (text: string, known: Known): PlainReading => {
+  const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
+  if (clean === '' || clean.length > LONGEST_QUESTION) return null;
+  const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
+  const words = clean.slice(0, optionsFrom);
+  const named = clean.slice(optionsFrom);
+  const spelt = mendedWithNames(words.trim(), known);
+  const found = readSpelt(spelt.text, { words, named }, known);
+  if (spelt.names.length === 0) return found;
+  // Beside the Sun no name is taken for another.
+  if (found !== null && 'isTopic' in found) return found;
+  if (found === null || !('line' in found) || /^sun\b/u.test(found.line) || isDay(known))
+    return readSpelt(mended(words.trim(), known), { words, named }, known);
+  return withNamesSaid(found, spelt);
 };

@@ -1,10 +1,10 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
 import { isProblem } from '../../ground/problem.js';
-import { allWell, mayBeCured, readText, remedyOutcome, saysCured, soundsCured, yesOrNo } from '../../reading/index.js';
-import { answerStep } from '../../triage/index.js';
+import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../../reading/index.js';
+import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT } from './told-at-card.js';
+import { COMPLAINT, tellsComplaint } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
 import { answerLine, doLine } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
@@ -16,16 +16,32 @@ const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
   return tried?.kind === 'try' ? tried.fault : undefined;
 };
 
-/** A right doing of the mount alone is asked about after a remedy only: to a question it is an answer. */
-const sounds = ({ context, before: { step } }: Began, text: string): boolean =>
-  soundsCured(text) ||
-  saysCured(context.model.reading, text) ||
-  (step.kind === 'try' && mayBeCured(context.model.reading, text));
+/** Beside a trouble, or a question after a remedy, words that are only like a cure are one from here on. */
+const LIKE_A_CURE = 0.7;
+/** Shorter ones are answers to the question rather: "yes", "rock solid". */
+const LEAST_WORDS = 6;
+
+const tellsCure = ({ what }: SaidOutcome): boolean => what === 'cured' || what === 'done';
+
+const isLongCure = (text: string, said: SaidOutcome): boolean =>
+  tellsCure(said) && said.cure >= LIKE_A_CURE && text.trim().split(/\s+/u).length >= LEAST_WORDS;
+
+const soundsSo = (began: Began, text: string): boolean => {
+  const { reading } = began.context.model;
+  const said = outcomeSaid(reading, text);
+  if (!tellsCure(said)) return false;
+  if (said.how !== 'like') return true;
+  const read = readText(reading, text);
+  if (began.before.step.kind === 'try') return said.cure >= LIKE_A_CURE || !tellsComplaint(began, read);
+  if (remedyOf(began) !== undefined) return said.cure >= LIKE_A_CURE;
+  return read.facts.length === 0 && isLongCure(text, said);
+};
 
 /** "Yes, it works there": the question's own answer, and no cure. */
-const isAnswer = (began: Began, text: string): boolean => {
+const isAnswer = (began: Began, text: string, { how }: SaidOutcome): boolean => {
   const meant = answerInWords(began, text, readText(began.context.model.reading, text));
   if (meant?.isSure !== true) return false;
+  if (how === 'like') return true;
   const good = began.context.model.check(began.before.step.id)?.good;
   // "All good" of the lines that were to be looked at.
   if (allWell(text, answersOf(began.before), good) !== null) return true;
@@ -36,22 +52,40 @@ const isAnswer = (began: Began, text: string): boolean => {
 export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { context, walk, before } = began;
   const { step } = before;
-  if (!isAsked(began) || !sounds(began, text)) return null;
-  if (step.kind === 'try' && remedyOutcome(context.model.reading, text) !== null) return null;
-  if (step.kind === 'ask' && isAnswer(began, text) && !(COMPLAINT.has(step.id) && soundsCured(text))) return null;
+  const said = outcomeSaid(context.model.reading, text);
+  if (!isAsked(began) || !soundsSo(began, text)) return null;
+  if (step.kind === 'try' && said.how === 'outright') return null;
+  if (step.kind === 'ask' && isAnswer(began, text, said) && !(COMPLAINT.has(step.id) && said.how !== 'like'))
+    return null;
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.
-  if (step.kind === 'ask' && remedy !== undefined && saysCured(context.model.reading, text)) return null;
+  if (step.kind === 'ask' && remedy !== undefined && said.isCureAnywhere) return null;
   return changed(began, keptWords(context.by, walk.state, text), {
     at: step,
     ifFixed: remedy === undefined ? doLine(walk, 'end') : answerLine(walk, remedy, 'works'),
   });
 };
 
+/** "It was com7, I put 7 in and off she goes": the remedy told of before it was shown. */
+const isRemedyTold = (step: Step, text: string, said: SaidOutcome): boolean =>
+  step.kind === 'try' && isLongCure(text, said);
+
+/** Words at a question that tell a cure besides: asked outright where what they tell leads to a remedy. */
+export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
+  const { context, walk, before } = began;
+  if (!isAsked(began) || before.step.kind !== 'ask') return turn;
+  const { step } = assess(context.model, turn.walk.state, context.outcomes);
+  if (!isRemedyTold(step, text, outcomeSaid(context.model.reading, text))) return turn;
+  return { ...turn, ifFixed: answerLine(walk, step.id, 'works') };
+};
+
 /** Said a moment ago, and answered by "Is it fixed?". */
 const wasAsked = (began: Began): boolean => {
   const last = began.walk.state.events.at(-1);
-  return last?.kind === 'text' && last.facts.length === 0 && sounds(began, last.words);
+  if (last?.kind !== 'text') return false;
+  return last.facts.length === 0
+    ? soundsSo(began, last.words)
+    : isRemedyTold(began.before.step, last.words, outcomeSaid(began.context.model.reading, last.words));
 };
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';

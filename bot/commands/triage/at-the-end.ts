@@ -1,10 +1,9 @@
 /** Words at the end of a mended walk. It stays mended unless they plainly say that the trouble is back, or that another stands behind it. */
 import {
   closingMeant,
-  remedyOutcome,
+  outcomeSaid,
   saysBrokenAgain,
   saysOtherWrong,
-  saysCured,
   sharesWords,
   tellsOfThePast,
   type AnswerMeant,
@@ -15,7 +14,8 @@ import { COMPLAINT } from './told-at-card.js';
 
 /** The trouble is back, or another stands behind it; null where it stays mended. */
 export const afterCure = (model: TriageModel, text: string, { facts }: Reading): AnswerMeant | null => {
-  if (remedyOutcome(model.reading, text) === 'works' || saysCured(model.reading, text)) return null;
+  const { what, how } = outcomeSaid(model.reading, text);
+  if (what === 'cured' && how === 'outright') return null;
   if (saysBrokenAgain(text) && !saysOtherWrong(text))
     return { id: 'for-now', label: 'It stopped working again', score: 1, isSure: true };
   const isOther = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);

@@ -3,7 +3,7 @@
  * command. Asked before the walk is, so that none of it becomes the member's account of the mount.
  */
 import { isProblem, problem } from '../../ground/problem.js';
-import { leavesWalk, remedyOutcome, tellsOfMount } from '../../reading/index.js';
+import { leavesWalk, outcomeSaid, tellsOfMount } from '../../reading/index.js';
 import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
@@ -12,6 +12,7 @@ import { talkIn, type Talk, type TalkFound } from '../asking/talk-among-people.j
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
+import { outcomeNamed } from './told-at-card.js';
 import type { Walk } from './walk-keeper.js';
 
 const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
@@ -74,7 +75,7 @@ const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFo
   const model = deps.triage();
   if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
   if (leavesWalk(model.reading, text) !== null) return true;
-  return assess(model, state).step.kind === 'try' && remedyOutcome(model.reading, text) !== null;
+  return assess(model, state).step.kind === 'try' && outcomeNamed(outcomeSaid(model.reading, text)) !== null;
 };
 
 const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;

@@ -1,14 +1,16 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
 import {
   allWell,
   answerMeant,
   isHedged,
+  outcomeSaid,
   readsOut,
   readText,
-  saysCured,
   type AnswerMeant,
   type Reading,
+  type SaidOutcome,
 } from '../../reading/index.js';
 import {
   answerInstead,
@@ -26,10 +28,10 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
-import { lastSaidToIt } from './last-said.js';
+import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, outcomeIn } from './told-at-card.js';
+import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -53,6 +55,20 @@ const guessed = (
   return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
 };
 
+/** What came of the remedy in hand; what words are only like is asked back. */
+const outcomeMeant = (
+  began: Began,
+  text: string,
+  read: Reading,
+  meant: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
+  const told = meant(outcomeIn(began, text, read));
+  const said = outcomeSaid(began.context.model.reading, text);
+  const like = outcomeLike(said);
+  const found = told === null && like !== null ? meant(like.id) : null;
+  return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
+};
+
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
@@ -64,7 +80,7 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words') return null;
-  if (step.kind === 'try') return sure(outcomeIn(began, text, read));
+  if (step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (step.kind === 'done') return afterCure(context.model, text, read);
   if (step.kind !== 'ask') return null;
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
@@ -83,8 +99,13 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
 
 /** The answer that was asked back of the words before. */
 export const nearestBefore = (began: Began): AnswerMeant | null => {
+  const { reading } = began.context.model;
   const said = lastSaidToIt(began);
-  return said === null ? null : answerInWords(began, said, readText(began.context.model.reading, said));
+  if (said !== null) return answerInWords(began, said, readText(reading, said));
+  const toRemedy = lastSaidToRemedy(began);
+  const like = toRemedy === null ? null : outcomeLike(outcomeSaid(reading, toRemedy));
+  const found = answersOf(began.before).find(({ id }) => id === like?.id);
+  return found === undefined || like === null ? null : { ...found, score: 1, isSure: like.isSure };
 };
 
 export const NO_GUESS =
@@ -94,6 +115,7 @@ export const NO_GUESS =
 export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
   isSafetyLook(step) && isHedged(text);
 
+const NO_HURRY = 'No hurry: try it when you can.';
 const GO_ON = 'I keep that too, and go on without this one.';
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
@@ -118,6 +140,13 @@ const saidOf = (
 const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): boolean => {
   if (meant === null && readsOut(text, questionOf(began))) return true;
   return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+};
+
+/** It is yet to be done: the remedy stands. */
+const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Reading): Turn | null => {
+  const { context, before } = began;
+  const isYet = facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet';
+  return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
@@ -146,9 +175,24 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
 const curedLate = ({ context, walk, before }: Began, text: string, read: Reading): WalkState | null => {
   if (before.step.kind !== 'ask' || before.step.opening || read.by !== 'words') return null;
   const tried = walk.state.events.findLast((event) => event.kind === 'try');
-  if (tried === undefined || !saysCured(context.model.reading, text)) return null;
+  if (tried === undefined || !outcomeSaid(context.model.reading, text).isCureAnywhere) return null;
   const after = answerStep(context.model, walk.state, tried.fault, 'works', context.by);
   return isProblem(after) ? null : after;
+};
+
+/** What is gone of a trouble half gone: "slew drop gone, but idle drop still there". */
+const GONE = /\b(?:gone|cured|fixed|solved|sorted|over|no more|went away|not any ?more|history)\b/iu;
+
+/** Without what was read of the half that is gone; the complaint itself stands. */
+const withoutGone = (state: WalkState, text: string, { what, remains }: SaidOutcome): WalkState => {
+  const last = state.events.at(-1);
+  if (what !== 'partly' || remains === null || last?.kind !== 'text') return state;
+  const gone = text.slice(0, text.lastIndexOf(remains.slice(0, 20)));
+  if (!GONE.test(gone)) return state;
+  const facts = last.facts.filter(
+    (fact) => COMPLAINT.has(fact.what) || !gone.includes(fact.quote) || remains.includes(fact.quote),
+  );
+  return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
 };
 
 /** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
@@ -160,13 +204,24 @@ export const saidAfter = (
   if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
   const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
   if (isProblem(done)) return null;
-  const { state, read } = tellText(context.model, done, text, context.by);
+  const told = tellText(context.model, done, text, context.by);
+  const { read } = told;
+  const state = withoutGone(told.state, text, outcomeSaid(context.model.reading, text));
   const { check, answer } = step.fault.verify;
   // What the remedy should have set right, looked at and found right.
   const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
   if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
   const seen = answerStep(context.model, done, check, answer ?? '', context.by);
   return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
+};
+
+const LONGEST_LEFT = 80;
+
+/** Half of the trouble is gone: what is heard of the rest. */
+const leftToMend = ({ context, before }: Began, text: string): readonly string[] => {
+  const { what, remains } = outcomeSaid(context.model.reading, text);
+  if (before.step.kind !== 'try' || what !== 'partly' || remains === null) return [];
+  return [`That helped in part; on to what is left: “${tidy(remains, LONGEST_LEFT)}”.`];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
@@ -205,7 +260,9 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (late !== null) return changed(began, late);
   const sureId = meant?.isSure === true ? meant.id : undefined;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
+  const yet = meant === null ? takeNotYet(began, text, state, read) : null;
+  if (yet !== null) return yet;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
-    : changed(began, sure, { notes: readWords(context.model, read, meant) });
+    : changed(began, sure, { notes: [...leftToMend(began, text), ...readWords(context.model, read, meant)] });
 };

@@ -2,7 +2,7 @@
  * What a member's words at a remedy say of its outcome where they do not name it: they tell what is so now. The trouble as it was
  * means no change; another trouble means that something changed; what the remedy would have set right, found right, means no change.
  */
-import { asksBack, remedyOutcome, type Reading } from '../../reading/index.js';
+import { asksBack, outcomeSaid, type Reading, type SaidOutcome } from '../../reading/index.js';
 import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
@@ -24,8 +24,11 @@ const LEAST_WORDS = 3;
 const wasAskedAfter = ({ context, walk, before }: Began): boolean => {
   const { events } = walk.state;
   const last = events.at(-1);
-  // Who asked how was shown how, and not asked what came of it.
-  if (last?.kind !== 'text' || asksBack(context.model.reading.sayings.lexicon, last.words)) return false;
+  if (last?.kind !== 'text') return false;
+  const { reading } = context.model;
+  // Who asked how was shown how, and who has yet to do it is waited for: neither was asked what came of it.
+  if (asksBack(reading.sayings.lexicon, last.words) || outcomeSaid(reading, last.words).what === 'not-yet')
+    return false;
   const then = assess(context.model, { ...walk.state, events: events.slice(0, -1) }, context.outcomes).step;
   return then.kind === 'try' && then.id === before.step.id;
 };
@@ -70,6 +73,9 @@ const toldOf = (began: Began, read: Reading): Told => {
   };
 };
 
+/** The trouble is told as it stands now. */
+export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
+
 /** Asked a second time what came of it, and told of other things: it is not cured. */
 const tellsElse = (text: string): boolean => !NOT_YET.test(text) && text.trim().split(/\s+/u).length >= LEAST_WORDS;
 
@@ -87,9 +93,34 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
 
 const I_COULD_NOT = /\b(?:i|we|me|us)\b[^.;,!?]{0,25}\b(?:can(?:not| not|['’]?t)|could(?: not|n['’]?t)|unable)\b/iu;
 
+/** Partly helped and made worse are one to the walk: something changed. */
+const TRY_OUTCOMES: Readonly<Partial<Record<SaidOutcome['what'], TryOutcome>>> = {
+  cured: 'works',
+  partly: 'changed',
+  worse: 'changed',
+  unchanged: 'same',
+  'could-not': 'could-not',
+};
+
+/** What words say of a remedy outright. */
+export const outcomeNamed = ({ what, how }: SaidOutcome): TryOutcome | null =>
+  how === 'outright' ? (TRY_OUTCOMES[what] ?? null) : null;
+
+/** Whether they say what came of it, outright or likely. */
+export const tellsOutcome = ({ what }: SaidOutcome): boolean => what === 'done' || TRY_OUTCOMES[what] !== undefined;
+
+/** From here on a failure is taken as told; a cure never is. */
+const AS_GOOD_AS_TOLD = 0.8;
+
+/** What they are like, which is asked back. */
+export const outcomeLike = ({ what, how, sureness }: SaidOutcome): { id: TryOutcome; isSure: boolean } | null => {
+  const id = how === 'outright' || what === 'cured' ? undefined : TRY_OUTCOMES[what];
+  return id === undefined ? null : { id, isSure: sureness >= AS_GOOD_AS_TOLD };
+};
+
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
-  const named = remedyOutcome(began.context.model.reading, text);
+  const named = outcomeNamed(outcomeSaid(began.context.model.reading, text));
   if (named !== 'could-not' || I_COULD_NOT.test(text)) return named ?? outcomeTold(began, text, read);
   return (toldOf(began, read).complaint === null ? null : outcomeTold(began, text, read)) ?? named;
 };

@@ -1,7 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
-import { leavesWalk, remedyOutcome } from '../../reading/index.js';
+import { leavesWalk, outcomeSaid } from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -9,6 +9,7 @@ import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
 import { numbersSaid } from './take-numbers.js';
+import { tellsOutcome } from './told-at-card.js';
 import { triage } from './triage.js';
 
 /** How a question of another kind begins; "I don't see anything" and "it is in the port" are answers. */
@@ -53,7 +54,7 @@ export const waitingWords: WordsReader = {
       (kind === NUMBERS
         ? numbersSaid(text, deps, request.nowUtcMs) !== null
         : // "OK, that was it, works" ends a remedy; elsewhere it is talk.
-          kind === 'try' && remedyOutcome(model.reading, text) !== null);
+          kind === 'try' && tellsOutcome(outcomeSaid(model.reading, text)));
     if (!answersStep && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

@@ -1,4 +1,5 @@
 /** A short text as the words that carry it: mended, stemmed, each knowing whether it is denied. */
+import { rememberLately } from '../lately.js';
 import type { Lexicon } from '../words/lexicon.js';
 import { sentencesOf, type Clauses } from '../words/sentences.js';
 import { asksBackOf, type AsksBack } from './asks-back.js';
@@ -68,7 +69,7 @@ export interface SaidText {
   readonly asks: AsksBack;
 }
 
-export const saidText = (lexicon: Lexicon, text: string): SaidText => {
+export const saidText = rememberLately((lexicon: Lexicon, text): SaidText => {
   // "5v" is said of "5 V", "rs232" of "RS-232".
   const apart = text.replace(/(\d)(?=[a-z]{1,3}\b)|([a-z])(?=\d)/giu, '$& ');
   const sentences = sentencesOf(lexicon, apart);
@@ -81,7 +82,7 @@ export const saidText = (lexicon: Lexicon, text: string): SaidText => {
   }
   const spoken = words.map(({ word }) => word);
   return { words, asks: asksBackOf(spoken, sentences) };
-};
+});
 
 /** Where the words hold no answer: whether they ask something back. */
 export const asksBack = (lexicon: Lexicon, text: string): boolean => saidText(lexicon, text).asks !== 'no';

@@ -1,4 +1,5 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
+import { onceOf } from '../../ground/once.js';
 import type { Finding } from '../finding.js';
 import { holdsSeveral, keyOf, type ReadFact } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
@@ -42,6 +43,17 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
 
 type Entry = Finding['entry'];
 
+interface Answer {
+  readonly check: string;
+  readonly answer: string;
+  /** "check.answer" */
+  readonly name: string;
+}
+
+const answersOf = onceOf((answers: Readonly<Record<string, string>>): readonly Answer[] =>
+  Object.entries(answers).map(([check, answer]) => ({ check, answer, name: `${check}.${answer}` })),
+);
+
 const NONE: Liked = { weighed: (findings) => findings, guesses: () => [] };
 
 /**
@@ -63,17 +75,18 @@ export const likenessOf = (
     const rival = holdsSeveral(check) ? 0 : (rivals.get(check) ?? 0);
     return rival >= RIVAL && rival >= TIMES * own;
   };
-  const isUnlike = (check: string, answer: string): boolean => {
-    if (!isOpen(`${check}.${answer}`)) return false;
-    const own = probabilityOf(check, answer);
+  const isUnlike = ({ check, name }: Answer): boolean => {
+    if (!isOpen(name)) return false;
+    const own = probabilityOf(name);
     return own < UNLIKE || isRivalled(check, own);
   };
   const weigh = (entry: Entry): Entry | null => {
-    const told = Object.entries(entry.answers ?? {});
-    const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
-    if (kept.length === told.length) return entry;
+    const told = entry.answers === undefined ? [] : answersOf(entry.answers);
+    const unlike = told.filter(isUnlike);
+    if (unlike.length === 0) return entry;
     const { system, client, path } = entry;
-    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return null;
+    if (unlike.length === told.length && [system, client, path].every((part) => part === undefined)) return null;
+    const kept = told.filter((one) => !unlike.includes(one)).map(({ check, answer }) => [check, answer] as const);
     return { ...entry, answers: Object.fromEntries(kept), label: undefined };
   };
   // The same sayings come again and again.

@@ -7,7 +7,7 @@ import { readCollecting } from './collecting.js';
 import { readCompiled } from './compiled-entries.js';
 import { checkExamples } from '../../reading/index.js';
 import { KnowledgeError, type KnowledgeProblem } from './knowledge-problem.js';
-import { makeModel, type TriageModel } from './model.js';
+import { makeModel, type FittedName, type TriageModel } from './model.js';
 import { readEntries, type ReadResult } from './read-entries.js';
 
 /** What a club's folder is held to beyond those that ship, which are when they are tested. */
@@ -30,13 +30,13 @@ export const mistakesIn = (result: ReadResult, heldTo?: HeldTo): readonly Knowle
   }));
 };
 
-/** Made by scripts/reading/fit-examples.ts. */
-const WEIGHTS = join('reading', 'examples.bin');
-
-const weightsIn = (folder: string) => (): Weights | null => {
-  const file = join(folder, WEIGHTS);
-  return existsSync(file) ? decodeWeights(readFileSync(file)) : null;
-};
+/** Made by scripts/reading/fit-examples.ts and fit-outcomes.ts. */
+const fittedIn =
+  (folder: string) =>
+  (name: FittedName): Weights | null => {
+    const file = join(folder, 'reading', `${name}.bin`);
+    return existsSync(file) ? decodeWeights(readFileSync(file)) : null;
+  };
 
 /**
  * @param folder the shipped model ("knowledge/connection")
@@ -53,8 +53,8 @@ export const loadTriage = (
 ): TriageModel => {
   const compiled =
     overlayFolder === undefined && compiledFile !== undefined ? readCompiled(folder, compiledFile) : null;
-  const weights = weightsIn(folder);
-  if (compiled !== null) return makeModel(compiled, readCollecting(folder), weights);
+  const fitted = fittedIn(folder);
+  if (compiled !== null) return makeModel(compiled, readCollecting(folder), fitted);
   const result = readEntries(folder, overlayFolder);
   const problems = [...mistakesIn(result, overlayFolder === undefined ? undefined : heldTo)];
   if (problems.length === 0 && result.entries.faults.length === 0) {
@@ -66,5 +66,5 @@ export const loadTriage = (
     });
   }
   if (problems.length > 0) throw new KnowledgeError(problems);
-  return makeModel(result.entries, readCollecting(folder), weights);
+  return makeModel(result.entries, readCollecting(folder), fitted);
 };

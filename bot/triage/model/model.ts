@@ -38,6 +38,9 @@ const filled = <T>(value: T): T => {
   return value;
 };
 
+/** Of `examples` is told what a text says, of `outcomes` what came of a remedy. */
+export type FittedName = 'examples' | 'outcomes';
+
 /** What the likeness of clauses may tell; what keeps gear from harm is left to plain words. */
 const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnType<Vocabulary['likeness']> => {
   const open = new Set(
@@ -51,20 +54,20 @@ const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnTy
 
 /**
  * Entries must have passed check-references.ts; a pattern that is not RE2 throws.
- * @param weights asked for once, when a text is first read; null: sayings alone are read
+ * @param fitted asked for once a name, when first needed; null: sayings alone are read
  */
 export const makeModel = (
   entries: Entries,
   collecting: readonly CollectingLine[] = [],
-  weights: () => Weights | null = () => null,
+  fitted: (name: FittedName) => Weights | null = () => null,
 ): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
   const likeness = once(() => {
-    const own = weights();
+    const own = fitted('examples');
     return own === null ? null : likenessFrom(own, checks);
   });
-  const reading = makeVocabulary(entries, likeness);
+  const reading = makeVocabulary(entries, { likeness, outcomes: once(() => fitted('outcomes')) });
   return {
     ...entries,
     faults,

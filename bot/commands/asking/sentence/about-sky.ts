@@ -2,63 +2,11 @@
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import { isProblem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
+import { COMING } from './about-coming.js';
+import { dark } from './about-dark.js';
 import { air, figure } from './about-figures.js';
 import { pair } from './about-pairs.js';
-import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
-
-const ECLIPSE = /\beclipses?\b/u;
-const SHOWER =
-  /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
-const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
-
-/** Which night is without the Moon is asked, and not of one. */
-const SEEKS_A_NIGHT = /\b(?:weekend|saturday|friday|sunday|night)s\b|\bweekend\b|\bnext\b|\bwhich\b/u;
-
-/** Of one night, or some hour of it: what is moonless then. */
-const isOfOneNight = ({ when, plain }: Asked): boolean =>
-  when.night !== null || when.hour !== null || /\b(?:tonight|this evening|dark hours)\b/u.test(plain);
-
-/** Weeks ahead: eclipses, showers, oppositions, meetings, moonless nights. */
-const coming: Rule = (asked) => {
-  const ahead = (kind: string, about?: string, on: string | null = null): Reading =>
-    nightLine(
-      'ahead',
-      kind,
-      { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
-      { about: about ?? null, on },
-    );
-  // "the eclipse of Algol" is its own.
-  const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
-  if (says(asked, ECLIPSE) && !isOfOthers) {
-    if (says(asked, /\b(?:lunar|moon)\b/u)) return ahead('eclipses', 'Moon');
-    return ahead('eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
-  }
-  const shower = SHOWER.exec(asked.plain);
-  if (shower !== null) {
-    const { night } = nightAlone(asked.when);
-    const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u);
-    return ahead('showers', shower[1], night ?? (isOfNow ? 'tonight' : null));
-  }
-  const planet = PLANET.exec(asked.plain)?.[1];
-  if (
-    says(asked, /\b(?:oppositions?|elongations?)\b/u) ||
-    (planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u))
-  )
-    return ahead('planets', planet);
-  if (
-    says(asked, /\b(?:next to|near|beside|close to) the moon\b/u) &&
-    says(asked, /\b(?:what|which|thing|planet|star)\b/u)
-  )
-    return ahead('meetings');
-  if (says(asked, /\b(?:conjunctions?|close meetings?|line ?up|alignment of planets)\b/u)) return ahead('meetings');
-  const isOfNights = !isOfOneNight(asked) || says(asked, SEEKS_A_NIGHT);
-  if (
-    isOfNights &&
-    says(asked, /\bmoonless\b|\bno moon\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday|night)s?\b/u)
-  )
-    return ahead('saturdays');
-  return says(asked, /\b(?:what'?s|what is|anything) coming(?: up)?\b|\bcoming up\b|\bevents?\b/u) ? ahead('') : null;
-};
+import { instantLine, nightAlone, nightLine, says, type Asked, type Rule } from './asked.js';
 
 /** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
 const MOONS =
@@ -71,13 +19,13 @@ const MOON_EVENTS: readonly (readonly [RegExp, string])[] = [
   [/\beclips\w*/u, 'eclipse'],
 ];
 
-/** "next io shadow transit": one moon's, or one kind's; all of a night else. */
 /** Where something is to be moved, the Sun comes first. */
 const MOVES = /\bsun\b|\b(?:slew\w*|swing|go ?to|move|moving|point|aim)\b/u;
 
 /** Before the ways past the Sun: a shadow on Jupiter is no way to it. */
 export const jupiterMoonEvents: Rule = (asked) => (says(asked, MOVES) ? null : jupiterMoons(asked));
 
+/** "next io shadow transit": one moon's, or one kind's; all of a night else. */
 const jupiterMoons: Rule = (asked) => {
   if (!says(asked, MOONS)) return null;
   const of = /\b(io|europa|ganymede|callisto)\b/u.exec(asked.plain)?.[1];
@@ -121,69 +69,6 @@ const moon: Rule = (asked) => {
   if (says(asked, /^(?:where|how high|which way|what direction)/u)) return null;
   if (says(asked, MOON_TIMES)) return nightLine('up', 'moon', { ...asked, kit: null, sky: null });
   return asked.left.length === 0 ? instantLine('moon', '', asked) : null;
-};
-
-const DARK =
-  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
-const DARK_ASKED =
-  /^(?:moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
-
-const MILKY_WAY = /\bmilky way\b/u;
-const MILKY_WAY_NOTE =
-  'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
-
-/** "when is the moon out of the way". */
-const MOON_AWAY = /^(?:when|what time|how long)\b.*\bmoon\b.*\bout (?:of )?(?:the|my) way\b/u;
-
-const darkLine = (asked: Asked, more: Readonly<Record<string, string | null>> = {}): Reading =>
-  nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null }, more);
-
-/** Of the dark and the Moon together, a yes or a no is asked. */
-const WHETHER = /^(?:is|are|will|won't|wont|does|do|can|could|any|has|have|am|would|should|so is|but is)\b/u;
-const MOON_COMES =
-  /\bbefore (?:the )?moon ?(?:rise|rises|comes|is up|gets up|shows|turns up|appears|up)?\b|\bbefore moonrise\b/u;
-const MOON_GOES = /\b(?:no|without (?:a |the |any )?) ?moon\b|\bmoonless\b|\bmoon[- ]free\b/u;
-const SPOILS =
-  /\bmoon(?:light|'?s)?\b.*\b(?:spoil\w*|ruin\w*|wash\w*|drown\w*|interfer\w*|problem|bother\w*|nuisance|trouble|too bright|in the way|in (?:my|our) way|get in|hurt|wreck\w*|affect\w*|mess\w*)\b|\b(?:spoil\w*|ruin\w*|drown\w*|washed|interfer\w*|wreck\w*|hide|hides|too much)\b.*\bmoon(?:light)?\b/u;
-
-/** What the answer of `dark` begins with; null where no yes or no is asked. */
-const darkFirstOf = (asked: Asked): Readonly<Record<string, string | null>> | null => {
-  const isOfDark = says(asked, DARK);
-  const isOfMoon = says(asked, /\bmoon/u);
-  if (says(asked, MOON_GOES) && isOfDark && says(asked, /\bwhen\b/u)) return {};
-  if (
-    says(asked, MOON_GOES) &&
-    !says(asked, SEEKS_A_NIGHT) &&
-    (isOfDark || isOfOneNight(asked)) &&
-    !says(asked, /\bwhen\b/u)
-  ) {
-    const { hour, isUntil } = asked.when;
-    return { first: 'moonless', until: isUntil ? hour : null };
-  }
-  if (!says(asked, WHETHER)) return null;
-  if (isOfDark && says(asked, MOON_COMES)) return { first: 'before-moonrise' };
-  if (isOfDark && isOfMoon && says(asked, /\bmoon\b.*\b(?:when|by the time|once|after|as) \b/u))
-    return { first: 'moon-at-dark' };
-  if (isOfDark && !isOfMoon && isOfNow(asked)) return { first: 'now' };
-  return null;
-};
-
-/** "yet", "enough now", and no other night or hour. */
-const isOfNow = ({ when, plain }: Asked): boolean =>
-  (when.hour === null || when.hour.endsWith('now')) &&
-  /^(?:is|are|has)\b|\b(?:yet|now|already)\b/u.test(plain) &&
-  when.night === null;
-
-const dark: Rule = (asked) => {
-  const isOfTarget = asked.targets.some((name) => name !== 'sun');
-  const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
-  if (says(asked, MOON_AWAY)) return darkLine(asked);
-  if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
-  const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
-  if (first !== null) return darkLine(asked, first);
-  if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
-  if (isOfTarget || asked.kind !== null || !says(asked, DARK) || !says(asked, DARK_ASKED)) return null;
-  return darkLine(asked);
 };
 
 const HIGH =
@@ -319,7 +204,7 @@ const brightOne: Rule = (asked) => {
 };
 
 /** What comes before the Sun by day, and what after it. */
-export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, coming];
+export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, ...COMING];
 export const ABOUT_SKY: readonly Rule[] = [
   dark,
   despiteMoon,

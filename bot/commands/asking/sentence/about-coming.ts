@@ -1,0 +1,69 @@
+/** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
+import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
+import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+
+const ECLIPSE = /\beclipses?\b/u;
+const SHOWER =
+  /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
+const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
+
+const aheadLine = (asked: Asked, kind: string, about?: string, on: string | null = null): Reading =>
+  nightLine(
+    'ahead',
+    kind,
+    { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
+    { about: about ?? null, on },
+  );
+
+const eclipsesAsked: Rule = (asked) => {
+  // "the eclipse of Algol" is its own.
+  const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
+  if (!says(asked, ECLIPSE) || isOfOthers) return null;
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon');
+  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
+};
+
+/** Of one night where one is said: whether there are any. */
+const showersAsked: Rule = (asked) => {
+  const shower = SHOWER.exec(asked.plain);
+  if (shower === null) return null;
+  const { night } = nightAlone(asked.when);
+  const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u);
+  return aheadLine(asked, 'showers', shower[1], night ?? (isOfNow ? 'tonight' : null));
+};
+
+const planetsAsked: Rule = (asked) => {
+  const planet = PLANET.exec(asked.plain)?.[1];
+  const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
+  return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;
+};
+
+const meetingsAsked: Rule = (asked) => {
+  const isBesideMoon =
+    says(asked, /\b(?:next to|near|beside|close to) the moon\b/u) &&
+    says(asked, /\b(?:what|which|thing|planet|star)\b/u);
+  return isBesideMoon || says(asked, /\b(?:conjunctions?|close meetings?|line ?up|alignment of planets)\b/u)
+    ? aheadLine(asked, 'meetings')
+    : null;
+};
+
+const MOONLESS_NIGHTS = /\bmoonless\b|\bno moon\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday|night)s?\b/u;
+const moonlessAsked: Rule = (asked) =>
+  says(asked, MOONLESS_NIGHTS) && (!isOfOneNight(asked) || says(asked, SEEKS_A_NIGHT))
+    ? aheadLine(asked, 'saturdays')
+    : null;
+
+const eventsAsked: Rule = (asked) =>
+  says(asked, /\b(?:what'?s|what is|anything) coming(?: up)?\b|\bcoming up\b|\bevents?\b/u)
+    ? aheadLine(asked, '')
+    : null;
+
+/** Weeks ahead: eclipses, showers, oppositions, meetings, moonless nights. */
+export const COMING: readonly Rule[] = [
+  eclipsesAsked,
+  showersAsked,
+  planetsAsked,
+  meetingsAsked,
+  moonlessAsked,
+  eventsAsked,
+];

@@ -1,0 +1,69 @@
+/** Sentences about the dark: when it comes, whether it is there, and what the Moon does to it. */
+import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+
+/** Which night is without the Moon is asked, and not of one. */
+export const SEEKS_A_NIGHT = /\b(?:weekend|saturday|friday|sunday|night)s\b|\bweekend\b|\bnext\b|\bwhich\b/u;
+
+/** Of one night, or some hour of it: what is moonless then. */
+export const isOfOneNight = ({ when, plain }: Asked): boolean =>
+  when.night !== null || when.hour !== null || /\b(?:tonight|this evening|dark hours)\b/u.test(plain);
+
+const DARK =
+  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
+const DARK_ASKED =
+  /^(?:moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+
+const MILKY_WAY = /\bmilky way\b/u;
+const MILKY_WAY_NOTE =
+  'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
+
+/** "when is the moon out of the way". */
+const MOON_AWAY = /^(?:when|what time|how long)\b.*\bmoon\b.*\bout (?:of )?(?:the|my) way\b/u;
+
+const darkLine = (asked: Asked, more: Readonly<Record<string, string | null>> = {}): Reading =>
+  nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null }, more);
+
+/** Of the dark and the Moon together, a yes or a no is asked. */
+const WHETHER = /^(?:is|are|will|won't|wont|does|do|can|could|any|has|have|am|would|should|so is|but is)\b/u;
+const MOON_COMES =
+  /\bbefore (?:the )?moon ?(?:rise|rises|comes|is up|gets up|shows|turns up|appears|up)?\b|\bbefore moonrise\b/u;
+const MOON_GOES = /\b(?:no|without (?:a |the |any )?) ?moon\b|\bmoonless\b|\bmoon[- ]free\b/u;
+const SPOILS =
+  /\bmoon(?:light|'?s)?\b.*\b(?:spoil\w*|ruin\w*|wash\w*|drown\w*|interfer\w*|problem|bother\w*|nuisance|trouble|too bright|in the way|in (?:my|our) way|get in|hurt|wreck\w*|affect\w*|mess\w*)\b|\b(?:spoil\w*|ruin\w*|drown\w*|washed|interfer\w*|wreck\w*|hide|hides|too much)\b.*\bmoon(?:light)?\b/u;
+
+/** Whether some dark is without the Moon, up to an hour where one ends it; when that is, the answer tells anyhow. */
+const moonlessOf = (asked: Asked): Readonly<Record<string, string | null>> | null => {
+  const isOfDark = says(asked, DARK);
+  if (!says(asked, MOON_GOES)) return null;
+  if (says(asked, /\bwhen\b/u)) return isOfDark ? {} : null;
+  if (says(asked, SEEKS_A_NIGHT) || (!isOfDark && !isOfOneNight(asked))) return null;
+  const { hour, isUntil } = asked.when;
+  return { first: 'moonless', until: isUntil ? hour : null };
+};
+
+/** What the answer of `dark` begins with; null where no yes or no is asked. */
+const darkFirstOf = (asked: Asked): Readonly<Record<string, string | null>> | null => {
+  const moonless = moonlessOf(asked);
+  if (moonless !== null || !says(asked, WHETHER) || !says(asked, DARK)) return moonless;
+  if (says(asked, MOON_COMES)) return { first: 'before-moonrise' };
+  if (says(asked, /\bmoon\b.*\b(?:when|by the time|once|after|as) \b/u)) return { first: 'moon-at-dark' };
+  return !says(asked, /\bmoon/u) && isOfNow(asked) ? { first: 'now' } : null;
+};
+
+/** "yet", "enough now", and no other night or hour. */
+const isOfNow = ({ when, plain }: Asked): boolean =>
+  (when.hour === null || when.hour.endsWith('now')) &&
+  /^(?:is|are|has)\b|\b(?:yet|now|already)\b/u.test(plain) &&
+  when.night === null;
+
+export const dark: Rule = (asked) => {
+  const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
+  if (says(asked, MOON_AWAY)) return darkLine(asked);
+  if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
+  const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
+  if (first !== null) return darkLine(asked, first);
+  if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  const isOfTarget = asked.targets.some((name) => name !== 'sun');
+  const isOfDark = says(asked, DARK) && says(asked, DARK_ASKED);
+  return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked) : null;
+};

@@ -1,0 +1,31 @@
+/** A sentence's words before they are read: without courtesies, short words in full, the place where places stand. */
+
+/** The words without the marks and the courtesies around them. */
+export const withoutCourtesies = (words: string): string =>
+  words
+    .replace(/[’‘`]/gu, "'")
+    .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
+    .replace(
+      /^(?:(?:please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
+      '',
+    )
+    .trim();
+
+/** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
+export const inFull = (words: string): string =>
+  words
+    .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
+    .replace(/\b(new|full) mon\b/giu, '$1 moon')
+    .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
+
+const STANDS_AT =
+  /^(?:i'?m|i am|we'?re|we are)(?: now| here| out| currently| staying| up| down)* (?:at|in|near|over at) (.{2,50}?),? (?=(?:what|what's|whats|how|how's|when|where|which|is|are|can|could|will|does|do|show|whens|anything)\b)(.+)$/iu;
+
+/** "im at my nans in whitby how dark will it be": the place goes where places stand, the town where one is said. */
+export const placeAtEnd = (words: string): string => {
+  const [, at = '', question = ''] = STANDS_AT.exec(words) ?? [];
+  const town = /^.*\b(?:in|near) (.+)$/iu.exec(at)?.[1] ?? at;
+  return question === '' || /\b(?:garden|field|dark)$/iu.test(at)
+    ? words
+    : `${question.replace(/\?+$/u, '')} from ${town}`;
+};

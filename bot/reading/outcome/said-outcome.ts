@@ -1,0 +1,130 @@
+/**
+ * What a member's words say of a remedy, or of whatever was tried: the one reader of it, asked at a remedy, at a question, at the end and
+ * after "Is it fixed?". Sayings tell it outright; where they are silent, the line's likeness to others tells how likely it is.
+ */
+import { createKept } from '../../ground/kept.js';
+import { onceOf } from '../../ground/once.js';
+import { saidText, type SaidText } from '../answers/said-words.js';
+import type { Vocabulary } from '../vocabulary.js';
+import { NOTHING } from '../examples/weights.js';
+import { likelyOutcomes, type LearnedOutcome } from './likely-outcome.js';
+import { plainOutcome, type Plainly } from './plain-outcome.js';
+import { soundsCured } from './sounds-cured.js';
+import { whatRemains } from './what-remains.js';
+
+export interface SaidOutcome {
+  /**
+   * `partly`: better, or one trouble of two is gone; `worse`: another trouble, or more of it; `done`: the remedy was done, or what it looks
+   * for was found, without what came of it.
+   */
+  readonly what: LearnedOutcome | 'nothing';
+  /** `sounds`: in words that sound so, wherever they are said; `like`: they are like those that say so. Both are to be asked back. */
+  readonly how: 'outright' | 'sounds' | 'like';
+  /** How likely the trouble is over, from 0 to 1. */
+  readonly cure: number;
+  /** A cure wherever it is said; other words are one after a remedy alone. */
+  readonly isCureAnywhere: boolean;
+  /** How likely `what` is, from 0 to 1. */
+  readonly sureness: number;
+  /** Of what helped in part: the words on what is left, where they are said. */
+  readonly remains: string | null;
+}
+
+/** Longer than this is a story or a paste, not a word on how a remedy went. */
+const [LONGEST_WORDS, LONGEST_TEXT] = [45, 600];
+/** A line that sounds cured, or tells of a right doing, is at least so likely a cure. */
+const [SOUNDS, DOES_RIGHTLY] = [0.9, 0.7];
+/** Less likely than this it is as good as not said. */
+const LIKELY = 0.5;
+
+const NOTHING_SAID: SaidOutcome = {
+  what: 'nothing',
+  how: 'like',
+  cure: 0,
+  isCureAnywhere: false,
+  sureness: 0,
+  remains: null,
+};
+
+/** Mended, with clauses parted by " | ". */
+const lineOf = ({ words }: SaidText): string => {
+  let line = '';
+  let clause = words[0]?.clause ?? 0;
+  for (const word of words) {
+    line += word.clause === clause ? ` ${word.word}` : ` | ${word.word}`;
+    clause = word.clause;
+  }
+  return line.trim().replace(/\b(it|that)s\b/gu, '$1 is');
+};
+
+/** Words as unlike their saying as this, and so like another's, are taken for the other's. */
+const [UNLIKE, RIVAL] = [0.1, 0.8];
+
+const OTHERS = ['partly', 'worse', 'unchanged', 'could-not', 'not-yet', 'asks-back'] as const;
+
+interface Odds {
+  readonly of: (what: LearnedOutcome) => number;
+  /** Over, or the remedy done. */
+  readonly cure: number;
+  /** Of the likeliest. */
+  readonly most: number;
+  /** That they tell nothing of it: of another time, another's mount, a part that was never in doubt. */
+  readonly nothing: number;
+}
+
+const oddsOf = ({ outcomes }: Vocabulary, said: SaidText): Odds => {
+  const weights = outcomes();
+  if (weights === null) return { of: () => 0, cure: 0, most: 0, nothing: 0 };
+  const likely = likelyOutcomes(weights, said);
+  const of: Odds['of'] = (what) => likely.get(what) ?? 0;
+  const cure = of('cured') + of('done');
+  return { of, cure, most: Math.max(...likely.values()), nothing: likely.get(NOTHING) ?? 0 };
+};
+
+const isRivalled = ({ most }: Odds, own: number): boolean => own < UNLIKE && most >= RIVAL;
+const isNoCure = ({ cure, nothing }: Odds): boolean => cure < UNLIKE && nothing >= RIVAL;
+
+/** @param atLeast how likely its words make a cure by themselves */
+const likelySaid = (odds: Odds, atLeast: number, text: string): SaidOutcome => {
+  const cure = Math.max(isNoCure(odds) ? 0 : atLeast, odds.cure);
+  if (cure >= LIKELY) {
+    const what = atLeast < LIKELY && odds.of('done') > odds.of('cured') ? 'done' : 'cured';
+    return { ...NOTHING_SAID, what, how: atLeast >= SOUNDS ? 'sounds' : 'like', cure, sureness: cure };
+  }
+  const what = OTHERS.reduce((best, one) => (odds.of(one) > odds.of(best) ? one : best));
+  const sureness = odds.of(what);
+  if (sureness < LIKELY) return { ...NOTHING_SAID, cure };
+  return { ...NOTHING_SAID, what, cure, sureness, remains: what === 'partly' ? whatRemains(text) : null };
+};
+
+/** @returns null where the words are nothing like it */
+const plainlySaid = ({ outcome, isCureAnywhere }: Plainly, odds: Odds, text: string): SaidOutcome | null => {
+  const own: SaidOutcome = { ...NOTHING_SAID, how: 'outright', sureness: 1 };
+  if (outcome === 'cured') return isNoCure(odds) ? null : { ...own, what: 'cured', cure: 1, isCureAnywhere };
+  if (outcome !== 'changed') return isRivalled(odds, odds.of(outcome)) ? null : { ...own, what: outcome };
+  if (isRivalled(odds, odds.of('partly') + odds.of('worse'))) return null;
+  return odds.of('worse') > odds.of('partly')
+    ? { ...own, what: 'worse' }
+    : { ...own, what: 'partly', remains: whatRemains(text) };
+};
+
+const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const said = saidText(vocabulary.sayings.lexicon, text);
+  const sounds = soundsCured(text) ? SOUNDS : 0;
+  if (said.words.length === 0 || said.words.length > LONGEST_WORDS) return NOTHING_SAID;
+  const odds = oddsOf(vocabulary, said);
+  if (said.asks === 'plainly') {
+    const asked: SaidOutcome = { ...NOTHING_SAID, what: 'asks-back', how: 'outright', sureness: 1 };
+    return sounds > 0 && !isNoCure(odds) ? likelySaid(odds, sounds, text) : asked;
+  }
+  const plain = plainOutcome(lineOf(said), text);
+  const outright = plain === null || plain === 'perhaps' ? null : plainlySaid(plain, odds, text);
+  return outright ?? likelySaid(odds, Math.max(sounds, plain === 'perhaps' ? DOES_RIGHTLY : 0), text);
+};
+
+/** A turn asks for the same line in several places. */
+const KEPT = 16;
+const keptOf = onceOf((_: Vocabulary) => createKept<string, SaidOutcome>(KEPT));
+
+export const outcomeSaid = (vocabulary: Vocabulary, text: string): SaidOutcome =>
+  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOf(vocabulary, text));
