@@ -48,7 +48,10 @@ const FOREGONE = 0.985;
 const BEARS = 0.02;
 const TELLS = 0.3;
 
-/** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
+/**
+ * A remedy is offered once its cause is this likely or so many looks were taken or asked for in vain: without a sign it is not
+ * worth the hands, and who can tell nothing is not asked on for ever.
+ */
 const SIGN_OF_IT = 0.16;
 const ENOUGH_LOOKS = 5;
 
@@ -208,7 +211,8 @@ export const rankSteps = (
   });
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: handedOn(focus) }];
-  const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
+  const looked =
+    freely || Math.max(evidence.observations.length, evidence.turns) >= ENOUGH_LOOKS || focus.checks.length === 0;
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );

@@ -24,7 +24,7 @@ const PSEUDO_WALKS = 60;
  * How common a fault is stands in the tables by judgement: what is called rare may well be less so, and what is called common,
  * too. The weights are drawn together by this power.
  */
-export const SURENESS_OF_WEIGHTS = 0.3;
+export const SURENESS_OF_WEIGHTS = 0.55;
 const USUAL_UNSURE = 0.05;
 /** How often a first look is wrong where the check does not say. A guess, held against the bench of set-ups. */
 export const DEFAULT_SLIP = 0.06;
