@@ -26,9 +26,6 @@ export const labelOf = (model: TriageModel, { check, answer }: Answered): string
 /** Beyond so many remedies those that came to the same share a line. */
 const MOST_LINES = 4;
 const TITLE_SHOWN = 60;
-/** Of several titles on a full sheet, so much of each. */
-const TITLE_IN_LITTLE = 34;
-const FEW = 2;
 
 /** What was done before the walk began, by the member's words. */
 const doneBefore = (model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
@@ -51,7 +48,7 @@ export const tried = (model: TriageModel, walk: Walk, isBrief = false): readonly
   const last = new Map<string, TryOutcome>();
   for (const event of walk.state.events) if (event.kind === 'try') last.set(event.fault, event.outcome);
   const titled = [...last].map(([fault, outcome]) => ({
-    title: fitted(model.fault(fault)?.title ?? fault, isBrief && last.size > FEW ? TITLE_IN_LITTLE : TITLE_SHOWN),
+    title: fitted(model.fault(fault)?.title ?? fault, TITLE_SHOWN),
     outcome,
   }));
   const before = doneBefore(model, walk.state.events);

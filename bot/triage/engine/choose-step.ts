@@ -18,7 +18,15 @@ import { handOnMinutes } from './hand-on-cost.js';
 import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { byWorth } from './repair-cost.js';
-import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import {
+  comesOtherwise,
+  first,
+  freeLookFirst,
+  lookAgainFirst,
+  mayTry,
+  plainlyKnown,
+  quickRemedyFirst,
+} from './rules-of-order.js';
 import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
@@ -48,10 +56,7 @@ const FOREGONE = 0.985;
 const BEARS = 0.02;
 const TELLS = 0.3;
 
-/**
- * A remedy is offered once its cause is this likely or so many looks were taken or asked for in vain: without a sign it is not
- * worth the hands, and who can tell nothing is not asked on for ever.
- */
+/** A remedy is offered once its cause is this likely or so many looks were taken: without a sign it is not worth the hands. */
 const SIGN_OF_IT = 0.16;
 const ENOUGH_LOOKS = 5;
 
@@ -211,8 +216,7 @@ export const rankSteps = (
   });
 
   const choices: Choice[] = [{ kind: 'handOn', minutes: handedOn(focus) }];
-  const looked =
-    freely || Math.max(evidence.observations.length, evidence.turns) >= ENOUGH_LOOKS || focus.checks.length === 0;
+  const looked = freely || evidence.observations.length >= ENOUGH_LOOKS || focus.checks.length === 0;
   const offered = likeliestRemedies(focus.belief, focus.tryMinutes, breadth).filter(
     (fault) => looked || (focus.belief[fault] ?? 0) >= SIGN_OF_IT,
   );
@@ -247,7 +251,12 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
+      );
 };
 
 /** The next step alone. */

@@ -15,7 +15,7 @@ import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 /** The share of walks whose cause the model does not hold; of members' stories written apart from it, one in five to ten. */
 export const UNEXPLAINED_PRIOR = 0.06;
 /** What a turn costs besides its own minutes: reading, going to the mount and back, typing. */
-export const TURN_MINUTES = 3.6;
+export const TURN_MINUTES = 3;
 /** What it costs when the walk gives up and a person has to come and look. */
 export const HAND_ON_MINUTES = 75;
 /** How many walks of the shipped weights one confirmed outcome is weighed against. */
