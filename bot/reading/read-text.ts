@@ -78,6 +78,11 @@ const isToldBy = (message: Told, at: Span, { answers, path, system }: Told, span
   (answers === undefined && (tellsOther(path, message.path) || tellsOther(system, message.system))) ||
   Object.keys(answers ?? {}).some((check) => message.answers?.[check] !== undefined);
 
+/** A message, and the sayings beside which it does not count. */
+interface Message extends Finding {
+  readonly unless: readonly string[];
+}
+
 /** Without its answers where it must be sure and the line only guesses. */
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
@@ -137,7 +142,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
   const tables = readTables(lines.filter(({ ofOther }) => !ofOther));
   const prepared = prepare(folded, vocabulary.index, by === 'picture');
-  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Finding => {
+  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Message => {
     const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
     return {
       // A member who quotes a message in passing may do so from any system.
@@ -145,6 +150,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
           ? { ...entry, system: undefined }
           : entry,
+      unless: entry.unless ?? [],
       sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
       span,
       by: own,
@@ -164,10 +170,15 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ({ entry, span }) =>
       entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
   );
-  const findings: readonly Finding[] = [
-    ...messages,
+  const worth = [
     ...counted.filter(({ isPlain }) => isPlain),
     ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
+  ];
+  // "Below the horizon", it says of what stands high: the words that stand set the message right.
+  const stand = new Set(worth.map(({ entry }) => entry.id));
+  const findings: readonly Finding[] = [
+    ...messages.filter(({ unless }) => !unless.some((id) => stand.has(id))),
+    ...worth,
   ].sort((a, b) => a.span.start - b.span.start);
 
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);

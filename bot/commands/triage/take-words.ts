@@ -8,6 +8,7 @@ import {
   outcomeSaid,
   readsOut,
   readText,
+  withoutSaidAlready,
   type AnswerMeant,
   type Reading,
   type SaidOutcome,
@@ -20,6 +21,7 @@ import {
   passStep,
   tellText,
   UNSURE,
+  VOLTS_NAMED,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
@@ -30,6 +32,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
+import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -69,24 +72,24 @@ const outcomeMeant = (
   return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
 };
 
-/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+/** The answer to the question in hand. */
+const answerToQuestion = (
+  began: Began,
+  text: string,
+  read: Reading,
+  sure: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
   const { context, before } = began;
   const { step } = before;
+  if (step.kind !== 'ask') return null;
   const { reading } = context.model;
   const labelled = answersOf(before);
-  const sure = (id: string | null | undefined): AnswerMeant | null => {
-    const found = labelled.find((one) => one.id === id);
-    return found === undefined ? null : { ...found, score: 1, isSure: true };
-  };
-  if (read.by !== 'words') return null;
-  if (step.kind === 'try') return outcomeMeant(began, text, read, sure);
-  if (step.kind === 'done') return afterCure(context.model, text, read);
-  if (step.kind !== 'ask') return null;
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
   if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined && !step.opening) return sure(told.answer);
+  // "When it slews" says when a meter was read, or nothing but "as I said" was said.
+  if (read.met.includes(VOLTS_NAMED) || text === '') return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {
@@ -95,6 +98,20 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
     isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
   });
   return meant ?? guessed(labelled, read, step.id);
+};
+
+/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
+export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
+  const text = withoutSaidAlready(said) ?? said;
+  const sure = (id: string | null | undefined): AnswerMeant | null => {
+    const found = answersOf(before).find((one) => one.id === id);
+    return found === undefined ? null : { ...found, score: 1, isSure: true };
+  };
+  if (read.by !== 'words') return null;
+  if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
+  if (before.step.kind === 'done') return afterCure(context.model, text, read);
+  return answerToQuestion(began, text, read, sure);
 };
 
 /** The answer that was asked back of the words before. */
@@ -149,6 +166,22 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
+/** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
+const takeGoneOn = (
+  began: Began,
+  text: string,
+  state: WalkState,
+  read: Reading,
+  { said, meant }: { readonly said: readonly string[]; readonly meant: AnswerMeant | null },
+): Turn | null => {
+  const heard = read.understood.length > 0 ? said : [];
+  const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
+  if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
+  const { context, before } = began;
+  const passed = isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
+  return passed === null || isProblem(passed) ? null : changed(began, passed, { notes: [...heard, GO_ON] });
+};
+
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
@@ -158,17 +191,16 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
-  // Told twice in words that were not understood, a member is not asked a third time.
-  const passed =
-    isLeft && isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
-  if (passed === null || isProblem(passed))
-    return changed(began, state, {
+  const goneOn = isLeft ? takeGoneOn(began, text, state, read, { said, meant }) : null;
+  return (
+    goneOn ??
+    changed(began, state, {
       notes: said,
       at: before.step,
       first: isLeft && meant !== null ? [meant.id] : [],
       few: isLeft && wasShown(began),
-    });
-  return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
+    })
+  );
 };
 
 /** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
