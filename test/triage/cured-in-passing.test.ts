@@ -42,9 +42,10 @@ describe('at a remedy', () => {
   it.each([
     ['Cuf', 'gonna let it run overnight'],
     ['Cug', 'shall try it after tea'],
+    ['Cuj', 'I will do it when the clouds go'],
   ])('who has yet to do it is waited for, and may say so twice: %s “%s”', async (name, text) => {
     await atRemedy(name);
-    const once = await say(name, text);
+    const once = await answer(deps, text, NOW, member(name));
     expect(once.notes.join(' ')).toContain('No hurry');
     expect(stepOf(await say(name, text))).toMatchObject(REMEDY);
   });
