@@ -119,7 +119,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     span: spanIn(line, sentence, match),
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence leaves little else to be meant.
-    isPlain: entry.beside !== undefined || number === 1,
+    isPlain: entry.beside !== undefined || entry.with !== undefined || number === 1,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;

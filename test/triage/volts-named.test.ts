@@ -12,6 +12,8 @@ describe('volts at rest and while the motors run', () => {
   it.each([
     'meter at the mount says 12.3 rest, 10.9 when slew',
     '12.6 standing still, falls to 11 as soon as both motors run',
+    'at standstill 12.9, with the slew on it sinks to 11.3',
+    'battery says 12.7 but only 10.2 reach the mount on a goto',
     'goes down from 12,4 to 10,6 when it slews',
     'measured 12.5 v idle and 10.7 v on a goto',
   ])('%s: the supply gives way, whatever it reads at rest', (text) => {

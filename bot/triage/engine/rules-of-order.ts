@@ -98,7 +98,8 @@ export const freeLookFirst = (situation: Situation, belief: Belief, ranked: read
 
 /** A remedy this quick and without a caution is done as soon as a question is answered … */
 const QUICK_MINUTES = 5;
-/** … and goes first where its cause is as good as known and it is no more than this worse, in minutes, than the best look. */
+/** … and goes first where its cause is this likely and it is no more than this worse, in minutes, than the best look. */
+const LIKELY_FOR_QUICK = 0.5;
 const NEARLY_AS_GOOD = 1;
 
 /** A quick, harmless remedy of a cause that stands out, before a look that is worth hardly more. */
@@ -113,7 +114,7 @@ export const quickRemedyFirst = (
     if (choice.kind !== 'try' || choice.otherwise || choice.minutes > best.minutes + NEARLY_AS_GOOD) return false;
     const { minutes, cautions = [] } = situation.faults[choice.fault]?.remedy ?? { minutes: Infinity };
     return (
-      minutes <= QUICK_MINUTES && cautions.length === 0 && (belief.probabilities[choice.fault] ?? 0) >= KNOWN_CAUSE
+      minutes <= QUICK_MINUTES && cautions.length === 0 && (belief.probabilities[choice.fault] ?? 0) >= LIKELY_FOR_QUICK
     );
   };
   return first(ranked, isQuick);

@@ -6,12 +6,12 @@ import type { ReadFact, Reading } from '../../reading/index.js';
 
 /** Volts about a 12 V supply; no amperes, lengths, minutes, degrees or shares. */
 const VOLTS =
-  /(?<![\d.,:/])(\d{1,2}(?:[.,]\d{1,2})?)(?= ?v(?:olts?)?\b|(?! ?(?:a|ma|amps?|ampere|ah|m|cm|mm|ft|metres?|meters?|min\w*|sec\w*|s|h|hours?|deg\w*|bit|x|w|watts?)\b)(?![\d.,:/%\u00b0]|[.,]\d))/giu;
+  /(?<![\d.,:/])(\d{1,2}(?:[.,]\d{1,2})?)(?= ?v(?:olts?)?\b|(?! ?(?:a|ma|amps?|ampere|ah|m|cm|mm|ft|metres?|meters?|min\w*|sec\w*|s|h|hours?|deg\w*|bit|x|w|watts?)\b)(?![\d:/%\u00b0]|[.,]\d))/giu;
 const AT_WORK =
   /\b(?:slew\w*|gotos?|go to|go-to|motors?|both axes|moving|moves?|under load|loaded|while it runs|when it runs|running|arrow\w*)\b/iu;
 const AT_REST =
   /\b(?:rest\w*|idle|idling|still|stand\w*|quiet|unloaded|no load|not moving|parked|otherwise|at first)\b/iu;
-const FALLS = /\b(?:from|falls?|drops?|dips?|sags?|goes|down|sinks?|then|stays?|to)\b/iu;
+const FALLS = /\b(?:from|falls?|drops?|dips?|sags?|goes|down|sinks?|then|stays?|to|but|only|reach\w*)\b/iu;
 const OF_VOLTS = /\b(?:v|volts?|voltage|meter|multimeter|reads?|measured?|battery|supply)\b|\d ?v\b|\d[.,]\d/iu;
 
 const LEAST_VOLTS = 7;
