@@ -72,7 +72,7 @@ describe('in a walk', () => {
   );
 
   it('what was asked before is passed on', async () => {
-    const { first, then } = await said('you already asked me that');
+    const { first, then } = await said('we had that one before');
     expect((stepIn(then) as { id: string }).id).not.toBe((stepIn(first) as { id: string }).id);
   });
 

@@ -1,6 +1,6 @@
 /** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { ofTheTalk, readText, type OfTheTalk } from '../../reading/index.js';
+import { leavesWalk, ofTheTalk, readText, withoutSaidAlready, type OfTheTalk } from '../../reading/index.js';
 import { NUMBERS, passStep } from '../../triage/index.js';
 import { ASKED_BACK } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
@@ -27,9 +27,14 @@ const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {
-  const isWaiting = hasBegun(walk) && (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
+  const isWaiting =
+    hasBegun(walk) &&
+    leavesWalk(model.reading, text) === null &&
+    (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
   const kind = isWaiting ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
+  // "As I said" is heard with what was said, where the words of it are known.
+  if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
   return readText(model.reading, text).facts.some(({ what }) => model.check(what) !== undefined) ? null : kind;
 };
 
