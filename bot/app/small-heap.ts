@@ -1,6 +1,6 @@
 /**
  * Keeps the heap's young part from growing: a console is idle nearly always, and a bigger one only holds garbage for longer. To be imported
- * before anything else: what the other modules leave behind while they are read would have made it grow already.
+ * before anything else is read (bot/main.ts): what the other modules leave behind would have made it grow already, now and then.
  * What is garbage is then found after a megabyte, not after sixteen, and with it the pictures' memory outside the heap, which the
  * collector does not count: some 50 MB less resident, at no cost in time that could be measured.
  */

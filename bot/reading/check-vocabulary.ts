@@ -112,6 +112,16 @@ const checkWordsUsed = (entries: VocabularyEntries, isOwn: (id: string) => boole
       );
 };
 
+/** What an entry counts beside: other messages; and what it does not count beside, sayings too. */
+const checkBesides = (
+  { id: own, with: beside = [], unless = [] }: EvidenceEntry,
+  { evidence, met }: { readonly evidence: ReadonlySet<string>; readonly met: ReadonlySet<string> },
+  complain: Complain,
+): void => {
+  for (const id of beside) if (!evidence.has(id)) complain(own, ['with'], `there is no evidence "${id}"`);
+  for (const id of unless) if (!met.has(id)) complain(own, ['unless'], `there is no saying or evidence "${id}"`);
+};
+
 /**
  * Ids of checks, faults and paths are the caller's business.
  * @param isOwn whether an entry of words.yaml is the club's alone: of those that ship, some are for the reader itself
@@ -127,14 +137,13 @@ export const checkVocabulary = (
       problems.push({ kind, id, path, message });
   const words = new Set([...entries.words.map(({ id }) => id), ...SHAPE_IDS]);
   const evidence = new Set(entries.evidence.map(({ id }) => id));
+  const met = new Set([...evidence, ...entries.sayings.map(({ id }) => id)]);
   for (const entry of entries.evidence) {
     checkEvidence(entry, about('evidence'));
-    for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])
-      if (!evidence.has(id)) about('evidence')(entry.id, ['with'], `there is no evidence "${id}"`);
+    checkBesides(entry, { evidence, met }, about('evidence'));
   }
   for (const { id, of } of entries.translations)
     if (!evidence.has(of)) about('translations')(id, ['of'], `there is no evidence "${of}"`);
-  const met = new Set([...evidence, ...entries.sayings.map(({ id }) => id)]);
   for (const entry of entries.sayings) {
     checkSaying(entry, words, about('sayings'));
     for (const id of [...(entry.with ?? []), ...(entry.unless ?? [])])

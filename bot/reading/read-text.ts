@@ -17,6 +17,8 @@ import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
 
+/** A lone sentence of so many words leaves little else to be meant. */
+const SHORT = 16;
 const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
 /** The words of a span with what stands around them, within the limit. */
@@ -78,6 +80,11 @@ const isToldBy = (message: Told, at: Span, { answers, path, system }: Told, span
   (answers === undefined && (tellsOther(path, message.path) || tellsOther(system, message.system))) ||
   Object.keys(answers ?? {}).some((check) => message.answers?.[check] !== undefined);
 
+/** A message, and the sayings beside which it does not count. */
+interface Message extends Finding {
+  readonly unless: readonly string[];
+}
+
 /** Without its answers where it must be sure and the line only guesses. */
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
@@ -114,7 +121,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     span: spanIn(line, sentence, match),
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence leaves little else to be meant.
-    isPlain: entry.beside !== undefined || number === 1,
+    isPlain: entry.beside !== undefined || entry.with !== undefined || number === 1,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -137,7 +144,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
   const tables = readTables(lines.filter(({ ofOther }) => !ofOther));
   const prepared = prepare(folded, vocabulary.index, by === 'picture');
-  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Finding => {
+  const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Message => {
     const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';
     return {
       // A member who quotes a message in passing may do so from any system.
@@ -145,6 +152,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         own === 'words' && entry.answers !== undefined && 2 * (span.end - span.start) < lineLength(span)
           ? { ...entry, system: undefined }
           : entry,
+      unless: entry.unless ?? [],
       sureness: own === 'words' ? SURENESS.mentioned : SURENESS[own],
       span,
       by: own,
@@ -164,18 +172,26 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ({ entry, span }) =>
       entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
   );
-  const findings: readonly Finding[] = [
-    ...messages,
+  const worth = [
     ...counted.filter(({ isPlain }) => isPlain),
     ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
+  ];
+  // "Below the horizon", it says of what stands high: the words that stand set the message right.
+  const stand = new Set(worth.map(({ entry }) => entry.id));
+  const findings: readonly Finding[] = [
+    ...messages.filter(({ unless }) => !unless.some((id) => stand.has(id))),
+    ...worth,
   ].sort((a, b) => a.span.start - b.span.start);
 
+  const isShort = number === 1 && [...lineOf.keys()].every(({ tokens }) => tokens.length <= SHORT);
+  /** Checks that a message answers, whatever words stand around it. */
+  const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    perhaps: liked.guesses(gathered.facts),
+    ...liked.judged(gathered, isShort ? null : printed),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

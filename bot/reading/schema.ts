@@ -49,7 +49,7 @@ export const evidenceSchema = z.strictObject({
   settles: z.boolean().optional(),
   /** Counts only when one of these (entry ids) is met too. */
   with: z.array(id).min(1).optional(),
-  /** Does not count when one of these is met too. */
+  /** Does not count when one of these, or one of these sayings, is met too. */
   unless: z.array(id).min(1).optional(),
   /** What it means, one line for the member; left out where it tells no more than a system or a path. */
   says: line(200).optional(),

@@ -21,6 +21,8 @@ export interface Vocabulary extends Messages {
   readonly likeness: () => Likeness | null;
   /** null: what came of a remedy is told by sayings alone. */
   readonly outcomes: () => Weights | null;
+  /** null: what is said of the talk itself is told by plain forms alone. */
+  readonly talk: () => Weights | null;
   /** Texts of which all kinds are read, a thousand characters or so each: a process that has read them reads as fast as it ever will. */
   readonly examples: readonly string[];
   /** The path ids of a family, or of a path: itself. */
@@ -80,7 +82,11 @@ const wordedBy = (
 /** @throws where a pattern is not RE2 syntax or a phrase cannot be parsed; the knowledge checker finds those first. */
 export const makeVocabulary = (
   entries: VocabularyEntries,
-  { likeness = () => null, outcomes = () => null }: Partial<Pick<Vocabulary, 'likeness' | 'outcomes'>> = {},
+  {
+    likeness = () => null,
+    outcomes = () => null,
+    talk = () => null,
+  }: Partial<Pick<Vocabulary, 'likeness' | 'outcomes' | 'talk'>> = {},
 ): Vocabulary => {
   const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
   const lexicon = makeLexicon(
@@ -107,6 +113,7 @@ export const makeVocabulary = (
     families: entries.families,
     likeness,
     outcomes,
+    talk,
     examples: inTexts([
       ...entries.evidence.map(({ example }) => example),
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),

@@ -28,6 +28,7 @@ export {
 } from './walk/walk-state.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NUMBERS } from './walk/numbers.js';
+export { VOLTS_NAMED } from './walk/volts-named.js';
 export {
   CLIENT_NAMES,
   contradictions,

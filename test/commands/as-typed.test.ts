@@ -141,6 +141,12 @@ describe('plain questions', () => {
     ['jupiter moons', /^Moons of Jupiter/u],
     ['hello', /^Hello/u],
     ['thanks!', /welcome/u],
+    ['evening all', /^Hello/u],
+    ['ok that is clear', /welcome/u],
+    ['many thanks', /welcome/u],
+    ['see you saturday at the field', /^Good night/u],
+    ['thanks, what about saturn', /^Saturn/u],
+    ['hello jupiter', /^Jupiter/u],
     ['?', /Pierhand/u],
   ])('%s', async (line, title) => expect((await answer(settled, line, NOW, someone(line))).title).toMatch(title));
 

@@ -1,8 +1,10 @@
 import { DatabaseSync as Database } from '@photostructure/sqlite';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { makeFlush } from '../../bot/store/engines/flush-log.js';
+import { openSqliteEngine } from '../../bot/store/engines/sqlite-engine.js';
 import { openStore, SQLITE_FILE } from '../../bot/store/open-store.js';
 import { storeSuite } from './store-suite.js';
 
@@ -28,4 +30,49 @@ describe('the store over SQLite', () => {
       },
     };
   });
+});
+
+describe('what is acknowledged', () => {
+  const inFolder = async (work: (folder: string) => Promise<void>): Promise<void> => {
+    const folder = mkdtempSync(join(tmpdir(), 'pierhand-store-'));
+    try {
+      await work(folder);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  };
+
+  it('is on the disk: without a log to flush nothing is, but for marks on events', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, SQLITE_FILE);
+      const engine = await openSqliteEngine(file);
+      const note = (value: string): Promise<unknown> =>
+        engine.run((db) => db.insertInto('notes').values({ key: value, value }).execute());
+      await note('first');
+      // What is written goes on into the file that has no name any more.
+      rmSync(`${file}-wal`);
+      await expect(note('second')).rejects.toMatchObject({ code: 'store-unavailable' });
+      await expect(
+        engine.transact('notes', (trx) => trx.insertInto('notes').values({ key: 'third', value: '' }).execute()),
+      ).rejects.toMatchObject({ code: 'store-unavailable' });
+      const mark = { key: 'event', claimed_utc_ms: 0, answered: 0 };
+      await engine.run((db) => db.insertInto('events').values(mark).execute());
+      expect(await engine.run((db) => db.selectFrom('notes').select('key').execute())).toContainEqual({ key: 'first' });
+      await engine.close();
+    }));
+
+  it('shares a flush with whatever asks for one at the same time', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'log');
+      writeFileSync(file, 'x');
+      const flush = makeFlush(file);
+      const [first, second, third] = [flush(), flush(), flush()];
+      expect(second).toBe(third);
+      expect(first).not.toBe(second);
+      await Promise.all([first, second, third]);
+      rmSync(file);
+      await expect(flush()).rejects.toMatchObject({ code: 'ENOENT' });
+      writeFileSync(file, 'x');
+      await flush();
+    }));
 });

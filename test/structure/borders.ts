@@ -34,7 +34,7 @@ const PLATFORM: readonly string[] = [
 /**
  * What each room may import besides itself, all types included. A room is a folder of bot/; of `commands` and `platforms` each
  * folder is one. A new room needs a line here; a command's folder may import what every command may, and other commands' folders;
- * a platform's what every platform may, and main opens them all.
+ * a platform's what every platform may, and serve.ts opens them all.
  */
 export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ground: [],
@@ -60,7 +60,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   commands: COMMAND,
   app: [...ASKED, 'triage', 'pictures', 'small-bodies', 'reading', 'commands', 'commands/core'],
   'platforms/shared': ['ground', 'sky', 'reply', 'store', 'app', 'commands/core'],
-  main: ['ground', 'app', 'reminders'],
+  main: ['app', 'serve'],
+  serve: ['ground', 'app', 'reminders'],
   try: ['ground', 'app', 'reminders', 'platforms/browser'],
   ask: ['ground', 'app', 'reply', 'platforms/console'],
   backup: ['ground', 'app', 'store'],
@@ -85,7 +86,7 @@ const isPlatform = (room: string): boolean => room.startsWith('platforms/') && r
 /** What a room may import; null for a room that the table does not know. */
 export const allowedTo = (room: string): ((target: string) => boolean) | null => {
   const listed = MAY_IMPORT[room];
-  if (room === 'main') return (target) => listed?.includes(target) === true || isPlatform(target);
+  if (room === 'serve') return (target) => listed?.includes(target) === true || isPlatform(target);
   if (listed !== undefined && room !== 'commands') return (target) => listed.includes(target);
   if (isPlatform(room)) return (target) => PLATFORM.includes(target);
   const isCommand = room === 'commands' || room.startsWith('commands/');

@@ -10,6 +10,7 @@ import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { talkIn, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { notUsed } from './sentence/not-used.js';
@@ -20,7 +21,7 @@ import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.
 export type PlainReading = Reading | { readonly outcome: Outcome; readonly isTopic?: true } | null;
 
 /** Reads what a pattern found. */
-type Talk = readonly [RegExp, () => PlainReading];
+type Answered = readonly [RegExp, () => PlainReading];
 
 const LONGEST_QUESTION = 300;
 
@@ -41,18 +42,27 @@ const said = (title: string, summary: string): (() => PlainReading) => {
   return () => ({ outcome: reply({ title, summary, choices, pointsAt: NOWHERE }) });
 };
 
-const GREETING = 'Ask me what is up tonight, where a target stands, or tell me what your mount will not do.';
-/** Talk, and what I do not know; the first match answers, before the sentence is read for its parts. */
-const TALK: readonly Talk[] = [
-  [/^(?:hi|hello|hey|hiya|good (?:morning|afternoon|evening)|yo)(?: there| pierhand| all)?$/u, said('Hello', GREETING)],
-  [
-    /^(?:thanks|thank you|ta|cheers|thx)(?:[ ,].{0,30})?$|^(?:great|ok|okay|nice|perfect|brilliant|lovely)(?:,? (?:thanks|thank you|cheers|one|stuff|work|that .{0,25}))?$/u,
-    said('You are welcome', 'Clear skies. Cap the tube before sunrise.'),
-  ],
-  [
-    /^(?:bye|goodbye|good ?night|see you)(?: .{0,20})?$/u,
-    said('Good night', 'Cap the tube and park the mount; clear skies.'),
-  ],
+/** Greetings, thanks and good-byes; other talk is for people. */
+const TO_TALK: Readonly<Partial<Record<Talk, () => PlainReading>>> = {
+  hello: said('Hello', 'Ask me what is up tonight, where a target stands, or tell me what your mount will not do.'),
+  thanks: said('You are welcome', 'Clear skies. Cap the tube before sunrise.'),
+  farewell: said('Good night', 'Cap the tube and park the mount; clear skies.'),
+};
+/** "Ok", "great, that is clear". */
+const ASSENT = /^(?:great|ok|okay|nice|perfect|brilliant|lovely)(?:,? that .{0,25})?$/u;
+const LONGEST_BESIDE_THANKS = 30;
+
+/** Talk with me; beside thanks a few words more are none of the sky or the mount. */
+const toTalk = (plain: string): PlainReading => {
+  if (ASSENT.test(plain)) return TO_TALK.thanks?.() ?? null;
+  const talk = talkIn(plain);
+  if (talk === null) return null;
+  const isAll = talk.unless === null || (talk.kind === 'thanks' && talk.unless.words.length <= LONGEST_BESIDE_THANKS);
+  return isAll ? (TO_TALK[talk.kind]?.() ?? null) : null;
+};
+
+/** What I do not know; the first match answers, before the sentence is read for its parts. */
+const UNKNOWN: readonly Answered[] = [
   [
     /^(?:(?:show|tell|give|list) (?:me |us )?)?(?:more|all|the rest|all of (?:them|it)|all ten|more of (?:them|it))(?: please| pls)?$/u,
     () => ({ line: 'tonight all:yes' }),
@@ -127,7 +137,7 @@ const TALK: readonly Talk[] = [
 ];
 
 /** Last of all: what needs a word more than was said. */
-const NEEDS_MORE: readonly Talk[] = [
+const NEEDS_MORE: readonly Answered[] = [
   [
     /\bpoints? (?:straight )?(?:at|to|into|towards?) (?:the )?(?:ground|floor|earth|grass|tripod)\b|\b(?:below|under) the horizon\b.*\b(?:goes|points|slews)\b/u,
     refused(
@@ -173,7 +183,7 @@ const withNamed = (line: string, named: string): string => {
 
 const MOVES = /^(?:(?:any )?comets?|asteroids?|minor planets?)\b.*|^[cpdx]\/\s?\d.*|^\d+p\b.*/u;
 
-const talked = (patterns: readonly Talk[], plain: string): PlainReading =>
+const talked = (patterns: readonly Answered[], plain: string): PlainReading =>
   patterns.find(([pattern]) => pattern.test(plain))?.[1]() ?? null;
 
 /** Commands whose answer hangs on where one stands. */
@@ -230,7 +240,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
-  const first = talked(TALK, plain) ?? talked(TALK, asCame);
+  const first = talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame);
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const topic = topicOf(plain, { isTargetNamed: true }) ?? tubeNumbers(plain);
   return topic === null ? null : { outcome: topic, isTopic: true };
@@ -253,6 +263,8 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
   const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
+  const talk = asked.targets.length > 0 ? null : (toTalk(words.trim().toLowerCase()) ?? toTalk(plain));
+  if (talk !== null) return talk;
   const late = asked.targets.length > 0 ? null : topicOf(plain, { isTargetNamed: false });
   if (late !== null) return { outcome: late, isTopic: true };
   const read = readByRules(asked, known);

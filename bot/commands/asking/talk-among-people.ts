@@ -39,7 +39,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
   [
     'thanks',
     whole(
-      `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that |this |a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
+      `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that|this|a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
       `(?:you are|you're|youre|your|ur) (?:a |an |the |all )*(?:star|stars|legend|legends|hero|heroes|genius|best|great|lifesaver|welcome|brilliant|wonderful|too kind|very kind|kind)${WHO}`,
       `(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,
       `(?:well done|congrats|congratulations|bravo)${WHO}`,
@@ -74,7 +74,8 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
 
 /** Says nothing by itself, and stands beside each kind. */
 const FILLER = /^(?:ok|okay|right|well|so|anyway|oh|ah|um|all right|alright|sure|fine|good|great|lovely|cool|sorry)$/u;
-const LEADING = /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|please|just) )+(?=\S)/u;
+const LEADING =
+  /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|perfect|brilliant|nice|please|just) )+(?=\S)/u;
 
 const TRAILING = /(?: (?:please|pls|now|then))+$/u;
 
@@ -97,7 +98,7 @@ const kindOf = (clause: string): Talk | null => {
 
 /** How one speaks to people rather than of a mount. */
 const TO_PEOPLE =
-  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:(?:(?:is|are|has|have|did|does|do|was) )?(?:any ?(?:one|body)|every ?(?:one|body))\b|who(?:'s|se)?\b|you (?:all|lot|guys)\b|guys\b|folks\b|\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|(?:i (?:got|have|need|want) to|gotta) (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
+  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:(?:(?:is|are|has|have|did|does|do|was) )?(?:any ?(?:one|body)|every ?(?:one|body))\b|who(?:'s|se)?\b|you (?:all|lot|guys)\b|guys\b|folks\b|(?!(?:what|how|why|where|when|which)\b)\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|(?:i (?:got|have|need|want) to|gotta) (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
 /** What answers a question or tells of a remedy, however few words it is. */
 const ANSWERS = /\b(?:no|not|nothing|none|never|still|same|yes|yep|nope|\p{L}+n't)\b/u;
 /** After a greeting one often tells of the mount; after these seldom. */

@@ -4,10 +4,13 @@ import { asksBack, outcomeSaid, type Reading, type Vocabulary } from '../../read
 /** Longer than this is a story, whatever it asks. */
 const LONGEST = 120;
 
-/** Of words that told nothing. */
+/** Where to look is asked by the names of what is there: "how do I get to the device manager" tells of a system. */
+const SURROUNDINGS: readonly string[] = ['system', 'path', 'client'];
+
+/** Of words that told nothing of how the mount does. */
 export const asksOfStep = (vocabulary: Vocabulary, text: string, { by, facts }: Reading): boolean =>
   by === 'words' &&
-  facts.length === 0 &&
+  facts.every(({ what }) => SURROUNDINGS.includes(what)) &&
   text.length <= LONGEST &&
   (asksBack(vocabulary.sayings.lexicon, text) || outcomeSaid(vocabulary, text).what === 'asks-back');
 

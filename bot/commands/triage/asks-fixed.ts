@@ -1,7 +1,7 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
 import { isProblem } from '../../ground/problem.js';
 import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../../reading/index.js';
-import { answerStep } from '../../triage/index.js';
+import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, tellsComplaint } from './told-at-card.js';
@@ -18,14 +18,23 @@ const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
 
 /** Beside a trouble, or a question after a remedy, words that are only like a cure are one from here on. */
 const LIKE_A_CURE = 0.7;
+/** Shorter ones are answers to the question rather: "yes", "rock solid". */
+const LEAST_WORDS = 6;
+
+const tellsCure = ({ what }: SaidOutcome): boolean => what === 'cured' || what === 'done';
+
+const isLongCure = (text: string, said: SaidOutcome): boolean =>
+  tellsCure(said) && said.cure >= LIKE_A_CURE && text.trim().split(/\s+/u).length >= LEAST_WORDS;
 
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
-  const { what, how, cure } = outcomeSaid(reading, text);
-  if (what !== 'cured' && what !== 'done') return false;
-  if (how !== 'like') return true;
-  if (began.before.step.kind === 'try') return cure >= LIKE_A_CURE || !tellsComplaint(began, readText(reading, text));
-  return cure >= LIKE_A_CURE && remedyOf(began) !== undefined;
+  const said = outcomeSaid(reading, text);
+  if (!tellsCure(said)) return false;
+  if (said.how !== 'like') return true;
+  const read = readText(reading, text);
+  if (began.before.step.kind === 'try') return said.cure >= LIKE_A_CURE || !tellsComplaint(began, read);
+  if (remedyOf(began) !== undefined) return said.cure >= LIKE_A_CURE;
+  return read.facts.length === 0 && isLongCure(text, said);
 };
 
 /** "Yes, it works there": the question's own answer, and no cure. */
@@ -57,11 +66,26 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   });
 };
 
+/** "It was com7, I put 7 in and off she goes": the remedy told of before it was shown. */
+const isRemedyTold = (step: Step, text: string, said: SaidOutcome): boolean =>
+  step.kind === 'try' && isLongCure(text, said);
+
+/** Words at a question that tell a cure besides: asked outright where what they tell leads to a remedy. */
+export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
+  const { context, walk, before } = began;
+  if (!isAsked(began) || before.step.kind !== 'ask') return turn;
+  const { step } = assess(context.model, turn.walk.state, context.outcomes);
+  if (!isRemedyTold(step, text, outcomeSaid(context.model.reading, text))) return turn;
+  return { ...turn, ifFixed: answerLine(walk, step.id, 'works') };
+};
+
 /** Said a moment ago, and answered by "Is it fixed?". */
 const wasAsked = (began: Began): boolean => {
   const last = began.walk.state.events.at(-1);
-  if (last?.kind !== 'text' || last.facts.length > 0) return false;
-  return soundsSo(began, last.words);
+  if (last?.kind !== 'text') return false;
+  return last.facts.length === 0
+    ? soundsSo(began, last.words)
+    : isRemedyTold(began.before.step, last.words, outcomeSaid(began.context.model.reading, last.words));
 };
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';

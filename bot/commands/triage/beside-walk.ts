@@ -12,10 +12,10 @@ import { talkIn, type Talk, type TalkFound } from '../asking/talk-among-people.j
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
+import { STAYS } from './said-of-the-talk.js';
 import { outcomeNamed } from './told-at-card.js';
 import type { Walk } from './walk-keeper.js';
 
-const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
 const ANSWERS: Readonly<Record<Talk, string>> = {
   hello: `Hello. ${STAYS}`,
   thanks: `You are welcome. ${STAYS}`,

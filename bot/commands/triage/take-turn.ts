@@ -19,12 +19,13 @@ import {
   type Step,
   type WalkState,
 } from '../../triage/index.js';
-import { STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
+import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant } from './at-the-end.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
 import { takeReply } from './replied.js';
+import { takeOfTheTalk } from './said-of-the-talk.js';
 import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -222,13 +223,21 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
   return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
 };
 
-/** What "Is it fixed?" and "Did you mean …?" were answered, and a cure told by the way. */
+/** A typed yes or no to "Is it fixed?", which is no answer to the remedy behind it. */
+const takeIfFixed = (began: Began, { text, answer }: SaidInTurn): Turn | Problem | null => {
+  const replied = text === undefined || answer !== undefined ? null : takeFixedReply(began, text);
+  return replied === 'end' ? takeDoing({ ...began, notes: [...began.notes, STILL_GOOD] }, 'end') : replied;
+};
+
+/** What "Did you mean …?" was answered, and a cure told by the way. */
 const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
   const term = hasBegun(began.walk) ? explained(text) : null;
   if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
-  const replied = takeFixedReply(began, text);
-  if (replied !== 'end') return replied ?? takeReply(began, text) ?? takeSoundsCured(began, text);
-  return takeDoing({ ...began, notes: [...began.notes, STILL_GOOD] }, 'end');
+  return (
+    takeReply(began, text) ??
+    takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
+    takeSoundsCured(began, text)
+  );
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
@@ -259,12 +268,12 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
-  const answered = takePicked(began, said);
+  const answered = takeIfFixed(began, said) ?? takePicked(began, said);
   if (answered !== null) return answered;
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const left = await takeLast(began, said.text);
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
-  return miss ?? takeWords(began, said.text);
+  return miss ?? askedIfFixed(began, said.text, takeWords(began, said.text));
 };

@@ -1,5 +1,6 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
+import { tidy } from '../../ground/tidy.js';
 import {
   allWell,
   answerMeant,
@@ -7,8 +8,10 @@ import {
   outcomeSaid,
   readsOut,
   readText,
+  withoutSaidAlready,
   type AnswerMeant,
   type Reading,
+  type SaidOutcome,
 } from '../../reading/index.js';
 import {
   answerInstead,
@@ -18,6 +21,7 @@ import {
   passStep,
   tellText,
   UNSURE,
+  VOLTS_NAMED,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
@@ -26,8 +30,9 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
-import { lastSaidToIt } from './last-said.js';
+import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
+import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -67,24 +72,24 @@ const outcomeMeant = (
   return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
 };
 
-/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-export const answerInWords = (began: Began, text: string, read: Reading): AnswerMeant | null => {
+/** The answer to the question in hand. */
+const answerToQuestion = (
+  began: Began,
+  text: string,
+  read: Reading,
+  sure: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
   const { context, before } = began;
   const { step } = before;
+  if (step.kind !== 'ask') return null;
   const { reading } = context.model;
   const labelled = answersOf(before);
-  const sure = (id: string | null | undefined): AnswerMeant | null => {
-    const found = labelled.find((one) => one.id === id);
-    return found === undefined ? null : { ...found, score: 1, isSure: true };
-  };
-  if (read.by !== 'words') return null;
-  if (step.kind === 'try') return outcomeMeant(began, text, read, sure);
-  if (step.kind === 'done') return afterCure(context.model, text, read);
-  if (step.kind !== 'ask') return null;
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
   if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
   if (told !== undefined && !step.opening) return sure(told.answer);
+  // "When it slews" says when a meter was read, or nothing but "as I said" was said.
+  if (read.met.includes(VOLTS_NAMED) || text === '') return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {
@@ -95,10 +100,29 @@ export const answerInWords = (began: Began, text: string, read: Reading): Answer
   return meant ?? guessed(labelled, read, step.id);
 };
 
+/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
+export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
+  const text = withoutSaidAlready(said) ?? said;
+  const sure = (id: string | null | undefined): AnswerMeant | null => {
+    const found = answersOf(before).find((one) => one.id === id);
+    return found === undefined ? null : { ...found, score: 1, isSure: true };
+  };
+  if (read.by !== 'words') return null;
+  if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
+  if (before.step.kind === 'done') return afterCure(context.model, text, read);
+  return answerToQuestion(began, text, read, sure);
+};
+
 /** The answer that was asked back of the words before. */
 export const nearestBefore = (began: Began): AnswerMeant | null => {
+  const { reading } = began.context.model;
   const said = lastSaidToIt(began);
-  return said === null ? null : answerInWords(began, said, readText(began.context.model.reading, said));
+  if (said !== null) return answerInWords(began, said, readText(reading, said));
+  const toRemedy = lastSaidToRemedy(began);
+  const like = toRemedy === null ? null : outcomeLike(outcomeSaid(reading, toRemedy));
+  const found = answersOf(began.before).find(({ id }) => id === like?.id);
+  return found === undefined || like === null ? null : { ...found, score: 1, isSure: like.isSure };
 };
 
 export const NO_GUESS =
@@ -108,7 +132,8 @@ export const NO_GUESS =
 export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
   isSafetyLook(step) && isHedged(text);
 
-const GO_ON = 'I keep that too, and go on without this one.';
+const NO_HURRY = 'No hurry: try it when you can.';
+export const GO_ON = 'Your words are kept. I leave this question and go on.';
 
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
@@ -134,6 +159,29 @@ const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): 
   return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
 };
 
+/** It is yet to be done: the remedy stands. */
+const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Reading): Turn | null => {
+  const { context, before } = began;
+  const isYet = facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet';
+  return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
+};
+
+/** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
+const takeGoneOn = (
+  began: Began,
+  text: string,
+  state: WalkState,
+  read: Reading,
+  { said, meant }: { readonly said: readonly string[]; readonly meant: AnswerMeant | null },
+): Turn | null => {
+  const heard = read.understood.length > 0 ? said : [];
+  const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
+  if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
+  const { context, before } = began;
+  const passed = isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
+  return passed === null || isProblem(passed) ? null : changed(began, passed, { notes: [...heard, GO_ON] });
+};
+
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
@@ -143,17 +191,16 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
-  // Told twice in words that were not understood, a member is not asked a third time.
-  const passed =
-    isLeft && isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
-  if (passed === null || isProblem(passed))
-    return changed(began, state, {
+  const goneOn = isLeft ? takeGoneOn(began, text, state, read, { said, meant }) : null;
+  return (
+    goneOn ??
+    changed(began, state, {
       notes: said,
       at: before.step,
       first: isLeft && meant !== null ? [meant.id] : [],
       few: isLeft && wasShown(began),
-    });
-  return changed(began, passed, { notes: read.understood.length > 0 ? [...said, GO_ON] : [GO_ON] });
+    })
+  );
 };
 
 /** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
@@ -165,6 +212,21 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
+/** What is gone of a trouble half gone: "slew drop gone, but idle drop still there". */
+const GONE = /\b(?:gone|cured|fixed|solved|sorted|over|no more|went away|not any ?more|history)\b/iu;
+
+/** Without what was read of the half that is gone; the complaint itself stands. */
+const withoutGone = (state: WalkState, text: string, { what, remains }: SaidOutcome): WalkState => {
+  const last = state.events.at(-1);
+  if (what !== 'partly' || remains === null || last?.kind !== 'text') return state;
+  const gone = text.slice(0, text.lastIndexOf(remains.slice(0, 20)));
+  if (!GONE.test(gone)) return state;
+  const facts = last.facts.filter(
+    (fact) => COMPLAINT.has(fact.what) || !gone.includes(fact.quote) || remains.includes(fact.quote),
+  );
+  return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
+};
+
 /** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
 export const saidAfter = (
   { context, walk, before: { step } }: Began,
@@ -174,13 +236,24 @@ export const saidAfter = (
   if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
   const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
   if (isProblem(done)) return null;
-  const { state, read } = tellText(context.model, done, text, context.by);
+  const told = tellText(context.model, done, text, context.by);
+  const { read } = told;
+  const state = withoutGone(told.state, text, outcomeSaid(context.model.reading, text));
   const { check, answer } = step.fault.verify;
   // What the remedy should have set right, looked at and found right.
   const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
   if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
   const seen = answerStep(context.model, done, check, answer ?? '', context.by);
   return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
+};
+
+const LONGEST_LEFT = 80;
+
+/** Half of the trouble is gone: what is heard of the rest. */
+const leftToMend = ({ context, before }: Began, text: string): readonly string[] => {
+  const { what, remains } = outcomeSaid(context.model.reading, text);
+  if (before.step.kind !== 'try' || what !== 'partly' || remains === null) return [];
+  return [`That helped in part; on to what is left: “${tidy(remains, LONGEST_LEFT)}”.`];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
@@ -219,7 +292,9 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (late !== null) return changed(began, late);
   const sureId = meant?.isSure === true ? meant.id : undefined;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
+  const yet = meant === null ? takeNotYet(began, text, state, read) : null;
+  if (yet !== null) return yet;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
-    : changed(began, sure, { notes: readWords(context.model, read, meant) });
+    : changed(began, sure, { notes: [...leftToMend(began, text), ...readWords(context.model, read, meant)] });
 };

@@ -1,7 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
-import { leavesWalk, outcomeSaid } from '../../reading/index.js';
+import { leavesWalk, ofTheTalk, outcomeSaid, type SaidOutcome } from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -41,6 +41,10 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
   return !/^triage\b/u.test(read.line) && (OPENS_QUESTION.test(said) || SURE.test(said));
 };
 
+/** What came of it, or that it is yet to be done: "I will when the clouds go" asks for no weather. */
+const isOfRemedy = (said: SaidOutcome, text: string): boolean =>
+  tellsOutcome(said) || (said.what === 'not-yet' && !OPENS_QUESTION.test(text.trim()) && !SURE.test(text.trim()));
+
 export const waitingWords: WordsReader = {
   name: 'triage',
   read: async (deps, { text, ...request }) => {
@@ -49,12 +53,13 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const answersStep =
-      // "Who can help me" and "stop" are said of the walk.
+      // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||
+      ofTheTalk(model.reading, text) !== null ||
       (kind === NUMBERS
         ? numbersSaid(text, deps, request.nowUtcMs) !== null
         : // "OK, that was it, works" ends a remedy; elsewhere it is talk.
-          kind === 'try' && tellsOutcome(outcomeSaid(model.reading, text)));
+          kind === 'try' && isOfRemedy(outcomeSaid(model.reading, text), text));
     if (!answersStep && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

@@ -17,8 +17,8 @@ export interface Likely {
 
 /** How likely a text tells each answer. */
 export interface Weighed {
-  /** 0 where it is less than LEAST, or no example tells it. */
-  readonly probabilityOf: (check: string, answer: string) => number;
+  /** Of an answer ("check.answer"): 0 where it is less than LEAST, or no example tells it. */
+  readonly probabilityOf: (answer: string) => number;
   /** Of each check (or, where it holds several, check and answer) its likeliest answer, where that is as likely as this. */
   readonly likeliest: (least: number) => readonly Likely[];
 }
@@ -191,7 +191,7 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
       clauses: clauses.slice(whereFrom[a], whereTo[a]),
     });
     return {
-      probabilityOf: (check, answer) => best[numberOf.get(`${check}.${answer}`) ?? NOTHING_AT] as number,
+      probabilityOf: (answer) => best[numberOf.get(answer) ?? NOTHING_AT] as number,
       likeliest: (least) => {
         const first = new Map<string, number>();
         for (const [a, { key }] of named.entries()) {

@@ -1,6 +1,7 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
+import { onceOf } from '../../ground/once.js';
 import type { Finding } from '../finding.js';
-import { holdsSeveral, keyOf, type ReadFact } from '../reading.js';
+import { holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
@@ -16,9 +17,30 @@ export interface Likeness {
 export interface Liked {
   /** What sayings found, without what the text is nothing like. */
   readonly weighed: (findings: readonly Finding[]) => readonly Finding[];
-  /** What the text is likely to tell of checks that have no answer yet, at most one a check: guesses, never taken as said. */
-  readonly guesses: (facts: readonly ReadFact[]) => readonly ReadFact[];
+  /**
+   * The facts that stand, and guesses, never taken as said: facts that the text is little like, and what it is likely to tell of checks
+   * that have no answer yet, at most one a check.
+   * @param printed checks that a message answers, whatever words stand around it; null: one short sentence, which leaves little else to be meant
+   */
+  readonly judged: (
+    gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
+    printed: ReadonlySet<string> | null,
+  ) => Judged;
 }
+
+export interface Judged {
+  readonly facts: readonly ReadFact[];
+  readonly understood: readonly Understood[];
+  readonly perhaps: readonly ReadFact[];
+}
+
+/** A fact that its text is less like is a guess, and less like than UNLIKE_AT_ALL none. */
+const FIRM = 0.06;
+const UNLIKE_AT_ALL = 0.03;
+/** What is so sure (a club's own words are) does not hang on what others said. */
+const BEYOND_DOUBT = 0.95;
+/** How sure a fact is of which a guess is made. */
+const DOUBTED = 0.5;
 
 /** A saying whose words are less like what tells it is none. */
 const UNLIKE = 0.02;
@@ -42,7 +64,21 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
 
 type Entry = Finding['entry'];
 
-const NONE: Liked = { weighed: (findings) => findings, guesses: () => [] };
+interface Answer {
+  readonly check: string;
+  readonly answer: string;
+  /** "check.answer" */
+  readonly name: string;
+}
+
+const answersOf = onceOf((answers: Readonly<Record<string, string>>): readonly Answer[] =>
+  Object.entries(answers).map(([check, answer]) => ({ check, answer, name: `${check}.${answer}` })),
+);
+
+const NONE: Liked = {
+  weighed: (findings) => findings,
+  judged: ({ facts, understood }) => ({ facts, understood, perhaps: [] }),
+};
 
 /**
  * @param startOf where a sentence's line starts in the text
@@ -60,25 +96,27 @@ export const likenessOf = (
   const likely = likeliest(WORTH_TELLING);
   const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
   const isRivalled = (check: string, own: number): boolean => {
-    const rival = holdsSeveral(check) ? 0 : (rivals.get(check) ?? 0);
+    const rival = rivals.get(check) ?? 0;
     return rival >= RIVAL && rival >= TIMES * own;
   };
-  const isUnlike = (check: string, answer: string): boolean => {
-    if (!isOpen(`${check}.${answer}`)) return false;
-    const own = probabilityOf(check, answer);
+  const isUnlike = ({ check, name }: Answer): boolean => {
+    if (!isOpen(name) || holdsSeveral(check)) return false;
+    const own = probabilityOf(name);
     return own < UNLIKE || isRivalled(check, own);
   };
   const weigh = (entry: Entry): Entry | null => {
-    const told = Object.entries(entry.answers ?? {});
-    const kept = told.filter(([check, answer]) => !isUnlike(check, answer));
-    if (kept.length === told.length) return entry;
+    const told = entry.answers === undefined ? [] : answersOf(entry.answers);
+    const unlike = told.filter(isUnlike);
+    if (unlike.length === 0) return entry;
     const { system, client, path } = entry;
-    if (kept.length === 0 && [system, client, path].every((part) => part === undefined)) return null;
+    if (unlike.length === told.length && [system, client, path].every((part) => part === undefined)) return null;
+    const kept = told.filter((one) => !unlike.includes(one)).map(({ check, answer }) => [check, answer] as const);
     return { ...entry, answers: Object.fromEntries(kept), label: undefined };
   };
   // The same sayings come again and again.
   const known = new Map<Entry, Entry | null>();
   const weighed = (finding: Finding): readonly Finding[] => {
+    if (finding.sureness >= BEYOND_DOUBT) return [finding];
     const before = known.get(finding.entry);
     const entry = before === undefined ? weigh(finding.entry) : before;
     if (before === undefined) known.set(finding.entry, entry);
@@ -91,22 +129,40 @@ export const likenessOf = (
     const end = last === undefined ? start : startOf(last.sentence) + (last.sentence.tokens[last.to - 1]?.end ?? 0);
     return { start, end };
   };
+  const guessed = (facts: readonly ReadFact[]): readonly ReadFact[] => {
+    const taken = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
+    return likely
+      .filter(({ check, answer }) => !taken.has(keyOf(check, answer)) && isOpen(`${check}.${answer}`))
+      .filter(({ clauses }) => isOwn(clauses))
+      .sort((a, b) => b.probability - a.probability)
+      .slice(0, MOST_GUESSES)
+      .map(({ check, answer, probability, clauses }) => ({
+        what: check,
+        answer,
+        sureness: Math.round(90 * probability) / 100,
+        quote: quoteOf(spanOf(clauses)),
+        by: 'words' as const,
+      }));
+  };
   return {
     weighed: (findings) => findings.flatMap(weighed),
-    guesses: (facts) => {
-      const known = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
-      return likely
-        .filter(({ check, answer }) => !known.has(keyOf(check, answer)) && isOpen(`${check}.${answer}`))
-        .filter(({ clauses }) => isOwn(clauses))
-        .sort((a, b) => b.probability - a.probability)
-        .slice(0, MOST_GUESSES)
-        .map(({ check, answer, probability, clauses }) => ({
-          what: check,
-          answer,
-          sureness: Math.round(90 * probability) / 100,
-          quote: quoteOf(spanOf(clauses)),
-          by: 'words',
-        }));
+    judged: ({ facts, understood }, printed) => {
+      if (printed === null) return { facts, understood, perhaps: guessed(facts) };
+      const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
+        by === 'words' &&
+        sureness < BEYOND_DOUBT &&
+        !holdsSeveral(what) &&
+        !printed.has(what) &&
+        isOpen(`${what}.${answer}`);
+      const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(`${fact.what}.${fact.answer}`) : 1);
+      const firm = facts.filter((fact) => least(fact) >= FIRM);
+      const doubted = facts.filter((fact) => least(fact) < FIRM && least(fact) >= UNLIKE_AT_ALL);
+      const taken = new Set(firm);
+      return {
+        facts: firm,
+        understood: understood.filter(({ fact }) => taken.has(fact)),
+        perhaps: [...guessed(firm), ...doubted.map((fact) => ({ ...fact, sureness: DOUBTED }))],
+      };
     },
   };
 };

@@ -2,7 +2,7 @@
 import { keyOf } from '../reading.js';
 import type { SayingEntry } from '../schema.js';
 import type { Lexicon } from './lexicon.js';
-import { numbered, requiredOf, type Phrase } from './phrases.js';
+import { encodePhrase, numbered, requiredOf, type Phrase } from './phrases.js';
 import type { Leave } from './stands.js';
 
 export interface CompiledSaying {
@@ -22,7 +22,8 @@ export interface CompiledSaying {
 
 export interface Candidate {
   readonly saying: CompiledSaying;
-  readonly phrase: Phrase;
+  /** Where its phrase begins in `code`. */
+  readonly phrase: number;
   /** What its first step may be. */
   readonly starts: readonly number[];
   /** What it cannot do without besides the three rarest, as numbers of needs. */
@@ -60,6 +61,8 @@ export interface Marks {
 
 export interface Sayings {
   readonly lexicon: Lexicon;
+  /** The phrases' steps (see encodePhrase). */
+  readonly code: Int32Array;
   /** Phrases to try, each under every key that its rarest need may be. */
   readonly candidates: readonly Candidate[];
   /** Key → of each phrase to try where it stands the rarest of its other needs (-1: it has none), in the order of `candidates` … */
@@ -128,19 +131,22 @@ export const indexSayings = (
     for (const key of keys) needsMet[key]?.push(number);
     return number;
   };
+  const code: number[] = [];
   const byRarest = Array.from({ length: lexicon.keyCount }, (): Try[] => []);
   for (const { saying, phrases } of compiled)
     for (const phrase of phrases) {
       const required = requiredOf(phrase);
       const [rarest = [], ...others] = [...required].sort((a, b) => commonness(a) - commonness(b));
       const [first = -1, second = -1, ...more] = others.map(needOf);
-      const candidate = { saying, phrase, starts: required[0] ?? [], others: more };
+      const candidate = { saying, phrase: code.length, starts: required[0] ?? [], others: more };
+      code.push(...encodePhrase(phrase));
       for (const key of rarest) byRarest[key]?.push({ candidate, first, second });
     }
   const blank = (): Int32Array => new Int32Array(lexicon.keyCount);
   const met = new Int32Array(numberOf.size);
   return {
     lexicon,
+    code: Int32Array.from(code),
     candidates: byRarest.flatMap((tries) => tries.map(({ candidate }) => candidate)),
     firstNeeds: endToEnd(byRarest.map((tries) => tries.map(({ first }) => first))),
     secondNeeds: Int32Array.from(byRarest.flat(), ({ second }) => second),

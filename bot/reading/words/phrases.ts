@@ -70,11 +70,28 @@ export const keysOf = (phrase: Phrase<string>): readonly string[] =>
 export const idsOf = (phrase: Phrase<string>): readonly string[] =>
   keysOf(phrase).flatMap((key) => (ENTRY.test(key) ? [key.slice(1, -1)] : []));
 
+/**
+ * Phrases as numbers laid end to end, so that they are near each other in memory. A gap is minus its reach; a word is twice the count of its
+ * keys, one more where it may be left out, and then the keys; a phrase ends with 0.
+ */
+const END = 0;
+
+export const encodePhrase = (phrase: Phrase): readonly number[] => [
+  ...phrase.flatMap((element) =>
+    element.kind === 'gap' ? [-element.most] : [2 * element.keys.length + (element.optional ? 1 : 0), ...element.keys],
+  ),
+  END,
+];
+
 /** Where a match is being tried. */
 interface Attempt {
-  phrase: Phrase;
+  code: Int32Array;
+  /** Where the phrase begins in the code. */
+  phrase: number;
   sentence: Sentence;
+  /** The first `count` of these. */
   readonly taken: number[];
+  count: number;
   tries: number;
 }
 /** Steps tried for one phrase at one place, at most. */
@@ -92,38 +109,61 @@ const stepOverGap = (attempt: Attempt, element: number, at: number, most: number
   return -1;
 };
 
-const step = (attempt: Attempt, element: number, at: number): number => {
-  const own = attempt.phrase[element];
-  if (own === undefined) return at;
-  if (attempt.tries-- <= 0) return -1;
-  if (own.kind === 'gap') return stepOverGap(attempt, element, at, own.most);
-  const { sentence, taken } = attempt;
-  for (const { key, length } of sentence.met[at] ?? []) {
-    // Few keys: quicker looked through than looked up.
-    if (!own.keys.includes(key)) continue;
-    const mark = taken.length;
-    for (let i = 0; i < length; i++) taken.push(at + i);
-    const end = step(attempt, element + 1, at + length);
-    if (end >= 0) return end;
-    taken.length = mark;
-  }
-  if (own.optional) {
-    const end = step(attempt, element + 1, at);
-    if (end >= 0) return end;
-  }
-  return element > 0 && ((sentence.bits[at] ?? 0) & IS.small) !== 0 ? step(attempt, element, at + 1) : -1;
+/** Few keys: quicker looked through than looked up. */
+const holds = (code: Int32Array, from: number, to: number, key: number): boolean => {
+  for (let i = from; i < to; i++) if (code[i] === key) return true;
+  return false;
 };
 
+const step = (attempt: Attempt, element: number, at: number): number => {
+  const { code, sentence, taken } = attempt;
+  const head = code[element] ?? END;
+  if (head === END) return at;
+  if (attempt.tries-- <= 0) return -1;
+  if (head < 0) return stepOverGap(attempt, element, at, -head);
+  const keys = element + 1;
+  const next = keys + (head >> 1);
+  for (const { key, length } of sentence.met[at] ?? NO_MET) {
+    if (!holds(code, keys, next, key)) continue;
+    const { count } = attempt;
+    for (let i = 0; i < length; i++) taken[count + i] = at + i;
+    attempt.count = count + length;
+    const end = step(attempt, next, at + length);
+    if (end >= 0) return end;
+    attempt.count = count;
+  }
+  if ((head & 1) !== 0) {
+    const end = step(attempt, next, at);
+    if (end >= 0) return end;
+  }
+  return element > attempt.phrase && ((sentence.bits[at] ?? 0) & IS.small) !== 0 ? step(attempt, element, at + 1) : -1;
+};
+
+const NO_MET: readonly Met[] = [];
 const NO_SENTENCE: Sentence = { tokens: [], met: [], bits: [] };
 /** One at a time is tried, thousands in a text. */
-const attempt: Attempt = { phrase: [], sentence: NO_SENTENCE, taken: [], tries: 0 };
+const attempt: Attempt = {
+  code: new Int32Array(0),
+  phrase: 0,
+  sentence: NO_SENTENCE,
+  taken: [],
+  count: 0,
+  tries: 0,
+};
 
-export const matchPhrase = (phrase: Phrase, sentence: Sentence, start: number): PhraseMatch | null => {
+/** @param phrase where it begins in the code */
+export const matchPhrase = (
+  code: Int32Array,
+  phrase: number,
+  sentence: Sentence,
+  start: number,
+): PhraseMatch | null => {
+  attempt.code = code;
   attempt.phrase = phrase;
   attempt.sentence = sentence;
-  attempt.taken.length = 0;
+  attempt.count = 0;
   attempt.tries = MOST_TRIES;
-  const end = step(attempt, 0, start);
+  const end = step(attempt, phrase, start);
   attempt.sentence = NO_SENTENCE;
-  return end < 0 ? null : { start, end, taken: attempt.taken.slice() };
+  return end < 0 ? null : { start, end, taken: attempt.taken.slice(0, attempt.count) };
 };

@@ -5,6 +5,7 @@ import { CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseC
 import { StartError } from '../../ground/start-error.js';
 import { makeDatabaseFile } from './data-folder.js';
 import type { Engine } from './engine.js';
+import { makeFlush } from './flush-log.js';
 import type { OpenOptions } from './lazy-engine.js';
 import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
 import { migrate } from '../migrate.js';
@@ -18,39 +19,24 @@ const BUSY_TRIES = 60;
 const BUSY_PAUSE_MS = 20;
 
 /**
- * Marks on events, two to every answer, are not flushed by themselves: a power cut may lose the last of them, a killed
+ * What needs no flush: what writes nothing, and marks on events, two to every answer. A power cut may lose the last of those, a killed
  * process none. Such an event has then expired, or is sent under the same key again.
  */
-const UNFLUSHED = /^(?:insert into|update) "events"/u;
+const UNFLUSHED = /^(?:select|pragma|begin|commit|rollback)\b|^(?:insert into|update) "events"/u;
 
-const withUnflushedMarks = (
-  connection: DatabaseConnection,
-  database: SqliteFile,
-  { unflushed, flushed }: Readonly<Record<'unflushed' | 'flushed', () => void>>,
-): DatabaseConnection => ({
-  executeQuery: async (query) => {
-    if (!UNFLUSHED.test(query.sql) || database.isTransaction) return connection.executeQuery(query);
-    unflushed();
-    try {
-      // It runs before the first await: nothing else comes between the two settings.
-      return connection.executeQuery(query);
-    } finally {
-      flushed();
-    }
+const withWritesTold = (connection: DatabaseConnection, wrote: () => void): DatabaseConnection => ({
+  executeQuery: (query) => {
+    if (!UNFLUSHED.test(query.sql)) wrote();
+    return connection.executeQuery(query);
   },
   streamQuery: (query, chunkSize) => connection.streamQuery(query, chunkSize),
 });
 
 /** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
-const immediateDriver = (database: SqliteFile): Driver => {
+const immediateDriver = (database: SqliteFile, wrote: () => void): Driver => {
   const driver = new SqliteDriver({ database: forKysely(database) });
   const acquire = driver.acquireConnection.bind(driver);
-  const setting = (text: string): (() => void) => {
-    const statement = database.prepare(`pragma ${text}`);
-    return () => void statement.get();
-  };
-  const settings = { unflushed: setting('synchronous = NORMAL'), flushed: setting('synchronous = FULL') };
-  driver.acquireConnection = async () => withUnflushedMarks(await acquire(), database, settings);
+  driver.acquireConnection = async () => withWritesTold(await acquire(), wrote);
   const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
     await connection.executeQuery(CompiledQuery.raw(text));
   };
@@ -61,28 +47,34 @@ const immediateDriver = (database: SqliteFile): Driver => {
   return driver;
 };
 
-const immediateDialect = (database: SqliteFile): SqliteDialect => {
+const immediateDialect = (database: SqliteFile, wrote: () => void): SqliteDialect => {
   const dialect = new SqliteDialect({ database: forKysely(database) });
-  dialect.createDriver = () => immediateDriver(database);
+  dialect.createDriver = () => immediateDriver(database, wrote);
   return dialect;
 };
 
+interface Opened {
+  readonly database: SqliteFile;
+  /** Brings what was committed to the disk; null: SQLite does with each commit. */
+  readonly flush: (() => Promise<void>) | null;
+}
+
 /**
- * WAL with synchronous=FULL: each commit but the marks on events is flushed to the disk before it is acknowledged. NORMAL
- * would survive a killed process too, but could lose the last commits to a power cut.
+ * WAL with synchronous=NORMAL leaves the log to the system: it survives a killed process, but not a power cut. So the log is flushed
+ * before anything is acknowledged. Where there can be no log (in memory, some network folders) SQLite flushes by itself.
  */
-const openDatabase = (open: OpenSqliteFile, file: string): SqliteFile => {
+const openDatabase = (open: OpenSqliteFile, file: string): Opened => {
   if (file !== ':memory:') makeDatabaseFile(file);
   const database = open(file, { timeout: BUSY_BLOCKING_MS });
   try {
     // Before anything that writes: a damaged file is left as it is.
     const check = pragma(database, 'quick_check(1)');
     if (check !== 'ok') throw storeError('store-damaged', new Error(`quick_check: ${JSON.stringify(check)}`));
-    pragma(database, 'journal_mode = WAL');
-    pragma(database, 'synchronous = FULL');
+    const hasLog = pragma(database, 'journal_mode = WAL') === 'wal';
+    pragma(database, `synchronous = ${hasLog ? 'NORMAL' : 'FULL'}`);
     // What is forgotten is overwritten with zeros, not left in free pages.
     pragma(database, 'secure_delete = ON');
-    return database;
+    return { database, flush: hasLog ? makeFlush(`${file}-wal`) : null };
   } catch (error) {
     database.close();
     throw error;
@@ -109,11 +101,15 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
   const folder = dirname(file);
   const open = await loadSqlite();
   try {
-    const db = await patiently(async () => {
-      const opened = new Kysely<Tables>({ dialect: immediateDialect(openDatabase(open, file)) });
+    let writes = 0;
+    const wrote = (): void => void writes++;
+    const { db, flush } = await patiently(async () => {
+      const { database, flush } = openDatabase(open, file);
+      const opened = new Kysely<Tables>({ dialect: immediateDialect(database, wrote) });
       try {
         await migrate(opened, 'sqlite', undefined, onMigrated);
-        return opened;
+        if (writes > 0) await flush?.();
+        return { db: opened, flush };
       } catch (error) {
         await opened.destroy();
         throw error;
@@ -121,7 +117,10 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
     });
     const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
       try {
-        return await patiently(work);
+        const before = writes;
+        const made = await patiently(work);
+        if (writes !== before) await flush?.();
+        return made;
       } catch (error) {
         throw sqliteFailure(error, folder);
       }

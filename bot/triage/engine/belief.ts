@@ -15,7 +15,7 @@ const answerLikelihood = (check: CheckNumbers, observation: Observation, hypothe
   observed(check, observation, check.odds[observation.answer]?.[hypothesis] ?? 0);
 
 /** How often someone who was mistaken says the same when asked once more: the mistake was no slip of the thumb. A guess. */
-const KEEPS_TO_IT = 0.5;
+const KEEPS_TO_IT = 0.6;
 
 /** How a second look at a thing that is `real` is reported, by one who has said `first` of it. */
 const reportedAgain = (check: CheckNumbers, first: Observation, second: Observation, real: number): number => {

@@ -18,7 +18,15 @@ import { handOnMinutes } from './hand-on-cost.js';
 import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
 import { mistakenFor } from './mistakes.js';
 import { byWorth } from './repair-cost.js';
-import { comesOtherwise, first, freeLookFirst, lookAgainFirst, mayTry, plainlyKnown } from './rules-of-order.js';
+import {
+  comesOtherwise,
+  first,
+  freeLookFirst,
+  lookAgainFirst,
+  mayTry,
+  plainlyKnown,
+  quickRemedyFirst,
+} from './rules-of-order.js';
 import { isPressing, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
@@ -243,7 +251,12 @@ export const rankSteps = (
   if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
   return plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(situation, evidence, belief, freeLookFirst(situation, belief, ranked));
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
+      );
 };
 
 /** The next step alone. */

@@ -96,6 +96,30 @@ export const freeLookFirst = (situation: Situation, belief: Belief, ranked: read
   return first(ranked, (choice) => choice.kind === 'ask' && choice.check === look && !choice.again);
 };
 
+/** A remedy this quick and without a caution is done as soon as a question is answered … */
+const QUICK_MINUTES = 5;
+/** … and goes first where its cause is this likely and it is no more than this worse, in minutes, than the best look. */
+const LIKELY_FOR_QUICK = 0.5;
+const NEARLY_AS_GOOD = 1;
+
+/** A quick, harmless remedy of a cause that stands out, before a look that is worth hardly more. */
+export const quickRemedyFirst = (
+  situation: Situation,
+  belief: Belief,
+  ranked: readonly Choice[],
+): readonly Choice[] => {
+  const [best] = ranked;
+  if (best?.kind !== 'ask') return ranked;
+  const isQuick = (choice: Choice): boolean => {
+    if (choice.kind !== 'try' || choice.otherwise || choice.minutes > best.minutes + NEARLY_AS_GOOD) return false;
+    const { minutes, cautions = [] } = situation.faults[choice.fault]?.remedy ?? { minutes: Infinity };
+    return (
+      minutes <= QUICK_MINUTES && cautions.length === 0 && (belief.probabilities[choice.fault] ?? 0) >= LIKELY_FOR_QUICK
+    );
+  };
+  return first(ranked, isQuick);
+};
+
 /** The likeliest named cause and how likely it is. */
 export const likeliest = (situation: Situation, { probabilities }: Belief): { fault: number; probability: number } => {
   let fault = 0;

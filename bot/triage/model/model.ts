@@ -38,8 +38,8 @@ const filled = <T>(value: T): T => {
   return value;
 };
 
-/** Of `examples` is told what a text says, of `outcomes` what came of a remedy. */
-export type FittedName = 'examples' | 'outcomes';
+/** Of `examples` is told what a text says, of `outcomes` what came of a remedy, of `talk` what is said of the talk itself. */
+export type FittedName = 'examples' | 'outcomes' | 'talk';
 
 /** What the likeness of clauses may tell; what keeps gear from harm is left to plain words. */
 const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnType<Vocabulary['likeness']> => {
@@ -67,7 +67,11 @@ export const makeModel = (
     const own = fitted('examples');
     return own === null ? null : likenessFrom(own, checks);
   });
-  const reading = makeVocabulary(entries, { likeness, outcomes: once(() => fitted('outcomes')) });
+  const reading = makeVocabulary(entries, {
+    likeness,
+    outcomes: once(() => fitted('outcomes')),
+    talk: once(() => fitted('talk')),
+  });
   return {
     ...entries,
     faults,

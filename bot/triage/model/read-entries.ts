@@ -94,6 +94,9 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   wordedAnswers: wordedAnswersSchema,
 };
 
+/** How sure a saying of the club's is that says nothing of it: the club knows its gear and its members. */
+const OF_THE_CLUB = 0.96;
+
 interface RawEntry {
   readonly value: Readonly<Record<string, unknown>>;
   readonly places: readonly Place[];
@@ -244,9 +247,14 @@ export const readEntries = (folder: string, overlayFolder?: string): ReadResult 
   ) as unknown as Entries;
   const own = ownWords(parsed);
   for (const [id, owner] of own.of) wordsOf.set(id, owner);
+  const clubs = (saying: Entries['sayings'][number]): Entries['sayings'][number] => ({
+    sureness: OF_THE_CLUB,
+    ...saying,
+  });
+  const isShipped = (id: string): boolean => raw.get('sayings')?.get(id)?.from === 'shipped';
   const entries: Entries = {
     ...parsed,
-    sayings: [...parsed.sayings, ...own.sayings],
+    sayings: [...parsed.sayings.map((one) => (isShipped(one.id) ? one : clubs(one))), ...own.sayings.map(clubs)],
     families: [...parsed.families, ...own.families],
   };
   return {

@@ -17,6 +17,7 @@ import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } fro
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
+import { withVoltsCompared } from './volts-named.js';
 import {
   TRY_OUTCOMES,
   UNSURE,
@@ -266,7 +267,8 @@ export const tellText = (
   const own = readText(model.reading, text, how);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const compared = own.by === 'words' ? withSettingsListed(withSpeedsCompared(own, texts), text) : own;
+  const compared =
+    own.by === 'words' ? withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text) : own;
   const read = withPortsCompared(compared, texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {

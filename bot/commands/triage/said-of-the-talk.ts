@@ -1,0 +1,68 @@
+/** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
+import { isProblem, problem, type Problem } from '../../ground/problem.js';
+import { leavesWalk, ofTheTalk, readText, withoutSaidAlready, type OfTheTalk } from '../../reading/index.js';
+import { NUMBERS, passStep } from '../../triage/index.js';
+import { ASKED_BACK } from './asks-back.js';
+import { takeBackChoices } from './read-notes.js';
+import { GO_ON } from './take-words.js';
+import { changed, type Began, type Doing, type Turn } from './turn.js';
+import { hasBegun } from './walk-words.js';
+
+/** Said where a walk goes on waiting. */
+export const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
+
+const LOST = 'Sorry. Here is how, once more. “Not sure” is an answer too, and “a person please” hands it to a helper.';
+const HOW_LONG = 'Most walks take four to eight steps. “Not sure” passes one on.';
+const NOT_SAID = 'Sorry. Tell me in other words what is wrong; yours are kept.';
+
+const DOES = new Map<OfTheTalk, Doing>([
+  ['takes-back', 'back'],
+  ['so-far', 'doubt'],
+  ['misread', 'doubt'],
+  ['why', 'why'],
+]);
+
+/** A remedy has its own words for what is still to be done, and for questions about it. */
+const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
+
+/** What the words are of the talk, where a question or a remedy waits for words. */
+const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {
+  const isWaiting =
+    hasBegun(walk) &&
+    leavesWalk(model.reading, text) === null &&
+    (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
+  const kind = isWaiting ? ofTheTalk(model.reading, text) : null;
+  if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
+  // "As I said" is heard with what was said, where the words of it are known.
+  if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
+  return readText(model.reading, text).facts.some(({ what }) => model.check(what) !== undefined) ? null : kind;
+};
+
+/** @param take what the word about the walk that these words are does */
+export const takeOfTheTalk = (
+  began: Began,
+  text: string,
+  take: (doing: Doing) => Turn | Problem | null,
+): Turn | Problem | null => {
+  const { context, walk, before, notes } = began;
+  const kind = kindOf(began, text);
+  if (kind === null) return null;
+  const told = (note: string): Turn => ({ walk, notes: [...notes, note], at: before.step, show: 'step' });
+  const doing = DOES.get(kind);
+  if (doing === 'doubt' && takeBackChoices(context.model, walk).length === 0) return told(NOT_SAID);
+  if (doing !== undefined) return take(doing);
+  if (kind === 'later') return problem('beside-the-walk', `No hurry. ${STAYS}`);
+  if (kind === 'idle') return problem('beside-the-walk', `I am here. ${STAYS}`);
+  if (kind === 'how-long') return told(HOW_LONG);
+  const passed =
+    kind === 'asked-before' && before.step.kind === 'ask'
+      ? passStep(context.model, walk.state, before.step.id, context.by)
+      : null;
+  if (passed !== null && !isProblem(passed)) return changed(began, passed, { notes: [GO_ON] });
+  return changed(began, walk.state, {
+    ...ASKED_BACK,
+    ...(kind === 'lost' ? { notes: [LOST] } : {}),
+    at: before.step,
+    asksBack: true,
+  });
+};
