@@ -88,7 +88,7 @@ describe('what is over for this night', () => {
     '%s before dawn is told as past, with when it was best',
     async (name) => {
       const { summary, data } = await answer(deps, `up ${name} ${FEN}`, BEFORE_DAWN);
-      expect(summary).toMatch(/^Over for this night: it was best at \d\d:\d\d GMT, \d+° high/u);
+      expect(summary).toMatch(/^Past its best for this night: that was at \d\d:\d\d GMT, \d+° high/u);
       expect(summary).toContain('on:tomorrow');
       expect(data['hindrance']).toBe('past');
     },

@@ -28,7 +28,7 @@ const pastWords = ({ found: { missed }, zone }: Circumstances): string =>
   `${
     missed === null
       ? 'The dark hours of this night are over'
-      : `Over for this night: it was best at ${formatLocalTime(missed.utcMs, zone)}, ${degrees(missed.altitudeDeg)} high in the ${compassWord(missed.azimuthDeg)}`
+      : `Past its best for this night: that was at ${formatLocalTime(missed.utcMs, zone)}, ${degrees(missed.altitudeDeg)} high in the ${compassWord(missed.azimuthDeg)}`
   }. Ask again with on:tomorrow.`;
 
 const lowWords = (all: Circumstances): string => {
