@@ -187,7 +187,8 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const { context, before } = began;
   const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
   const asks = meant === null && asksOfStep(context.model.reading, text, read);
-  if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
+  // Words that open a walk ask nothing of a question that nobody has seen.
+  if (asks && isAsked && wasShown(began)) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);
