@@ -10,6 +10,8 @@ COPY build.mjs tsconfig.json ./
 COPY bot ./bot
 COPY scripts/knowledge ./scripts/knowledge
 COPY knowledge/connection ./knowledge/connection
+# Told by --version, the log and /health: --build-arg SOURCE_COMMIT=$(git rev-parse HEAD)
+ARG SOURCE_COMMIT=
 RUN npm run build && npm prune --omit=dev --ignore-scripts
 # "yes": for encrypted Matrix rooms (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no
