@@ -78,7 +78,7 @@ const isSetApart = ({ sentence, match }: Placed, signs: readonly Placed[]): bool
   // A denial taken from before the loss belongs to the loss: "never drops when …".
   if (
     has(sentence, match.start, IS.not) &&
-    signs.some(({ match: { start } }) => match.start < start && start < match.end)
+    signs.some(({ match: { start, end } }) => match.start < start && end <= match.end && !match.taken.includes(start))
   )
     return true;
   const from = Math.max(match.start - SET_APART_REACH, clauseStart(sentence, match.start, false), 0);
