@@ -1,5 +1,13 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
-export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading, type Suggestion } from './reading.js';
+export {
+  holdsEither,
+  holdsSeveral,
+  keyOf,
+  type ReadBy,
+  type ReadFact,
+  type Reading,
+  type Suggestion,
+} from './reading.js';
 export { makeWeighing } from './examples/likely.js';
 export { decodeWeights, type Weights } from './examples/weights.js';
 export { readText } from './read-text.js';

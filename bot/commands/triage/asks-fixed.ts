@@ -81,7 +81,9 @@ export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
 
 /** Said a moment ago, and answered by "Is it fixed?". */
 const wasAsked = (began: Began): boolean => {
-  const last = began.walk.state.events.at(-1);
+  const { events, turns } = began.walk.state;
+  // Words that answered the question besides are followed by that answer.
+  const last = events.slice(turns.at(-1) ?? 0).findLast(({ kind }) => kind === 'text');
   if (last?.kind !== 'text') return false;
   return last.facts.length === 0
     ? soundsSo(began, last.words)

@@ -27,6 +27,7 @@ import {
 } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
+import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
@@ -87,6 +88,8 @@ const answerToQuestion = (
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
   if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
+  // One of two answers: the record has it so.
+  if (told?.or !== undefined) return null;
   if (told !== undefined && !step.opening) return sure(told.answer);
   // "When it slews" says when a meter was read, or nothing but "as I said" was said.
   if (read.met.includes(VOLTS_NAMED) || text === '') return null;
@@ -287,6 +290,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
     anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
+  const both = takeBothSaid(began, text, state, read);
+  if (both !== null) return both;
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
