@@ -5,7 +5,7 @@ import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
-import { stands } from '../words/stands.js';
+import { isOfMember } from '../words/stands.js';
 import type { WeighClauses } from './likely.js';
 
 export interface Likeness {
@@ -50,17 +50,8 @@ const [RIVAL, TIMES] = [0.6, 5];
 const WORTH_TELLING = 0.55;
 const MOST_GUESSES = 8;
 
-/** The clauses' own denials, pasts and habits are part of what they are like; whose mount they speak of is not. */
-const SAID_OF_OTHERS = { denied: true, past: true, habit: true } as const;
-
 const isOwn = (clauses: readonly Clause[]): boolean =>
-  clauses.every(({ sentence, from, to }) =>
-    stands(
-      sentence,
-      { start: from, end: to, taken: [...Array(to - from).keys()].map((i) => from + i) },
-      SAID_OF_OTHERS,
-    ),
-  );
+  clauses.every(({ sentence, from, to }) => isOfMember(sentence, from, to));
 
 type Entry = Finding['entry'];
 
