@@ -155,9 +155,19 @@ const isRepeated = (parts: readonly Part[], whole: string): boolean =>
   (/ first:transit\b/u.test(whole) && parts.every(({ read }) => /^(?:up|altitude) /u.test(lineOf(read)))) ||
   new Set(parts.map(({ read }) => sameAnswer(lineOf(read)) || read)).size < parts.length;
 
+/** "when does the Sun rise, and can I look at Venus after that": after sunrise, or the by-day question is read as of the night. */
+const AFTER_THAT = /\b(after|once|from|since) (?:that|then|this|it(?:'s| is| has)?(?: up| risen)?)\b/iu;
+const SUNRISE = /\bsun ?rise\b|\bsun-?up\b|\b(?:does |will )?(?:the )?sun (?:rises?|comes? up)\b/iu;
+const withEventNamed = (words: string): string => {
+  const at = SUNRISE.exec(words)?.index;
+  return at === undefined
+    ? words
+    : `${words.slice(0, at)}${words.slice(at).replace(AFTER_THAT, (_, lead: string) => `${lead} sunrise`)}`;
+};
+
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
-  const plain = mended(withPlainPosition(text), known);
+  const plain = withEventNamed(mended(withPlainPosition(text), known));
   if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
   const parts = partsIn(plain, known);
   if (parts === null) return null;

@@ -20,6 +20,9 @@ const LOOKS =
   /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
 const BY_DAY =
   /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
+/** From sunrise on, whatever the hour is now: the first minute of it. */
+const FROM_SUNRISE =
+  /\b(?:after|past|once|since|at|following|as soon as|when) (?:the )?(?:sun ?rise|sun-?up|sun (?:rises|comes up|has risen|has come up))\b/u;
 /** Said of the Sun as it stands now; all else of BY_DAY means some day, and at night the coming one. */
 const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
 const SAFE =
@@ -191,6 +194,8 @@ const endsOf = (plain: string, parts: SunParts): Ends | null => {
   return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts);
 };
 
+const isByDay = (plain: string): boolean => BY_DAY.test(plain) || FROM_SUNRISE.test(plain);
+
 const isSomeDay = (plain: string): boolean =>
   BY_DAY.test(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
 
@@ -198,6 +203,7 @@ const isSomeDay = (plain: string): boolean =>
 export const hourOf = (plain: string, { when: { night, hour }, isAfternoon }: SunParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
   if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
+  if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
   if (!isTonight) return `${night} noon`;
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';
@@ -293,7 +299,7 @@ const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
 /** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
 export const byDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
-  if (!BY_DAY.test(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
+  if (!isByDay(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
   const parts = partsOf(typed, known);
   if (!asksByDay(plain, parts)) return null;
   return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);
