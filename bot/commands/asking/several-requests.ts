@@ -9,6 +9,7 @@ import { plainQuestion } from './plain-question.js';
 import type { Known } from './sentence/asked.js';
 import { mended } from './spelling/known-words.js';
 import { lookingAtSun } from './sentence/looking-at-sun.js';
+import { withSunriseNamed } from './sentence/sun-words.js';
 
 const BREAK =
   /\s*(?:;|[.?!]+\s+(?=\p{L})|,?\s+(?:and(?:\s+(?:also|then))?|also|then|plus|oh and|&|n)(?=\s)|,\s+(?:then|also)?)\s*/giu;
@@ -155,19 +156,9 @@ const isRepeated = (parts: readonly Part[], whole: string): boolean =>
   (/ first:transit\b/u.test(whole) && parts.every(({ read }) => /^(?:up|altitude) /u.test(lineOf(read)))) ||
   new Set(parts.map(({ read }) => sameAnswer(lineOf(read)) || read)).size < parts.length;
 
-/** "when does the Sun rise, and can I look at Venus after that": after sunrise, or the by-day question is read as of the night. */
-const AFTER_THAT = /\b(after|once|from|since) (?:that|then|this|it(?:'s| is| has)?(?: up| risen)?)\b/iu;
-const SUNRISE = /\bsun ?rise\b|\bsun-?up\b|\b(?:does |will )?(?:the )?sun (?:rises?|comes? up)\b/iu;
-const withEventNamed = (words: string): string => {
-  const at = SUNRISE.exec(words)?.index;
-  return at === undefined
-    ? words
-    : `${words.slice(0, at)}${words.slice(at).replace(AFTER_THAT, (_, lead: string) => `${lead} sunrise`)}`;
-};
-
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
-  const plain = withEventNamed(mended(withPlainPosition(text), known));
+  const plain = withSunriseNamed(mended(withPlainPosition(text), known));
   if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
   const parts = partsIn(plain, known);
   if (parts === null) return null;
