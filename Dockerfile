@@ -39,4 +39,4 @@ VOLUME /data
 HEALTHCHECK --interval=30s --timeout=5s --start-period=60s --retries=3 \
   CMD ["node", "-e", "fetch(`http://127.0.0.1:${process.env.PIERHAND_HTTP_PORT}/health`).then(r=>process.exit(r.ok?0:1),()=>process.exit(1))"]
 STOPSIGNAL SIGTERM
-CMD ["node", "--max-semi-space-size=2", "dist/bot/main.js"]
+CMD ["node", "--max-semi-space-size=8", "dist/bot/main.js"]

@@ -33,6 +33,12 @@ describe('a trouble told where no walk waits', () => {
     'asked for Castor got somewhere in Leo',
     'my mount stops short of every star by about a fist',
     'asked it for the double cluster and got a hedge',
+    // Gear in words that tell nothing the walk asks about: it asks.
+    'wife moved the router now the scope is offline',
+    'mount makes grinding noise',
+    'my goto wont goto',
+    'can someone help me with my mount',
+    'hi, newbie, how do i connect my mount to my laptop',
   ])('%s', async (text) => {
     expect(await beginsWalk(text)).toBe(true);
   });
@@ -49,6 +55,10 @@ describe('a trouble told where no walk waits', () => {
     'the star party is on friday and the battery only lasts four hours so what should we look at first',
     'how long before sunrise should i stop so that i do not point near the sun with the scope on the usb hub',
     'where does saturn go when it sets behind the trees, still worth a look',
+    'selling my old mount, two hundred quid, collect only',
+    'which mount should i buy for a beginner',
+    'thanks for the lift and for carrying the mount, tom',
+    'can i leave my telescope outside under a cover all winter',
     'jupiter looks upside down in my scope, is that right',
     'which way do i look for vega, behind the house or over the road',
     'does capella ever go below the ground from here',

@@ -37,6 +37,27 @@ const ASKED =
 /** What is told of a mount that works as well: a new camera makes no trouble of a question. */
 const IS_HISTORY: readonly string[] = ['worked-before', 'changed-last', 'controller-screen'];
 
+/** Gear of the walk's, named where nobody knows what else was meant. */
+const NAMES_GEAR =
+  /\b(?:mounts?|scope|telescope|go ?to|hand ?set|(?:hand )?controller|keypad|com ?ports?|ports?|usb|dongle|adapt[eo]r|cables?|leads?|drivers?|router|wi-?fi|bluetooth|laptop|macbook|pc|computer|app|motors?|firmware|device|align\w*|battery|power)\b/iu;
+/** Buying, lending, meeting and praising: of gear, and of no trouble. */
+const OF_OTHER_BUSINESS =
+  /\b(?:sell\w*|sold|buy\w*|bought|order\w*|borrow\w*|lend\w*|spare|prices?|cheap\w*|cost\w*|pounds|quid|euros?|dollars|recommend\w*|second ?hand|collect|left (?:my|his|her|the|it)|seen my|thanks?|thank you|great|love|lovely|nice|named|arrived|bring\w*|carry\w*|lift|talk|party|meeting|anyone coming)\b/iu;
+const OPENS_A_QUESTION =
+  /^(?:(?:hi|hello|hey|so|and|ok),? )*(?:what|which|when|where|how|who|why|is|are|do|does|did|can|could|should|would|will|may|has|have)\b|\?\s*$/iu;
+/** Asked for all the same. */
+const ASKS_FOR_HELP =
+  /\bhelp\b.*\b(?:me|us|with)\b|\bneed help\b|\bhow (?:do|can|should|would) (?:i|we|you) (?:connect|hook|link|get)\b.*\b(?:mount|scope|telescope|handset|controller)\b/iu;
+
+/** Words of gear that no reader knows an answer to: the walk asks what is wrong, which is more than to say they were not followed. */
+const isOfGear = (text: string): boolean =>
+  NAMES_GEAR.test(text) &&
+  !OF_OTHER_BUSINESS.test(text) &&
+  (!OPENS_A_QUESTION.test(text.trim()) || ASKS_FOR_HELP.test(text));
+
+/** Fewer words name gear and tell nothing of it. */
+const LEAST_OF_GEAR = 4;
+
 type Standing = 'stands' | 'gives way to symptoms' | 'leaves words' | 'hardly stands' | 'no answer';
 
 const countUnread = ({ note }: Reading): number => {
@@ -101,6 +122,7 @@ const isEnough = (standing: Standing, told: readonly string[]): boolean => {
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = text.trim().split(/\s+/u).length;
+  if (read === null && wordCount >= LEAST_OF_GEAR && isOfGear(text)) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;

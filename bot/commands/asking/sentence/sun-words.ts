@@ -58,7 +58,7 @@ export const FROM_SUNRISE =
   /\b(?:after|past|once|since|at|following|as soon as|when) (?:the )?(?:sun ?rise|sun-?up|sun (?:rises|comes up|has risen|has come up))\b/u;
 
 const BY_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast|after (?:the )?sun ?(?:rise|up)|after the sun (?:is up|rises|comes up))\b|\b(?:rises?|safe|safely)\b.*\bafter(?:wards?| (?:that|it|then))\b/u;
 
 export const saysByDay = (plain: string): boolean => BY_DAY.test(plain) || FROM_SUNRISE.test(plain);
 
