@@ -1,5 +1,4 @@
 /** Sentences that want a yes or a no of one target: is it up, can it be seen, is it gone by ten, is it too late for it, is it bright. */
-import type { Whether } from '../../up/whether.js';
 import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { towardsIn } from './directions.js';
 
@@ -16,6 +15,21 @@ const ASKS_OTHERWISE =
 /** Other questions of one target in which the same words stand. */
 const OTHERS =
   /\b(?:flips?|meridian|pier|align\w*|drift\w*|goto|slew\w*|point\w* (?:at|to)|track\w*|sun\w*|daylight|day ?time|by day|noon|sunglasses|constellation|eclips\w*|occult\w*|conjunction|opposition|elongation|rings in|split|resolve|resolved|separat\w*|near(?:est)?|close to|next to|beside|same field|field of view|brighter|fainter|bigger|than|or|planet or|a (?:star|planet|galaxy|double|nebula)|double star|the same|filter|eyepiece\w*|magnification|barlow|camera|landed|remind\w*|phase|full|new moon|waxing|waning|minim\w*|dips?|dipping|variable)\b/u;
+
+/** What `up` can be asked to answer with yes or no. */
+type Whether =
+  | 'seen'
+  | 'up'
+  | 'down'
+  | 'late'
+  | 'early'
+  | 'reaches'
+  | 'high'
+  | 'low'
+  | 'bright'
+  | 'circumpolar'
+  | 'sets-here'
+  | 'moonlight';
 
 const SETS_HERE =
   /\bever (?:sets?|rises?|goes? down|go below|dips? below)\b|\b(?:does|do|will|can)\b.*\b(?:sets?|rises?|go down)\b.* (?:from|at) (?:here|this latitude|my latitude|our latitude)\b/u;
