@@ -1,7 +1,7 @@
 /** No change by the remedy, and cured by what the member did beside it; and questions about the doing. The sentences are invented. */
 import { describe, expect, it } from 'vitest';
 import { outcomeSaid } from '../../bot/reading/index.js';
-import { answer } from '../commands/real-deps.js';
+import { answer, refusal } from '../commands/real-deps.js';
 import { deps, idOf, member, NOW, stepOf } from './console-walk.js';
 
 const { reading } = deps.triage();
@@ -69,6 +69,13 @@ describe('a question about the doing', () => {
       expect(stepOf(told).id).toBe(remedy);
     },
   );
+
+  it('of the Sun it is answered by what judges it', async () => {
+    const who = member('Signy');
+    await answer(deps, 'triage the app on my phone will not connect to the mount', NOW, who);
+    const told = await refusal(deps, 'is it safe to point at the sun', NOW, who);
+    expect(told.message).toContain('solar filter');
+  });
 
   it('how a thing is done with the phone is asked of the walk, whatever object bears its name', async () => {
     const who = member('Tuva');

@@ -56,6 +56,8 @@ const isOfRemedy = (said: SaidOutcome, text: string): boolean =>
 const HOW_TO_DO =
   /^(?:(?:and|so|ok|but|um|sorry),? )*(?:how|where) (?:do|can|could|should|would|to)(?: (?:i|we|one|you))? (?:\w+ )?(?:forget|join|leave|stop|turn|switch|set|change|install|update|open|get (?:to|into|rid)|connect|disconnect|unplug|reset|restart|allow|choose|pick|select|pair|see which|tell which)\b/iu;
 
+const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
+
 const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
   HOW_TO_DO.test(text.trim()) && readText(reading, text).facts.length > 0;
 
@@ -65,6 +67,8 @@ export const waitingWords: WordsReader = {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;
     const model = deps.triage();
+    // What is asked of the Sun is answered by what judges it, whatever waits.
+    if (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const { kind } = assess(model, walk.state).step;
     const answersStep =
       // "Who can help me", "stop" and "what do you mean" are said of the walk.
