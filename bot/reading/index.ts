@@ -47,4 +47,6 @@ export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
+export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
+export { deniesPremise } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';
