@@ -10,6 +10,8 @@ COPY build.mjs tsconfig.json ./
 COPY bot ./bot
 COPY scripts/knowledge ./scripts/knowledge
 COPY knowledge/connection ./knowledge/connection
+# Told by --version, the log and /health: --build-arg SOURCE_COMMIT=$(git rev-parse HEAD)
+ARG SOURCE_COMMIT=
 RUN npm run build && npm prune --omit=dev --ignore-scripts
 # "yes": for encrypted Matrix rooms (fetches the SDK's native library from its maker).
 ARG MATRIX_ENCRYPTION=no
@@ -37,4 +39,4 @@ VOLUME /data
 HEALTHCHECK --interval=30s --timeout=5s --start-period=60s --retries=3 \
   CMD ["node", "-e", "fetch(`http://127.0.0.1:${process.env.PIERHAND_HTTP_PORT}/health`).then(r=>process.exit(r.ok?0:1),()=>process.exit(1))"]
 STOPSIGNAL SIGTERM
-CMD ["node", "--max-semi-space-size=2", "dist/bot/main.js"]
+CMD ["node", "--max-semi-space-size=8", "dist/bot/main.js"]

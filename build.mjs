@@ -2,9 +2,22 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { build } from 'esbuild';
 
-const { metafile } = await build({
+const builder = await import('esbuild').catch(() => null);
+if (builder === null) {
+  process.stderr.write('The builder is a development package that is not here: "npm ci" brings it and builds.\n');
+  process.exit(2);
+}
+
+/** What is built is told by its commit, where the folder is a clone or the image's maker says it. */
+const commit = () => {
+  if (process.env.SOURCE_COMMIT) return process.env.SOURCE_COMMIT.slice(0, 8);
+  if (!existsSync('.git')) return '';
+  const { status, stdout } = spawnSync('git', ['rev-parse', '--short=8', 'HEAD'], { encoding: 'utf8' });
+  return status === 0 ? stdout.trim() : '';
+};
+
+const { metafile } = await builder.build({
   // The Matrix SDK may only be imported after native-crypto, and everything after small-heap: entries of their own keep their place.
   entryPoints: [
     'bot/app/small-heap.ts',
@@ -40,6 +53,7 @@ const { metafile } = await build({
     'yaml',
   ],
   sourcemap: true,
+  define: { BUILT_FROM: JSON.stringify(commit()) },
   metafile: true,
   logLevel: 'warning',
 });

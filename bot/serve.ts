@@ -182,6 +182,8 @@ const main = async (): Promise<void> => {
     process.stdout.write(first === '--version' ? `${ownVersion()}\n` : usage());
     return;
   }
+  // A question may begin with a sign ("-5°"), never with an option's name.
+  if (/^--?[a-z]/iu.test(first)) throw new StartError(`There is no option ${first}: --version, --help, or a question.`);
   const opened = await open();
   const stopper = createStopper(opened);
   for (const signal of ['SIGINT', 'SIGTERM'] as const)

@@ -1,4 +1,5 @@
 /** Suggestions as a member types a target's name: what begins with it first, best known first, within a few milliseconds. */
+import { createKept } from '../ground/kept.js';
 import { onceOf } from '../ground/once.js';
 import type { Catalogue } from './catalogue.js';
 import { constellationOf, greekName } from './designation.js';
@@ -12,11 +13,17 @@ interface CompletionTable {
   /** Folded keys in code-unit order, several a target. */
   readonly keys: readonly string[];
   readonly positions: Int32Array;
-  /** 1 where the key is not the beginning of the name but of a later word in it. */
-  readonly inside: Uint8Array;
+  /**
+   * What a key is worth to one who types its beginning; lower comes first: a name's beginning before a later word's, the best known
+   * first in each. A key typed whole is worth `WHOLE` less.
+   */
+  readonly values: Float64Array;
   /** The best known of all, for an empty text. */
   readonly best: readonly number[];
 }
+
+const WHOLE = 10_000;
+const INSIDE = 100_000;
 
 /** Every key a target completes under: its name and aliases whole, and later words of common names. */
 const keysOf = (target: Target): { key: string; inside: boolean }[] => {
@@ -41,16 +48,20 @@ const tableOf = onceOf((catalogue: Catalogue): CompletionTable => {
   }
   entries.sort((a, b) => Number(a.key > b.key) - Number(a.key < b.key));
   const { rank } = catalogue.index;
+  const known = (position: number): number => (position < 0 ? -1000 - position : (rank[position] ?? 9999));
   const best = Array.from({ length: catalogue.sweep.length }, (_, i) => i)
     .filter((i) => catalogue.sweep.wellKnown[i] === 1)
     .sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
   return {
     keys: entries.map((e) => e.key),
     positions: Int32Array.from(entries, (e) => e.position),
-    inside: Uint8Array.from(entries, (e) => (e.inside ? 1 : 0)),
+    values: Float64Array.from(entries, (e) => WHOLE + (e.inside ? INSIDE : 0) + known(e.position)),
     best: [...catalogue.solarSystem.map((_, i) => -1 - i), ...best].slice(0, 100),
   };
 });
+
+/** Beyond every letter and figure that a key is made of. */
+const LAST_UNIT = '\uffff';
 
 const lowerBound = (keys: readonly string[], key: string): number => {
   let low = 0;
@@ -121,24 +132,26 @@ const suggestion = (catalogue: Catalogue, position: number, typed: readonly stri
   };
 };
 
-/** Lower comes first: a key that is the beginning itself, then a name's beginning, then a later word's; the best known in each. */
-const valueOf = (catalogue: Catalogue, table: CompletionTable, at: number, prefix: string): number => {
-  const position = table.positions[at] ?? 0;
-  const isWhole = table.keys[at]?.length === prefix.length;
-  const known = position < 0 ? -1000 - position : (catalogue.index.rank[position] ?? 9999);
-  return (isWhole ? 0 : 10_000) + (table.inside[at] === 1 ? 100_000 : 0) + known;
-};
-
 /** The positions under keys that begin with one of `typed`, best first. */
 const beginningWith = (catalogue: Catalogue, typed: readonly string[], most: number): readonly number[] => {
-  const table = tableOf(catalogue);
+  const { keys, positions, values } = tableOf(catalogue);
   const best = bestOf(most);
   for (const prefix of typed) {
-    for (let i = lowerBound(table.keys, prefix); table.keys[i]?.startsWith(prefix) === true; i += 1)
-      best.offer(table.positions[i] ?? 0, valueOf(catalogue, table, i, prefix));
+    const end = lowerBound(keys, `${prefix}${LAST_UNIT}`);
+    for (let i = lowerBound(keys, prefix); i < end; i += 1) {
+      const whole = keys[i]?.length === prefix.length ? WHOLE : 0;
+      best.offer(positions[i] ?? 0, (values[i] ?? 0) - whole);
+    }
   }
   return best.inOrder();
 };
+
+/** Many who type a name begin alike, and each letter is asked for. Some 4 kB each. */
+const LATELY_TYPED = 100;
+const latelyOf = onceOf(() => ({
+  beginning: createKept<string, readonly TargetCompletion[]>(LATELY_TYPED),
+  near: createKept<string, readonly TargetCompletion[]>(LATELY_TYPED),
+}));
 
 /** Fewer letters than these are near to too many names. */
 const LEAST_FOR_NEAR = 4;
@@ -157,11 +170,17 @@ export const completeTargets = (catalogue: Catalogue, partial: string, limit = 2
       .best.slice(0, most)
       .map((position) => suggestion(catalogue, position, []));
   const moving = catalogue.moving?.complete(cleanText(partial), most) ?? [];
-  const found = beginningWith(catalogue, typed, most);
+  const { beginning, near } = latelyOf(catalogue);
+  const key = `${most} ${typed.join(' ')}`;
+  const suggested = (order: readonly number[]): readonly TargetCompletion[] =>
+    order.map((position) => suggestion(catalogue, position, typed));
+  const found = beginning(key, () => suggested(beginningWith(catalogue, typed, most)));
   const [first = ''] = typed;
   const isStranger = found.length === 0 && moving.length === 0 && first.length >= LEAST_FOR_NEAR;
-  const order = isStranger ? namesBeginningNearly(catalogue, first, Math.min(most, 5)) : found;
-  return [...order.map((position) => suggestion(catalogue, position, typed)), ...moving].slice(0, most);
+  const fixed = isStranger
+    ? near(key, () => suggested(namesBeginningNearly(catalogue, first, Math.min(most, 5))))
+    : found;
+  return [...fixed, ...moving].slice(0, most);
 };
 
 /** Builds the table now, so that the first member to type does not wait for it. */

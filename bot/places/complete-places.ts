@@ -1,4 +1,6 @@
 /** Suggestions as a member types a place's name: the largest first, each told apart by its region and country. */
+import { createKept } from '../ground/kept.js';
+import { onceOf } from '../ground/once.js';
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { foldPlace } from './fold-place.js';
 import type { Places } from './load-places.js';
@@ -18,6 +20,10 @@ const named = (places: Places, folded: string): readonly number[] => {
   return [...own, ...other].slice(0, LOOKED_THROUGH);
 };
 
+/** Many who type a name begin alike, and each letter is asked for. Some 4 kB each. */
+const LATELY_TYPED = 100;
+const latelyOf = onceOf((_places: Places) => createKept<string, readonly PlaceCompletion[]>(LATELY_TYPED));
+
 /** Suggestions for a partly typed place ("cal", "springfield, il"); nothing for fewer than two letters. Never throws on any text. */
 export const completePlaces = (places: Places, partial: string, limit = 25): readonly PlaceCompletion[] => {
   if (partial.length > LONGEST_TEXT) return [];
@@ -26,14 +32,16 @@ export const completePlaces = (places: Places, partial: string, limit = 25): rea
   const qualifier = foldPlace(rest.join(' '));
   if (folded.length < 2) return [];
   const most = Math.max(0, Math.min(limit, 100));
-  const rows = rest.length > 0 ? named(places, folded) : places.rowsBeginning(folded, most);
-  return rows
-    .map((row) => places.placeAt(row))
-    .filter((p) =>
-      [p.region, p.regionCode, p.country, p.countryCode, p.district].some((part) =>
-        foldPlace(part).startsWith(qualifier),
-      ),
-    )
-    .slice(0, most)
-    .map((place) => ({ value: placeSpec(place), label: placeLabel(place) }));
+  return latelyOf(places)(JSON.stringify([most, rest.length > 0, folded, qualifier]), () => {
+    const rows = rest.length > 0 ? named(places, folded) : places.rowsBeginning(folded, most);
+    return rows
+      .map((row) => places.placeAt(row))
+      .filter((p) =>
+        [p.region, p.regionCode, p.country, p.countryCode, p.district].some((part) =>
+          foldPlace(part).startsWith(qualifier),
+        ),
+      )
+      .slice(0, most)
+      .map((place) => ({ value: placeSpec(place), label: placeLabel(place) }));
+  });
 };

@@ -1,22 +1,24 @@
 /** Many findings made one reading: one answer a check (but several things tried), one system, one path or family, one weight a fault. */
 import { tableOf } from '../ground/table-of.js';
 import type { Finding } from './finding.js';
-import { keyOf, type ReadFact, type Suggestion, type Understood } from './reading.js';
+import { holdsEither, keyOf, type ReadFact, type Suggestion, type Understood } from './reading.js';
 import { settlePath, type Families } from './settle-path.js';
 
 interface Claim {
   readonly what: string;
   readonly answer: string;
+  /** It tells this one or one of these. */
+  readonly or?: readonly string[] | undefined;
   readonly from: Finding;
 }
 
 const claimsOf = (findings: readonly Finding[]): readonly Claim[] => {
   const claims: Claim[] = [];
   for (const from of findings) {
-    const { answers, system, client } = from.entry;
+    const { answers, or, system, client } = from.entry;
     if (system !== undefined) claims.push({ what: 'system', answer: system, from });
     if (client !== undefined) claims.push({ what: 'client', answer: client, from });
-    for (const what in answers) claims.push({ what, answer: answers[what] ?? '', from });
+    for (const what in answers) claims.push({ what, answer: answers[what] ?? '', or: or?.[what], from });
   }
   return claims;
 };
@@ -28,6 +30,9 @@ const beats = (later: Claim, earlier: Claim): boolean => {
   if (a.by !== b.by) return a.by !== 'words';
   return a.sureness >= b.sureness;
 };
+
+/** The answer to "When does it fail?" that leaves no other moment. */
+const NO_MOMENT = 'never';
 
 /** What a contradiction leaves of a claim. */
 const CONTRADICTED = 0.7;
@@ -55,18 +60,50 @@ export interface Gathered {
 
 const SYSTEM_LABELS = tableOf({ windows: 'Windows', macos: 'macOS', linux: 'Linux', phone: 'a phone or tablet' });
 
-/** The best claim of each check, and whether another contradicts it. */
-const bestClaims = (claims: readonly Claim[]): readonly { readonly claim: Claim; readonly torn: boolean }[] => {
-  const best = new Map<string, { claim: Claim; torn: boolean }>();
+interface Best {
+  readonly claim: Claim;
+  /** Another contradicts it. */
+  readonly torn: boolean;
+  /** Others that were told beside it and do not contradict it, in the order they stand in the text. */
+  readonly beside: readonly Claim[];
+}
+
+const isOneOf = (claim: Claim, { answer, or = [] }: Claim): boolean =>
+  or.includes(claim.answer) || claim.answer === answer;
+
+/** "When I slew, and when it is left alone": both told in the member's own words, neither of them "every time". */
+const standBeside = (a: Claim, b: Claim): boolean =>
+  holdsEither(a.what) && [a, b].every(({ answer, from }) => from.by === 'words' && answer !== NO_MOMENT);
+
+/** At no clear moment: it says nothing beside a moment that is named. */
+const isVague = ({ answer }: Claim): boolean => answer === 'random';
+
+/** What two claims of one check leave. */
+const withClaim = (before: Best, claim: Claim): Best => {
+  const { claim: own, torn, beside } = before;
+  // "Could not open the port: access denied": which of the two it is.
+  if (own.or !== undefined || claim.or !== undefined) {
+    const [wide, narrow] = claim.or === undefined ? [own, claim] : [claim, own];
+    if (narrow.or === undefined && isOneOf(narrow, wide)) return { claim: narrow, torn, beside };
+  }
+  const isOther = own.answer !== claim.answer;
+  if (isOther && standBeside(own, claim)) {
+    const told = [own, ...beside.filter((one) => one.answer !== claim.answer), claim];
+    const clear = told.filter((one) => !isVague(one));
+    const [first = own, ...others] = clear.length > 1 ? clear : told;
+    return { claim: first, torn, beside: others };
+  }
+  return { claim: beats(claim, own) ? claim : own, torn: torn || isOther, beside };
+};
+
+/** The best claim of each check, what contradicts it, and what stands beside it. */
+const bestClaims = (claims: readonly Claim[]): readonly Best[] => {
+  const best = new Map<string, Best>();
   for (const claim of claims) {
     if (claim.what === 'system') continue;
     const key = keyOf(claim.what, claim.answer);
     const before = best.get(key);
-    if (before === undefined) best.set(key, { claim, torn: false });
-    else {
-      const torn = before.torn || before.claim.answer !== claim.answer;
-      best.set(key, { claim: beats(claim, before.claim) ? claim : before.claim, torn });
-    }
+    best.set(key, before === undefined ? { claim, torn: false, beside: [] } : withClaim(before, claim));
   }
   return [...best.values()];
 };
@@ -94,9 +131,18 @@ export const gather = (
   const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];
-  const take = (claim: Claim, torn: boolean, label: string | undefined): void => {
+  const take = (claim: Claim, torn: boolean, label: string | undefined, beside: readonly Claim[] = []): void => {
     const { what, answer, from } = claim;
-    const fact: ReadFact = { what, answer, sureness: surenessOf(claim, torn), quote: quoteOf(from), by: from.by };
+    const others = [...(claim.or ?? []), ...beside.flatMap((one) => [one.answer, ...(one.or ?? [])])];
+    const or = [...new Set(others)].filter((other) => other !== answer);
+    const fact: ReadFact = {
+      what,
+      answer,
+      ...(or.length === 0 ? {} : { or }),
+      sureness: surenessOf(claim, torn),
+      quote: quoteOf(from),
+      by: from.by,
+    };
     facts.push(fact);
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
@@ -111,12 +157,13 @@ export const gather = (
       path.from.entry.label ?? families.families.find(({ id }) => id === path.answer)?.label ?? '',
     );
   const shown = new Set<string>();
-  for (const { claim, torn } of bestClaims(claims)) {
+  for (const { claim, torn, beside } of bestClaims(claims)) {
     // What is said of the phone that steers the mount is told once, and as no contrast.
     const isOfItself = claim.what === 'works-with-phone' && system?.answer === 'phone';
-    const label = isOfItself ? undefined : (claim.from.entry.label ?? claim.from.entry.says);
+    const labels = [claim, ...beside].flatMap(({ from: { entry } }) => entry.label ?? entry.says ?? []);
+    const label = isOfItself || labels.length === 0 ? undefined : [...new Set(labels)].join('; ');
     // One entry may answer several checks; the member is told once.
-    take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined);
+    take(claim, torn, label !== undefined && !shown.has(label) ? label : undefined, beside);
     if (label !== undefined) shown.add(label);
   }
   return { facts, understood, suggested: weightsOf(findings) };

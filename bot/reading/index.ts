@@ -1,5 +1,13 @@
 /** The door to reading: what a member wrote, pasted or photographed, as facts that each quote the words they came from. */
-export { holdsSeveral, keyOf, type ReadBy, type ReadFact, type Reading, type Suggestion } from './reading.js';
+export {
+  holdsEither,
+  holdsSeveral,
+  keyOf,
+  type ReadBy,
+  type ReadFact,
+  type Reading,
+  type Suggestion,
+} from './reading.js';
 export { makeWeighing } from './examples/likely.js';
 export { decodeWeights, type Weights } from './examples/weights.js';
 export { readText } from './read-text.js';
@@ -39,4 +47,6 @@ export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
+export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
+export { deniesPremise } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

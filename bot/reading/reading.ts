@@ -8,6 +8,8 @@ export interface ReadFact {
   readonly what: string;
   /** A path's or path family's id, a system, a kind of client, or an answer of that check. */
   readonly answer: string;
+  /** Answers that hold as well, or in its place: of these and that one the text does not say which. */
+  readonly or?: readonly string[];
   /** 0 to 1: how far the text is to be believed on this. */
   readonly sureness: number;
   /** The words or the line that it came from, at most QUOTE_LIMIT characters; strangers' text, never markup. */
@@ -50,6 +52,10 @@ export const QUOTE_LIMIT = 120;
 /** Checks of which several answers may be true at once, each in its own right. */
 const SEVERAL: ReadonlySet<string> = new Set(['tried-already', 'changed-last']);
 export const holdsSeveral = (what: string): boolean => SEVERAL.has(what);
+
+/** Checks of which a text may tell two answers that do not contradict each other: it drops on the slew, and when left alone. */
+const EITHER: ReadonlySet<string> = new Set(['when-drops', 'message', 'mount-does']);
+export const holdsEither = (what: string): boolean => EITHER.has(what);
 
 /** What two facts of one text would contradict each other in. */
 export const keyOf = (what: string, answer: string): string => (SEVERAL.has(what) ? `${what}.${answer}` : what);

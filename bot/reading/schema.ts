@@ -14,6 +14,8 @@ export type Client = (typeof CLIENTS)[number];
 const told = {
   /** Check id → answer id. */
   answers: z.record(id, answerId).optional(),
+  /** Check id → further answers: the text tells that one or one of these, not which. */
+  or: z.record(id, z.array(answerId).min(1)).optional(),
   /** Fault id → how many times likelier the text makes it (below 1: less likely). */
   suggests: z.record(id, z.number().positive().max(1000)).optional(),
   /** The system this text can only come from. */
@@ -138,7 +140,7 @@ export type SayingEntry = z.infer<typeof sayingSchema>;
 export type FamilyEntry = z.infer<typeof familySchema>;
 export type WordedAnswersEntry = z.infer<typeof wordedAnswersSchema>;
 /** What evidence and sayings have in common. */
-export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'suggests' | 'system' | 'client' | 'path'>;
+export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'or' | 'suggests' | 'system' | 'client' | 'path'>;
 
 export interface VocabularyEntries {
   readonly evidence: readonly EvidenceEntry[];

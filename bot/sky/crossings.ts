@@ -21,11 +21,17 @@ const REFINED_TO_MS = 1000;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The zero between two instants at which the function's signs differ (bisection kept, secants taken: the Illinois method; M. Dowell and P. Jarratt, BIT 11, 168 (1971)). */
-export const zeroBetween = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {
+export const zeroBetween = (
+  f: TimeFunction,
+  startUtcMs: UtcMs,
+  endUtcMs: UtcMs,
+  valueAtStart = f(startUtcMs),
+  valueAtEnd = f(endUtcMs),
+): UtcMs => {
   let a = startUtcMs;
   let b = endUtcMs;
-  let fa = f(a);
-  let fb = f(b);
+  let fa = valueAtStart;
+  let fb = valueAtEnd;
   if (fa === 0) return a;
   if (fb === 0) return b;
   let keptSide = 0;
@@ -81,26 +87,43 @@ const peakBetween = (
 };
 
 /** Instants from start to end, evenly, at most SAMPLE_MS apart, and `margin` more of them before and after. */
-const sampleTimes = (startUtcMs: UtcMs, endUtcMs: UtcMs, margin: number): UtcMs[] => {
+const sampleTimes = (startUtcMs: UtcMs, endUtcMs: UtcMs, margin: number): Float64Array => {
   const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / SAMPLE_MS));
   const stepMs = (endUtcMs - startUtcMs) / steps;
-  return Array.from({ length: steps + 1 + 2 * margin }, (_, i) => startUtcMs + stepMs * (i - margin));
+  const times = new Float64Array(steps + 1 + 2 * margin);
+  for (let i = 0; i < times.length; i++) times[i] = startUtcMs + stepMs * (i - margin);
+  return times;
 };
 
-/** Every change of sign between start and end, in order. The function may be any altitude less a limit. */
-export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Crossing[] => {
-  if (!(endUtcMs > startUtcMs)) return [];
+/** A function's values over a span, for all that is asked of it there. */
+export interface Sampled extends TimeSpan {
+  readonly f: TimeFunction;
+  readonly times: Float64Array;
+  readonly values: Float64Array;
+}
+
+export const sampled = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Sampled => {
   // A turning point next to either end shows only beside a sample from outside the span.
-  const times = sampleTimes(startUtcMs, endUtcMs, 1);
-  const values = times.map(f);
+  const times = endUtcMs > startUtcMs ? sampleTimes(startUtcMs, endUtcMs, 1) : new Float64Array();
+  return { f, startUtcMs, endUtcMs, times, values: times.map(f) };
+};
+
+/** Every passage through a level between start and end, in order. The function may be any altitude. */
+export const crossingsIn = (of: Sampled, level: number): Crossing[] => {
+  const { startUtcMs, endUtcMs, times } = of;
+  const f: TimeFunction = (utcMs) => of.f(utcMs) - level;
+  const valueAt = (i: number): number => (of.values[i] as number) - level;
   const found: Crossing[] = [];
   const look = (a: UtcMs, fa: number, b: UtcMs, fb: number): void => {
-    if (fa > 0 !== fb > 0) found.push({ utcMs: zeroBetween(f, a, b), rising: fb > 0 });
+    if (fa > 0 !== fb > 0) found.push({ utcMs: zeroBetween(f, a, b, fa, fb), rising: fb > 0 });
   };
   for (let i = 1; i < times.length; i++) {
-    const [before, now, after] = [values[i - 1]!, values[i]!, values[i + 1]];
+    const before = valueAt(i - 1);
+    const now = valueAt(i);
     look(times[i - 1]!, before, times[i]!, now);
-    if (after === undefined || before > 0 !== now > 0 || now > 0 !== after > 0) continue;
+    if (i + 1 === times.length) continue;
+    const after = valueAt(i + 1);
+    if (before > 0 !== now > 0 || now > 0 !== after > 0) continue;
     // Three samples on one side with a turning point towards zero: does it reach over?
     const side = now > 0 ? -1 : 1;
     if (side * now < side * before || side * now < side * after) continue;
@@ -113,17 +136,22 @@ export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs)
   return found.filter(({ utcMs }) => utcMs >= startUtcMs && utcMs <= endUtcMs).sort((a, b) => a.utcMs - b.utcMs);
 };
 
+/** Every change of sign between start and end, in order. The function may be any altitude less a limit. */
+export const crossingsOf = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Crossing[] =>
+  crossingsIn(sampled(f, startUtcMs, endUtcMs), 0);
+
 /** A stretch of time with its ends told apart: an event, or only where the search began or ended. */
 export interface Interval extends TimeSpan {
   readonly startsByCrossing: boolean;
   readonly endsByCrossing: boolean;
 }
 
-/** The stretches of the span in which the function is at or below zero, in order. */
-export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Interval[] => {
+/** The stretches of the span in which the function is at or below a level, in order. */
+export const intervalsBelowIn = (of: Sampled, level: number): Interval[] => {
+  const { startUtcMs, endUtcMs } = of;
   const intervals: Interval[] = [];
-  const crossings = crossingsOf(f, startUtcMs, endUtcMs);
-  const belowAtStart = crossings[0]?.rising ?? f(startUtcMs) <= 0;
+  const crossings = crossingsIn(of, level);
+  const belowAtStart = crossings[0]?.rising ?? of.f(startUtcMs) - level <= 0;
   let open: { startUtcMs: UtcMs; startsByCrossing: boolean } | null = belowAtStart
     ? { startUtcMs, startsByCrossing: false }
     : null;
@@ -138,6 +166,10 @@ export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: Utc
   if (open) intervals.push({ ...open, endUtcMs, endsByCrossing: false });
   return intervals;
 };
+
+/** The stretches of the span in which the function is at or below zero, in order. */
+export const intervalsBelow = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): Interval[] =>
+  intervalsBelowIn(sampled(f, startUtcMs, endUtcMs), 0);
 
 /** When the function is greatest between start and end, ends included. */
 export const greatestIn = (f: TimeFunction, startUtcMs: UtcMs, endUtcMs: UtcMs): UtcMs => {

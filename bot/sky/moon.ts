@@ -1,8 +1,9 @@
 /** The Moon as it troubles an observer: where it is, how full, how near a target, and when the dark is free of it. */
-import { Body, Illumination, RotateVector, Rotation_EQJ_ECT, Vector } from 'astronomy-engine';
+import { AngleBetween, DEG2RAD, RotateVector, Rotation_EQJ_ECT, Vector } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
-import { wrapDeg360 } from './angles.js';
+import { add, wrapDeg360 } from './angles.js';
 import { intervalsBelow } from './crossings.js';
+import { earthAt } from './earth.js';
 import { engineTime } from './engine-time.js';
 import type { TimeSpan } from './night.js';
 import { placeOf } from './place.js';
@@ -33,16 +34,24 @@ const eclipticLongitudeDeg = (body: 'Sun' | 'Moon', time: AstroTime): number => 
   return (Math.atan2(ecliptic.y, ecliptic.x) * 180) / Math.PI;
 };
 
+/** What the engine's `Illumination` gives, from vectors that its place needs as well: the lunar theory is the dearest part of both. */
+const moonPhaseAngleDeg = (utcMs: UtcMs): number => {
+  const { time, positionAu } = earthAt(utcMs);
+  const fromEarth = apparentVector('Moon', time);
+  const [x, y, z] = add(positionAu, fromEarth);
+  return AngleBetween(new Vector(...fromEarth, time), new Vector(x, y, z, time));
+};
+
 /** Where it is and how bright, without what tells waxing from waning, which costs as much again. */
 export const moonLightAt = (
   observer: Observer,
   utcMs: UtcMs,
 ): Pick<MoonState, 'place' | 'illuminatedFraction' | 'phaseAngleDeg'> => {
-  const illumination = Illumination(Body.Moon, engineTime(utcMs));
+  const phaseAngleDeg = moonPhaseAngleDeg(utcMs);
   return {
     place: placeOf(MOON, observer, utcMs),
-    illuminatedFraction: illumination.phase_fraction,
-    phaseAngleDeg: illumination.phase_angle,
+    illuminatedFraction: (1 + Math.cos(DEG2RAD * phaseAngleDeg)) / 2,
+    phaseAngleDeg,
   };
 };
 

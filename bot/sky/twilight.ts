@@ -1,5 +1,7 @@
 /** Sunset, the three twilights and darkness within a span of time, polar day and night told apart. */
-import { intervalsBelow } from './crossings.js';
+import { createKept } from '../ground/kept.js';
+import { once } from '../ground/once.js';
+import { intervalsBelowIn, sampled } from './crossings.js';
 import type { Interval } from './crossings.js';
 import type { TimeSpan } from './night.js';
 import { SUN_HORIZON_ALTITUDE_DEG } from './rise-set.js';
@@ -44,10 +46,23 @@ const longest = (intervals: readonly Interval[]): Interval | null =>
 
 type LongestBelow = (altitudeDeg: number) => Interval | null;
 
+/** Of a night most answers ask several times, and the members of a club all of the same one. */
+const KEPT_SPANS = 60;
+const kept = createKept<string, LongestBelow>(KEPT_SPANS);
+
 const sunBelow = (observer: Observer, startUtcMs: UtcMs, endUtcMs: UtcMs): LongestBelow => {
-  const track = skyTrack(SUN, observer);
-  return (altitudeDeg) =>
-    longest(intervalsBelow((utcMs) => track.altitudeDegAt(utcMs) - altitudeDeg, startUtcMs, endUtcMs));
+  const { latitudeDeg, longitudeDeg, elevationM } = observer;
+  return kept(`${latitudeDeg} ${longitudeDeg} ${elevationM} ${startUtcMs} ${endUtcMs}`, () => {
+    const heights = once(() => sampled(skyTrack(SUN, observer).altitudeDegAt, startUtcMs, endUtcMs));
+    const known = new Map<number, Interval | null>();
+    return (altitudeDeg) => {
+      const before = known.get(altitudeDeg);
+      if (before !== undefined) return before;
+      const found = longest(intervalsBelowIn(heights(), altitudeDeg));
+      known.set(altitudeDeg, found);
+      return found;
+    };
+  });
 };
 
 const duskOf = (interval: Interval | null): UtcMs | null => (interval?.startsByCrossing ? interval.startUtcMs : null);

@@ -25,6 +25,20 @@ describe('a trouble told where no walk waits', () => {
     "We got a new internet box and since then the telescope's gone. Search button finds nothing.",
     'pc says connected. handset says connected. crosshair stays at polaris while the mount tracks something else',
     'Cloudy here so I tested it indoors: the driver says access is denied on the port, the lead is the one it came with.',
+    // A target named, and what the mount does instead: no question of where the target stands.
+    'Hello. Mount connect OK. I say go to Vega, it go far away, wrong place. Every time. Why?',
+    'goto jupiter and the thing dives for the grass, what gives',
+    'when i send the mount to Saturn it moves a bit then stops and says limit, all other stars ok',
+    'points me into the trees instead of at Regulus',
+    'asked for Castor got somewhere in Leo',
+    'my mount stops short of every star by about a fist',
+    'asked it for the double cluster and got a hedge',
+    // Gear in words that tell nothing the walk asks about: it asks.
+    'wife moved the router now the scope is offline',
+    'mount makes grinding noise',
+    'my goto wont goto',
+    'can someone help me with my mount',
+    'hi, newbie, how do i connect my mount to my laptop',
   ])('%s', async (text) => {
     expect(await beginsWalk(text)).toBe(true);
   });
@@ -40,11 +54,27 @@ describe('a trouble told where no walk waits', () => {
     'we had the mount repaired last year and it has been fine since, so what shall we try on sunday with the new moon',
     'the star party is on friday and the battery only lasts four hours so what should we look at first',
     'how long before sunrise should i stop so that i do not point near the sun with the scope on the usb hub',
+    'where does saturn go when it sets behind the trees, still worth a look',
+    'selling my old mount, two hundred quid, collect only',
+    'which mount should i buy for a beginner',
+    'thanks for the lift and for carrying the mount, tom',
+    'can i leave my telescope outside under a cover all winter',
+    'jupiter looks upside down in my scope, is that right',
+    'which way do i look for vega, behind the house or over the road',
+    'does capella ever go below the ground from here',
+    'when the sun goes down behind the wall can i point at venus',
+    'andromeda goes straight overhead, how do i get to it with the dob without hurting my neck',
   ])('%s is no trouble', async (text) => {
     expect(await beginsWalk(text)).toBe(false);
   });
 
-  // Written by members' voices that never saw the readers, and fitted to by nothing: of 240 whole, 209 begin a walk.
+  it('lets the Sun stand first by day', async () => {
+    const noon = Date.UTC(2026, 5, 26, 12);
+    const outcome = await ask(deps, 'I say go to Venus, it go far away, wrong place. Every time. Why?', noon, ODALYS);
+    expect(!isProblem(outcome) && typeof outcome.data['walkId'] === 'string').toBe(false);
+  });
+
+  // Written by members' voices that never saw the readers, and fitted to by nothing: of 240 whole, 213 begin a walk.
   it('hears most of what members wrote at length', async () => {
     const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
       .split('\n')

@@ -47,7 +47,7 @@ export const botOnDiscord = (
     process.execPath,
     '--expose-gc',
     // As in Dockerfile and deploy/pierhand.service.
-    '--max-semi-space-size=2',
+    '--max-semi-space-size=8',
     // To profile it: LOAD_NODE_ARGS='--cpu-prof --cpu-prof-dir=/tmp/profile'.
     ...(process.env['LOAD_NODE_ARGS'] ?? '').split(' ').filter((flag) => flag !== ''),
     '--import',

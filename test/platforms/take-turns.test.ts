@@ -62,6 +62,33 @@ describe('turns of many members', () => {
     expect(isCrowded()).toBe(false);
   });
 
+  it('tells more than can be answered from a club that asks all at once, and never cuts a handful', async () => {
+    let nowMs = 0;
+    const { take, isOverrun } = createTurns(() => nowMs);
+    /** After each turn: how many were left, and whether it was told so. */
+    const askedAtOnce = async (members: number): Promise<readonly (readonly [left: number, boolean])[]> => {
+      const told: (readonly [number, boolean])[] = [];
+      await Promise.all(
+        Array.from({ length: members }, (_, i) =>
+          take(`member ${i}`).then(() => {
+            nowMs += 30;
+            told.push([members - 1 - i, isOverrun()]);
+          }),
+        ),
+      );
+      return told;
+    };
+    expect((await askedAtOnce(30)).some(([, isTold]) => isTold)).toBe(false);
+    nowMs += 11_000;
+    const told = await askedAtOnce(60);
+    expect(told.filter(([, isTold]) => isTold).length).toBeGreaterThan(10);
+    expect(told.every(([left, isTold]) => !isTold || left >= 10)).toBe(true);
+    // The same crowd a moment later is one that lasts.
+    expect((await askedAtOnce(20))[0]).toEqual([19, true]);
+    nowMs += 11_000;
+    expect((await askedAtOnce(20)).some(([, isTold]) => isTold)).toBe(false);
+  });
+
   it('does not take a machine that stood still for once for slow work', async () => {
     let nowMs = 0;
     const { take, waitMs } = createTurns(() => nowMs);

@@ -92,9 +92,19 @@ describe('an operator', () => {
     expect(stderr).toMatch(/PIERHAND_SITE \("99,400"\) cannot be read: /u);
   });
 
-  it('gets the version by --version, as package.json has it', async () => {
+  it('gets the version by --version, as package.json has it, and the commit that was built where that is known', async () => {
     const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { version: string };
-    expect(await runProgram('main', ['--version'], folder)).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+    const { code, stdout, stderr } = await runProgram('main', ['--version'], folder);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    // Build metadata as in Semantic Versioning 2.0.0, item 10.
+    expect(stdout).toMatch(/^[^+\s]+(?:\+[\da-f]{8})?\n$/u);
+    expect(stdout.trim().split('+')[0]).toBe(version);
+  });
+
+  it.each(['--verison', '--port=3', '-v'])('is told that there is no option %s', async (option) => {
+    const { code, stdout, stderr } = await runProgram('main', [option], folder);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toContain(`There is no option ${option}`);
   });
 
   it('is told of a data folder that can be none, at once', async () => {

@@ -40,7 +40,7 @@ const said = async (words: string) => {
 };
 
 describe('a walk', () => {
-  it.each(['as i said, it does not connect', 'i told you before', 'it says could not open com3, as i said'])(
+  it.each(['as i said, it does not connect', 'i told you before', 'the box comes up red, as i said'])(
     'asks no more what “%s” answers',
     async (words) => {
       const { who, reply } = await said(words);
@@ -49,6 +49,13 @@ describe('a walk', () => {
       expect(stepOf(again).id).not.toBe('message');
     },
   );
+
+  it('takes what the program says for its answer, where it leaves open which of two it is', async () => {
+    const { who, reply } = await said('it says could not open com3, as i said');
+    expect(reply.notes.join(' ')).toContain('the port could not be opened');
+    const again = await goOn(who, reply, (one) => ['message', 'unexplained'].includes(stepOf(one).id), 12);
+    expect(stepOf(again).id).not.toBe('message');
+  });
 
   it('takes what is said besides as the answer', async () => {
     const { reply } = await said('as i said, it timed out');

@@ -30,6 +30,8 @@ import { wayData, wayWords } from './way-words.js';
 
 /** Down to here the Sun has only just set: refraction at the limb comes and goes by that much. Common practice, no source. */
 const JUST_SET_DEG = -2;
+/** What is so near the Sun is looked for by day, and at dusk and dawn: who asks at night may mean that. Common practice, no source. */
+const NEAR_BY_DAY_DEG = 60;
 const HOME_NAMES = new Set(['home', 'park', 'parked']);
 
 const CABLE_GUARD =
@@ -194,6 +196,8 @@ const sunReply = (
           `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
           ...wayWords(mount, safer, target.name),
         ];
+  const isForTheDay = !sun.isSunUp && target.kind !== 'sun' && sun.separationDeg < NEAR_BY_DAY_DEG;
+  const byDay = `By day it is ${degrees(sun.separationDeg)} from the Sun: ask again then before you point, stand the tube in shade and never sweep.`;
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
@@ -202,6 +206,7 @@ const sunReply = (
     facts: factsFor(deps.catalogue, question, sun, judged),
     notes: [
       ...round,
+      ...(isForTheDay ? [byDay] : []),
       ...(sun.isSunUp ? [reckoned] : []),
       ...(sun.isSunUp && mount === 'altaz' ? [CABLE_GUARD] : []),
       ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),

@@ -4,7 +4,7 @@ import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../..
 import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, tellsComplaint } from './told-at-card.js';
+import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
 import { answerLine, doLine } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
@@ -29,7 +29,7 @@ const isLongCure = (text: string, said: SaidOutcome): boolean =>
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
   const said = outcomeSaid(reading, text);
-  if (!tellsCure(said)) return false;
+  if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
   if (said.how !== 'like') return true;
   const read = readText(reading, text);
   if (began.before.step.kind === 'try') return said.cure >= LIKE_A_CURE || !tellsComplaint(began, read);
@@ -81,7 +81,9 @@ export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
 
 /** Said a moment ago, and answered by "Is it fixed?". */
 const wasAsked = (began: Began): boolean => {
-  const last = began.walk.state.events.at(-1);
+  const { events, turns } = began.walk.state;
+  // Words that answered the question besides are followed by that answer.
+  const last = events.slice(turns.at(-1) ?? 0).findLast(({ kind }) => kind === 'text');
   if (last?.kind !== 'text') return false;
   return last.facts.length === 0
     ? soundsSo(began, last.words)

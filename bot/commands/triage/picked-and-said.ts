@@ -5,7 +5,8 @@ import { answerStep, tellText, UNSURE } from '../../triage/index.js';
 import { keptWords, withoutFactsOf } from './kept-words.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { answerInWords, saidAfter } from './take-words.js';
+import { saidAfter } from './said-after.js';
+import { answerInWords } from './take-words.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 /** A word of doubt and no more tells nothing about the pick. */

@@ -5,6 +5,7 @@ import { NUMBERS, passStep } from '../../triage/index.js';
 import { ASKED_BACK } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
 import { GO_ON } from './take-words.js';
+import { isDenied } from './told-at-card.js';
 import { changed, type Began, type Doing, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -26,12 +27,15 @@ const DOES = new Map<OfTheTalk, Doing>([
 const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
-const kindOf = ({ context: { model }, walk, before: { step } }: Began, text: string): OfTheTalk | null => {
+const kindOf = (began: Began, text: string): OfTheTalk | null => {
+  const { context, walk, before } = began;
+  const { model } = context;
+  const { step } = before;
   const isWaiting =
     hasBegun(walk) &&
     leavesWalk(model.reading, text) === null &&
     (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
-  const kind = isWaiting ? ofTheTalk(model.reading, text) : null;
+  const kind = isWaiting && !isDenied(began, text) ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;

@@ -1,6 +1,5 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { tidy } from '../../ground/tidy.js';
 import {
   allWell,
   answerMeant,
@@ -11,7 +10,6 @@ import {
   withoutSaidAlready,
   type AnswerMeant,
   type Reading,
-  type SaidOutcome,
 } from '../../reading/index.js';
 import {
   answerInstead,
@@ -27,6 +25,7 @@ import {
 } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
+import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
@@ -34,7 +33,8 @@ import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, outcomeIn, outcomeLike } from './told-at-card.js';
+import { leftToMend, saidAfter } from './said-after.js';
+import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -87,6 +87,8 @@ const answerToQuestion = (
   const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
   if (well !== null) return sure(well.id);
   const told = read.facts.findLast(({ what }) => what === step.id);
+  // One of two answers: the record has it so.
+  if (told?.or !== undefined) return null;
   if (told !== undefined && !step.opening) return sure(told.answer);
   // "When it slews" says when a meter was read, or nothing but "as I said" was said.
   if (read.met.includes(VOLTS_NAMED) || text === '') return null;
@@ -185,7 +187,7 @@ const takeGoneOn = (
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
-  const isAsked = before.step.kind === 'ask' || before.step.kind === 'try';
+  const isAsked = wasShown(began) && (before.step.kind === 'ask' || before.step.kind === 'try');
   const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
@@ -212,48 +214,17 @@ const curedLate = ({ context, walk, before }: Began, text: string, read: Reading
   return isProblem(after) ? null : after;
 };
 
-/** What is gone of a trouble half gone: "slew drop gone, but idle drop still there". */
-const GONE = /\b(?:gone|cured|fixed|solved|sorted|over|no more|went away|not any ?more|history)\b/iu;
+/** Silent where nothing was understood. */
+const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
+  read.understood.length > 0 ? readWords(model, read) : [];
 
-/** Without what was read of the half that is gone; the complaint itself stands. */
-const withoutGone = (state: WalkState, text: string, { what, remains }: SaidOutcome): WalkState => {
-  const last = state.events.at(-1);
-  if (what !== 'partly' || remains === null || last?.kind !== 'text') return state;
-  const gone = text.slice(0, text.lastIndexOf(remains.slice(0, 20)));
-  if (!GONE.test(gone)) return state;
-  const facts = last.facts.filter(
-    (fact) => COMPLAINT.has(fact.what) || !gone.includes(fact.quote) || remains.includes(fact.quote),
-  );
-  return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
-};
+const IN_ORDER = 'Then that is in order; on to what else it can be.';
 
-/** A remedy's outcome with what else was told: that is so after it, and stands behind it in the record. */
-export const saidAfter = (
-  { context, walk, before: { step } }: Began,
-  text: string,
-  outcome: string | undefined,
-): WalkState | null => {
-  if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
-  const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
-  if (isProblem(done)) return null;
-  const told = tellText(context.model, done, text, context.by);
-  const { read } = told;
-  const state = withoutGone(told.state, text, outcomeSaid(context.model.reading, text));
-  const { check, answer } = step.fault.verify;
-  // What the remedy should have set right, looked at and found right.
-  const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);
-  if (outcome !== 'same' || !isSeen || COMPLAINT.has(check)) return state;
-  const seen = answerStep(context.model, done, check, answer ?? '', context.by);
-  return isProblem(seen) ? state : tellText(context.model, seen, text, context.by).state;
-};
-
-const LONGEST_LEFT = 80;
-
-/** Half of the trouble is gone: what is heard of the rest. */
-const leftToMend = ({ context, before }: Began, text: string): readonly string[] => {
-  const { what, remains } = outcomeSaid(context.model.reading, text);
-  if (before.step.kind !== 'try' || what !== 'partly' || remains === null) return [];
-  return [`That helped in part; on to what is left: “${tidy(remains, LONGEST_LEFT)}”.`];
+/** What was heard beside a sure answer. */
+const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null): readonly string[] => {
+  const { model } = began.context;
+  if (meant?.id === 'same' && isDenied(began, text)) return [IN_ORDER, ...heardIn(model, read)];
+  return [...leftToMend(began, text), ...readWords(model, read, meant)];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
@@ -267,10 +238,7 @@ const takeCorrected = (
   const state = corrected.reduce((at, one) => answerInstead(context.model, at, one, context.by), told);
   const besides = { ...read, understood: read.understood.filter(({ fact }) => !taken.has(fact.what)) };
   return changed({ context, ...began }, state, {
-    notes: [
-      `Noted instead: ${corrected.map(({ label }) => label).join('; ')}.`,
-      ...(besides.understood.length > 0 ? readWords(context.model, besides) : []),
-    ],
+    notes: [`Noted instead: ${corrected.map(({ label }) => label).join('; ')}.`, ...heardIn(context.model, besides)],
     at: began.before.step,
   });
 };
@@ -287,6 +255,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
     anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
+  const both = takeBothSaid(began, text, state, read);
+  if (both !== null) return both;
   const meant = answerInWords(began, text, read);
   const late = meant?.isSure === true ? null : curedLate(began, text, read);
   if (late !== null) return changed(began, late);
@@ -296,5 +266,5 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (yet !== null) return yet;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
-    : changed(began, sure, { notes: [...leftToMend(began, text), ...readWords(context.model, read, meant)] });
+    : changed(began, sure, { notes: soundOf(began, text, read, meant) });
 };

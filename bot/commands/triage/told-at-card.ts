@@ -2,7 +2,15 @@
  * What a member's words at a remedy say of its outcome where they do not name it: they tell what is so now. The trouble as it was
  * means no change; another trouble means that something changed; what the remedy would have set right, found right, means no change.
  */
-import { asksBack, outcomeSaid, type Reading, type SaidOutcome } from '../../reading/index.js';
+import {
+  asksBack,
+  connectsAndFails,
+  deniesPremise,
+  outcomeSaid,
+  type Reading,
+  type SaidOutcome,
+  type WrongNow,
+} from '../../reading/index.js';
 import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
@@ -118,8 +126,28 @@ export const outcomeLike = ({ what, how, sureness }: SaidOutcome): { id: TryOutc
   return id === undefined ? null : { id, isSure: sureness >= AS_GOOD_AS_TOLD };
 };
 
+const NOT_CONNECTED = ['no-light', 'not-seen', 'no-connect', 'drops'] as const;
+/** Likelier than this, the cause in hand keeps the computer from the mount. */
+const KEEPS_AWAY = 0.5;
+
+/** What is wrong now that the link stands; null where the cause in hand was never one of the link. */
+export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null => {
+  if (before.step.kind !== 'try') return null;
+  const isOfLink = NOT_CONNECTED.reduce((sum, answer) => sum + underCause(before, 'how-far', answer), 0) > KEEPS_AWAY;
+  return isOfLink ? connectsAndFails(text) : null;
+};
+
+/** What the remedy in hand is for is denied: it was looked at already, or is as it should be. */
+export const isDenied = ({ context, before: { step } }: Began, text: string): boolean =>
+  step.kind === 'try' &&
+  deniesPremise(text, step.fault.title) &&
+  !['partly', 'worse'].includes(outcomeSaid(context.model.reading, text).what) &&
+  !I_COULD_NOT.test(text);
+
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  if (wrongNowLinked(began, text) !== null) return 'changed';
+  if (isDenied(began, text)) return 'same';
   const named = outcomeNamed(outcomeSaid(began.context.model.reading, text));
   if (named !== 'could-not' || I_COULD_NOT.test(text)) return named ?? outcomeTold(began, text, read);
   return (toldOf(began, read).complaint === null ? null : outcomeTold(began, text, read)) ?? named;

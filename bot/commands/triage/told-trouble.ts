@@ -2,11 +2,15 @@
  * A member's account of a mount that will not do what it should, told where no walk waits: it begins one. What is told at length is read
  * by the walk's own reader, since the words of a fault ("nothing in the scope", "Vega", "the clocks") are those of other questions too.
  */
+import { onceOf } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
+import { resolvePlace } from '../../places/index.js';
 import { readText } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import { plainQuestion, type PlainReading } from '../asking/plain-question.js';
+import { sameSiteName } from '../asking/resolve-site.js';
 import { knownFor } from '../asking/plain-reader.js';
+import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
 import type { WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -17,42 +21,114 @@ import { triage } from './triage.js';
 const AT_LENGTH = 10;
 /** Fewer words are a question to be read as one. */
 const LEAST_WORDS = 5;
-/** Commands that a sentence names all the parts of, the walk itself, and the Sun, of which those speak who warn. */
+/** Commands that a sentence names all the parts of, and the walk itself. */
 const MEANT_FOR_SURE =
-  /^(?:triage|sun|astray|drift|altitude|compare|refraction|dark|remind|meridian|site|mydata|forget)\b/u;
+  /^(?:triage|astray|drift|altitude|compare|refraction|dark|remind|meridian|site|mydata|forget)\b/u;
+/** Of the Sun those speak who warn: it stands first by day, and wherever it is named. */
+const OF_THE_SUN = /^sun\b/u;
+const NAMES_THE_SUN = /\bsun(?:'?s|light|rise|set)?\b/iu;
+/** So many words of which the answer makes nothing may tell why it was not asked for. */
+const MANY_UNREAD = 3;
+/** A site that stands nowhere is part of what is told: "it looks at the roof". */
+const SITE_NAMED = /\bsite:(?:"(?<quoted>[^"]+)"|(?<bare>\S+))/u;
 /** Somewhere in the words something is asked: an answer to it gives way less easily than one to what is only told. */
 const ASKED =
   /\?|(?:^|[,.;:!]\s*|\b(?:and|so|but) )(?:what|which|when|where|how|who|why|is|are|do|does|can|could|should|would|will|may)\b/iu;
 /** What is told of a mount that works as well: a new camera makes no trouble of a question. */
 const IS_HISTORY: readonly string[] = ['worked-before', 'changed-last', 'controller-screen'];
 
-type Standing = 'stands' | 'gives way to symptoms' | 'no answer';
+/** Gear of the walk's, named where nobody knows what else was meant. */
+const NAMES_GEAR =
+  /\b(?:mounts?|scope|telescope|go ?to|hand ?set|(?:hand )?controller|keypad|com ?ports?|ports?|usb|dongle|adapt[eo]r|cables?|leads?|drivers?|router|wi-?fi|bluetooth|laptop|macbook|pc|computer|app|motors?|firmware|device|align\w*|battery|power)\b/iu;
+/** Buying, lending, meeting and praising: of gear, and of no trouble. */
+const OF_OTHER_BUSINESS =
+  /\b(?:sell\w*|sold|buy\w*|bought|order\w*|borrow\w*|lend\w*|spare|prices?|cheap\w*|cost\w*|pounds|quid|euros?|dollars|recommend\w*|second ?hand|collect|left (?:my|his|her|the|it)|seen my|thanks?|thank you|great|love|lovely|nice|named|arrived|bring\w*|carry\w*|lift|talk|party|meeting|anyone coming)\b/iu;
+const OPENS_A_QUESTION =
+  /^(?:(?:hi|hello|hey|so|and|ok),? )*(?:what|which|when|where|how|who|why|is|are|do|does|did|can|could|should|would|will|may|has|have)\b|\?\s*$/iu;
+/** Asked for all the same. */
+const ASKS_FOR_HELP =
+  /\bhelp\b.*\b(?:me|us|with)\b|\bneed help\b|\bhow (?:do|can|should|would) (?:i|we|you) (?:connect|hook|link|get)\b.*\b(?:mount|scope|telescope|handset|controller)\b/iu;
+
+/** Words of gear that no reader knows an answer to: the walk asks what is wrong, which is more than to say they were not followed. */
+const isOfGear = (text: string): boolean =>
+  NAMES_GEAR.test(text) &&
+  !OF_OTHER_BUSINESS.test(text) &&
+  (!OPENS_A_QUESTION.test(text.trim()) || ASKS_FOR_HELP.test(text));
+
+/** Fewer words name gear and tell nothing of it. */
+const LEAST_OF_GEAR = 4;
+
+type Standing = 'stands' | 'gives way to symptoms' | 'leaves words' | 'hardly stands' | 'no answer';
+
+const countUnread = ({ note }: Reading): number => {
+  const unread = /Not used: (?<words>[^.]*)/u.exec(note ?? '')?.groups?.['words'];
+  return unread === undefined ? 0 : unread.split(/\s+/u).length;
+};
+
+const isNowhere = ({ line }: Reading, { places, siteNames }: Known): boolean => {
+  const { quoted, bare } = SITE_NAMED.exec(line)?.groups ?? {};
+  const site = quoted ?? bare;
+  return (
+    site !== undefined && !siteNames.some((name) => sameSiteName(name, site)) && isProblem(resolvePlace(places(), site))
+  );
+};
+
+const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
+  if (MEANT_FOR_SURE.test(read.line)) return 'stands';
+  if (OF_THE_SUN.test(read.line))
+    return NAMES_THE_SUN.test(text) || known.day?.isSunUp('now') !== false ? 'stands' : 'hardly stands';
+  const unread = countUnread(read);
+  if (unread >= MANY_UNREAD || isNowhere(read, known)) return 'hardly stands';
+  if (unread > 0) return 'leaves words';
+  return ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
+};
 
 /** How firmly the sentence reader's answer stands against a trouble told. */
-const standingOf = (read: PlainReading, text: string): Standing => {
+const standingOf = (read: PlainReading, text: string, known: Known): Standing => {
   if (read === null) return 'no answer';
-  const whereAsked = ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
-  if ('line' in read) return MEANT_FOR_SURE.test(read.line) ? 'stands' : whereAsked;
+  if ('line' in read) return standingOfLine(read, text, known);
   if (read.isTopic === true || isOfTheMount(read.outcome)) return 'no answer';
   if (!isProblem(read.outcome) || read.outcome.problem === 'not-safe') return 'stands';
+  const whereAsked = ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
   return read.outcome.problem === 'not-known-here' ? whereAsked : 'no answer';
 };
 
-/** The different things the words tell that a walk asks about; guesses only where the words are many. */
-const toldIn = (model: TriageModel, text: string, wordCount: number): readonly string[] => {
-  const { facts, perhaps } = readText(model.reading, text);
-  const told = [...facts, ...(wordCount < AT_LENGTH ? [] : perhaps)].map(({ what }) => what);
-  return [...new Set(told)].filter((what) => model.check(what) !== undefined);
+/** Checks that a mount answers by what it does on the sky. */
+const ON_THE_SKY: ReadonlySet<string> = new Set(['how-far', 'mount-does', 'refused-where', 'slew', 'when-drops']);
+
+/** The sayings that tell of it, likely or not: those whose words are few are often unlike all that is known. */
+const sayingsOnTheSky = onceOf((model: TriageModel): ReadonlySet<string> => {
+  const entries = model.reading.sayings.candidates.map(({ saying }) => saying.entry);
+  const isOnTheSky = (check: string): boolean => ON_THE_SKY.has(check);
+  return new Set(entries.filter(({ answers }) => Object.keys(answers ?? {}).some(isOnTheSky)).map(({ id }) => id));
+});
+
+/** The different things the words tell that a walk asks about. */
+const toldIn = (model: TriageModel, text: string, isGuessed: boolean): readonly string[] => {
+  const { facts, perhaps, met } = readText(model.reading, text);
+  const told = [...facts, ...(isGuessed ? perhaps : [])].map(({ what }) => what);
+  const onTheSky = met.some((id) => sayingsOnTheSky(model).has(id)) ? ['how-far'] : [];
+  return [...new Set([...told, ...onTheSky])].filter((what) => model.check(what) !== undefined);
+};
+
+/** What is told must weigh as much as the answer that it sets aside. */
+const isEnough = (standing: Standing, told: readonly string[]): boolean => {
+  const symptoms = told.filter((what) => !IS_HISTORY.includes(what));
+  if (standing === 'no answer') return told.length > 0;
+  if (standing === 'hardly stands') return symptoms.length > 0;
+  return symptoms.length > 1 || (standing === 'leaves words' && symptoms.some((what) => ON_THE_SKY.has(what)));
 };
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
-const isTrouble = (model: TriageModel, text: string, read: PlainReading): boolean => {
+const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = text.trim().split(/\s+/u).length;
-  const standing = standingOf(read, text);
-  if (standing === 'stands' || wordCount < (read === null ? LEAST_WORDS : AT_LENGTH)) return false;
-  const told = toldIn(model, text, wordCount);
-  if (standing === 'no answer') return told.length > 0;
-  return told.filter((what) => !IS_HISTORY.includes(what)).length > 1;
+  if (read === null && wordCount >= LEAST_OF_GEAR && isOfGear(text)) return true;
+  const standing = standingOf(read, text, known);
+  const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
+  if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
+  // A guess sets no answer to a question aside that leaves words over: those may be of anything.
+  const isGuessed = wordCount >= AT_LENGTH && (standing === 'no answer' || !ASKED.test(text));
+  return isEnough(standing, toldIn(model, text, isGuessed));
 };
 
 export const toldTrouble: WordsReader = {
@@ -63,7 +139,7 @@ export const toldTrouble: WordsReader = {
     const read = text.length > LINE_LIMIT ? null : plainQuestion(text, known);
     // Several questions of the sky in one line are no account of a trouble.
     if (read !== null && severalIn(text, known) !== null) return null;
-    if (!isTrouble(deps.triage(), text, read)) return null;
+    if (!isTrouble(deps.triage(), text, read, known)) return null;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

@@ -79,7 +79,7 @@ const pickIn = (line: string, choices: readonly Choice[]): string | Problem | nu
     'no-such-choice',
     choices.length === 0
       ? 'There is nothing to choose from just now. Type a question, or help.'
-      : `Choose a number from 1 to ${choices.length}, or type another question.`,
+      : `Choose ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or type another question.`,
   );
 };
 

@@ -16,6 +16,11 @@ export interface Turns {
   readonly waitMs: () => number;
   /** Whether there was a crowd lately: somebody waited at every moment for longer than a handful of members who ask at once can account for. */
   readonly isCrowded: () => boolean;
+  /**
+   * Whether more is asked than can be answered: there was a crowd lately that lasted for longer than a club that asks all at once, and
+   * more than a handful wait now. Then as many must be turned away however long the queue is, and a short one serves the others best.
+   */
+  readonly isOverrun: () => boolean;
 }
 
 /** The share that the newest turn has in what a turn is taken to last. */
@@ -28,6 +33,9 @@ const LONGEST_TURN_MS = 250;
 /** A crowd is one where somebody waits all the time for so long; it counts as one for a while after. */
 const CROWD_FROM_MS = 400;
 const CROWD_LASTS_MS = 10_000;
+/** And one that is more than can be answered where it is so for this long; a queue shorter than a handful is never cut. */
+const OVERRUN_FROM_MS = 1000;
+const HANDFUL = 10;
 
 /** Beyond this nobody is let in, however quick the turns: each holds an interaction and the way to its answer. */
 const MOST_WAITING = 400;
@@ -47,6 +55,7 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
   let waitingCount = 0;
   let turnMs = USUAL_TURN_MS;
   let crowdedUntilMs = Number.NEGATIVE_INFINITY;
+  let overrunUntilMs = Number.NEGATIVE_INFINITY;
 
   const serve = async (): Promise<void> => {
     isServing = true;
@@ -59,6 +68,7 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
       if (beganMs !== null) turnMs += NEWEST_SHARE * (Math.min(nowMs - beganMs, LONGEST_TURN_MS) - turnMs);
       beganMs = nowMs;
       if (nowMs - waitingSinceMs > CROWD_FROM_MS) crowdedUntilMs = nowMs + CROWD_LASTS_MS;
+      if (nowMs - waitingSinceMs > OVERRUN_FROM_MS) overrunUntilMs = nowMs + CROWD_LASTS_MS;
       const [memberId, begins] = waiting.entries().next().value as [string, (() => void)[]];
       const [begin, ...later] = begins;
       waiting.delete(memberId);
@@ -78,5 +88,6 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
       }),
     waitMs: () => (waitingCount >= MOST_WAITING ? Infinity : waitingCount * turnMs),
     isCrowded: () => ticksMs() < crowdedUntilMs,
+    isOverrun: () => waitingCount >= HANDFUL && ticksMs() < overrunUntilMs,
   };
 };

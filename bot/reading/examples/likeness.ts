@@ -1,11 +1,11 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
 import { onceOf } from '../../ground/once.js';
 import type { Finding } from '../finding.js';
-import { holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
+import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
-import { stands } from '../words/stands.js';
+import { isOfMember } from '../words/stands.js';
 import type { Likely, WeighClauses } from './likely.js';
 
 export interface Likeness {
@@ -51,17 +51,8 @@ const AS_GOOD_AS_SAID = 0.92;
 const STORY = 12;
 const MOST_GUESSES = 8;
 
-/** The clauses' own denials, pasts and habits are part of what they are like; whose mount they speak of is not. */
-const SAID_OF_OTHERS = { denied: true, past: true, habit: true } as const;
-
 const isOwn = (clauses: readonly Clause[]): boolean =>
-  clauses.every(({ sentence, from, to }) =>
-    stands(
-      sentence,
-      { start: from, end: to, taken: [...Array(to - from).keys()].map((i) => from + i) },
-      SAID_OF_OTHERS,
-    ),
-  );
+  clauses.every(({ sentence, from, to }) => isOfMember(sentence, from, to));
 
 type Entry = Finding['entry'];
 
@@ -103,7 +94,8 @@ export const likenessOf = (
   const isUnlike = ({ check, name }: Answer): boolean => {
     if (!isOpen(name) || holdsSeveral(check)) return false;
     const own = probabilityOf(name);
-    return own < UNLIKE || isRivalled(check, own);
+    // "When I slew, and when it is left alone": one does not speak against the other.
+    return own < UNLIKE || (!holdsEither(check) && isRivalled(check, own));
   };
   const weigh = (entry: Entry): Entry | null => {
     const told = entry.answers === undefined ? [] : answersOf(entry.answers);
@@ -157,7 +149,10 @@ export const likenessOf = (
         !holdsSeveral(what) &&
         !printed.has(what) &&
         isOpen(`${what}.${answer}`);
-      const least = (fact: ReadFact): number => (isJudged(fact) ? probabilityOf(`${fact.what}.${fact.answer}`) : 1);
+      const least = (fact: ReadFact): number =>
+        isJudged(fact)
+          ? Math.max(...[fact.answer, ...(fact.or ?? [])].map((a) => probabilityOf(`${fact.what}.${a}`)))
+          : 1;
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const taken = new Set(firm);
       const beside = likelyBeside(firm);

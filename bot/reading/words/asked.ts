@@ -28,11 +28,14 @@ const ENTRIES = [
   'moment',
   'other-gear',
 ] as const;
-const OTHERS = ['thing', 'agrees', 'right', 'why'] as const;
+const OTHERS = ['thing', 'agrees', 'right', 'why', 'unmeant'] as const;
 
 type Asked = (typeof ENTRIES)[number] | (typeof OTHERS)[number];
 
-/** Entries of words.yaml; `thing`: one of those that name a thing; `agrees`, `right`: words that call a thing good by themselves. */
+/**
+ * Entries of words.yaml; `thing`: one of those that name a thing; `agrees`, `right`: words that call a thing good by themselves;
+ * `unmeant`: quoted from a guide, or irony.
+ */
 export const IS = Object.fromEntries([...ENTRIES, ...OTHERS].map((what, i) => [what, 1 << i])) as Readonly<
   Record<Asked, number>
 >;

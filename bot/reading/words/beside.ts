@@ -65,6 +65,33 @@ const isPaused = ({ sentence }: Placed, a: number, b: number): boolean =>
 const isDeniedBeside = ({ deniedAt, number }: Placed, other: Placed): boolean =>
   deniedAt >= 0 && !(other.number === number && other.match.taken.includes(deniedAt));
 
+const SET_APART_REACH = 6;
+const LEADS_APART = /^(?:when|whenever|while|if|just|only|during|on|in|with|at|by)$/u;
+
+/**
+ * "When I slew, not when it is idle", "it never drops when nobody uses it": named to say that it is not so, whatever denial the
+ * saying holds of its own. "It does not answer when idle" is no such thing: that denial is the loss.
+ * @param signs what of the loss stands in the same sentence
+ */
+const isSetApart = ({ sentence, match }: Placed, signs: readonly Placed[]): boolean => {
+  if (!hasAny(sentence, IS.not)) return false;
+  // A denial taken from before the loss belongs to the loss: "never drops when …".
+  if (
+    has(sentence, match.start, IS.not) &&
+    signs.some(({ match: { start, end } }) => match.start < start && end <= match.end && !match.taken.includes(start))
+  )
+    return true;
+  const from = Math.max(match.start - SET_APART_REACH, clauseStart(sentence, match.start, false), 0);
+  for (let at = match.start - 1; at >= from; at--) {
+    if (sentence.tokens[at]?.kind === 'pause') return false;
+    if (EXCEPTING.test(sentence.tokens[at]?.word ?? '') && !has(sentence, at - 1, IS.not)) return false;
+    if (!has(sentence, at, IS.not) || match.taken.includes(at)) continue;
+    if (signs.some((sign) => sign.match.taken.includes(at))) return false;
+    return isFound(sentence, at + 1, match.start, (next) => LEADS_APART.test(sentence.tokens[next]?.word ?? ''));
+  }
+  return false;
+};
+
 /** Words between a happening and what came of it, at most. */
 const FAR_APART = 14;
 
@@ -131,6 +158,8 @@ export const withSigns = <One extends Placed>(all: readonly One[]): readonly One
   };
   return all.filter((one) => {
     const { beside } = one.entry;
-    return beside === undefined ? one.deniedAt < 0 : isBeside(one, beside);
+    return beside === undefined
+      ? one.deniedAt < 0
+      : isBeside(one, beside) && !isSetApart(one, signs?.get(beside)?.get(one.number) ?? []);
   });
 };

@@ -5,6 +5,7 @@ import type { Met } from './known.js';
 import type { Lexicon } from './lexicon.js';
 import type { Sentence } from './phrases.js';
 import { tokensOf, type Token } from './tokens.js';
+import { unmeantIn, type Unmeant } from './unmeant.js';
 
 /** Of each token, and of the end, where the clause begins and ends that it stands in. */
 interface Bounds {
@@ -73,7 +74,13 @@ const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => 
   return { from, fromJoined, to };
 };
 
-const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Clauses => {
+const markUnmeant = (tokens: readonly Token[], unmeant: readonly Unmeant[], bits: number[]): void => {
+  for (const span of unmeant)
+    for (const [at, { start }] of tokens.entries())
+      if (span.start <= start && start < span.end) bits[at] = (bits[at] ?? 0) | IS.unmeant;
+};
+
+const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean, unmeant: readonly Unmeant[]): Clauses => {
   const covers: ReadonlySet<string>[] = [];
   const bits: number[] = [];
   for (const { known } of tokens) {
@@ -96,6 +103,7 @@ const sentence = (lexicon: Lexicon, tokens: readonly Token[], asks: boolean): Cl
     for (const one of longer) cover(at, one);
     met.push(longer.length === 0 ? own : [...longer, ...own]);
   }
+  markUnmeant(tokens, unmeant, bits);
   let allBits = 0;
   for (const own of bits) allBits |= own;
   // Few sentences are asked for them.
@@ -207,10 +215,11 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
   let own: Token[] = [];
   const end = (asks: boolean): void => {
     if (own.length === 0) return;
-    sentences.push(sentence(lexicon, own, asks));
+    sentences.push(sentence(lexicon, own, asks, unmeant));
     own = [];
   };
   const all = tokensOf(text, lexicon.knowAt);
+  const unmeant = unmeantIn(text);
   let closing = -1;
   for (let at = 0; at < all.length; at++) {
     const token = all[at];

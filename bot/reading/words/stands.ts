@@ -1,9 +1,10 @@
 /** Whether a thing found in a sentence is said of this mount, now, as a fact: not denied, asked, wished, past, or of something else. */
 import { isApproved } from './approved.js';
 import { IS } from './asked.js';
-import { clauseEnd, clauseStart, has, hasAny, NEXT_PART } from './clause.js';
+import { clauseEnd, clauseStart, has, hasAny, NEXT_PART, ownStart } from './clause.js';
 import type { PhraseMatch } from './phrases.js';
 import type { Clauses } from './sentences.js';
+import { isOver } from './over.js';
 import { isGeneral, isPlanned } from './supposed.js';
 
 export interface Leave {
@@ -182,35 +183,14 @@ const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean =
 };
 
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
-  const from = clauseStart(own, match.start, true);
+  const from = ownStart(own, match.start);
   if (!(mentioned && own.asks) && isOfStranger(own, match, from)) return true;
   return !mentioned && (any(own, match, from, match.end, IS.hearsay) || isOfOtherGear(own, match));
 };
 
 /** "Maybe the firewall blocks it": nobody has looked yet. */
 const isGuessed = (own: Clauses, match: PhraseMatch): boolean =>
-  any(own, match, clauseStart(own, match.start, true), match.end, IS.guess);
-
-/** "The time-outs are gone": what follows a thing at once says that it is over. */
-const isEnded = (own: Clauses, { end, taken }: PhraseMatch): boolean => {
-  let at = end;
-  while (at < own.tokens.length && has(own, at, IS.small) && !has(own, at, IS.ended)) at++;
-  return !taken.includes(at) && has(own, at, IS.ended);
-};
-
-/** "Connects no problem" says at once how it went, and solves nothing. */
-const isSolved = (own: Clauses, { end }: PhraseMatch, at: number): boolean =>
-  has(own, at, IS.solved) && !has(own, at - 1, IS.not) && !(at === end + 1 && own.tokens[at]?.word === 'problem');
-
-const isOver = (own: Clauses, match: PhraseMatch, { past }: Leave): boolean => {
-  if (past !== true && hasAny(own, IS.past)) {
-    const [from, to] = [clauseStart(own, match.start, true), clauseEnd(own, match.end)];
-    const since = own.tokens.slice(from, to).some(({ word }) => word === 'since' || word === 'now');
-    if (!since && any(own, match, from, to, IS.past)) return true;
-  }
-  if (hasAny(own, IS.ended) && isEnded(own, match)) return true;
-  return hasAny(own, IS.solved) && own.tokens.some((_, i) => i > match.end && isSolved(own, match, i));
-};
+  any(own, match, ownStart(own, match.start), match.end, IS.guess);
 
 /** Asked, or only supposed. */
 const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): boolean =>
@@ -219,18 +199,33 @@ const isOpen = (own: Clauses, match: PhraseMatch, { asked, habit }: Leave): bool
 
 /** Over, guessed, planned, said of a whole kind, or called good. */
 const isNoFact = (own: Clauses, match: PhraseMatch, leave: Leave): boolean =>
-  isOver(own, match, leave) ||
+  isOver(own, match, leave.past === true) ||
   isGuessed(own, match) ||
   isPlanned(own, match) ||
   isGeneral(own) ||
   isApproved(own, match);
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
+  if (hasAny(own, IS.unmeant) && has(own, match.start, IS.unmeant)) return false;
   const denied = leave.mentioned === true ? isMentionDenied : isDenied;
   if (leave.denied !== true && denied(own, match)) return false;
   if (isOpen(own, match, leave)) return false;
   if (leave.others !== true && isElsewhere(own, match, leave.mentioned === true)) return false;
   if (leave.notOf?.some((id) => isOfEntry(own, match, id)) === true) return false;
-  if (any(own, match, clauseStart(own, match.start, true), match.start, IS.wish)) return false;
+  if (any(own, match, ownStart(own, match.start), match.start, IS.wish)) return false;
   return leave.mentioned === true || !isNoFact(own, match, leave);
+};
+
+/** The part of the sentence's own denials, pasts and habits are no concern here; whose mount it speaks of, and whether it is meant, are. */
+const SAID_OF_OTHERS: Leave = { denied: true, past: true, habit: true };
+
+/**
+ * Whether a part of a sentence, from a token to before another, speaks of the member's own mount as it is.
+ */
+export const isOfMember = (own: Clauses, from: number, to: number): boolean => {
+  const whole = { start: from, end: to, taken: [...Array(to - from).keys()].map((i) => from + i) };
+  if (!stands(own, whole, SAID_OF_OTHERS)) return false;
+  const after = { start: to, end: to, taken: [] };
+  if (isOfStranger(own, after, from)) return false;
+  return !any(own, after, from, to, IS.plan);
 };

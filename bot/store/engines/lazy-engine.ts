@@ -67,6 +67,7 @@ export const openLazily = async (
   return {
     dialect,
     run: async (work) => (await later()).run(work),
+    execute: async (statement) => (await later()).execute(statement),
     transact: async (lockKey, work) => (await later()).transact(lockKey, work),
     clockAheadMs: async () => (await later()).clockAheadMs(),
     scrub: async () => (await later()).scrub(),

@@ -2,7 +2,7 @@
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import pg from 'pg';
 import { StartError } from '../../ground/start-error.js';
-import type { Engine } from './engine.js';
+import { executed, type Engine } from './engine.js';
 import type { OpenOptions } from './lazy-engine.js';
 import { migrate } from '../migrate.js';
 import { driverAddress } from '../database-tls.js';
@@ -77,6 +77,7 @@ export const openPostgresEngine = async (
   return {
     dialect: 'postgres',
     run: (work) => guarded(() => work(db)),
+    execute: (statement) => guarded(() => executed(db, statement)),
     transact: (lockKey, work) =>
       guarded(() =>
         db.transaction().execute(async (trx) => {

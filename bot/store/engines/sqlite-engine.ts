@@ -1,10 +1,19 @@
 /** SQLite in the data folder: opened with settings under which nothing acknowledged is lost, even to a power cut. */
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { CompiledQuery, Kysely, sql, SqliteDialect, SqliteDriver, type DatabaseConnection, type Driver } from 'kysely';
+import {
+  CompiledQuery,
+  Kysely,
+  sql,
+  SqliteDialect,
+  SqliteDriver,
+  type DatabaseConnection,
+  type Driver,
+  type SqliteDatabase,
+} from 'kysely';
 import { StartError } from '../../ground/start-error.js';
 import { makeDatabaseFile } from './data-folder.js';
-import type { Engine } from './engine.js';
+import { executed, type Engine, type Executed } from './engine.js';
 import { makeFlush } from './flush-log.js';
 import type { OpenOptions } from './lazy-engine.js';
 import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
@@ -33,8 +42,8 @@ const withWritesTold = (connection: DatabaseConnection, wrote: () => void): Data
 });
 
 /** Takes the write lock at once (a later upgrade could fail half-way), and survives SQLite having rolled back by itself. */
-const immediateDriver = (database: SqliteFile, wrote: () => void): Driver => {
-  const driver = new SqliteDriver({ database: forKysely(database) });
+const immediateDriver = (database: SqliteFile, statements: SqliteDatabase, wrote: () => void): Driver => {
+  const driver = new SqliteDriver({ database: statements });
   const acquire = driver.acquireConnection.bind(driver);
   driver.acquireConnection = async () => withWritesTold(await acquire(), wrote);
   const execute = async (connection: DatabaseConnection, text: string): Promise<void> => {
@@ -47,10 +56,31 @@ const immediateDriver = (database: SqliteFile, wrote: () => void): Driver => {
   return driver;
 };
 
-const immediateDialect = (database: SqliteFile, wrote: () => void): SqliteDialect => {
-  const dialect = new SqliteDialect({ database: forKysely(database) });
-  dialect.createDriver = () => immediateDriver(database, wrote);
+const immediateDialect = (database: SqliteFile, statements: SqliteDatabase, wrote: () => void): SqliteDialect => {
+  const dialect = new SqliteDialect({ database: statements });
+  dialect.createDriver = () => immediateDriver(database, statements, wrote);
   return dialect;
+};
+
+/**
+ * Runs a statement without waiting for a turn on the connection, which costs as much again as the statement.
+ * Null where that may not be: in the midst of another's transaction, while another process has the lock, or where a flush must follow.
+ */
+const runAtOnce = <Row>(
+  database: SqliteFile,
+  statements: SqliteDatabase,
+  { sql: text, parameters }: CompiledQuery<Row>,
+): Executed<Row> | null => {
+  if (database.isTransaction !== false || !UNFLUSHED.test(text)) return null;
+  try {
+    const statement = statements.prepare(text);
+    return statement.reader
+      ? { rows: statement.all(parameters) as Row[], changed: 0 }
+      : { rows: [], changed: Number(statement.run(parameters).changes) };
+  } catch (error) {
+    if (isBusy(error)) return null;
+    throw error;
+  }
 };
 
 interface Opened {
@@ -103,13 +133,16 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
   try {
     let writes = 0;
     const wrote = (): void => void writes++;
-    const { db, flush } = await patiently(async () => {
+    const { db, atOnce, flush } = await patiently(async () => {
       const { database, flush } = openDatabase(open, file);
-      const opened = new Kysely<Tables>({ dialect: immediateDialect(database, wrote) });
+      const statements = forKysely(database);
+      const opened = new Kysely<Tables>({ dialect: immediateDialect(database, statements, wrote) });
       try {
         await migrate(opened, 'sqlite', undefined, onMigrated);
         if (writes > 0) await flush?.();
-        return { db: opened, flush };
+        const atOnce = <Row>(statement: CompiledQuery<Row>): Executed<Row> | null =>
+          runAtOnce(database, statements, statement);
+        return { db: opened, atOnce, flush };
       } catch (error) {
         await opened.destroy();
         throw error;
@@ -128,6 +161,7 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
     return {
       dialect: 'sqlite',
       run: (work) => guarded(() => work(db)),
+      execute: (statement) => guarded(async () => atOnce(statement) ?? (await executed(db, statement))),
       transact: (_lockKey, work) => guarded(() => db.transaction().execute(work)),
       clockAheadMs: async () => 0,
       // Older page images wait in the write-ahead log until it is emptied; a reader elsewhere may put that off until the next time.

@@ -53,15 +53,10 @@ export const eventRows = (
   claim = claimStatement(),
   answered = answeredStatement(),
 ): Store['events'] => ({
-  claim: (key, nowUtcMs) =>
-    engine.run(async (db) => {
-      const { numAffectedRows } = await claim(db, [storable(key), wholeMs(nowUtcMs), 0]);
-      return (numAffectedRows ?? 0n) > 0n;
-    }),
-  answered: (key) =>
-    engine.run(async (db) => {
-      await answered(db, [1, storable(key)]);
-    }),
+  claim: async (key, nowUtcMs) => (await claim(engine, [storable(key), wholeMs(nowUtcMs), 0])).changed > 0,
+  answered: async (key) => {
+    await answered(engine, [1, storable(key)]);
+  },
   unanswered: (prefix, sinceUtcMs) =>
     engine.run(async (db) => {
       const rows = await db

@@ -1,5 +1,6 @@
 /** Saved sites of members and clubs. */
 import type { Engine } from '../engines/engine.js';
+import { compiledOnce } from './compiled-once.js';
 import { siteNameKey } from './site-name-key.js';
 import { SITES_PER_OWNER } from '../store-limits.js';
 import { StoreError, type HorizonPoint, type Owner, type Store, type StoredSite } from '../store.js';
@@ -33,18 +34,19 @@ const rowOf = (owner: Owner, site: StoredSite): SiteRow => ({
 
 const lockKey = (owner: Owner): string => `sites ${owner.kind} ${owner.id}`;
 
-export const siteRows = (engine: Engine): Store['sites'] => ({
-  list: (owner) =>
-    engine.run(async (db) => {
-      const rows = await db
-        .selectFrom('sites')
-        .selectAll()
-        .where('owner_kind', '=', owner.kind)
-        .where('owner_id', '=', storable(owner.id))
-        .orderBy('name_key')
-        .execute();
-      return rows.map(siteOf);
-    }),
+/** Its values in the order of its marks: the owner's kind and id. */
+const listStatement = () =>
+  compiledOnce((db) =>
+    db
+      .selectFrom('sites')
+      .selectAll()
+      .where('owner_kind', '=', 'member')
+      .where('owner_id', '=', '')
+      .orderBy('name_key'),
+  );
+
+export const siteRows = (engine: Engine, list = listStatement()): Store['sites'] => ({
+  list: async (owner) => (await list(engine, [owner.kind, storable(owner.id)])).rows.map(siteOf),
 
   put: (owner, site) =>
     engine.transact(lockKey(owner), async (trx) => {

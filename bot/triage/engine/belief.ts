@@ -1,7 +1,7 @@
 /** From what was said to what is believed: Bayes' rule over the causes of a situation, with room for mistaken answers. */
 import { keyOf } from '../../reading/index.js';
 import type { Evidence } from './evidence.js';
-import { observed, reported, slipIn, type Observation } from './mistakes.js';
+import { admits, observed, reported, slipIn, summed, type Observation } from './mistakes.js';
 import type { CheckNumbers, Situation } from './situation.js';
 
 /** Chance that the right remedy shows no cure (done by halves, seen wrongly) where the fault does not say; and that a wrong one seems to cure. */
@@ -12,7 +12,7 @@ const MENDED = 0.05;
 
 /** Probability of an answer under a hypothesis, mistakes included. */
 const answerLikelihood = (check: CheckNumbers, observation: Observation, hypothesis: number): number =>
-  observed(check, observation, check.odds[observation.answer]?.[hypothesis] ?? 0);
+  observed(check, observation, summed(check, observation, hypothesis));
 
 /** How often someone who was mistaken says the same when asked once more: the mistake was no slip of the thumb. A guess. */
 const KEEPS_TO_IT = 0.6;
@@ -20,7 +20,7 @@ const KEEPS_TO_IT = 0.6;
 /** How a second look at a thing that is `real` is reported, by one who has said `first` of it. */
 const reportedAgain = (check: CheckNumbers, first: Observation, second: Observation, real: number): number => {
   const anew = reported(check, second, real);
-  if (first.answer === real) return anew;
+  if (admits(first, real)) return anew;
   return (second.answer === first.answer ? KEEPS_TO_IT : 0) + (1 - KEEPS_TO_IT) * anew;
 };
 
@@ -59,13 +59,12 @@ export const applyAnswer = (
 ): void => {
   const numbers = situation.checks[observation.check];
   if (numbers === undefined) return;
-  const odds = numbers.odds[observation.answer];
   const { slip, mistaken } = slipIn(numbers, observation);
   for (let h = 0; h < belief.length; h++) {
     belief[h] =
       (belief[h] ?? 0) *
       (earlier === undefined
-        ? (1 - slip) * (odds?.[h] ?? 0) + slip * mistaken
+        ? (1 - slip) * summed(numbers, observation, h) + slip * mistaken
         : secondLookLikelihood(numbers, earlier, observation, h));
   }
 };
@@ -100,7 +99,7 @@ const mistakenShare = (
     for (let real = 0; real < firstAs.length; real++) {
       const seen = (numbers.odds[real]?.[h] ?? 0) * (firstAs[real] ?? 0) * (secondAs[real] ?? 0);
       all += seen;
-      if (real === own.answer) right = seen;
+      if (admits(own, real)) right += seen;
     }
     sum += all > 0 ? (probabilities[h] ?? 0) * (1 - right / all) : 0;
   }

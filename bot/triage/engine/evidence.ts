@@ -1,9 +1,9 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { holdsSeveral } from '../../reading/index.js';
 import { takenBackAfter, UNSURE, type KeptFact, type TryOutcome, type WalkEvent } from '../walk/walk-state.js';
 import type { FaultEntry } from '../model/schema.js';
 import type { Observation } from './mistakes.js';
-import { isTheirs, type Situation } from './situation.js';
+import { observe, type Gathering } from './observe.js';
+import type { Situation } from './situation.js';
 
 export interface Evidence {
   readonly observations: readonly Observation[];
@@ -39,77 +39,6 @@ const MOST_SUGGESTED = 40;
 /** A question that words did not answer comes again only after so many others, and once. */
 const PASSED_FOR = 3;
 
-interface Gathering {
-  readonly situation: Situation;
-  observations: Observation[];
-  tried: Map<number, number>;
-  readonly attempts: Map<number, number>;
-  readonly notTaken: Set<number>;
-  /** Fault index → how often the trouble came back after its remedy had cured it. */
-  readonly cameBack: Map<number, number>;
-  /** The fault whose remedy changed nothing a moment ago: the next look at its verify check says whether it was done. */
-  unverified: number | null;
-  readonly mended: Set<number>;
-  factors: Map<number, number>;
-  readonly unsure: Set<number>;
-  /** Check index → the events at which it was passed over. */
-  readonly passed: Map<number, readonly number[]>;
-  turns: number;
-  setAside: Set<number>;
-}
-
-/** One of several things that hold at once: beside the others; "none" holds only where nothing else does. */
-const takeBesides = (state: Gathering, own: Observation, none: number): void => {
-  const others = state.observations.filter(({ check, answer }) => check === own.check && answer !== own.answer);
-  if (own.answer === none && others.length > 0) return;
-  state.observations = [
-    ...state.observations.filter((o) => o.check !== own.check || (o.answer !== own.answer && o.answer !== none)),
-    own,
-  ];
-};
-
-/** One answer a check: beside, or in place of, what was said before. */
-const takeAgain = (state: Gathering, own: Observation): void => {
-  const before = state.observations.filter(({ check }) => check === own.check);
-  // A guess adds nothing to what was said, and gives way to it.
-  if (own.guessed === true && before.length > 0) return;
-  // Said again: the second look counts beside the first; a third replaces the second. An own answer replaces what was read.
-  const replaced =
-    before.find(({ guessed }) => guessed === true) ??
-    (before.length > 1 ? before[1] : before.find(({ slip }) => slip !== undefined && own.slip === undefined));
-  const kept = state.observations.filter((o) => o !== replaced);
-  const isSecond = before.length > 0 && replaced !== before[0] && own.slip === undefined;
-  state.observations = [...kept, { ...own, look: isSecond ? 'relook' : 'look' }];
-};
-
-const observe = (
-  state: Gathering,
-  checkId: string,
-  answerId: string,
-  slip: number | undefined,
-  isGuess = false,
-): void => {
-  const check = state.situation.checkIndex.get(checkId);
-  const numbers = check === undefined ? undefined : state.situation.checks[check];
-  // A nine-pin plug is no danger where no lead to a motor board was spoken of.
-  if (check === undefined || numbers === undefined || !isTheirs(state.situation, numbers)) return;
-  if (answerId === UNSURE) {
-    state.passed.delete(check);
-    state.unsure.add(check);
-    return;
-  }
-  const answer = numbers.answers.indexOf(answerId);
-  if (answer < 0) return;
-  state.unsure.delete(check);
-  state.setAside.delete(check);
-  const how = { ...(slip === undefined ? {} : { slip }), ...(isGuess ? { guessed: true as const } : {}) };
-  if (holdsSeveral(checkId)) {
-    takeBesides(state, { check, answer, look: 'look', ...how }, numbers.good);
-    return;
-  }
-  takeAgain(state, { check, answer, look: 'look', ...how });
-};
-
 /** What was answered to a check was a slip. */
 const forget = (state: Gathering, checkId: string): void => {
   const check = state.situation.checkIndex.get(checkId);
@@ -136,7 +65,11 @@ const takeText = (
     if (read.denied?.has(fact.what) === true) return;
     const said = isGuess ? Math.max(LEAST_GUESS_SLIP, slipOfFact(fact)) : slipOfFact(fact);
     const slip = read.confirmed ? Math.min(CONFIRMED_SLIP, said) : said;
-    observe(state, fact.what, fact.answer, slip, isGuess && !read.confirmed);
+    observe(state, fact.what, fact.answer, {
+      slip,
+      isGuess: isGuess && !read.confirmed,
+      ...(fact.or === undefined ? {} : { or: fact.or }),
+    });
   };
   for (const fact of event.facts) take(fact, false);
   for (const fact of event.guesses) take(fact, true);
@@ -165,6 +98,19 @@ const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, 
   }
 };
 
+/** Of several answers that held by turns, those that the removed fault does not explain: they stand, and not as seen under it. */
+const leftOf = ({ checks }: Situation, observation: Observation, fault: number): readonly Observation[] => {
+  const { or, ...first } = observation;
+  if (or === undefined) return [];
+  const odds = checks[observation.check]?.odds ?? [];
+  const under = (answer: number): number => odds[answer]?.[fault] ?? 0;
+  const told = [observation.answer, ...or];
+  const explained = told.reduce((best, answer) => (under(answer) > under(best) ? answer : best));
+  const [answer, ...others] = told.filter((one) => one !== explained);
+  if (answer === undefined || told.every((one) => under(one) === under(explained))) return [];
+  return [{ ...first, answer, ...(others.length === 0 ? {} : { or: others }) }];
+};
+
 /**
  * After a remedy changed something without curing, two causes were at work: answers about the chain from that stage on, and
  * remedies tried there, were given under the removed fault and are set aside; what lies before it, settings looked at one by
@@ -183,10 +129,18 @@ const takeChange = (state: Gathering, index: number): void => {
     if (fault.answers?.[entry.id] !== undefined || entry.under?.[fault.id] !== undefined) return true;
     return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
   };
-  state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
-  state.observations = state.observations
-    .filter(({ check }) => !stale(check))
-    .map((observation) => ({ ...observation, before: true }));
+  const left = state.observations.flatMap((observation) => leftOf(situation, observation, index));
+  const isLeft = (check: number): boolean => left.some((own) => own.check === check);
+  state.setAside = new Set([
+    ...state.setAside,
+    ...state.observations.map(({ check }) => check).filter((check) => stale(check) && !isLeft(check)),
+  ]);
+  state.observations = [
+    ...state.observations
+      .filter(({ check }) => !stale(check) && !isLeft(check))
+      .map((observation) => ({ ...observation, before: true as const })),
+    ...left,
+  ];
   state.tried = new Map(
     [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
   );
@@ -289,7 +243,7 @@ export const gatherEvidence = (situation: Situation, events: readonly WalkEvent[
     if (event.kind === 'text') takeText(state, event, { denied: takenBack[at], confirmed: at < confirmedAt });
     if (event.kind === 'slip') forget(state, event.check);
     if (event.kind === 'passed') takePassed(state, event.check, at);
-    if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer, undefined);
+    if (event.kind === 'answer' && !takeVerifying(state, event)) observe(state, event.check, event.answer);
     if (event.kind === 'found') takeFound(state, event);
     if (event.kind === 'try') takeTry(state, event);
   }

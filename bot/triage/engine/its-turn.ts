@@ -28,7 +28,8 @@ export const itsTurn = (
   const before = situation.checks[index];
   if (before === undefined) return true;
   const said = evidence.observations.filter(({ check }) => check === index);
-  if (said.some(({ answer }) => after.answers.includes(before.answers[answer] ?? ''))) return true;
+  if (said.some(({ answer, or = [] }) => [answer, ...or].some((a) => after.answers.includes(before.answers[a] ?? ''))))
+    return true;
   const spokenOf = said.length > 0 || evidence.unsure.has(index);
   return spokenOf && share(before, after.answers, belief) >= AS_GOOD_AS_SAID;
 };
@@ -42,7 +43,9 @@ export const isBarred = (
   (entry.barredBy ?? []).some(({ check, answers }) => {
     const index = checkIndex.get(check);
     const said = observations.findLast((observation) => observation.check === index);
-    return said !== undefined && answers.includes(checks[said.check]?.answers[said.answer] ?? '');
+    return (
+      said !== undefined && said.or === undefined && answers.includes(checks[said.check]?.answers[said.answer] ?? '')
+    );
   });
 
 /** A finer look tells nothing more where the coarser answer leaves one of its answers this likely. */
@@ -56,7 +59,7 @@ export const isSaidCoarsely = (
 ): boolean => {
   const index = checkIndex.get(entry.refines?.check ?? '');
   const said = observations.findLast(({ check }) => check === index);
-  const answer = said === undefined ? '' : (checks[said.check]?.answers[said.answer] ?? '');
+  const answer = said?.or !== undefined || said === undefined ? '' : (checks[said.check]?.answers[said.answer] ?? '');
   const weights = Object.values(entry.refines?.answers[answer] ?? {});
   return Math.max(...weights) > SAID_ENOUGH * weights.reduce((sum, weight) => sum + weight, 0);
 };

@@ -11,8 +11,8 @@ import type { Situation } from './situation.js';
 /** An answer this likely to be a mistake, or read from words this unsurely, settles nothing. */
 const DOUBTFUL = 0.25;
 
-const counts = ({ before, guessed, slip = 0 }: Observation, mistaken: number): boolean =>
-  before !== true && guessed !== true && Math.max(slip, mistaken) < DOUBTFUL;
+const counts = ({ before, guessed, or, slip = 0 }: Observation, mistaken: number): boolean =>
+  before !== true && or === undefined && guessed !== true && Math.max(slip, mistaken) < DOUBTFUL;
 
 /** Checks that need not be asked. Where two answers say otherwise of one, it is asked. */
 export const settledChecks = (

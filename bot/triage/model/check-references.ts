@@ -48,6 +48,8 @@ const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told 
   const complain = (path: FieldPath, message: string): void => known.complain(kind, entry.id, path, message);
   for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
     oddsFit(known, [kind, entry.id], ['answers', checkId], checkId, answer);
+  for (const [checkId, others] of Object.entries(entry.or ?? {}))
+    for (const answer of others) oddsFit(known, [kind, entry.id], ['or', checkId], checkId, answer);
   for (const fault of Object.keys(entry.suggests ?? {})) faultExists(known, kind, entry.id, ['suggests', fault], fault);
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
     complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));

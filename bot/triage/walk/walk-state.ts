@@ -1,5 +1,6 @@
 /** The record of a walk: what was said, in order, as plain JSON that survives a restart. Beliefs are computed from it each time. */
 import { z } from 'zod';
+import type { ReadFact } from '../../reading/index.js';
 import { CLIENTS, SYSTEMS } from '../model/schema.js';
 
 /** `member`: whose mount it is; `helper`: who started the walk for them. */
@@ -17,9 +18,14 @@ export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
 export const WORDS_LIMIT = 1200;
 
+/** Answers told beside the first. */
+const MOST_BESIDE = 4;
+
 const readFact = z.object({
   what: short,
   answer: short,
+  /** Answers that hold as well, or in its place. */
+  or: z.array(short).max(MOST_BESIDE).exactOptional(),
   sureness: z.number().min(0).max(1),
   quote: z.string().max(200),
   by: z.enum(['words', 'log', 'picture']),
@@ -67,6 +73,13 @@ const event = z.discriminatedUnion('kind', [
 export type WalkEvent = z.infer<typeof event>;
 export type Speaker = z.infer<typeof speaker>;
 export type KeptFact = z.infer<typeof readFact>;
+
+/** What was read, within what a record keeps. */
+export const keptFact = ({ or, ...fact }: ReadFact): KeptFact => ({
+  ...fact,
+  ...(or === undefined ? {} : { or: or.slice(0, MOST_BESIDE) }),
+  quote: fact.quote.slice(0, 200),
+});
 
 export const walkStateSchema = z.object({
   version: z.literal(1),

@@ -1,6 +1,6 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { isProblem } from '../../ground/problem.js';
-import { readText, type ReadBy, type ReadFact, type Reading } from '../../reading/index.js';
+import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
@@ -19,6 +19,7 @@ import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
 import { withVoltsCompared } from './volts-named.js';
 import {
+  keptFact,
   TRY_OUTCOMES,
   UNSURE,
   WORDS_LIMIT,
@@ -254,8 +255,6 @@ export const answerInstead = (
 const bounded = (text: string, by: ReadBy): string =>
   by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
 
-const boundedFact = (fact: ReadFact): ReadFact => ({ ...fact, quote: fact.quote.slice(0, 200) });
-
 /** Takes a paste or a member's own words; the record keeps them, bounded, with what was read. */
 export const tellText = (
   model: TriageModel,
@@ -274,8 +273,8 @@ export const tellText = (
   const event: WalkEvent = {
     kind: 'text',
     words: bounded(text.trim(), read.by),
-    facts: read.facts.slice(0, 60).map(boundedFact),
-    guesses: read.perhaps.slice(0, 20).map(boundedFact),
+    facts: read.facts.slice(0, 60).map(keptFact),
+    guesses: read.perhaps.slice(0, 20).map(keptFact),
     suggests: read.suggested.slice(0, 40).map(({ faultId, weight }) => ({ faultId, weight })),
     by,
   };

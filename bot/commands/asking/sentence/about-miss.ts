@@ -122,11 +122,16 @@ export const miss: Rule = (asked) => {
   return { line: commandLine('astray', target, { landed, at, site: isMiss ? undefined : (asked.place ?? undefined) }) };
 };
 
+const ALWAYS = /\b(?:always|every time|each time|again and again|consistently|the same)\b/u;
+
 /** A miss of so much with nothing named that it was sent to: which way the misses go together the walk asks. */
 export const missOfAny: Rule = (asked) => {
   const isOfStar = asked.targets.length === 0 && !says(asked, OF_THE_SKY);
   const isMiss = UNMEASURED.some((pattern) => says(asked, pattern)) || says(asked, ASTRAY);
-  if (!isOfStar || !isMiss || !says(asked, OF_TUBE) || offsetWords(asked) === null) return null;
+  if (!isOfStar || !isMiss || offsetWords(asked) === null) return null;
+  // "Always 15 degrees to the west": what is always so is the tube's, named or not.
+  const isAlwaysSo = says(asked, ALWAYS) && !says(asked, /^(?:is|are|do|does|will)\b/u);
+  if (!says(asked, OF_TUBE) && !isAlwaysSo) return null;
   return { line: commandLine('triage', asked.original.replace(/[:"]/gu, ' '), {}) };
 };
 

@@ -19,7 +19,7 @@ import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from '.
 const LOOKS =
   /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
 const BY_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast)\b/u;
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast|after (?:the )?sun ?(?:rise|up)|after the sun (?:is up|rises|comes up))\b|\b(?:rises?|safe|safely)\b.*\bafter(?:wards?| (?:that|it|then))\b/u;
 /** Said of the Sun as it stands now; all else of BY_DAY means some day, and at night the coming one. */
 const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
 const SAFE =

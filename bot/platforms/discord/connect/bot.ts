@@ -18,6 +18,8 @@ export interface Tuning {
   readonly deferAfterMs: number;
   /** Where a question would wait longer than this for its turn, it is turned away kindly. */
   readonly busyAfterMs: number;
+  /** The same while more is asked than can be answered; half of what the wait may be, as some turns take longer than others. */
+  readonly busyAfterMsWhenOverrun: number;
   /** Where others would wait longer than this, an answer goes out with words in place of its picture. */
   readonly pictureWithinMs: number;
   /** The same in a crowd that lasts: there, a picture would keep dozens waiting. */
@@ -42,6 +44,7 @@ export interface Tuning {
 export const DEFAULT_TUNING: Tuning = {
   deferAfterMs: 700,
   busyAfterMs: 1500,
+  busyAfterMsWhenOverrun: 60,
   pictureWithinMs: 300,
   pictureWithinMsInCrowd: 40,
   completeWithinMs: 1500,
@@ -63,7 +66,7 @@ export interface Bot {
   readonly context: PlatformContext;
   readonly tuning: Tuning;
   readonly once: AnswerOnce;
-  readonly turns: Pick<Turns, 'waitMs' | 'isCrowded'>;
+  readonly turns: Pick<Turns, 'waitMs' | 'isCrowded' | 'isOverrun'>;
   readonly takeTurn: TakeTurn;
   /** Told of each question that is turned away for that. */
   readonly onBusy: () => void;
@@ -105,7 +108,8 @@ export const prepare = async (bot: Bot, outcome: Outcome, memberId: string): Pro
 
 /** The kind refusal when too many questions come at once, or undefined when this one may be answered. */
 export const tooMany = (bot: Bot, asker: Asker): string | undefined => {
-  if (bot.turns.waitMs() > bot.tuning.busyAfterMs) {
+  const { busyAfterMs, busyAfterMsWhenOverrun } = bot.tuning;
+  if (bot.turns.waitMs() > (bot.turns.isOverrun() ? busyAfterMsWhenOverrun : busyAfterMs)) {
     bot.onBusy();
     return BUSY_WORDS;
   }

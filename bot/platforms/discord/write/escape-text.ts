@@ -6,6 +6,9 @@ const AT_LINE_START = new Set(['#', '-', '+']);
 const LINK_SCHEME = /(?:https?|discord|ftp|mailto|tel|steam):/iuy;
 const LIST_NUMBER = /\d+(?=[.)])/uy;
 
+/** Without any of these a text needs no escape; what has one may still need none. */
+const PERHAPS_MARKED = /[\\`*_~|<>@[\]]|[a-z]:|^[ \t]*(?:[#+-]|\d+[.)])/imu;
+
 /** The text as units that must not be cut apart; joined they are the escaped text. */
 const escapedUnits = (text: string): readonly string[] => {
   const units: string[] = [];
@@ -49,9 +52,13 @@ const joinWithin = (units: readonly string[], limit: number): string => {
 };
 
 /** Literal text of at most `limit` characters for places that read mark-up; cut text ends in "…". */
-export const escapeWithin = (text: string, limit: number): string =>
-  limit < 1 ? '' : joinWithin(escapedUnits(text), limit);
+export const escapeWithin = (text: string, limit: number): string => {
+  if (limit < 1) return '';
+  return text.length <= limit && !PERHAPS_MARKED.test(text) ? text : joinWithin(escapedUnits(text), limit);
+};
 
 /** Text of at most `limit` characters for places that read no mark-up (labels, footers, alternative text). */
-export const plainWithin = (text: string, limit: number): string =>
-  limit < 1 ? '' : joinWithin(Array.from(text), limit);
+export const plainWithin = (text: string, limit: number): string => {
+  if (limit < 1) return '';
+  return text.length <= limit ? text : joinWithin(Array.from(text), limit);
+};

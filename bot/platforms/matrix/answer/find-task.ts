@@ -26,7 +26,7 @@ const noSuchChoice = (offer: Offer | null): Outcome =>
     'no-such-choice',
     offer === null
       ? 'There is nothing to choose from just now. Ask a question, or type help.'
-      : `Choose a number from 1 to ${offer.runs.length}, or ask another question.`,
+      : `Choose ${offer.runs.length === 1 ? '1' : `a number from 1 to ${offer.runs.length}`}, or ask another question.`,
   );
 
 /** The one command that takes a file. */
