@@ -137,7 +137,8 @@ export const likenessOf = (
       .filter(({ clauses }) => isOwn(clauses))
       .sort((a, b) => b.probability - a.probability);
   };
-  const isAsSaid = ({ probability }: Likely): boolean => clauseCount < STORY && probability >= AS_GOOD_AS_SAID;
+  const isAsSaid = ({ probability, clauses }: Likely): boolean =>
+    probability >= AS_GOOD_AS_SAID && clauseCount < STORY && clauses.every(({ sentence }) => !sentence.asks);
   const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.slice(0, MOST_GUESSES).map(factOf);
   return {
     weighed: (findings) => findings.flatMap(weighed),
