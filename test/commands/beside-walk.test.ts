@@ -99,6 +99,26 @@ describe('what is plainly not for the walk that waits', () => {
   });
 
   it.each([
+    ['can I look at the Sun, it is low and hazy?', /^No,/u],
+    ['can I look at the sun thru clouds', /^No,/u],
+    ['my son wants to look at the Sun now, is that ok?', /^No,/u],
+    ['is it safe to look at the sun', /^No,/u],
+    // Nobody has said where they stand.
+    ['where is the Sun now', /^No site is known/u],
+    ['what is up tonight', /^No site is known/u],
+    ['M42 transit on 12 December', /^No site is known/u],
+    ['is jupiter up', /^No site is known/u],
+  ])('a question of the Sun or the sky is answered, whatever waits: %s', async (line, told) => {
+    await atEach(async () => {
+      const before = await standing();
+      const outcome = await ask(deps, line, NOW);
+      expect(isProblem(outcome) ? outcome.message : `${outcome.title} ${outcome.summary}`).toMatch(told);
+      expect(isProblem(outcome) ? undefined : outcome.data['walkId']).toBeUndefined();
+      expect(await standing()).toBe(before);
+    });
+  });
+
+  it.each([
     ['new walk', null],
     ['Start a new walk please', null],
     ['start over', null],

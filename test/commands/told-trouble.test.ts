@@ -56,6 +56,8 @@ describe('a trouble told where no walk waits', () => {
     'how long before sunrise should i stop so that i do not point near the sun with the scope on the usb hub',
     'where does saturn go when it sets behind the trees, still worth a look',
     'selling my old mount, two hundred quid, collect only',
+    'no i ment from york',
+    "Hello! I've just been given my first telescope and I was wondering, could you tell me what would be nice to look at right now?",
     'which mount should i buy for a beginner',
     'thanks for the lift and for carrying the mount, tom',
     'can i leave my telescope outside under a cover all winter',

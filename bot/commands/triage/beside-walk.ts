@@ -14,6 +14,7 @@ import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
 import { STAYS } from './said-of-the-talk.js';
 import { outcomeNamed } from './told-at-card.js';
+import { isOfTheSkyAlone } from './waiting-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const ANSWERS: Readonly<Record<Talk, string>> = {
@@ -101,7 +102,7 @@ export const besideWalk: WordsReader = {
     if (wish === null && talk === null && !thanks) return null;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     if (wish !== null) return begun(deps, said, wish, walk);
-    if (walk === null) return null;
+    if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
     if (talk !== null && !isForWalk(deps, walk, text, talk))
       return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
     return thanks ? afterThanks(deps, said, walk) : null;

@@ -42,7 +42,7 @@ const NAMES_GEAR =
   /\b(?:mounts?|scope|telescope|go ?to|hand ?set|(?:hand )?controller|keypad|com ?ports?|ports?|usb|dongle|adapt[eo]r|cables?|leads?|drivers?|router|wi-?fi|bluetooth|laptop|macbook|pc|computer|app|motors?|firmware|device|align\w*|battery|power)\b/iu;
 /** Buying, lending, meeting and praising: of gear, and of no trouble. */
 const OF_OTHER_BUSINESS =
-  /\b(?:sell\w*|sold|buy\w*|bought|order\w*|borrow\w*|lend\w*|spare|prices?|cheap\w*|cost\w*|pounds|quid|euros?|dollars|recommend\w*|second ?hand|collect|left (?:my|his|her|the|it)|seen my|thanks?|thank you|great|love|lovely|nice|named|arrived|bring\w*|carry\w*|lift|talk|party|meeting|anyone coming)\b/iu;
+  /\b(?:sell\w*|sold|buy\w*|bought|order\w*|borrow\w*|lend\w*|spare|prices?|cheap\w*|cost\w*|pounds|quid|euros?|dollars|recommend\w*|second ?hand|collect|left (?:my|his|her|the|it)|seen my|thanks?|thank you|great|love|lovely|nice|named|arrived|given|gift|present|birthday|look at|see|show|first|bring\w*|carry\w*|lift|talk|party|meeting|anyone coming)\b/iu;
 const OPENS_A_QUESTION =
   /^(?:(?:hi|hello|hey|so|and|ok),? )*(?:what|which|when|where|how|who|why|is|are|do|does|did|can|could|should|would|will|may|has|have)\b|\?\s*$/iu;
 /** Asked for all the same. */
@@ -87,7 +87,9 @@ const standingOfLine = (read: Reading, text: string, known: Known): Standing => 
 const standingOf = (read: PlainReading, text: string, known: Known): Standing => {
   if (read === null) return 'no answer';
   if ('line' in read) return standingOfLine(read, text, known);
-  if (read.isTopic === true || isOfTheMount(read.outcome)) return 'no answer';
+  // "I was given my first telescope, what shall I look at": the topic answers what is asked, unless a trouble is told beside it.
+  if (read.isTopic === true) return ASKED.test(text) ? 'hardly stands' : 'no answer';
+  if (isOfTheMount(read.outcome)) return 'no answer';
   if (!isProblem(read.outcome) || read.outcome.problem === 'not-safe') return 'stands';
   const whereAsked = ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
   return read.outcome.problem === 'not-known-here' ? whereAsked : 'no answer';

@@ -56,7 +56,29 @@ const isOfRemedy = (said: SaidOutcome, text: string): boolean =>
 const HOW_TO_DO =
   /^(?:(?:and|so|ok|but|um|sorry),? )*(?:how|where) (?:do|can|could|should|would|to)(?: (?:i|we|one|you))? (?:\w+ )?(?:forget|join|leave|stop|turn|switch|set|change|install|update|open|get (?:to|into|rid)|connect|disconnect|unplug|reset|restart|allow|choose|pick|select|pair|see which|tell which)\b/iu;
 
+/** Lines of the sky, with the day or hour that a question names. */
+const OF_THE_SKY =
+  /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
+const NAMES_A_TIME = /\b(?:on|at|from|until|first):/u;
+const FEWEST_WORDS = 3;
+
+/** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
+const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
+  const said = text.trim();
+  if (text.length > LINE_LIMIT || said.split(/\s+/u).length < FEWEST_WORDS) return false;
+  const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
+  if (read === null || !('line' in read)) return false;
+  const rest = OF_THE_SKY.exec(read.line)?.groups?.['rest'];
+  if (rest === undefined || !(OPENS_QUESTION.test(said) || said.endsWith('?') || NAMES_A_TIME.test(rest))) return false;
+  const { facts, perhaps } = readText(deps.triage().reading, text);
+  return facts.length === 0 && perhaps.length === 0;
+};
+
 const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
+
+/** What is never for a walk: a question of the Sun, which is answered by what judges it, and one of the sky from end to end. */
+export const isOfTheSkyAlone = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
+  (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, nowUtcMs)) || isWhollyOfTheSky(text, deps, nowUtcMs);
 
 const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
   HOW_TO_DO.test(text.trim()) && readText(reading, text).facts.length > 0;
@@ -67,18 +89,17 @@ export const waitingWords: WordsReader = {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;
     const model = deps.triage();
-    // What is asked of the Sun is answered by what judges it, whatever waits.
-    if (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const { kind } = assess(model, walk.state).step;
+    const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
+    if (!isNumbers && isOfTheSkyAlone(text, deps, request.nowUtcMs)) return null;
     const answersStep =
       // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||
       ofTheTalk(model.reading, text) !== null ||
       asksHowOfGear(model.reading, text) ||
-      (kind === NUMBERS
-        ? numbersSaid(text, deps, request.nowUtcMs) !== null
-        : // "OK, that was it, works" ends a remedy; elsewhere it is talk.
-          kind === 'try' && isOfRemedy(outcomeSaid(model.reading, text), text));
+      isNumbers ||
+      // "OK, that was it, works" ends a remedy; elsewhere it is talk.
+      (kind === 'try' && isOfRemedy(outcomeSaid(model.reading, text), text));
     if (!answersStep && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

@@ -107,7 +107,7 @@ export const ORDINARY_WORDS: readonly string[] = `
   lure lust lustier lustre lute lye lyrics mace mad magnate magnates magnet magnetise magnetises maid mains maizes
   makeup male males mandate mane mangy manor manures mare mares marked marker market marking marooning maroons marries
   marring marrows marsh mas mass massed masses massing mast mat match mate mating matt matte matter matters matting
-  maximum mayor mayors mazes meagre meal meant meantime meanwhile measles measure meat meddle meek meeker meekly
+  maximum mayor mayors mazes meagre meal meant ment meantime meanwhile measles measure meat meddle meek meeker meekly
   melting memento memos mend mentors mercy mere merging mess messed messes messing met mete meted meteoric meter
   meters metes meting metre metres metro metros mews microscopic midway mien miens mighty mike mikes mild mile miles
   milk mill miller mimes mince minced minces mine mined miner mines minimal minimalist mining mint minted mints minuet
