@@ -108,7 +108,7 @@ const plainlySaid = ({ outcome, isCureAnywhere }: Plainly, odds: Odds, text: str
     : { ...own, what: 'partly', remains: whatRemains(text) };
 };
 
-const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+const outcomeIn = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = saidText(vocabulary.sayings.lexicon, text);
   const sounds = soundsCured(text) ? SOUNDS : 0;
   if (said.words.length === 0 || said.words.length > LONGEST_WORDS) return NOTHING_SAID;
@@ -120,6 +120,19 @@ const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const plain = plainOutcome(lineOf(said), text);
   const outright = plain === null || plain === 'perhaps' ? null : plainlySaid(plain, odds, text);
   return outright ?? likelySaid(odds, Math.max(sounds, plain === 'perhaps' ? DOES_RIGHTLY : 0), text);
+};
+
+/** What a program believes, and a mount that stays while its numbers run, are no cure. */
+const ONLY_BELIEVED =
+  /\b(?:it|program|programme|software|app|screen|computer|laptop|handset|controller|mount)(?:['\u2019]?s)? (?:still |only |just |all )*(?:thinks?|thinking|believes?|claims?|reckons?|pretends?|imagines?)\b/iu;
+const STAYS =
+  /\b(?:tube|telescope|scope|mount|axis|ra|dec)\b[^,.;!?]{0,16}(?:\bnot|n['\u2019]?t|\bnever)\b[^,.;!?]{0,8}\b(?:mov|turn|budg|follow)\w*(?! (?:off|away|by itself|any))/iu;
+
+const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text);
+
+const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const said = outcomeIn(vocabulary, text);
+  return (said.what === 'cured' || said.what === 'done') && isNoneYet(text) ? NOTHING_SAID : said;
 };
 
 /** A turn asks for the same line in several places. */
