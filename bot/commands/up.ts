@@ -8,14 +8,27 @@ import {
   ZENITH_MAG_PER_ARCSEC2,
 } from '../evening/equipment.js';
 import { outlook } from '../evening/outlook.js';
+import { TOWARDS } from '../evening/towards.js';
+import { constellationMeant, constellationName, resolveTarget } from '../catalogue/index.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
 import { targetAtSite } from './asking/question-parts.js';
-import { choice, defineCommand, number, optional, text } from './core/command.js';
+import { choice, defineCommand, number, optional, text, type Deps } from './core/command.js';
 import { askedFirst, FIRST } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { upReply } from './up/up-reply.js';
+import { isWhether } from './up/whether.js';
+
+/** A constellation that a yes or a no is asked of is judged by the best known in it. */
+const chiefOf = (deps: Deps, text: string): { readonly name: string; readonly note: string } | null => {
+  const found = resolveTarget(deps.catalogue, text);
+  const isOne = isProblem(found) && found.problem === 'ambiguous-target' && constellationMeant(text) !== undefined;
+  const [chief] = isOne ? found.candidates : [];
+  if (chief === undefined) return null;
+  const name = constellationName(constellationMeant(text) ?? '');
+  return { name: chief.name, note: `${name} by its ${chief.name}.` };
+};
 
 export const up = defineCommand({
   name: 'up',
@@ -29,7 +42,8 @@ export const up = defineCommand({
       text('With what: eyes, binoculars, or an aperture such as 150 mm (usual: 150 mm)', { maxLength: 40 }),
     ),
     sky: optional(choice("How dark your sky is (usual: the site's, or country)", SKIES, SKY_NAMES)),
-    first: optional(choice('Say this first: a time, a figure of the hour, or which eyepiece', FIRST)),
+    first: optional(choice('Say this first: a time, a figure of the hour, which eyepiece, or a yes or no', FIRST)),
+    facing: optional(choice('Of a yes or no: only that part of the sky is seen', TOWARDS)),
     above: optional(number('Say first between which hours it stands higher than so many degrees', { min: 0, max: 89 })),
   },
   examples: [
@@ -41,20 +55,22 @@ export const up = defineCommand({
     const { options, nowUtcMs } = request;
     const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
     if (isProblem(equipment)) return equipment;
-    const asked = await targetAtSite(deps, request, {
+    const chief = isWhether(options.first) ? chiefOf(deps, options.target) : null;
+    const found = await targetAtSite(deps, request, {
       command: 'up',
-      target: options.target,
+      target: chief?.name ?? options.target,
       site: options.site,
       rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
     });
-    if (isProblem(asked)) return asked;
+    if (isProblem(found)) return found;
+    const asked = chief === null ? found : { ...found, notes: [chief.note, ...found.notes] };
     const { target, where } = asked;
     const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;
     const { night } = dated;
     const sky = options.sky ?? where.sky ?? USUAL_SKY;
     const twilight = twilights(where.site.observer, night.startUtcMs, night.endUtcMs);
-    const found = outlook({
+    const outlookQuestion = {
       target,
       observer: where.site.observer,
       night,
@@ -63,7 +79,8 @@ export const up = defineCommand({
       nowUtcMs,
       equipment,
       zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
-    });
+    };
+    const seen = outlook(outlookQuestion);
     const first = askedFirst({
       first: options.first,
       aboveDeg: options.above,
@@ -72,9 +89,20 @@ export const up = defineCommand({
       utcMs: dated.hour?.utcMs ?? null,
       nowUtcMs,
       equipment,
-      found,
+      found: seen,
+      facing: options.facing,
+      outlookQuestion,
     });
-    const question = { ...dated, asked, typed: options.target, equipment, sky, twilight, nowUtcMs, first };
-    return upReply(deps, question, found);
+    const question = {
+      ...dated,
+      asked,
+      typed: chief?.name ?? options.target,
+      equipment,
+      sky,
+      twilight,
+      nowUtcMs,
+      first,
+    };
+    return upReply(deps, question, seen);
   },
 });

@@ -1,7 +1,7 @@
 /** One part of the sky: a direction of the compass, or overhead. */
 import type { Target } from '../catalogue/index.js';
 import { horizontalOf } from '../sky/place.js';
-import type { Observer, UtcMs } from '../sky/types.js';
+import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 
 const AZIMUTH_DEG = {
   north: 0,
@@ -22,15 +22,17 @@ const SIDE_DEG = 50;
 /** Nobody tells directions higher up than this, nor calls it overhead lower down; common practice, no source. */
 const OVERHEAD_DEG = 60;
 
+/** Whether a direction is in that part of the sky. */
+export const isTowards = (towards: Towards, { altitudeDeg, azimuthDeg }: Horizontal): boolean => {
+  if (towards === 'overhead') return altitudeDeg >= OVERHEAD_DEG;
+  const offDeg = Math.abs(((azimuthDeg - AZIMUTH_DEG[towards] + 540) % 360) - 180);
+  return offDeg <= SIDE_DEG;
+};
+
 /** Whether a candidate stands in that part of the sky at its best moment; everything does where none is asked for. */
 export const standsTowards =
   (towards: Towards | null, observer: Observer) =>
-  ({ target, bestUtcMs }: { readonly target: Target; readonly bestUtcMs: UtcMs }): boolean => {
-    if (towards === null) return true;
-    const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, bestUtcMs);
-    if (towards === 'overhead') return altitudeDeg >= OVERHEAD_DEG;
-    const offDeg = Math.abs(((azimuthDeg - AZIMUTH_DEG[towards] + 540) % 360) - 180);
-    return offDeg <= SIDE_DEG;
-  };
+  ({ target, bestUtcMs }: { readonly target: Target; readonly bestUtcMs: UtcMs }): boolean =>
+    towards === null || isTowards(towards, horizontalOf(target.body, observer, bestUtcMs));
 
 export const towardsWords = (towards: Towards): string => (towards === 'overhead' ? 'overhead' : `in the ${towards}`);

@@ -30,11 +30,11 @@ describe('several requests', () => {
     ['when is it dark and whats up at ten', 'dark', 'tonight from:22:00'],
     ['m42 at midnight & moon phase', 'up m42 at:midnight', 'moon'],
     ['how dark is it tonight; where is m31 at 9?', 'dark on:tonight', 'altitude m31 at:21:00'],
-    ['is saturn up now and when does jupiter rise', 'up saturn at:now', 'up jupiter first:rise'],
+    ['is saturn up now and when does jupiter rise', 'up saturn at:now first:up', 'up jupiter first:rise'],
     ['iss pass and moon rise', 'said', 'up moon first:rise'],
     ['how high is deneb at 20:00 and at 23:30', 'altitude deneb at:20:00', 'altitude deneb at:"23:30"'],
     ['azimuth of rigel at 1am and its hour angle', 'altitude rigel at:1am', 'up rigel first:hour-angle at:1am'],
-    ['is jupiter up at 11 and at 3', 'up jupiter at:23:00', 'up jupiter at:03:00'],
+    ['is jupiter up at 11 and at 3', 'up jupiter at:23:00 first:up', 'up jupiter at:03:00 first:up'],
     ['when is it dark in cork and how high is vega', 'dark site:cork', 'altitude vega site:cork'],
   ])('%s', (text, ...lines) => {
     expect(linesOf(text)).toEqual(lines);

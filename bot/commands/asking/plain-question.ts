@@ -13,6 +13,7 @@ import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { talkIn, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { withSunriseNamed } from './sentence/sun-words.js';
 import { notUsed } from './sentence/not-used.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
@@ -258,7 +259,7 @@ const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
 
 /** What words mean whose slips are mended. */
 const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known: Known): PlainReading => {
-  const typed = placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt))));
+  const typed = withSunriseNamed(placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt)))));
   const plain = typed.toLowerCase();
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;

@@ -17,6 +17,10 @@ import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } fro
 import type { TargetAtSite } from '../asking/question-parts.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
+import type { SaidWhether } from './whether-question.js';
+import { isWhether, WHETHER, whetherWords } from './whether.js';
+import type { OutlookQuestion } from '../../evening/windows.js';
+import type { Towards } from '../../evening/towards.js';
 
 export const FIRST = [
   'rise',
@@ -28,6 +32,7 @@ export const FIRST = [
   'airmass',
   'eyepiece',
   'minimum',
+  ...WHETHER,
 ] as const;
 export type First = (typeof FIRST)[number];
 
@@ -42,6 +47,9 @@ export interface FirstQuestion {
   readonly nowUtcMs: UtcMs;
   readonly equipment: Equipment;
   readonly found: Outlook;
+  /** Only that part of the sky is seen. */
+  readonly facing: Towards | undefined;
+  readonly outlookQuestion: OutlookQuestion;
 }
 
 const EVENTS = {
@@ -67,6 +75,8 @@ const TWO_DAYS_MS = 2 * MS_PER_DAY;
 export interface SaidFirst {
   readonly words: string;
   readonly events: readonly { readonly utcMs: UtcMs; readonly what: string }[];
+  /** What follows: the best hour where nothing else is said. */
+  readonly then?: SaidWhether['then'];
 }
 
 const said = (words: string, ...events: SaidFirst['events']): SaidFirst => ({ words, events });
@@ -200,6 +210,10 @@ const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): str
 export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   const { first } = question;
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
+  if (isWhether(first)) {
+    const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));
+    return { ...whether, events: [] };
+  }
   const words = figureWords(question);
   return words === null ? null : said(words);
 };

@@ -100,9 +100,13 @@ const factsOf = (
   ];
 };
 
+const withSmallLetter = (words: string): string => `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+
 /** What was asked first; the best hour after it, where that is another. */
-const summaryOf = (opening: string | null, said: Circumstances): string => {
+const summaryOf = (opening: string | null, said: Circumstances, then: SaidFirst['then']): string => {
   if (opening === null) return verdictWords(said);
+  if (then === 'nothing') return opening;
+  if (then === 'verdict') return `${opening} ${withSmallLetter(verdictWords(said))}`;
   const { verdict, best } = said.found;
   const isSaid = verdict === 'up' && opening.includes(`meridian at ${formatLocalTime(best.utcMs, said.zone)}`);
   return isSaid ? opening : `${opening} ${bestAfter(said)}`;
@@ -127,7 +131,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
   return reply({
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
-    summary: summaryOf(opening, said),
+    summary: summaryOf(opening, said, first?.then),
     facts: factsOf(question, found, evening, variable, moon),
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),

@@ -4,6 +4,8 @@ import { isProblem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
 import { COMING } from './about-coming.js';
 import { dark } from './about-dark.js';
+import { towardsIn } from './directions.js';
+import { whether } from './about-whether.js';
 import { air, figure } from './about-figures.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Rule } from './asked.js';
@@ -139,20 +141,6 @@ const listFrom = (asked: Asked): string | null => {
   return hour ?? (says(asked, /\b(?:morning|dawn)\b/u) ? '4am' : null);
 };
 
-const OVERHEAD =
-  /\b(?:overhead|at the zenith|straight up|directly above|above (?:me|us|(?:my|our|the) (?:house|head|heads|home|garden|roof)))\b/u;
-/** "in the north west", "low southeast", "facing south", "to the east". */
-const DIRECTION =
-  /\b(?:in|to|towards?|facing|looking|low|high|my|the|due) (?:the )?(north|south)?[ -]?(east|west)?(?:ern)?(?: sky| side| horizon)?(?= |$)/gu;
-
-/** The part of the sky that is asked about, if one is. */
-const towardsOf = ({ plain }: Asked): string | null => {
-  if (OVERHEAD.test(plain)) return 'overhead';
-  for (const [, first, second] of plain.matchAll(DIRECTION))
-    if (first !== undefined || second !== undefined) return [first, second].filter(Boolean).join('-');
-  return null;
-};
-
 /** "galaxies but not M 31": a list all the same. */
 const EXCEPT =
   /\b(?:but not|not including|except(?: for)?|other than|apart from|excluding|besides) (?:the )?(.{2,40})$/u;
@@ -181,7 +169,7 @@ const list: Rule = (asked) => {
       kind: asked.kind,
       from: isUntil ? null : listFrom(asked),
       until: isUntil ? hour : null,
-      towards: towardsOf(asked),
+      towards: towardsIn(asked.plain),
       above: asked.above,
       brighter: asked.brighter,
       constellation: asked.constellation,
@@ -194,7 +182,7 @@ const BRIGHT_ONE =
   /\bbright(?:est)?\b(?: \w+){0,2}? (?:stars?|lights?|things?|objects?|dots?|planets?|one|twinkl\w+)\b|\b(?:stars?|lights?|things?|objects?|dots?) (?:is |so |very |really |that is |that's )*bright\b/u;
 
 const brightOne: Rule = (asked) => {
-  const towards = towardsOf(asked);
+  const towards = towardsIn(asked.plain);
   if (towards === null || asked.targets.length > 0 || !says(asked, BRIGHT_ONE)) return null;
   const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
   // "this evening" begins when it is asked.
@@ -210,6 +198,7 @@ export const ABOUT_SKY: readonly Rule[] = [
   despiteMoon,
   listExcept,
   pair,
+  whether,
   air,
   figure,
   moon,

@@ -13,14 +13,12 @@ import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
-import { ownHour, prepared, THIS_AFTERNOON } from './sun-words.js';
+import { FROM_SUNRISE, ownHour, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
 const LOOKS =
   /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
-const BY_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast|after (?:the )?sun ?(?:rise|up)|after the sun (?:is up|rises|comes up))\b|\b(?:rises?|safe|safely)\b.*\bafter(?:wards?| (?:that|it|then))\b/u;
-/** Said of the Sun as it stands now; all else of BY_DAY means some day, and at night the coming one. */
+/** Said of the Sun as it stands now; all else that says by day means some day, and at night the coming one. */
 const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
@@ -192,12 +190,13 @@ const endsOf = (plain: string, parts: SunParts): Ends | null => {
 };
 
 const isSomeDay = (plain: string): boolean =>
-  BY_DAY.test(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
+  saysByDay(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
 
 /** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
 export const hourOf = (plain: string, { when: { night, hour }, isAfternoon }: SunParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
   if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
+  if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
   if (!isTonight) return `${night} noon`;
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';
@@ -281,7 +280,7 @@ export const besideSun = (typed: string, known: Known): Reading | Problem | null
 const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
   const isOfSun = isSunNamed || /\bsunspots?\b/u.test(plain);
   const isWay = GOES.test(plain) && named.length > 0;
-  const isDay = BY_DAY.test(plain) && (isWay || LOOKS.test(plain) || (THIS_AFTERNOON.test(plain) && named.length > 0));
+  const isDay = saysByDay(plain) && (isWay || LOOKS.test(plain) || (THIS_AFTERNOON.test(plain) && named.length > 0));
   return (
     isDay ||
     SAFE.test(plain) ||
@@ -293,7 +292,7 @@ const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
 /** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
 export const byDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
-  if (!BY_DAY.test(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
+  if (!saysByDay(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
   const parts = partsOf(typed, known);
   if (!asksByDay(plain, parts)) return null;
   return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);

@@ -9,6 +9,7 @@ import { kindIn, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
 import type { DayAt } from './day-at.js';
+import { takeStandpoint } from './directions.js';
 import { takeAbove, takeBrighter, takeConstellation, type Within } from './limits.js';
 import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
@@ -134,6 +135,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const kind = kindIn(sentence);
   const within = takeConstellation(sentence);
   const when = takeWhen(sentence, known.nowUtcMs);
+  takeStandpoint(sentence, known.siteNames);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
   const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);

@@ -52,3 +52,22 @@ export const ownHour = (
     },
   };
 };
+
+/** From sunrise on, whatever the hour is now: the first minute of it. */
+export const FROM_SUNRISE =
+  /\b(?:after|past|once|since|at|following|as soon as|when) (?:the )?(?:sun ?rise|sun-?up|sun (?:rises|comes up|has risen|has come up))\b/u;
+
+const BY_DAY =
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|at noon|mid ?day|in the afternoon|arvo|before (?:sunset|dark)|with the sun up|sun(?:'s| is|s)? (?:still )?up|while the sun|when the sun(?:'s| is) up|in sunlight|sunlit|lunch ?time|this afternoon|breakfast|after (?:the )?sun ?(?:rise|up)|after the sun (?:is up|rises|comes up))\b|\b(?:rises?|safe|safely)\b.*\bafter(?:wards?| (?:that|it|then))\b/u;
+
+export const saysByDay = (plain: string): boolean => BY_DAY.test(plain) || FROM_SUNRISE.test(plain);
+
+/** "when does the Sun rise, and can I look at Venus after that": after sunrise, or the by-day question is read as of the night. */
+const AFTER_THAT = /\b(after|once|from|since) (?:that|then|this|it(?:'s| is| has)?(?: up| risen)?)\b/iu;
+const SUNRISE = /\bsun ?rise\b|\bsun-?up\b|\b(?:does |will )?(?:the )?sun (?:rises?|comes? up)\b/iu;
+export const withSunriseNamed = (words: string): string => {
+  const at = SUNRISE.exec(words)?.index;
+  return at === undefined
+    ? words
+    : `${words.slice(0, at)}${words.slice(at).replace(AFTER_THAT, (_, lead: string) => `${lead} sunrise`)}`;
+};

@@ -1,0 +1,49 @@
+/** The part of the sky that a sentence names. */
+import { sameSiteName } from '../resolve-site.js';
+import { takeFirst, type Sentence } from './words.js';
+
+const OVERHEAD =
+  /\b(?:overhead|at the zenith|straight up|directly above|above (?:me|us|(?:my|our|the) (?:house|head|heads|home|garden|roof)))\b/u;
+/** "in the north west", "low southeast", "facing south", "to the east", "the western sky". */
+const DIRECTION =
+  /\b(?:in|to|towards?|facing|faces|looking|looks|low|high|my|the|due) (?:the )?(north|south)?[ -]?(east|west)?(?:ern|erly)?(?: sky| side| horizon| half)?(?= |[,.;?!]|$)/gu;
+/** "an east-facing balcony". */
+const FACING = /\b(north|south)?[ -]?(east|west)?[ -]facing\b/u;
+
+const joined = (first: string | undefined, second: string | undefined): string | null =>
+  first === undefined && second === undefined ? null : [first, second].filter(Boolean).join('-');
+
+/** As `towards:` takes it; null: none is named. */
+export const towardsIn = (plain: string): string | null => {
+  if (OVERHEAD.test(plain)) return 'overhead';
+  for (const [, first, second] of plain.matchAll(DIRECTION)) {
+    const found = joined(first, second);
+    if (found !== null) return found;
+  }
+  const [, first, second] = FACING.exec(plain) ?? [];
+  return joined(first, second);
+};
+
+const DIR = '(?:(?:north|south)?[ -]?(?:east|west)|north|south)';
+const FACED = `(?:that |which |it )?(?:faces|facing|looks|looking)(?: to| towards?| out to)?(?: the)? ${DIR}`;
+/** "my balcony facing east", "an east-facing window", "my garden looks south": where someone stands, told by what it faces. */
+const STANDPOINT = new RegExp(
+  `^(?:(?:my|our|the|a|an) (?:\\w+ )?(\\w+) ${FACED}|(?:my|our|the|a|an) (?:\\w+ )?${DIR}[ -]facing (\\w+)|${FACED}|${DIR}[ -]facing)$`,
+  'u',
+);
+const LONGEST = 9;
+
+/** Its words are taken, so that a balcony is no site to look up; a saved site of that name stays one. */
+export const takeStandpoint = (sentence: Sentence, siteNames: readonly string[]): void => {
+  takeFirst(
+    sentence,
+    LONGEST,
+    ({ plain }) => {
+      const found = STANDPOINT.exec(plain);
+      const name = found?.[1] ?? found?.[2];
+      const isSaved = name !== undefined && siteNames.some((site) => sameSiteName(site, name));
+      return found === null || isSaved ? null : plain;
+    },
+    /^(?:from|on|off|at|in|out|through)$/u,
+  );
+};

@@ -1,0 +1,102 @@
+/** How a target stands at an hour, as a yes or a no: up, or down by then. */
+import { leastAltitudeDegOf } from '../../evening/pick.js';
+import { isTowards, towardsWords } from '../../evening/towards.js';
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
+import { horizonAltitudeDegAt } from '../../pointing/horizon/horizon-profile.js';
+import { horizontalOf, placeOf } from '../../sky/place.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
+import { SUN } from '../../sky/twilight.js';
+import type { Place, UtcMs } from '../../sky/types.js';
+import {
+  alone,
+  best,
+  nowIn,
+  standWords,
+  timeText,
+  type SaidWhether,
+  type WhetherQuestion,
+} from './whether-question.js';
+
+const SOON_MS = 4 * MS_PER_HOUR;
+
+const eventsAround = ({ asked: { target, where } }: WhetherQuestion, utcMs: UtcMs) => {
+  const { observer } = where.site;
+  const before = riseTransitSet(target.body, observer, utcMs - MS_PER_DAY, utcMs);
+  const after = riseTransitSet(target.body, observer, utcMs, utcMs + MS_PER_DAY);
+  return { before, after };
+};
+
+const NOT_YET = 'not yet: ';
+
+/** Where it is down: that it has gone, or is yet to come. */
+const downWords = (question: WhetherQuestion, utcMs: UtcMs): string => {
+  const { night } = question;
+  const { before, after } = eventsAround(question, utcMs);
+  if (after.riseUtcMs === null) return 'it does not rise here';
+  const rises = timeText(after.riseUtcMs, question);
+  const hasSet = before.setUtcMs !== null && before.setUtcMs > night.startUtcMs && after.riseUtcMs > night.endUtcMs;
+  return hasSet
+    ? `it set at ${timeText(before.setUtcMs ?? 0, question)} and rises again ${rises}`
+    : `${NOT_YET}it rises at ${rises}`;
+};
+
+const isDayAt = ({ asked }: WhetherQuestion, utcMs: UtcMs): boolean =>
+  horizontalOf(SUN, asked.where.site.observer, utcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
+
+export const atText = (question: WhetherQuestion, utcMs: UtcMs): string =>
+  question.utcMs === null ? 'now' : `at ${timeText(utcMs, question)}`;
+
+const BESIDE_BEST_MS = 10 * MS_PER_MINUTE;
+
+/** Why it is not to be seen where it stands, or does not stand, as the whole sentence; null where nothing hides it. */
+const whyNot = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
+  const { facing, outlookQuestion } = question;
+  const at = atText(question, utcMs);
+  if (place.apparentAltitudeDeg <= 0) {
+    const why = downWords(question, utcMs);
+    return `No, ${question.utcMs === null || why.startsWith('it ') ? why : `${at} it is down; ${why.slice(NOT_YET.length)}`}.`;
+  }
+  const stands = `${standWords(place)} ${at}`;
+  if (horizonAltitudeDegAt(outlookQuestion.horizon, place.azimuthDeg) >= place.altitudeDeg)
+    return `No, behind your horizon: ${stands}.`;
+  return facing !== undefined && !isTowards(facing, place) ? `No, not ${towardsWords(facing)}: ${stands}.` : null;
+};
+
+/** ", but by day: ", ", but low: ". */
+const butWords = (question: WhetherQuestion, utcMs: UtcMs, { altitudeDeg }: Place): string => {
+  const { target } = question.asked;
+  if (isDayAt(question, utcMs) && target.id !== 'sun') return ', but by day: ';
+  return altitudeDeg < leastAltitudeDegOf(target.body) ? ', but low: ' : ', ';
+};
+
+/** How it stands at the hour, or now. */
+export const upThen = (question: WhetherQuestion): SaidWhether => {
+  const { asked, found } = question;
+  const utcMs = nowIn(question);
+  const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
+  const not = whyNot(question, utcMs, place);
+  if (not !== null) return best(not);
+  const { setUtcMs } = eventsAround(question, utcMs).after;
+  const sets = setUtcMs !== null && setUtcMs - utcMs < SOON_MS ? `; it sets at ${timeText(setUtcMs, question)}` : '';
+  const words = `Yes${butWords(question, utcMs, place)}${standWords(place)} ${atText(question, utcMs)}${sets}.`;
+  return Math.abs(found.best.utcMs - utcMs) < BESIDE_BEST_MS && found.verdict === 'up' ? alone(words) : best(words);
+};
+
+/** Whether it is gone by the hour, or now. */
+export const down = (question: WhetherQuestion): SaidWhether => {
+  const { asked, outlookQuestion, night } = question;
+  const utcMs = nowIn(question);
+  const at = atText(question, utcMs);
+  const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
+  const { before, after } = eventsAround(question, utcMs);
+  if (place.apparentAltitudeDeg > 0) {
+    const sets = after.setUtcMs === null ? 'it does not set here' : `it sets at ${timeText(after.setUtcMs, question)}`;
+    return best(`No, ${sets}; ${standWords(place)} ${at}.`);
+  }
+  const setUtcMs = before.setUtcMs;
+  const fromUtcMs = Math.max(night.startUtcMs, outlookQuestion.nowUtcMs);
+  const isOfNight = setUtcMs !== null && setUtcMs >= Math.min(fromUtcMs, night.startUtcMs);
+  if (!isOfNight) return best(`It is down ${at}: ${downWords(question, utcMs).replace(NOT_YET, '')}.`);
+  const did = setUtcMs > outlookQuestion.nowUtcMs ? 'sets' : 'set';
+  return best(`Yes, it ${did} at ${timeText(setUtcMs, question)}.`);
+};
