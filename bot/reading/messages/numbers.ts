@@ -17,6 +17,7 @@ const CODE = 'code|código|codigo|codice|kod|код|コード|代码|代碼|kód
 const FORMS: readonly (readonly [NumberKind | 'system', string])[] = [
   ['device', `[(（](?:${CODE})[: ]{0,2}(\\d{1,2})[)）]`],
   ['device', '(?:device|manager|status|adapter|driver|windows)\\b.{0,24}\\b(?:error )?code:? ?(\\d{1,2})\\b'],
+  ['device', '\\byellow (?:warning |exclamation )?(?:triangle|mark|bang|sign)\\b.{0,48}\\bcode:? ?(\\d{1,2})\\b'],
   ['device', '\\bproblem(?: code)?: ?(0x[0-9a-f]{1,2})\\b'],
   ['device', '\\bproblem code: ?(\\d{1,2})\\b'],
   ['errno', '\\[errno (\\d{1,3})\\]'],

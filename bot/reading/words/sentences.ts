@@ -148,7 +148,7 @@ const OUTCOME_ENDS =
 
 /** "…, now it's fine", ": it works": the trial cured it. */
 const CURED =
-  /^(?:and )?(?:now )?(?:it |that |everything |all )?(?:is |has )?(?:been )?(?:now )?(?:works|worked|fine|good|ok|okay|gone|cured|solved|fixed|perfect|connects|stable)(?: |$)/u;
+  /^(?:and )?(?:hooray |hurray |hurrah |bingo |yay |presto |voila |tada )?(?:now )?(?:it |that |everything |all )?(?:is |has )?(?:been )?(?:now )?(?:works|worked|fine|good|ok|okay|gone|cured|solved|fixed|perfect|connects|talks|stable)(?: |$)/u;
 const MOST_OF_CURE = 6;
 
 const isCure = (all: readonly Token[], from: number): boolean => {
