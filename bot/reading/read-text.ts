@@ -18,8 +18,8 @@ import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
 
-/** A lone sentence of so many words leaves little else to be meant. */
-const SHORT = 16;
+/** So few sentences of so few words together leave little else to be meant. */
+const [BRIEF, SHORT] = [2, 16];
 const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
 /** The words of a span with what stands around them, within the limit. */
@@ -110,6 +110,8 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
+  const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
+  const isShort = number <= BRIEF && tokenCount <= SHORT;
   const liked = likenessOf(
     vocabulary.likeness(),
     [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
@@ -121,8 +123,8 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),
     by: 'words' as const,
-    // Two things said together tell it, each in any words; and a lone sentence leaves little else to be meant.
-    isPlain: entry.beside !== undefined || entry.with !== undefined || number === 1,
+    // Two things said together tell it, each in any words; and a lone sentence or two brief ones leave little else to be meant.
+    isPlain: entry.beside !== undefined || entry.with !== undefined || number === 1 || isShort,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -185,7 +187,6 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ...worth,
   ].sort((a, b) => a.span.start - b.span.start);
 
-  const isShort = number === 1 && [...lineOf.keys()].every(({ tokens }) => tokens.length <= SHORT);
   /** Checks that a message answers, whatever words stand around it. */
   const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);

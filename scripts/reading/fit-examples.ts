@@ -6,6 +6,7 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { keyOf } from '../../bot/reading/index.js';
 import { clausesOf, type Clause } from '../../bot/reading/examples/clauses.js';
 import { makeWeighing } from '../../bot/reading/examples/likely.js';
 import { BY_NAME, makeMarker } from '../../bot/reading/examples/marks.js';
@@ -14,7 +15,7 @@ import { sentencesOf } from '../../bot/reading/words/sentences.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { readExamples, type Example } from './examples.js';
-import { fitWeights, type FitHow, type Row } from './fit-weights.js';
+import { fitAlone, type AloneRow, type FitHow } from './fit-weights.js';
 
 const KNOWLEDGE = 'knowledge/connection';
 const FOLDER = 'scripts/reading/examples';
@@ -55,7 +56,7 @@ const marksOf = (clauses: readonly Clause[]): readonly string[] => {
 const TOO_MANY = 5;
 
 /** Each quote with the clauses it touches; clauses that no quote touches tell nothing, alone, in twos, and beside one that tells. */
-const rowsOf = ({ text, facts }: Example): readonly Row[] => {
+const rowsOf = ({ text, facts }: Example): readonly AloneRow[] => {
   const { clauses, at } = placed(text);
   const touching = facts.map(({ label, quote }) => {
     const start = text.indexOf(quote);
@@ -71,10 +72,11 @@ const rowsOf = ({ text, facts }: Example): readonly Row[] => {
     if (touched.length > 1) for (const i of touched) for (const inner of tells[i] ?? []) known.labels.add(inner);
     runs.set(touched.join(' '), known);
   }
-  const row = (run: readonly number[], labels: readonly string[], weight: number): Row => ({
+  const row = (run: readonly number[], labels: readonly string[], weight: number): AloneRow => ({
     marks: marksOf(run.flatMap((i) => clauses[i] ?? [])),
     tells: labels,
     weight,
+    others: 1,
   });
   const rows = [...runs.values()].map(({ run, labels }) => row(run, [...labels], 1));
   for (const [i, own] of tells.entries()) {
@@ -118,14 +120,22 @@ const phrases = readEntries(KNOWLEDGE).entries.wordedAnswers.flatMap(({ id, said
   ),
 );
 const examples = [...load(names.filter((name) => !held.includes(name))), ...phrases];
-const wholeRow = ({ text, facts }: Example): Row => ({
+/** Its writer was asked what it tells of one check; it may tell of others. */
+const OF_OTHERS = 0.2;
+const wholeRow = ({ text, facts }: Example): AloneRow => ({
   marks: marksOf(placed(text).clauses),
   tells: facts.map(({ label }) => label),
   weight: 1,
+  others: OF_OTHERS,
 });
-const weights = fitWeights(
+const keyOfAnswer = (label: string): string => {
+  const [check = '', answer = ''] = label.split('.');
+  return keyOf(check, answer);
+};
+const weights = fitAlone(
   examples.flatMap((example) => (example.whole ? [wholeRow(example)] : rowsOf(example))),
   HOW,
+  keyOfAnswer,
 );
 console.log(`${examples.length} examples, ${weights.marks.length} marks, ${weights.steps.length} weights`);
 if (held.length > 0) measure(weights, load(held));

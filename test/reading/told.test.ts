@@ -4,6 +4,8 @@ import { expect, it } from 'vitest';
 import { decodeWeights, encodeWeights } from '../../bot/reading/examples/weights.js';
 import { readText } from '../../bot/reading/index.js';
 import { loadTriage } from '../../bot/triage/index.js';
+import { makeModel } from '../../bot/triage/model/model.js';
+import { readEntries } from '../../bot/triage/model/read-entries.js';
 
 interface Told {
   readonly text: string;
@@ -11,6 +13,8 @@ interface Told {
 }
 
 const model = loadTriage('knowledge/connection');
+/** Without what is learnt of likeness. */
+const sayingsAlone = makeModel(readEntries('knowledge/connection').entries).reading;
 const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
   .split('\n')
   .filter((line) => line !== '')
@@ -18,7 +22,7 @@ const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
 
 const OPENING = new Set(['system', 'path', 'client']);
 
-/** Measured on 2026-11-26: said 77 % right, 22 % found; guesses 87 % right, with them 34 % found (by sayings alone 72 and 23 %). */
+/** Measured on 2026-11-27: said 85 % right, 22 % found; guesses 85 % right, with them 37 % found (by sayings alone 70 and 23 %). */
 it('reads strangers’ messages mostly rightly, and guesses about half as much again as it reads', () => {
   let [labels, right, said, guessedRight, guessed] = [0, 0, 0, 0, 0];
   for (const { text, facts } of told) {
@@ -36,10 +40,33 @@ it('reads strangers’ messages mostly rightly, and guesses about half as much a
     }
   }
   expect(labels).toBeGreaterThan(1000);
-  expect(right / said).toBeGreaterThan(0.74);
-  expect(right / labels).toBeGreaterThan(0.2);
+  expect(right / said).toBeGreaterThan(0.83);
+  expect(right / labels).toBeGreaterThan(0.21);
   expect(guessedRight / guessed).toBeGreaterThan(0.82);
-  expect((right + guessedRight) / labels).toBeGreaterThan(0.32);
+  expect((right + guessedRight) / labels).toBeGreaterThan(0.35);
+});
+
+/** Beside the labels, which leave out what a careful listener might add: hence not 97. */
+it('takes hardly anything as said by its likeness alone that was not told', () => {
+  const byLikeness = told.flatMap(({ text, facts }) => {
+    const labels = new Set(facts.map(({ label }) => label));
+    const bySayings = new Set(readText(sayingsAlone, text).facts.map(({ what, answer }) => `${what}.${answer}`));
+    const { facts: read, understood } = readText(model.reading, text);
+    return read
+      .filter(({ what, answer }) => !bySayings.has(`${what}.${answer}`))
+      .map((fact) => ({
+        isTold: labels.has(`${fact.what}.${fact.answer}`),
+        isShown: understood.some((one) => one.fact === fact),
+        isQuoted: text.includes(fact.quote.slice(1, -1).trim()),
+        isSafety: model.check(fact.what)?.safety === true,
+      }));
+  });
+  expect(byLikeness.length).toBeGreaterThan(25);
+  expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.93);
+  for (const { isShown, isQuoted, isSafety } of byLikeness) {
+    expect(isShown && isQuoted).toBe(true);
+    expect(isSafety).toBe(false);
+  }
 });
 
 it('never guesses what keeps gear from harm, nor an answer that no check has', () => {

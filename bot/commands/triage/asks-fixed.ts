@@ -68,15 +68,16 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
 
 /** "It was com7, I put 7 in and off she goes": the remedy told of before it was shown. */
 const isRemedyTold = (step: Step, text: string, said: SaidOutcome): boolean =>
-  step.kind === 'try' && isLongCure(text, said);
+  said.isCuredBesides === true || (step.kind === 'try' && isLongCure(text, said));
 
 /** Words at a question that tell a cure besides: asked outright where what they tell leads to a remedy. */
 export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
   const { context, walk, before } = began;
-  if (!isAsked(began) || before.step.kind !== 'ask') return turn;
+  const said = outcomeSaid(context.model.reading, text);
+  if (!isAsked(began) || (before.step.kind !== 'ask' && said.isCuredBesides !== true)) return turn;
   const { step } = assess(context.model, turn.walk.state, context.outcomes);
-  if (!isRemedyTold(step, text, outcomeSaid(context.model.reading, text))) return turn;
-  return { ...turn, ifFixed: answerLine(walk, step.id, 'works') };
+  if (!isRemedyTold(step, text, said)) return turn;
+  return { ...turn, ifFixed: step.kind === 'try' ? answerLine(walk, step.id, 'works') : doLine(walk, 'end') };
 };
 
 /** Said a moment ago, and answered by "Is it fixed?". */
@@ -85,9 +86,10 @@ const wasAsked = (began: Began): boolean => {
   // Words that answered the question besides are followed by that answer.
   const last = events.slice(turns.at(-1) ?? 0).findLast(({ kind }) => kind === 'text');
   if (last?.kind !== 'text') return false;
-  return last.facts.length === 0
+  const said = outcomeSaid(began.context.model.reading, last.words);
+  return last.facts.length === 0 && said.isCuredBesides !== true
     ? soundsSo(began, last.words)
-    : isRemedyTold(began.before.step, last.words, outcomeSaid(began.context.model.reading, last.words));
+    : isRemedyTold(began.before.step, last.words, said);
 };
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';
@@ -99,7 +101,10 @@ export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null 
   if (reply === null || (reply.rest !== '' && reply.says === 'no') || !wasAsked(began)) return null;
   if (reply.says === 'no')
     return changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] });
-  const remedy = remedyOf(began);
+  const last = began.walk.state.events.findLast(({ kind }) => kind === 'text');
+  const isBesides = last?.kind === 'text' && outcomeSaid(context.model.reading, last.words).isCuredBesides === true;
+  // What was tried last did nothing.
+  const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : remedyOf(began);
   if (remedy === undefined) return 'end';
   const state = answerStep(context.model, walk.state, remedy, 'works', context.by);
   return isProblem(state) ? null : changed(began, state);

@@ -2,11 +2,11 @@
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { leavesWalk, ofTheTalk, readText, withoutSaidAlready, type OfTheTalk } from '../../reading/index.js';
 import { NUMBERS, passStep } from '../../triage/index.js';
-import { ASKED_BACK } from './asks-back.js';
+import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
 import { GO_ON } from './take-words.js';
 import { isDenied } from './told-at-card.js';
-import { changed, type Began, type Doing, type Turn } from './turn.js';
+import { changed, isAsked, type Began, type Doing, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
 /** Said where a walk goes on waiting. */
@@ -26,6 +26,10 @@ const DOES = new Map<OfTheTalk, Doing>([
 /** A remedy has its own words for what is still to be done, and for questions about it. */
 const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
+/** Nothing of how the mount does. */
+const tellsNothing = ({ context: { model } }: Began, text: string): boolean =>
+  readText(model.reading, text).facts.every(({ what }) => model.check(what) === undefined);
+
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
   const { context, walk, before } = began;
@@ -39,8 +43,14 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
-  return readText(model.reading, text).facts.some(({ what }) => model.check(what) !== undefined) ? null : kind;
+  return tellsNothing(began, text) ? kind : null;
 };
+
+/** "Is that safe", "do I need the internet for that". */
+const takeOfDoing = (began: Began, text: string): Turn | null =>
+  isAsked(began) && asksOfDoing(text) && tellsNothing(began, text)
+    ? changed(began, began.walk.state, { ...answerOfDoing(text), at: began.before.step, asksBack: true })
+    : null;
 
 /** @param take what the word about the walk that these words are does */
 export const takeOfTheTalk = (
@@ -49,6 +59,8 @@ export const takeOfTheTalk = (
   take: (doing: Doing) => Turn | Problem | null,
 ): Turn | Problem | null => {
   const { context, walk, before, notes } = began;
+  const asked = takeOfDoing(began, text);
+  if (asked !== null) return asked;
   const kind = kindOf(began, text);
   if (kind === null) return null;
   const told = (note: string): Turn => ({ walk, notes: [...notes, note], at: before.step, show: 'step' });

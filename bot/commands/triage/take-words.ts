@@ -187,7 +187,7 @@ const takeGoneOn = (
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
-  const isAsked = wasShown(began) && (before.step.kind === 'ask' || before.step.kind === 'try');
+  const isAsked = hasBegun(began.walk) && (before.step.kind === 'ask' || before.step.kind === 'try');
   const asks = meant === null && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;

@@ -1,7 +1,14 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
-import { leavesWalk, ofTheTalk, outcomeSaid, type SaidOutcome } from '../../reading/index.js';
+import {
+  leavesWalk,
+  ofTheTalk,
+  outcomeSaid,
+  readText,
+  type SaidOutcome,
+  type Vocabulary,
+} from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { LINE_LIMIT } from '../core/grammar.js';
@@ -45,17 +52,29 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
 const isOfRemedy = (said: SaidOutcome, text: string): boolean =>
   tellsOutcome(said) || (said.what === 'not-yet' && !OPENS_QUESTION.test(text.trim()) && !SURE.test(text.trim()));
 
+/** "How do I forget a network on the phone": how a thing is done with the gear, whatever names of the sky its words may be. */
+const HOW_TO_DO =
+  /^(?:(?:and|so|ok|but|um|sorry),? )*(?:how|where) (?:do|can|could|should|would|to)(?: (?:i|we|one|you))? (?:\w+ )?(?:forget|join|leave|stop|turn|switch|set|change|install|update|open|get (?:to|into|rid)|connect|disconnect|unplug|reset|restart|allow|choose|pick|select|pair|see which|tell which)\b/iu;
+
+const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
+
+const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
+  HOW_TO_DO.test(text.trim()) && readText(reading, text).facts.length > 0;
+
 export const waitingWords: WordsReader = {
   name: 'triage',
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;
     const model = deps.triage();
+    // What is asked of the Sun is answered by what judges it, whatever waits.
+    if (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
     const { kind } = assess(model, walk.state).step;
     const answersStep =
       // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||
       ofTheTalk(model.reading, text) !== null ||
+      asksHowOfGear(model.reading, text) ||
       (kind === NUMBERS
         ? numbersSaid(text, deps, request.nowUtcMs) !== null
         : // "OK, that was it, works" ends a remedy; elsewhere it is talk.

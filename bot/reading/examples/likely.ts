@@ -4,13 +4,13 @@ import type { Clauses } from '../words/sentences.js';
 import { clausesOf, type Clause } from './clauses.js';
 import { makeMarker } from './marks.js';
 import { NO_MARK, numberMarks } from './number-marks.js';
-import { STEP, type Weights } from './weights.js';
+import { LEANING, STEP, type Weights } from './weights.js';
 
 /** An answer that a text is likely to tell. */
 export interface Likely {
   readonly check: string;
   readonly answer: string;
-  /** 0 to 1, in the run of clauses in which it is likeliest. */
+  /** 0 to 1, in the run of clauses in which it is likeliest, less what a rival answer of its check takes. */
   readonly probability: number;
   readonly clauses: readonly Clause[];
 }
@@ -21,20 +21,20 @@ export interface Weighed {
   readonly probabilityOf: (answer: string) => number;
   /** Of each check (or, where it holds several, check and answer) its likeliest answer, where that is as likely as this. */
   readonly likeliest: (least: number) => readonly Likely[];
+  /** How many the text has, MOST_CLAUSES at most. */
+  readonly clauseCount: number;
 }
 
 export type WeighClauses = (sentences: Iterable<Clauses>) => Weighed;
 
-/** The first answer is nothing at all; it is never likely. */
-const NOTHING_AT = 0;
 /** Of a long text the rest is left to the sayings. */
 const MOST_CLAUSES = 40;
 /** What is less likely is not kept. */
 const LEAST = 0.001;
-/** An answer so far below the likeliest adds nothing to the sum of all. */
-const FAINT = 12;
-/** Runs with more marks are few; their odds are worked out each time. */
-const MANY_MARKS = 64;
+/** An answer that the marks speak less for is less likely than that. */
+const FAINT = Math.log(LEAST) - LEANING;
+/** How much of its likeliness another answer takes from the likeliest of a check: a text that tells both tells of two evenings. */
+const RIVALRY = 0.5;
 
 interface Answer {
   readonly check: string;
@@ -56,25 +56,20 @@ const blankFound = (size: number) => ({
   whereTo: new Int32Array(size),
 });
 
-/** Number of marks → steps below the likeliest → how much less likely, 0 where that is not worked out yet. */
-const makeOdds = () => {
-  const scaleOf = (marks: number): number => STEP / Math.sqrt(marks + 1);
-  const blank = (marks: number): Float64Array => new Float64Array(Math.floor(FAINT / scaleOf(marks)) + 1);
-  const kept: Float64Array[] = [];
-  return {
-    scaleOf,
-    of: (marks: number): Float64Array => (marks > MANY_MARKS ? blank(marks) : (kept[marks] ??= blank(marks))),
-  };
-};
-
-/** A multinomial logistic model over the marks of a run of clauses, after its softmax. */
+/**
+ * Of each check a multinomial logistic model over the marks of a run of clauses: which of its answers they tell, or nothing of it. What
+ * they tell of one check takes nothing from another.
+ */
 export const makeWeighing = (weights: Weights): WeighClauses => {
   const { answers, starts, of, steps } = weights;
   const named = answers.map(answerOf);
   const numberOf = new Map(answers.map((name, a) => [name, a]));
   const size = answers.length;
   const markClause = makeMarker(numberMarks(weights.marks));
-  const odds = makeOdds();
+  const keys = [...new Set(named.map(({ key }) => key))];
+  const numberOfKey = new Map(keys.map((key, i) => [key, i]));
+  /** Answer → the number of what only one of can be told. */
+  const groups = Int32Array.from(named, ({ key }) => numberOfKey.get(key) ?? 0);
 
   // Room to work in, used again for each text.
   /** Of each clause, how much its marks speak for each answer, in steps; then the same of some together. */
@@ -83,8 +78,10 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
   /** Mark → the last round that had it. */
   const met = new Int32Array(weights.marks.length);
   let round = 0;
-  const own = new Float64Array(size);
+  const odds = new Float64Array(size);
   const worth = new Int32Array(size);
+  /** Of a group, its answers' odds together; 0 between runs. */
+  const all = new Float64Array(keys.length);
 
   let found = blankFound(size);
 
@@ -133,30 +130,27 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
   /** @param at where the sums of clauses `from` to before `to` begin */
   const weigh = (at: number, marks: number, from: number, to: number): void => {
     const { best, whereFrom, whereTo } = found;
-    const scale = odds.scaleOf(marks);
-    const table = odds.of(marks);
-    let most = 0;
-    for (let k = at; k < at + size; k++) if ((sums[k] as number) > most) most = sums[k] as number;
-    let all = 0;
+    const scale = STEP / Math.sqrt(marks + 1);
+    const faint = FAINT / scale;
     let count = 0;
     for (let a = 0; a < size; a++) {
-      const below = most - (sums[at + a] as number);
-      if (below >= table.length) continue;
-      let odd = table[below] as number;
-      if (odd === 0) odd = table[below] = Math.exp(-(below * scale));
-      own[a] = odd;
-      all += odd;
+      const sum = sums[at + a] as number;
+      if (sum < faint) continue;
+      const group = groups[a] as number;
+      const odd = Math.exp(sum * scale + LEANING);
+      odds[a] = odd;
+      all[group] = (all[group] as number) + odd;
       worth[count++] = a;
     }
     for (let i = 0; i < count; i++) {
       const a = worth[i] as number;
-      if (a === NOTHING_AT) continue;
-      const odd = own[a] as number;
-      if (odd < LEAST * all || odd <= (best[a] as number) * all) continue;
-      best[a] = odd / all;
+      const probability = (odds[a] as number) / (1 + (all[groups[a] as number] as number));
+      if (probability < LEAST || probability <= (best[a] as number)) continue;
+      best[a] = probability;
       whereFrom[a] = from;
       whereTo[a] = to;
     }
+    for (let i = 0; i < count; i++) all[groups[worth[i] as number] as number] = 0;
   };
 
   /** Each clause, it with the next, and three of one sentence; not what is asked throughout. */
@@ -184,23 +178,35 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
     found = blankFound(size);
     weighAll(clauses);
     const { best, whereFrom, whereTo } = found;
-    const likelyAt = (a: number, { check, answer }: Answer): Likely => ({
-      check,
-      answer,
-      probability: best[a] as number,
-      clauses: clauses.slice(whereFrom[a], whereTo[a]),
-    });
+    const likelyAt = (a: number, rival: number): Likely => {
+      const { check, answer } = named[a] as Answer;
+      return {
+        check,
+        answer,
+        probability: (best[a] as number) * (1 - RIVALRY * rival),
+        clauses: clauses.slice(whereFrom[a], whereTo[a]),
+      };
+    };
     return {
-      probabilityOf: (answer) => best[numberOf.get(answer) ?? NOTHING_AT] as number,
+      probabilityOf: (answer) => best[numberOf.get(answer) ?? -1] ?? 0,
       likeliest: (least) => {
-        const first = new Map<string, number>();
-        for (const [a, { key }] of named.entries()) {
-          if (a === NOTHING_AT || (best[a] as number) < least) continue;
-          const before = first.get(key);
-          if (before === undefined || (best[a] as number) > (best[before] as number)) first.set(key, a);
+        const first = new Int32Array(keys.length).fill(-1);
+        const rivals = new Float64Array(keys.length);
+        for (let a = 0; a < size; a++) {
+          const own = best[a] as number;
+          if (own === 0) continue;
+          const group = groups[a] as number;
+          const before = first[group] as number;
+          const most = best[before] ?? 0;
+          if (own > most) first[group] = a;
+          rivals[group] = Math.max(rivals[group] as number, Math.min(own, most));
         }
-        return [...first.values()].flatMap((a) => (named[a] === undefined ? [] : [likelyAt(a, named[a])]));
+        return [...first.entries()]
+          .filter(([, a]) => a >= 0)
+          .map(([group, a]) => likelyAt(a, rivals[group] as number))
+          .filter(({ probability }) => probability >= least);
       },
+      clauseCount: clauses.length,
     };
   };
 };

@@ -6,7 +6,7 @@ import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { isOfMember } from '../words/stands.js';
-import type { WeighClauses } from './likely.js';
+import type { Likely, WeighClauses } from './likely.js';
 
 export interface Likeness {
   readonly weighClauses: WeighClauses;
@@ -18,8 +18,8 @@ export interface Liked {
   /** What sayings found, without what the text is nothing like. */
   readonly weighed: (findings: readonly Finding[]) => readonly Finding[];
   /**
-   * The facts that stand, and guesses, never taken as said: facts that the text is little like, and what it is likely to tell of checks
-   * that have no answer yet, at most one a check.
+   * The facts that stand, with what the text all but says; and guesses, never taken as said: what it is likely to tell of checks that
+   * have no answer yet, at most one a check.
    * @param printed checks that a message answers, whatever words stand around it; null: one short sentence, which leaves little else to be meant
    */
   readonly judged: (
@@ -34,20 +34,21 @@ export interface Judged {
   readonly perhaps: readonly ReadFact[];
 }
 
-/** A fact that its text is less like is a guess, and less like than UNLIKE_AT_ALL none. */
-const FIRM = 0.06;
-const UNLIKE_AT_ALL = 0.03;
+/** A fact that its text is less like is none: as often as not it is not what was meant. */
+const FIRM = 0.12;
 /** What is so sure (a club's own words are) does not hang on what others said. */
 const BEYOND_DOUBT = 0.95;
-/** How sure a fact is of which a guess is made. */
-const DOUBTED = 0.5;
 
 /** A saying whose words are less like what tells it is none. */
 const UNLIKE = 0.02;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.6, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
-const WORTH_TELLING = 0.55;
+const WORTH_TELLING = 0.58;
+/** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them. */
+const AS_GOOD_AS_SAID = 0.92;
+/** A story of more clauses tells of several evenings, and of how it was before. */
+const STORY = 12;
 const MOST_GUESSES = 8;
 
 const isOwn = (clauses: readonly Clause[]): boolean =>
@@ -83,7 +84,7 @@ export const likenessOf = (
 ): Liked => {
   if (likeness === null || sentences.length === 0) return NONE;
   const { weighClauses, isOpen } = likeness;
-  const { probabilityOf, likeliest } = weighClauses(sentences);
+  const { probabilityOf, likeliest, clauseCount } = weighClauses(sentences);
   const likely = likeliest(WORTH_TELLING);
   const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
   const isRivalled = (check: string, own: number): boolean => {
@@ -121,25 +122,28 @@ export const likenessOf = (
     const end = last === undefined ? start : startOf(last.sentence) + (last.sentence.tokens[last.to - 1]?.end ?? 0);
     return { start, end };
   };
-  const guessed = (facts: readonly ReadFact[]): readonly ReadFact[] => {
+  const factOf = ({ check, answer, probability, clauses }: Likely): ReadFact => ({
+    what: check,
+    answer,
+    sureness: Math.round(90 * probability) / 100,
+    quote: quoteOf(spanOf(clauses)),
+    by: 'words',
+  });
+  /** Likeliest first, of checks that no fact answers. */
+  const likelyBeside = (facts: readonly ReadFact[]): readonly Likely[] => {
     const taken = new Set(facts.map(({ what, answer }) => keyOf(what, answer)));
     return likely
       .filter(({ check, answer }) => !taken.has(keyOf(check, answer)) && isOpen(`${check}.${answer}`))
       .filter(({ clauses }) => isOwn(clauses))
-      .sort((a, b) => b.probability - a.probability)
-      .slice(0, MOST_GUESSES)
-      .map(({ check, answer, probability, clauses }) => ({
-        what: check,
-        answer,
-        sureness: Math.round(90 * probability) / 100,
-        quote: quoteOf(spanOf(clauses)),
-        by: 'words' as const,
-      }));
+      .sort((a, b) => b.probability - a.probability);
   };
+  const isAsSaid = ({ probability, clauses }: Likely): boolean =>
+    probability >= AS_GOOD_AS_SAID && clauseCount < STORY && clauses.every(({ sentence }) => !sentence.asks);
+  const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.slice(0, MOST_GUESSES).map(factOf);
   return {
     weighed: (findings) => findings.flatMap(weighed),
     judged: ({ facts, understood }, printed) => {
-      if (printed === null) return { facts, understood, perhaps: guessed(facts) };
+      if (printed === null) return { facts, understood, perhaps: guessed(likelyBeside(facts)) };
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
@@ -151,12 +155,17 @@ export const likenessOf = (
           ? Math.max(...[fact.answer, ...(fact.or ?? [])].map((a) => probabilityOf(`${fact.what}.${a}`)))
           : 1;
       const firm = facts.filter((fact) => least(fact) >= FIRM);
-      const doubted = facts.filter((fact) => least(fact) < FIRM && least(fact) >= UNLIKE_AT_ALL);
       const taken = new Set(firm);
+      const beside = likelyBeside(firm);
+      const asSaid = beside.filter(isAsSaid).map(factOf);
       return {
-        facts: firm,
-        understood: understood.filter(({ fact }) => taken.has(fact)),
-        perhaps: [...guessed(firm), ...doubted.map((fact) => ({ ...fact, sureness: DOUBTED }))],
+        facts: [...firm, ...asSaid],
+        understood: [
+          ...understood.filter(({ fact }) => taken.has(fact)),
+          // Named by the answer's own label.
+          ...asSaid.map((fact) => ({ fact, label: '' })),
+        ],
+        perhaps: guessed(beside.filter((one) => !isAsSaid(one))),
       };
     },
   };

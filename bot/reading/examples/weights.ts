@@ -2,7 +2,7 @@
 
 /** For mark m, `answers[k]` and `weights[k]` with k from starts[m] up to starts[m + 1] tell how much it speaks for which answer. */
 export interface Weights {
-  /** "check.answer"; the first is nothing at all. */
+  /** "check.answer"; where all are weighed together, the first is nothing at all. */
   readonly answers: readonly string[];
   /** By what each mark is called (marks.ts). */
   readonly marks: readonly string[];
@@ -15,6 +15,8 @@ export interface Weights {
 /** What a run of clauses tells when it tells nothing. */
 export const NOTHING = '';
 export const STEP = 0.05;
+/** Where each check is weighed alone: the log of an answer's odds against nothing, before any mark speaks for it. */
+export const LEANING = -10;
 export const MOST_STEPS = 127;
 
 interface Head {

@@ -9,6 +9,7 @@ import type { Vocabulary } from '../vocabulary.js';
 import { NOTHING } from '../examples/weights.js';
 import { likelyOutcomes, type LearnedOutcome } from './likely-outcome.js';
 import { plainOutcome, type Plainly } from './plain-outcome.js';
+import { saidBesides } from './cured-besides.js';
 import { soundsCured } from './sounds-cured.js';
 import { whatRemains } from './what-remains.js';
 
@@ -26,6 +27,8 @@ export interface SaidOutcome {
   readonly isCureAnywhere: boolean;
   /** How likely `what` is, from 0 to 1. */
   readonly sureness: number;
+  /** Unchanged by the remedy, and cured by something else that the member did. */
+  readonly isCuredBesides?: true;
   /** Of what helped in part: the words on what is left, where they are said. */
   readonly remains: string | null;
 }
@@ -108,7 +111,20 @@ const plainlySaid = ({ outcome, isCureAnywhere }: Plainly, odds: Odds, text: str
     : { ...own, what: 'partly', remains: whatRemains(text) };
 };
 
+/** So likely must it be that the rest tells a cure. */
+const CURED_BESIDES = 0.7;
+
+const besidesOf = (vocabulary: Vocabulary, text: string): SaidOutcome | null => {
+  const rest = saidBesides(text);
+  const told = rest === null ? null : outcomeOf(vocabulary, rest.replace(/^(?:then|but|until|till|before)\b\s*/iu, ''));
+  return told === null || told.what !== 'cured' || told.cure < CURED_BESIDES
+    ? null
+    : { ...NOTHING_SAID, what: 'unchanged', how: 'outright', sureness: 1, isCuredBesides: true };
+};
+
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const besides = besidesOf(vocabulary, text);
+  if (besides !== null) return besides;
   const said = saidText(vocabulary.sayings.lexicon, text);
   const sounds = soundsCured(text) ? SOUNDS : 0;
   if (said.words.length === 0 || said.words.length > LONGEST_WORDS) return NOTHING_SAID;

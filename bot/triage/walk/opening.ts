@@ -94,6 +94,16 @@ const takeOnlyOnes = (said: Said, path: PathEntry | undefined): void => {
   if (said.system === 'phone') said.client = 'direct';
 };
 
+const THROUGH_THE_AIR = ['network', 'radio'] as const;
+
+/** Every way to the mount; for a phone those without a lead first. */
+const waysFor = ({ paths }: TriageModel, system: Said['system']): readonly string[] => {
+  const ids = (fits: (path: PathEntry) => boolean): readonly string[] => paths.filter(fits).map(({ id }) => id);
+  if (system !== 'phone') return ids(() => true);
+  const kindOf = ({ stages }: PathEntry): string => THROUGH_THE_AIR.find((stage) => stages.includes(stage)) ?? '';
+  return [...THROUGH_THE_AIR, ''].flatMap((kind) => ids((path) => kindOf(path) === kind));
+};
+
 /** Answers win over what was read from words. */
 export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
   const said = takeTexts(model, events);
@@ -108,7 +118,7 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
       client: said.client ?? null,
     },
     open,
-    paths: said.family.length > 0 ? said.family : model.paths.map(({ id }) => id),
+    paths: said.family.length > 0 ? said.family : waysFor(model, said.system),
   };
 };
 

@@ -11,6 +11,7 @@ import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
+import { withAddressesCompared } from './addresses-named.js';
 import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
@@ -268,7 +269,7 @@ export const tellText = (
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
   const compared =
     own.by === 'words' ? withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text) : own;
-  const read = withPortsCompared(compared, texts);
+  const read = withAddressesCompared(withPortsCompared(compared, texts), texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',
