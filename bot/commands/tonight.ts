@@ -28,7 +28,7 @@ const MOST_CHARACTERS = 520;
 const picksOf = (
   deps: Deps,
   given: TonightOptions,
-  { where, night, hours, equipment, sky, constellation }: Sought,
+  { where, night, hours, equipment, sky, constellations }: Sought,
 ): readonly Pick[] =>
   hours === null
     ? []
@@ -37,13 +37,20 @@ const picksOf = (
         night,
         ...hours,
         kind: given.kind ?? 'any',
+        also: given.also,
         brighter: given.brighter ?? FAINTEST_BY_DEFAULT,
         minimumAltitudeDeg: given.above ?? null,
         horizon: where.horizon,
         equipment,
         zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
         towards: given.towards ?? null,
-        constellation,
+        constellations,
+        limits: {
+          isMessierOnly: given.messier,
+          highestDeg: given.below,
+          largerArcmin: given.larger,
+          widerArcsec: given.wider,
+        },
       });
 
 const pickData = (pick: Pick, equipment: Equipment): Json => ({
@@ -96,8 +103,8 @@ const allLine = (given: TonightOptions): string => {
   return commandLine('tonight', '', { ...rest, site, all: true });
 };
 
-const whereWords = ({ towards }: TonightOptions, { constellation }: Sought): string =>
-  `${constellation === null ? '' : ` in ${constellationName(constellation)}`}${towards === undefined ? '' : ` ${towardsWords(towards)}`}`;
+const whereWords = ({ towards }: TonightOptions, { constellations }: Sought): string =>
+  `${constellations === null ? '' : ` in ${listed(constellations.map(constellationName))}`}${towards === undefined ? '' : ` ${towardsWords(towards)}`}`;
 
 const spanData = (span: TimeSpan | null): Json =>
   span === null ? null : { startUtc: isoUtc(span.startUtcMs), endUtc: isoUtc(span.endUtcMs) };

@@ -6,7 +6,7 @@ import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import type { Vector3 } from '../sky/angles.js';
 import { nightFrame } from '../sky/night-frame.js';
 import type { Observer, UtcMs } from '../sky/types.js';
-import { KINDS_OF } from './kinds.js';
+import { kindsOf } from './kinds.js';
 import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
 import { isEyes, isHandHeld } from './equipment.js';
@@ -21,6 +21,7 @@ const SHORTLIST = 140;
 /** In a list of all kinds an object has to show; asked for by its kind it may be at the threshold, or drowned by the night's moonlight. */
 const LEAST_MARGIN_MAG = { any: 1, oneKind: 0.2, moonlit: -4 } as const;
 const FROM_ALTITUDE_DEG = 15;
+const ZENITH_DEG = 90;
 /** A difference in worth that nobody sees at the eyepiece. */
 const AS_GOOD = 0.12;
 
@@ -63,11 +64,11 @@ const isKnownGlow = (kind: TargetKind, rank: number): boolean =>
 const isStarToShow = (kind: TargetKind, magnitude: number, isWellKnown: boolean): boolean =>
   kind !== 'double-star' && (kind !== 'star' || (isWellKnown && magnitude < 2.5));
 
-type Fitting = Pick<PickQuestion, 'kind' | 'brighter' | 'equipment'>;
+type Fitting = Pick<PickQuestion, 'kind' | 'also' | 'brighter' | 'equipment'>;
 
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
 const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) => boolean) => {
-  const wanted = new Set(KINDS_OF[question.kind].map((kind) => TARGET_KINDS.indexOf(kind)));
+  const wanted = new Set(kindsOf(question).map((kind) => TARGET_KINDS.indexOf(kind)));
   return (index) => {
     const kindIndex = sweep.kindIndex[index] as number;
     if (!wanted.has(kindIndex) && !(question.kind !== 'any' && wanted.has(sweep.alsoKindIndex[index] as number)))
@@ -123,9 +124,25 @@ const KEPT_FITS = 16;
 const fitsKept = onceOf((_: Catalogue) => createKept<string, Fit>(KEPT_FITS));
 /** Of the equipment only whether it is eyes, or held in the hand, makes a difference to what is a showpiece. */
 const fitIn = (catalogue: Catalogue, question: Fitting): Fit => {
-  const { kind, brighter, equipment } = question;
-  return fitsKept(catalogue)(`${kind} ${brighter} ${isEyes(equipment)} ${isHandHeld(equipment)}`, () =>
+  const { kind, also, brighter, equipment } = question;
+  return fitsKept(catalogue)(`${kind} ${also ?? ''} ${brighter} ${isEyes(equipment)} ${isHandHeld(equipment)}`, () =>
     fitOf(catalogue, question),
+  );
+};
+
+const MESSIER = /^M \d+$/u;
+
+/** The limits that an object keeps or not whatever the hour. */
+const isWithin = (catalogue: Catalogue, index: number, { constellations, limits = {} }: PickQuestion): boolean => {
+  const { sweep } = catalogue;
+  const { isMessierOnly = false, largerArcmin, widerArcsec } = limits;
+  if (largerArcmin !== undefined && !((sweep.sizeArcmin[index] as number) > largerArcmin)) return false;
+  if (widerArcsec !== undefined && !((sweep.separationArcsec[index] as number) > widerArcsec)) return false;
+  if (constellations === null && !isMessierOnly) return true;
+  const { constellation, name } = catalogue.targetAt(index);
+  return (
+    (constellations === null || (constellation !== null && constellations.includes(constellation))) &&
+    (!isMessierOnly || MESSIER.test(name))
   );
 };
 
@@ -140,7 +157,7 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
     const index = indices[i] as number;
     const z = sweep.unitZ[index] as number;
     if (z < south || z > north) continue;
-    if (question.constellation !== null && catalogue.targetAt(index).constellation !== question.constellation) continue;
+    if (!isWithin(catalogue, index, question)) continue;
     const unit: Vector3 = [sweep.unitX[index] as number, sweep.unitY[index] as number, z];
     const direction = frame.directionOf(unit);
     const { altitudeDeg } = frame.highestIn(direction, question.window);
@@ -171,10 +188,13 @@ interface Moment {
   readonly score: number;
 }
 
+const isHeightWanted = ({ minimumAltitudeDeg, limits }: PickQuestion, altitudeDeg: number): boolean =>
+  altitudeDeg >= (minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG) && altitudeDeg <= (limits?.highestDeg ?? ZENITH_DEG);
+
 /** How an object does at a sample: null where it is low or behind the site's own horizon. */
 const momentAt = (short: Short, sample: SkySample, frame: NightFrame, question: PickQuestion): Moment | null => {
   const altitudeDeg = frame.altitudeDegAt(short.direction, sample.utcMs);
-  if (altitudeDeg < (question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG)) return null;
+  if (!isHeightWanted(question, altitudeDeg)) return null;
   const { horizon } = question;
   if (
     horizon !== null &&
@@ -202,6 +222,9 @@ const momentsOf = (
   return moments;
 };
 
+/** Nothing keeps it from being looked at where it is highest. */
+const isOpen = ({ horizon, limits }: PickQuestion): boolean => horizon === null && limits?.highestDeg === undefined;
+
 const bestMoment = (
   short: Short,
   samples: readonly SkySample[],
@@ -220,7 +243,7 @@ const bestMoment = (
   // The very culmination, where it falls beside the best sample.
   const stepMs = samples.length < 2 ? 0 : (samples[1]?.utcMs ?? 0) - (samples[0]?.utcMs ?? 0);
   const peak = frame.highestIn(short.direction, question.window);
-  const isBeside = Math.abs(peak.utcMs - best.utcMs) < stepMs && question.horizon === null;
+  const isBeside = isOpen(question) && Math.abs(peak.utcMs - best.utcMs) < stepMs;
   return isBeside && peak.altitudeDeg > best.altitudeDeg ? { ...best, ...peak } : best;
 };
 

@@ -25,7 +25,12 @@ const KINDS = {
   star: ['star', 'double-star'],
 } as const satisfies Readonly<Record<string, readonly TargetKind[]>>;
 export type PickKind = keyof typeof KINDS;
-export const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = KINDS;
+const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = KINDS;
+/** What a question's kind, and the one beside it, take in. */
+export const kindsOf = ({ kind, also }: { readonly kind: PickKind; readonly also?: PickKind | undefined }) => [
+  ...KINDS_OF[kind],
+  ...(also === undefined ? [] : KINDS_OF[also]),
+];
 export const PICK_KINDS = Object.keys(KINDS) as readonly PickKind[];
 
 /** Other words people use for them. */

@@ -9,7 +9,7 @@ import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN } from '../sky/twilight.js';
 import type { SolarSystemBody } from '../sky/types.js';
 import { isEyes } from './equipment.js';
-import { KINDS_OF } from './kinds.js';
+import { kindsOf } from './kinds.js';
 import { azimuthDegAt } from './fixed-candidates.js';
 import { leastAltitudeDegOf, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
@@ -19,6 +19,7 @@ import { heightWorth, planetWorth, seenWorth, total, type Worth } from './worth.
 /** Under this a planet is lost in the Sun's glare whatever its height. Common practice, no source. */
 const LOST_IN_SUN_DEG = 10;
 const FROM_ALTITUDE_DEG = 8;
+const ZENITH_DEG = 90;
 const LEAST_MARGIN_MAG = 0.5;
 /** Without an instrument nobody finds what is at the edge of sight (Uranus); common practice, no source. */
 const LEAST_EYES_MARGIN_MAG = 1;
@@ -72,7 +73,7 @@ const bestMoment = (
   let best: Moment | null = null;
   for (const sample of samples) {
     const altitudeDeg = course.altitudeDegAt(sample);
-    if (altitudeDeg < least) continue;
+    if (altitudeDeg < least || altitudeDeg > (question.limits?.highestDeg ?? ZENITH_DEG)) continue;
     if (horizon !== null && altitudeDeg <= horizonAltitudeDegAt(horizon, course.azimuthDegAt(sample))) continue;
     const sky =
       body === 'Moon' ? zenithMagPerArcsec2 : skyMagAt(sample, course.direction, altitudeDeg, zenithMagPerArcsec2);
@@ -89,8 +90,12 @@ const bestMoment = (
   return best;
 };
 
-const isInConstellation = ({ body }: Target, { constellation, observer }: PickQuestion, utcMs: number): boolean =>
-  constellation === null || constellationAt(placeOf(body, observer, utcMs).j2000) === constellation;
+const isInConstellation = ({ body }: Target, { constellations, observer }: PickQuestion, utcMs: number): boolean =>
+  constellations === null || constellations.includes(constellationAt(placeOf(body, observer, utcMs).j2000));
+
+/** Limits that no body of the solar system keeps. */
+const isFixedOnly = ({ limits }: PickQuestion): boolean =>
+  limits?.isMessierOnly === true || limits?.largerArcmin !== undefined || limits?.widerArcsec !== undefined;
 
 export const movingCandidates = (
   catalogue: Catalogue,
@@ -102,7 +107,8 @@ export const movingCandidates = (
   const sun = placeOf(SUN, question.observer, middle.utcMs).ofDate;
   const frame = nightFrame(question.observer, question.night.startUtcMs, question.night.endUtcMs);
   return catalogue.solarSystem.flatMap((target): Candidate[] => {
-    if (target.body.kind !== 'solarSystem' || !KINDS_OF[question.kind].includes(target.kind)) return [];
+    if (target.body.kind !== 'solarSystem' || !kindsOf(question).includes(target.kind)) return [];
+    if (isFixedOnly(question)) return [];
     const { body } = target.body;
     if (body === 'Pluto' && question.kind === 'any') return [];
     if (body === 'Moon' && isEyes(question.equipment) && question.kind === 'any') return [];

@@ -15,6 +15,8 @@ export interface PickQuestion {
   /** The hours for Moon and planets, which need no dark; holds `window`. */
   readonly brightWindow: TimeSpan;
   readonly kind: PickKind;
+  /** A second kind beside it; left out: none. */
+  readonly also?: PickKind | undefined;
   /** Faintest magnitude wanted. */
   readonly brighter: number;
   /** As asked for; null: 20°, and 10° for Moon and planets. */
@@ -24,8 +26,19 @@ export interface PickQuestion {
   readonly zenithMagPerArcsec2: number;
   /** Only what stands in that part of the sky; null: anywhere. */
   readonly towards: Towards | null;
-  /** Only what lies in that constellation, by the IAU's abbreviation; null: in any. */
-  readonly constellation: string | null;
+  /** Only what lies in one of these constellations, by the IAU's abbreviations; null: in any. */
+  readonly constellations: readonly string[] | null;
+  readonly limits?: PickLimits;
+}
+
+/** What else is asked of what is listed; left out: nothing. */
+export interface PickLimits {
+  readonly isMessierOnly?: boolean | undefined;
+  readonly highestDeg?: number | undefined;
+  /** Larger than so much across. */
+  readonly largerArcmin?: number | undefined;
+  /** Doubles wider than so much. */
+  readonly widerArcsec?: number | undefined;
 }
 
 /** An object at its best moment in the hours asked about. */

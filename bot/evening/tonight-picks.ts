@@ -121,6 +121,6 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
   ]
     .filter(standsTowards(question.towards, question.observer))
     .sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
-  const isAny = question.kind === 'any' && question.constellation === null;
+  const isAny = question.kind === 'any' && question.constellations === null;
   return varied(stopsOf(ranked), isAny).map((stop) => pickOf(stop, question));
 };

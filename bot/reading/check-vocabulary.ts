@@ -1,6 +1,7 @@
 /** What is wrong in a vocabulary: phrases that cannot be parsed, words that are nowhere, examples that are not read as their entry says. */
 import { foldText, compilePattern, prepare } from './messages/compile-pattern.js';
 import { findNumbers } from './messages/numbers.js';
+import { figuresApart } from './messages/figures-apart.js';
 import { readTables, type TableLine } from './messages/tables.js';
 import { placesBySearch } from './messages/word-places.js';
 import { readText } from './read-text.js';
@@ -37,7 +38,8 @@ const checkSaying = (entry: SayingEntry, words: ReadonlySet<string>, complain: C
 const tableLines = (text: string): readonly TableLine[] => text.split('\n').map((line) => ({ text: line, start: 0 }));
 
 const checkTable = ({ id, example, nonExample = '' }: EvidenceEntry, complain: Complain): void => {
-  const isFound = (text: string): boolean => readTables(tableLines(text)).some((one) => one.id === id);
+  const isFound = (text: string): boolean =>
+    [readTables, figuresApart].some((read) => read(tableLines(text)).some((one) => one.id === id));
   if (!isFound(example)) complain(id, ['example'], 'no reader of tables finds this entry in it');
   if (isFound(nonExample)) complain(id, ['nonExample'], 'a reader of tables finds this entry in it');
 };

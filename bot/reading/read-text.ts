@@ -5,6 +5,7 @@ import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { rememberLately } from './lately.js';
 import { cutText, foldLines, type Line } from './lines.js';
+import { figuresApart } from './messages/figures-apart.js';
 import { prepare, type Span } from './messages/compile-pattern.js';
 import { readTables } from './messages/tables.js';
 import { findMessages } from './messages/find-messages.js';
@@ -144,7 +145,8 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const lineLength = ({ start }: Span): number => lineAt(lines, start)?.text.length ?? 0;
   const printedBy: ReadBy = by === 'picture' ? 'picture' : 'log';
-  const tables = readTables(lines.filter(({ ofOther }) => !ofOther));
+  const own = lines.filter(({ ofOther }) => !ofOther);
+  const tables = [...readTables(own), ...figuresApart(own.filter(({ printed }) => !printed))];
   const prepared = prepare(folded, vocabulary.index, by === 'picture');
   const messages = findMessages(vocabulary, prepared, tables, counts).map(({ entry, span }): Message => {
     const own: ReadBy = isPrintedAt(span.start) ? printedBy : 'words';

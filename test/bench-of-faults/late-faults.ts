@@ -166,6 +166,12 @@ const HOLDING: Readonly<Record<string, Change>> = {
     seen: { 'park-state': 'free', slew: 'nothing' },
     mixed: { 'mount-does': ['refuses-all', 'refuses-some'], 'works-with-handset': ['moves', 'finds'] },
   }),
+  'stick-moves-mount': oddly('stick-moves-mount', 'client-program', 'creeps', {
+    best: { 'game-stick': 'there' },
+    seen: { 'how-far': 'elsewhere', 'mount-does': 'drifts', slew: 'moves' },
+    mixed: { 'works-with-handset': ['finds', 'moves'], follow: ['creeps', 'leaves-fast'] },
+    inComputer: true,
+  }),
 };
 
 /** What sleeps, hides, or answers in another's name. */

@@ -142,7 +142,7 @@ export const sideBySideRows = async (catalogue: Catalogue, python: string): Prom
       equipment: USUAL_EQUIPMENT,
       zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2.dark,
       towards: null,
-      constellation: null,
+      constellations: null,
     });
   });
   return [

@@ -3,6 +3,7 @@ import { constellationMeant } from '../../catalogue/index.js';
 import { tidy } from '../../ground/tidy.js';
 import { readEquipment, USUAL_EQUIPMENT, USUAL_SKY, type Equipment, type Sky } from '../../evening/equipment.js';
 import { eveningHours, type EveningHours } from '../../evening/evening-hours.js';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { twilights, type Twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
@@ -17,8 +18,8 @@ export interface Sought {
   readonly twilight: Twilights;
   readonly equipment: Equipment;
   readonly sky: Sky;
-  /** By the IAU's abbreviation; null: any. */
-  readonly constellation: string | null;
+  /** By the IAU's abbreviations; null: any. */
+  readonly constellations: readonly string[] | null;
   /** Null where the night has none to offer. */
   readonly hours: EveningHours | null;
 }
@@ -38,16 +39,31 @@ const hourOf = (
 };
 
 /** By its abbreviation; null where none was asked for. */
-const constellationIn = ({ constellation }: TonightOptions): string | null | Problem => {
+const constellationsIn = ({ constellation }: TonightOptions): readonly string[] | null | Problem => {
   if (constellation === undefined) return null;
-  return (
-    constellationMeant(constellation) ??
-    problem(
-      'bad-option',
-      `There is no constellation "${tidy(constellation, 40)}"; it takes one of the 88, such as constellation:Cygnus or constellation:Cyg.`,
-    )
-  );
+  const names = constellation.split(/\s*(?:,|;|\+|&|\band\b|\bor\b)\s*/u).filter((name) => name !== '');
+  const meant = names.map((name) => constellationMeant(name));
+  const unknown = names.find((_, i) => meant[i] === undefined);
+  return unknown === undefined
+    ? meant.filter((name) => name !== undefined)
+    : problem(
+        'bad-option',
+        `There is no constellation "${tidy(unknown, 40)}"; it takes one of the 88, such as constellation:Cygnus or constellation:Cyg.`,
+      );
 };
+
+/** An hour alone is so long. */
+const AT_HOUR_MS = 10 * MS_PER_MINUTE;
+
+const firstHour = ({ at, from }: TonightOptions): string | undefined => at ?? from;
+
+const untilOf = (
+  { at, until }: TonightOptions,
+  fromUtcMs: UtcMs | null,
+  asked: Pick<Sought, 'night' | 'where'>,
+  nowUtcMs: UtcMs,
+): UtcMs | null | Problem =>
+  at === undefined || fromUtcMs === null ? hourOf(until, asked, nowUtcMs) : fromUtcMs + AT_HOUR_MS;
 
 export const soughtOf = (
   given: TonightOptions,
@@ -58,11 +74,11 @@ export const soughtOf = (
   const { observer, zone } = where.site;
   const equipment = given.with === undefined ? USUAL_EQUIPMENT : readEquipment(given.with);
   if (isProblem(equipment)) return equipment;
-  const constellation = constellationIn(given);
-  if (isProblem(constellation)) return constellation;
-  const fromUtcMs = hourOf(given.from, asked, nowUtcMs);
+  const constellations = constellationsIn(given);
+  if (isProblem(constellations)) return constellations;
+  const fromUtcMs = hourOf(firstHour(given), asked, nowUtcMs);
   if (isProblem(fromUtcMs)) return fromUtcMs;
-  const untilUtcMs = hourOf(given.until, asked, nowUtcMs);
+  const untilUtcMs = untilOf(given, fromUtcMs, asked, nowUtcMs);
   if (isProblem(untilUtcMs)) return untilUtcMs;
   if (fromUtcMs !== null && untilUtcMs !== null && untilUtcMs <= fromUtcMs)
     return problem(
@@ -76,5 +92,5 @@ export const soughtOf = (
     bright === null || dark === null
       ? null
       : eveningHours({ dark, bright, bedtimeUtcMs: bedtimeOf(night, zone), nowUtcMs, fromUtcMs, untilUtcMs });
-  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, constellation, hours };
+  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, constellations, hours };
 };

@@ -144,11 +144,22 @@ export const isDenied = ({ context, before: { step } }: Began, text: string): bo
   !['partly', 'worse'].includes(outcomeSaid(context.model.reading, text).what) &&
   !I_COULD_NOT.test(text);
 
+/** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
+const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>
+  facts.some(({ what, answer }) => {
+    const check = model.check(what);
+    const isOfRemedy = step.kind === 'try' && step.fault.verify.check === what;
+    return (
+      check !== undefined && !COMPLAINT.has(what) && !isOfRemedy && check.good !== undefined && check.good !== answer
+    );
+  });
+
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
   if (wrongNowLinked(began, text) !== null) return 'changed';
   if (isDenied(began, text)) return 'same';
   const named = outcomeNamed(outcomeSaid(began.context.model.reading, text));
   if (named !== 'could-not' || I_COULD_NOT.test(text)) return named ?? outcomeTold(began, text, read);
+  if (tellsOtherCause(began, read)) return null;
   return (toldOf(began, read).complaint === null ? null : outcomeTold(began, text, read)) ?? named;
 };

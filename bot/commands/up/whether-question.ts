@@ -2,6 +2,7 @@
 import type { Outlook } from '../../evening/outlook.js';
 import type { Towards } from '../../evening/towards.js';
 import type { OutlookQuestion } from '../../evening/windows.js';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { degrees, compassWord } from '../../reply/wording.js';
 import type { Place, UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, type NamedNight } from '../../times/index.js';
@@ -44,3 +45,7 @@ export const isUnderWay = ({ outlookQuestion: { nowUtcMs }, night }: WhetherQues
 /** "38° high in the south". */
 export const standWords = ({ apparentAltitudeDeg, azimuthDeg }: Place): string =>
   `${degrees(apparentAltitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
+
+/** No hour is asked about but this one. */
+export const isOfNow = ({ utcMs, outlookQuestion: { nowUtcMs } }: WhetherQuestion): boolean =>
+  utcMs === null || Math.abs(utcMs - nowUtcMs) < MS_PER_MINUTE;

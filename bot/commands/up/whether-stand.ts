@@ -10,6 +10,7 @@ import type { Place, UtcMs } from '../../sky/types.js';
 import {
   alone,
   best,
+  isOfNow,
   nowIn,
   standWords,
   timeText,
@@ -44,7 +45,7 @@ const isDayAt = ({ asked }: WhetherQuestion, utcMs: UtcMs): boolean =>
   horizontalOf(SUN, asked.where.site.observer, utcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
 
 export const atText = (question: WhetherQuestion, utcMs: UtcMs): string =>
-  question.utcMs === null ? 'now' : `at ${timeText(utcMs, question)}`;
+  isOfNow(question) ? 'now' : `at ${timeText(utcMs, question)}`;
 
 const BESIDE_BEST_MS = 10 * MS_PER_MINUTE;
 
@@ -54,7 +55,7 @@ const whyNot = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string |
   const at = atText(question, utcMs);
   if (place.apparentAltitudeDeg <= 0) {
     const why = downWords(question, utcMs);
-    return `No, ${question.utcMs === null || why.startsWith('it ') ? why : `${at} it is down; ${why.slice(NOT_YET.length)}`}.`;
+    return `No, ${isOfNow(question) || why.startsWith('it ') ? why : `${at} it is down; ${why.slice(NOT_YET.length)}`}.`;
   }
   const stands = `${standWords(place)} ${at}`;
   if (horizonAltitudeDegAt(outlookQuestion.horizon, place.azimuthDeg) >= place.altitudeDeg)

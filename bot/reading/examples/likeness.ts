@@ -20,7 +20,7 @@ export interface Liked {
   /**
    * The facts that stand, with what the text all but says; and guesses, never taken as said: what it is likely to tell of checks that
    * have no answer yet, at most one a check.
-   * @param printed checks that a message answers, whatever words stand around it; null: one short sentence, which leaves little else to be meant
+   * @param printed checks that a message answers, whatever words stand around it; null: so few words that little else can be meant; nothing is doubted
    */
   readonly judged: (
     gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
@@ -143,12 +143,11 @@ export const likenessOf = (
   return {
     weighed: (findings) => findings.flatMap(weighed),
     judged: ({ facts, understood }, printed) => {
-      if (printed === null) return { facts, understood, perhaps: guessed(likelyBeside(facts)) };
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
         !holdsSeveral(what) &&
-        !printed.has(what) &&
+        printed?.has(what) === false &&
         isOpen(`${what}.${answer}`);
       const least = (fact: ReadFact): number =>
         isJudged(fact)
@@ -157,7 +156,7 @@ export const likenessOf = (
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const taken = new Set(firm);
       const beside = likelyBeside(firm);
-      const asSaid = beside.filter(isAsSaid).map(factOf);
+      const asSaid = sentences.length === 1 && printed === null ? [] : beside.filter(isAsSaid).map(factOf);
       return {
         facts: [...firm, ...asSaid],
         understood: [
@@ -165,7 +164,7 @@ export const likenessOf = (
           // Named by the answer's own label.
           ...asSaid.map((fact) => ({ fact, label: '' })),
         ],
-        perhaps: guessed(beside.filter((one) => !isAsSaid(one))),
+        perhaps: guessed(asSaid.length === 0 ? beside : beside.filter((one) => !isAsSaid(one))),
       };
     },
   };

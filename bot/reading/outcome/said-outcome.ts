@@ -122,7 +122,7 @@ const besidesOf = (vocabulary: Vocabulary, text: string): SaidOutcome | null => 
     : { ...NOTHING_SAID, what: 'unchanged', how: 'outright', sureness: 1, isCuredBesides: true };
 };
 
-const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+const outcomeIn = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const besides = besidesOf(vocabulary, text);
   if (besides !== null) return besides;
   const said = saidText(vocabulary.sayings.lexicon, text);
@@ -136,6 +136,19 @@ const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const plain = plainOutcome(lineOf(said), text);
   const outright = plain === null || plain === 'perhaps' ? null : plainlySaid(plain, odds, text);
   return outright ?? likelySaid(odds, Math.max(sounds, plain === 'perhaps' ? DOES_RIGHTLY : 0), text);
+};
+
+/** What a program believes, and a mount that stays while its numbers run, are no cure. */
+const ONLY_BELIEVED =
+  /\b(?:it|program|programme|software|app|screen|computer|laptop|handset|controller|mount)(?:['\u2019]?s)? (?:still |only |just |all )*(?:thinks?|thinking|believes?|claims?|reckons?|pretends?|imagines?)\b/iu;
+const STAYS =
+  /\b(?:tube|telescope|scope|mount|axis|ra|dec)\b[^,.;!?]{0,16}(?:\bnot|n['\u2019]?t|\bnever)\b[^,.;!?]{0,8}\b(?:mov|turn|budg|follow)\w*(?! (?:off|away|by itself|any))/iu;
+
+const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text);
+
+const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const said = outcomeIn(vocabulary, text);
+  return (said.what === 'cured' || said.what === 'done') && isNoneYet(text) ? NOTHING_SAID : said;
 };
 
 /** A turn asks for the same line in several places. */

@@ -8,6 +8,7 @@ const guiding = (w: World): string => {
 };
 
 const gearSound = (w: World): string => {
+  if (!w.program.clutchFirm && falls(w, 'a loose axis stays', 0.35)) return 'alone';
   if (starves(w)) return falls(w, 'starved motors stall', 0.5) ? 'grates' : 'even';
   const still = w.program.type === 'simulator' || w.program.parked || (w.program.buttonsSlow && falls(w, 'too slow'));
   return still ? 'silent' : 'even';
@@ -32,6 +33,7 @@ export const HIDDEN_RULES: Readonly<Record<string, (w: World) => string>> = {
   balance: (w) => (falls(w, 'a little heavy', w.program.clutchFirm ? 0.08 : 0.4) ? 'heavy' : 'balanced'),
   'gear-sound': gearSound,
   'guider-running': (w) => (falls(w, 'a guider runs without harm', 0.12) ? 'running' : 'stopped'),
+  'game-stick': (w) => (falls(w, 'a stick lies there without harm', 0.07) ? 'there' : 'none'),
   'wireless-saving': (w) => (falls(w, 'may sleep without harm', 0.4) ? 'may-sleep' : 'stays-on'),
   'answers-when-off': () => 'silent',
   proxy: (w) => (falls(w, 'a proxy without harm', 0.04) ? 'set' : 'none'),

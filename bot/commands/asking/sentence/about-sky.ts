@@ -121,11 +121,31 @@ const LIST =
 const TO_LOOK =
   /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
+/** All there is within a limit is asked for: "everything brighter than mag 8 in the south". */
+const EVERYTHING = /\b(?:everything|anything|all|objects?|targets?|things|whatever)\b/u;
+const isLimited = ({ above, below, brighter, larger, wider, plain }: Asked): boolean =>
+  [above, below, brighter, larger, wider, towardsIn(plain)].some((limit) => limit !== null);
+
+/** The list says by itself that it is one: a constellation, Messier's own, a size, all within a limit. */
+const isPlainlyList = (asked: Asked): boolean =>
+  asked.constellation !== null ||
+  asked.isMessierOnly ||
+  asked.larger !== null ||
+  asked.wider !== null ||
+  (isLimited(asked) && says(asked, EVERYTHING));
+
+const isOfKind = (asked: Asked): boolean => {
+  const { kind, kindsToo, left } = asked;
+  const kinds = kind === null ? [] : [kind, ...kindsToo];
+  const isWordOfKind = (word: string): boolean => kinds.some((name) => name.includes(word)) || KIND_WORDS.test(word);
+  return kind !== null && (left.every(isWordOfKind) || says(asked, LIST));
+};
+const KIND_WORDS = /^(?:nebs?|gals|planetary|open|stars?|double|globular)$/u;
+
 const asksForList = (asked: Asked): boolean => {
-  const { kind, left, place, kit, sky } = asked;
-  if (asked.constellation !== null) return true;
-  const isKind = kind !== null && (left.every((word) => kind.includes(word)) || says(asked, LIST));
-  if (isKind || says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
+  const { left, place, kit, sky } = asked;
+  if (isPlainlyList(asked) || isOfKind(asked)) return true;
+  if (says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
   return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
 };
@@ -161,20 +181,46 @@ const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;
   const { hour } = asked.when;
   const isUntil = asked.when.isUntil || (hour !== null && says(asked, BEDTIME));
-  return nightLine(
+  const at = isUntil ? null : hourAlone(asked);
+  const [also, ...more] = asked.kindsToo;
+  const read = nightLine(
     'tonight',
     '',
     { ...asked, when: nightAlone(asked.when) },
     {
       kind: asked.kind,
-      from: isUntil ? null : listFrom(asked),
+      also: also ?? null,
+      at,
+      from: isUntil || at !== null ? null : listFrom(asked),
       until: isUntil ? hour : null,
       towards: towardsIn(asked.plain),
       above: asked.above,
       brighter: asked.brighter,
       constellation: asked.constellation,
+      below: asked.below,
+      messier: asked.isMessierOnly ? 'yes' : null,
+      larger: asked.larger,
+      wider: asked.wider,
     },
   );
+  const notes = [
+    ...(more.length === 0 ? [] : [`Two kinds at a time: not ${more.join(', ')}.`]),
+    ...(says(asked, BY_MOON) ? ['Not used: the hour of the Moon; say from: or until: with it.'] : []),
+    ...(read.note === undefined ? [] : [read.note]),
+  ];
+  return notes.length === 0 ? read : { ...read, note: notes.join(' ') };
+};
+
+/** "after moonset". */
+const BY_MOON =
+  /\b(?:after|before|once|until|till|from) (?:the )?moon ?(?:set|sets|rise|rises|is down|goes down|comes up)\b/u;
+
+/** Where a height or a side of the sky is asked for at an hour, it is of that hour and no other. */
+const hourAlone = (asked: Asked): string | null => {
+  const isOfPlace = asked.above !== null || asked.below !== null || towardsIn(asked.plain) !== null;
+  const { hour } = asked.when;
+  if (!isOfPlace || says(asked, /\b(?:from|after|since|onwards?)\b/u)) return null;
+  return hour ?? (says(asked, /\b(?:right now|now|at the moment)\b/u) ? 'now' : null);
 };
 
 /** "bright star in the east at 8": one that was seen, and no list of targets. */

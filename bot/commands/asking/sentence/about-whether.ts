@@ -14,7 +14,7 @@ const ASKS_OTHERWISE =
   /^(?:(?:hi|hello|hey|so|and|but|ok|please|sorry)[, ]+)*(?:what|what's|whats|when|when's|whens|where|where's|wheres|which|how|how's|who|why|remind|show me|tell me (?!if|whether)|list|give)\b|\bhow (?:long|far|many|much|big|bright|high|low)\b|\bwhat (?:time|way)\b|\b(?:which|what|where|when) (?:is|are|should|would|will|does|do|can)\b/u;
 /** Other questions of one target in which the same words stand. */
 const OTHERS =
-  /\b(?:flips?|meridian|pier|align\w*|drift\w*|goto|slew\w*|point\w* (?:at|to)|track\w*|sun\w*|daylight|day ?time|by day|noon|sunglasses|constellation|eclips\w*|occult\w*|conjunction|opposition|elongation|rings in|split|resolve|resolved|separat\w*|near(?:est)?|close to|next to|beside|same field|field of view|brighter|fainter|bigger|than|or|planet or|a (?:star|planet|galaxy|double|nebula)|double star|the same|filter|eyepiece\w*|magnification|barlow|camera|landed|remind\w*|phase|full|new moon|waxing|waning|minim\w*|dips?|dipping|variable)\b/u;
+  /\b(?:flips?|meridian|pier|align\w*|drift\w*|goto|slew\w*|point\w* (?:at|to)|track\w*|sun\w*|daylight|day ?time|by day|noon|sunglasses|constellation|eclips\w*|occult\w*|conjunction|opposition|elongation|rings in|split|resolve|resolved|separat\w*|near(?:est)?|close to|next to|beside|same field|field of view|brighter|fainter|bigger|than|or|planet or|a (?:star|planet|galaxy|double|nebula)|double star|the same|filter|eyepiece\w*|magnification|barlow|camera|landed|remind\w*|block\w*|hidden by|phase|full|new moon|waxing|waning|minim\w*|dips?|dipping|variable)\b/u;
 
 /** What `up` can be asked to answer with yes or no. */
 type Whether =

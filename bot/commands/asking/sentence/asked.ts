@@ -5,12 +5,12 @@ import type { Places, Spot } from '../../../places/index.js';
 import type { Command } from '../../core/command.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
-import { kindIn, takeKit, takeSky } from './kit.js';
+import { kindIn, kindsBeside, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
 import type { DayAt } from './day-at.js';
 import { takeStandpoint } from './directions.js';
-import { takeAbove, takeBrighter, takeConstellation, type Within } from './limits.js';
+import { takeBrighter, takeConstellation, takeHeights, takeMessier, takeSizes, type Within } from './limits.js';
 import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
 import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
@@ -55,6 +55,13 @@ export interface Asked {
   readonly above: string | null;
   readonly brighter: string | null;
   readonly constellation: string | null;
+  readonly below: string | null;
+  /** Kinds beside the first. */
+  readonly kindsToo: readonly string[];
+  readonly isMessierOnly: boolean;
+  /** Least size in arcminutes, least separation in arcseconds. */
+  readonly larger: string | null;
+  readonly wider: string | null;
 }
 
 export interface Unread {
@@ -129,17 +136,24 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const knowledge = { ...placeKnowledge(known), isOfPair: APART.test(plain) };
   const coordinates = takeCoordinates(sentence, plain, known.catalogue);
   const brighter = takeBrighter(sentence);
+  const sizes = takeSizes(sentence);
   const kit = takeKit(sentence);
   const sky = takeSky(sentence);
-  const above = takeAbove(sentence);
+  const { above, below } = takeHeights(sentence);
   const kind = kindIn(sentence);
+  const kindsToo = kindsBeside(sentence);
+  const isMessierOnly = takeMessier(sentence);
   const within = takeConstellation(sentence);
   const when = takeWhen(sentence, known.nowUtcMs);
   takeStandpoint(sentence, known.siteNames);
   const found = takePlace(sentence, knowledge);
   const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
   const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
-  const { named, constellation } = namedIn(sentence, { coordinates, within, isLimit: isOfSeveral(plain, kind) }, known);
+  const { named, constellation } = namedIn(
+    sentence,
+    { coordinates, within, isLimit: isOfSeveral(plain, kind, { isMessierOnly, within }) },
+    known,
+  );
   const town = place ?? townLeft(sentence, knowledge, named.length > 0);
   if (town !== place) sentence.taken.fill(true);
   const slip = mayHoldSlip(plain, sentence, { named, isTown: town !== place }) ? slipIn(sentence, known) : null;
@@ -161,8 +175,12 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
       sentence.taken[at] === true ? [] : [{ at, typed: word, plain: folded }],
     ),
     above,
+    below,
     brighter,
     constellation,
+    kindsToo,
+    isMessierOnly,
+    ...sizes,
   };
 };
 
@@ -170,8 +188,12 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
 const OF_SEVERAL =
   /\b(?:any|anything|something|things|stuff|objects?|targets?|sights?|showpieces?|highlights?|everything|galaxies|nebulae|nebulas|clusters|doubles|globulars|binaries|planets|what(?:'s| is|s)? (?:there )?(?:up |good |worth \w+ |visible )?in|what (?:can|could|should) (?:i|we) (?:see|look at|find|observe|image))\b/u;
 
-const isOfSeveral = (plain: string, kind: string | null): boolean =>
-  OF_SEVERAL.test(plain) || (kind !== null && /s$|ae$/u.test(kind));
+const isOfSeveral = (
+  plain: string,
+  kind: string | null,
+  { isMessierOnly, within }: { readonly isMessierOnly: boolean; readonly within: Within | null },
+): boolean =>
+  isMessierOnly || within?.isSeveral === true || OF_SEVERAL.test(plain) || (kind !== null && /s$|ae$/u.test(kind));
 
 interface Found {
   readonly coordinates: NamedTarget | null;

@@ -28,7 +28,7 @@ const DIR = '(?:(?:north|south)?[ -]?(?:east|west)|north|south)';
 const FACED = `(?:that |which |it )?(?:faces|facing|looks|looking)(?: to| towards?| out to)?(?: the)? ${DIR}`;
 /** "my balcony facing east", "an east-facing window", "my garden looks south": where someone stands, told by what it faces. */
 const STANDPOINT = new RegExp(
-  `^(?:(?:my|our|the|a|an) (?:\\w+ )?(\\w+) ${FACED}|(?:my|our|the|a|an) (?:\\w+ )?${DIR}[ -]facing (\\w+)|${FACED}|${DIR}[ -]facing)$`,
+  `^(?:(?:my|our|the|a|an) (?:\\w+ )?(\\w+) ${FACED}|(?:my|our|the|a|an) (?:\\w+ )?${DIR}[ -]facing (\\w+)|${FACED}|${DIR}[ -]facing|(?:in|to|towards?|into) (?:the|my|our) (?:(?:north|south)[ -](?:east|west)(?:ern|erly)?(?: sky)?|(?:north|south|east|west)ern sky))$`,
   'u',
 );
 const LONGEST = 9;

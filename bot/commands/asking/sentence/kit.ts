@@ -67,8 +67,22 @@ export const takeSky = (sentence: Sentence): string | null =>
   takeFirst(sentence, LONGEST, skyIn, /^(?:in|from|under|with|at)$/u)?.text ?? null;
 
 const KIND =
-  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary nebulae?|planetaries)$/u;
+  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|nebs|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary neb(?:ulae?|ulas|s)|planetaries)$/u;
+
+/** A second kind beside the first, and any more, as they stand: "globulars or galaxies". */
+export const kindsBeside = (sentence: Sentence): readonly string[] => {
+  const found: { readonly at: number; readonly end: number; readonly plain: string }[] = [];
+  for (const { at, count, plain } of runsOf(sentence, 2))
+    if (KIND.test(plain) && found.every((other) => at >= other.end || at + count <= other.at))
+      found.push({ at, end: at + count, plain: kindNamed(plain) ?? plain });
+  const first = kindIn(sentence);
+  return found
+    .sort((a, b) => a.at - b.at)
+    .map(({ plain }) => plain)
+    .filter((plain, i, all) => plain !== first && all.indexOf(plain) === i);
+};
 
 /** A kind of target, where no target is named. */
 export const kindIn = (sentence: Sentence): string | null =>
-  runsOf(sentence, 2).find(({ plain }) => KIND.test(plain))?.plain ?? null;
+  kindNamed(runsOf(sentence, 2).find(({ plain }) => KIND.test(plain))?.plain) ?? null;
+const kindNamed = (plain: string | undefined): string | undefined => plain?.replace(/nebs$/u, 'nebulae');

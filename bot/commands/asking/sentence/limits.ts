@@ -1,6 +1,6 @@
 /** What narrows a request: a least height, a faintest magnitude, a constellation. */
 import { constellationMeant, constellationName } from '../../../catalogue/index.js';
-import { runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
+import { runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 const LONGEST = 5;
 
@@ -22,9 +22,63 @@ const aboveIn = (sentence: Sentence, run: Run): string | null => {
 export const takeAbove = (sentence: Sentence): string | null =>
   takeFirst(sentence, LONGEST, (run) => aboveIn(sentence, run), /^(?:is|while|and|only)$/u)?.text ?? null;
 
+/** "between 30 and 60 degrees": the height from and to. */
+const BETWEEN =
+  /^(?:altitudes? )?(?:between|from) (\d{1,2})(?: ?°| ?deg| degrees?)? (?:and|to) (\d{1,2})(?: ?°| ?deg| degrees?)(?: (?:high|up|altitude))?$/u;
+const BELOW =
+  /^(?:below|under|lower than|at most|no higher than) (\d{1,2}) ?(?:°|deg|degrees?)(?: (?:high|up|altitude))?$/u;
+const LONGEST_BETWEEN = 8;
+
+export interface Heights {
+  readonly above: string | null;
+  readonly below: string | null;
+}
+
+export const takeHeights = (sentence: Sentence): Heights => {
+  const between = takeFirst(
+    sentence,
+    LONGEST_BETWEEN,
+    ({ plain }) => BETWEEN.exec(plain)?.slice(1, 3).join(' ') ?? null,
+    /^(?:is|while|and|only)$/u,
+  )?.text;
+  const [from, to] = between?.split(' ') ?? [];
+  if (from !== undefined && to !== undefined) return { above: from, below: to };
+  const below = takeFirst(
+    sentence,
+    LONGEST,
+    ({ plain }) => BELOW.exec(plain)?.[1] ?? null,
+    /^(?:is|while|and|only|but)$/u,
+  );
+  return { above: takeAbove(sentence), below: below?.text ?? null };
+};
+
+const ARCMIN =
+  /^(?:larger|bigger|wider|more|greater|over) than (\d{1,3}(?:\.\d+)?) ?(?:arc ?min(?:ute)?s?|'|′)(?: across| wide)?$/u;
+const ARCSEC =
+  /^(?:wider|larger|more|greater|over|separated by more) than (\d{1,3}(?:\.\d+)?) ?(?:arc ?sec(?:ond)?s?|as|"|″|'')(?: apart)?$/u;
+
+/** "galaxies larger than 10 arcmin", "doubles wider than 5 arcsec". */
+export const takeSizes = (sentence: Sentence): { readonly larger: string | null; readonly wider: string | null } => {
+  const sizeIn = (pattern: RegExp): string | null =>
+    takeFirst(sentence, LONGEST, ({ plain }) => pattern.exec(plain)?.[1] ?? null, /^(?:and|that|are|is|with)$/u)
+      ?.text ?? null;
+  return { larger: sizeIn(ARCMIN), wider: sizeIn(ARCSEC) };
+};
+
+const MESSIER = /^messiers?(?: objects?| targets?| list| catalog(?:ue)?)?$/u;
+/** Whether Messier's own are asked for, whichever of them; "Messier 31" is one target. */
+export const takeMessier = (sentence: Sentence): boolean =>
+  takeFirst(
+    sentence,
+    2,
+    (run) =>
+      MESSIER.test(run.plain) && !/^\d/u.test(sentence.words[run.at + run.count]?.plain ?? '') ? 'messier' : null,
+    /^(?:the|only|just|all)$/u,
+  ) !== null;
+
 const MAG = 'mag(?:nitudes?)?';
 const BRIGHTER: readonly RegExp[] = [
-  new RegExp(`^brighter than (?:${MAG} )?(-?\\d{1,2}(?:\\.\\d)?)(?: ${MAG})?$`, 'u'),
+  new RegExp(`^brighter than (?:${MAG} )?(-?\\d{1,2}(?:\\.\\d)?)(?:st|nd|rd|th)?(?: ${MAG})?$`, 'u'),
   new RegExp(`^(?:below|under|above|to|up to|down to|limit|limiting|max|<) ${MAG} (-?\\d{1,2}(?:\\.\\d)?)$`, 'u'),
   new RegExp(`^${MAG} (?:limit |below |under |< ?|to )?(-?\\d{1,2}(?:\\.\\d)?) (?:or|and) brighter$`, 'u'),
   new RegExp(`^${MAG} (?:limit (?:of )?|below |under |< ?|to )(-?\\d{1,2}(?:\\.\\d)?)$`, 'u'),
@@ -47,7 +101,29 @@ export interface Within {
   readonly name: string;
   readonly text: string;
   readonly at: number;
+  readonly isSeveral: boolean;
 }
+
+const JOINS = /^(?:and|or|&|n|plus|und)$/u;
+/** "… in Cas, Per and And": those that follow the first, joined by commas or words. */
+const constellationsAfter = (sentence: Sentence, from: number): readonly string[] => {
+  const { words } = sentence;
+  const found: string[] = [];
+  for (let at = from; at < words.length;) {
+    const isJoined = JOINS.test(words[at]?.plain ?? '');
+    if (!isJoined && words[at - 1]?.hasComma !== true) break;
+    const begins = isJoined ? at + 1 : at;
+    const run = [LONGEST_CONSTELLATION, 1]
+      .map((count) => runAt(sentence, begins, count))
+      .find((next) => next !== null && next.plain.length > 2 && constellationMeant(next.plain) !== undefined);
+    const meant = run == null ? undefined : constellationMeant(run.plain);
+    if (run == null || meant === undefined) break;
+    take(sentence, { at, count: begins - at + run.count });
+    found.push(meant);
+    at = begins + run.count;
+  }
+  return found;
+};
 
 /** "doubles in cass": the constellation; its words are taken. */
 export const takeConstellation = (sentence: Sentence): Within | null => {
@@ -59,7 +135,9 @@ export const takeConstellation = (sentence: Sentence): Within | null => {
     // "in the andromeda galaxy" is the galaxy.
     if (meant === undefined || /^(?:galaxy|nebula|cluster|double)$/u.test(next)) continue;
     take(sentence, run);
-    return { name: constellationName(meant), text: run.plain, at: run.at };
+    const others = constellationsAfter(sentence, run.at + run.count);
+    const name = [meant, ...others].map(constellationName).join(', ');
+    return { name, text: run.plain, at: run.at, isSeveral: others.length > 0 };
   }
   return null;
 };
