@@ -13,7 +13,7 @@ const factOf = (text: string, check: string): readonly string[] => {
 
 describe('two moments told in one line', () => {
   it.each([
-    ['two sorts of drop. sometimes when i slew, other times when nothing happen for long time', ['motors', 'quiet']],
+    ['two kind. it drop when slew, other times after long idle', ['motors', 'quiet']],
     ['it cuts out when mount slew. also when i touch the cable', ['motors', 'touched']],
     ['it quits on every slew and then again later when the computer sleeps', ['after-sleep', 'motors']],
     ['it fails when its cold and when it slews', ['motors', 'weather']],

@@ -88,8 +88,12 @@ const standingOf = (read: PlainReading, text: string, known: Known): Standing =>
   if (read === null) return 'no answer';
   if ('line' in read) return standingOfLine(read, text, known);
   // "I was given my first telescope, what shall I look at": the topic answers what is asked, unless a trouble is told beside it.
-  if (read.isTopic === true) return ASKED.test(text) ? 'hardly stands' : 'no answer';
-  if (isOfTheMount(read.outcome)) return 'no answer';
+  if (read.isTopic === true) {
+    if (OPENS_A_QUESTION.test(text.trim())) return 'gives way to symptoms';
+    return ASKED.test(text) ? 'hardly stands' : 'no answer';
+  }
+  // It asks for what the walk would ask.
+  if (isOfTheMount(read.outcome)) return 'gives way to symptoms';
   if (!isProblem(read.outcome) || read.outcome.problem === 'not-safe') return 'stands';
   const whereAsked = ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
   return read.outcome.problem === 'not-known-here' ? whereAsked : 'no answer';

@@ -44,11 +44,18 @@ const saidOf = (run: readonly Unread[], line: string): string | null => {
     .join(' ');
 };
 
+/** A limit that was read, and that the line has no use for. */
+const limitsLeft = ({ above, below }: Asked, line: string): readonly string[] => [
+  ...(below === null || /\bbelow:/u.test(line) ? [] : [`under ${below}°`]),
+  ...(above === null || /\babove:/u.test(line) ? [] : [`above ${above}°`]),
+];
+
 /** "Not used: above 60°; slew limit 70"; null where all was. */
-export const notUsed = ({ unread }: Asked, line: string): string | null => {
+export const notUsed = (asked: Asked, line: string): string | null => {
   if (!CHECKED.test(line)) return null;
-  const said = runsIn(unread)
+  const words = runsIn(asked.unread)
     .map((run) => saidOf(run, line))
-    .filter((words) => words !== null);
+    .filter((unused) => unused !== null);
+  const said = [...words, ...limitsLeft(asked, line)];
   return said.length === 0 ? null : `Not used: ${said.slice(0, MOST_SAID).join('; ')}.`;
 };
