@@ -89,6 +89,19 @@ interface Opened {
   readonly flush: (() => Promise<void>) | null;
 }
 
+/** A log that has no name (taken away beneath the bot) cannot be flushed: SQLite then moves all of it into the database, and that to the disk. */
+const flushOrMove =
+  (database: SqliteFile, flush: () => Promise<void>): (() => Promise<void>) =>
+  async () => {
+    try {
+      await flush();
+    } catch (error) {
+      const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+      // 0: nothing kept it from moving all.
+      if (!isMissing || pragma(database, 'wal_checkpoint(FULL)') !== 0) throw error;
+    }
+  };
+
 /**
  * WAL with synchronous=NORMAL leaves the log to the system: it survives a killed process, but not a power cut. So the log is flushed
  * before anything is acknowledged. Where there can be no log (in memory, some network folders) SQLite flushes by itself.
@@ -104,7 +117,7 @@ const openDatabase = (open: OpenSqliteFile, file: string): Opened => {
     pragma(database, `synchronous = ${hasLog ? 'NORMAL' : 'FULL'}`);
     // What is forgotten is overwritten with zeros, not left in free pages.
     pragma(database, 'secure_delete = ON');
-    return { database, flush: hasLog ? makeFlush(`${file}-wal`) : null };
+    return { database, flush: hasLog ? flushOrMove(database, makeFlush(`${file}-wal`)) : null };
   } catch (error) {
     database.close();
     throw error;
