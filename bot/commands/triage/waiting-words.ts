@@ -59,7 +59,7 @@ const HOW_TO_DO =
 /** Lines of the sky, with the day or hour that a question names. */
 const OF_THE_SKY =
   /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
-const NAMES_A_TIME = /\b(?:on|at|from|until|first):/u;
+const NAMES_A_TIME = /\b(?:on|at|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
 
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
@@ -67,7 +67,8 @@ const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   const said = text.trim();
   if (text.length > LINE_LIMIT || said.split(/\s+/u).length < FEWEST_WORDS) return false;
   const read = plainAlone(text, deps, nowUtcMs);
-  if (read === null || !('line' in read)) return false;
+  // What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now".
+  if (read === null || !('line' in read) || (read.unread ?? 0) > 0) return false;
   const rest = OF_THE_SKY.exec(read.line)?.groups?.['rest'];
   if (rest === undefined || !(OPENS_QUESTION.test(said) || said.endsWith('?') || NAMES_A_TIME.test(rest))) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
