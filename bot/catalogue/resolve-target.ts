@@ -7,6 +7,7 @@ import { formatCoordinates, readCoordinates } from './coordinates.js';
 import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
+import { asOneObject, closeTogether } from './one-object.js';
 import {
   isSatellite,
   movesUnlisted,
@@ -19,9 +20,6 @@ import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
 const MOST_CANDIDATES = 25;
-/** Parts of a lettered star closer than this (5′: ε Lyr and closer) are one target at the eyepiece. */
-const ONE_TARGET_COS = Math.cos((5 / 60) * (Math.PI / 180));
-
 const coordinateTarget = (raHours: number, decDeg: number): Target => {
   return {
     id: `j2000:${raHours.toFixed(6)}${decDeg < 0 ? '' : '+'}${decDeg.toFixed(5)}`,
@@ -74,19 +72,6 @@ const starPositions = (catalogue: Catalogue, text: string): { positions: readonl
     loose ||= parts.length > 1;
   }
   return { positions, loose };
-};
-
-const closeTogether = (catalogue: Catalogue, positions: readonly number[]): boolean => {
-  const { unitX, unitY, unitZ } = catalogue.sweep;
-  const first = positions[0];
-  if (first === undefined) return false;
-  return positions.every(
-    (p) =>
-      (unitX[p] ?? 0) * (unitX[first] ?? 0) +
-        (unitY[p] ?? 0) * (unitY[first] ?? 0) +
-        (unitZ[p] ?? 0) * (unitZ[first] ?? 0) >=
-      ONE_TARGET_COS,
-  );
 };
 
 /** The best known of a constellation, for a text that names only the constellation. */
@@ -142,10 +127,13 @@ const unknown = (shown: string, reason: Reason, nearest: readonly Target[] = [])
 
 /** The only one there, or which of several. */
 const settle = ({ catalogue, shown }: Typed, positions: readonly number[]): TargetResolution | null => {
-  const [only, ...others] = bestKnownFirst(catalogue, positions);
+  const all = bestKnownFirst(catalogue, positions);
+  const [only, ...others] = all;
   if (only === undefined) return null;
   if (others.length === 0) return { target: catalogue.targetAt(only) };
-  const candidates = [only, ...others].slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p));
+  const one = asOneObject(catalogue, all);
+  if (one !== null) return one;
+  const candidates = all.slice(0, MOST_CANDIDATES).map((p) => catalogue.targetAt(p));
   return { problem: 'ambiguous-target', text: shown, candidates };
 };
 

@@ -47,6 +47,7 @@ export const altitude = defineCommand({
       target: options.target,
       site: options.site,
       rest: { at: options.at },
+      takesWholes: true,
     });
     if (isProblem(asked)) return asked;
     const { target, where } = asked;

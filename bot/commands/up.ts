@@ -9,26 +9,14 @@ import {
 } from '../evening/equipment.js';
 import { outlook } from '../evening/outlook.js';
 import { TOWARDS } from '../evening/towards.js';
-import { constellationMeant, constellationName, resolveTarget } from '../catalogue/index.js';
 import { isProblem } from '../ground/problem.js';
 import type { Outcome } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
 import { targetAtSite } from './asking/question-parts.js';
-import { choice, defineCommand, number, optional, text, type Deps } from './core/command.js';
+import { choice, defineCommand, number, optional, text } from './core/command.js';
 import { askedFirst, FIRST } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { upReply } from './up/up-reply.js';
-import { isWhether } from './up/whether.js';
-
-/** A constellation that a yes or a no is asked of is judged by the best known in it. */
-const chiefOf = (deps: Deps, text: string): { readonly name: string; readonly note: string } | null => {
-  const found = resolveTarget(deps.catalogue, text);
-  const isOne = isProblem(found) && found.problem === 'ambiguous-target' && constellationMeant(text) !== undefined;
-  const [chief] = isOne ? found.candidates : [];
-  if (chief === undefined) return null;
-  const name = constellationName(constellationMeant(text) ?? '');
-  return { name: chief.name, note: `${name} by its ${chief.name}.` };
-};
 
 export const up = defineCommand({
   name: 'up',
@@ -55,15 +43,14 @@ export const up = defineCommand({
     const { options, nowUtcMs } = request;
     const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
     if (isProblem(equipment)) return equipment;
-    const chief = isWhether(options.first) ? chiefOf(deps, options.target) : null;
-    const found = await targetAtSite(deps, request, {
+    const asked = await targetAtSite(deps, request, {
       command: 'up',
-      target: chief?.name ?? options.target,
+      target: options.target,
       site: options.site,
       rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
+      takesWholes: true,
     });
-    if (isProblem(found)) return found;
-    const asked = chief === null ? found : { ...found, notes: [chief.note, ...found.notes] };
+    if (isProblem(asked)) return asked;
     const { target, where } = asked;
     const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;
@@ -96,7 +83,7 @@ export const up = defineCommand({
     const question = {
       ...dated,
       asked,
-      typed: chief?.name ?? options.target,
+      typed: options.target,
       equipment,
       sky,
       twilight,

@@ -1,6 +1,7 @@
 /** Many findings made one reading: one answer a check (but several things tried), one system, one path or family, one weight a fault. */
 import { tableOf } from '../ground/table-of.js';
 import type { Finding } from './finding.js';
+import { oneSystem } from './one-system.js';
 import { holdsEither, keyOf, type ReadFact, type Suggestion, type Understood } from './reading.js';
 import { settlePath, type Families } from './settle-path.js';
 
@@ -39,18 +40,6 @@ const CONTRADICTED = 0.7;
 
 const surenessOf = ({ from }: Claim, torn: boolean): number =>
   Math.round(100 * from.sureness * (torn ? CONTRADICTED : 1)) / 100;
-
-/** A system named outright is surer than one that a port's name tells. */
-const NEARLY_AS_SURE = 0.03;
-
-/** Two systems in one text are none, unless the member's own words name just one of them, or one more surely. */
-const oneSystem = (claims: readonly Claim[]): Claim | undefined => {
-  const named = (list: readonly Claim[]): Claim | undefined =>
-    new Set(list.map(({ answer }) => answer)).size === 1 ? list[0] : undefined;
-  const worded = claims.filter(({ from }) => from.by === 'words');
-  const surest = Math.max(...worded.map(({ from }) => from.sureness));
-  return named(claims) ?? named(worded) ?? named(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE));
-};
 
 export interface Gathered {
   readonly facts: readonly ReadFact[];
@@ -120,11 +109,13 @@ const weightsOf = (findings: readonly Finding[]): readonly Suggestion[] => {
 /**
  * @param all in the order they stand in the text
  * @param quoteOf the words that a finding came from
+ * @param text folded
  */
 export const gather = (
   all: readonly Finding[],
   families: Families,
   quoteOf: (finding: Finding) => string,
+  text: string,
 ): Gathered => {
   const { path, aside } = settlePath(all, families);
   const findings = all.filter((finding) => !aside.has(finding));
@@ -147,7 +138,10 @@ export const gather = (
     if (label !== undefined) understood.push({ fact, label: label.replace(/\.$/u, '') });
   };
 
-  const system = oneSystem(claims.filter(({ what }) => what === 'system'));
+  const system = oneSystem(
+    claims.filter(({ what }) => what === 'system'),
+    text,
+  );
   if (system !== undefined) take(system, false, SYSTEM_LABELS.get(system.answer));
   if (path !== null)
     take(

@@ -190,7 +190,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   /** Checks that a message answers, whatever words stand around it. */
   const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
-  const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span));
+  const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span), folded);
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,

@@ -32,7 +32,11 @@ describe('the set-ups', () => {
   it('know every shipped fault and remedy, and every fault troubles a set-up somewhere', () => {
     // The bench is of computers; what only a phone can have is told in test/triage/on-a-phone.test.ts.
     const onlyOnPhone = deps.triage().faults.filter(({ only }) => only?.systems?.every((system) => system === 'phone'));
-    expect(onlyOnPhone.map(({ id }) => id)).toEqual(['phone-program-not-allowed', 'phone-gives-no-place']);
+    expect(onlyOnPhone.map(({ id }) => id)).toEqual([
+      'phone-program-not-allowed',
+      'phone-gives-no-place',
+      'phone-sends-by-mobile-data',
+    ]);
     const ids = deps.triage().faults.flatMap((fault) => (onlyOnPhone.includes(fault) ? [] : [fault.id]));
     expect(ids.filter((id) => !(id in FAULT_CHANGES))).toEqual([]);
     expect(ids.filter((id) => !(id in REMEDY_CHANGES) && id !== 'mount-electronics-dead')).toEqual([]);

@@ -13,6 +13,18 @@ describe('turns of many members', () => {
     expect(served).toEqual(['ada 1', 'bo 1', 'cy 1', 'ada 2', 'ada 3']);
   });
 
+  it('serves what goes on with something begun before what is asked anew, there too the members one after the other', async () => {
+    const { take, waitMs } = createTurns();
+    const served: string[] = [];
+    const asked = ['ada new', 'bo new', 'bo step', 'bo step 2', 'cy step'].map(async (what) => {
+      await take(what.split(' ')[0] ?? '', what.includes('step'));
+      served.push(what);
+    });
+    await Promise.all(asked);
+    expect(served).toEqual(['bo step', 'cy step', 'bo step 2', 'ada new', 'bo new']);
+    expect(waitMs()).toBe(0);
+  });
+
   it('tells how long what comes now would wait, by how long the turns took lately', async () => {
     // Each turn lasts as long as the clock is moved on in it.
     let nowMs = 0;

@@ -80,6 +80,19 @@ describe('a walk on a phone', () => {
         message: 'not-found',
       },
     ],
+    [
+      'Solveig',
+      "my tablet joins the mount's own wifi, the app says it cannot reach the mount. on my husbands phone the same app works",
+      'phone-sends-by-mobile-data',
+      {
+        'without-mobile-data': 'works',
+        'phone-allows': 'allowed',
+        'how-far': 'no-connect',
+        'worked-before': 'same',
+        'joined-network': 'mounts',
+        message: 'unreachable',
+      },
+    ],
   ] as const)('%s is cured, with no word of a computer', async (name, opening, cause, facts) => {
     const who = member(name);
     const known = new Map<string, string>(Object.entries(facts));

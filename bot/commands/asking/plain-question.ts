@@ -1,5 +1,6 @@
 /** Finds the command that answers a question asked in plain words ("what's up tonight"), or says kindly why none does. */
 import { cleanText } from '../../ground/fold-text.js';
+import { onceOf } from '../../ground/once.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
@@ -14,7 +15,7 @@ import { talkIn, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
-import { notUsed } from './sentence/not-used.js';
+import { withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 
@@ -187,22 +188,6 @@ const MOVES = /^(?:(?:any )?comets?|asteroids?|minor planets?)\b.*|^[cpdx]\/\s?\
 const talked = (patterns: readonly Answered[], plain: string): PlainReading =>
   patterns.find(([pattern]) => pattern.test(plain))?.[1]() ?? null;
 
-/** Commands whose answer hangs on where one stands. */
-const OF_A_PLACE =
-  /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
-
-const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
-  perhapsPlace === null || !OF_A_PLACE.test(read.line)
-    ? read
-    : { ...read, unsure: `If “${perhapsPlace}” is a place, I do not know it: this is for your usual site.` };
-
-/** What was said and plays no part in the answer is told. */
-const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
-  const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`);
-  if (unused === null) return read;
-  return { ...read, note: read.note === undefined ? unused : `${unused} ${read.note}` };
-};
-
 /** What the first rule that fits makes of it: the Sun beside a target, gear and sites, what is coming, by day, the sky. */
 const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
@@ -277,11 +262,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   return talked(NEEDS_MORE, plain);
 };
 
-/**
- * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
- * the words (`site:…`) are kept.
- */
-export const plainQuestion = (text: string, known: Known): PlainReading => {
+const readAnew = (text: string, known: Known): PlainReading => {
   const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
@@ -295,4 +276,18 @@ export const plainQuestion = (text: string, known: Known): PlainReading => {
   if (found === null || !('line' in found) || /^sun\b/u.test(found.line) || isDay(known))
     return readSpelt(mended(words.trim(), known), { words, named }, known);
   return withNamesSaid(found, spelt);
+};
+
+const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());
+
+/**
+ * What to ask instead of words that are no command: talk first, then what is said of gear and sites, then of the sky. Options written after
+ * the words (`site:…`) are kept. Several readers ask of the same words: they are read once, as long as `known` lasts.
+ */
+export const plainQuestion = (text: string, known: Known): PlainReading => {
+  const before = readingsOf(known).get(text);
+  if (before !== undefined) return before;
+  const read = readAnew(text, known);
+  readingsOf(known).set(text, read);
+  return read;
 };

@@ -9,6 +9,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { namesHour, nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
+import { chiefOf } from './whole-constellation.js';
 
 /** Writes the line that asks the same question with another value. */
 type LineFor = (value: string) => string;
@@ -161,18 +162,25 @@ export interface TargetQuestion {
   readonly rest: Readonly<Record<string, string | undefined>>;
   /** See SiteWish. */
   readonly isSafety?: boolean;
+  /** A constellation may be asked about as a whole. */
+  readonly takesWholes?: boolean;
 }
 
 /** A target and a site together; each problem offers to ask again with the other kept. */
 export const targetAtSite = async (
   deps: Deps,
   request: Asking,
-  { command, target: targetText, site: siteText, rest, isSafety = false }: TargetQuestion,
+  { command, target: targetText, site: siteText, rest, isSafety = false, takesWholes = false }: TargetQuestion,
 ): Promise<TargetAtSite | Problem> => {
-  const found = targetFor(deps, targetText, (name) => commandLine(command, name, { site: siteText, ...rest }));
+  const chief = takesWholes ? chiefOf(deps, targetText) : null;
+  const found = targetFor(deps, chief?.name ?? targetText, (name) =>
+    commandLine(command, name, { site: siteText, ...rest }),
+  );
   if (isProblem(found)) return found;
   const { target } = found;
   const lineFor = (site: string): string => commandLine(command, target.name, { site, ...rest });
   const where = await siteFor(deps, request, siteText, { lineFor, isSafety });
-  return isProblem(where) ? where : { target, where, notes: [...found.notes, ...siteNotes(where)] };
+  return isProblem(where)
+    ? where
+    : { target, where, notes: [...(chief === null ? [] : [chief.note]), ...found.notes, ...siteNotes(where)] };
 };

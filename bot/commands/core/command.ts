@@ -230,6 +230,8 @@ export interface Deps {
 /** What a member said, as it came: at most PASTE_LIMIT characters. */
 export interface SaidWords extends Omit<Request<unknown>, 'options'> {
   readonly text: string;
+  /** The same for all readers that are asked about these words: what one has worked out is kept by it for the next. */
+  readonly shared: object;
 }
 
 /** The command line that was meant; it is run as if it had been typed. */

@@ -190,10 +190,11 @@ const runSeveral = async (deps: Deps, { parts, left }: SeveralRead, privacy: Pri
 /** The outcome of the first reader that has something to say of words that are no command; null when none has. */
 const readWords = async (deps: Deps, text: string, ask: Ask, readers = deps.readers ?? []): Promise<Outcome | null> => {
   const { asker, nowUtcMs, onError } = ask;
+  const shared = {};
   for (const reader of readers) {
     const { privacy, store } = openPrivacy(deps.store);
     try {
-      const read = await reader.read({ ...deps, store }, { text, asker, nowUtcMs, privacy });
+      const read = await reader.read({ ...deps, store }, { text, shared, asker, nowUtcMs, privacy });
       if (read !== null && reader.isOfWalk === true) keepLastAsked(deps.store, asker, null, nowUtcMs);
       if (read !== null && 'parts' in read) return await runSeveral(deps, read, privacy, ask);
       if (read !== null)

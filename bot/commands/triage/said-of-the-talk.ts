@@ -26,9 +26,11 @@ const DOES = new Map<OfTheTalk, Doing>([
 /** A remedy has its own words for what is still to be done, and for questions about it. */
 const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
-/** Nothing of how the mount does. */
-const tellsNothing = ({ context: { model } }: Began, text: string): boolean =>
-  readText(model.reading, text).facts.every(({ what }) => model.check(what) === undefined);
+/** Nothing of how the mount does; "I said so already, an iPad" names the set-up beside the talk, "iPad" alone is no talk. */
+const tellsNothing = ({ context: { model } }: Began, text: string, kind: OfTheTalk | null = null): boolean =>
+  readText(model.reading, text).facts.every(
+    ({ what }) => model.check(what) === undefined && (kind === 'asked-before' || kind === null),
+  );
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
@@ -43,7 +45,7 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
-  return tellsNothing(began, text) ? kind : null;
+  return tellsNothing(began, text, kind) ? kind : null;
 };
 
 /** "Is that safe", "do I need the internet for that". */

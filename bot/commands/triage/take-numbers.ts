@@ -5,7 +5,7 @@ import type { Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { WalkEvent } from '../../triage/index.js';
 import { astray } from '../astray/astray.js';
-import { plainQuestion } from '../asking/plain-question.js';
+import { plainAlone } from '../asking/plain-alone.js';
 import type { Request, Deps } from '../core/command.js';
 import { parseLine } from '../core/grammar.js';
 import { tableOf } from '../../ground/table-of.js';
@@ -82,7 +82,7 @@ export const numbersSaid = (
   deps: Pick<Deps, 'catalogue' | 'commands' | 'places'>,
   nowUtcMs: UtcMs,
 ): TypedNumbers | null => {
-  const read = plainQuestion(words, { ...deps, siteNames: [], nowUtcMs });
+  const read = plainAlone(words, deps, nowUtcMs);
   const line = read !== null && 'line' in read ? parseLine(read.line, [astray]) : null;
   if (line === null || isProblem(line)) return null;
   const [target, landed, site] = ['target', 'landed', 'site'].map((name) => line.raw.get(name));

@@ -13,7 +13,7 @@ import { knownFor } from '../asking/plain-reader.js';
 import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
 import type { WordsReader } from '../core/command.js';
-import { LINE_LIMIT } from '../core/grammar.js';
+import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
 
@@ -29,8 +29,6 @@ const OF_THE_SUN = /^sun\b/u;
 const NAMES_THE_SUN = /\bsun(?:'?s|light|rise|set)?\b/iu;
 /** So many words of which the answer makes nothing may tell why it was not asked for. */
 const MANY_UNREAD = 3;
-/** A site that stands nowhere is part of what is told: "it looks at the roof". */
-const SITE_NAMED = /\bsite:(?:"(?<quoted>[^"]+)"|(?<bare>\S+))/u;
 /** Somewhere in the words something is asked: an answer to it gives way less easily than one to what is only told. */
 const ASKED =
   /\?|(?:^|[,.;:!]\s*|\b(?:and|so|but) )(?:what|which|when|where|how|who|why|is|are|do|does|can|could|should|would|will|may)\b/iu;
@@ -60,14 +58,10 @@ const LEAST_OF_GEAR = 4;
 
 type Standing = 'stands' | 'gives way to symptoms' | 'leaves words' | 'hardly stands' | 'no answer';
 
-const countUnread = ({ note }: Reading): number => {
-  const unread = /Not used: (?<words>[^.]*)/u.exec(note ?? '')?.groups?.['words'];
-  return unread === undefined ? 0 : unread.split(/\s+/u).length;
-};
-
-const isNowhere = ({ line }: Reading, { places, siteNames }: Known): boolean => {
-  const { quoted, bare } = SITE_NAMED.exec(line)?.groups ?? {};
-  const site = quoted ?? bare;
+/** A site that stands nowhere is part of what is told: "it looks at the roof". */
+const isNowhere = ({ line }: Reading, { allCommands, places, siteNames }: Known): boolean => {
+  const parsed = parseLine(line, allCommands ?? []);
+  const site = isProblem(parsed) ? undefined : parsed.raw.get('site');
   return (
     site !== undefined && !siteNames.some((name) => sameSiteName(name, site)) && isProblem(resolvePlace(places(), site))
   );
@@ -77,7 +71,7 @@ const standingOfLine = (read: Reading, text: string, known: Known): Standing => 
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
   if (OF_THE_SUN.test(read.line))
     return NAMES_THE_SUN.test(text) || known.day?.isSunUp('now') !== false ? 'stands' : 'hardly stands';
-  const unread = countUnread(read);
+  const unread = read.unread ?? 0;
   if (unread >= MANY_UNREAD || isNowhere(read, known)) return 'hardly stands';
   if (unread > 0) return 'leaves words';
   return ASKED.test(text) ? 'gives way to symptoms' : 'no answer';

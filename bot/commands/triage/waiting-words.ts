@@ -10,7 +10,7 @@ import {
   type Vocabulary,
 } from '../../reading/index.js';
 import { assess, NUMBERS } from '../../triage/index.js';
-import { plainQuestion } from '../asking/plain-question.js';
+import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
@@ -37,7 +37,7 @@ const A_MISS = /^astray\b/u;
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
 export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (text.length > LINE_LIMIT) return false;
-  const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
+  const read = plainAlone(text, deps, nowUtcMs);
   if (read === null) return false;
   // "The screen is black, nothing on the scope" may be the walk's answer: a topic has to be asked about.
   if (!('line' in read)) return read.isTopic === true ? OPENS_QUESTION.test(text.trim()) : !isOfTheMount(read.outcome);
@@ -59,15 +59,16 @@ const HOW_TO_DO =
 /** Lines of the sky, with the day or hour that a question names. */
 const OF_THE_SKY =
   /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
-const NAMES_A_TIME = /\b(?:on|at|from|until|first):/u;
+const NAMES_A_TIME = /\b(?:on|at|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
 
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
 const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   const said = text.trim();
   if (text.length > LINE_LIMIT || said.split(/\s+/u).length < FEWEST_WORDS) return false;
-  const read = plainQuestion(text, { ...deps, siteNames: [], nowUtcMs });
-  if (read === null || !('line' in read)) return false;
+  const read = plainAlone(text, deps, nowUtcMs);
+  // What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now".
+  if (read === null || !('line' in read) || (read.unread ?? 0) > 0) return false;
   const rest = OF_THE_SKY.exec(read.line)?.groups?.['rest'];
   if (rest === undefined || !(OPENS_QUESTION.test(said) || said.endsWith('?') || NAMES_A_TIME.test(rest))) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);

@@ -4,8 +4,11 @@
  */
 import { setImmediate as nextRound } from 'node:timers/promises';
 
-/** Resolves when the work of this member may begin: each member's in order, the members one after the other. */
-export type TakeTurn = (memberId: string) => Promise<void>;
+/**
+ * Resolves when the work of this member may begin: each member's in order, the members one after the other. What goes on with something
+ * begun (a walk's next step) comes before what is asked anew: who is helped should not lose the thread, and steps come at people's own pace.
+ */
+export type TakeTurn = (memberId: string, goesOn?: boolean) => Promise<void>;
 
 export interface Turns {
   readonly take: TakeTurn;
@@ -50,7 +53,8 @@ const nextTurn = async (): Promise<void> => {
 /** @param ticksMs milliseconds by a clock that never jumps */
 export const createTurns = (ticksMs: () => number = () => performance.now()): Turns => {
   /** Who waits, by member; the member served longest ago stands first. */
-  const waiting = new Map<string, (() => void)[]>();
+  const anew = new Map<string, (() => void)[]>();
+  const goingOn = new Map<string, (() => void)[]>();
   let isServing = false;
   let waitingCount = 0;
   let turnMs = USUAL_TURN_MS;
@@ -61,7 +65,7 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
     isServing = true;
     let beganMs: number | null = null;
     const waitingSinceMs = ticksMs();
-    while (waiting.size > 0) {
+    while (waitingCount > 0) {
       await nextTurn();
       const nowMs = ticksMs();
       // From one beginning to the next: the work itself, and all that had its turn between.
@@ -69,6 +73,7 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
       beganMs = nowMs;
       if (nowMs - waitingSinceMs > CROWD_FROM_MS) crowdedUntilMs = nowMs + CROWD_LASTS_MS;
       if (nowMs - waitingSinceMs > OVERRUN_FROM_MS) overrunUntilMs = nowMs + CROWD_LASTS_MS;
+      const waiting = goingOn.size > 0 ? goingOn : anew;
       const [memberId, begins] = waiting.entries().next().value as [string, (() => void)[]];
       const [begin, ...later] = begins;
       waiting.delete(memberId);
@@ -80,8 +85,9 @@ export const createTurns = (ticksMs: () => number = () => performance.now()): Tu
   };
 
   return {
-    take: (memberId) =>
+    take: (memberId, goesOn = false) =>
       new Promise((resolve) => {
+        const waiting = goesOn ? goingOn : anew;
         waiting.set(memberId, [...(waiting.get(memberId) ?? []), resolve]);
         waitingCount += 1;
         if (!isServing) void serve();

@@ -76,6 +76,8 @@ export interface Reading {
   readonly note?: string;
   /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
   readonly unsure?: string;
+  /** So many words were said that play no part in the answer; the note names them. */
+  readonly unread?: number;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */

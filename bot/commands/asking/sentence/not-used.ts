@@ -1,5 +1,5 @@
 /** What of a sentence the line that answers it does not use: words that no part was made of and that neither fill nor ask what is answered. */
-import type { Asked, Unread } from './asked.js';
+import type { Asked, Reading, Unread } from './asked.js';
 import { isFill } from './fill-words.js';
 
 /** Commands whose answers are of the sky: others take words as they are (reminders), or are asked with few. */
@@ -50,12 +50,29 @@ const limitsLeft = ({ above, below }: Asked, line: string): readonly string[] =>
   ...(above === null || /\babove:/u.test(line) ? [] : [`above ${above}°`]),
 ];
 
-/** "Not used: above 60°; slew limit 70"; null where all was. */
-export const notUsed = (asked: Asked, line: string): string | null => {
-  if (!CHECKED.test(line)) return null;
+/** "Above 60°", "slew limit 70"; none where all was used. */
+const notUsed = (asked: Asked, line: string): readonly string[] => {
+  if (!CHECKED.test(line)) return [];
   const words = runsIn(asked.unread)
     .map((run) => saidOf(run, line))
     .filter((unused) => unused !== null);
-  const said = [...words, ...limitsLeft(asked, line)];
-  return said.length === 0 ? null : `Not used: ${said.slice(0, MOST_SAID).join('; ')}.`;
+  return [...words, ...limitsLeft(asked, line)].slice(0, MOST_SAID);
 };
+
+/** What was said and plays no part in the answer is told. */
+export const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
+  const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`).join('; ');
+  if (unused === '') return read;
+  const note = [`Not used: ${unused}.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
+  return { ...read, note, unread: unused.split(/\s+/u).length };
+};
+
+/** Commands whose answer hangs on where one stands. */
+const OF_A_PLACE =
+  /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b/u;
+
+/** A word that may have been a place is told of: the answer is for elsewhere. */
+export const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Reading =>
+  perhapsPlace === null || !OF_A_PLACE.test(read.line)
+    ? read
+    : { ...read, unsure: `If “${perhapsPlace}” is a place, I do not know it: this is for your usual site.` };

@@ -41,13 +41,15 @@ export const pressQuestion = (bot: Bot, interaction: PressInteraction): Question
   const { message } = interaction;
   const parsed = parseLine(line, deps.commands);
   // A walk's question is answered once. Only the asker sees an ephemeral message, and may press what is there again.
-  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && !isProblem(parsed) && answersWalk(parsed);
+  const goesOn = !isProblem(parsed) && answersWalk(parsed);
+  const settles = ((message.flags ?? 0) & MessageFlags.Ephemeral) === 0 && goesOn;
   if (settles && bot.settled.has(message.id)) return 'That question has just been answered; see the newest message.';
   if (settles) remember(bot.settled, message.id, MOST_SETTLED);
   const label = offeredOn(message).find((offer) => offer.id === id)?.label ?? '';
   return {
     command: isProblem(parsed) ? 'unknown' : parsed.command.name,
     ask: () => runLine(deps, line, { asker: askerOf(interaction), nowUtcMs: now(), onError: errorSink(bot) }),
+    goesOn,
     ...(settles
       ? {
           afterwards: async (outcome: Outcome) => {

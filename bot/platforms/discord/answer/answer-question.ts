@@ -14,6 +14,8 @@ export interface Question {
   /** For metrics and the log: one of our own command names, or "unknown". */
   readonly command: string;
   readonly ask: () => Promise<Outcome>;
+  /** It goes on with a walk. */
+  readonly goesOn?: boolean;
   /** A walk started by this question may get a thread of its own, about this member. */
   readonly thread?: ThreadFor;
   /** Runs beside the answer once it is accepted. */
@@ -50,7 +52,7 @@ const answerWhole = async (
   const startedMs = performance.now();
   let isGivenUp = false;
   const work: Promise<Ready> = bot
-    .takeTurn(asker.memberId)
+    .takeTurn(asker.memberId, question.goesOn)
     // Discord has told the member that nothing came of it; then nothing is done either.
     .then(async () => (isGivenUp ? problem('expired', 'Too late.') : await question.ask()))
     .catch((error: unknown) => {

@@ -1,0 +1,43 @@
+/** Which system a text is about, where it may name several: "it works on Windows, not on Linux" is about Linux. */
+import type { Finding } from './finding.js';
+
+interface Named {
+  readonly answer: string;
+  readonly from: Finding;
+}
+
+/** A system named outright is surer than one that a port's name tells. */
+const NEARLY_AS_SURE = 0.03;
+
+const PART_ENDS = /[.,;:!?()\n]|\s-\s|\b(?:but|while|whereas|though|although|yet|and)\b/iu;
+const NO_TROUBLE = /\b(?:no|without|never any?) (?:problems?|trouble|troubles|issues?|errors?)\b/giu;
+const DOES_WELL =
+  /\b(?:works?|worked|working|fine|perfect(?:ly)?|ok|okay|happy|happily|flawless(?:ly)?|good|great|connects|connected|(?:finds?|sees?|found|saw) (?:it|the mount)|well)\b|\b(?:can|does|did|is|was|do)\s*$|^\s*so (?:is|does|do|was)\b/iu;
+const FAILS =
+  /\b(?:not|never|no longer|nothing|no|cannot|[a-z]+n[’']t|(?:ca|wo|do|does|did|is|was|has|could|would)nt|fail\w*|refus\w*|dead|stopped|errors?|troubles?|problems?|until|till)\b/iu;
+
+/** The part of the sentence in which it stands: on a system that does well nothing is to be mended. */
+const isOfWorking = (text: string, { span }: Finding): boolean => {
+  const before = text.slice(0, span.start).split(PART_ENDS).at(-1) ?? '';
+  const [after = ''] = text.slice(span.start).split(PART_ENDS);
+  const part = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
+  return DOES_WELL.test(part) && !FAILS.test(part);
+};
+
+const theOne = <Claim extends Named>(claims: readonly Claim[]): Claim | undefined =>
+  new Set(claims.map(({ answer }) => answer)).size === 1 ? claims[0] : undefined;
+
+/**
+ * Two systems in one text are none, unless the member's own words name just one of them, or one more surely, or one on which it fails.
+ * @param text folded, as the claims' spans are
+ */
+export const oneSystem = <Claim extends Named>(claims: readonly Claim[], text: string): Claim | undefined => {
+  const worded = claims.filter(({ from }) => from.by === 'words');
+  const surest = Math.max(...worded.map(({ from }) => from.sureness));
+  return (
+    theOne(claims) ??
+    theOne(worded) ??
+    theOne(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE)) ??
+    theOne(worded.filter(({ from }) => !isOfWorking(text, from)))
+  );
+};
