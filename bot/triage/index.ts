@@ -21,11 +21,13 @@ export {
   takenBackIn,
   UNSURE,
   WORDS_LIMIT,
+  type Asked,
   type Speaker,
   type TryOutcome,
   type WalkEvent,
   type WalkState,
 } from './walk/walk-state.js';
+export { remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NUMBERS } from './walk/numbers.js';
 export { VOLTS_NAMED } from './walk/volts-named.js';

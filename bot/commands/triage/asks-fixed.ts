@@ -3,6 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
+import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
@@ -48,9 +49,18 @@ const isAnswer = (began: Began, text: string, { how }: SaidOutcome): boolean => 
   return /\b(?:works?|connects?|answers)\b/iu.test(meant.label);
 };
 
+/** What a pressed yes runs: which of several remedies it was is asked behind it. */
+const yesLine = (began: Began, text: string, remedy: string | undefined): string => {
+  const { walk } = began;
+  const credited = creditedIn(began, text, remedy);
+  if (credited !== null)
+    return 'among' in credited ? `triage walk:${walk.id} yes` : answerLine(walk, credited.fault, 'works');
+  return remedy === undefined ? doLine(walk, 'end') : answerLine(walk, remedy, 'works');
+};
+
 /** @returns null where the words do not sound so, or are plain enough by themselves */
 export const takeSoundsCured = (began: Began, text: string): Turn | null => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
@@ -60,9 +70,9 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.
   if (step.kind === 'ask' && remedy !== undefined && said.isCureAnywhere) return null;
-  return changed(began, keptWords(context.by, walk.state, text), {
+  return changed(began, keptWords(context.by, began.walk.state, text), {
     at: step,
-    ifFixed: remedy === undefined ? doLine(walk, 'end') : answerLine(walk, remedy, 'works'),
+    ifFixed: yesLine(began, text, remedy),
   });
 };
 
@@ -72,12 +82,12 @@ const isRemedyTold = (step: Step, text: string, said: SaidOutcome): boolean =>
 
 /** Words at a question that tell a cure besides: asked outright where what they tell leads to a remedy. */
 export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || (before.step.kind !== 'ask' && said.isCuredBesides !== true)) return turn;
   const { step } = assess(context.model, turn.walk.state, context.outcomes);
   if (!isRemedyTold(step, text, said)) return turn;
-  return { ...turn, ifFixed: step.kind === 'try' ? answerLine(walk, step.id, 'works') : doLine(walk, 'end') };
+  return { ...turn, ifFixed: yesLine(began, text, step.kind === 'try' ? step.id : undefined) };
 };
 
 /** Said a moment ago, and answered by "Is it fixed?". */
@@ -94,18 +104,28 @@ const wasAsked = (began: Began): boolean => {
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';
 
+/** What a yes takes for the cure; `end`: none of this walk's remedies. */
+const takeFixed = (began: Began, rest: string): Turn | 'end' | null => {
+  const { context, walk } = began;
+  const last = walk.state.events.findLast(({ kind }) => kind === 'text');
+  const words = last?.kind === 'text' ? last.words : '';
+  const isBesides = outcomeSaid(context.model.reading, words).isCuredBesides === true;
+  // What was tried last did nothing.
+  const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : remedyOf(began);
+  // "Yes, it was the cable" says it better than what was said before.
+  const credited = takeCredited(began, rest, walk.state, remedy) ?? takeCredited(began, words, walk.state, remedy);
+  if (credited !== null) return credited;
+  if (remedy === undefined) return 'end';
+  const state = answerStep(context.model, walk.state, remedy, 'works', context.by);
+  return isProblem(state) ? null : changed(began, state);
+};
+
 /** A yes or a no to "Is it fixed?"; `end`: it is, without a remedy of this walk. */
 export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null => {
   const { context, walk } = began;
   const reply = isAsked(began) ? yesOrNo(text) : null;
   if (reply === null || (reply.rest !== '' && reply.says === 'no') || !wasAsked(began)) return null;
-  if (reply.says === 'no')
-    return changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] });
-  const last = began.walk.state.events.findLast(({ kind }) => kind === 'text');
-  const isBesides = last?.kind === 'text' && outcomeSaid(context.model.reading, last.words).isCuredBesides === true;
-  // What was tried last did nothing.
-  const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : remedyOf(began);
-  if (remedy === undefined) return 'end';
-  const state = answerStep(context.model, walk.state, remedy, 'works', context.by);
-  return isProblem(state) ? null : changed(began, state);
+  return reply.says === 'no'
+    ? changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] })
+    : takeFixed(began, reply.rest);
 };

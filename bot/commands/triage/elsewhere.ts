@@ -111,16 +111,6 @@ export const takeElsewhere = (
     at: before.step,
     few: true,
     offers: { label, run: answerLine(walk, found.check, found.answer) },
+    asks: { kind: 'guessed', guesses: [{ what: found.check, answer: found.answer }] },
   });
-};
-
-/** "Yes" to it. */
-export const yesToElsewhere = (began: Began): Turn | null => {
-  const { context, walk } = began;
-  const last = walk.state.events.at(-1);
-  if (last?.kind !== 'text' || !isAsked(began)) return null;
-  const found = toldIn(began, last.words);
-  if (found === null || stands(began, found)) return null;
-  const state = answerStep(context.model, walk.state, found.check, found.answer, context.by);
-  return isProblem(state) ? null : changed(began, state);
 };

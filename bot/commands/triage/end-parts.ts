@@ -1,7 +1,7 @@
 /** Where a walk ends well: the cure, and whether there is one. */
 import type { Reply } from '../../reply/reply.js';
-import type { FaultEntry } from '../../triage/index.js';
-import { answerLine } from './walk-words.js';
+import type { FaultEntry, TriageModel } from '../../triage/index.js';
+import { answerLine, doLine } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 export type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
@@ -24,5 +24,14 @@ export const fixedParts = (walk: Walk, ifFixed: string): Parts => ({
   choices: [
     { label: 'Yes, it works now', run: ifFixed },
     { label: 'No, go on', run: `triage walk:${walk.id}` },
+  ],
+});
+
+/** One press says which of the causes it was. */
+export const whichCuredParts = (model: TriageModel, walk: Walk, faults: readonly string[]): Parts => ({
+  summary: 'Good to hear. What was it?',
+  choices: [
+    ...faults.map((id) => ({ label: model.fault(id)?.title ?? id, run: answerLine(walk, id, 'works') })),
+    { label: 'Something else', run: doLine(walk, 'end') },
   ],
 });

@@ -20,10 +20,14 @@ const labelOf = (model: TriageModel, what: string, answer: string): string | nul
 };
 
 /** "Another cable: no, just the same": an answer's label alone does not say of what. */
-const guessLabel = (model: TriageModel, { what, answer }: ReadFact): string => {
+const guessLabel = (model: TriageModel, { what, answer }: Pick<ReadFact, 'what' | 'answer'>): string => {
   const [check, label] = [model.check(what), labelOf(model, what, answer)];
   return check === undefined || label === null ? '' : `${inSentence(briefOf(check))}: ${inSentence(label)}`;
 };
+
+/** As it is said back; a way or a system by its own name. */
+export const labelledGuess = (model: TriageModel, { what, answer }: Pick<ReadFact, 'what' | 'answer'>): string =>
+  fitted(guessLabel(model, { what, answer }) || inSentence(labelOf(model, what, answer) ?? ''), LONGEST_TAKEN);
 
 /** Characters of one thing taken, so that the line stays one to glance at. */
 const LONGEST_TAKEN = 90;
@@ -44,6 +48,22 @@ const inSentence = (label: string): string =>
   /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB|Code)/u.test(label)
     ? label
     : label.charAt(0).toLowerCase() + label.slice(1);
+
+interface Guessed {
+  readonly perhaps: readonly Pick<ReadFact, 'what' | 'answer'>[];
+  readonly told: readonly Pick<ReadFact, 'what'>[];
+}
+
+/** Of what words are only like, what a reply shows; `asked`: the step in hand, whose answer is asked for already. */
+export const guessesShown = (
+  model: TriageModel,
+  { perhaps, told }: Guessed,
+  asked: string | undefined,
+): readonly Pick<ReadFact, 'what' | 'answer'>[] =>
+  perhaps
+    .filter(({ what }) => what !== asked && !told.some((own) => own.what === what))
+    .filter((guess) => guessLabel(model, guess) !== '')
+    .slice(0, MOST_GUESSED);
 
 /**
  * What a reply says of a text just read, before the next step.
@@ -66,11 +86,9 @@ export const readWords = (
     .slice(0, MOST_TAKEN);
   const meanings =
     read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
-  const perhaps = read.perhaps
-    .filter(({ what }) => what !== asked && !understood.some((own) => own.what === what))
-    .map((fact) => fitted(guessLabel(model, fact), LONGEST_TAKEN))
-    .filter((label) => label !== '')
-    .slice(0, MOST_GUESSED);
+  const perhaps = guessesShown(model, { perhaps: read.perhaps, told: understood }, asked).map((fact) =>
+    fitted(guessLabel(model, fact), LONGEST_TAKEN),
+  );
   const guessed = perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`];
   if (taken.length === 0)
     return meanings.length + guessed.length > 0
@@ -90,8 +108,14 @@ export const readWords = (
   ];
 };
 
-/** What was read in this walk and not taken back: a line for each, and one that all of it is right. */
-export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice[] => {
+export interface TakenItem {
+  readonly what: string;
+  readonly answer: string;
+  readonly label: string;
+}
+
+/** What was read in this walk and not taken back, the newest of it last. */
+export const takenItems = (model: TriageModel, walk: Walk): readonly TakenItem[] => {
   const denied = takenBackIn(walk.state.events);
   const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event] : []));
   const said = texts.flatMap(({ facts }) => facts);
@@ -99,26 +123,31 @@ export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice
     .flatMap((event) => event.guesses)
     .filter(({ what }) => !said.some((fact) => fact.what === what));
   const facts = [...guesses, ...said];
-  const labelled = facts
+  return facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
     .map((fact) => {
       const label = guesses.includes(fact) ? guessLabel(model, fact) : labelOf(model, fact.what, fact.answer);
-      return { what: fact.what, label: fitted(label ?? '', 60) };
+      return { what: fact.what, answer: fact.answer, label: fitted(label ?? '', 60) };
     })
-    .filter(({ label }) => label !== '');
-  return labelled
-    .slice(-MOST_TO_TAKE_BACK)
-    .map(({ what, label }) => ({ label: `Not so: ${label}`, run: answerLine(walk, 'not', what) }));
+    .filter(({ label }) => label !== '')
+    .slice(-MOST_TO_TAKE_BACK);
 };
+
+const notSo = (label: string): string => `Not so: ${label}`;
+
+/** A line for each of them. */
+export const takeBackChoices = (model: TriageModel, walk: Walk): readonly Choice[] =>
+  takenItems(model, walk).map(({ what, label }) => ({ label: notSo(label), run: answerLine(walk, 'not', what) }));
 
 const NOTHING_READ = 'Nothing is left that I read from your words.';
 
-export const doubtReply = (model: TriageModel, walk: Walk): Reply => {
+export const doubtReply = (model: TriageModel, walk: Walk, notes: readonly string[] = []): Reply => {
   const choices = takeBackChoices(model, walk);
   return reply({
     pointsAt: NOWHERE,
     title: titleOf(walk, 'What I read'),
     summary: choices.length === 0 ? NOTHING_READ : 'Which of these is not so?',
+    notes,
     choices: [
       ...choices,
       ...(choices.length === 0 ? [] : [{ label: 'All of it is right', run: answerLine(walk, 'read', 'right') }]),

@@ -2,7 +2,6 @@
 import { isProblem } from '../../ground/problem.js';
 import { answerMeant, readText, yesOrNo, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, tellText } from '../../triage/index.js';
-import { yesToElsewhere } from './elsewhere.js';
 import { keptWords, withoutFactsOf } from './kept-words.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './take-words.js';
@@ -75,8 +74,6 @@ const takeNo = (began: Began, asked: AnswerMeant, text: string, rest: string): T
 export const takeReply = (began: Began, text: string): Turn | null => {
   const reply = yesOrNo(text);
   const asked = reply === null ? null : nearestBefore(began);
-  const other = asked === null && reply?.says === 'yes' && reply.rest === '' ? yesToElsewhere(began) : null;
-  if (other !== null) return other;
   if (reply === null || asked === null || asked.isSure) return null;
   return reply.says === 'yes' ? takeYes(began, asked, reply.rest) : takeNo(began, asked, text, reply.rest);
 };

@@ -13,9 +13,10 @@ import {
 } from '../../triage/index.js';
 import { answerChoices } from './answer-choices.js';
 import { pasteOffer } from './collecting-offer.js';
-import { doneParts, fixedParts, type Parts } from './end-parts.js';
+import { doneParts, fixedParts, whichCuredParts, type Parts } from './end-parts.js';
 import { handOnReply } from './hand-on.js';
-import { howLines, lettered, NUMBERS_QUESTION, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
+import { numbersParts } from './numbers-parts.js';
+import { howLines, lettered, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
 import { checkOf, doubtNotes, reasonNotes } from './step-reasons.js';
 import { entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
@@ -39,6 +40,8 @@ export interface Said {
   readonly offers?: Choice | undefined;
   /** Asked whether the trouble is over: the line that a yes runs. */
   readonly ifFixed?: string | undefined;
+  /** Asked which of these causes was the cure. */
+  readonly whichCured?: readonly string[] | undefined;
 }
 
 const CLIENT_HELP =
@@ -143,27 +146,6 @@ const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { befo
   };
 };
 
-const NUMBERS_HOW = [
-  'Write one line: the target; where the tube landed; and, if you can, the altitude and azimuth the mount shows, and its sidereal time.',
-  'For example: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
-  'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
-];
-
-const numbersParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => ({
-  summary: NUMBERS_QUESTION,
-  notes: [...reasonNotes(walk, assessment), ...NUMBERS_HOW],
-  choices: [
-    {
-      label: 'Type the numbers',
-      run: `triage walk:${walk.id}`,
-      form: 'numbers',
-      invitation: 'Type them in one line, as in the example.',
-    },
-    ...answerChoices(walk, assessment),
-    ...waysOut(model, walk),
-  ],
-});
-
 const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said): Parts | null => {
   const { step } = assessment;
   switch (step.kind) {
@@ -172,7 +154,7 @@ const partsOf = (model: TriageModel, walk: Walk, assessment: Assessment, said: S
         ? openingParts(model, walk, assessment, step.id, said)
         : askParts(model, walk, assessment, step.check, said);
     case NUMBERS:
-      return numbersParts(model, walk, assessment);
+      return numbersParts(model, walk, assessment, reasonNotes(walk, assessment));
     case 'try':
       return tryParts(model, walk, assessment, said);
     case 'done':
@@ -206,10 +188,11 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Par
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], before, asksBack = false, ifFixed, offers } = said;
+  const { notes = [], before, asksBack = false, ifFixed, whichCured, offers } = said;
   const { step } = assessment;
   const still = isSameRemedy(before, step) && !asksBack;
   const partsNow = (): Parts | null => {
+    if (whichCured !== undefined) return whichCuredParts(model, walk, whichCured);
     if (ifFixed !== undefined) return fixedParts(walk, ifFixed);
     return still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
   };

@@ -24,6 +24,7 @@ import { afterCure, endingMeant } from './at-the-end.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
+import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
 import { explained } from './terms.js';
@@ -259,7 +260,10 @@ const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | 
   return typed === undefined ? null : takeAnswer(began, typed);
 };
 
-export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
+const takeAnswered = (began: Began, said: SaidInTurn): Promise<Turn | Problem> | Turn | Problem | null =>
+  takeListed(began, said) ?? takeIfFixed(began, said) ?? takeGuessed(began, said) ?? takePicked(began, said);
+
+const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
   const before = assess(context.model, walk.state, context.outcomes);
@@ -268,7 +272,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
-  const answered = takeIfFixed(began, said) ?? takePicked(began, said);
+  const answered = takeAnswered(began, said);
   if (answered !== null) return answered;
   if (said.file !== undefined) return takeFile(began, said.file);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
@@ -276,4 +280,9 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
   return miss ?? askedIfFixed(began, said.text, takeWords(began, said.text));
+};
+
+export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
+  const turn = await takeSaid(context, found, said);
+  return isProblem(turn) ? turn : asking(context, turn);
 };

@@ -27,6 +27,7 @@ import { afterCure } from './at-the-end.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
+import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
@@ -213,12 +214,27 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
 };
 
 /** "It talks now!" to a question after a remedy: that remedy's cure came late; what it was can be said at the end. */
-const curedLate = ({ context, walk, before }: Began, text: string, read: Reading): WalkState | null => {
+const curedLate = ({ context, walk, before }: Began, text: string, read: Reading): string | null => {
   if (before.step.kind !== 'ask' || before.step.opening || read.by !== 'words') return null;
   const tried = walk.state.events.findLast((event) => event.kind === 'try');
-  if (tried === undefined || !outcomeSaid(context.model.reading, text).isCureAnywhere) return null;
-  const after = answerStep(context.model, walk.state, tried.fault, 'works', context.by);
-  return isProblem(after) ? null : after;
+  return tried !== undefined && outcomeSaid(context.model.reading, text).isCureAnywhere ? tried.fault : null;
+};
+
+/** A cure that the words put down to something else than the remedy in hand or the one before, or that came late. */
+const takeCured = (
+  began: Began,
+  text: string,
+  told: WalkState,
+  sureId: string | undefined,
+  late: string | null,
+): Turn | null => {
+  const { context, walk, before } = began;
+  const remedy = late ?? (before.step.kind === 'try' && sureId === 'works' ? before.step.id : null);
+  if (remedy === null) return null;
+  const credited = takeCredited(began, text, told, remedy);
+  if (credited !== null || late === null) return credited;
+  const after = answerStep(context.model, walk.state, late, 'works', context.by);
+  return isProblem(after) ? null : changed(began, after);
 };
 
 /** Silent where nothing was understood. */
@@ -265,9 +281,10 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const both = takeBothSaid(began, text, state, read);
   if (both !== null) return both;
   const meant = answerInWords(began, text, read);
-  const late = meant?.isSure === true ? null : curedLate(began, text, read);
-  if (late !== null) return changed(began, late);
   const sureId = meant?.isSure === true ? meant.id : undefined;
+  const late = sureId === undefined ? curedLate(began, text, read) : null;
+  const cured = takeCured(began, text, state, sureId, late);
+  if (cured !== null) return cured;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
   const aside =
     meant === null ? (takeNotYet(began, text, state, read) ?? takeSupposed(began, text, state, read)) : null;

@@ -52,7 +52,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     return { ...made, notes: [...notes, ...made.notes] };
   }
   if (show === 'collect') return collectReply(model, walk, assessment);
-  if (show === 'doubt') return doubtReply(model, walk);
+  if (show === 'doubt') return doubtReply(model, walk, notes);
   const pointer =
     walk.awaitsMember === true ? [`${memberName(walk)} can answer too, by writing: triage walk:${walk.id}`] : [];
   return stepReply(model, walk, assessment, {
@@ -64,6 +64,7 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     few: turn.few,
     refused: turn.refused,
     ifFixed: turn.ifFixed,
+    whichCured: turn.whichCured,
     offers: turn.offers,
   });
 };

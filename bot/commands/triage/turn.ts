@@ -5,6 +5,7 @@ import type { MemberFile } from '../../ground/member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   turnFrom,
+  type Asked,
   type Assessment,
   type Speaker,
   type Step,
@@ -62,6 +63,10 @@ export interface Turn {
   readonly few?: boolean;
   /** An answer to another question that is asked back: it stands before all else. */
   readonly offers?: Choice | undefined;
+  /** The causes among which the member is asked what the cure was. */
+  readonly whichCured?: readonly string[] | undefined;
+  /** What this turn's reply asks beside its step. */
+  readonly asks?: Asked | undefined;
   /** Asked outright whether the trouble is over, and the line that a yes runs. */
   readonly ifFixed?: string | undefined;
   /** `person`: the sheet for a helper, asked for before the end. */

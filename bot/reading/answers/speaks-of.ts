@@ -23,7 +23,7 @@ const UNSEEN = 0.5;
 const LEAST = -1;
 
 /** The words that carry something, and the entries of the vocabulary they belong to, each once. */
-const marksOf = (words: readonly SaidWord[]): ReadonlySet<string> => {
+export const marksOf = (words: readonly SaidWord[]): ReadonlySet<string> => {
   const marks = new Set<string>();
   for (const { stem, entries, isTelling } of words) {
     if (!isTelling) continue;

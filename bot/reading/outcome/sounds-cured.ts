@@ -3,7 +3,17 @@
  * it is asked outright. Said of a part alone, of another time or another's mount, with a doubt or a trouble beside it, they do not.
  */
 
+/** None of it since; and it goes. */
+const NONE_SINCE =
+  '(?:no|not (?:a|one)|never (?:a|one)|without (?:a|one|any))(?: single| more| other)? (?:drop(?:-?out)?s?|disconnects?|disconnections?|hiccups?|errors?|troubles?|problems?|issues?|miss(?:es)?)';
+const HELD_SINCE = [
+  `\\b${NONE_SINCE} (?:since|after|afterwards|so far|now|in (?:over )?(?:an?|two|half an) hours?|all (?:night|evening))\\b`,
+  `\\b(?:an?|one|two|three|\\d+|half an|several) (?:hours?|minutes?|mins?|nights?|slews?|gotos?) (?:now |on |later )*${NONE_SINCE}`,
+  "\\b(?:it|that|its|it['\u2019]?s|connection|link|been|is|held|holds|holding|stayed|staying|and)(?: has)?(?: been)? (?:rock )?(?:solid|steady|stable)(?: as a rock)? (?:since|for|now|all (?:night|evening))\\b",
+];
+
 const IDIOMS = [
+  ...HELD_SINCE,
   "(?<!(?:it['\u2019]?s|is|was|fully|half|be|a|the) )\\b(?:fixed|sorted|solved|mended|cured|cracked|nailed)\\b(?! (?:number|address|port|ip|focus|star|bracket|speed|into|to the|on to|in place))",
   "\\b(?:it|that|this|all|everything|problem|trouble|fault|mount|scope)(?:['\u2019]?s| is| has been| got| are)? (?:all |now )*(?:fixed|sorted|solved|mended|cured|resolved)\\b",
   '\\b(?:bingo|eureka|hooray|hurra[yh]|yippee|ya+y|woo+[ -]?hoo+|huzzah|happy days|success|victory|job done|bobs? your uncle|hunky[ -]dory|tickety[ -]boo|halleluja?h|hallelujah)\\b',
@@ -44,8 +54,18 @@ const SPOILS = new RegExp(
   'iu',
 );
 /** These take nothing back. */
-const HARMLESS =
-  /\b(?:never ?mind|(?:well )?i never|blow me|no more (?:trouble|problems?|issues?|errors?)|as it should|what it should|(?:was|were) (?:on |in )?the wrong \w+(?: \w+)?|wrong (?:com )?(?:port|socket|plug|lead|network|cable)(?: all along)?|needed an?|at last|what a relief|would you believe it|who knew|no need|(?:turned|switched|took|moved|put|set|swapped|changed|plugged) [^,.;!]{1,40}?(?=,| and | so |$))/giu;
+const HARMLESS = new RegExp(
+  [
+    NONE_SINCE,
+    'half an hour',
+    "so (?:that )?(?:it|they|nothing) (?:does ?n['\u2019]?t|do ?n['\u2019]?t|can ?n['\u2019]?t|cannot|can|no longer) \\w+",
+    /never ?mind|(?:well )?i never|blow me|no more (?:trouble|problems?|issues?|errors?)|as it should|what it should|(?:was|were) (?:on |in )?the wrong \w+(?: \w+)?|wrong (?:com )?(?:port|socket|plug|lead|network|cable)(?: all along)?|needed an?|at last|what a relief|would you believe it|who knew|no need|(?:turned|switched|took|moved|put|set|swapped|changed|plugged) [^,.;!]{1,40}?(?=,| and | so |$)/u
+      .source,
+  ]
+    .map((part) => `\\b(?:${part})`)
+    .join('|'),
+  'giu',
+);
 const LONGEST_WORDS = 22;
 
 export const soundsCured = (text: string): boolean => {

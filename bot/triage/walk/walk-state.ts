@@ -83,6 +83,20 @@ export const keptFact = ({ or, ...fact }: ReadFact): KeptFact => ({
   quote: fact.quote.slice(0, 200),
 });
 
+/** What the last reply asked beside its step, or instead of it: what a yes, or a line's own words, answer first. */
+const asked = z.discriminatedUnion('kind', [
+  /** Which of what was read is not so. */
+  z.object({ kind: z.literal('doubt') }),
+  /** Answers that were guessed, and shown to be agreed to or denied. */
+  z.object({
+    kind: z.literal('guessed'),
+    guesses: z.array(z.object({ what: short, answer: short })).max(4),
+  }),
+  /** Which of these was the cure. */
+  z.object({ kind: z.literal('which-cured'), faults: z.array(short).max(6) }),
+]);
+export type Asked = z.infer<typeof asked>;
+
 export const walkStateSchema = z.object({
   version: z.literal(1),
   /** Display names, for "who said what". */
@@ -90,6 +104,7 @@ export const walkStateSchema = z.object({
   events: z.array(event).max(400),
   /** How many events there were before each turn, so that a turn is counted, and taken back, as one. */
   turns: z.array(z.number().int().min(0)).max(400).default([]),
+  asked: asked.exactOptional(),
 });
 export type WalkState = z.infer<typeof walkStateSchema>;
 

@@ -1,0 +1,34 @@
+/** The numbers of a miss, asked for in one line or a form. */
+import type { Assessment, TriageModel } from '../../triage/index.js';
+import { answerChoices } from './answer-choices.js';
+import type { Parts } from './end-parts.js';
+import { NUMBERS_QUESTION } from './step-data.js';
+import type { Walk } from './walk-keeper.js';
+import { waysOut } from './ways-out.js';
+
+const NUMBERS_HOW = [
+  'Write one line: the target; where the tube landed; and, if you can, the altitude and azimuth the mount shows, and its sidereal time.',
+  'For example: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
+  'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
+];
+
+/** @param reasons why it comes now */
+export const numbersParts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  reasons: readonly string[],
+): Parts => ({
+  summary: NUMBERS_QUESTION,
+  notes: [...reasons, ...NUMBERS_HOW],
+  choices: [
+    {
+      label: 'Type the numbers',
+      run: `triage walk:${walk.id}`,
+      form: 'numbers',
+      invitation: 'Type them in one line, as in the example.',
+    },
+    ...answerChoices(walk, assessment),
+    ...waysOut(model, walk),
+  ],
+});

@@ -1,0 +1,115 @@
+/** What a reply asks beside its step, answered in words: what the cure was, what is not so, what was guessed. The sentences are our own. */
+import { describe, expect, it } from 'vitest';
+import type { Reply } from '../../bot/reply/reply.js';
+import { answer } from '../commands/real-deps.js';
+import { deps, idOf, member, NOW, stepOf } from './console-walk.js';
+
+const talk = async (name: string, ...lines: readonly string[]): Promise<Reply> => {
+  const [first = '', ...rest] = lines;
+  let reply = await answer(deps, `triage ${first}`, NOW, member(name));
+  const id = idOf(reply);
+  for (const line of rest)
+    reply = await answer(
+      deps,
+      line.startsWith('do:') ? `triage walk:${id} ${line}` : `triage walk:${id} text:"${line}"`,
+      NOW,
+      member(name),
+    );
+  return reply;
+};
+const labelsOf = ({ choices = [] }: Reply): string => choices.map(({ label }) => label).join(' | ');
+const notesOf = ({ notes }: Reply): string => notes.join(' ');
+
+describe('a cure is put down to what the member did', () => {
+  it.each([
+    [
+      'the laptop does not find the bridge on the network, windows',
+      'allowed the program in the firewall, now working',
+      'firewall-blocks',
+    ],
+    [
+      'cannot connect over the house network, bridge',
+      'turned off the vpn of my work and it works straight away',
+      'vpn-takes-traffic',
+    ],
+    [
+      'my mount does not power up, my laptop sees nothing',
+      'blown fuse in the plug, new one in, alive again',
+      'fuse-blown',
+    ],
+    [
+      'slews but star drifts away quickly, does not follow',
+      'tracking had been off, turned it on and stars stay put now',
+      'tracking-off',
+    ],
+  ])('%s: “%s”', async (opening, deed, fault) => {
+    expect((await talk(`Orla ${fault}`, opening, deed)).summary).toBe('Is it fixed?');
+    expect(stepOf(await talk(`Orlb ${fault}`, opening, deed, 'yes'))).toMatchObject({ kind: 'done', id: fault });
+  });
+
+  it('at the remedy of another cause, in plain words of a cure', async () => {
+    const opening = ['usb 1-1: device descriptor read/64, error -71', 'through the hand controller own usb socket'];
+    const asked = await talk('Orlin', ...opening, 'no change', 'works now, it was a firewall thing');
+    expect(asked.summary).toBe('Good to hear. What was it?');
+    expect(labelsOf(asked)).toMatch(/The firewall stops the program.*Something else/u);
+    const own = await talk('Orlan', ...opening, 'did that, works now');
+    expect(stepOf(own).kind).toBe('done');
+  });
+
+  it('which it was is asked where several fit, and told in words', async () => {
+    const lines = [
+      'my laptop no longer sees the mount, hand controller with a usb serial adapter, windows',
+      'another adapter from a mate did it, all working now thanks',
+      'yes',
+    ];
+    const asked = await talk('Osric', ...lines);
+    expect(asked.summary).toBe('Good to hear. What was it?');
+    expect(labelsOf(asked)).toContain('The USB-serial adapter is broken');
+    expect(stepOf(await talk('Osrik', ...lines, 'the old one was broken'))).toMatchObject({
+      kind: 'done',
+      id: 'adapter-dead',
+    });
+  });
+});
+
+describe('what is typed to “which of these is not so?”', () => {
+  it.each([
+    ['linux, permission denied on ttyUSB0, worked before', 'not linux, sorry', 'Linux'],
+    ['windows 11, hand controller, cannot open the port', 'windows', 'Windows'],
+    ['drops when it slews, battery, windows usb', 'the one about when it slews', 'When the motors run or slew'],
+    ['fails at connect with a time out, linux, serial lead', 'the second', 'The program will not connect'],
+    ['the light on my adapter stays dark, windows, handset', 'adapter light', 'It stays dark'],
+  ])('is taken back: %s: “%s”', async (opening, words, label) => {
+    const reply = await talk(`Wulf ${label}`, opening, 'do:doubt', words);
+    expect(notesOf(reply)).toContain(`Taken back: ${label}`);
+  });
+
+  it('names what it is instead', async () => {
+    const reply = await talk(
+      'Wystan',
+      'windows laptop, usb socket in the mount, not in the list',
+      'do:doubt',
+      'its a mac, not windows',
+    );
+    expect(notesOf(reply)).toContain('Taken back: Windows.');
+    expect(notesOf(reply)).toContain('macOS');
+  });
+
+  it('of none of them takes nothing back, and an unclear word is asked about', async () => {
+    const opening = 'cannot open port com3, windows, closed everything';
+    expect(notesOf(await talk('Wybert', opening, 'do:doubt', 'none of those'))).not.toContain('Taken back');
+    expect((await talk('Wymark', opening, 'do:doubt', 'the thing with the dew')).summary).toBe(
+      'Which of these is not so?',
+    );
+  });
+});
+
+describe('a yes to what was guessed beside another step', () => {
+  it.each(['yes', 'yes that', 'yep, thats it'])('%s', async (yes) => {
+    const lines = ['usb cable, drops now and then, linux', 'it does it each night about eleven'];
+    expect(notesOf(await talk(`Hild ${yes}`, ...lines))).toContain('Perhaps: ');
+    const reply = await talk(`Hild2 ${yes}`, ...lines, yes);
+    expect(notesOf(reply)).toContain('I take it: fails: at the same hour or date');
+    expect(notesOf(reply)).not.toContain('Perhaps: ');
+  });
+});
