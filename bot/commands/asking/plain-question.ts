@@ -11,7 +11,7 @@ import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
-import { talkIn, type Talk } from './talk-among-people.js';
+import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
@@ -263,6 +263,10 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
 };
 
 const readAnew = (text: string, known: Known): PlainReading => {
+  // "Thanks, what's up tonight?"
+  const behindThanks = text.replace(THANKS_FIRST, '');
+  const asked = behindThanks === text ? null : readAnew(behindThanks, known);
+  if (asked !== null && 'line' in asked) return asked;
   const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
