@@ -30,6 +30,7 @@ import { tonight } from './tonight.js';
 import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
+import { followingWords } from './triage/following-words.js';
 import { besideWalk } from './triage/beside-walk.js';
 import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
@@ -67,6 +68,7 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  followingWords,
   besideWalk,
   waitingWords,
   slippedCommand,

@@ -5,6 +5,8 @@ import type { Outcome, Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
+import { keepLastAsked } from '../asking/following/last-asked.js';
+import { keepFollowable } from '../asking/following/keep-followable.js';
 import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
 import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './grammar.js';
 import { withSunJudged } from './judge-sun.js';
@@ -149,6 +151,7 @@ const runGuarded = async (
     const checked = checkOptions(command, meant);
     if (isProblem(checked)) return guarded(checked, privacy);
     const request = { options: checked.values, asker, nowUtcMs, privacy };
+    keepFollowable(deps.store, request, { command, values: meant });
     return finished(await command.run({ ...deps, store }, request), privacy, deps, nowUtcMs);
   } catch (error) {
     return guarded(failure(error, command.name, onError), privacy);
@@ -192,6 +195,7 @@ const readWords = async (deps: Deps, text: string, ask: Ask, readers = deps.read
     const { privacy, store } = openPrivacy(deps.store);
     try {
       const read = await reader.read({ ...deps, store }, { text, shared, asker, nowUtcMs, privacy });
+      if (read !== null && reader.isOfWalk === true) keepLastAsked(deps.store, asker, null, nowUtcMs);
       if (read !== null && 'parts' in read) return await runSeveral(deps, read, privacy, ask);
       if (read !== null)
         return 'line' in read

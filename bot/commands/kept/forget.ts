@@ -1,6 +1,7 @@
 /** `forget`: removes everything kept about the member who asks, at once. */
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { defineCommand, flag, optional } from '../core/command.js';
+import { forgetLastAsked } from '../asking/following/last-asked.js';
 import { forgetRemembered } from '../triage/walk-keeper.js';
 
 export const forget = defineCommand({
@@ -27,6 +28,7 @@ export const forget = defineCommand({
         data: { removed: null },
       });
     }
+    forgetLastAsked(deps.store, asker.memberId);
     const removed = forgetRemembered(deps.store, asker.memberId) + (await deps.store.forgetMember(asker.memberId));
     return reply({
       title: 'Forgotten',

@@ -86,6 +86,7 @@ const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
 
 export const waitingWords: WordsReader = {
   name: 'triage',
+  isOfWalk: true,
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;

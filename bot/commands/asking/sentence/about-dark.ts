@@ -56,6 +56,10 @@ const isOfNow = ({ when, plain }: Asked): boolean =>
   /^(?:is|are|has)\b|\b(?:yet|now|already)\b/u.test(plain) &&
   when.night === null;
 
+/** "What can I see from a dark site": where one stands, and not when it gets dark. */
+const UNDER_DARK =
+  /\b(?:from|in|under|at|with) (?:(?:a|an|the|my|really|very|truly) )*dark (?:sky site|sky|skies|site|place|spot|location)\b/u;
+
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY)) return darkLine(asked);
@@ -64,6 +68,6 @@ export const dark: Rule = (asked) => {
   if (first !== null) return darkLine(asked, first);
   if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
-  const isOfDark = says(asked, DARK) && says(asked, DARK_ASKED);
+  const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);
   return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked) : null;
 };

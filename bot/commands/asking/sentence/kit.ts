@@ -31,8 +31,14 @@ const kitIn = ({ plain }: Run, before: string): string | null => {
 const isHourAfter = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
   / in$/u.test(plain) && words[at + count]?.plain === 'the';
 
+/** "m 31 in binoculars" is no telescope of 31 inches. */
+const isNumberInList = ({ plain }: Run, before: string): boolean =>
+  /^\d+ in$/u.test(plain) &&
+  /^(?:m|messier|ngc|ic|c|caldwell|sh2|barnard|abell|hip|hd|sao|arp|collinder|cr|melotte|mel)$/u.test(before);
+
 export const takeKit = (sentence: Sentence): string | null => {
-  const read = (run: Run, before: string): string | null => (isHourAfter(sentence, run) ? null : kitIn(run, before));
+  const read = (run: Run, before: string): string | null =>
+    isHourAfter(sentence, run) || isNumberInList(run, before) ? null : kitIn(run, before);
   const kit = takeFirst(sentence, LONGEST, read, LEADS);
   if (kit === null) return null;
   // "with my own" leads to it by several words.

@@ -1,0 +1,102 @@
+/** "When does it set", "can i see it in binoculars": another question of what was asked about, with its name in the place of "it". */
+import { plainQuestion } from '../plain-question.js';
+import { askedOf, type Known } from '../sentence/asked.js';
+import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
+
+const ASKS =
+  /^(?:what|what's|whats|when|whens|when's|where|wheres|where's|which|how|hows|at what|in which|is|are|will|would|can (?:i|we|you)|could (?:i|we|you)|should (?:i|we)|does|do|remind me|tell me|let me know)\b/iu;
+/** What is asked of a thing in the sky and of little else. */
+const OF_SKY =
+  /\b(?:how (?:high|low|bright|big|faint)|high|higher|highest|altitude|azimuth|rises?|rising|sets?|setting|up(?! to| and)|visible|see|seen|look for|transits?|culminat\w*|meridian|best|where|direction|which way|horizon|in the sky|get|catch|split|image|spot|find|magnitude|safe|ok|okay|dangerous)\b/iu;
+/** Said to somebody, or of a thing one owns. */
+const TO_PEOPLE =
+  /\b(?:(?:did|do|are|have|has|will|would|could) (?:you|he|she|they|we all)|(?:buy|bought|sold|sell|cost|lend|borrow|bring)\w*)\b/iu;
+/** Beside a walk "it" is the mount or its port, but where only a thing in the sky can be meant. */
+const OF_SKY_ALONE =
+  /^(?:(?:at )?what time|when|how)\b.*\b(?:high|highest|rises?|sets?|culminat\w*|transits?|in the sky)\b/iu;
+const IT = /\b(?:it|they|them|that one|this one)\b/iu;
+const ITS = /\b(?:its|it's|it is|their)\b/iu;
+
+/** "How high?", "rise time": short for a question of it. */
+const SHORT: readonly (readonly [RegExp, string])[] = [
+  [/^how (?:high|low)(?: (?:up|then|now))?$/iu, 'how high is it'],
+  [/^(?:where|which (?:way|direction)|what direction|direction)(?: (?:then|now))?$/iu, 'where is it'],
+  [/^(?:when|what time)?(?: is| does it)? ?(?:it )?(?:best|highest)$/iu, 'when is it highest'],
+  [/^(?:rise|rising|rises|set|setting|sets) ?times?$|^when (?:rising|setting)$/iu, 'when does it rise'],
+];
+
+/** Answers of what is asked of a target. */
+const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch)\b/u;
+
+const nameOf = ({ command, values }: ToldLine): string | null => {
+  if (values['other'] !== undefined) return null;
+  if (command.name === 'moon') return 'the moon';
+  if (command.name === 'moons') return 'Jupiter';
+  const name = values['target'];
+  return name === undefined ? null : name;
+};
+
+/** Of whether one may look: "it" before "safe" is nobody. */
+const IS_SAFE = /\b(?:is|was|will|would) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise)\b/iu;
+
+const withName = (words: string, name: string): string =>
+  words
+    .replace(IS_SAFE, 'is this safe')
+    .replace(/\bit is\b|\bit's\b|\bits(?= (?:up|visible|high\w*|best|rising|setting|above|over|in)\b)/iu, `${name} is`)
+    .replace(/\b(?:its|their)\b/iu, `${name}'s`)
+    .replace(IT, name);
+
+const INHERITED = ['site', 'with', 'sky'] as const;
+
+/** The new line with what it does not say itself taken from the one before. */
+const inheriting = (before: ToldLine, asked: ToldLine, known: Known): ToldLine => {
+  const kept = INHERITED.flatMap((name) => {
+    const value = before.values[name];
+    return value === undefined || asked.values[name] !== undefined || !takes(asked, name)
+      ? []
+      : [[name, value] as const];
+  });
+  const told: ToldLine = { ...asked, values: { ...asked.values, ...Object.fromEntries(kept) } };
+  const then = timesOf(before, known.nowUtcMs);
+  const now = timesOf(asked, known.nowUtcMs);
+  if (asked.values['at'] === 'now' || (then.night === null && then.hour === null)) return told;
+  const hour = now.hour ?? (now.night === null && takes(asked, 'at') ? then.hour : null);
+  return withTimes(told, { night: now.night ?? then.night, hour }, known.nowUtcMs) ?? told;
+};
+
+/** A question of it and of nothing that people or mounts do. */
+const isOfIt = (said: string, isStrict: boolean): boolean =>
+  ASKS.test(said) &&
+  OF_SKY.test(said) &&
+  (IT.test(said.replace(IS_SAFE, ' ')) || ITS.test(said.replace(IS_SAFE, ' '))) &&
+  !TO_PEOPLE.test(said) &&
+  // The Sun has a question of its own, whatever was asked before.
+  !/\b(?:sun|solar|sunrise|sunset)\b/iu.test(said) &&
+  (!isStrict || OF_SKY_ALONE.test(said));
+
+/** The line of words that are a question from end to end; null where they are not. */
+export const readWhole = (words: string, known: Known): string | null => {
+  const read = plainQuestion(words, known);
+  if (read === null || !('line' in read) || read.unsure !== undefined) return null;
+  return /\bNot used:/u.test(read.note ?? '') ? null : read.line;
+};
+
+/** @returns the line; null where it is no question of what the line before asked about */
+export const aboutIt = (
+  before: ToldLine,
+  said: string,
+  known: Known,
+  { isStrict }: { readonly isStrict: boolean },
+): string | null => {
+  const asked = SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? said;
+  const name = nameOf(before);
+  if (name === null || !isOfIt(asked, isStrict)) return null;
+  // What names its own target says "it" of nothing.
+  const others = asked.replace(/\bcross\w*/giu, ' ');
+  if (askedOf(others, others.toLowerCase(), known, others).targets.length > 0) return null;
+  const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
+  const line = readWhole(words.replace(/\s+/gu, ' ').trim(), known);
+  const read = line === null || !ANSWERS.test(line) ? null : toldLine(line, known.allCommands ?? []);
+  if (read === null || read.values['target'] === undefined) return null;
+  return lineOf(read.command.name === 'remind' ? read : inheriting(before, read, known));
+};

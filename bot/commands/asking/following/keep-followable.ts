@@ -1,0 +1,22 @@
+/** Which questions may be followed by a few words, and after which there is nothing to follow any more. */
+import type { Store } from '../../../store/store.js';
+import type { Command, Request } from '../../core/command.js';
+import { keepLastAsked } from './last-asked.js';
+import { lineOf } from './told-line.js';
+
+const OF_THE_SKY =
+  /^(?:up|altitude|compare|bright|tonight|dark|moon|ahead|moons|sun|meridian|alignment|sidereal|pole|epoch|entries)$/u;
+/** After these "it" and "and now?" are the mount's. */
+const OF_THE_MOUNT = /^(?:triage|astray|drift)$/u;
+
+/** Keeps the line of a question of the sky, as it was meant. */
+export const keepFollowable = (
+  store: Store,
+  { asker, nowUtcMs }: Pick<Request<unknown>, 'asker' | 'nowUtcMs'>,
+  { command, values }: { readonly command: Command; readonly values: ReadonlyMap<string, unknown> },
+): void => {
+  if (OF_THE_MOUNT.test(command.name)) keepLastAsked(store, asker, null, nowUtcMs);
+  if (!OF_THE_SKY.test(command.name)) return;
+  const typed = Object.fromEntries([...values].map(([name, value]) => [name, String(value)]));
+  keepLastAsked(store, asker, lineOf({ command, values: typed }), nowUtcMs);
+};

@@ -1,0 +1,35 @@
+/** The reader of follow-ups: asked before all others, as nothing is kept but for some minutes after a question of the sky. */
+import { leavesWalk, readText } from '../../reading/index.js';
+import { assess, NUMBERS } from '../../triage/index.js';
+import type { Deps, SaidWords, WordsReader } from '../core/command.js';
+import { waitingWalk } from './find-walk.js';
+import { numbersSaid } from './take-numbers.js';
+import type { Walk } from './walk-keeper.js';
+import { knownFor } from '../asking/plain-reader.js';
+import { followUp } from '../asking/following/follow-up.js';
+import { lastAsked } from '../asking/following/last-asked.js';
+
+const LONGEST = 100;
+
+/** Whether a walk that waits may mean the words: its own questions are answered with stars and figures too. */
+const isForWalk = (deps: Deps, { text, nowUtcMs }: SaidWords, { state }: Walk): boolean => {
+  const model = deps.triage();
+  const { kind } = assess(model, state).step;
+  return (kind === NUMBERS && numbersSaid(text, deps, nowUtcMs) !== null) || leavesWalk(model.reading, text) !== null;
+};
+
+export const followingWords: WordsReader = {
+  name: 'what follows a question',
+  read: async (deps, said) => {
+    const { text, asker, nowUtcMs } = said;
+    const last = text.length > LONGEST ? null : lastAsked(deps.store, asker, nowUtcMs);
+    if (last === null) return null;
+    const walk = await waitingWalk(deps, asker, nowUtcMs);
+    const found = followUp(last, text, await knownFor(deps, said), { isStrict: walk !== null });
+    if (found === null || (walk !== null && isForWalk(deps, said, walk))) return null;
+    const { facts, perhaps } = readText(deps.triage().reading, text);
+    // What tells of a mount is never of the sky, whatever it follows; beside a walk, what may tell of one.
+    if (facts.length > 0 || (walk !== null && perhaps.length > 0)) return null;
+    return { ...found, note: `Taken to follow your last question: ${found.line}` };
+  },
+};
