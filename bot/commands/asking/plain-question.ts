@@ -5,6 +5,7 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
@@ -198,6 +199,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     ...ABOUT_COMING,
     ofSun(byDay),
     sunAlone,
+    comets(known),
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {
