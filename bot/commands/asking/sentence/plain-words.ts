@@ -21,6 +21,7 @@ export const inFull = (words: string): string =>
     .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
+    .replace(/\blit\b/giu, 'illuminated')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
 
 const STANDS_AT =
