@@ -113,3 +113,34 @@ describe('a yes to what was guessed beside another step', () => {
     expect(notesOf(reply)).not.toContain('Perhaps: ');
   });
 });
+
+describe('asked how a thing is done that is not the step in hand', () => {
+  it.each([
+    [
+      'app on my phone does not connect, own wifi of the mount',
+      'how do i stop my phone going back to the house wifi',
+      'Switch off joining',
+    ],
+    ['windows usb adapter hand controller, it drops', 'how do i switch off usb power saving', 'Power Management'],
+    [
+      'bluetooth mount, windows, cannot open the port',
+      'how do i forget the mount in bluetooth and pair again',
+      'forget',
+    ],
+  ])('%s: “%s”', async (opening, asked, how) => {
+    const first = await talk(`Tova ${how}`, opening);
+    const reply = await talk(`Tovb ${how}`, opening, asked);
+    expect(notesOf(reply)).toMatch(/^How: /u);
+    expect(notesOf(reply)).toContain(how);
+    expect(stepOf(reply)).toMatchObject({ id: stepOf(first).id });
+  });
+
+  it.each(['how do i bake bread', 'how do i do that', 'how does it all work'])(
+    '%s: nothing is told of it',
+    async (asked) => {
+      expect(
+        notesOf(await talk(`Tovc ${asked}`, 'bridge on the house network does not answer, windows', asked)),
+      ).not.toContain('How: ');
+    },
+  );
+});
