@@ -31,6 +31,19 @@ const TAKES_BACK = /^not .+[ ,].+/iu;
 const GLUE =
   /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|sky|skies|to|look|if|use|using|it)$/u;
 
+/** How a question begins that is whole in itself, or a line told at length. */
+const BEGINS_WHOLE =
+  /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
+const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
+const MOST_IN_SHORT = 4;
+
+/** Whether it is worth looking closer; costs next to nothing, as every question comes this way. */
+export const mayFollow = (text: string): boolean => {
+  const count = text.trim().split(/\s+/u).length;
+  if (text.length > LONGEST || count > MOST_WORDS) return false;
+  return !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
+};
+
 interface Said {
   readonly rest: string;
   readonly isLed: boolean;
@@ -39,7 +52,7 @@ interface Said {
 
 const saidIn = (text: string, known: Known): Said | null => {
   const clean = cleanText(text);
-  if (clean.length > LONGEST || clean.split(/\s+/u).length > MOST_WORDS || /\n/u.test(text.trim())) return null;
+  if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
   const typed = clean.replace(/[’‘`]/gu, "'");
   const isQuestion = /\?\s*$/u.test(text);
   const spelt = partedIn(mended(typed, known));
