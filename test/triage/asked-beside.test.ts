@@ -144,3 +144,23 @@ describe('asked how a thing is done that is not the step in hand', () => {
     },
   );
 });
+
+describe('a yes to what was said back', () => {
+  it('is no answer to the question that stands', async () => {
+    const lines = ['usb adapter, windows, port missing', 'yellow sign next to something in the list'];
+    const first = await talk('Ysolt', ...lines);
+    expect(notesOf(first)).toContain('I take it: ');
+    const reply = await talk('Ysolde', ...lines, 'yes');
+    expect(notesOf(reply)).not.toContain('Did you mean');
+    expect(stepOf(reply)).toMatchObject({ id: stepOf(first).id });
+  });
+
+  it('a doubt about another thing is no answer either', async () => {
+    const reply = await talk(
+      'Yves',
+      'usb cable into the mounts own socket, windows, com4, times out',
+      'i dont know which speed it wants, 9600 is set',
+    );
+    expect(notesOf(reply)).not.toContain('nothing that I know of');
+  });
+});
