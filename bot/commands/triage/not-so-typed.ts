@@ -1,7 +1,7 @@
 /** What is typed to "Which of these is not so?": the item it names is taken back, whatever way it is named; never affirmed. */
 import { isProblem } from '../../ground/problem.js';
 import { tableOf } from '../../ground/table-of.js';
-import { readText, takesBack, tellingMarks } from '../../reading/index.js';
+import { leavesWalk, readText, takesBack, tellingMarks } from '../../reading/index.js';
 import { answerStep, tellText, type TriageModel, type WalkState } from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
 import { takenItems, readWords, type TakenItem } from './read-notes.js';
@@ -119,26 +119,31 @@ const toldInstead = ({ context }: Began, state: WalkState, text: string, taken: 
   };
 };
 
+/** So few words may be an item's name with a slip. */
+const FEW = 2;
 const WHICH = 'Which of them do you mean? A number is enough.';
+
+/** Not where something else is told, or what is said is no word on a list at all. */
+const mayBeOfList = ({ context: { model } }: Began, text: string): boolean => {
+  if (takesBack(text)) return true;
+  const isShort = DENIES.test(text) || text.trim().split(/\s+/u).length <= FEW;
+  return isShort && readText(model.reading, text).facts.length === 0;
+};
 
 /** @returns null where the words are no word on the list */
 export const takeNotSo = (began: Began, text: string): Turn | null => {
   const { context, walk } = began;
   if (walk.state.asked?.kind !== 'doubt' || text.length > LONGEST) return null;
   const items = takenItems(context.model, walk);
-  if (items.length === 0) return null;
+  if (items.length === 0 || leavesWalk(context.model.reading, text) !== null) return null;
   if (GO_ON.test(text)) return { walk, notes: began.notes, show: 'step' };
   if (ALL_RIGHT.test(text)) {
     const right = answerStep(context.model, walk.state, 'read', 'right', context.by);
     return isProblem(right) ? null : changed(began, right, { notes: ['Good; then on.'] });
   }
   const taken = ALL_WRONG.test(text) ? items : itemsIn(began, items, text);
-  if (taken.length === 0) {
-    const { facts } = readText(context.model.reading, text);
-    // Something else is told.
-    if (facts.length > 0 && !takesBack(text)) return null;
-    return { walk, notes: [...began.notes, WHICH], show: 'doubt' };
-  }
+  if (taken.length === 0)
+    return mayBeOfList(began, text) ? { walk, notes: [...began.notes, WHICH], show: 'doubt' } : null;
   const state = taken.reduce<WalkState>((at, { what }) => {
     const next = answerStep(context.model, at, 'not', what, context.by);
     return isProblem(next) ? at : next;

@@ -12,6 +12,7 @@ import {
 import { assess, NUMBERS } from '../../triage/index.js';
 import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
+import type { Reading } from '../asking/sentence/asked.js';
 import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
@@ -62,15 +63,31 @@ const OF_THE_SKY =
 const NAMES_A_TIME = /\b(?:on|at|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
 
+/** What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now". */
+const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean => {
+  const rest = OF_THE_SKY.exec(line)?.groups?.['rest'];
+  if (rest === undefined) return false;
+  const asks = OPENS_QUESTION.test(said) || said.endsWith('?');
+  const isTimed = NAMES_A_TIME.test(rest);
+  return unread > 0 ? asks && isTimed : asks || isTimed;
+};
+
+/** Of targets, of what is coming, or of what nobody reckons here: no word about the walk, however like one it is. */
+const IS_OF_SKY = /^(?:up|altitude|compare|ahead|moons|meridian|mydata|forget)\b/u;
+const LEAST_OF_SKY = 4;
+const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
+  if (text.trim().split(/\s+/u).length < LEAST_OF_SKY || !isAnotherQuestion(text, deps, nowUtcMs)) return false;
+  const read = plainAlone(text, deps, nowUtcMs);
+  if (read === null) return false;
+  return 'line' in read ? IS_OF_SKY.test(read.line) : isProblem(read.outcome) && read.isTopic !== true;
+};
+
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
 const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   const said = text.trim();
   if (text.length > LINE_LIMIT || said.split(/\s+/u).length < FEWEST_WORDS) return false;
   const read = plainAlone(text, deps, nowUtcMs);
-  // What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now".
-  if (read === null || !('line' in read) || (read.unread ?? 0) > 0) return false;
-  const rest = OF_THE_SKY.exec(read.line)?.groups?.['rest'];
-  if (rest === undefined || !(OPENS_QUESTION.test(said) || said.endsWith('?') || NAMES_A_TIME.test(rest))) return false;
+  if (read === null || !('line' in read) || !isAskedOfTheSky(said, read)) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
   return facts.length === 0 && perhaps.length === 0;
 };
@@ -97,7 +114,7 @@ export const waitingWords: WordsReader = {
     const answersStep =
       // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||
-      ofTheTalk(model.reading, text) !== null ||
+      (ofTheTalk(model.reading, text) !== null && !isPlainlyAnother(text, deps, request.nowUtcMs)) ||
       asksHowOfGear(model.reading, text) ||
       isNumbers ||
       // "OK, that was it, works" ends a remedy; elsewhere it is talk.
