@@ -119,8 +119,8 @@ const toldInstead = ({ context }: Began, state: WalkState, text: string, taken: 
   };
 };
 
-/** So few words may be an item's name with a slip. */
-const FEW = 2;
+/** So few words may name an item in some other way. */
+const FEW = 5;
 const WHICH = 'Which of them do you mean? A number is enough.';
 
 /** Not where something else is told, or what is said is no word on a list at all. */
