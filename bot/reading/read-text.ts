@@ -124,7 +124,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     span: spanIn(line, sentence, match),
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence or two brief ones leave little else to be meant.
-    isPlain: entry.beside !== undefined || entry.with !== undefined || number === 1 || isShort,
+    isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || number === 1 || isShort,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;

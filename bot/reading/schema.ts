@@ -102,6 +102,8 @@ export const sayingSchema = z.strictObject({
   denied: z.boolean().optional(),
   /** Also taken when it speaks of other gear or of other people: the phrase says itself whose. */
   others: z.boolean().optional(),
+  /** Only where it is all that stands between two marks, as in a list: "date ok, clutches tight, other lead same". */
+  alone: z.boolean().optional(),
   /** It keeps gear from harm: from a line that hedges ("i think", "probably") its answers are not taken. */
   firm: z.boolean().optional(),
   /** What it is a sign of, for sayings that count only beside such a sign ("the link is lost", "something happened"). */

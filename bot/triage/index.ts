@@ -44,3 +44,4 @@ export {
 } from './engine/explain.js';
 export { isForPrudence, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';
+export { supposeCheck } from './walk/suppose.js';

@@ -84,7 +84,7 @@ describe('a label typed', () => {
     });
     const { catalogue } = await realDeps();
     const session = consoleSession(
-      { commands: [stub, entries], catalogue, store: {} } as unknown as Deps,
+      { commands: [stub, entries], catalogue, store: { walks: {} } } as unknown as Deps,
       () => 0,
       () => undefined,
     );

@@ -1,6 +1,13 @@
 /** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { leavesWalk, ofTheTalk, readText, withoutSaidAlready, type OfTheTalk } from '../../reading/index.js';
+import {
+  leavesWalk,
+  ofTheTalk,
+  readText,
+  supposition,
+  withoutSaidAlready,
+  type OfTheTalk,
+} from '../../reading/index.js';
 import { NUMBERS, passStep } from '../../triage/index.js';
 import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
 import { takeBackChoices } from './read-notes.js';
@@ -45,6 +52,8 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
+  // "Is it maybe the driver?" asks for a look, not for a reason.
+  if (kind === 'why' && supposition(text) !== null) return null;
   return tellsNothing(began, text, kind) ? kind : null;
 };
 

@@ -3,11 +3,8 @@ import type { Choice } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import {
-  contradictions,
-  isForPrudence,
   lookAlikes,
   NUMBERS,
-  whatEachAnswerSays,
   type Assessment,
   type CheckEntry,
   type FaultEntry,
@@ -21,6 +18,7 @@ import { handOnReply } from './hand-on.js';
 import { numbersParts } from './numbers-parts.js';
 import { howLines, lettered, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
+import { checkOf, doubtNotes, reasonNotes } from './step-reasons.js';
 import { entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
@@ -76,77 +74,9 @@ const openingParts = (
   };
 };
 
-/** The two causes that the likelier answers of a question would point to, where they differ. */
-const tellsApart = (assessment: Assessment): string | null => {
-  const [first, second] = whatEachAnswerSays(assessment)
-    .filter(({ likeliest }) => likeliest[0] !== undefined)
-    .sort((a, b) => b.probability - a.probability)
-    .map(({ likeliest }) => likeliest[0])
-    .filter((one, i, all) => all.findIndex((other) => other?.faultId === one?.faultId) === i);
-  if (first === undefined || second === undefined) return null;
-  return `This tells “${lowered(first.title)}” from “${lowered(second.title)}”.`;
-};
-
 /** What the club adds to what ships. */
 const clubNote = ({ note }: { readonly note?: string | undefined }): readonly string[] =>
   note === undefined ? [] : [`At your club: ${note}`];
-
-type CheckStep = Extract<Step, { readonly opening: false }>;
-
-/** The step, where it asks for one of the model's checks. */
-const checkOf = (step: Step): CheckStep | null => (step.kind === 'ask' && !step.opening ? step : null);
-
-type LastEvent = Walk['state']['events'][number] | undefined;
-
-/** What the last remedy came to, where it did not cure. */
-const afterRemedy = (last: LastEvent): string | null => {
-  if (last?.kind !== 'try' || last.outcome === 'works') return null;
-  return last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
-};
-
-/** Why a remedy is offered once more; null where it is not. */
-const remedyAgain = (
-  { step, evidence, situation }: Assessment,
-  events: Walk['state']['events'],
-): readonly string[] | null => {
-  if (step.kind !== 'try') return null;
-  if (evidence.notTaken.has(situation.faultIndex.get(step.id) ?? -1))
-    return ['It has not taken yet, so once more, a line at a time.'];
-  if (step.lasting === true) return ['It helped, so the cause was right. It came back, so this is to make it last.'];
-  if (!step.otherwise) return null;
-  if (!events.some((event) => event.kind === 'try' && event.fault === step.id))
-    return ['You did the usual thing already and it still fits best, so here is another way to it.'];
-  const last = events.at(-1);
-  const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
-  return couldNot ? [] : ['It still fits best, so here is another way to the same cure.'];
-};
-
-/** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
-const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
-  const asked = checkOf(assessment.step);
-  if (asked?.because === 'changed')
-    return ['One cause may be mended and another stand behind it. Write it in your own words, or pick.'];
-  if (asked?.because === 'verify')
-    return ['That is still the likeliest cause. Before we leave it: has the change taken?'];
-  const again = remedyAgain(assessment, walk.state.events);
-  if (again !== null) return again;
-  if (assessment.step.kind === 'try' && isForPrudence(assessment.situation, assessment.evidence))
-    return ['Nobody can say what levels that lead gives, so it is treated as the one that does harm.'];
-  const opened = afterRemedy(walk.state.events.at(-1));
-  if (opened === null) return [];
-  const apart = asked === null ? null : tellsApart(assessment);
-  return [apart === null ? opened : `${opened} ${apart}`];
-};
-
-/** An answer that fits ill with the rest and is asked for once more. */
-const doubtNotes = (assessment: Assessment): readonly string[] => {
-  const asked = checkOf(assessment.step);
-  if (asked?.because !== 'again') return [];
-  const own = contradictions(assessment).find(({ checkId }) => checkId === asked.id);
-  return own === undefined
-    ? []
-    : [`Earlier I noted “${own.answer}”. The rest does not fit with it, and the slip may be mine; so one more look.`];
-};
 
 const askParts = (
   model: TriageModel,

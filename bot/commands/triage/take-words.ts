@@ -36,7 +36,8 @@ import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
-import { changed, type Began, type Turn } from './turn.js';
+import { supposedNext } from './supposed.js';
+import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
 /** A look that keeps gear from harm. */
@@ -169,6 +170,12 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
+/** "Could it be the wrong socket?" */
+const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
+  const next = isAsked(began) ? supposedNext(began, text, state, read) : null;
+  return next === null ? null : changed(began, next, { at: began.before.step });
+};
+
 /** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
 const takeGoneOn = (
   began: Began,
@@ -279,8 +286,9 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const cured = takeCured(began, text, state, sureId, late);
   if (cured !== null) return cured;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
-  const yet = meant === null ? takeNotYet(began, text, state, read) : null;
-  if (yet !== null) return yet;
+  const aside =
+    meant === null ? (takeNotYet(began, text, state, read) ?? takeSupposed(began, text, state, read)) : null;
+  if (aside !== null) return aside;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
     : changed(began, sure, { notes: soundOf(began, text, read, meant) });

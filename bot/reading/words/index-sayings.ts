@@ -86,9 +86,9 @@ export const tellsAnything = ({ answers, suggests, system, client, path }: Sayin
   [answers, suggests, system, client, path].some((part) => part !== undefined);
 
 const compile = (entry: SayingEntry): CompiledSaying => {
-  const { asked, habit, past, denied, others, notOf } = entry;
+  const { asked, habit, past, denied, others, alone, notOf } = entry;
   const mentioned = entry.answers === undefined && entry.suggests === undefined;
-  const leave = { asked, habit, past, denied, others, mentioned, notOf };
+  const leave = { asked, habit, past, denied, others, alone, mentioned, notOf };
   const isJoined = entry.sign !== undefined || entry.beside !== undefined;
   return {
     entry,

@@ -4,7 +4,7 @@ import type { Candidate, CompiledSaying, Marks, Sayings } from './index-sayings.
 import type { Met } from './known.js';
 import { matchPhrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
-import { deniedAt, stands } from './stands.js';
+import { deniedAt, isAlone, stands } from './stands.js';
 
 export interface Said {
   readonly entry: SayingEntry;
@@ -166,7 +166,11 @@ const NOTHING: readonly Said[] = [];
 export const readWords = (sayings: Sayings, sentence: Clauses): readonly Said[] => {
   const all = findAll(sayings, sentence);
   if (all.length === 0) return NOTHING;
-  const found = sentence.fixed.size === 0 ? all : all.filter(({ match }) => !holdsAny(sentence.fixed, match));
+  const found = all.filter(
+    ({ saying, match }) =>
+      (saying.leave.alone !== true || isAlone(sentence, match)) &&
+      (sentence.fixed.size === 0 || !holdsAny(sentence.fixed, match)),
+  );
   const said: Said[] = [];
   // A longer saying hides a shorter one even where it does not stand itself: "not parked" is not "parked".
   for (const { saying, match } of longest(found)) {

@@ -18,6 +18,8 @@ export interface Leave {
   readonly others?: boolean | undefined;
   /** Only a system or a path is told: those are the member's even where the sentence is about a camera. */
   readonly mentioned?: boolean | undefined;
+  /** Nothing else may stand in its clause. */
+  readonly alone?: boolean | undefined;
   /** Entries of words.yaml it must not be said of. */
   readonly notOf?: readonly string[] | undefined;
 }
@@ -204,6 +206,19 @@ const isNoFact = (own: Clauses, match: PhraseMatch, leave: Leave): boolean =>
   isPlanned(own, match) ||
   isGeneral(own) ||
   isApproved(own, match);
+
+/** How often, and that it was: it may stand beside what is ticked off. */
+const FILLS = /^(?:x?\d|\dx|twice|thrice|times|again|already|both|all|yes|too|also|done|now|tonight|there|here)$/u;
+
+/** All that stands between two marks, or beside an "and". */
+export const isAlone = (own: Clauses, { start, end, taken }: PhraseMatch): boolean => {
+  const to = clauseEnd(own, start);
+  for (let i = clauseStart(own, start, false); i < to; i++) {
+    if (i >= end && own.tokens[i]?.word === 'and') return true;
+    if (!taken.includes(i) && !has(own, i, IS.small) && !FILLS.test(own.tokens[i]?.word ?? '')) return false;
+  }
+  return true;
+};
 
 export const stands = (own: Clauses, match: PhraseMatch, leave: Leave): boolean => {
   if (hasAny(own, IS.unmeant) && has(own, match.start, IS.unmeant)) return false;

@@ -17,7 +17,7 @@ type KnowAt = (text: string, start: number, end: number) => readonly Known[];
 
 /** Device files, addresses, versions and numbers stay whole; a hyphen or slash between words parts them. */
 const ANY_SCRIPT =
-  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x\b)|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:(?:\.[\p{Ll}\d_]+)+|(?:['’][\p{L}]+)*)|(?<![:\d])\d{1,2}:\d{2}(?!:?\d)|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s[-–—]+\s|→|->/giu;
+  /\/dev\/[\w.*/-]+|\d{1,3}(?:\.\d{1,3}){2}\.(?:\d{1,3}|x\b)|0x[0-9a-f]+|\p{L}[\p{L}\d_]*(?:(?:\.[\p{Ll}\d_]+)+|(?:['’][\p{L}]+)*)|(?<![:\d])\d{1,2}:\d{2}(?!:?\d)|\d+(?:[.,]\d+)?|[\p{L}\d_]+(?:['’][\p{L}]+)*|[,:()"“”]|[.!;…]+|\?+!*|\n+|\s(?:[-–—]+|\/)\s|→|->/giu;
 
 /** The same for texts of ASCII alone, several times as fast. */
 const ASCII_ALONE = new RegExp(
@@ -88,7 +88,7 @@ const STOPS = '.!;…\n';
 const kindOf = (raw: string): Token['kind'] => {
   const first = raw.charAt(0);
   if ((first >= 'a' && first <= 'z') || (first >= 'A' && first <= 'Z')) return 'word';
-  if (PAUSES.includes(first) || /^\s[-–—]/u.test(raw)) return 'pause';
+  if (PAUSES.includes(first) || /^\s[-–—/]/u.test(raw)) return 'pause';
   if (first === '?') return 'ask';
   return STOPS.includes(first) ? 'stop' : 'word';
 };
@@ -97,7 +97,7 @@ export const MOST_TOKENS = 2500;
 
 const isLetter = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
 const isWordCode = (code: number): boolean => isLetter(code) || (code >= 48 && code <= 57) || code === 95;
-const [SPACE, DASH, DOT, APOSTROPHE, BEYOND_ASCII] = [32, 45, 46, 39, 128];
+const [SPACE, DASH, SLASH, DOT, APOSTROPHE, BEYOND_ASCII] = [32, 45, 47, 46, 39, 128];
 
 /** The end of a plain word of ASCII letters that begins here; -1 where the whole form is needed to tell. */
 const plainWordEnd = (text: string, start: number): number => {
@@ -133,7 +133,7 @@ export const tokensOf = (text: string, knowAt: KnowAt): readonly Token[] => {
   for (let at = 0; at < text.length && tokens.length < MOST_TOKENS;) {
     if (text.charCodeAt(at) === SPACE) {
       const next = text.charCodeAt(at + 1);
-      if (next !== DASH && !(next >= BEYOND_ASCII)) {
+      if (next !== DASH && next !== SLASH && !(next >= BEYOND_ASCII)) {
         at += 1;
         continue;
       }

@@ -37,9 +37,14 @@ export const asksHowFarNow = (model: TriageModel, situation: Situation, events: 
   });
 };
 
+const checkNamed = (situation: Situation, id: string | undefined): CheckEntry | undefined =>
+  id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
+
 /** The last thing answered or tried: words said since then leave what follows from it in hand. */
 export const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
-  events.findLast(({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right' && kind !== 'slip');
+  events.findLast(
+    ({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right' && kind !== 'slip' && kind !== 'supposed',
+  );
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
 export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
@@ -50,9 +55,6 @@ export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Faul
   const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
   return times > 1 ? null : fault;
 };
-
-const checkNamed = (situation: Situation, id: string | undefined): CheckEntry | undefined =>
-  id === undefined ? undefined : situation.checks[situation.checkIndex.get(id) ?? -1]?.entry;
 
 /** Not the complaint itself once more. */
 const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chain' && byStage === undefined;

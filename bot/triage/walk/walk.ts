@@ -13,6 +13,7 @@ import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
 import { withAddressesCompared } from './addresses-named.js';
 import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
+import { supposedCheck } from './suppose.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withPortsCompared } from './ports-named.js';
@@ -37,11 +38,8 @@ export type Step =
       readonly id: string;
       readonly opening: false;
       readonly check: CheckEntry;
-      /**
-       * `again`: asked before, and the answer fits ill with the rest. `changed`: a remedy has changed something. `verify`: the
-       * likeliest cause's remedy changed nothing, and this shows whether it has taken.
-       */
-      readonly because: 'again' | 'changed' | 'verify' | null;
+      /** `again`: the answer before fits ill. `verify`: has the likeliest cause's remedy taken? `supposed`: the member wonders. */
+      readonly because: 'again' | 'changed' | 'verify' | 'supposed' | null;
     }
   /** The numbers of a miss, in one line or a form. */
   | { readonly kind: 'numbers'; readonly id: typeof NUMBERS }
@@ -124,6 +122,9 @@ const nextStep = (
   const verifying = verifyingCheck(situation, evidence, belief, state.events);
   if (verifying !== undefined)
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
+  const supposed = supposedCheck(situation, state.events);
+  if (supposed !== undefined)
+    return { step: { kind: 'ask', id: supposed.id, opening: false, check: supposed, because: 'supposed' }, ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked =
