@@ -44,9 +44,9 @@ const UNLIKE = 0.02;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.6, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
-const WORTH_TELLING = 0.58;
+const WORTH_TELLING = 0.4;
 /** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them. */
-const AS_GOOD_AS_SAID = 0.92;
+const AS_GOOD_AS_SAID = 0.75;
 /** A story of more clauses tells of several evenings, and of how it was before. */
 const STORY = 12;
 const MOST_GUESSES = 8;
