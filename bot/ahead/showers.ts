@@ -19,29 +19,33 @@ export interface Shower {
   readonly zenithalHourlyRate: number;
   /** Kilometres a second into the air. */
   readonly speedKmS: number;
+  /** How many days before its maximum the first are seen, and after it the last. */
+  readonly activeDays: readonly [before: number, after: number];
 }
 
 /**
  * Source: working list of visual meteor showers of the International Meteor Organization, with the codes and names of the IAU
- * Meteor Data Center (from memory); rates are of an ordinary year.
+ * Meteor Data Center (from memory); rates are of an ordinary year; the last two columns are days of activity before and after the maximum.
  */
-const TABLE = `QUA Quadrantids 283.15 230 49 80 41|LYR April Lyrids 32.32 271 34 18 49|ETA eta Aquariids 45.5 338 -1 50 66|
-CAP alpha Capricornids 128 307 -10 5 23|SDA Southern delta Aquariids 128 340 -16 25 41|PER Perseids 140 48 58 100 59|
-AUR Aurigids 158.6 91 39 6 66|SPE September epsilon Perseids 166.7 48 40 5 64|DRA October Draconids 195.4 262 54 5 20|
-ORI Orionids 208 95 16 20 66|STA Southern Taurids 223 52 15 7 27|NTA Northern Taurids 230 58 22 5 29|
-LEO Leonids 235.27 152 22 12 71|PUP Puppid-Velids 255 123 -45 10 40|GEM Geminids 262.2 112 33 150 35|URS Ursids 270.7 217 76 10 33`;
+const TABLE = `QUA Quadrantids 283.15 230 49 80 41 6 8|LYR April Lyrids 32.32 271 34 18 49 8 8|ETA eta Aquariids 45.5 338 -1 50 66 17 22|
+CAP alpha Capricornids 128 307 -10 5 23 27 16|SDA Southern delta Aquariids 128 340 -16 25 41 18 24|PER Perseids 140 48 58 100 59 26 12|
+AUR Aurigids 158.6 91 39 6 66 4 5|SPE September epsilon Perseids 166.7 48 40 5 64 4 12|DRA October Draconids 195.4 262 54 5 20 3 2|
+ORI Orionids 208 95 16 20 66 19 17|STA Southern Taurids 223 52 15 7 27 45 15|NTA Northern Taurids 230 58 22 5 29 23 28|
+LEO Leonids 235.27 152 22 12 71 11 13|PUP Puppid-Velids 255 123 -45 10 40 6 8|GEM Geminids 262.2 112 33 150 35 10 6|
+URS Ursids 270.7 217 76 10 33 5 4`;
 
 export const SHOWERS: readonly Shower[] = TABLE.split('|').map((row) => {
   const words = row.trim().split(' ');
-  const [maximum = 0, raDeg = 0, decDeg = 0, rate = 0, speed = 0] = words.slice(-5).map(Number);
+  const [maximum = 0, raDeg = 0, decDeg = 0, rate = 0, speed = 0, before = 0, after = 0] = words.slice(-7).map(Number);
   return {
     code: words[0] ?? '',
-    name: words.slice(1, -5).join(' '),
+    name: words.slice(1, -7).join(' '),
     maximumLongitudeDeg: maximum,
     raDeg,
     decDeg,
     zenithalHourlyRate: rate,
     speedKmS: speed,
+    activeDays: [before, after],
   };
 });
 
@@ -116,3 +120,22 @@ export const showersHere = (observer: Observer, { startUtcMs, endUtcMs }: TimeSp
     const here = showerHere(shower, observer, maximumUtcMs);
     return here === null || here.radiantAltitudeDeg < 5 ? [] : [here];
   }).sort((a, b) => a.bestUtcMs - b.bestUtcMs);
+
+export interface ShowerActive {
+  readonly shower: Shower;
+  /** The nearest, before the instant or after it. */
+  readonly maximumUtcMs: UtcMs;
+}
+
+/** Lower than this at its highest a radiant gives next to nothing; common practice, no source. */
+const LEAST_RADIANT_DEG = 10;
+
+/** Showers that are seen here in the days about an instant, the richest first. */
+export const showersActive = ({ latitudeDeg }: Observer, utcMs: UtcMs): readonly ShowerActive[] =>
+  SHOWERS.filter(({ decDeg }) => 90 - Math.abs(latitudeDeg - decDeg) > LEAST_RADIANT_DEG)
+    .map((shower) => ({ shower, maximumUtcMs: sunAtLongitude(shower.maximumLongitudeDeg, utcMs) }))
+    .filter(({ shower: { activeDays }, maximumUtcMs }) => {
+      const days = (utcMs - maximumUtcMs) / MS_PER_DAY;
+      return days > -activeDays[0] && days < activeDays[1];
+    })
+    .sort((a, b) => b.shower.zenithalHourlyRate - a.shower.zenithalHourlyRate);

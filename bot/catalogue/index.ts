@@ -11,5 +11,6 @@ export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';
 export { completeTargets, warmCompletion } from './complete-targets.js';
 export { isNamed } from './target-resolution.js';
+export { NO_ELEMENTS } from './untold.js';
 export { nameWithAlias, targetLabel, targetProblemMessage } from './wording.js';
 export { commonName, listName } from './spoken-names.js';

@@ -6,6 +6,8 @@ export interface MovingTargets {
   readonly state: () => 'not-set' | 'not-read' | 'read';
   /** Those that a text names, brightest first; empty where it names none. */
   readonly find: (text: string) => readonly Target[];
+  /** The comets of the list, brightest first by prediction. */
+  readonly comets: (limit: number) => readonly Target[];
   /** How old the list is and what its magnitudes are worth, in a sentence. */
   readonly noteOn: (target: Target) => string;
   /** Names that begin so, brightest first. */

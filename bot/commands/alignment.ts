@@ -88,7 +88,7 @@ const fitStars = (
 };
 
 const SIDE_AZIMUTH_DEG = { north: 0, east: 90, south: 180, west: 270 } as const;
-type Side = keyof typeof SIDE_AZIMUTH_DEG;
+type Side = keyof typeof SIDE_AZIMUTH_DEG | 'both';
 
 /** Whoever asks for the east wants none that is nearly north; common practice, no source. */
 const SIDE_REACH_DEG = 70;
@@ -96,7 +96,9 @@ const SIDE_REACH_DEG = 70;
 const isOnSide =
   (side: Side | undefined) =>
   ({ place }: Offered): boolean =>
-    side === undefined || Math.abs(((place.azimuthDeg - SIDE_AZIMUTH_DEG[side] + 540) % 360) - 180) <= SIDE_REACH_DEG;
+    side === undefined ||
+    side === 'both' ||
+    Math.abs(((place.azimuthDeg - SIDE_AZIMUTH_DEG[side] + 540) % 360) - 180) <= SIDE_REACH_DEG;
 
 const candidateOf = (mount: MountKind, where: ResolvedSite, utcMs: UtcMs) => {
   const sky = mountSky(mount, where.site.observer, utcMs);
@@ -119,11 +121,19 @@ const chooseFor = (
   where: ResolvedSite,
   utcMs: UtcMs,
   offered: readonly Offered[],
-  wanted: 2 | 3,
+  { wanted, isOfBothSides }: { readonly wanted: 2 | 3; readonly isOfBothSides: boolean },
 ): AlignmentChoice | null => {
   const asCandidate = candidateOf(mount, where, utcMs);
+  const eastern = new Set(offered.filter(({ place }) => place.hourAngleHours < 0).map(({ star }) => star.name));
+  const isEachSide = (stars: readonly AlignmentCandidate[]): boolean =>
+    stars.some(({ name }) => eastern.has(name)) && stars.some(({ name }) => !eastern.has(name));
   const choose = (stars: readonly Offered[], count: 2 | 3): AlignmentChoice | null =>
-    chooseAlignmentStars(mount, stars.slice(0, CANDIDATES_TRIED).map(asCandidate), count);
+    chooseAlignmentStars(
+      mount,
+      stars.slice(0, CANDIDATES_TRIED).map(asCandidate),
+      count,
+      isOfBothSides ? isEachSide : undefined,
+    );
   const calm = mount === 'german' ? offered.filter((star) => !isAboutToCross(star)) : offered;
   return choose(calm, wanted) ?? choose(offered, wanted) ?? choose(calm, 2) ?? choose(offered, 2);
 };
@@ -155,7 +165,15 @@ export const alignment = defineCommand({
     at: atOption,
     mount: mountOption,
     stars: optional(integer('How many stars: 2 or 3 (3 when not said)', { min: 2, max: 3 })),
-    side: optional(choice('Only on one side of the sky', ['north', 'east', 'south', 'west'])),
+    side: optional(
+      choice('Only on one side of the sky; both: some on each side of the meridian', [
+        'north',
+        'east',
+        'south',
+        'west',
+        'both',
+      ]),
+    ),
     not: optional(text('Stars you cannot see from where you stand, such as "Capella, Deneb"', { complete: 'target' })),
   },
   bare: 'site',
@@ -171,7 +189,7 @@ export const alignment = defineCommand({
     const mount = await mountFor(request, options.mount);
     const offered = fitStars(deps, where, utcMs, excluded).filter(isOnSide(options.side));
     const wanted = options.stars === 2 ? 2 : 3;
-    const chosen = chooseFor(mount, where, utcMs, offered, wanted);
+    const chosen = chooseFor(mount, where, utcMs, offered, { wanted, isOfBothSides: options.side === 'both' });
     const { notes } = asked;
     if (chosen === null) {
       const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > sunUpAltitudeDeg(observer);

@@ -6,8 +6,9 @@ import { isoUtc, rounded } from '../reply/wording.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN } from '../sky/twilight.js';
 import type { Observer, UtcMs } from '../sky/types.js';
-import { formatLocalDateTime } from '../times/index.js';
+import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, targetAtSite, targetFor, timeFor } from './asking/question-parts.js';
+import { bestInNight, bestWords } from './compare/night-best.js';
 import { apartText, COMPARED, pairWords, sideBySide, standText, type Stand } from './compare/side-by-side.js';
 import { choice, defineCommand, number, optional, text } from './core/command.js';
 
@@ -53,10 +54,15 @@ export const compare = defineCommand({
     const { utcMs } = time;
     const pair = sideBySide([asked.target, other.target], asked.where.site, utcMs);
     const both = [pair.first, pair.second];
+    // No hour was said: by how they stand at their best in what is left of the night.
+    const best =
+      at === undefined && first === 'higher'
+        ? bestInNight(pair, observer, tonightAt(asked.where.site, nowUtcMs), nowUtcMs)
+        : null;
     return reply({
       title: `${both.map(({ target }) => nameWithAlias(target)).join(' and ')}, ${formatLocalDateTime(utcMs, zone)}`,
       level: both.some(({ isUp }) => isUp) && !isDay(observer, utcMs) ? 'good' : 'info',
-      summary: pairWords(pair, first ?? 'apart', within),
+      summary: best === null ? pairWords(pair, first ?? 'apart', within) : bestWords(best, zone),
       facts: [
         ...both.map((stand) => ({ label: stand.target.name, value: standText(stand, zone) })),
         {
@@ -67,7 +73,16 @@ export const compare = defineCommand({
       notes: [...time.notes, ...other.notes, ...asked.notes],
       pointsAt: both
         .filter(({ place }) => place.altitudeDeg > -1)
-        .map(({ target, name }) => ({ what: name, when: { utcMs }, observer, zone, direction: target.body })),
+        .map(({ target, name }) => ({ what: name, when: { utcMs }, observer, zone, direction: target.body }))
+        .concat(
+          (best ?? []).map(({ stand, utcMs: bestUtcMs }) => ({
+            what: stand.name,
+            when: { utcMs: bestUtcMs },
+            observer,
+            zone,
+            direction: stand.target.body,
+          })),
+        ),
       data: {
         utc: isoUtc(utcMs),
         targets: both.map(standData),

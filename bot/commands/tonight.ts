@@ -13,7 +13,7 @@ import type { TimeSpan } from '../sky/night.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import { defineCommand, type Deps } from './core/command.js';
 import { eveningPicture } from './tonight/evening-picture.js';
-import { soughtOf, type Sought } from './tonight/sought.js';
+import { nightOfHours, soughtOf, type Sought } from './tonight/sought.js';
 import { options, type TonightOptions } from './tonight/tonight-options.js';
 import { isDrowned, notesOf, pickFact, summaryOf } from './tonight/tonight-words.js';
 
@@ -123,7 +123,9 @@ export const tonight = defineCommand({
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { options: given, nowUtcMs } = request;
-    const sought = soughtOf(given, asked, nowUtcMs);
+    const meant = nightOfHours(given, asked, nowUtcMs);
+    if (isProblem(meant)) return meant;
+    const sought = soughtOf(given, { ...asked, night: meant }, nowUtcMs);
     if (isProblem(sought)) return sought;
     const { where, night, hours, equipment } = sought;
     const { observer, zone } = where.site;

@@ -22,12 +22,13 @@ const SIDE_DEG = 50;
 /** Nobody tells directions higher up than this, nor calls it overhead lower down; common practice, no source. */
 const OVERHEAD_DEG = 60;
 
+/** How far a direction lies from the middle of a part of the sky, along the horizon, in degrees. */
+export const offDeg = (towards: keyof typeof AZIMUTH_DEG, { azimuthDeg }: Horizontal): number =>
+  Math.abs(((azimuthDeg - AZIMUTH_DEG[towards] + 540) % 360) - 180);
+
 /** Whether a direction is in that part of the sky. */
-export const isTowards = (towards: Towards, { altitudeDeg, azimuthDeg }: Horizontal): boolean => {
-  if (towards === 'overhead') return altitudeDeg >= OVERHEAD_DEG;
-  const offDeg = Math.abs(((azimuthDeg - AZIMUTH_DEG[towards] + 540) % 360) - 180);
-  return offDeg <= SIDE_DEG;
-};
+export const isTowards = (towards: Towards, at: Horizontal): boolean =>
+  towards === 'overhead' ? at.altitudeDeg >= OVERHEAD_DEG : offDeg(towards, at) <= SIDE_DEG;
 
 /** Whether a candidate stands in that part of the sky at its best moment; everything does where none is asked for. */
 export const standsTowards =

@@ -90,6 +90,7 @@ export const smallBodies = (list: () => ElementsList | null, isSet: boolean, now
       const key = foldKey(withoutKindWord(text));
       return key === '' ? [] : brightestFirst(entriesOf().filter(({ keys }) => keys.includes(key)));
     },
+    comets: (limit) => brightestFirst(entriesOf().filter(({ body }) => body.kind === 'comet')).slice(0, limit),
     noteOn: (target) => noteOn(target, list()?.readUtcMs ?? now(), now()),
     complete: (partial, limit) => {
       const key = foldKey(withoutKindWord(partial));

@@ -137,6 +137,7 @@ const NIGHTS = tableOf<number>({
   'tomorrow night': 1,
   'tomorrow evening': 1,
   'last night': -1,
+  'last evening': -1,
   'yesterday night': -1,
   'yesterday evening': -1,
 });

@@ -120,7 +120,8 @@ const plainInstant = (words: string, zone: string, nowUtcMs: number): TimeResolu
  * - "now", "in 2 hours", "90 minutes ago"; "next noon", the first that has not passed; "next 11:00", the first
  *   time a clock with hands shows it; ISO 8601 with an offset or Z.
  * - A clock reading alone ("22:30", "4am") is of tonight: from noon on the evening's date, before noon the next
- *   morning's. Until 06:00 tonight is the night in progress, so that at 02:00 "22:30" has just passed.
+ *   morning's. Until 06:00 tonight is the night in progress: at 02:00 "4am" is two hours off, and "22:30" that of the
+ *   coming evening, as its note says; "last night 22:30" has passed.
  * - With "tonight", "tomorrow night" or "friday night", readings before noon are of the morning after; with "today",
  *   "tomorrow", a weekday or a date, of that very date. "midnight" is always the one at the end of its day.
  * - A day without a time is 22:00, and said so.
@@ -164,11 +165,21 @@ const onSiteClocks = (words: string, zone: string, nowUtcMs: number): TimeResolu
   return dayAndClock(words, zone, nowUtcMs);
 };
 
-/** A clock reading without a day is of tonight. */
+/** A clock reading without a day is of tonight; after midnight one of an evening is of the coming one. */
 const clockAlone = (clock: ClockReading, zone: string, nowUtcMs: number): TimeResolution => {
-  const { tonight } = todayAndTonight(zone, nowUtcMs);
-  return at(clock.hour < 12 ? addDays(tonight, 1) : tonight, clock, zone);
+  const { today, tonight } = todayAndTonight(zone, nowUtcMs);
+  if (clock.hour < 12) return at(addDays(tonight, 1), clock, zone);
+  const isAfterMidnight = today.day !== tonight.day;
+  return at(
+    today,
+    clock,
+    zone,
+    isAfterMidnight ? ['Took the coming evening; for the one past say yesterday with the hour.'] : [],
+  );
 };
+
+/** The evening before today's date, be it that of the night in progress. */
+const LAST_EVENING = /^(?:last|yesterday) (?:night|evening)$/u;
 
 /** A day without a clock reading is its evening, but for a "tonight" whose evening is over. */
 const dayAlone = (words: string, date: LocalDate, zone: string, nowUtcMs: number): TimeResolution => {
@@ -199,6 +210,8 @@ const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolut
     if (clock === null || day === null) continue;
     if (isProblem(day)) refused ??= timeProblem(day);
     else if (isProblem(clock)) refused ??= timeProblem(clock);
+    else if (LAST_EVENING.test(dayText) && clock.clock.hour >= 12)
+      return at(addDays(todayAndTonight(zone, nowUtcMs).today, -1), clock.clock, zone);
     else return ofDay(day, clock, zone);
   }
   return refused ?? timeProblem({ problem: 'unreadable-time', text: words });

@@ -112,7 +112,8 @@ const wireMessage = (w: World): Message | null => {
   if (!wiresCarry(w)) return 'no-reply';
   const serialSet = hasSerialLead(w) || w.path === 'bluetooth';
   if (serialSet && !w.settings.frameFits) return 'odd-reply';
-  if (serialSet && !w.settings.speedFits) return falls(w, 'wrong speed garbles', 0.4) ? 'odd-reply' : 'no-reply';
+  // A mount's own USB socket has a serial adapter inside: the speed counts there too.
+  if (!w.settings.speedFits) return falls(w, 'wrong speed garbles', 0.4) ? 'odd-reply' : 'no-reply';
   if (w.path === 'bluetooth' && (w.radio.heldElsewhere || w.radio.pairing === 'stale')) return 'no-reply';
   return null;
 };

@@ -23,11 +23,11 @@ describe('several requests', () => {
   it.each([
     [
       'whats up at 9 and moon rise and remind me at ten to eight',
-      'tonight from:21:00',
+      'tonight at:21:00',
       'up moon first:rise',
       'remind at:19:50',
     ],
-    ['when is it dark and whats up at ten', 'dark', 'tonight from:22:00'],
+    ['when is it dark and whats up at ten', 'dark', 'tonight at:22:00'],
     ['m42 at midnight & moon phase', 'up m42 at:midnight', 'moon'],
     ['how dark is it tonight; where is m31 at 9?', 'dark on:tonight', 'altitude m31 at:21:00'],
     ['is saturn up now and when does jupiter rise', 'up saturn at:now first:up', 'up jupiter first:rise'],

@@ -90,7 +90,9 @@ describe('a time in plain words', () => {
   });
 
   it('takes the night in progress until six in the morning', () => {
-    expect(time('22:30', SMALL_HOURS)).toBe('Wed 25 Nov, 22:30');
+    expect(time('22:30', SMALL_HOURS)).toBe('Thu 26 Nov, 22:30');
+    expect(time('last night 22:30', SMALL_HOURS)).toBe('Wed 25 Nov, 22:30');
+    expect(time('8pm last evening', SMALL_HOURS)).toBe('Wed 25 Nov, 20:00');
     expect(time('4am', SMALL_HOURS)).toBe('Thu 26 Nov, 04:00');
     expect(time('tonight 04:00', SMALL_HOURS)).toBe('Thu 26 Nov, 04:00');
     expect(time('22:30', MORNING)).toBe('Thu 26 Nov, 22:30');

@@ -26,6 +26,7 @@ import {
 import { eclipses, eclipsesSeen, eclipseSummary } from './eclipse-section.js';
 import { planets } from './planet-section.js';
 import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
+import { besideMoon } from './near-moon-words.js';
 import { showers } from './shower-section.js';
 
 const WEEK_MS = 7 * MS_PER_DAY;
@@ -137,6 +138,9 @@ const nothingWords = ({ kind, about }: Question, within: string): string => {
     : `Nothing about that within ${within}. about: takes a shower, a planet, the Sun or the Moon.`;
 };
 
+const nextWords = (next: Fact | undefined): string | null =>
+  next === undefined ? null : `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
+
 /** The first thing that comes, in a line; the others stand below. */
 const summaryOf = (
   question: Question,
@@ -148,14 +152,13 @@ const summaryOf = (
   const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
   if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
+  if (kind === 'meetings' && headline !== undefined)
+    return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
   if (line !== undefined) return `Next: ${line.value.split(/, | and /u)[0]}.`;
   const next = soonest(sections);
   if (next === undefined) return nothingWords(question, within);
-  return (
-    (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ??
-    `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`
-  );
+  return (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ?? nextWords(next) ?? '';
 };
 
 const kindOption = choice('Only one kind of event, looked for further ahead', KINDS, KIND_NAMES);
@@ -184,7 +187,10 @@ export const ahead = defineCommand({
     kind: optional(kindOption),
     about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
     on: optional(
-      text('Meteor showers: whether any in this night: tonight, friday', { complete: 'date', maxLength: 60 }),
+      text('Meteor showers, or what is beside the Moon, in this night: tonight, friday', {
+        complete: 'date',
+        maxLength: 60,
+      }),
     ),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -195,6 +201,7 @@ export const ahead = defineCommand({
     'ahead eclipses site:"Alice Springs"',
     'ahead showers weeks:20',
     'ahead showers on:tonight',
+    'ahead meetings on:tonight',
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
@@ -229,6 +236,7 @@ export const ahead = defineCommand({
       wants('showers') ? showers(of('showers')) : NOTHING,
       wants('planets') ? planets(of('planets')) : NOTHING,
       wants('meetings') ? meetings(of('meetings')) : NOTHING,
+      besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
     ];
     const facts = sections.flatMap((section) => section.facts);
     return reply({

@@ -1,5 +1,5 @@
 /** Meteor showers: the great ones to come, or one that was asked about. */
-import { showersHere, type Shower, type ShowerHere } from '../../ahead/showers.js';
+import { showersActive, showersHere, type Shower, type ShowerHere } from '../../ahead/showers.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { isoUtc, listed, rounded } from '../../reply/wording.js';
 import { formatClock } from '../../times/index.js';
@@ -9,6 +9,8 @@ import { radiantWords, showerFact } from './ahead-words.js';
 /** Those that one goes out for; common practice, no source. */
 const LEAST_RATE = 10;
 const MOST_SHOWERS = 5;
+/** Of these some are worth a look in other nights than the best; common practice, no source. */
+const RICH_RATE = 40;
 
 const lastWord = (name: string): string => name.split(' ').at(-1)?.toLowerCase() ?? '';
 
@@ -18,6 +20,21 @@ const isAboutShower = (question: Question, { name, code }: Shower): boolean =>
 
 /** A great shower still shows in the nights beside its best; common practice, no source. */
 const BESIDE_NIGHTS = 1;
+
+/** Of whose days the night is, though its best night is not near; the richest of several. */
+const activeWords = (question: Question, then: string): string | null => {
+  const { night = null, observer } = question;
+  if (night === null) return null;
+  const middleUtcMs = (night.startUtcMs + night.endUtcMs) / 2;
+  const [active] = showersActive(observer, middleUtcMs)
+    .filter(({ shower }) => isAboutShower(question, shower))
+    .filter(({ shower }) => question.about !== null || shower.zenithalHourlyRate >= RICH_RATE);
+  if (active === undefined) return null;
+  const { shower, maximumUtcMs } = active;
+  const nights = Math.max(1, Math.round(Math.abs(maximumUtcMs - middleUtcMs) / MS_PER_DAY));
+  const side = maximumUtcMs > middleUtcMs ? 'before' : 'after';
+  return `A few ${then}: the ${shower.name} are about, ${nights} ${nights === 1 ? 'night' : 'nights'} ${side} their best, when far more ${side === 'before' ? 'come' : 'came'}.`;
+};
 
 /** "Yes, …", "A few, …" or "None to speak of tonight": of the night that was asked about. */
 const nightVerdict = (question: Question, great: readonly ShowerHere[]): string | null => {
@@ -37,8 +54,13 @@ const nightVerdict = (question: Question, great: readonly ShowerHere[]): string 
   if (near.length > 0) return `Some ${then}: the ${named(near)} have their best the night before or after.`;
   const next = great.find(({ bestUtcMs }) => bestUtcMs >= night.endUtcMs);
   const words = next === undefined ? null : showerFact(next, zone, span.startUtcMs);
-  const none = `None to speak of ${then}, but a stray one every ten minutes or so`;
-  return words === null ? `${none}.` : `${none}. Next: ${words.label}, ${words.value.split(/[;:] /u)[0]}.`;
+  const active = activeWords(question, then);
+  const none =
+    question.about === null || next === undefined
+      ? `None to speak of ${then}, but a stray one every ten minutes or so.`
+      : `No ${next.shower.name} ${then}.`;
+  const said = active ?? none;
+  return words === null ? said : `${said} Next: ${words.label}, ${words.value.split(/[;:] /u)[0]}.`;
 };
 
 export const showers = (question: Question): Section => {

@@ -2,7 +2,8 @@
 import { onceOf } from '../../ground/once.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Deps } from '../core/command.js';
-import { plainQuestion, type PlainReading } from './plain-question.js';
+import type { PlainReading } from './not-known-here.js';
+import { plainQuestion } from './plain-question.js';
 import type { Known } from './sentence/asked.js';
 
 type Needed = Pick<Deps, 'catalogue' | 'commands' | 'places'>;

@@ -41,7 +41,8 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
     whole(
       `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that|this|a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
       `(?:you are|you're|youre|your|ur) (?:a |an |the |all )*(?:star|stars|legend|legends|hero|heroes|genius|best|great|lifesaver|welcome|brilliant|wonderful|too kind|very kind|kind)${WHO}`,
-      `(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,
+      // "Good evening" greets.
+      `(?!good (?:evening|night)\\b)(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,
       `(?:well done|congrats|congratulations|bravo)${WHO}`,
       `happy (?:birthday|new year|christmas|easter|holidays)${WHO}`,
     ),
@@ -130,3 +131,6 @@ export const talkIn = (text: string): TalkFound | null => {
     ? { kind: 'others', unless: { words: said, often: OFTEN.toPeople } }
     : null;
 };
+
+/** A thanks with something behind it. */
+export const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;

@@ -3,12 +3,13 @@ import { constellationMeant } from '../../catalogue/index.js';
 import { tidy } from '../../ground/tidy.js';
 import { readEquipment, USUAL_EQUIPMENT, USUAL_SKY, type Equipment, type Sky } from '../../evening/equipment.js';
 import { eveningHours, type EveningHours } from '../../evening/evening-hours.js';
-import { MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { twilights, type Twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { bedtimeOf, localToUtc, parseTime, type NamedNight } from '../../times/index.js';
 import { twilightSpan } from '../asking/night-words.js';
+import { nightFor } from '../asking/question-parts.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 import type { TonightOptions } from './tonight-options.js';
 
@@ -64,6 +65,20 @@ const untilOf = (
   nowUtcMs: UtcMs,
 ): UtcMs | null | Problem =>
   at === undefined || fromUtcMs === null ? hourOf(until, asked, nowUtcMs) : fromUtcMs + AT_HOUR_MS;
+
+/** After midnight, hours of an evening are of the coming one, unless the list goes on into the night in progress. */
+export const nightOfHours = (
+  given: TonightOptions,
+  asked: { readonly where: ResolvedSite; readonly night: NamedNight },
+  nowUtcMs: UtcMs,
+): NamedNight | Problem => {
+  const { night, where } = asked;
+  const isTonight = given.on === undefined || /^\s*(?:tonight|this evening)\s*$/iu.test(given.on);
+  const last = hourOf(given.until ?? firstHour(given), asked, nowUtcMs);
+  const midnightUtcMs = localToUtc(night.date, { hour: 0, minute: 0, second: 0 }, where.site.zone).utcMs + MS_PER_DAY;
+  if (!isTonight || last === null || isProblem(last) || nowUtcMs < midnightUtcMs || last >= midnightUtcMs) return night;
+  return nightFor('tomorrow night', where.site, nowUtcMs);
+};
 
 export const soughtOf = (
   given: TonightOptions,

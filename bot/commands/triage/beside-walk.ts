@@ -8,7 +8,7 @@ import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
-import { talkIn, type Talk, type TalkFound } from '../asking/talk-among-people.js';
+import { talkIn, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
@@ -78,8 +78,6 @@ const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFo
   if (leavesWalk(model.reading, text) !== null) return true;
   return assess(model, state).step.kind === 'try' && outcomeNamed(outcomeSaid(model.reading, text)) !== null;
 };
-
-const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;
 
 /** "Thanks, I unplugged the hub": the walk's, but for a question of another kind behind the thanks. */
 const afterThanks = async (deps: Deps, said: SaidWords, walk: Walk): Promise<WordsRead> => {

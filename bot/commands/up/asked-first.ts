@@ -10,7 +10,8 @@ import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
 import { parallacticAngleDeg } from '../../sky/parallactic-angle.js';
 import type { TimeSpan } from '../../sky/night.js';
-import { placeOf } from '../../sky/place.js';
+import { SUN } from '../../sky/twilight.js';
+import { horizontalOf, placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
@@ -100,10 +101,30 @@ const onDate = ({ asked, night }: FirstQuestion, event: Event): SaidFirst | null
   const within = timeOf(asked, event, night);
   if (onDay === null) return null;
   const what = `${target.name} as it ${EVENTS[event].will}`;
-  const told = `${target.name} ${EVENTS[event].will} on ${formatLocalDateTime(onDay, zone)}${whereThen(asked, event, onDay)}`;
+  const told = `${target.name} ${EVENTS[event].will} on ${formatLocalDateTime(onDay, zone)}${whereThen(asked, event, onDay)}${byDay(asked, event, onDay)}`;
   if (within === null || Math.abs(within - onDay) < MS_PER_HOUR) return said(`${told}.`, { utcMs: onDay, what });
   const also = `; in the night after, ${formatLocalDateTime(within, zone)}.`;
   return said(`${told}${also}`, { utcMs: onDay, what }, { utcMs: within, what });
+};
+
+/** In daylight nothing but the Moon and the brightest is seen to stand highest. */
+const byDay = ({ target, where }: TargetAtSite, event: Event, utcMs: UtcMs): string =>
+  event === 'transit' &&
+  target.id !== 'sun' &&
+  target.id !== 'moon' &&
+  horizontalOf(SUN, where.site.observer, utcMs).altitudeDeg > 0
+    ? ', by day'
+    : '';
+
+/** So near a transit is the one that is meant; common practice, no source. */
+const NEAR_MS = 6 * MS_PER_HOUR;
+
+/** One that is past is asked for as well: the last transit, where the next is not near. */
+const lastWords = ({ asked, nowUtcMs }: FirstQuestion, event: Event, nextUtcMs: UtcMs): string => {
+  if (event !== 'transit' || nextUtcMs - nowUtcMs < NEAR_MS) return '';
+  const { zone } = asked.where.site;
+  const last = timeOf(asked, event, { startUtcMs: nowUtcMs - MS_PER_DAY, endUtcMs: nowUtcMs });
+  return last === null ? '' : `; last at ${formatLocalDateTime(last, zone)}`;
 };
 
 const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
@@ -119,7 +140,7 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const named = (utcMs: UtcMs) => ({ utcMs, what: `${target.name} as it ${will}` });
   if (within !== null && within >= nowUtcMs)
     return said(
-      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}.`,
+      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
       named(within),
     );
   const again = next === null ? '' : ` ${formatLocalDateTime(next, zone)}${whereThen(asked, event, next)}`;
@@ -228,7 +249,7 @@ const figureWords = (question: FirstQuestion): string | null => {
     case 'eyepiece':
       return eyepieceWords(question.asked.target, question.equipment);
     case 'minimum':
-      return minimaWords(question.asked, question.nowUtcMs);
+      return minimaWords(question.asked, question.nowUtcMs, aboveDeg);
     default:
       return instantWords(question);
   }

@@ -28,6 +28,10 @@ const nextMorning = (utcMs: UtcMs, zone: string, { said }: NamedNight): readonly
   return day === said ? [] : [`${formatClock(utcMs, zone)} is that of ${day}, in the night that begins on ${said}.`];
 };
 
+/** Of the night in progress or the coming one, and of the evening past, the hour itself says which. */
+const TONIGHT = /^\s*(?:tonight|this evening)\s*$/iu;
+const LAST = /^\s*(?:last|yesterday) (?:night|evening)\s*$/iu;
+
 export const hourAndNight = (
   { on, at }: { readonly on?: string | undefined; readonly at?: string | undefined },
   { site }: TargetAtSite['where'],
@@ -37,8 +41,10 @@ export const hourAndNight = (
   const dated = nightFor(on, site, nowUtcMs);
   if (isProblem(dated)) return dated;
   if (at === undefined) return { hour: null, night: dated };
-  const hour = on === undefined ? timeFor(at, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
+  const isRelative = on === undefined || TONIGHT.test(on) || LAST.test(on);
+  const said = on !== undefined && LAST.test(on) ? `${on} ${at}` : at;
+  const hour = isRelative ? timeFor(said, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
   if (isProblem(hour)) return hour;
-  if (on === undefined) return { hour, night: nightOfHour(hour.utcMs, site, nowUtcMs) };
+  if (isRelative) return { hour, night: nightOfHour(hour.utcMs, site, nowUtcMs) };
   return { hour: { ...hour, notes: [...hour.notes, ...nextMorning(hour.utcMs, site.zone, dated)] }, night: dated };
 };

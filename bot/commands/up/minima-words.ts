@@ -16,7 +16,9 @@ const LOOKED_AHEAD_DAYS = 60;
 /** Told to ten minutes: heliocentric time is taken as the observer's, up to 8 minutes off. */
 const TOLD_TO_MS = 600_000;
 
-export const minimaWords = ({ target, where }: TargetAtSite, nowUtcMs: UtcMs): string => {
+/** @param aboveDeg the least height of the star then, where the member said one */
+export const minimaWords = ({ target, where }: TargetAtSite, nowUtcMs: UtcMs, aboveDeg: number | undefined): string => {
+  const leastDeg = aboveDeg ?? LEAST_STAR_DEG;
   const { variable } = target;
   if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs !== 'minimum')
     return `I have no times of minimum for ${target.name}.`;
@@ -28,11 +30,12 @@ export const minimaWords = ({ target, where }: TargetAtSite, nowUtcMs: UtcMs): s
     const utcMs = utcMsOfJulianDate(epochJd + cycle * periodDays);
     if (utcMs > nowUtcMs + LOOKED_AHEAD_DAYS * MS_PER_DAY) break;
     const { altitudeDeg, azimuthDeg } = horizontalOf(target.body, observer, utcMs);
-    if (altitudeDeg < LEAST_STAR_DEG || horizontalOf(SUN, observer, utcMs).altitudeDeg > MOST_SUN_DEG) continue;
+    if (altitudeDeg < leastDeg || horizontalOf(SUN, observer, utcMs).altitudeDeg > MOST_SUN_DEG) continue;
     const time = formatLocalDateTime(Math.round(utcMs / TOLD_TO_MS) * TOLD_TO_MS, zone);
     seen.push(`${time} (${degrees(altitudeDeg)} in the ${compassWord(azimuthDeg)})`);
   }
+  const above = aboveDeg === undefined ? '' : ` above ${aboveDeg}°`;
   return seen.length === 0
-    ? `No minimum of ${target.name} falls in the dark here in the next ${LOOKED_AHEAD_DAYS} days.`
-    : `Next minima of ${target.name} seen from here: ${listed(seen)}.`;
+    ? `No minimum of ${target.name} falls in the dark here${above} in the next ${LOOKED_AHEAD_DAYS} days.`
+    : `Next minima of ${target.name} seen from here${above}: ${listed(seen)}.`;
 };

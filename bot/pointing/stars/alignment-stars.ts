@@ -111,9 +111,11 @@ export const chooseAlignmentStars = (
   mount: MountKind,
   candidates: readonly AlignmentCandidate[],
   count: 2 | 3,
+  isWanted: (stars: readonly AlignmentCandidate[]) => boolean = () => true,
 ): AlignmentChoice | null => {
   let best: { stars: AlignmentCandidate[]; score: number; error: number } | null = null;
   for (const stars of sets(candidates, count)) {
+    if (!isWanted(stars)) continue;
     const error = expectedErrorArcmin(stars.map(({ direction }) => direction));
     const score =
       error * stars.reduce((factor, { magnitude }) => factor + FAINTNESS_PENALTY * Math.max(0, magnitude), 1);

@@ -95,6 +95,11 @@ const kindOf = (raw: string): Token['kind'] => {
 
 export const MOST_TOKENS = 2500;
 
+/** What follows a "no" that is a sentence of its own. */
+const SAYS_NO =
+  /^ (?:the|my|our|his|her|its?|it['’]s|that|thats|that['’]s|i|i['’]?m|we|this|he|she|they|they['’]re) /iu;
+const LONGEST_AFTER_NO = 9;
+
 const isLetter = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
 const isWordCode = (code: number): boolean => isLetter(code) || (code >= 48 && code <= 57) || code === 95;
 const [SPACE, DASH, SLASH, DOT, APOSTROPHE, BEYOND_ASCII] = [32, 45, 47, 46, 39, 128];
@@ -127,6 +132,9 @@ export const tokensOf = (text: string, knowAt: KnowAt): readonly Token[] => {
   const tokens: Token[] = [];
   const take = (start: number, end: number): number => {
     for (const known of knowAt(text, start, end)) tokens.push({ word: known.word, kind: 'word', start, end, known });
+    // "No the lead is fine": said to what came before, and no denial of the lead.
+    if (tokens.at(-1)?.word === 'no' && SAYS_NO.test(text.slice(end, end + LONGEST_AFTER_NO)))
+      tokens.push({ word: ',', kind: 'pause', start: end, end, known: null });
     return end;
   };
   const form = /[^\0-\x7f]/u.test(text) ? ANY_SCRIPT : ASCII_ALONE;

@@ -38,10 +38,14 @@ const planetsAsked: Rule = (asked) => {
   return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;
 };
 
+const BESIDE_MOON =
+  /\b(?:next to|near(?:by|est)?(?: to)?|beside|besides|close to|closest to|close by|by|around|alongside|under|below|above|left of|right of) (?:the )?moon\b/u;
+const BESIDE_WHAT = /\b(?:what|what's|whats|which|thing|planets?|stars?|anything|something|objects?)\b/u;
+
 const meetingsAsked: Rule = (asked) => {
-  const isBesideMoon =
-    says(asked, /\b(?:next to|near|beside|close to) the moon\b/u) &&
-    says(asked, /\b(?:what|which|thing|planet|star)\b/u);
+  const isBesideMoon = says(asked, BESIDE_MOON) && says(asked, BESIDE_WHAT);
+  if (isBesideMoon && !says(asked, /\b(?:when|next time|coming|this (?:week|month)|soon)\b/u))
+    return aheadLine(asked, 'meetings', undefined, nightAlone(asked.when).night ?? 'tonight');
   return isBesideMoon || says(asked, /\b(?:conjunctions?|close meetings?|line ?up|alignment of planets)\b/u)
     ? aheadLine(asked, 'meetings')
     : null;

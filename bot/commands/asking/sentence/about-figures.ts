@@ -24,6 +24,11 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'eyepiece',
   ],
   [/\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b/u, 'minimum'],
+  [
+    new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:highest|high point|maximum altitude|top of its (?:arc|path))\\b`, 'u'),
+    'transit',
+  ],
+  [/^(?:has|have|did|is|was)\b.*\bculminat\w*\b/u, 'transit'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [
     /\b(?:cross(?:es)?|reach(?:es)?|on|at) the meridian\b|\btransit (?:time|altitude|height)|\bmeridian (?:passage|transit)\b|\btransits? (?:time|at what)\b/u,
@@ -59,7 +64,7 @@ export const figure: Rule = (asked) => {
   const isEvent = OF_EVENTS.includes(first);
   if (isEclipseOfOthers(asked, first) || (isEvent && asked.when.hour !== null)) return aboveOf(asked, target);
   const sent = isEvent && target === 'moon' ? { ...asked, kit: null, sky: null } : asked;
-  return nightLine('up', target, sent, { first });
+  return nightLine('up', target, sent, { first, ...(first === 'minimum' ? { above: asked.above } : {}) });
 };
 
 /** "when is m33 above 45". */

@@ -38,11 +38,18 @@ const trouble: Rule = (asked) =>
 const SIDE =
   /\b(?:in|on|to|towards?|facing) (?:the |my )?(north|east|south|west)\b|\b(north|east|south|west)(?:ern)? (?:side|half|part|sky)\b/u;
 
+/** "One each side of the meridian", "one east, one west". */
+const BOTH_SIDES =
+  /\b(?:each|both|either|opposite|different|two) sides?\b|\b(?:one|1|some) (?:on |in |to |at )?(?:the )?(?:east\w*|west\w*)\b.*\b(?:one|1|other|some) (?:on |in |to |at )?(?:the )?(?:east\w*|west\w*)\b|\beast and (?:one )?west\b/u;
+
 /** "two stars in the east": how many, and on which side of the sky. */
 const alignmentLine = (asked: Asked): Reading => {
-  const isTwo = says(asked, /\b(?:two|2)[ -]stars?\b|\bpair of stars\b/u);
+  const isTwo = says(
+    asked,
+    /\b(?:two|2)[ -](?:\w+ )?stars?\b|\bpair of stars\b|\bone (?:on |in |to )?(?:the )?(?:east|each)/u,
+  );
   const [, looked, named] = SIDE.exec(asked.plain) ?? [];
-  const side = looked ?? named;
+  const side = says(asked, BOTH_SIDES) ? 'both' : (looked ?? named);
   return instantLine('alignment', '', asked, {
     ...(isTwo ? { stars: '2' } : {}),
     ...(side === undefined ? {} : { side }),

@@ -164,7 +164,35 @@ const atWhatHour = (night: string | null, toDo: string | null): Problem => {
   );
 };
 
-const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem => {
+const SUNSET = /\bsun ?set\b|\bsundown\b|\bsun (?:goes down|sets|has set|is down|is setting)\b/u;
+const AFTER_SUNSET = /\b(?:after|past) (?:the )?(?:sun ?set|sundown|sun (?:goes down|sets|has set))\b/u;
+
+const notSoLongAfter = (asked: Asked, say: string | undefined): Problem => {
+  const { on, site } = remindOptions(asked, false);
+  return problem(
+    'missing-option',
+    'I can remind you at sunset, before it, or when it is dark, but not so long after sunset: say the hour, such as remind me at 19:30.',
+    fittingChoices([
+      { label: 'At sunset', run: commandLine('remind', '', { target: 'Sun', when: 'set', on, site, say }) },
+      { label: 'When it is dark', run: commandLine('remind', '', { when: 'dark', on, site, say }) },
+    ]),
+  );
+};
+
+/** The Sun's setting is waited for by the Sun itself; what comes so long after it has another name. */
+const atSunset = (asked: Asked, say: string | undefined): Reading | Problem => {
+  if (says(asked, AFTER_SUNSET) && says(asked, /\b(?:\d+|an?|half|ten|twenty|thirty|one|two) ?\w* after\b/u))
+    return notSoLongAfter(asked, say);
+  const options = { target: 'Sun', when: 'set', ...remindOptions(asked, false), say };
+  return { line: commandLine('remind', '', options), ...toldBeside(asked, options) };
+};
+
+const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem =>
+  says(asked, SUNSET) && asked.targets.every((name) => name === 'sun')
+    ? atSunset(asked, toDo ?? undefined)
+    : reminderOfOther(asked, toDo);
+
+const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
   const named = ofMoon === undefined ? asked.targets[0] : 'moon';
   const condition = ofMoon ?? conditionOf(asked, named);

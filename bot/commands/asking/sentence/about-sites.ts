@@ -10,7 +10,7 @@ const SAVE =
   /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: (?:my|our|the|an?)\b)?(?: new\b)?(?: site\b)? ?(.*?)$/u;
 const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
 const I_AM =
-  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)/u;
+  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)\b/u;
 
 const POSITION = /[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?\s*°?(?:\s*[ew]\b)?/gu;
 const GLUE = '(?:at|in|near|to|from|is|location|position|:|,)';

@@ -64,7 +64,7 @@ const moon: Rule = (asked) => {
   if (
     says(
       asked,
-      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\b(?:waxing|waning)\b/u,
+      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\billuminat\w*|\bpercent(?:age)?\b|\b(?:waxing|waning)\b/u,
     )
   )
     return instantLine('moon', '', asked);
@@ -215,11 +215,18 @@ const list: Rule = (asked) => {
 const BY_MOON =
   /\b(?:after|before|once|until|till|from) (?:the )?moon ?(?:set|sets|rise|rises|is down|goes down|comes up)\b/u;
 
+/** "At 04:30" is then, and not from then on; "from Cork" is no hour. */
+const AT_AN_HOUR =
+  /(?:\b(?:at|around|about)|@) ?(?:about |around |exactly )?(?:\d|noon|midnight|half|quarter|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)/u;
+const BEGINS_THEN =
+  /\b(?:after|since|onwards?|start\w*|begin\w*|from (?:about |around )?(?:\d|now|noon|midnight|half|quarter|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twelve\b))/u;
+
 /** Where a height or a side of the sky is asked for at an hour, it is of that hour and no other. */
 const hourAlone = (asked: Asked): string | null => {
   const isOfPlace = asked.above !== null || asked.below !== null || towardsIn(asked.plain) !== null;
   const { hour } = asked.when;
-  if (!isOfPlace || says(asked, /\b(?:from|after|since|onwards?)\b/u)) return null;
+  const isAt = hour !== null && says(asked, AT_AN_HOUR);
+  if (!(isOfPlace || isAt) || says(asked, BEGINS_THEN)) return null;
   return hour ?? (says(asked, /\b(?:right now|now|at the moment)\b/u) ? 'now' : null);
 };
 
@@ -234,8 +241,21 @@ const brightOne: Rule = (asked) => {
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
   const when = isNow ? { ...asked.when, night: null } : asked.when;
-  return instantLine('bright', '', { ...asked, when }, { towards, ...(height === undefined ? {} : { height }) });
+  return instantLine(
+    'bright',
+    '',
+    { ...asked, when },
+    {
+      towards,
+      ...(height === undefined ? {} : { height }),
+      ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
+    },
+  );
 };
+
+/** Planets do not twinkle; an aircraft's blinking is denied as well. */
+const STEADY =
+  /\b(?:steady|steadily|constant|unblinking)\b|\b(?:not|\w+n'?t|without|never|no)(?: \w+)? (?:twinkl\w*|flicker\w*|blink\w*|flash\w*|scintillat\w*)/u;
 
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, ...COMING];

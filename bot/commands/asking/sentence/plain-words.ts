@@ -6,7 +6,7 @@ export const withoutCourtesies = (words: string): string =>
     .replace(/[’‘`]/gu, "'")
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
     .replace(
-      /^(?:(?:please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
+      /^(?:(?:good (?:morning|afternoon|evening|day)(?: (?:all|everyone|everybody|folks))?(?=,)|please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
       '',
     )
     .trim();
@@ -21,6 +21,7 @@ export const inFull = (words: string): string =>
     .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
+    .replace(/\blit\b/giu, 'illuminated')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
 
 const STANDS_AT =

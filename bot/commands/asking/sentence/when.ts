@@ -83,8 +83,18 @@ const mayBeNight = (words: string, before: string): boolean => {
   return !/moon|quarter/u.test(words) || /^(?:at|on|around|by|until|during|under)$/u.test(before);
 };
 
+/** The Saturday after the one that comes; on a weekend the one that comes. */
+const nextWeekend = ({ plain }: Run, nowUtcMs: UtcMs): string | null => {
+  if (plain !== 'next weekend' && plain !== 'the next weekend') return null;
+  const weekday = new Date(nowUtcMs).getUTCDay();
+  const toSaturday = (SATURDAY - weekday + DAYS_A_WEEK) % DAYS_A_WEEK;
+  return `in ${weekday === 0 || weekday === SATURDAY ? toSaturday || DAYS_A_WEEK : toSaturday + DAYS_A_WEEK} days`;
+};
+const SATURDAY = 6;
+const DAYS_A_WEEK = 7;
+
 const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
-  const rough = roughNight(run);
+  const rough = roughNight(run) ?? nextWeekend(run, nowUtcMs);
   if (rough !== null) return rough;
   if (run.plain === 'the sun') return null;
   const words = plainDate(run.plain);

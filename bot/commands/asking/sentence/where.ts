@@ -71,9 +71,15 @@ const isWanted = (run: Run, before: string, population: number, known: PlaceKnow
   return /^\p{Lu}\p{Ll}/u.test(run.typed) || SAYS_PLACE.test(before) || population >= LEAST_POPULATION;
 };
 
+/** Towns whose names are words as well, where a capital and "from" or "in" say that the town is meant: Nice, Best, March, Eye. */
+const isNamedLikeWord = ({ typed, plain, count }: Run, before: string): boolean =>
+  count === 1 && /^\p{Lu}\p{Ll}+$/u.test(typed) && /^(?:from|in|near)$/u.test(before) && !NO_TOWN.test(plain);
+const NO_TOWN =
+  /^(?:the|this|that|here|there|now|tonight|today|tomorrow|it|my|our|your|an?|which|what|north|south|east|west)$/u;
+
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
-  const isPlainWord = isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? '');
+  const isPlainWord = !isNamedLikeWord(run, before) && (isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? ''));
   return (
     PREPOSITION.test(before) &&
     !isPlainWord &&

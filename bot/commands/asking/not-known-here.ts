@@ -1,0 +1,131 @@
+/** What no reckoning here answers, and what needs a word more: said kindly, with the right next step. */
+import { problem } from '../../ground/problem.js';
+import type { Outcome } from '../../reply/reply.js';
+import type { Reading } from './sentence/asked.js';
+
+/** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
+export type PlainReading = Reading | { readonly outcome: Outcome; readonly isTopic?: true } | null;
+
+/** Reads what a pattern found. */
+type Answered = readonly [RegExp, () => PlainReading];
+
+const refused = (
+  message: string,
+  ...next: readonly (readonly [label: string, run: string])[]
+): (() => PlainReading) => {
+  const choices = next.map(([label, run]) => ({ label, run }));
+  return () => ({ outcome: problem('not-known-here', message, choices) });
+};
+
+/** What I do not know; the first match answers, before the sentence is read for its parts. */
+export const UNKNOWN: readonly Answered[] = [
+  [
+    /^(?:(?:show|tell|give|list) (?:me |us )?)?(?:more|all|the rest|all of (?:them|it)|all ten|more of (?:them|it))(?: please| pls)?$/u,
+    () => ({ line: 'tonight all:yes' }),
+  ],
+  [
+    /^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu|who (?:are|made) you|what are you)$/u,
+    () => ({ line: 'help' }),
+  ],
+  [
+    /\b(?:iss|space station|satellites?|starlink|tiangong)\b|\bhubble(?! ?'?s variable| nebula)\b/u,
+    refused(
+      'I do not follow satellites: their orbits change by the day, so a good answer needs fresh elements that I do not have. A pass list made today by a space agency will be right; for the sky behind them, ask tonight.',
+      ["What's up tonight?", 'tonight'],
+    ),
+  ],
+  [
+    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
+    refused(
+      'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
+      ['When is it dark?', 'dark'],
+      ["What's up tonight?", 'tonight'],
+    ),
+  ],
+  [
+    /\b(?:leave|leaving|left)\b.*\b(?:out|set up|outside|outdoors|uncovered|in the garden|on the (?:patio|lawn|terrace|balcony|deck))\b|\b(?:leav\w*|left|stor\w+|stand\w*|park\w*|keep\w*|put)\b.*\b(?:scope|telescope|tube|dob\w*|refractor|newtonian|reflector|it)\b.*\b(?:uncapped|uncovered|(?:no|without) (?:the |a |its |any )?(?:cap|caps|cover|lid)|(?:caps?|lid|cover) off)\b|\b(?:leave|park|stand|store|left)\b.*\bin (?:the )?(?:full )?sun\b|\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid)(?: on)?)\b.*\b(?:day|daytime|daylight|sun|outside|garden|patio)\b|\b(?:day|daytime|daylight|sun|outside|garden|patio)\b.*\b(?:uncapped|(?:no|without) (?:the |a |its )?(?:cap|caps|cover|lid))\b/u,
+    refused(
+      'No, not open, cap it first: while the Sun is up an uncapped tube or finder may set itself or what is near alight, and blind whoever looks in. I can warn you before sunrise.',
+      ['Warn me before sunrise', 'remind sunrise'],
+      ['When is sunrise?', 'dark'],
+    ),
+  ],
+  [
+    /\b(?:great )?red spot\b|\bcentral meridian\b/u,
+    refused(
+      'I do not reckon which side of Jupiter faces us, nor when the Red Spot does: its drift has to be measured. I know where Jupiter and its moons stand.',
+      ['Jupiter tonight', 'up Jupiter'],
+      ['Its moons', 'moons'],
+    ),
+  ],
+  [
+    /\boccult(?:s|ed|ation|ations|ing)?\b(?!.*\b(?:io|europa|ganymede|callisto)\b)(?<!\b(?:io|europa|ganymede|callisto)\b.*)|\bmoon (?:hides?|hiding|covers?|covering) /u,
+    refused(
+      'I do not reckon what the Moon covers: it hangs on where one stands to a few kilometres. I tell when it comes close to planets and bright stars; an almanac or an occultation society has the times.',
+      ['Close meetings to come', 'ahead meetings'],
+      ['The Moon tonight', 'up Moon'],
+    ),
+  ],
+  [
+    /\bstars? (?:are |is )?(?:trail\w*|streak\w*|elongated|not round)\b|\b(?:trailing|elongated) stars?\b/u,
+    refused(
+      'Stars that trail: the mount does not track, or its polar axis is off. See that tracking is on and its rate sidereal; then set the axis by the pole, and by the drift of a star.',
+      ['Where the pole star stands', 'pole'],
+      ['By the drift of a star', 'help drift'],
+      ['The mount does not move', 'triage the mount does not track'],
+    ),
+  ],
+  [
+    /\bstars?\b.*\b(?:in|by|during) (?:the )?(?:day|daytime|daylight|broad daylight)\b/u,
+    refused(
+      'By day only the brightest stars show, in a telescope that a mount points for you. Never sweep about for one: the Sun blinds in an instant. Ask sun first whether a star stands clear of it.',
+      ['Is Vega safe at noon?', 'sun Vega at:noon'],
+      ['When is it dark?', 'dark'],
+    ),
+  ],
+  [
+    /\b(?:aurora|northern lights|southern lights|zodiacal light|noctilucent)\b/u,
+    refused(
+      'I do not forecast that: it hangs on the Sun or the high air, and I see neither. I can say when it is dark.',
+      ['When is it dark?', 'dark'],
+    ),
+  ],
+];
+
+/** Last of all: what needs a word more than was said. */
+export const NEEDS_MORE: readonly Answered[] = [
+  [
+    /\bpoints? (?:straight )?(?:at|to|into|towards?) (?:the )?(?:ground|floor|earth|grass|tripod)\b|\b(?:below|under) the horizon\b.*\b(?:goes|points|slews)\b/u,
+    refused(
+      'It points at the ground: most often the latitude or longitude has the wrong sign, the clock is half a day out, or the tube was not at its home when switched on. See what the controller should hold; then send it to a star, and tell me where it landed: astray Vega landed:"alt,az".',
+      ['What to type into the controller', 'entries'],
+      ['It moves the wrong way', 'triage it points at the ground'],
+    ),
+  ],
+  [
+    /\b(?:an|one|1|a) ?(?:hr|hour)s?\b(?: \w+)? (?:off|out|wrong|ahead|behind|late|early)\b|\boff by (?:an|one|1|a) ?(?:hr|hour)\b/u,
+    refused(
+      'An hour off is most often summer time or the time zone typed wrong. See what the controller should hold now; if it is right, say what it was sent to and where it landed: astray Vega landed:"15 degrees west of it".',
+      ['What to type into the controller', 'entries'],
+      ['The sidereal time it should show', 'sidereal'],
+    ),
+  ],
+  [
+    /\b(?:wrong place|wrong spot|wrong star|wrong object|(?:not|isn'?t|won'?t|doesn'?t) (?:going|go|get) to the right|misses|missed|off by|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off|goto missed)\b/u,
+    refused(
+      'Tell me what it was sent to and where it landed, and I say which mistake explains it: astray Vega landed:"Deneb", or landed:"20 arcminutes west of it", or landed:"alt,az" in degrees.',
+      ['What to type into the controller', 'entries'],
+      ['It will not connect', 'triage'],
+    ),
+  ],
+  [
+    /^(?:what|which) side of the (?:mount|pier)|meridian flip/u,
+    refused(
+      'For which target? It hangs on where it stands: meridian M 42 says on which side, when it flips and how long you can follow it.',
+      ['For M 42', 'meridian M 42'],
+    ),
+  ],
+];
+
+export const talked = (patterns: readonly Answered[], plain: string): PlainReading =>
+  patterns.find(([pattern]) => pattern.test(plain))?.[1]() ?? null;
