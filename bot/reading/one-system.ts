@@ -21,7 +21,11 @@ const REACH = 240;
 
 /** The part of the sentence in which it stands: on a system that does well nothing is to be mended. */
 const isOfWorking = (text: string, { span }: Finding): boolean => {
-  const before = text.slice(Math.max(0, span.start - REACH), span.start).split(PART_ENDS).at(-1) ?? '';
+  const before =
+    text
+      .slice(Math.max(0, span.start - REACH), span.start)
+      .split(PART_ENDS)
+      .at(-1) ?? '';
   const [after = ''] = text.slice(span.start, span.start + REACH).split(PART_ENDS);
   const part = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
   return DOES_WELL.test(part) && !FAILS.test(part);

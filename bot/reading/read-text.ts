@@ -90,6 +90,10 @@ interface Message extends Finding {
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
 
+/** "check.answer" of all that is told. */
+const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> =>
+  new Set(all.flatMap(({ entry }) => Object.entries(entry.answers ?? {}).map((told) => told.join('.'))));
+
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
@@ -187,6 +191,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ...worth,
   ].sort((a, b) => a.span.start - b.span.start);
 
+  const found = namesOf([...messages, ...counted]);
   /** Checks that a message answers, whatever words stand around it. */
   const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
@@ -194,7 +199,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isShort ? null : printed),
+    ...liked.judged(gathered, isShort ? null : printed, found),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -73,7 +73,12 @@ const page = [
   '',
   '## Data',
   '',
-  ...dataFiles.flatMap((file) => [`### ${file.replace(BESIDE, '.bin')}`, '', ...headOf(file).map((line) => `> ${line}`), '']),
+  ...dataFiles.flatMap((file) => [
+    `### ${file.replace(BESIDE, '.bin')}`,
+    '',
+    ...headOf(file).map((line) => `> ${line}`),
+    '',
+  ]),
   '### bot/reply/fonts',
   '',
   '> DejaVu Sans; its licence (Bitstream Vera and Arev, free to use and embed) lies beside it in bot/reply/fonts/LICENSE.',

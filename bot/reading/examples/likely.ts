@@ -35,7 +35,7 @@ const LEAST = 0.001;
 /** An answer that the marks speak less for is less likely than that. */
 const FAINT = Math.log(LEAST) - LEANING;
 /** Where the net is asked too: an answer that the marks speak less for is left. */
-export const WORTH_ASKING = 1.5;
+export const WORTH_ASKING = 3;
 /** How much of its likeliness another answer takes from the likeliest of a check: a text that tells both tells of two evenings. */
 const RIVALRY = 0.5;
 
@@ -163,12 +163,18 @@ export const makeWeighing = (weights: Weights, parts: NetParts | null = null): W
     for (let i = 0; i < count; i++) all[groups[worth[i] as number] as number] = 0;
   };
 
+  const poolOf = (clause: Clause): Pool | null => net?.poolOf(clause) ?? null;
+  const joinPools = (together: Pool | null, next: Pool | null): void => {
+    if (together !== null && next !== null) net?.join(together, next);
+  };
+  const lengthOf = (marks: readonly (readonly number[])[], i: number): number => marks[i]?.length ?? 0;
+
   /** Each clause, it with the next, and three of one sentence; not what is asked throughout. */
   const weighAll = (clauses: readonly Clause[]): void => {
     const marks = clauses.map(sumUp);
-    const pools = net === null ? [] : clauses.map(net.poolOf);
+    const pools = clauses.map(poolOf);
     for (const [i, { sentence, number }] of clauses.entries()) {
-      let count = marks[i]?.length ?? 0;
+      let count = lengthOf(marks, i);
       let told = !sentence.asks;
       const pool = pools[i] ?? null;
       if (told) weigh(i * size, count, i, i + 1, pool);
@@ -179,9 +185,8 @@ export const makeWeighing = (weights: Weights, parts: NetParts | null = null): W
       const to = clauses[i + 2]?.number === number ? i + 3 : i + 2;
       for (let j = i + 1; j < to; j++) {
         count += join(j, marks[j] ?? []);
-        const next = pools[j];
         // Its own is not asked for again.
-        if (pool !== null && next !== undefined) net?.join(pool, next);
+        joinPools(pool, pools[j] ?? null);
         told ||= clauses[j]?.sentence.asks === false;
         if (told) weigh(together, count, i, j + 1, pool);
       }

@@ -57,6 +57,8 @@ interface OfWord {
 /** Words whose part is kept; 2.7 kB each. */
 const KEPT = 800;
 const DIGITS = /\d+/gu;
+/** Of a longer clause the rest is not heard, nor was it when it was fitted. */
+const MOST_WORDS = 40;
 /** Stands for a question mark. */
 const ASKED = '?';
 
@@ -95,17 +97,23 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
   };
   const wordsOf = ({ sentence, from, to }: Clause): readonly (OfWord | null)[] => {
     const words: (OfWord | null)[] = [];
-    for (let i = from; i < to; i++) {
+    for (let i = from; i < to && words.length < MOST_WORDS; i++) {
       const token = sentence.tokens[i];
       if (token?.kind === 'word') words.push(ofWord(token.known?.word ?? token.word));
     }
     if (sentence.asks) words.push(ofWord(ASKED));
     return words;
   };
-  const here = new Float32Array(filters);
-  const addTo = (sums: Float32Array, added: Float32Array | undefined): void => {
-    if (added === undefined) return;
+  const nothing = new Float32Array(filters);
+  const addTo = (sums: Float32Array, added: Float32Array): void => {
     for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (added[i] as number);
+  };
+  /** Looks for each pattern at one word. */
+  const lookAt = (most: Float32Array, before: Float32Array, own: Float32Array, after: Float32Array): void => {
+    for (let f = 0; f < filters; f++) {
+      const has = (tapStarts[f] as number) + (before[f] as number) + (own[f] as number) + (after[f] as number);
+      if (has > (most[f] as number)) most[f] = has;
+    }
   };
   const keepMost = (most: Float32Array, other: Float32Array): void => {
     for (let f = 0; f < filters; f++) if ((other[f] as number) > (most[f] as number)) most[f] = other[f] as number;
@@ -117,11 +125,7 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
       const pool: Pool = { most: new Float32Array(filters), sum: new Float32Array(size), words: 0 };
       for (const [i, word] of words.entries()) {
         if (word === null) continue;
-        here.set(tapStarts);
-        addTo(here, words[i - 1]?.before);
-        addTo(here, word.own);
-        addTo(here, words[i + 1]?.after);
-        keepMost(pool.most, here);
+        lookAt(pool.most, words[i - 1]?.before ?? nothing, word.own, words[i + 1]?.after ?? nothing);
         addTo(pool.sum, word.vector);
         pool.words += 1;
       }
