@@ -28,6 +28,11 @@ describe('what words are read as, by plain English', () => {
     ['algol minimum above 40 degrees', 'up algol above:40 first:minimum'],
     ['two alignment stars, one each side of the meridian', 'alignment stars:2 side:both'],
     ['bright steady thing in the south-east', 'bright towards:south-east steady:yes'],
+    ['pick two alignment stars, one east and one west of the meridian', 'alignment stars:2 side:both'],
+    ['what is that yellowish steady star in the se', 'bright towards:south-east steady:yes'],
+    ['really bright thing in the west, not blinking', 'bright towards:west steady:yes'],
+    ['is saturn visible from Eye', 'up saturn site:eye first:seen'],
+    ['when does algol fade', 'up algol first:minimum'],
     ['whats neer the moon tonite', 'ahead meetings on:tonight'],
     ['remind me half an hour before sunset', 'remind target:Sun when:set before:30'],
     // 10 December 2026 is a Thursday: the Saturday after the next is nine days off.
@@ -112,6 +117,15 @@ describe('what is told', () => {
     expect((await asked('perseids on 20 august', Date.UTC(2026, 7, 10, 20))).summary).toMatch(
       /^A few .* after their best/u,
     );
+  });
+
+  it('a shower by the last word of its name', async () => {
+    expect((await asked('will the lyrids be good this weekend')).summary).toContain('Next: April Lyrids, night of');
+  });
+
+  it('a reminder of a phase of the Moon asks for the hour', async () => {
+    const { choices } = await refusal(deps, 'remind me of the new moon', EVENING);
+    expect(choices?.[0]?.run).toContain('on:"new moon"');
   });
 
   it('comets: why none is known, and what can be asked', async () => {

@@ -113,3 +113,54 @@ describe('a yes to what was guessed beside another step', () => {
     expect(notesOf(reply)).not.toContain('Perhaps: ');
   });
 });
+
+describe('asked how a thing is done that is not the step in hand', () => {
+  it.each([
+    [
+      'app on my phone does not connect, own wifi of the mount',
+      'how do i stop my phone going back to the house wifi',
+      'Switch off joining',
+    ],
+    ['windows usb adapter hand controller, it drops', 'how do i switch off usb power saving', 'Power Management'],
+    [
+      'bluetooth mount, windows, cannot open the port',
+      'how do i forget the mount in bluetooth and pair again',
+      'forget',
+    ],
+  ])('%s: “%s”', async (opening, asked, how) => {
+    const first = await talk(`Tova ${how}`, opening);
+    const reply = await talk(`Tovb ${how}`, opening, asked);
+    expect(notesOf(reply)).toMatch(/^How: /u);
+    expect(notesOf(reply)).toContain(how);
+    expect(stepOf(reply)).toMatchObject({ id: stepOf(first).id });
+  });
+
+  it.each(['how do i bake bread', 'how do i do that', 'how does it all work'])(
+    '%s: nothing is told of it',
+    async (asked) => {
+      expect(
+        notesOf(await talk(`Tovc ${asked}`, 'bridge on the house network does not answer, windows', asked)),
+      ).not.toContain('How: ');
+    },
+  );
+});
+
+describe('a yes to what was said back', () => {
+  it('is no answer to the question that stands', async () => {
+    const lines = ['usb adapter, windows, port missing', 'yellow sign next to something in the list'];
+    const first = await talk('Ysolt', ...lines);
+    expect(notesOf(first)).toContain('I take it: ');
+    const reply = await talk('Ysolde', ...lines, 'yes');
+    expect(notesOf(reply)).not.toContain('Did you mean');
+    expect(stepOf(reply)).toMatchObject({ id: stepOf(first).id });
+  });
+
+  it('a doubt about another thing is no answer either', async () => {
+    const reply = await talk(
+      'Yves',
+      'usb cable into the mounts own socket, windows, com4, times out',
+      'i dont know which speed it wants, 9600 is set',
+    );
+    expect(notesOf(reply)).not.toContain('nothing that I know of');
+  });
+});

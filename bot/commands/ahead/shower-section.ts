@@ -16,7 +16,7 @@ const lastWord = (name: string): string => name.split(' ').at(-1)?.toLowerCase()
 
 /** Its code only in full: "quasars" are no Quadrantids. */
 const isAboutShower = (question: Question, { name, code }: Shower): boolean =>
-  isAbout(question, name) || question.about === code.toLowerCase();
+  isAbout(question, name, ...name.split(' ').slice(1)) || question.about === code.toLowerCase();
 
 /** A great shower still shows in the nights beside its best; common practice, no source. */
 const BESIDE_NIGHTS = 1;

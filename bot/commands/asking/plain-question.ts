@@ -104,8 +104,10 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
   const first = talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame);
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const topic = topicOf(plain, { isTargetNamed: true }) ?? tubeNumbers(plain);
-  return topic === null ? null : { outcome: topic, isTopic: true };
+  const topic = topicOf(plain, { isTargetNamed: true });
+  if (topic !== null) return { outcome: topic, isTopic: true };
+  const figures = tubeNumbers(plain);
+  return figures === null ? null : { outcome: figures };
 };
 
 const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;

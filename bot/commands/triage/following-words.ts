@@ -6,10 +6,8 @@ import { waitingWalk } from './find-walk.js';
 import { numbersSaid } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 import { knownFor } from '../asking/plain-reader.js';
-import { followUp } from '../asking/following/follow-up.js';
+import { followUp, mayFollow } from '../asking/following/follow-up.js';
 import { lastAsked } from '../asking/following/last-asked.js';
-
-const LONGEST = 100;
 
 /** Whether a walk that waits may mean the words: its own questions are answered with stars and figures too. */
 const isForWalk = (deps: Deps, { text, nowUtcMs }: SaidWords, { state }: Walk): boolean => {
@@ -22,7 +20,7 @@ export const followingWords: WordsReader = {
   name: 'what follows a question',
   read: async (deps, said) => {
     const { text, asker, nowUtcMs } = said;
-    const last = text.length > LONGEST ? null : lastAsked(deps.store, asker, nowUtcMs);
+    const last = mayFollow(text) ? lastAsked(deps.store, asker, nowUtcMs) : null;
     if (last === null) return null;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     const found = followUp(last, text, await knownFor(deps, said), { isStrict: walk !== null });

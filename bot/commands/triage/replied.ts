@@ -4,6 +4,7 @@ import { answerMeant, readText, yesOrNo, type AnswerMeant, type Reading } from '
 import { answerStep, tellText } from '../../triage/index.js';
 import { keptWords, withoutFactsOf } from './kept-words.js';
 import { notPlaced, readWords } from './read-notes.js';
+import { answersOf } from './step-data.js';
 import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './take-words.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -70,10 +71,24 @@ const takeNo = (began: Began, asked: AnswerMeant, text: string, rest: string): T
   return changed(began, state, { ...offeredInstead(meant, rest), at: before.step, few: true, refused: asked.id });
 };
 
+const THEN_THIS = 'Good. Then on with this one:';
+
+/** "Yes" to what was said back: "I take it: …" stands, and the question is still to be answered. */
+const takeAgreed = (began: Began, text: string): Turn | null => {
+  const { context, walk, before } = began;
+  const { events, turns } = walk.state;
+  const last = events.slice(turns.at(-1) ?? 0).findLast(({ kind }) => kind === 'text');
+  const wasSaidBack = last?.kind === 'text' && last.facts.length > 0;
+  const isOfYesOrNo = answersOf(before).some(({ label }) => /^(?:yes|no)\b/iu.test(label));
+  if (before.step.kind !== 'ask' || !wasSaidBack || isOfYesOrNo) return null;
+  return changed(began, keptWords(context.by, walk.state, text), { notes: [THEN_THIS], at: before.step, few: true });
+};
+
 /** What a yes or a no to "Did you mean …?" comes to; null where nothing was asked back, or neither was said. */
 export const takeReply = (began: Began, text: string): Turn | null => {
   const reply = yesOrNo(text);
   const asked = reply === null ? null : nearestBefore(began);
+  if (reply?.says === 'yes' && reply.rest === '' && asked === null) return takeAgreed(began, text);
   if (reply === null || asked === null || asked.isSure) return null;
   return reply.says === 'yes' ? takeYes(began, asked, reply.rest) : takeNo(began, asked, text, reply.rest);
 };

@@ -10,6 +10,7 @@ import {
 } from '../../reading/index.js';
 import { NUMBERS, passStep } from '../../triage/index.js';
 import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
+import { takeHow } from './asks-how.js';
 import { takeBackChoices } from './read-notes.js';
 import { GO_ON } from './take-words.js';
 import { isDenied } from './told-at-card.js';
@@ -70,7 +71,7 @@ export const takeOfTheTalk = (
   take: (doing: Doing) => Turn | Problem | null,
 ): Turn | Problem | null => {
   const { context, walk, before, notes } = began;
-  const asked = takeOfDoing(began, text);
+  const asked = takeHow(began, text) ?? takeOfDoing(began, text);
   if (asked !== null) return asked;
   const kind = kindOf(began, text);
   if (kind === null) return null;

@@ -20,11 +20,16 @@ const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): Answer
   return { id: guess.id, label, score: guess.probability, isSure: false };
 };
 
+/** "I don't know which speed it wants", "not sure if it blinks": a doubt about a thing says nothing of it for sure. */
+const BEGINS_IN_DOUBT =
+  /^\W*(?:(?:sorry|well|hm+|um+|ok|honestly|and|but),? )*(?:i(?:['\u2019]?m| am)? )?(?:(?:do ?n['\u2019]?t|do not|dont) (?:really )?know|dunno|not (?:really |quite )?sure|no idea|unsure) (?:which|what|how|whether|if|where|about)\b/iu;
+
 /** @returns null where the words say none of the answers, ask back, are a story, or only guess at what must be looked at */
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const weighed = weighWords(vocabulary, text, question);
   if (weighed === null) return null;
-  const meant = orLikeliest(weighed, question);
+  const likeliest = orLikeliest(weighed, question);
+  const meant = likeliest !== null && BEGINS_IN_DOUBT.test(text) ? { ...likeliest, isSure: false } : likeliest;
   // What keeps gear from harm is not suggested to anyone.
   const isSuggested = meant?.isSure !== true || isHedged(text);
   return question.guards === true && meant?.id === question.good && isSuggested ? null : meant;

@@ -9,6 +9,8 @@ export interface RemedyTold {
   readonly fault: FaultEntry;
   /** How far the words are those of this remedy, above 0; rarer words weigh more. */
   readonly score: number;
+  /** How much of what the words carry stands in this remedy, 0 to 1; its title counts in full. */
+  readonly share: number;
 }
 
 /** That it works, and how well, tells nothing of what was done. */
@@ -126,16 +128,17 @@ export const remediesTold = (
   const { of, rarity } = remediesOf(model);
   const said = [...tellingMarks(model.reading.sayings.lexicon, deed)].filter((mark) => !OF_TIME.has(mark));
   const { facts } = readText(model.reading, text);
+  const carried = said.reduce((sum, mark) => sum + rarity(mark), 0);
   const worth = (mark: string): number => rarity(mark) * (DOINGS.has(mark) ? DOING_WEIGHT : 1);
   return model.faults
     .flatMap((fault) => {
       const marks = of.get(fault.id) ?? new Map<string, number>();
-      const words = said.reduce((sum, mark) => sum + (marks.get(mark) ?? 0) * worth(mark), 0) / marks.size ** BY_LENGTH;
-      const told = words + factsFor(model, fault, facts);
+      const matched = said.reduce((sum, mark) => sum + (marks.get(mark) ?? 0) * worth(mark), 0);
+      const told = matched / marks.size ** BY_LENGTH + factsFor(model, fault, facts);
       if (told === 0) return [];
       const index = situation.faultIndex.get(fault.id);
       const likely = index === undefined ? ELSEWHERE : Math.max(LEAST_LIKELY, belief.probabilities[index] ?? 0);
-      return [{ fault, score: told + BY_LIKELIHOOD * Math.log(likely) }];
+      return [{ fault, score: told + BY_LIKELIHOOD * Math.log(likely), share: carried === 0 ? 0 : matched / carried }];
     })
     .sort((one, other) => other.score - one.score);
 };

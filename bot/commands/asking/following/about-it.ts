@@ -3,11 +3,36 @@ import { plainQuestion } from '../plain-question.js';
 import { askedOf, type Known } from '../sentence/asked.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
-const ASKS =
-  /^(?:what|what's|whats|when|whens|when's|where|wheres|where's|which|how|hows|at what|in which|is|are|will|would|can (?:i|we|you)|could (?:i|we|you)|should (?:i|we)|does|do|remind me|tell me|let me know)\b/iu;
-/** What is asked of a thing in the sky and of little else. */
-const OF_SKY =
-  /\b(?:how (?:high|low|bright|big|faint)|high|higher|highest|altitude|azimuth|rises?|rising|sets?|setting|up(?! to| and)|visible|see|seen|look for|transits?|culminat\w*|meridian|best|where|direction|which way|horizon|in the sky|get|catch|split|image|spot|find|magnitude|safe|ok|okay|dangerous)\b/iu;
+const THING = '(?:it|they|them|that one|this one)';
+const MAY = '(?:can|could|should|will|would|might|do|does)';
+const SEEN = '(?:see|spot|observe|image|photograph|find|split|look at|look for|point at|view)';
+
+/** How one asks of a thing in the sky, and of little else. */
+const ASKED_OF_SKY: readonly RegExp[] = [
+  /^how (?:high|low|bright|big|faint|far up)\b/u,
+  /^(?:at )?(?:when|what time|how long (?:until|till|before))\b.*\b(?:rises?|rising|sets?|setting|risen|come up|comes up|go down|goes down|goes below|highest|high|best|transits?|culminat\w*|cross(?:es)? the meridian|on the meridian|up|visible|above)\b/u,
+  new RegExp(
+    `^where(?:'s|s| is| will| would| should| are)? ${THING}(?: be| stand| now| then|$| at\\b| on\\b| in\\b| tonight\\b| tomorrow\\b)`,
+    'u',
+  ),
+  new RegExp(`^where (?:do|can|should|could|will) (?:i|we) (?:find|look for|see|point to|spot) ${THING}\\b`, 'u'),
+  /^(?:in )?(?:which|what) (?:way|direction|part of the sky|side of the sky|constellation)\b/u,
+  new RegExp(
+    `^(?:is|are|will|would|was) ${THING} (?:still |already |ever |also |too |be |well )*(?:up(?! to\\b| and\\b)|visible|high\\w*|low\\w*|above|placed|in the sky|observable|rising|setting(?! up)|below|down|worth|best|bright|faint)\\b`,
+    'u',
+  ),
+  new RegExp(`^(?:so )?${MAY} (?:i|we|you) (?:still |also |even |ever )?${SEEN} ${THING}\\b`, 'u'),
+  new RegExp(`^${MAY} (?:i|we) (?:still )?(?:get|catch) ${THING} (?:with|through|in|from)\\b`, 'u'),
+  new RegExp(
+    `^${MAY} ${THING} (?:ever |still |also )?(?:rise|set|get (?:any )?(?:high|low)\\w*|go (?:down|below)|come up|stay up|culminate|transit|cross the meridian|clear)\\b`,
+    'u',
+  ),
+  /^(?:and )?(?:what(?:'s| is|s)? )?(?:the |its? )*(?:altitude|azimuth|magnitude|constellation|hour angle)\b/u,
+  /^(?:please )?(?:remind me|tell me|let me know|ping me|wake me) (?:when|once|as soon as|before)\b/u,
+  /^(?:is|would|will) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise) (?:for \w+ )?to (?:look|point|aim|slew|go|swing)\b/u,
+];
+const MOST_WORDS = 10;
+
 /** Said to somebody, or of a thing one owns. */
 const TO_PEOPLE =
   /\b(?:(?:did|do|are|have|has|will|would|could) (?:you|he|she|they|we all)|(?:buy|bought|sold|sell|cost|lend|borrow|bring)\w*)\b/iu;
@@ -66,8 +91,8 @@ const inheriting = (before: ToldLine, asked: ToldLine, known: Known): ToldLine =
 
 /** A question of it and of nothing that people or mounts do. */
 const isOfIt = (said: string, isStrict: boolean): boolean =>
-  ASKS.test(said) &&
-  OF_SKY.test(said) &&
+  ASKED_OF_SKY.some((form) => form.test(said.toLowerCase())) &&
+  said.split(' ').length <= MOST_WORDS &&
   (IT.test(said.replace(IS_SAFE, ' ')) || ITS.test(said.replace(IS_SAFE, ' '))) &&
   !TO_PEOPLE.test(said) &&
   // The Sun has a question of its own, whatever was asked before.

@@ -19,13 +19,30 @@ const LONGEST = 100;
 const MOST_WORDS = 12;
 
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|only|just|what about|how about|what if|and if)(?:,| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in) )+/iu;
+  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|only|what about|how about|what if|and if)(?:,| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in) )+/iu;
 /** Leads that say by themselves that something before is followed. */
-const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|just)\b/iu;
+const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only)\b/iu;
+/** With no "what if" before it this is told, not asked. */
+const TELLS = /^(?:(?:and|ok|okay|so|but|no|oh|well),? )*(?:i|we) (?!meant?\b|did mean\b)/iu;
+/** "Not M 51, M 101": one in the place of another. */
+const TAKES_BACK = /^not .+[ ,].+/iu;
 
 /** Nothing by themselves; any other word that no part was made of says something else. */
 const GLUE =
   /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|sky|skies|to|look|if|use|using|it)$/u;
+
+/** How a question begins that is whole in itself, or a line told at length. */
+const BEGINS_WHOLE =
+  /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
+const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
+const MOST_IN_SHORT = 4;
+
+/** Whether it is worth looking closer; costs next to nothing, as every question comes this way. */
+export const mayFollow = (text: string): boolean => {
+  const count = text.trim().split(/\s+/u).length;
+  if (text.length > LONGEST || count > MOST_WORDS) return false;
+  return !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
+};
 
 interface Said {
   readonly rest: string;
@@ -35,11 +52,21 @@ interface Said {
 
 const saidIn = (text: string, known: Known): Said | null => {
   const clean = cleanText(text);
-  if (clean.length > LONGEST || clean.split(/\s+/u).length > MOST_WORDS || /\n/u.test(text.trim())) return null;
-  const spelt = mended(clean.replace(/[’‘`]/gu, "'"), known).replace(/[\s?!.,]+$/u, '');
-  const [lead = ''] = LEAD.exec(`${spelt} `) ?? [];
-  const rest = spelt.slice(lead.length).replace(/,/gu, ' ').replace(/\s+/gu, ' ').trim();
-  return rest === '' ? null : { rest, isLed: SAYS_SO.test(lead), isQuestion: /\?\s*$/u.test(text) };
+  if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
+  const typed = clean.replace(/[’‘`]/gu, "'");
+  const isQuestion = /\?\s*$/u.test(text);
+  const spelt = partedIn(mended(typed, known));
+  if (spelt.rest === '' || TELLS.test(typed)) return null;
+  // What is only told has its words as they stand: "no sound" is no Sunday.
+  const parted = spelt.isLed || isQuestion ? spelt : partedIn(typed);
+  return { ...parted, isQuestion };
+};
+
+const partedIn = (text: string): Omit<Said, 'isQuestion'> => {
+  const words = text.replace(/[\s?!.,]+$/u, '');
+  const [lead = ''] = LEAD.exec(`${words} `) ?? [];
+  const rest = words.slice(lead.length).replace(/,/gu, ' ').replace(/\s+/gu, ' ').trim();
+  return { rest, isLed: SAYS_SO.test(lead) || TAKES_BACK.test(rest) };
 };
 
 const nameOf = (text: string, { catalogue }: Known): string | null => {
@@ -65,8 +92,10 @@ const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null |
   if (target === undefined) return targets.length === 0 ? null : undefined;
   if (others.length > 0 || target === 'sun') return undefined;
   const found = resolveTarget(known.catalogue, target);
+  // A name of nothing, or of several things, is a question by itself.
+  if (isProblem(found)) return undefined;
   // An ordinary word is no slip of a name, and beside the Sun nothing is.
-  const isSlip = !isProblem(found) && found.isSlip === true;
+  const isSlip = found.isSlip === true;
   return isSlip && (before.command.name === 'sun' || target.split(' ').some((word) => isWord(word, known)))
     ? undefined
     : target;
@@ -152,16 +181,27 @@ const laidOver = (before: ToldLine, line: string, known: Known): ToldLine | null
 const isOfParts = (unread: Asked['unread']): boolean => unread.every(({ plain }) => GLUE.test(plain));
 
 /** "And the port?" is no town: one has to be led to, or written as a name. */
-const isPlaceSure = ({ place, isPlaceUnknown, isPlaceSaved }: Asked, rest: string): boolean => {
+const isPlaceSure = ({ place, isPlaceUnknown, isPlaceSaved }: Asked, rest: string, known: Known): boolean => {
   if (isPlaceUnknown) return false;
   if (place === null || isPlaceSaved) return true;
   const at = rest.toLowerCase().indexOf(place);
-  return at < 0 || LEADS_TO_PLACE.test(rest.slice(0, at)) || /^[\p{Lu}\d+-]/u.test(rest.slice(at));
+  if (at < 0 || /^[\d+-]/u.test(rest.slice(at))) return true;
+  const isName = /^\p{Lu}/u.test(rest.slice(at));
+  const isLed = LEADS_TO_PLACE.test(rest.slice(0, at));
+  // "In stock" and "from fan": words of every day are towns somewhere.
+  if (!isName && (!isLed || isWord(place, known))) return false;
+  // A town that is left at the end takes all words with it: the others have to be parts as well.
+  const others = `${rest.slice(0, at).replace(LEADS_TO_PLACE, '')} ${rest.slice(at + place.length)}`.trim();
+  return others === '' || isOfParts(unreadBeside(askedOf(others, others.toLowerCase(), known, others)));
 };
-const LEADS_TO_PLACE = /\b(?:from|in|at|near|for|outside) $/iu;
+const LEADS_TO_PLACE = /(?:^|\s)(?:from|in|at|near|for|outside) $/iu;
 
-const isOfList = ({ kind, constellation, plain }: Asked): boolean =>
-  kind !== null || constellation !== null || towardsIn(plain) !== null;
+const isOfList = ({ kind, constellation, targets, plain }: Asked): boolean =>
+  (kind !== null && targets.length === 0) || constellation !== null || towardsIn(plain) !== null;
+
+/** "My bad" is no sky. */
+const isSkySaid = ({ sky, plain }: Asked): boolean =>
+  sky === null || /\b(?:cit|town|suburb|countr|rural|village|dark|bortle|light|pollut|sk(?:y|ies))/u.test(plain);
 
 const namesPart = (asked: Asked): boolean => {
   const { when, place, kit, sky, kind, targets, above, below, brighter, constellation, larger, wider } = asked;
@@ -171,13 +211,15 @@ const namesPart = (asked: Asked): boolean => {
   );
 };
 
-/** Words of the compass, and those by which a target is taken back. */
-const BESIDE_PARTS = /^(?:(?:north|south)?-?(?:east|west)?(?:ern)?|not|than|rather)$/u;
+const COMPASS = /^(?:north|south)?-?(?:east|west)?(?:ern)?$/u;
+const TAKES_FROM = /^(?:than|rather)$/u;
 
 /** Unread words that name nothing else than the parts do. */
-const unreadBeside = ({ unread, kind, kindsToo }: Asked): Asked['unread'] => {
+const unreadBeside = ({ unread, kind, kindsToo, targets }: Asked): Asked['unread'] => {
   const kinds = [kind, ...kindsToo].join(' ').split(' ');
-  return unread.filter(({ plain: word }) => !kinds.includes(word) && !BESIDE_PARTS.test(word));
+  return unread.filter(
+    ({ plain: word }) => !kinds.includes(word) && !TAKES_FROM.test(word) && !(word === 'not' && targets.length > 0),
+  );
 };
 
 /** What a line of the same command, read from all the words, says. */
@@ -191,17 +233,28 @@ const byShift = (before: ToldLine, plain: string, known: Known): ToldLine | null
   return times === null ? null : withTimes(before, times, known.nowUtcMs);
 };
 
+/** What names its own matter is a question by itself, unless it is led in as a follow-up. */
+const isOfItself = ({ targets, kind }: Asked): boolean => targets.length > 0 || kind !== null;
+
+const isWholly = (asked: Asked, rest: string, known: Known): boolean =>
+  isOfParts(unreadBeside(asked).filter(({ plain }) => towardsIn(asked.plain) === null || !COMPASS.test(plain))) &&
+  namesPart(asked) &&
+  isPlaceSure(asked, rest, known) &&
+  isSkySaid(asked);
+
 const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLine | null => {
   const plain = rest.toLowerCase();
   if (tellsShift(plain)) return byShift(before, plain, known);
   const asked = askedOf(rest, plain, known, rest);
-  // What names its own matter is a question by itself, unless it is led in as a follow-up.
-  if (!isLed && (asked.targets.length > 0 || asked.kind !== null)) return null;
-  const isWhole = isOfParts(unreadBeside(asked)) && namesPart(asked) && isPlaceSure(asked, rest);
   const begun = BEGUN.get(before.command.name);
-  if (isWhole && begun !== undefined && asked.targets.length === 0) return byLine(before, `${begun} ${rest}`, known);
-  if (isWhole && !isOfList(asked)) return withParts(before, asked, known);
-  return isLed ? byLine(before, rest, known) : null;
+  const isPartOfSky = begun !== undefined && plain.startsWith('in ');
+  if (!isLed && !isPartOfSky && isOfItself(asked)) return null;
+  if (isWholly(asked, rest, known)) {
+    if (begun !== undefined && (isPartOfSky || asked.targets.length === 0))
+      return byLine(before, `${begun} ${rest}`, known);
+    if (!isOfList(asked)) return withParts(before, asked, known);
+  }
+  return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
 /**

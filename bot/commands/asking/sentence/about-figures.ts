@@ -29,6 +29,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'transit',
   ],
   [/^(?:has|have|did|is|was)\b.*\bculminat\w*\b/u, 'transit'],
+  [new RegExp(`\\b(?:${ASKS_WHEN}|next)\\b.*\\b(?:fad(?:es?|ing)|dims?|dimming)\\b`, 'u'), 'minimum'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [
     /\b(?:cross(?:es)?|reach(?:es)?|on|at) the meridian\b|\btransit (?:time|altitude|height)|\bmeridian (?:passage|transit)\b|\btransits? (?:time|at what)\b/u,

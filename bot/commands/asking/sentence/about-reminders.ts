@@ -159,7 +159,7 @@ const atWhatHour = (night: string | null, toDo: string | null): Problem => {
   const day = night === null ? '' : ` ${night}`;
   return problem(
     'missing-option',
-    `At what hour${day === '' ? '' : `,${day}`}? Such as: remind me${day} at 8pm${toDo === null ? '' : ` to ${toDo}`}. It comes once; ask again for the next.`,
+    `At what hour${day === '' ? '' : `,${day}`}? Such as: remind me${/moon$/u.test(day) ? ' on the' : ''}${day} at 8pm${toDo === null || /moon$/u.test(toDo) ? '' : ` to ${toDo}`}. It comes once; ask again for the next.`,
     fittingChoices(['19:00', '21:00'].map((hour) => ({ label: `At ${hour}`, run: lineAt(hour) }))),
   );
 };
@@ -190,7 +190,19 @@ const atSunset = (asked: Asked, say: string | undefined): Reading | Problem => {
 const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem =>
   says(asked, SUNSET) && asked.targets.every((name) => name === 'sun')
     ? atSunset(asked, toDo ?? undefined)
-    : reminderOfOther(asked, toDo);
+    : (ofPhase(asked, toDo) ?? reminderOfOther(asked, toDo));
+
+/** "The new moon": a night, whose hour is still to be said. */
+const ofPhase = (asked: Asked, toDo: string | null): Reading | Problem | null => {
+  const [, phase] = /\b(new|full) moon\b/u.exec(asked.plain) ?? [];
+  if (phase === undefined || asked.targets.some((name) => name !== 'moon')) return null;
+  const night = `${phase} moon`;
+  const say = toDo ?? undefined;
+  const { hour } = asked.when;
+  if (hour === null) return atWhatHour(night, toDo ?? `the ${night}`);
+  const options = { ...remindOptions(asked, false), at: hour, on: night, say };
+  return { line: commandLine('remind', '', options), ...toldBeside(asked, options) };
+};
 
 const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];

@@ -234,9 +234,15 @@ const hourAlone = (asked: Asked): string | null => {
 const BRIGHT_ONE =
   /\bbright(?:est)?\b(?: \w+){0,2}? (?:stars?|lights?|things?|objects?|dots?|planets?|one|twinkl\w+)\b|\b(?:stars?|lights?|things?|objects?|dots?) (?:is |so |very |really |that is |that's )*bright\b/u;
 
+/** "What's that yellowish steady star": called by its colour, or by how it shines. */
+const THAT_ONE =
+  /^(?:what|what's|whats|which|there|there's|i see|i can see|saw)\b.*\b(?:steady|twinkling|flickering|shining|yellow\w*|orange\w*|red(?:dish)?|white|blu(?:e|ish)) (?:\w+ )?(?:star|light|dot|thing|point|object|one|planet)\b/u;
+
 const brightOne: Rule = (asked) => {
   const towards = towardsIn(asked.plain);
-  if (towards === null || asked.targets.length > 0 || !says(asked, BRIGHT_ONE)) return null;
+  // "Not blinking" is no planetary nebula.
+  const isNamed = asked.targets.some((name) => name !== 'blinking');
+  if (towards === null || isNamed || !(says(asked, BRIGHT_ONE) || says(asked, THAT_ONE))) return null;
   const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
@@ -263,6 +269,7 @@ export const ABOUT_SKY: readonly Rule[] = [
   dark,
   despiteMoon,
   listExcept,
+  brightOne,
   pair,
   whether,
   air,
@@ -271,6 +278,5 @@ export const ABOUT_SKY: readonly Rule[] = [
   coordinates,
   height,
   night,
-  brightOne,
   list,
 ];

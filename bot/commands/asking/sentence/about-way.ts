@@ -25,6 +25,8 @@ const NOT_A_WAY =
   /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead(?! of)|went|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|relative|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae|poke|wake|ping|warn|alert)\b/u;
 const HOW_FAR_APART =
   /\b(?:near\w*|clos\w*|far|dist\w*|degrees?|deg|separation|angle|gap|beside|next to|similar|belongs?)\b/u;
+/** One of the two, and no way between them. */
+const EITHER = /\b(?:or|vs|versus)\b/u;
 const BY_NIGHT = /night|evening/u;
 
 const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], { sentence }: SunParts) => {
@@ -44,7 +46,11 @@ const isByDay = (plain: string, parts: SunParts, { day }: Known): boolean =>
 /** Whether two targets are the ends of a way: by the words between them, or, by day, one after the other. */
 const isAWay = (plain: string, pair: readonly [NamedTarget, NamedTarget], parts: SunParts, known: Known): boolean => {
   const { night, hour } = parts.when;
-  if ((!MOVES.test(plain) && HOW_FAR_APART.test(plain)) || (hour === null && BY_NIGHT.test(night ?? ''))) return false;
+  if (
+    (!MOVES.test(plain) && (HOW_FAR_APART.test(plain) || EITHER.test(plain))) ||
+    (hour === null && BY_NIGHT.test(night ?? ''))
+  )
+    return false;
   if (isWayOfTwo(plain, pair, parts)) return true;
   return (FOLLOWS.test(plain) || MOVES.test(plain) || hour !== null) && isByDay(plain, parts, known);
 };

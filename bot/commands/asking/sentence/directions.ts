@@ -1,5 +1,6 @@
 /** The part of the sky that a sentence names. */
 import { sameSiteName } from '../resolve-site.js';
+import { tableOf } from '../../../ground/table-of.js';
 import { takeFirst, type Sentence } from './words.js';
 
 const OVERHEAD =
@@ -13,8 +14,13 @@ const FACING = /\b(north|south)?[ -]?(east|west)?[ -]facing\b/u;
 const joined = (first: string | undefined, second: string | undefined): string | null =>
   first === undefined && second === undefined ? null : [first, second].filter(Boolean).join('-');
 
+/** "In the se", "towards NW". */
+const SHORT = /\b((?:in|to|towards?|facing|looking|low|due) (?:the )?)(ne|nw|se|sw)\b/gu;
+const SIDES = tableOf({ ne: 'north-east', nw: 'north-west', se: 'south-east', sw: 'south-west' });
+
 /** As `towards:` takes it; null: none is named. */
-export const towardsIn = (plain: string): string | null => {
+export const towardsIn = (typed: string): string | null => {
+  const plain = typed.replace(SHORT, (_, lead: string, side: string) => `${lead}${SIDES.get(side) ?? side}`);
   if (OVERHEAD.test(plain)) return 'overhead';
   for (const [, first, second] of plain.matchAll(DIRECTION)) {
     const found = joined(first, second);

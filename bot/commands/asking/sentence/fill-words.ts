@@ -22,7 +22,7 @@ const FILL = new Set(
 
 /** What the answers hold whatever was asked, by the command's name. */
 const ABOUT = tableOf<RegExp>({
-  up: /^(?:up|rise\w*|ris\w+|sets?|setting|visible|visibility|high|highest|low|lowest|best|good|when|where|altitude|height|transit\w*|culminat\w*|cross\w*|meridian|dark|moon\w*|bright\w*|magnitude|mag|mags|size|big|large|phase|lit|illuminated|full|rings?|tilt\w*|separation|position|angle|angles|pa|split\w*|alt\/az|hour|ha|parallactic|air ?mass|airmass|eyepieces?|power|magnification|exit|pupil|minim\w*|maxim\w*|primary|ruin\w*|spoil\w*|swap|replace|jump|leave|leaving|route|goto|track\w*|finished|eclips\w*|period|variable|faint\w*|dim|constellation|belong\w*|lies?|horizon|sky|evening|night|see\w*|observ\w*|spot\w*|catch|look\w*|view\w*|imag\w*|photograph\w*|point\w*|find\w*|show\w*|easy|hard|worth|opposition|distance|colour|color|type|kind|what|filters?|need\w*|companion|components?|south|due|drown\w*|washed|too|late|early|chance|possible|telescope\w*|scope|binocular\w*|eye|naked|degrees?|deg|comp\w*|alt|az|info|information|details?|data|facts?|tell|about|status|chart|curve|graph|plot)$/u,
+  up: /^(?:up|rise\w*|ris\w+|sets?|setting|visible|visibility|high|highest|low|lowest|best|good|when|where|altitude|height|transit\w*|culminat\w*|cross\w*|meridian|dark|moon\w*|bright\w*|magnitude|mag|mags|size|big|large|phase|lit|illuminated|full|rings?|tilt\w*|separation|position|angle|angles|pa|split\w*|alt\/az|hour|ha|parallactic|air ?mass|airmass|eyepieces?|power|magnification|exit|pupil|minim\w*|fad(?:e|es|ing)|dims?|maxim\w*|primary|ruin\w*|spoil\w*|swap|replace|jump|leave|leaving|route|goto|track\w*|finished|eclips\w*|period|variable|faint\w*|dim|constellation|belong\w*|lies?|horizon|sky|evening|night|see\w*|observ\w*|spot\w*|catch|look\w*|view\w*|imag\w*|photograph\w*|point\w*|find\w*|show\w*|easy|hard|worth|opposition|distance|colour|color|type|kind|what|filters?|need\w*|companion|components?|south|due|drown\w*|washed|too|late|early|chance|possible|telescope\w*|scope|binocular\w*|eye|naked|degrees?|deg|comp\w*|alt|az|info|information|details?|data|facts?|tell|about|status|chart|curve|graph|plot)$/u,
   altitude:
     /^(?:up|high|height|low|altitude|alt|az|azimuth|alt\/az|elevation|direction|where|way|compass|bearing|degrees?|deg|hour|angle|air ?mass|airmass|point\w*|locate|find\w*|look\w*|position|sky|part|stand\w*|sit\w*|side|meridian|transit\w*|horizon|north|south|east|west|see\w*|show\w*)$/u,
   tonight:
@@ -30,7 +30,7 @@ const ABOUT = tableOf<RegExp>({
   meridian:
     /^(?:flip\w*|meridian|side|pier|mount|transit\w*|cross\w*|track\w*|german|equatorial|fork|past|mins?|minutes?|long|degrees?|when|limit\w*|must|before|after|follow\w*|through|east|west|\d{1,3})$/u,
   bright:
-    /^(?:bright\w*|star|planet|light|lights|thing|object|dot|one|low|high|twinkl\w*|flash\w*|flicker\w*|blink\w*|stead\w*|constant|doesn't|doesnt|move|moving|colou?r\w*|white|yellow|orange|red|blue|big|shin\w*|saw|seen|near|horizon|sky|side|what|which)$/u,
+    /^(?:bright\w*|star|planet|light|lights|thing|object|dot|one|low|high|twinkl\w*|flash\w*|flicker\w*|blink\w*|stead\w*|constant|doesn't|doesnt|move|moving|colou?r\w*|white|yellow\w*|orange\w*|red(?:dish)?|blu(?:e|ish)|big|shin\w*|saw|seen|near|horizon|sky|side|what|which)$/u,
   moons:
     /^(?:jupiter\w*|jovian|moons?|galilean|satellites?|io|europa|ganymede|callisto|transit\w*|shadows?|occult\w*|eclips\w*|events?|disc|disk|behind|front|beside|position\w*|cross\w*|visible|next|when|seen?|week|month|on)$/u,
   epoch:

@@ -54,15 +54,21 @@ const LOOKED =
 const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 
-/** Whether a guard is needed at all: a No would be heard as "not needed". */
-const ASKS_NEED =
-  /\b(?:need|needs|needed|necessary|must|have to|has to|got to|should|supposed to|required?|ought)\b.*\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard)\b/u;
+/** Whether a guard is needed at all, in whatever order it is asked: a No would be heard as "not needed". */
+const NEEDS =
+  /\b(?:need|needs|needed|necessary|must|have to|has to|got to|should|supposed to|requires?d?|ought|compulsory|mandatory)\b/u;
+const A_GUARD =
+  /\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard|one (?:too|as well|also)|one)\b/u;
+/** A finder has a filter against the Sun alone. */
+const FINDER_FILTER = /\bfinder\w*\b.*\bfilter\w*\b|\bfilter\w*\b.*\bfinder\w*\b/u;
 /** "must not", "no need", "why": those are other questions, or no question. */
 const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|without|why|which|what)\b/u;
 
+const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
+
 const cautionFor = (plain: string): string => {
   if (LOOKED.test(plain)) return cautionText('eyes');
-  if (ASKS_NEED.test(plain) && !OTHER_NEED.test(plain)) return cautionText('sun-guards');
+  if (asksNeed(plain)) return cautionText('sun-guards');
   return cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking');
 };
 
@@ -97,10 +103,13 @@ const isOfLooking = (plain: string): boolean =>
 const isOfSunset = (said: string): boolean =>
   SUN_AT_EDGE.test(said) && ASKED_OF_SAFETY.test(said) && !AS_HOUR.test(said) && !WAITS.test(said);
 
+/** A question of eyes though no word names the Sun itself: of the sunset, of a filter for the finder. */
+const isOfUnnamedSun = (said: string): boolean => isOfSunset(said) || (FINDER_FILTER.test(said) && asksNeed(said));
+
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();
-  if (isOfSunset(said)) return answerTo(said);
+  if (isOfUnnamedSun(said)) return answerTo(said);
   const plain = said.replace(SUN_AS_HOUR, ' ');
   if (!SUN.test(plain)) return null;
   if (isOfLooking(plain)) return answerTo(plain);

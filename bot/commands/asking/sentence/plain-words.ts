@@ -22,6 +22,8 @@ export const inFull = (words: string): string =>
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\blit\b/giu, 'illuminated')
+    // The one that shows what the other does not; both stand together.
+    .replace(/\bmagellanic clouds\b/giu, 'large magellanic cloud')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');
 
 const STANDS_AT =

@@ -2,6 +2,7 @@
 import type { UtcMs } from '../../../sky/types.js';
 import { isOfThatDate, namesHour, namesNight } from '../../../times/index.js';
 import { numberOf, takeFirst, type Run, type Sentence } from './words.js';
+import { MS_PER_DAY } from '../../../ground/durations.js';
 import { tableOf } from '../../../ground/table-of.js';
 
 export interface When {
@@ -91,10 +92,23 @@ const nextWeekend = ({ plain }: Run, nowUtcMs: UtcMs): string | null => {
   return `in ${weekday === 0 || weekday === SATURDAY ? toSaturday || DAYS_A_WEEK : toSaturday + DAYS_A_WEEK} days`;
 };
 const SATURDAY = 6;
+
+/** "On the 20th": the next such day, by the calendar in UTC. */
+const dayOfMonth = ({ plain }: Run, before: string, nowUtcMs: UtcMs): string | null => {
+  const day = Number(/^(?:the )?(\d{1,2})(?:st|nd|rd|th)$/u.exec(plain)?.[1] ?? 0);
+  if (day < 1 || day > 31 || !/^(?:on|for)$/u.test(before)) return null;
+  const now = new Date(nowUtcMs);
+  for (let ahead = 0; ahead < 3; ahead++) {
+    const date = new Date(Date.UTC(now.getUTCFullYear(), now.getUTCMonth() + ahead, day));
+    // "The 31st" is of no June, and one that is past is of the next month.
+    if (date.getUTCDate() === day && date.getTime() + MS_PER_DAY > nowUtcMs) return date.toISOString().slice(0, 10);
+  }
+  return null;
+};
 const DAYS_A_WEEK = 7;
 
 const nightIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
-  const rough = roughNight(run) ?? nextWeekend(run, nowUtcMs);
+  const rough = roughNight(run) ?? nextWeekend(run, nowUtcMs) ?? dayOfMonth(run, before, nowUtcMs);
   if (rough !== null) return rough;
   if (run.plain === 'the sun') return null;
   const words = plainDate(run.plain);

@@ -61,7 +61,8 @@ const CITY_POPULATION = 50_000;
 const SAYS_WHERE = /^(?:in|from|near|use)$/u;
 
 const isWanted = (run: Run, before: string, population: number, known: PlaceKnowledge): boolean => {
-  if (known.isTarget(run.plain) || known.isSlip(run.plain))
+  // No target is meant by an everyday word: Eye and Nice after "from" are towns.
+  if (!isLittle(run.plain) && (known.isTarget(run.plain) || known.isSlip(run.plain)))
     return (
       known.isOfPair !== true &&
       SAYS_WHERE.test(before) &&
@@ -181,7 +182,7 @@ export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): Unk
 
 /** What something may be seen in that is no place: a constellation by its short name, and how a picture is taken. */
 const isNowhere = (name: string): boolean =>
-  beginsConstellation(name) || /^(?:colou?r|detail|stereo|mono)$/u.test(name);
+  beginsConstellation(name) || /^(?:colou?r|detail|stereo|mono|[ns][ew])$/u.test(name);
 
 const isNoPlace = (name: string, known: PlaceKnowledge): boolean => {
   const isOneTarget = (word: string): boolean => known.isTarget(word) && !known.isSeveralTargets(word);
