@@ -90,6 +90,10 @@ interface Message extends Finding {
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
 
+/** A lone sentence, or few of few words. */
+const leavesLittle = (sentences: number, tokens: number): boolean =>
+  sentences === 1 || (sentences <= BRIEF && tokens <= SHORT);
+
 /** "check.answer" of all that is told. */
 const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> =>
   new Set(all.flatMap(({ entry }) => Object.entries(entry.answers ?? {}).map((told) => told.join('.'))));
@@ -115,7 +119,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     }
   }
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
-  const isShort = number <= BRIEF && tokenCount <= SHORT;
+  const isPlain = leavesLittle(number, tokenCount);
   const liked = likenessOf(
     vocabulary.likeness(),
     [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
@@ -128,7 +132,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     span: spanIn(line, sentence, match),
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence or two brief ones leave little else to be meant.
-    isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || number === 1 || isShort,
+    isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || isPlain,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -199,7 +203,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isShort || number === 1 ? null : printed, found),
+    ...liked.judged(gathered, isPlain ? null : printed, found),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };
