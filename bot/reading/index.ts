@@ -9,6 +9,8 @@ export {
   type Suggestion,
 } from './reading.js';
 export { makeWeighing } from './examples/likely.js';
+export { decodeNet } from './examples/net-file.js';
+export type { NetParts } from './examples/net.js';
 export { decodeWeights, type Weights } from './examples/weights.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';

@@ -16,10 +16,17 @@ const DOES_WELL =
 const FAILS =
   /\b(?:not|never|no longer|nothing|no|cannot|[a-z]+n[’']t|(?:ca|wo|do|does|did|is|was|has|could|would)nt|fail\w*|refus\w*|dead|stopped|errors?|troubles?|problems?|until|till)\b/iu;
 
+/** So far a part reaches at most, either way. */
+const REACH = 240;
+
 /** The part of the sentence in which it stands: on a system that does well nothing is to be mended. */
 const isOfWorking = (text: string, { span }: Finding): boolean => {
-  const before = text.slice(0, span.start).split(PART_ENDS).at(-1) ?? '';
-  const [after = ''] = text.slice(span.start).split(PART_ENDS);
+  const before =
+    text
+      .slice(Math.max(0, span.start - REACH), span.start)
+      .split(PART_ENDS)
+      .at(-1) ?? '';
+  const [after = ''] = text.slice(span.start, span.start + REACH).split(PART_ENDS);
   const part = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
   return DOES_WELL.test(part) && !FAILS.test(part);
 };

@@ -90,6 +90,14 @@ interface Message extends Finding {
 const firmly = (entry: SayingEntry, line: string): SayingEntry =>
   entry.firm === true && isHedged(line) ? { ...entry, answers: undefined, label: undefined } : entry;
 
+/** A lone sentence, or few of few words. */
+const leavesLittle = (sentences: number, tokens: number): boolean =>
+  sentences === 1 || (sentences <= BRIEF && tokens <= SHORT);
+
+/** "check.answer" of all that is told. */
+const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> =>
+  new Set(all.flatMap(({ entry }) => Object.entries(entry.answers ?? {}).map((told) => told.join('.'))));
+
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
@@ -111,7 +119,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     }
   }
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
-  const isShort = number <= BRIEF && tokenCount <= SHORT;
+  const isPlain = leavesLittle(number, tokenCount);
   const liked = likenessOf(
     vocabulary.likeness(),
     [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
@@ -124,7 +132,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     span: spanIn(line, sentence, match),
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence or two brief ones leave little else to be meant.
-    isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || number === 1 || isShort,
+    isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || isPlain,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -187,6 +195,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ...worth,
   ].sort((a, b) => a.span.start - b.span.start);
 
+  const found = namesOf([...messages, ...counted]);
   /** Checks that a message answers, whatever words stand around it. */
   const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
@@ -194,7 +203,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isShort ? null : printed),
+    ...liked.judged(gathered, isPlain ? null : printed, found),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -53,13 +53,16 @@ const headOf = (file: string): readonly string[] => {
     .filter((line) => line !== '');
 };
 
-const dataFiles = ['knowledge/catalogue', 'knowledge/places']
+/** Beside a file of bare numbers: its head, then the licence in full. */
+const BESIDE = /-licence\.txt$/u;
+
+const dataFiles = ['knowledge/catalogue', 'knowledge/connection/reading', 'knowledge/places']
   .flatMap((folder) =>
     readdirSync(folder)
       .sort()
       .map((name) => path.posix.join(folder, name)),
   )
-  .filter((file) => /\.(?:csv|tsv|gz)$/u.test(file));
+  .filter((file) => /\.(?:csv|tsv|gz)$/u.test(file) || BESIDE.test(file));
 
 const { rows, unknown } = packages();
 const withoutHead = dataFiles.filter((file) => !headOf(file).some((line) => /licen[cs]e|public domain/iu.test(line)));
@@ -70,7 +73,12 @@ const page = [
   '',
   '## Data',
   '',
-  ...dataFiles.flatMap((file) => [`### ${file}`, '', ...headOf(file).map((line) => `> ${line}`), '']),
+  ...dataFiles.flatMap((file) => [
+    `### ${file.replace(BESIDE, '.bin')}`,
+    '',
+    ...headOf(file).map((line) => `> ${line}`),
+    '',
+  ]),
   '### bot/reply/fonts',
   '',
   '> DejaVu Sans; its licence (Bitstream Vera and Arev, free to use and embed) lies beside it in bot/reply/fonts/LICENSE.',

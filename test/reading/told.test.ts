@@ -22,8 +22,8 @@ const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
 
 const OPENING = new Set(['system', 'path', 'client']);
 
-/** Measured on 2026-11-27: said 85 % right, 22 % found; guesses 85 % right, with them 37 % found (by sayings alone 70 and 23 %). */
-it('reads strangers’ messages mostly rightly, and guesses about half as much again as it reads', () => {
+/** Measured on 2026-11-27: said 89 % right, 35 % found; guesses 83 % right, with them 48 % found (by sayings alone 69 and 24 %). */
+it('reads strangers’ messages mostly rightly, and guesses a third as much again as it reads', () => {
   let [labels, right, said, guessedRight, guessed] = [0, 0, 0, 0, 0];
   for (const { text, facts } of told) {
     const own = new Set(facts.map(({ label }) => label));
@@ -40,10 +40,10 @@ it('reads strangers’ messages mostly rightly, and guesses about half as much a
     }
   }
   expect(labels).toBeGreaterThan(1000);
-  expect(right / said).toBeGreaterThan(0.83);
-  expect(right / labels).toBeGreaterThan(0.21);
-  expect(guessedRight / guessed).toBeGreaterThan(0.82);
-  expect((right + guessedRight) / labels).toBeGreaterThan(0.35);
+  expect(right / said).toBeGreaterThan(0.87);
+  expect(right / labels).toBeGreaterThan(0.33);
+  expect(guessedRight / guessed).toBeGreaterThan(0.8);
+  expect((right + guessedRight) / labels).toBeGreaterThan(0.45);
 });
 
 /** Beside the labels, which leave out what a careful listener might add: hence not 97. */
@@ -61,7 +61,7 @@ it('takes hardly anything as said by its likeness alone that was not told', () =
         isSafety: model.check(fact.what)?.safety === true,
       }));
   });
-  expect(byLikeness.length).toBeGreaterThan(25);
+  expect(byLikeness.length).toBeGreaterThan(140);
   expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.93);
   for (const { isShown, isQuoted, isSafety } of byLikeness) {
     expect(isShown && isQuoted).toBe(true);

@@ -4,7 +4,7 @@ import { sentencesOf } from '../words/sentences.js';
 
 const LONGEST = 160;
 /** So like what tells of a check that its look is worth taking; nothing is taken as said. */
-const LIKE_ENOUGH = 0.1;
+const LIKE_ENOUGH = 0.04;
 /** So few words name a thing, and say nothing of it yet. */
 const FEW = 3;
 

@@ -3,6 +3,7 @@ import { keyOf } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import { clausesOf, type Clause } from './clauses.js';
 import { makeMarker } from './marks.js';
+import { makeNet, type NetParts, type Pool } from './net.js';
 import { NO_MARK, numberMarks } from './number-marks.js';
 import { LEANING, STEP, type Weights } from './weights.js';
 
@@ -28,11 +29,13 @@ export interface Weighed {
 export type WeighClauses = (sentences: Iterable<Clauses>) => Weighed;
 
 /** Of a long text the rest is left to the sayings. */
-const MOST_CLAUSES = 40;
+export const MOST_CLAUSES = 40;
 /** What is less likely is not kept. */
 const LEAST = 0.001;
 /** An answer that the marks speak less for is less likely than that. */
 const FAINT = Math.log(LEAST) - LEANING;
+/** Where the net is asked too: an answer that the marks speak less for is left. */
+export const WORTH_ASKING = 3;
 /** How much of its likeliness another answer takes from the likeliest of a check: a text that tells both tells of two evenings. */
 const RIVALRY = 0.5;
 
@@ -58,14 +61,16 @@ const blankFound = (size: number) => ({
 
 /**
  * Of each check a multinomial logistic model over the marks of a run of clauses: which of its answers they tell, or nothing of it. What
- * they tell of one check takes nothing from another.
+ * they tell of one check takes nothing from another. With a net, both are asked and the mean of what they say holds.
  */
-export const makeWeighing = (weights: Weights): WeighClauses => {
+export const makeWeighing = (weights: Weights, parts: NetParts | null = null): WeighClauses => {
   const { answers, starts, of, steps } = weights;
   const named = answers.map(answerOf);
   const numberOf = new Map(answers.map((name, a) => [name, a]));
   const size = answers.length;
   const markClause = makeMarker(numberMarks(weights.marks));
+  const net = parts === null ? null : makeNet(parts, answers);
+  const soberly = net?.soberly ?? ((_: number, probability: number) => probability);
   const keys = [...new Set(named.map(({ key }) => key))];
   const numberOfKey = new Map(keys.map((key, i) => [key, i]));
   /** Answer → the number of what only one of can be told. */
@@ -127,17 +132,22 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
     return added;
   };
 
-  /** @param at where the sums of clauses `from` to before `to` begin */
-  const weigh = (at: number, marks: number, from: number, to: number): void => {
+  /**
+   * @param at where the sums of clauses `from` to before `to` begin
+   * @param pool what the net makes of them
+   */
+  const weigh = (at: number, marks: number, from: number, to: number, pool: Pool | null): void => {
     const { best, whereFrom, whereTo } = found;
     const scale = STEP / Math.sqrt(marks + 1);
-    const faint = FAINT / scale;
+    const speaks = pool === null ? null : (net?.weigher(pool) ?? null);
+    const faint = (speaks === null ? FAINT : WORTH_ASKING) / scale;
     let count = 0;
     for (let a = 0; a < size; a++) {
       const sum = sums[at + a] as number;
       if (sum < faint) continue;
       const group = groups[a] as number;
-      const odd = Math.exp(sum * scale + LEANING);
+      const heard = speaks?.(a) ?? NaN;
+      const odd = Math.exp((Number.isNaN(heard) ? sum * scale : (sum * scale + heard) / 2) + LEANING);
       odds[a] = odd;
       all[group] = (all[group] as number) + odd;
       worth[count++] = a;
@@ -153,13 +163,21 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
     for (let i = 0; i < count; i++) all[groups[worth[i] as number] as number] = 0;
   };
 
+  const poolOf = (clause: Clause): Pool | null => net?.poolOf(clause) ?? null;
+  const joinPools = (together: Pool | null, next: Pool | null): void => {
+    if (together !== null && next !== null) net?.join(together, next);
+  };
+  const lengthOf = (marks: readonly (readonly number[])[], i: number): number => marks[i]?.length ?? 0;
+
   /** Each clause, it with the next, and three of one sentence; not what is asked throughout. */
   const weighAll = (clauses: readonly Clause[]): void => {
     const marks = clauses.map(sumUp);
+    const pools = clauses.map(poolOf);
     for (const [i, { sentence, number }] of clauses.entries()) {
-      let count = marks[i]?.length ?? 0;
+      let count = lengthOf(marks, i);
       let told = !sentence.asks;
-      if (told) weigh(i * size, count, i, i + 1);
+      const pool = pools[i] ?? null;
+      if (told) weigh(i * size, count, i, i + 1, pool);
       if (i + 1 === clauses.length) return;
       nextRound();
       for (const mark of marks[i] ?? []) meets(mark);
@@ -167,8 +185,10 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
       const to = clauses[i + 2]?.number === number ? i + 3 : i + 2;
       for (let j = i + 1; j < to; j++) {
         count += join(j, marks[j] ?? []);
+        // Its own is not asked for again.
+        joinPools(pool, pools[j] ?? null);
         told ||= clauses[j]?.sentence.asks === false;
-        if (told) weigh(together, count, i, j + 1);
+        if (told) weigh(together, count, i, j + 1, pool);
       }
     }
   };
@@ -183,12 +203,15 @@ export const makeWeighing = (weights: Weights): WeighClauses => {
       return {
         check,
         answer,
-        probability: (best[a] as number) * (1 - RIVALRY * rival),
+        probability: soberly(a, (best[a] as number) * (1 - RIVALRY * rival)),
         clauses: clauses.slice(whereFrom[a], whereTo[a]),
       };
     };
     return {
-      probabilityOf: (answer) => best[numberOf.get(answer) ?? -1] ?? 0,
+      probabilityOf: (answer) => {
+        const a = numberOf.get(answer) ?? -1;
+        return soberly(a, best[a] ?? 0);
+      },
       likeliest: (least) => {
         const first = new Int32Array(keys.length).fill(-1);
         const rivals = new Float64Array(keys.length);

@@ -5,6 +5,7 @@ import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
+import { IS } from '../words/asked.js';
 import { isOfMember } from '../words/stands.js';
 import type { Likely, WeighClauses } from './likely.js';
 
@@ -21,10 +22,12 @@ export interface Liked {
    * The facts that stand, with what the text all but says; and guesses, never taken as said: what it is likely to tell of checks that
    * have no answer yet, at most one a check.
    * @param printed checks that a message answers, whatever words stand around it; null: so few words that little else can be meant; nothing is doubted
+   * @param found "check.answer" of all that words and messages told before it was weighed which of it holds
    */
   readonly judged: (
     gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
     printed: ReadonlySet<string> | null,
+    found: ReadonlySet<string>,
   ) => Judged;
 }
 
@@ -35,24 +38,30 @@ export interface Judged {
 }
 
 /** A fact that its text is less like is none: as often as not it is not what was meant. */
-const FIRM = 0.12;
+const FIRM = 0.2;
 /** What is so sure (a club's own words are) does not hang on what others said. */
 const BEYOND_DOUBT = 0.95;
 
 /** A saying whose words are less like what tells it is none. */
-const UNLIKE = 0.02;
+const UNLIKE = 0.03;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
-const [RIVAL, TIMES] = [0.6, 5];
+const [RIVAL, TIMES] = [0.74, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
-const WORTH_TELLING = 0.58;
-/** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them. */
-const AS_GOOD_AS_SAID = 0.92;
+const WORTH_TELLING = 0.72;
+/** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them (read by hand). */
+const AS_GOOD_AS_SAID = 0.9;
 /** A story of more clauses tells of several evenings, and of how it was before. */
 const STORY = 12;
+/** So few sentences leave no room to be sure: what they tell has sayings, or is asked back. */
+const BRIEF = 2;
 const MOST_GUESSES = 8;
 
+/** What a guide is quoted with, or is said in jest, is nobody's own. */
+const isMeant = ({ sentence: { bits }, from, to }: Clause): boolean =>
+  bits.slice(from, to).every((own) => (own & IS.unmeant) === 0);
+
 const isOwn = (clauses: readonly Clause[]): boolean =>
-  clauses.every(({ sentence, from, to }) => isOfMember(sentence, from, to));
+  clauses.every((clause) => isMeant(clause) && isOfMember(clause.sentence, clause.from, clause.to));
 
 type Entry = Finding['entry'];
 
@@ -142,7 +151,7 @@ export const likenessOf = (
   const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.slice(0, MOST_GUESSES).map(factOf);
   return {
     weighed: (findings) => findings.flatMap(weighed),
-    judged: ({ facts, understood }, printed) => {
+    judged: ({ facts, understood }, printed, found) => {
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
@@ -156,7 +165,10 @@ export const likenessOf = (
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const taken = new Set(firm);
       const beside = likelyBeside(firm);
-      const asSaid = sentences.length === 1 && printed === null ? [] : beside.filter(isAsSaid).map(factOf);
+      // What was told and then set aside, of another way to the mount say, stays aside.
+      const isNew = ({ check, answer }: Likely): boolean => !found.has(`${check}.${answer}`);
+      const nearSaid = sentences.length <= BRIEF ? [] : beside.filter((one) => isAsSaid(one) && isNew(one));
+      const asSaid = nearSaid.map(factOf);
       return {
         facts: [...firm, ...asSaid],
         understood: [
@@ -164,7 +176,7 @@ export const likenessOf = (
           // Named by the answer's own label.
           ...asSaid.map((fact) => ({ fact, label: '' })),
         ],
-        perhaps: guessed(asSaid.length === 0 ? beside : beside.filter((one) => !isAsSaid(one))),
+        perhaps: guessed(beside.filter((one) => !nearSaid.includes(one))),
       };
     },
   };

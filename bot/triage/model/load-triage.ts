@@ -1,13 +1,13 @@
 /** Loads the fault model, with a club's folder over it, or says what is wrong with the files. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { decodeWeights, type Weights } from '../../reading/index.js';
+import { decodeNet, decodeWeights } from '../../reading/index.js';
 import { checkReferences } from './check-references.js';
 import { readCollecting } from './collecting.js';
 import { readCompiled } from './compiled-entries.js';
 import { checkExamples } from '../../reading/index.js';
 import { KnowledgeError, type KnowledgeProblem } from './knowledge-problem.js';
-import { makeModel, type FittedName, type TriageModel } from './model.js';
+import { makeModel, type Fitted, type TriageModel } from './model.js';
 import { readEntries, type ReadResult } from './read-entries.js';
 
 /** What a club's folder is held to beyond those that ship, which are when they are tested. */
@@ -30,13 +30,23 @@ export const mistakesIn = (result: ReadResult, heldTo?: HeldTo): readonly Knowle
   }));
 };
 
-/** Made by scripts/reading/fit-examples.ts and fit-outcomes.ts. */
-const fittedIn =
-  (folder: string) =>
-  (name: FittedName): Weights | null => {
+/** Made by scripts/reading/fit-examples.ts and the like, the net by scripts/reading/net. */
+const fittedIn = (folder: string): Fitted => {
+  const bytesOf = (name: string): Uint8Array | null => {
     const file = join(folder, 'reading', `${name}.bin`);
-    return existsSync(file) ? decodeWeights(readFileSync(file)) : null;
+    return existsSync(file) ? readFileSync(file) : null;
   };
+  return {
+    weights: (name) => {
+      const bytes = bytesOf(name);
+      return bytes === null ? null : decodeWeights(bytes);
+    },
+    net: () => {
+      const bytes = bytesOf('net');
+      return bytes === null ? null : decodeNet(bytes);
+    },
+  };
+};
 
 /**
  * @param folder the shipped model ("knowledge/connection")

@@ -1,6 +1,6 @@
 /** The fault model as the engine uses it: entries, look-ups, compiled patterns. Read-only once made. */
 import { once } from '../../ground/once.js';
-import { makeVocabulary, makeWeighing, type Vocabulary, type Weights } from '../../reading/index.js';
+import { makeVocabulary, makeWeighing, type NetParts, type Vocabulary, type Weights } from '../../reading/index.js';
 import type { CollectingLine } from './collecting.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
@@ -41,36 +41,50 @@ const filled = <T>(value: T): T => {
 /** Of `examples` is told what a text says, of `outcomes` what came of a remedy, of `talk` what is said of the talk itself. */
 export type FittedName = 'examples' | 'outcomes' | 'talk';
 
+/** What was fitted before the bot was built. */
+export interface Fitted {
+  /** null: that is told by sayings alone. */
+  readonly weights: (name: FittedName) => Weights | null;
+  /** Asked beside the weights of `examples`; null: they are asked alone. */
+  readonly net: () => NetParts | null;
+}
+
+const NOT_FITTED: Fitted = { weights: () => null, net: () => null };
+
 /** What the likeness of clauses may tell; what keeps gear from harm is left to plain words. */
-const likenessFrom = (weights: Weights, checks: readonly CheckEntry[]): ReturnType<Vocabulary['likeness']> => {
+const likenessFrom = (
+  weights: Weights,
+  net: NetParts | null,
+  checks: readonly CheckEntry[],
+): ReturnType<Vocabulary['likeness']> => {
   const open = new Set(
     checks
       .filter(({ safety }) => safety !== true)
       .flatMap(({ id, answers }) => answers.map((answer) => `${id}.${answer.id}`)),
   );
   const known = new Set(weights.answers);
-  return { weighClauses: makeWeighing(weights), isOpen: (answer) => open.has(answer) && known.has(answer) };
+  return { weighClauses: makeWeighing(weights, net), isOpen: (answer) => open.has(answer) && known.has(answer) };
 };
 
 /**
  * Entries must have passed check-references.ts; a pattern that is not RE2 throws.
- * @param fitted asked for once a name, when first needed; null: sayings alone are read
+ * @param fitted asked for once each, when first needed
  */
 export const makeModel = (
   entries: Entries,
   collecting: readonly CollectingLine[] = [],
-  fitted: (name: FittedName) => Weights | null = () => null,
+  fitted: Fitted = NOT_FITTED,
 ): TriageModel => {
   const faults = entries.faults.map(filled);
   const checks = entries.checks.map(filled);
   const likeness = once(() => {
-    const own = fitted('examples');
-    return own === null ? null : likenessFrom(own, checks);
+    const own = fitted.weights('examples');
+    return own === null ? null : likenessFrom(own, fitted.net(), checks);
   });
   const reading = makeVocabulary(entries, {
     likeness,
-    outcomes: once(() => fitted('outcomes')),
-    talk: once(() => fitted('talk')),
+    outcomes: once(() => fitted.weights('outcomes')),
+    talk: once(() => fitted.weights('talk')),
   });
   return {
     ...entries,

@@ -1,0 +1,155 @@
+/** A small net that reads what a run of clauses tells from their words in order: what it knows of a word it knows of its likes. */
+import { createKept } from '../../ground/kept.js';
+import type { Clause } from './clauses.js';
+
+/**
+ * A word's vector stands for what it means. `filters` patterns are looked for at each word with the one before and the one after, and the
+ * most that any place has of each pattern, with the vectors' sum, speak for each answer.
+ */
+export interface NetParts {
+  /** "check.answer" */
+  readonly answers: readonly string[];
+  readonly words: readonly string[];
+  /** Numbers in a vector. */
+  readonly size: number;
+  readonly filters: number;
+  /** Word → `size` numbers, in steps of its own. */
+  readonly vectors: Int8Array;
+  readonly vectorSteps: Float32Array;
+  /** Filter → `size` numbers each for the word before, the word and the word after; then where it starts from. */
+  readonly taps: Float32Array;
+  readonly tapStarts: Float32Array;
+  /** Answer → `filters` + `size` numbers; then where it starts from. */
+  readonly speaks: Float32Array;
+  readonly speakStarts: Float32Array;
+  /** How often what seems so likely was told by people who were not learnt from: the log of the odds is `slope` times what it seems, and for each answer this more. */
+  readonly slope: number;
+  readonly leans: Float32Array;
+}
+
+/** What a clause, or some together, have of each pattern. */
+export interface Pool {
+  readonly most: Float32Array;
+  /** Of their words' vectors. */
+  readonly sum: Float32Array;
+  /** Words that are known. */
+  words: number;
+}
+
+export interface Net {
+  readonly poolOf: (clause: Clause) => Pool;
+  /** Adds a clause to those together. */
+  readonly join: (together: Pool, clause: Pool) => void;
+  /** What speaks for an answer in what is known of a run of clauses, on the scale of the marks' sums; NaN: it does not know the answer. */
+  readonly weigher: (run: Pool) => (answer: number) => number;
+  /** How likely an answer is that seems so likely. */
+  readonly soberly: (answer: number, probability: number) => number;
+}
+
+/** A word's vector, and what it adds to each pattern as the word before, itself and after. */
+interface OfWord {
+  readonly vector: Float32Array;
+  readonly before: Float32Array;
+  readonly own: Float32Array;
+  readonly after: Float32Array;
+}
+
+/** Words whose part is kept; 2.7 kB each. */
+const KEPT = 800;
+const DIGITS = /\d+/gu;
+/** Of a longer clause the rest is not heard, nor was it when it was fitted. */
+const MOST_WORDS = 40;
+/** Stands for a question mark. */
+const ASKED = '?';
+
+/** @param a `b` begins at `at` and is as long as `a` */
+const dot = (a: Float32Array, b: Float32Array, at: number): number => {
+  let [one, two, three, four] = [0, 0, 0, 0];
+  for (let i = 0, k = at; i < a.length; i += 4, k += 4) {
+    one += (a[i] as number) * (b[k] as number);
+    two += (a[i + 1] as number) * (b[k + 1] as number);
+    three += (a[i + 2] as number) * (b[k + 2] as number);
+    four += (a[i + 3] as number) * (b[k + 3] as number);
+  }
+  return one + two + (three + four);
+};
+
+/** @param answers those that are asked for, by number: what the marks' weights are fitted for */
+export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
+  const { size, filters, vectors, vectorSteps, taps, tapStarts, speaks, speakStarts, slope, leans } = parts;
+  const numbers = new Map(parts.words.map((word, i) => [word, i]));
+  const places = new Map(parts.answers.map((answer, i) => [answer, i]));
+  const placeOf = Int32Array.from(answers, (answer) => places.get(answer) ?? -1);
+  const kept = createKept<number, OfWord>(KEPT);
+  const width = filters + size;
+
+  const make = (number: number): OfWord => {
+    const step = vectorSteps[number] ?? 0;
+    const vector = Float32Array.from(vectors.subarray(number * size, (number + 1) * size), (value) => value * step);
+    const beside = (tap: number): Float32Array =>
+      Float32Array.from({ length: filters }, (_, f) => dot(vector, taps, (3 * f + tap) * size));
+    return { vector, before: beside(0), own: beside(1), after: beside(2) };
+  };
+  /** null: not known. */
+  const ofWord = (word: string): OfWord | null => {
+    const number = numbers.get(word) ?? numbers.get(word.replace(DIGITS, '0'));
+    return number === undefined ? null : kept(number, () => make(number));
+  };
+  const wordsOf = ({ sentence, from, to }: Clause): readonly (OfWord | null)[] => {
+    const words: (OfWord | null)[] = [];
+    for (let i = from; i < to && words.length < MOST_WORDS; i++) {
+      const token = sentence.tokens[i];
+      if (token?.kind === 'word') words.push(ofWord(token.known?.word ?? token.word));
+    }
+    if (sentence.asks) words.push(ofWord(ASKED));
+    return words;
+  };
+  const nothing = new Float32Array(filters);
+  const addTo = (sums: Float32Array, added: Float32Array): void => {
+    for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (added[i] as number);
+  };
+  /** Looks for each pattern at one word. */
+  const lookAt = (most: Float32Array, before: Float32Array, own: Float32Array, after: Float32Array): void => {
+    for (let f = 0; f < filters; f++) {
+      const has = (tapStarts[f] as number) + (before[f] as number) + (own[f] as number) + (after[f] as number);
+      if (has > (most[f] as number)) most[f] = has;
+    }
+  };
+  const keepMost = (most: Float32Array, other: Float32Array): void => {
+    for (let f = 0; f < filters; f++) if ((other[f] as number) > (most[f] as number)) most[f] = other[f] as number;
+  };
+
+  return {
+    poolOf: (clause) => {
+      const words = wordsOf(clause);
+      const pool: Pool = { most: new Float32Array(filters), sum: new Float32Array(size), words: 0 };
+      for (const [i, word] of words.entries()) {
+        if (word === null) continue;
+        lookAt(pool.most, words[i - 1]?.before ?? nothing, word.own, words[i + 1]?.after ?? nothing);
+        addTo(pool.sum, word.vector);
+        pool.words += 1;
+      }
+      return pool;
+    },
+    join: (together, { most, sum, words }) => {
+      keepMost(together.most, most);
+      addTo(together.sum, sum);
+      together.words += words;
+    },
+    weigher: ({ most, sum, words }) => {
+      const all = new Float32Array(width);
+      const scale = 1 / Math.sqrt(words + 1);
+      all.set(most);
+      for (let i = 0; i < size; i++) all[filters + i] = (sum[i] as number) * scale;
+      return (answer) => {
+        const place = placeOf[answer] ?? -1;
+        return place < 0 ? NaN : dot(all, speaks, place * width) + (speakStarts[place] as number);
+      };
+    },
+    soberly: (answer, probability) => {
+      const place = placeOf[answer] ?? -1;
+      if (place < 0 || probability <= 0 || probability >= 1) return probability;
+      return 1 / (1 + Math.exp(-slope * Math.log(probability / (1 - probability)) - (leans[place] as number)));
+    },
+  };
+};
