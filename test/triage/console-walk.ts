@@ -7,10 +7,11 @@ import { answer, ODALYS, realDeps } from '../commands/real-deps.js';
 export const NOW = Date.UTC(2026, 10, 25, 21);
 export const deps = await realDeps();
 
-// The members are invented.
+// The members are invented. Each is of a club of one's own: what other walks have confirmed, here or in another file, must not count.
 export const member = (name: string): Asker => ({
   ...ODALYS,
   memberId: `console:${name.toLowerCase()}`,
+  clubId: `console:club of ${name.toLowerCase()}`,
   displayName: name,
 });
 export const stepOf = (reply: Reply): { readonly kind: string; readonly id: string } =>

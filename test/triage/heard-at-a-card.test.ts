@@ -113,7 +113,7 @@ const OPENING =
 
 describe('in a walk', () => {
   it('hands on or ends where that is asked for, at a question and at a card', async () => {
-    const who = member('Osric');
+    const who = member('Osgar');
     const first = await answer(deps, `triage ${OPENING}`, NOW, who);
     const asked = await goOn(who, first, (reply) => stepOf(reply).kind === 'ask', 4);
     const handed = await answer(deps, 'triage can someone at the club help me please', NOW, who);
