@@ -27,7 +27,7 @@ export {
   type WalkEvent,
   type WalkState,
 } from './walk/walk-state.js';
-export { howTold, type HowTold } from './walk/how-told.js';
+export { howTold } from './walk/how-told.js';
 export { remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NUMBERS } from './walk/numbers.js';

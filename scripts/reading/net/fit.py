@@ -46,8 +46,8 @@ def with_zeros(word):
     return re.sub(r"\d+", "0", word)
 
 
-def choose_words(rows, pieces):
-    """Words of the examples, and the model's own whole words; numbers that are rare stand as 0."""
+def choose_words(rows, pieces, without):
+    """Words of the examples, and the model's own whole words but for those left out; numbers that are rare stand as 0."""
     counts = {}
     for row in rows:
         for word in row["words"]:
@@ -56,7 +56,7 @@ def choose_words(rows, pieces):
     plain = [word for word in counts if re.fullmatch(r"[a-z0-9'’?\-./]{1,30}", word)]
     own = [word for word in plain if counts[word] > 1 or not re.search(r"\d", word)]
     words = {*own, *(with_zeros(word) for word in plain), *(piece for piece in pieces if re.fullmatch(r"[a-z]{2,}", piece))}
-    return sorted(words), counts
+    return sorted(words - without), counts
 
 
 def narrowed(vectors, words, counts):
@@ -274,10 +274,10 @@ def soberly_anew(folder, rows, vectors, words, answers):
     return slope, leans
 
 
-def main(model, folder, quick):
+def main(model, folder, quick, without):
     rows = read(folder / "rows.jsonl")
     encoder = Encoder(model)
-    names, counts = choose_words(rows, encoder.pieces())
+    names, counts = choose_words(rows, encoder.pieces(), without)
     vectors = narrowed(encoder.vectors(names), names, counts)
     tell(f"{len(names)} words, {len(rows)} runs")
     words, answers = Words(names), Answers(rows)
@@ -286,4 +286,8 @@ def main(model, folder, quick):
     write(whole, names, answers, slope, leans)
 
 
-main(sys.argv[1], Path(sys.argv[2]), "--quick" in sys.argv)
+def left_out(given):
+    return set(Path(given[given.index("--without") + 1]).read_text().split()) if "--without" in given else set()
+
+
+main(sys.argv[1], Path(sys.argv[2]), "--quick" in sys.argv, left_out(sys.argv))
