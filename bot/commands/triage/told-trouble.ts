@@ -68,15 +68,24 @@ const isNowhere = ({ line }: Reading, { allCommands, places, siteNames }: Known)
   );
 };
 
+/** By day it stands; where nobody knows whether it is day, the walk's own cautions do as well for a trouble told. */
+const standingBesideSun = (text: string, { day }: Known): Standing => {
+  if (NAMES_THE_SUN.test(text) || day?.isSunUp('now') === true) return 'stands';
+  return day === undefined || day === null ? 'gives way to symptoms' : 'hardly stands';
+};
+
 const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
-  if (OF_THE_SUN.test(read.line))
-    return NAMES_THE_SUN.test(text) || known.day?.isSunUp('now') !== false ? 'stands' : 'hardly stands';
+  if (OF_THE_SUN.test(read.line)) return standingBesideSun(text, known);
   const unread = read.unread ?? 0;
   if (unread >= MANY_UNREAD || isNowhere(read, known)) return 'hardly stands';
   if (unread > 0) return 'leaves words';
   return ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
 };
+
+/** So many words that ask nothing tell more than a miss to be reckoned. */
+const A_TALE = 14;
+const isToldAtLength = (text: string): boolean => !ASKED.test(text) && text.trim().split(/\s+/u).length >= A_TALE;
 
 /** How firmly the sentence reader's answer stands against a trouble told. */
 const standingOf = (read: PlainReading, text: string, known: Known): Standing => {
@@ -88,7 +97,7 @@ const standingOf = (read: PlainReading, text: string, known: Known): Standing =>
     return ASKED.test(text) ? 'hardly stands' : 'no answer';
   }
   // It asks for what the walk would ask.
-  if (isOfTheMount(read.outcome)) return 'gives way to symptoms';
+  if (isOfTheMount(read.outcome)) return isToldAtLength(text) ? 'hardly stands' : 'gives way to symptoms';
   if (!isProblem(read.outcome) || read.outcome.problem === 'not-safe') return 'stands';
   const whereAsked = ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
   return read.outcome.problem === 'not-known-here' ? whereAsked : 'no answer';
@@ -120,10 +129,17 @@ const isEnough = (standing: Standing, told: readonly string[]): boolean => {
   return symptoms.length > 1 || (standing === 'leaves words' && symptoms.some((what) => ON_THE_SKY.has(what)));
 };
 
+/** It has no answer but a question back, which the walk asks better: told at length, and nothing asked. */
+const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
+  'outcome' in read &&
+  isProblem(read.outcome) &&
+  (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
+  isToldAtLength(text);
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = text.trim().split(/\s+/u).length;
-  if (read === null && wordCount >= LEAST_OF_GEAR && isOfGear(text)) return true;
+  if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && (read === null || asksOnly(read, text))) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
