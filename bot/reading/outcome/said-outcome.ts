@@ -155,5 +155,14 @@ const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
 const KEPT = 16;
 const keptOf = onceOf((_: Vocabulary) => createKept<string, SaidOutcome>(KEPT));
 
+/** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
+const asWords = (text: string): string =>
+  text
+    .replace(
+      /(?<![\d.,])(?:0|zero|nil|not (?:a single|one)) (?=(?:errors?|drops?|dropouts?|disconnects?|problems?|trouble|issues?|time-?outs?)\b)/giu,
+      'no ',
+    )
+    .replace(/(\p{L})\1{2,}/gu, '$1');
+
 export const outcomeSaid = (vocabulary: Vocabulary, text: string): SaidOutcome =>
-  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOf(vocabulary, text));
+  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOf(vocabulary, asWords(text)));
