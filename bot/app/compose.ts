@@ -17,7 +17,14 @@ import { openStore, type StorePlace } from '../store/open-store.js';
 import { readText } from '../reading/index.js';
 import { compiledModelFile } from './compiled-model.js';
 import { cautions } from '../cautions/cautions.js';
-import { countEntries, KnowledgeError, loadTriage, problemLine, type TriageModel } from '../triage/index.js';
+import {
+  countEntries,
+  KnowledgeError,
+  loadTriage,
+  problemLine,
+  remediesOf,
+  type TriageModel,
+} from '../triage/index.js';
 
 export interface OpenedDeps {
   readonly deps: Deps;
@@ -134,6 +141,8 @@ export const openDeps = async (
       // Else the first member who answers a walk in words waits for it.
       await turn();
       reading.phraseCounts();
+      await turn();
+      remediesOf(triage());
     },
     close: async () => {
       elements.close();

@@ -26,5 +26,5 @@ setFlagsFromString('--optimize-for-size');
 export const preferQuickOverSmall = (): void => {
   setFlagsFromString('--no-optimize-for-size');
   setFlagsFromString('--semi-space-growth-factor=2');
-  setFlagsFromString('--heap-growing-percent=35');
+  setFlagsFromString('--heap-growing-percent=25');
 };

@@ -55,7 +55,7 @@ interface OfWord {
 }
 
 /** Words whose part is kept; 2.7 kB each. */
-const KEPT = 800;
+const KEPT = 500;
 const DIGITS = /\d+/gu;
 /** Of a longer clause the rest is not heard, nor was it when it was fitted. */
 const MOST_WORDS = 40;

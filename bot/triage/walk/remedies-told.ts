@@ -90,7 +90,8 @@ const marksOf = (model: TriageModel, fault: FaultEntry): Marks => {
   return marks;
 };
 
-const remediesOf = onceOf((model: TriageModel): Remedies => {
+/** The words of all remedies; worked out ahead, or else while the first member who tells of a cure waits. */
+export const remediesOf = onceOf((model: TriageModel): Remedies => {
   const of = new Map(model.faults.map((fault) => [fault.id, marksOf(model, fault)]));
   const counts = new Map<string, number>();
   for (const marks of of.values()) for (const mark of marks.keys()) counts.set(mark, (counts.get(mark) ?? 0) + 1);
