@@ -84,3 +84,6 @@ export const plainSigns = (text: string): string => {
     .replace(/[″”“ʺ]/g, '"')
     .replace(/[º˚∘]/g, '°');
 };
+
+/** Words between white space; an empty text counts as one. */
+export const wordCountOf = (text: string): number => text.trim().split(/\s+/u).length;

@@ -1,4 +1,5 @@
 /** A text as lines, each judged printed (by a system or program) or worded (by a person), and long texts cut to what is worth reading. */
+import { wordCountOf } from '../ground/fold-text.js';
 import { makeOwner } from './whose-line.js';
 
 /** Characters that are read at all; a longer text is cut to its telling lines and its end. */
@@ -105,7 +106,7 @@ const isProgramLike = (line: string): boolean =>
 export const isPrinted = (line: string): boolean => {
   if (STAMPED.test(line) || COLLECTED.test(line) || LABELLED.test(line)) return true;
   const marks = MAY_MARK.test(line) ? (line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0) : 0;
-  const words = marks === 0 ? 1 : line.trim().split(/\s+/u).length;
+  const words = marks === 0 ? 1 : wordCountOf(line);
   if (isPersonal(line)) return marks > words;
   if (isFormal(line)) return true;
   if (SPOKEN_TO.test(line)) return marks > words;

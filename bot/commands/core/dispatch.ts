@@ -1,4 +1,5 @@
 /** From what a platform received to an Outcome: checks the options against the one declaration, runs, and lets nothing escape. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
@@ -234,7 +235,7 @@ const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask
 
 /** A sentence that begins with a command's name by chance: "moon rise tomorrow". */
 const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask): Promise<Outcome> => {
-  const isSentence = line.trim().split(/\s+/u).length >= LEAST_WORDS && !HAS_OPTIONS.test(line);
+  const isSentence = wordCountOf(line) >= LEAST_WORDS && !HAS_OPTIONS.test(line);
   if (!isProblem(outcome) || !NOT_READ.includes(outcome.problem) || !isSentence) return outcome;
   return (await readWords(deps, line, ask, mendingReaders(deps))) ?? outcome;
 };

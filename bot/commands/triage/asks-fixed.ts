@@ -1,4 +1,5 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
@@ -25,7 +26,7 @@ const LEAST_WORDS = 6;
 const tellsCure = ({ what }: SaidOutcome): boolean => what === 'cured' || what === 'done';
 
 const isLongCure = (text: string, said: SaidOutcome): boolean =>
-  tellsCure(said) && said.cure >= LIKE_A_CURE && text.trim().split(/\s+/u).length >= LEAST_WORDS;
+  tellsCure(said) && said.cure >= LIKE_A_CURE && wordCountOf(text) >= LEAST_WORDS;
 
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;

@@ -1,4 +1,5 @@
 /** What is typed to "Which of these is not so?": the item it names is taken back, whatever way it is named; never affirmed. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import { tableOf } from '../../ground/table-of.js';
 import { leavesWalk, readText, takesBack, tellingMarks } from '../../reading/index.js';
@@ -126,7 +127,7 @@ const WHICH = 'Which of them do you mean? A number is enough.';
 /** Not where something else is told, or what is said is no word on a list at all. */
 const mayBeOfList = ({ context: { model } }: Began, text: string): boolean => {
   if (takesBack(text)) return true;
-  const isShort = DENIES.test(text) || text.trim().split(/\s+/u).length <= FEW;
+  const isShort = DENIES.test(text) || wordCountOf(text) <= FEW;
   return isShort && readText(model.reading, text).facts.length === 0;
 };
 

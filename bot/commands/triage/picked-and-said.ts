@@ -1,4 +1,5 @@
 /** "2. it says it cannot open the port": an answer picked by its number, and words about it. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import { isHedged, readText, sharesWords, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerStep, tellText, UNSURE } from '../../triage/index.js';
@@ -47,7 +48,7 @@ export const takePickedAndSaid = (began: Began, picked: string, text: string): T
   const { context, walk, before } = began;
   const { model, by } = context;
   const { id } = before.step;
-  if (text.trim().split(/\s+/u).length < LEAST_TOLD_WORDS && isHedged(text)) return null;
+  if (wordCountOf(text) < LEAST_TOLD_WORDS && isHedged(text)) return null;
   const read = readText(model.reading, text);
   const label = labelOf(began, picked);
   if (label === undefined || read.by !== 'words') return null;

@@ -35,10 +35,11 @@ const DOES = new Map<OfTheTalk, Doing>([
 const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** Nothing of how the mount does; "I said so already, an iPad" names the set-up beside the talk, "iPad" alone is no talk. */
-const tellsNothing = ({ context: { model } }: Began, text: string, kind: OfTheTalk | null = null): boolean =>
-  readText(model.reading, text).facts.every(
-    ({ what }) => model.check(what) === undefined && (kind === 'asked-before' || kind === null),
-  );
+const tellsNothing = ({ context: { model } }: Began, text: string, kind: OfTheTalk | null = null): boolean => {
+  const { facts } = readText(model.reading, text);
+  const mayNameSetUp = kind === null || kind === 'asked-before';
+  return mayNameSetUp ? facts.every(({ what }) => model.check(what) === undefined) : facts.length === 0;
+};
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {

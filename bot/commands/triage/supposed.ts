@@ -64,9 +64,12 @@ export const supposedNext = (
   const cause = supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  for (const check of [...supposedChecks(model.reading, cause), ...byName(open, cause)]) {
-    const next = NO_LOOK.includes(check) ? null : supposeCheck(before, state, check, context.by);
-    if (next !== null) return next;
-  }
-  return null;
+  const firstOf = (checks: readonly string[]): WalkState | null => {
+    for (const check of checks) {
+      const next = NO_LOOK.includes(check) ? null : supposeCheck(before, state, check, context.by);
+      if (next !== null) return next;
+    }
+    return null;
+  };
+  return firstOf(supposedChecks(model.reading, cause)) ?? firstOf(byName(open, cause));
 };

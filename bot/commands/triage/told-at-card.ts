@@ -2,6 +2,7 @@
  * What a member's words at a remedy say of its outcome where they do not name it: they tell what is so now. The trouble as it was
  * means no change; another trouble means that something changed; what the remedy would have set right, found right, means no change.
  */
+import { wordCountOf } from '../../ground/fold-text.js';
 import {
   asksBack,
   connectsAndFails,
@@ -85,7 +86,7 @@ const toldOf = (began: Began, read: Reading): Told => {
 export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
 
 /** Asked a second time what came of it, and told of other things: it is not cured. */
-const tellsElse = (text: string): boolean => !NOT_YET.test(text) && text.trim().split(/\s+/u).length >= LEAST_WORDS;
+const tellsElse = (text: string): boolean => !NOT_YET.test(text) && wordCountOf(text) >= LEAST_WORDS;
 
 /** @returns null where it cannot be told from the words either */
 const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {

@@ -2,6 +2,7 @@
  * A member's account of a mount that will not do what it should, told where no walk waits: it begins one. What is told at length is read
  * by the walk's own reader, since the words of a fault ("nothing in the scope", "Vega", "the clocks") are those of other questions too.
  */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { onceOf } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
 import { resolvePlace } from '../../places/index.js';
@@ -85,7 +86,7 @@ const standingOfLine = (read: Reading, text: string, known: Known): Standing => 
 
 /** So many words that ask nothing tell more than a miss to be reckoned. */
 const A_TALE = 14;
-const isToldAtLength = (text: string): boolean => !ASKED.test(text) && text.trim().split(/\s+/u).length >= A_TALE;
+const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCountOf(text) >= A_TALE;
 
 /** How firmly the sentence reader's answer stands against a trouble told. */
 const standingOf = (read: PlainReading, text: string, known: Known): Standing => {
@@ -138,7 +139,7 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
-  const wordCount = text.trim().split(/\s+/u).length;
+  const wordCount = wordCountOf(text);
   if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && (read === null || asksOnly(read, text))) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';

@@ -1,4 +1,5 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
 import {
@@ -76,7 +77,7 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
 const IS_OF_SKY = /^(?:up|altitude|compare|ahead|moons|meridian|mydata|forget)\b/u;
 const LEAST_OF_SKY = 4;
 const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
-  if (text.trim().split(/\s+/u).length < LEAST_OF_SKY || !isAnotherQuestion(text, deps, nowUtcMs)) return false;
+  if (wordCountOf(text) < LEAST_OF_SKY || !isAnotherQuestion(text, deps, nowUtcMs)) return false;
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null) return false;
   return 'line' in read ? IS_OF_SKY.test(read.line) : isProblem(read.outcome) && read.isTopic !== true;

@@ -37,10 +37,7 @@ export const supposition = (text: string): string | null => {
   const sentences = said.split(/(?<=[.!?])\s+|,\s+(?=(?:could|might|may|is|can) (?:it|that|this)\b)/iu);
   const asked = sentences.findLast((sentence) => OPENS.test(sentence.trim()));
   if (asked === undefined) return null;
-  const frame = FRAMES.find((one) => {
-    one.lastIndex = 0;
-    return one.test(asked);
-  });
+  const frame = FRAMES.find((one) => asked.search(one) >= 0);
   if (frame === undefined) return null;
   const rest = asked.trim().replace(frame, ' ').replace(REST, ' ').replace(/\s+/gu, ' ').trim();
   // "…a little icon of the GPS thing, could that be it?", "…check where it goes? There are two that look alike": said beside it, it is meant.

@@ -1,5 +1,6 @@
 /** How the net's numbers are laid out in their file, which scripts/reading/net/fit.py writes. */
 import type { NetParts } from './net.js';
+import { headOf } from './weights.js';
 
 interface Head {
   readonly answers: readonly string[];
@@ -9,20 +10,15 @@ interface Head {
   readonly slope: number;
 }
 
-const LENGTH_BYTES = 4;
-
 /**
  * Length of the head, the head as JSON (padded to four bytes); the steps of vectors, taps and speaking, where the latter two start from, and
  * the leans, as 32-bit numbers; then vectors, taps and speaking in those steps, a byte a number.
  * @throws where the bytes are not such a file
  */
 export const decodeNet = (bytes: Uint8Array): NetParts => {
-  // A copy of its own, so that the numbers are aligned.
-  const { buffer } = Uint8Array.from(bytes);
-  const headLength = new DataView(buffer).getUint32(0, true);
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, LENGTH_BYTES, headLength))) as Head;
-  const { answers, words, size, filters, slope } = head;
-  let at = LENGTH_BYTES + headLength;
+  const { head, buffer, from } = headOf(bytes);
+  const { answers, words, size, filters, slope } = head as Head;
+  let at = from;
   const wide = (length: number): Float32Array => {
     const part = new Float32Array(buffer, at, length);
     at += part.byteLength;

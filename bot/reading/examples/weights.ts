@@ -43,13 +43,23 @@ export const encodeWeights = ({ answers, marks, starts, of, steps }: Weights): U
   return bytes;
 };
 
-/** @throws where the bytes are not such a file */
-export const decodeWeights = (bytes: Uint8Array): Weights => {
-  // A copy of its own, so that the numbers are aligned.
+/**
+ * The head of a file of fitted numbers, and where they begin: a copy of its own, so that the numbers are aligned.
+ * @throws where the bytes are not such a file
+ */
+export const headOf = (
+  bytes: Uint8Array,
+): { readonly head: unknown; readonly buffer: ArrayBuffer; readonly from: number } => {
   const { buffer } = Uint8Array.from(bytes);
   const headLength = new DataView(buffer).getUint32(0, true);
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, LENGTH_BYTES, headLength))) as Head;
-  const startsAt = LENGTH_BYTES + headLength;
+  const head: unknown = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, LENGTH_BYTES, headLength)));
+  return { head, buffer, from: LENGTH_BYTES + headLength };
+};
+
+/** @throws where the bytes are not such a file */
+export const decodeWeights = (bytes: Uint8Array): Weights => {
+  const { head: told, buffer, from: startsAt } = headOf(bytes);
+  const head = told as Head;
   const starts = new Uint32Array(buffer, startsAt, head.marks.length + 1);
   const count = starts.at(-1) ?? 0;
   const ofAt = startsAt + starts.byteLength;

@@ -2,7 +2,7 @@
  * "And tomorrow?", "what about M 81", "when does it set": words that say of a question of the sky only what is to be different. Pure: from the
  * line asked last and the new words comes the new line, or nothing. Talk among people and words about a mount are nothing.
  */
-import { cleanText } from '../../../ground/fold-text.js';
+import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
 import { isProblem } from '../../../ground/problem.js';
 import { tableOf } from '../../../ground/table-of.js';
 import { resolveTarget } from '../../../catalogue/index.js';
@@ -39,7 +39,7 @@ const MOST_IN_SHORT = 4;
 
 /** Whether it is worth looking closer; costs next to nothing, as every question comes this way. */
 export const mayFollow = (text: string): boolean => {
-  const count = text.trim().split(/\s+/u).length;
+  const count = wordCountOf(text);
   if (text.length > LONGEST || count > MOST_WORDS) return false;
   return !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
 };

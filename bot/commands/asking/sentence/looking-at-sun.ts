@@ -58,7 +58,7 @@ const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 const NEEDS =
   /\b(?:need|needs|needed|necessary|must|have to|has to|got to|should|supposed to|requires?d?|ought|compulsory|mandatory)\b/u;
 const A_GUARD =
-  /\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard|one (?:too|as well|also)|one)\b/u;
+  /\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard|one)\b/u;
 /** A finder has a filter against the Sun alone. */
 const FINDER_FILTER = /\bfinder\w*\b.*\bfilter\w*\b|\bfilter\w*\b.*\bfinder\w*\b/u;
 /** "must not", "no need", "why": those are other questions, or no question. */
