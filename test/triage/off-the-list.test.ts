@@ -34,3 +34,14 @@ describe('at the list of what was read', () => {
     expect(reply.title).not.toBe('What I read');
   });
 });
+
+describe('told at length where no site is known', () => {
+  it.each([
+    'It connects ok and moves when I click a star but it ends up miles off, like an hour to the side. Every star the same way. Handset alone gets it right?',
+    'Hello, my telescope go to wrong place, always same side, after I buy new computer',
+    "My mount keeps wandering off slowly to the left all by itself once the computer is connected, like it's haunted",
+    'I dont want star positions, my site is near Leicester, its that the computer sends the scope to the wrong place',
+  ])('begins a walk: %s', async (line) => {
+    expect(said(await ask(deps, line, NOW, member(`Long ${line.slice(0, 12)}`)))).toBe('Finding the connection fault');
+  });
+});

@@ -57,3 +57,28 @@ describe('told by the way', () => {
     expect(['cured', 'done']).not.toContain(outcomeSaid(reading, text).what);
   });
 });
+
+describe('a count of nothing and a drawn-out word', () => {
+  it.each(['20 slews on the mains supply, 0 drops.', 'not a single drop since', 'yesss works after reboot'])(
+    'tell of a cure: %s',
+    (line) => {
+      expect(outcomeSaid(reading, line).what).toBe('cured');
+    },
+  );
+
+  it.each(['still 10 drops an hour', 'it shows 0 errors but nothing moves'])('and not of one: %s', (line) => {
+    expect(outcomeSaid(reading, line).what).not.toBe('cured');
+  });
+});
+
+describe('two systems in one text', () => {
+  it.each([
+    ['it works on the windows side, not in linux', 'linux'],
+    ['win11 is dead, debian on the same box finds the mount', 'windows'],
+    ['the tablet connects, the windows laptop doesnt', 'windows'],
+    ['ubuntu laptop, windows on it works', 'linux'],
+    ['neither windows nor my mac sees it', undefined],
+  ])('%s', (line, system) => {
+    expect(told(line).get('system')).toBe(system);
+  });
+});
