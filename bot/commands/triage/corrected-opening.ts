@@ -34,3 +34,8 @@ export const withoutStood = ({ context }: Began, state: WalkState, fields: reado
   ...state,
   events: [...state.events, ...fields.map((what) => ({ kind: 'not-so' as const, what, by: context.by }))],
 });
+
+/** What a way to the mount is made of. */
+const NAMES_A_WAY =
+  /\b(?:usb|serial|rs-?232|adapt[eo]r|dongle|hand ?set|controller|keypad|cables?|leads?|cord|sockets?|board|blue ?tooth|wi-?fi|wireless|network|lan|router|bridge|hotspot)\b/iu;
+export const namesAWay = (text: string): boolean => NAMES_A_WAY.test(text);

@@ -19,7 +19,7 @@ import { numbersParts } from './numbers-parts.js';
 import { howLines, lettered, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
 import { checkOf, doubtNotes, reasonNotes } from './step-reasons.js';
-import { answerLine, entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
+import { answerLine, entriesOffer, filledFrom, forPhone, forTablet, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -185,6 +185,17 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Par
   ],
 });
 
+/** The step's own words, each through the same change. */
+const reworded = (parts: Parts, change: (line: string) => string): Parts => ({
+  ...parts,
+  summary: change(parts.summary),
+  ...(parts.facts === undefined ? {} : { facts: parts.facts.map((fact) => ({ ...fact, value: change(fact.value) })) }),
+  ...(parts.notes === undefined ? {} : { notes: parts.notes.map(change) }),
+  ...(parts.choices === undefined
+    ? {}
+    : { choices: parts.choices.map((choice) => ({ ...choice, label: change(choice.label) })) }),
+});
+
 /** Behind the step's own answers, whose numbers stay. */
 const withOffer = (choices: readonly Choice[], own: string, offer: Choice | undefined): readonly Choice[] => {
   if (offer === undefined) return choices;
@@ -202,10 +213,11 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
     if (ifFixed !== undefined) return fixedParts(walk, ifFixed, step.kind === 'try' ? step.fault : null);
     return still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
   };
-  const parts = partsNow();
+  const made = partsNow();
+  const parts = made === null ? null : reworded(made, forTablet(walk.state, assessment.context.system));
   if (parts === null) {
-    const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
-    return { ...made, notes: [...notes, ...made.notes] };
+    const sheet = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
+    return { ...sheet, notes: [...notes, ...sheet.notes] };
   }
   return reply({
     pointsAt: NOWHERE,

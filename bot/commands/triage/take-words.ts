@@ -28,7 +28,7 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
-import { toldAnew, withoutStood } from './corrected-opening.js';
+import { namesAWay, toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
@@ -96,6 +96,8 @@ const answerToQuestion = (
   if (read.met.includes(VOLTS_NAMED) || text === '') return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
+  // Not asked yet: "the mount connects, but …" names no network of the mount's.
+  if (began.isOpening === true && !namesAWay(text)) return null;
   const meant = answerMeant(reading, text, {
     ...questionOf(began),
     guards: isSafetyLook(step),

@@ -78,6 +78,8 @@ export interface Began {
   readonly walk: Walk;
   readonly before: Assessment;
   readonly notes: readonly string[];
+  /** These words begin the walk: nothing was asked of them. */
+  readonly isOpening?: boolean;
 }
 
 /** A question, a remedy or numbers stand before the member, who may be saying something to them. */

@@ -17,6 +17,7 @@ import { supposedCheck } from './suppose.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withBluetoothPorts } from './bluetooth-ports-named.js';
+import { withGroupsListed } from './groups-named.js';
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
@@ -271,7 +272,8 @@ export const tellText = (
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
   const compared =
     own.by === 'words' ? withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text) : own;
-  const read = withAddressesCompared(withBluetoothPorts(withPortsCompared(compared, texts), texts), texts);
+  const listed = withGroupsListed(compared, text);
+  const read = withAddressesCompared(withBluetoothPorts(withPortsCompared(listed, texts), texts), texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',
