@@ -141,24 +141,40 @@ const nothingWords = ({ kind, about }: Question, within: string): string => {
 const nextWords = (next: Fact | undefined): string | null =>
   next === undefined ? null : `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
 
+/** One that comes after so many others; of eclipses only those that anybody notices are counted. */
+const laterWords = (
+  question: Question,
+  { later, within }: { readonly later: number; readonly within: string },
+  sections: readonly Section[],
+  seen: readonly Eclipse[],
+): string => {
+  const noticed = seen.filter(isNoticed).slice(later, later + 1);
+  const then = question.kind === 'eclipses' ? eclipses(noticed, question).facts[0] : soonest(sections, later);
+  return then === undefined
+    ? `No more of them within ${within}.`
+    : `After ${later === 1 ? 'the next' : `${later} others`}: ${then.label}, ${then.value.split(/[;:] /u)[0]}.`;
+};
+
 /** The first thing that comes, in a line; the others stand below. */
 const summaryOf = (
   question: Question,
-  { weeks, later }: { readonly weeks: number; readonly later: number },
+  { weeks, later = 0 }: { readonly weeks: number; readonly later: number | undefined },
+  sections: readonly Section[],
+  seen: readonly Eclipse[],
+): string => {
+  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
+  return later > 0
+    ? laterWords(question, { later, within }, sections, seen)
+    : firstWords(question, within, sections, seen);
+};
+
+const firstWords = (
+  question: Question,
+  within: string,
   sections: readonly Section[],
   seen: readonly Eclipse[],
 ): string => {
   const { kind } = question;
-  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
-  if (later > 0) {
-    // Of eclipses those that anybody notices.
-    const noticed = seen.filter(isNoticed)[later];
-    const [fact] = noticed === undefined ? [] : eclipses([noticed], question).facts;
-    const then = kind === 'eclipses' ? fact : soonest(sections, later);
-    return then === undefined
-      ? `No more of them within ${within}.`
-      : `After ${later === 1 ? 'the next' : `${later} others`}: ${then.label}, ${then.value.split(/[;:] /u)[0]}.`;
-  }
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
   if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
   if (kind === 'meetings' && headline !== undefined)
@@ -251,7 +267,7 @@ export const ahead = defineCommand({
     const facts = sections.flatMap((section) => section.facts);
     return reply({
       title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
-      summary: summaryOf(of(kind), { weeks: weeksOf(kind), later: options.later ?? 0 }, sections, seen),
+      summary: summaryOf(of(kind), { weeks: weeksOf(kind), later: options.later }, sections, seen),
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [
