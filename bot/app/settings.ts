@@ -1,6 +1,6 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
 import { readFileSync } from 'node:fs';
-import { z } from 'zod';
+import * as z from 'zod';
 import { nearestName } from '../ground/edit-distance.js';
 import { StartError } from '../ground/start-error.js';
 

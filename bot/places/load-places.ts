@@ -1,4 +1,4 @@
-/** The gazetteer: two packed files, unpacked at the first look-up and searched where they lie, so that little memory is used. */
+/** The gazetteer: three packed files, unpacked at the first look-up and searched where they lie, so that little memory is used. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -35,10 +35,16 @@ const GREAT_CITIES = 4000;
 /** Prefixes this short are met by very many names; their answers are kept. */
 const SHORT_PREFIX_BYTES = 3;
 
-interface Files {
-  readonly places: Buffer;
-  /** Where each row of `places` begins. */
+/** A file's rows, where they lie. */
+interface Rows {
+  readonly text: Buffer;
+  /** Where each row begins. */
   readonly starts: Uint32Array;
+}
+
+interface Files {
+  readonly places: Rows;
+  readonly regions: Rows;
   readonly names: Buffer;
   /** Where the first name begins, past the comment lines. */
   readonly namesFrom: number;
@@ -58,12 +64,23 @@ const afterComments = (buffer: Buffer): number => {
   return at;
 };
 
-const read = (folder: string): Files => {
-  const places = unpack(join(folder, 'places.tsv.gz'));
-  const names = unpack(join(folder, 'place-names.tsv.gz'));
+const rowsIn = (text: Buffer): Rows => {
   const starts: number[] = [];
-  for (let at = afterComments(places); at < places.length; at = places.indexOf(NEWLINE, at) + 1) starts.push(at);
-  return { places, names, starts: Uint32Array.from(starts), namesFrom: afterComments(names) };
+  for (let at = afterComments(text); at < text.length; at = text.indexOf(NEWLINE, at) + 1) starts.push(at);
+  return { text, starts: Uint32Array.from(starts) };
+};
+
+/** The row's columns; null: there is no such row. */
+const columnsAt = ({ text, starts }: Rows, row: number): readonly string[] | null => {
+  const start = starts[row];
+  return start === undefined ? null : text.toString('utf8', start, text.indexOf(NEWLINE, start)).split('\t');
+};
+
+const read = (folder: string): Files => {
+  const places = rowsIn(unpack(join(folder, 'places.tsv.gz')));
+  const regions = rowsIn(unpack(join(folder, 'place-regions.tsv.gz')));
+  const names = unpack(join(folder, 'place-names.tsv.gz'));
+  return { places, regions, names, namesFrom: afterComments(names) };
 };
 
 /** The start of the first line in `names` whose name is not below `key`. */
@@ -160,7 +177,7 @@ export const loadPlaces = (folder: string): Places => {
 
   const rowsBeginning = (foldedPrefix: string, most: number): readonly number[] => {
     const key = Buffer.from(foldedPrefix);
-    if (key.length === 0) return Array.from({ length: Math.min(most, files().starts.length) }, (_, i) => i);
+    if (key.length === 0) return Array.from({ length: Math.min(most, files().places.starts.length) }, (_, i) => i);
     if (key.length > SHORT_PREFIX_BYTES) return gather(key, most);
     let kept = shortPrefixes.get(foldedPrefix);
     if (!kept || kept.length < most) {
@@ -171,21 +188,11 @@ export const loadPlaces = (folder: string): Places => {
   };
 
   const placeAt = (row: number): PlaceRecord => {
-    const { places, starts } = files();
-    const start = starts[row];
-    if (start === undefined) throw new RangeError(`No place in row ${row}.`);
-    const [
-      name = '',
-      district = '',
-      region = '',
-      regionCode = '',
-      countryCode = '',
-      lat,
-      lon,
-      elevation,
-      population,
-      zone = '',
-    ] = places.toString('utf8', start, places.indexOf(NEWLINE, start)).split('\t');
+    const { places, regions } = files();
+    const columns = columnsAt(places, row);
+    if (columns === null) throw new RangeError(`No place in row ${row}.`);
+    const [name = '', district = '', regionRow, lat, lon, elevation, population] = columns;
+    const [region = '', regionCode = '', countryCode = '', zone = ''] = columnsAt(regions, Number(regionRow)) ?? [];
     return {
       name,
       district,

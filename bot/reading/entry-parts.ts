@@ -1,5 +1,5 @@
 /** What entries of the knowledge files have in common, whichever room they are for. */
-import { z } from 'zod';
+import * as z from 'zod';
 
 export const line = (limit: number) => z.string().trim().min(1).max(limit);
 

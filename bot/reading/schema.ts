@@ -1,5 +1,5 @@
 /** The shape of the reading vocabulary's YAML entries, and what each field means. Ids of other rooms are held by their checker. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { answerId, id, line, source } from './entry-parts.js';
 
 /** `phone`: a phone or tablet of any make; what is worded for computers is not for it. */

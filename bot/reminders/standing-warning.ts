@@ -1,6 +1,6 @@
 /** The standing sunrise warning of a channel: which nights it is for, when it is next due, what it says. Pure but for zones. */
 import { DateTime } from 'luxon';
-import { z } from 'zod';
+import * as z from 'zod';
 import { MS_PER_MINUTE } from '../ground/durations.js';
 import { nightOf } from '../sky/night.js';
 import { twilights } from '../sky/twilight.js';

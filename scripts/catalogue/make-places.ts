@@ -103,6 +103,13 @@ const isCode = (text: string): boolean => /^[A-Z]{2,4}$/.test(text);
 /** Folded name → rows that bear it as their main name, and rows that bear it as another. */
 const keys = new Map<string, readonly [own: number[], other: number[]]>();
 const lines: string[] = [];
+/** A region and its zone, as their file has them → row there. Thousands of places share one, so that it is said once. */
+const regionRows = new Map<string, number>();
+const rowOfRegion = (line: string): number => {
+  const row = regionRows.get(line) ?? regionRows.size;
+  regionRows.set(line, row);
+  return row;
+};
 kept.forEach((r, i) => {
   const twins = byName.get(`${foldPlace(r.name)}|${r.country}|${r.admin1}`) ?? [];
   const district = twins.length > 1 ? (districts.get(`${r.country}.${r.admin1}.${r.admin2}`) ?? '') : '';
@@ -110,14 +117,11 @@ kept.forEach((r, i) => {
     [
       r.name,
       district,
-      regions.get(`${r.country}.${r.admin1}`) ?? '',
-      r.admin1,
-      r.country,
+      rowOfRegion([regions.get(`${r.country}.${r.admin1}`) ?? '', r.admin1, r.country, r.zone].join('\t')),
       r.lat.toFixed(4),
       r.lon.toFixed(4),
-      String(r.elevation),
-      String(r.population),
-      r.zone,
+      r.elevation,
+      r.population,
     ].join('\t'),
   );
   const own = new Set([r.name, r.ascii].map(foldPlace));
@@ -156,9 +160,18 @@ write(
   'places.tsv.gz',
   header(
     `${lines.length} places, largest first.`,
-    'name, district (only where the region has two of the name), region, region code, country (ISO 3166), latitude, longitude (degrees), elevation (m), population, IANA time zone',
+    'name, district (only where the region has two of the name), row of place-regions.tsv.gz (from 0), latitude, longitude (degrees), elevation (m), population',
   ) +
     lines.join('\n') +
+    '\n',
+);
+write(
+  'place-regions.tsv.gz',
+  header(
+    `${regionRows.size} regions, each with a time zone that its places have.`,
+    'region, region code, country (ISO 3166), IANA time zone',
+  ) +
+    [...regionRows.keys()].join('\n') +
     '\n',
 );
 const sorted = [...keys].sort((a, b) => Buffer.compare(Buffer.from(a[0]), Buffer.from(b[0])));

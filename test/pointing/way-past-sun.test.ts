@@ -169,14 +169,13 @@ describe('a mount whose speeds are not known', () => {
   });
 
   it('is sent round by legs that keep clear however it goes', () => {
-    let offered = 0;
     fc.assert(
       fc.property(requests, (request) => {
         const unknown = { ...request, motion: null };
-        if (straightWay(unknown).minimumSeparationDeg > 30) return;
+        fc.pre(straightWay(unknown).minimumSeparationDeg <= 30);
         const way = saferWay(unknown, 15, 45);
-        if (way === null) return;
-        offered++;
+        // Where none were offered, the runs would never come to their number, which fails.
+        fc.pre(way !== null);
         for (const ratio of [0.25, 0.5, 1, 2, 4])
           for (const order of ['together', 'primary-first', 'secondary-first'] as const) {
             const sky = mountSky(request.mount, request.observer, request.utcMs);
@@ -191,9 +190,8 @@ describe('a mount whose speeds are not known', () => {
             });
           }
       }),
-      { numRuns: 40 },
+      { numRuns: 12 },
     );
-    expect(offered).toBeGreaterThan(3);
   });
 });
 

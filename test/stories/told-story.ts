@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 import { CLIENTS, SYSTEMS } from '../../bot/triage/model/schema.js';
 import type { LinkId, PathId, Shows } from '../bench-of-faults/world.js';
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 import { projectRoot } from '../../ground/project-root.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 

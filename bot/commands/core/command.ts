@@ -1,5 +1,5 @@
 /** The one declaration of a command, from which every platform's form of it is made. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Audience, Choice } from '../../ground/problem.js';
 import type { Catalogue } from '../../catalogue/index.js';
 import type { PlatformName } from '../../ground/platform-name.js';

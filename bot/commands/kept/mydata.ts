@@ -1,5 +1,5 @@
 /** `mydata`: shows the member who asks everything that is kept about them. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Choice } from '../../ground/problem.js';
 import { NOWHERE, reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 import { SYSTEMS } from '../../reading/index.js';
 
 const collectingSchema = z.strictObject({

@@ -1,5 +1,5 @@
 /** What is wrong with the fields of one entry, in the words of whoever wrote it: missing, misspelt, or of the wrong kind. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { nearestName } from '../../ground/edit-distance.js';
 
 export type FieldPath = readonly (string | number)[];

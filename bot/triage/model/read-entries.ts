@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { isMap } from 'yaml';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import {
   evidenceSchema,
   familySchema,

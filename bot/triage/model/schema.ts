@@ -2,7 +2,7 @@
  * The shape of the fault model's YAML entries: one zod schema a kind of entry, with what each field means to the walk.
  * Every file is a YAML list of entries. Cross-references between entries are held by check-references.ts, not here.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { CLIENTS, entryParts, SYSTEMS } from '../../reading/index.js';
 
 export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.js';

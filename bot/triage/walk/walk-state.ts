@@ -1,5 +1,5 @@
 /** The record of a walk: what was said, in order, as plain JSON that survives a restart. Beliefs are computed from it each time. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { ReadFact } from '../../reading/index.js';
 import { CLIENTS, SYSTEMS } from '../model/schema.js';
 
