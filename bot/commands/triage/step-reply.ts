@@ -60,12 +60,13 @@ const openingParts = (
   walk: Walk,
   assessment: Assessment,
   id: 'path' | 'system' | 'client',
-  { first }: Said,
+  { before, first }: Said,
 ): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
+    cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
       ...answerChoices(walk, assessment, { whole: true, first }),
       ...(silent ? [paste(walk)] : waysOut(model, walk)),
