@@ -8,6 +8,7 @@ import { NOWHERE, reply } from '../../reply/reply.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
+import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
@@ -70,6 +71,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     jupiterMoonEvents,
     ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
     ...ABOUT_GEAR,
+    nightsAsked(known),
     ...ABOUT_COMING,
     ofSun(byDay),
     sunAlone,
