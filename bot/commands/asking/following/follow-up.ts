@@ -263,16 +263,11 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-/**
- * @param line the line asked last, as `keepLastAsked` has it
- * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
- */
-export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
-  const before = toldLine(line, known.allCommands ?? []);
-  const without = before === null || isStrict ? null : starLeftOut(before, text, known);
-  if (without !== null) return { line: lineOf(without) };
-  const said = before === null ? null : saidIn(text, known);
-  if (before === null || said === null || talkIn(text) !== null) return null;
+interface Beside {
+  readonly isStrict: boolean;
+}
+
+const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
   if (isStrict && !(said.isLed && said.isQuestion)) return null;
@@ -280,4 +275,17 @@ export const followUp = (line: string, text: string, known: Known, { isStrict = 
   if (changed === null) return null;
   const next = lineOf(changed);
   return next === lineOf(before) ? null : { line: next };
+};
+
+/**
+ * @param line the line asked last, as `keepLastAsked` has it
+ * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
+ */
+export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
+  const before = toldLine(line, known.allCommands ?? []);
+  if (before === null) return null;
+  const without = isStrict ? null : starLeftOut(before, text, known);
+  if (without !== null) return { line: lineOf(without) };
+  const said = saidIn(text, known);
+  return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
 };

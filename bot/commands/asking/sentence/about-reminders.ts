@@ -244,11 +244,16 @@ const placeInList = (word: string): string =>
 const CANCEL_IT =
   /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
 
-/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
-export const cancelReminder: Rule = ({ plain, targets }) => {
-  if (CANCEL_IT.test(plain)) return { line: 'remind cancel' };
+const cancelPointedAt = (plain: string): Reading | null => {
   const nth = CANCEL_NTH.exec(plain)?.[1];
   if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
+  return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
+};
+
+/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
+export const cancelReminder: Rule = ({ plain, targets }) => {
+  const pointed = cancelPointedAt(plain);
+  if (pointed !== null) return pointed;
   const one = CANCEL_ONE.exec(plain)?.[1];
   if (one !== undefined && !/^(?:all|every|last|next|first|the|my|that|this|\d+)\b/u.test(one) && targets.length === 0)
     return { line: commandLine('remind', 'cancel', { id: one }) };
