@@ -6,7 +6,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { onceOf } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
 import { resolvePlace } from '../../places/index.js';
-import { readText } from '../../reading/index.js';
+import { readText, tellsAstray } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import type { PlainReading } from '../asking/not-known-here.js';
 import { plainQuestion } from '../asking/plain-question.js';
@@ -137,10 +137,16 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
+const isMeantForSure = (read: PlainReading): boolean =>
+  read !== null && 'line' in read && MEANT_FOR_SURE.test(read.line);
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
   if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && (read === null || asksOnly(read, text))) return true;
+  // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
+  const isAstray = wordCount >= LEAST_WORDS && tellsAstray(text) && isOfGear(text) && !ASKED.test(text);
+  if (isAstray && !isMeantForSure(read)) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
