@@ -24,6 +24,7 @@ import {
   wholeSecond,
 } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
+import { downFirst, NOTHING_DOWN } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
 import { wayData, wayWords } from './way-words.js';
@@ -189,8 +190,11 @@ const sunReply = (
   const place = placeOf(target.body, observer, utcMs);
   const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from, motion }, sun, limits);
   const { level, safer } = judged;
+  const isSun = target.kind === 'sun';
+  const stood = start.body === null ? null : { name: start.said, body: start.body };
+  const down = isSun ? NOTHING_DOWN : downFirst(target, stood, question);
   const round =
-    safer === null
+    safer === null || down.words.length > 0
       ? []
       : [
           `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
@@ -201,15 +205,14 @@ const sunReply = (
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: graver('good', level === 'clear' ? 'good' : level),
-    summary: summaryFor(question, sun, judged, limits.dangerDeg),
+    level: graver(down.words.length > 0 ? 'caution' : 'good', level === 'clear' ? 'good' : level),
+    summary: [...down.words, summaryFor(question, sun, judged, limits.dangerDeg)].join(' '),
     facts: factsFor(deps.catalogue, question, sun, judged),
     notes: [
       ...round,
       ...(isForTheDay ? [byDay] : []),
-      ...(sun.isSunUp ? [reckoned] : []),
-      ...(sun.isSunUp && mount === 'altaz' ? [CABLE_GUARD] : []),
-      ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),
+      ...(sun.isSunUp && !down.isTargetDown ? [reckoned] : []),
+      ...(sun.isSunUp && !down.isTargetDown && mount === 'altaz' ? [CABLE_GUARD] : []),
     ],
     cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],
     pointsAt: pointsOf(question, judged),
