@@ -104,8 +104,7 @@ const isPartOfName = ({ words }: Sentence, { at, count, plain }: Run, known: Pla
 };
 
 const isOfTrade = (sentence: Sentence, run: Run, known: PlaceKnowledge): boolean =>
-  OF_TRADE.test(run.plain) &&
-  (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
+  OF_TRADE.test(run.plain) && (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
 
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
