@@ -1,5 +1,6 @@
 /** What is below the horizon at the hour asked for, said before all clearances: where it goes, and where it is said to stand. */
 import { MS_PER_DAY } from '../../ground/durations.js';
+import type { Level } from '../../reply/reply.js';
 import { degrees } from '../../reply/wording.js';
 import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
@@ -38,9 +39,10 @@ export interface DownFirst {
   readonly isTargetDown: boolean;
   /** A sentence for each that is down; none where both are up. */
   readonly words: readonly string[];
+  readonly level: Level;
 }
 
-export const NOTHING_DOWN: DownFirst = { isTargetDown: false, words: [] };
+export const NOTHING_DOWN: DownFirst = { isTargetDown: false, words: [], level: 'good' };
 
 export const downFirst = (target: StandsThen, start: StandsThen | null, then: Then): DownFirst => {
   const targetDeg = downDeg(target, then);
@@ -57,5 +59,6 @@ export const downFirst = (target: StandsThen, start: StandsThen | null, then: Th
       : [
           `${begun(start.name)} is ${degrees(startDeg)} below the horizon then, so the tube cannot be on it: say where it stands.`,
         ];
-  return { isTargetDown: targetDeg !== null, words: [...ofTarget, ...ofStart] };
+  const words = [...ofTarget, ...ofStart];
+  return { isTargetDown: targetDeg !== null, words, level: words.length > 0 ? 'caution' : 'good' };
 };

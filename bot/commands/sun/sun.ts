@@ -24,7 +24,7 @@ import {
   wholeSecond,
 } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
-import { downFirst, NOTHING_DOWN } from './down-first.js';
+import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
 import { wayData, wayWords } from './way-words.js';
@@ -180,6 +180,12 @@ const dataFor = (
   },
 });
 
+const downOf = (question: Question): DownFirst => {
+  const { target, start } = question;
+  const stood = start.body === null ? null : { name: start.said, body: start.body };
+  return target.kind === 'sun' ? NOTHING_DOWN : downFirst(target, stood, question);
+};
+
 const sunReply = (
   deps: Deps,
   question: Question,
@@ -190,9 +196,7 @@ const sunReply = (
   const place = placeOf(target.body, observer, utcMs);
   const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from, motion }, sun, limits);
   const { level, safer } = judged;
-  const isSun = target.kind === 'sun';
-  const stood = start.body === null ? null : { name: start.said, body: start.body };
-  const down = isSun ? NOTHING_DOWN : downFirst(target, stood, question);
+  const down = downOf(question);
   const round =
     safer === null || down.words.length > 0
       ? []
@@ -205,14 +209,13 @@ const sunReply = (
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: graver(down.words.length > 0 ? 'caution' : 'good', level === 'clear' ? 'good' : level),
+    level: graver(down.level, level === 'clear' ? 'good' : level),
     summary: [...down.words, summaryFor(question, sun, judged, limits.dangerDeg)].join(' '),
     facts: factsFor(deps.catalogue, question, sun, judged),
     notes: [
       ...round,
       ...(isForTheDay ? [byDay] : []),
-      ...(sun.isSunUp && !down.isTargetDown ? [reckoned] : []),
-      ...(sun.isSunUp && !down.isTargetDown && mount === 'altaz' ? [CABLE_GUARD] : []),
+      ...(sun.isSunUp && !down.isTargetDown ? [reckoned, ...(mount === 'altaz' ? [CABLE_GUARD] : [])] : []),
     ],
     cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],
     pointsAt: pointsOf(question, judged),

@@ -3,8 +3,9 @@
  * next", "swap arcturus for mercury"), about a move to one at an hour that may be of the day, and about what is left tracking: by day that is
  * what can hurt, so the `sun` command answers.
  */
-import type { Problem } from '../../../ground/problem.js';
+import { isProblem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
+import { asksOfFlip } from './about-flip.js';
 import { answered, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
 import type { Known, Reading } from './asked.js';
 import { handsIn } from './hands.js';
@@ -63,7 +64,14 @@ export const wayBetween = (typed: string, known: Known): Reading | Problem | nul
   const [first, second] = parts.named;
   if (first === undefined) return null;
   if (second === undefined) return parts.unknownStart !== null && MOVES.test(plain) ? answered(plain, parts) : null;
-  return isAWay(plain, [first, second], parts) ? answered(plain, { ...parts, isWay: true }) : null;
+  const isOfFlip = asksOfFlip(plain);
+  // By night the Sun is no matter: the mount's own sides are.
+  if (isOfFlip && !isByDay(plain, parts)) return null;
+  if (!isAWay(plain, [first, second], parts)) return null;
+  const read = answered(plain, { ...parts, isWay: true });
+  if (!isOfFlip || isProblem(read)) return read;
+  const next = commandLine('meridian', second.text, { from: first.text, at: hourOf(plain, parts) });
+  return { ...read, note: `Whether it flips on the way: ask ${next}.` };
 };
 
 const only = ({ named, unknownEnd }: SunParts): NamedTarget | undefined =>
