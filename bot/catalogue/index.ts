@@ -1,6 +1,6 @@
 /** The catalogue's door: load once, then look up, complete, sweep, and word what went wrong. */
 export { NO_CATALOGUE_DATA, TARGET_KINDS } from './target.js';
-export type { Target, TargetKind, VariableStar } from './target.js';
+export type { DoubleStar, Target, TargetKind, VariableStar } from './target.js';
 export { NO_KIND, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';

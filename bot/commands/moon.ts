@@ -1,9 +1,11 @@
 /** `moon`: its phase by name, how much is lit, the quarters to come and the next dark weekend. */
 import { darkNights } from '../ahead/moonless.js';
+import { MS_PER_DAY } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
 import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
+import { ANYWHERE } from '../sky/anywhere.js';
 import { moonAgeDays, moonLibration, moonPhaseName } from '../sky/moon-details.js';
 import { nextMoonPhase } from '../sky/moon-phase.js';
 import { MOON, moonAt } from '../sky/moon.js';
@@ -22,14 +24,12 @@ import { dayWords } from './ahead/ahead-words.js';
 import { eclipseSoon } from './ahead/eclipse-soon.js';
 import { moonTimesOf } from './asking/night-words.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { choice, defineCommand, optional } from './core/command.js';
+import { choice, defineCommand, integer, optional } from './core/command.js';
 
 const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as const;
 const FRIDAY = 5;
 const SATURDAY = 6;
 const LOOK_AHEAD_DAYS = 40;
-/** The lit part differs by less than a hundredth from place to place. */
-const MIDDLE_OF_THE_EARTH = { latitudeDeg: 0, longitudeDeg: 0, elevationM: 0 };
 
 const nextQuarters = (fromUtcMs: UtcMs): readonly { readonly name: string; readonly utcMs: UtcMs }[] =>
   QUARTERS.map((name, quarter) => ({ name, utcMs: nextMoonPhase(quarter * 90, fromUtcMs) })).sort(
@@ -46,24 +46,31 @@ const librationWords = (latitudeDeg: number, longitudeDeg: number): string =>
 type Quarter = 'new' | 'first' | 'full' | 'last';
 const ORDER: readonly Quarter[] = ['new', 'first', 'full', 'last'];
 
+interface Next {
+  readonly next?: Quarter | undefined;
+  readonly later?: number | undefined;
+}
+
 /** "Full Moon Thu 24 Dec, 01:29 GMT. ": first where that was asked; "" where it was not. */
-const askedFirst = (next: Quarter | undefined, utcMs: UtcMs, zone: string): string => {
+const askedFirst = ({ next, later = 0 }: Next, utcMs: UtcMs, zone: string): string => {
   if (next === undefined) return '';
   const name = QUARTERS[ORDER.indexOf(next)] ?? '';
-  const at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
+  let at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
+  for (let i = 0; i < later; i++) at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY);
   return `${name} ${dayWords(at, zone, utcMs)}, ${formatLocalTime(at, zone)}. Now: `;
 };
 
 const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** What of the Moon is the same everywhere, for one who has not said where they are; times in UTC. */
-const anywhere = (utcMs: UtcMs, next: Quarter | undefined): Outcome => {
-  const { illuminatedFraction, elongationDeg } = moonAt(MIDDLE_OF_THE_EARTH, utcMs);
+const anywhere = (utcMs: UtcMs, options: Next): Outcome => {
+  const { next } = options;
+  const { illuminatedFraction, elongationDeg } = moonAt(ANYWHERE, utcMs);
   const quarters = nextQuarters(utcMs);
   const name = moonPhaseName(elongationDeg);
   return reply({
     title: `The Moon, ${formatLocalDateTime(utcMs, 'UTC')}`,
-    summary: `${askedFirst(next, utcMs, 'UTC')}${next === undefined ? capital(name) : name}, ${Math.round(illuminatedFraction * 100)} % lit, ${moonAgeDays(utcMs).toFixed(1)} days old.`,
+    summary: `${askedFirst(options, utcMs, 'UTC')}${next === undefined ? capital(name) : name}, ${Math.round(illuminatedFraction * 100)} % lit, ${moonAgeDays(utcMs).toFixed(1)} days old.`,
     facts: quarters.map((quarter) => ({
       label: quarter.name,
       value: `${dayWords(quarter.utcMs, 'UTC', utcMs)}, ${formatClock(quarter.utcMs, 'UTC')}`,
@@ -93,13 +100,14 @@ export const moon = defineCommand({
         'third-quarter': 'last',
       }),
     ),
+    later: optional(integer('With next: the one after it (1), and so on', { min: 0, max: 60 })),
     site: siteOption,
   },
   bare: 'at',
-  examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"'],
+  examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"', 'moon next:full later:1'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs, request.options.next) : asked;
+    if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs, request.options) : asked;
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
     const { illuminatedFraction, elongationDeg, place } = moonAt(observer, utcMs);
@@ -128,7 +136,7 @@ export const moon = defineCommand({
       .map(({ word, at }) => `${word} ${formatClock(at, zone)}`);
     return reply({
       title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${askedFirst(request.options.next, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
+      summary: `${askedFirst(request.options, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
       facts: [
         ...eclipse.facts,
         ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),

@@ -1,6 +1,7 @@
 /** `up`: is a target up tonight, when is it best, and what stands in the way? */
 import {
   readEquipment,
+  type Equipment,
   SKIES,
   SKY_NAMES,
   USUAL_EQUIPMENT,
@@ -10,13 +11,38 @@ import {
 import { outlook } from '../evening/outlook.js';
 import { TOWARDS } from '../evening/towards.js';
 import { isProblem } from '../ground/problem.js';
-import type { Outcome } from '../reply/reply.js';
+import type { Target } from '../catalogue/index.js';
+import type { Outcome, Reply } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
-import { targetAtSite } from './asking/question-parts.js';
-import { choice, defineCommand, number, optional, text } from './core/command.js';
-import { askedFirst, FIRST } from './up/asked-first.js';
+import { commandLine, targetAtSite, targetFor } from './asking/question-parts.js';
+import { choice, defineCommand, number, optional, text, type Deps, type Request } from './core/command.js';
+import { askedFirst, FIRST, type First } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
+import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
 import { upReply } from './up/up-reply.js';
+
+/** Whether a pair is split is asked of pairs; of the rest, whether it shows. */
+const firstFor = (first: First | undefined, { double }: Target): First | undefined =>
+  first === 'split' && double === null ? 'seen' : first;
+
+/** What a target itself is hangs on no place: told though no site is known; null where it is not what was asked. */
+const ofItself = (
+  deps: Deps,
+  { options, nowUtcMs }: Request<{ readonly target: string; readonly first?: First | undefined }>,
+  equipment: Equipment,
+): Reply | null => {
+  const found = targetFor(deps, options.target, (target) => commandLine('up', target, {}));
+  const { first } = options;
+  if (isProblem(found) || !isOfItself(first)) return null;
+  const question = {
+    first,
+    target: found.target,
+    equipment: equipment === USUAL_EQUIPMENT ? null : equipment,
+    utcMs: nowUtcMs,
+  };
+  const words = itselfWords(question);
+  return words === null ? null : itselfReply(question, words);
+};
 
 export const up = defineCommand({
   name: 'up',
@@ -50,7 +76,7 @@ export const up = defineCommand({
       rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
       takesWholes: true,
     });
-    if (isProblem(asked)) return asked;
+    if (isProblem(asked)) return asked.problem === 'no-site' ? (ofItself(deps, request, equipment) ?? asked) : asked;
     const { target, where } = asked;
     const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;
@@ -69,13 +95,14 @@ export const up = defineCommand({
     };
     const seen = outlook(outlookQuestion);
     const first = askedFirst({
-      first: options.first,
+      first: firstFor(options.first, target),
       aboveDeg: options.above,
       asked,
       night,
       utcMs: dated.hour?.utcMs ?? null,
       nowUtcMs,
       equipment,
+      isKitSaid: options.with !== undefined,
       found: seen,
       facing: options.facing,
       outlookQuestion,

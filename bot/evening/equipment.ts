@@ -17,7 +17,7 @@ const MM_PER_INCH = 25.4;
 
 const telescope = (apertureMm: number): Equipment => ({
   apertureMm,
-  saidAs: `a ${Math.round(apertureMm)} mm telescope`,
+  saidAs: `${String(Math.round(apertureMm)).startsWith('8') ? 'an' : 'a'} ${Math.round(apertureMm)} mm telescope`,
 });
 
 /** What a club's member points most often; common practice, no source. */

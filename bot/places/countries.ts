@@ -1,4 +1,5 @@
 /** Countries and their parts as members write them: ISO codes, English names, and everyday short forms. */
+import { onceOf } from '../ground/once.js';
 import { foldPlace } from './fold-place.js';
 
 const english = new Intl.DisplayNames(['en'], { type: 'region' });
@@ -13,6 +14,19 @@ export const countryName = (code: string): string => {
   }
   return name;
 };
+
+const LETTERS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
+
+/** All that have a name, by their two letters. */
+const allNames = onceOf((_: typeof names): readonly string[] =>
+  LETTERS.flatMap((first) => LETTERS.map((second) => `${first}${second}`))
+    .map((code) => ({ code, name: countryName(code) }))
+    .flatMap(({ code, name }) => (name === code ? [] : [name])),
+);
+
+/** The words of countries' names, in lower case: right as they stand. */
+export const countryWords = (): readonly string[] =>
+  allNames(names).flatMap((name) => name.toLowerCase().match(/\p{L}{4,}/gu) ?? []);
 
 const EVERYDAY: ReadonlyMap<string, string> = new Map(
   Object.entries({
@@ -60,6 +74,11 @@ const REGION_ABBREVIATIONS: ReadonlyMap<string, string> = new Map(
     'AU wa': 'Western Australia',
   }),
 );
+
+const foldedCountries = onceOf((_: typeof names) => new Set([...allNames(names).map(foldPlace), ...EVERYDAY.keys()]));
+
+/** Whether a folded text is a country's name, an everyday one too; a code is not. */
+export const isCountry = (folded: string): boolean => foldedCountries(names).has(folded);
 
 /** Whether a folded word means this country. */
 export const meansCountry = (folded: string, code: string): boolean => {

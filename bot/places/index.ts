@@ -5,6 +5,8 @@ export type * from './site-resolution.js';
 export { foldPlace } from './fold-place.js';
 export { loadPlaces, type Places } from './load-places.js';
 export { resolvePlace } from './resolve-place.js';
+export { countryWords } from './countries.js';
+export { namesRegion } from './names-region.js';
 export { completePlaces } from './complete-places.js';
 export { withHalfCompleted, withPlainPosition } from './find-position.js';
 export { isPosition, parsePosition } from './parse-position.js';

@@ -43,6 +43,6 @@ export {
   UNEXPLAINED,
   whatEachAnswerSays,
 } from './engine/explain.js';
-export { isForPrudence, unaskedSafety } from './engine/safety.js';
+export { isForPrudence, pressingAlone, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';
 export { supposeCheck } from './walk/suppose.js';

@@ -103,6 +103,7 @@ export const wiresCarry = (w: World): boolean =>
   !hasSerialLead(w) ||
   ((w.path === 'controller-serial' || w.leads.level === 'logic') &&
     w.leads.serial === 'its-own' &&
+    w.leads.made !== 'miscounted' &&
     !w.leads.serialBroken &&
     w.leads.socket === 'right' &&
     !w.settings.flowControl);

@@ -25,6 +25,7 @@ const LEADS: Readonly<Record<string, Change>> = {
   'lead-gives-three-volts': at('leads', { level: 'low' }),
   'look-alike-serial-lead': at('leads', { serial: 'look-alike' }),
   'six-wire-lead-mirrored': at('leads', { serial: 'mirrored' }),
+  'home-made-lead-pins': at('leads', { made: 'miscounted' }),
   'extra-null-modem': at('leads', { serial: 'extra-piece' }),
   'serial-lead-broken': at('leads', { serialBroken: true }),
   'serial-lead-too-long': at('leads', { serialTooLong: true }),

@@ -19,7 +19,7 @@ const chooseDriver: Change = (w) => {
   return wasWrong ? at('adapter', { driver: 'fits' })(w) : w;
 };
 const anotherUsbCable: Change = at('leads', { usbWire: 'data', usbHome: true, usbTooLong: false });
-const anotherSerialLead: Change = at('leads', { serial: 'its-own', serialBroken: false });
+const anotherSerialLead: Change = at('leads', { serial: 'its-own', made: 'bought', serialBroken: false });
 const rightPort: Change = (w) => (w.port.chosen === 'not-made' ? w : at('port', { chosen: 'right' })(w));
 const typeAll: Change = (w) =>
   told(() => ({
@@ -66,6 +66,7 @@ const HARDWARE: Readonly<Record<string, Change>> = {
   'lead-gives-three-volts': at('leads', { level: 'logic' }),
   'look-alike-serial-lead': anotherSerialLead,
   'six-wire-lead-mirrored': anotherSerialLead,
+  'home-made-lead-pins': anotherSerialLead,
   'extra-null-modem': (w) => (w.leads.serial === 'extra-piece' ? at('leads', { serial: 'its-own' })(w) : w),
   'serial-lead-broken': (w) => (w.leads.serial === 'its-own' ? anotherSerialLead(w) : w),
   'serial-lead-too-long': at('leads', { serialTooLong: false }),
@@ -219,6 +220,7 @@ export const CANNOT_TONIGHT: Readonly<Record<string, number>> = {
   'adapter-dead': 0.5,
   'rs232-on-logic-port': 0.5,
   'look-alike-serial-lead': 0.4,
+  'home-made-lead-pins': 0.3,
   'six-wire-lead-mirrored': 0.4,
   'serial-lead-broken': 0.3,
   'bluetooth-low-energy-only': 0.7,

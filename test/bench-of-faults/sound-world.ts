@@ -43,6 +43,7 @@ export const soundWorld = (path: PathId, system: SystemId, client: ClientId, ran
       hub: random.pick(['none', 'none', 'none', 'own-supply', 'bus'] as const),
       hubStarves: false,
       serial: 'its-own',
+      made: random.chance(0.06) ? random.pick(['measured', 'unmeasured'] as const) : 'bought',
       serialBroken: false,
       serialTooLong: false,
       level: 'logic',

@@ -64,6 +64,8 @@ export interface World {
     readonly hub: 'none' | 'own-supply' | 'bus';
     readonly hubStarves: boolean;
     readonly serial: 'its-own' | 'look-alike' | 'mirrored' | 'extra-piece' | 'other-family';
+    /** Bought, or made at home: each pin measured, or not, with its wires where they belong or not. */
+    readonly made: 'bought' | 'measured' | 'unmeasured' | 'miscounted';
     readonly serialBroken: boolean;
     readonly serialTooLong: boolean;
     readonly level: 'logic' | 'rs232' | 'low';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { outcomeSaid } from '../../bot/reading/index.js';
 import { answer, refusal } from '../commands/real-deps.js';
-import { deps, idOf, member, NOW, stepOf } from './console-walk.js';
+import { deps, goOn, idOf, member, NOW, stepOf } from './console-walk.js';
 
 const { reading } = deps.triage();
 const atRemedy = async (name: string) => {
@@ -13,10 +13,7 @@ const atRemedy = async (name: string) => {
     NOW,
     who,
   );
-  const at =
-    stepOf(first).kind === 'try'
-      ? first
-      : await answer(deps, `triage walk:${idOf(first)} answer:changed-last.nothing`, NOW, who);
+  const at = await goOn(who, first, (reply) => stepOf(reply).kind === 'try', 4);
   expect(stepOf(at).kind).toBe('try');
   const say = async (text: string) => answer(deps, `triage walk:${idOf(at)} text:"${text}"`, NOW, who);
   return { say, remedy: stepOf(at).id };

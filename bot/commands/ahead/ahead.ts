@@ -23,7 +23,7 @@ import {
   type Question,
   type Section,
 } from './ahead-question.js';
-import { eclipses, eclipsesSeen, eclipseSummary } from './eclipse-section.js';
+import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { planets } from './planet-section.js';
 import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
 import { besideMoon } from './near-moon-words.js';
@@ -124,11 +124,11 @@ const meetings = (question: Question): Section => {
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** What comes first of all that has a moment of its own; of phases or dark Saturdays alone, their line. */
-const soonest = (sections: readonly Section[]): Fact | undefined => {
+const soonest = (sections: readonly Section[], later = 0): Fact | undefined => {
   const timed = sections.flatMap(({ facts, times = [] }) =>
     facts.flatMap((fact, i) => (times[i] === undefined ? [] : [{ fact, utcMs: times[i] }])),
   );
-  return timed.sort((a, b) => a.utcMs - b.utcMs)[0]?.fact;
+  return timed.sort((a, b) => a.utcMs - b.utcMs)[later]?.fact;
 };
 
 const nothingWords = ({ kind, about }: Question, within: string): string => {
@@ -141,15 +141,40 @@ const nothingWords = ({ kind, about }: Question, within: string): string => {
 const nextWords = (next: Fact | undefined): string | null =>
   next === undefined ? null : `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
 
+/** One that comes after so many others; of eclipses only those that anybody notices are counted. */
+const laterWords = (
+  question: Question,
+  { later, within }: { readonly later: number; readonly within: string },
+  sections: readonly Section[],
+  seen: readonly Eclipse[],
+): string => {
+  const noticed = seen.filter(isNoticed).slice(later, later + 1);
+  const then = question.kind === 'eclipses' ? eclipses(noticed, question).facts[0] : soonest(sections, later);
+  return then === undefined
+    ? `No more of them within ${within}.`
+    : `After ${later === 1 ? 'the next' : `${later} others`}: ${then.label}, ${then.value.split(/[;:] /u)[0]}.`;
+};
+
 /** The first thing that comes, in a line; the others stand below. */
 const summaryOf = (
   question: Question,
-  weeks: number,
+  { weeks, later = 0 }: { readonly weeks: number; readonly later: number | undefined },
+  sections: readonly Section[],
+  seen: readonly Eclipse[],
+): string => {
+  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
+  return later > 0
+    ? laterWords(question, { later, within }, sections, seen)
+    : firstWords(question, within, sections, seen);
+};
+
+const firstWords = (
+  question: Question,
+  within: string,
   sections: readonly Section[],
   seen: readonly Eclipse[],
 ): string => {
   const { kind } = question;
-  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
   if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
   if (kind === 'meetings' && headline !== undefined)
@@ -193,6 +218,7 @@ export const ahead = defineCommand({
       }),
     ),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
+    later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
   bare: 'kind',
@@ -241,7 +267,7 @@ export const ahead = defineCommand({
     const facts = sections.flatMap((section) => section.facts);
     return reply({
       title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
-      summary: summaryOf(of(kind), weeksOf(kind), sections, seen),
+      summary: summaryOf(of(kind), { weeks: weeksOf(kind), later: options.later }, sections, seen),
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [

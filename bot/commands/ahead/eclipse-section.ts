@@ -69,7 +69,7 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
 });
 
 /** Nobody goes out for the outer shadow alone. */
-const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
+export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], { zone, span }: Question): string | null => {

@@ -57,7 +57,8 @@ export const listReminders = async (deps: Deps, request: Request<unknown>): Prom
 const meantBy = (all: readonly Reminder[], words: string): readonly Reminder[] => {
   const byId = all.filter(({ id }) => id === words);
   if (byId.length > 0) return byId;
-  const nth = /^\d{1,2}$/u.test(words) ? all[Number(words) - 1] : undefined;
+  const last = words === 'last' ? all.at(-1) : undefined;
+  const nth = /^\d{1,2}$/u.test(words) ? all[Number(words) - 1] : last;
   if (nth !== undefined) return [nth];
   return words.length < LEAST_LETTERS ? [] : all.filter(({ text }) => text.toLowerCase().includes(words));
 };

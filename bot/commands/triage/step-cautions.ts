@@ -1,5 +1,6 @@
 /** The cautions of a step: its own, and those of a lead that may be there while the way to the mount is not known. */
 import {
+  pressingAlone,
   unaskedSafety,
   type Assessment,
   type CheckEntry,
@@ -30,9 +31,14 @@ const ofCheck = (check: CheckEntry, assessment: Assessment): readonly string[] =
 const ofRemedy = ({ stage, remedy }: FaultEntry, assessment: Assessment): readonly string[] =>
   withLeads(stage, remedy.cautions ?? [], assessment);
 
+/** What a look in hand keeps from harm is kept from it while the set-up is asked for, too. */
+const ofOpenLooks = ({ situation, evidence }: Assessment): readonly string[] =>
+  pressingAlone(situation, evidence).flatMap(({ cautions = [] }) => cautions.filter((id) => id !== POWER_OFF));
+
 const ofStep = (step: Step | undefined, assessment: Assessment): readonly string[] => {
   if (step?.kind === 'try') return ofRemedy(step.fault, assessment);
-  return step?.kind !== 'ask' || step.opening ? [] : ofCheck(step.check, assessment);
+  if (step?.kind !== 'ask') return [];
+  return step.opening ? ofOpenLooks(assessment) : ofCheck(step.check, assessment);
 };
 
 /** Cautions that an earlier step of this walk showed in full. */
@@ -54,6 +60,8 @@ export const stepCautions = (
   assessment: Assessment,
   shown?: Step,
 ): readonly string[] => {
-  const before = [...cautionsBefore(model, events, assessment), ...ofStep(shown, assessment)];
+  // While the set-up is asked for, it is the words just said that call for a caution.
+  const above = shown?.kind === 'ask' && shown.opening ? [] : ofStep(shown, assessment);
+  const before = [...cautionsBefore(model, events, assessment), ...above];
   return cautionLinesAfter(ofStep(assessment.step, assessment), new Set(before));
 };

@@ -61,12 +61,13 @@ const openingParts = (
   walk: Walk,
   assessment: Assessment,
   id: 'path' | 'system' | 'client',
-  { whole, first, few, refused }: Said,
+  { whole, before, first, few, refused }: Said,
 ): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
+    cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
       ...answerChoices(walk, assessment, few === true && whole !== true ? { first, few, refused } : { whole: true }),
       ...(silent ? [paste(walk)] : waysOut(model, walk)),

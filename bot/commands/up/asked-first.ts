@@ -21,6 +21,7 @@ import { lastCrossing } from '../meridian/by-hour.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
+import { isOfItself, itselfWords, OF_ITSELF } from './of-itself.js';
 import { isWhether, WHETHER, whetherWords } from './whether.js';
 import type { OutlookQuestion } from '../../evening/windows.js';
 import type { Towards } from '../../evening/towards.js';
@@ -29,12 +30,13 @@ export const FIRST = [
   'rise',
   'set',
   'transit',
-  'constellation',
+  'best',
   'hour-angle',
   'parallactic-angle',
   'airmass',
   'eyepiece',
   'minimum',
+  ...OF_ITSELF,
   ...WHETHER,
 ] as const;
 export type First = (typeof FIRST)[number];
@@ -49,6 +51,8 @@ export interface FirstQuestion {
   readonly utcMs: UtcMs | null;
   readonly nowUtcMs: UtcMs;
   readonly equipment: Equipment;
+  /** Whether it was said, or the usual one is taken. */
+  readonly isKitSaid: boolean;
   readonly found: Outlook;
   /** Only that part of the sky is seen. */
   readonly facing: Towards | undefined;
@@ -129,6 +133,9 @@ const lastWords = ({ asked, nowUtcMs }: FirstQuestion, event: Event, nextUtcMs: 
   return last === null ? '' : `; last at ${formatLocalDateTime(last, zone)}`;
 };
 
+/** One that has only just been is told beside the next; common practice, no source. */
+const JUST_PAST_MS = 3 * MS_PER_HOUR;
+
 const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const { asked, night, nowUtcMs } = question;
   const { target, where } = asked;
@@ -145,16 +152,23 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
       `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
       named(within),
     );
-  const again = next === null ? '' : ` ${formatLocalDateTime(next, zone)}${whereThen(asked, event, next)}`;
+  const again =
+    next === null
+      ? ''
+      : ` ${formatLocalDateTime(next, zone)}${whereThen(asked, event, next)}${byDay(asked, event, next)}`;
   const events = next === null ? [] : [named(next)];
+  const justPast =
+    within !== null && nowUtcMs - within < JUST_PAST_MS ? `; it ${did} at ${formatLocalTime(within, zone)}` : '';
   if (within !== null)
     return said(
-      `${target.name} ${did} at ${formatLocalTime(within, zone)}${again === '' ? '' : `; next:${again}`}.`,
+      again === ''
+        ? `${target.name} ${did} at ${formatLocalTime(within, zone)}.`
+        : `${target.name} ${will} next on${again}${justPast}.`,
       ...events,
     );
   return again === ''
     ? said(`${target.name} does not ${BARE[event]} here in these days.`)
-    : said(`${target.name} ${will} next:${again}.`, ...events);
+    : said(`${target.name} ${will} next on${again}.`, ...events);
 };
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
 
@@ -241,6 +255,8 @@ const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): str
 /** What stands before all else; null where nothing of the kind was asked. */
 export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   const { first } = question;
+  // The best hour is what the answer tells anyhow: it opens with that.
+  if (first === 'best') return said('');
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
   if (isWhether(first)) {
     const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));
@@ -251,12 +267,18 @@ export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
 };
 
 const figureWords = (question: FirstQuestion): string | null => {
-  const { first, aboveDeg } = question;
+  const { first, aboveDeg, asked, night, isKitSaid, equipment, utcMs, nowUtcMs } = question;
+  if (first === 'constellation') return constellationWords(question);
+  if (isOfItself(first))
+    return itselfWords({
+      first,
+      target: asked.target,
+      equipment: isKitSaid ? equipment : null,
+      utcMs: utcMs ?? Math.max(nowUtcMs, night.startUtcMs),
+    });
   switch (first) {
     case undefined:
       return aboveDeg === undefined ? byEyeWords(question) : aboveWords(aboveDeg, question);
-    case 'constellation':
-      return constellationWords(question);
     case 'eyepiece':
       return eyepieceWords(question.asked.target, question.equipment);
     case 'minimum':

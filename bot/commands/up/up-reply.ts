@@ -105,6 +105,7 @@ const withSmallLetter = (words: string): string => `${words.charAt(0).toLowerCas
 /** What was asked first; the best hour after it, where that is another. */
 const summaryOf = (opening: string | null, said: Circumstances, then: SaidFirst['then']): string => {
   if (opening === null) return verdictWords(said);
+  if (opening === '') return bestAfter(said);
   if (then === 'nothing') return opening;
   if (then === 'verdict') return `${opening} ${withSmallLetter(verdictWords(said))}`;
   const { verdict, best } = said.found;

@@ -5,8 +5,8 @@ import { isHandHeld, SKY_WORDS, type Equipment, type Sky } from '../../evening/e
 import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import { formatLocalTime } from '../../times/index.js';
+import { filterFor, needsHBeta } from './filter-words.js';
 import { splitWords } from './split-words.js';
-import { tableOf } from '../../ground/table-of.js';
 
 export interface Circumstances {
   readonly target: Target;
@@ -110,19 +110,10 @@ const moonlightWords = (lostMag: number): string => {
   return lostMag < STRONG_MOONLIGHT_MAG ? '; moonlight hides much of it' : '; moonlight hides most of it';
 };
 
-/** Which filter helps what glows in few colours; common practice, no source. */
-const FILTERS = tableOf({
-  'supernova-remnant': 'an O III filter helps much',
-  'planetary-nebula': 'an O III filter helps',
-});
-const H_BETA = /^(?:barnard33|ic434|ngc1499)$/u;
-
 /** For what is bright by its gas and not plain as it is; null where no filter helps. */
 const filterWords = ({ target, equipment, found: { marginMag } }: Circumstances): string | null => {
   if (isHandHeld(equipment) || (marginMag !== null && easeOf(target, marginMag) === 'plain')) return null;
-  if (H_BETA.test(target.id)) return 'only with an H-beta filter, 250 mm or more and a dark sky';
-  if (target.kind === 'nebula') return /reflection|dark/u.test(target.kindText) ? null : 'a nebula filter helps';
-  return FILTERS.get(target.kind) ?? null;
+  return filterFor(target);
 };
 
 /** "easy in a 150 mm telescope under a country sky; moonlight dims it"; null where it need not or cannot be said. */
@@ -137,6 +128,6 @@ export const showsWords = (all: Circumstances): string | null => {
   const filter = filterWords(all);
   // That it is drowned, or too faint, is said before.
   if (marginMag === null || verdict === 'washed-out' || verdict === 'too-faint') return filter;
-  const shown = H_BETA.test(target.id) ? '' : `${easeWords(all, marginMag)}${moonlightWords(lostToMoonMag)}`;
+  const shown = needsHBeta(target) ? '' : `${easeWords(all, marginMag)}${moonlightWords(lostToMoonMag)}`;
   return [shown, filter].filter((part) => part !== null && part !== '').join('; ');
 };

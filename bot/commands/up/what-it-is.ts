@@ -1,11 +1,12 @@
 /** What a target is, in one line: kind, constellation, magnitude, size or separation, and when a variable star is next at its extreme. */
-import { type Target, constellationName } from '../../catalogue/index.js';
+import { type DoubleStar, type Target, constellationName } from '../../catalogue/index.js';
 import { magnitudeText } from '../../reply/wording.js';
 import { julianDateOf, utcMsOfJulianDate } from '../../sky/julian-date.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDate, formatLocalDateTime } from '../../times/index.js';
 
-const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
+/** "3.0° × 1.2°"; null where it is not known. */
+export const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
   if (sizeArcmin === null) return null;
   const inUnit = (arcmin: number): string =>
     sizeArcmin >= 120 ? `${(arcmin / 60).toFixed(1)}°` : `${arcmin < 10 ? arcmin.toFixed(1) : Math.round(arcmin)}′`;
@@ -14,12 +15,16 @@ const sizeWords = ({ sizeArcmin, minorSizeArcmin }: Target): string | null => {
     : `${inUnit(sizeArcmin)} × ${inUnit(minorSizeArcmin)}`;
 };
 
-const doubleWords = ({ double }: Target): string | null => {
-  if (double === null) return null;
-  const { separationArcsec, positionAngleDeg, year, magnitudes } = double;
+/** "35″ apart at 54° (2021)": the position angle, and the year of both. */
+export const apartWords = ({ separationArcsec, positionAngleDeg, year }: DoubleStar): string => {
   const apart = separationArcsec < 10 ? separationArcsec.toFixed(1) : String(Math.round(separationArcsec));
-  return `${magnitudeText(magnitudes[0])} and ${magnitudeText(magnitudes[1])}, ${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
+  return `${apart}″ apart at ${Math.round(positionAngleDeg)}° (${Math.floor(year)})`;
 };
+
+const doubleWords = ({ double }: Target): string | null =>
+  double === null
+    ? null
+    : `${magnitudeText(double.magnitudes[0])} and ${magnitudeText(double.magnitudes[1])}, ${apartWords(double)}`;
 
 /** Stars whose period is so long keep it badly: their extremes are told by the week. Common practice, no source. */
 const LOOSE_PERIOD_DAYS = 80;

@@ -24,10 +24,22 @@ export const isPressing = (situation: Situation, evidence: Said, { entry }: Pick
   if (entry.safety === true) return true;
   const { secondLook } = entry;
   const first = situation.checks[situation.checkIndex.get(secondLook?.of ?? '') ?? -1];
-  if (secondLook === undefined || first === undefined || !isPressing(situation, evidence, first)) return false;
+  if (secondLook === undefined || first === undefined) return false;
   const answer = lastAnswer(situation, evidence, secondLook.of);
-  return answer === 'unsure' || (answer !== null && secondLook.answers.includes(answer));
+  const leads = answer !== null && secondLook.answers.includes(answer);
+  return secondLook.alone === true ? leads : isPressing(situation, evidence, first) && (leads || answer === 'unsure');
 };
+
+/** Looks that another's answer alone has made pressing, and that were not taken yet. */
+export const pressingAlone = (situation: Situation, evidence: Said): readonly CheckEntry[] =>
+  situation.checks
+    .filter(
+      (numbers) =>
+        numbers.entry.secondLook?.alone === true &&
+        isPressing(situation, evidence, numbers) &&
+        lastAnswer(situation, evidence, numbers.entry.id) === null,
+    )
+    .map(({ entry }) => entry);
 
 /** The pressing looks that lead to one another: the safety look, then those at what it left open. */
 const pressingLooks = (situation: Situation, evidence: Said): readonly CheckNumbers[] =>
@@ -59,9 +71,16 @@ const alarm = (
       answer !== null && answer !== 'unsure' && answer !== look.entry.good && !isOpen(look.entry.id, answer),
   );
   if (shows !== undefined) return { look: shows.look, bad: [shows.answer ?? ''] };
+  const badOf = (look: CheckNumbers): ReturnType<typeof alarm> => ({
+    look,
+    bad: look.answers.filter((answer) => answer !== look.entry.good),
+  });
+  const untold = answered.find(({ look, answer }) => look.entry.secondLook?.alone === true && answer === 'unsure');
+  if (untold !== undefined) return badOf(untold.look);
   const [first] = looks;
-  if (first === undefined || looks.length < 2 || !answered.every(({ answer }) => answer === 'unsure')) return null;
-  return { look: first, bad: first.answers.filter((answer) => answer !== first.entry.good) };
+  return first === undefined || looks.length < 2 || !answered.every(({ answer }) => answer === 'unsure')
+    ? null
+    : badOf(first);
 };
 
 /**

@@ -230,8 +230,13 @@ export const checkSchema = z.strictObject({
   unsure: z.number().min(0).max(0.9).optional(),
   /** Asked before anything else on its paths, whatever it is worth (a wrong answer could hurt someone or the gear). Sparingly. */
   safety: z.boolean().optional(),
-  /** A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that one. */
-  secondLook: z.strictObject({ of: id, answers: z.array(answerId).min(1) }).optional(),
+  /**
+   * A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that
+   * one. `alone`: urgent by these answers alone, whatever the first look was for; and who cannot tell is as badly off as by a bad answer.
+   */
+  secondLook: z
+    .strictObject({ of: id, answers: z.array(answerId).min(1), alone: z.literal(true).optional() })
+    .optional(),
   /** Asked only as such a second look: for itself it is too much trouble. */
   onlySecond: z.boolean().optional(),
   powerOffFirst: z.boolean().optional(),

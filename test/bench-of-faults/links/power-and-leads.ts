@@ -74,6 +74,24 @@ const wiggle = ({ leads, power }: World): string => {
 
 const REST_VOLTS = { logic: 'five', rs232: 'minus', low: 'three' } as const;
 
+/** Who has measured and found it wrong has mended it, or says so; most have not measured. */
+const pinOrder = (w: World): string => {
+  if (w.leads.made === 'bought' || w.leads.made === 'measured') return 'measured';
+  return w.leads.made === 'miscounted' && falls(w, 'pins measured', 0.25) ? 'differs' : 'not-measured';
+};
+
+/** A home-made lead is no lead as drawn by the maker, and seen from the wrong side its colours run the other way. */
+const serialLead = (w: World): string => {
+  if (w.leads.made !== 'miscounted' || w.leads.serial !== 'its-own') return w.leads.serial;
+  if (falls(w, 'colours other way', 0.3)) return 'mirrored';
+  return falls(w, 'passes for its own', 0.25) ? 'its-own' : 'look-alike';
+};
+
+const wireOrder = (w: World): string =>
+  w.leads.serial === 'mirrored' || (w.leads.made === 'miscounted' && falls(w, 'colours mirrored'))
+    ? 'mirrored'
+    : 'as-drawn';
+
 export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
   'lead-level': level,
   'lead-at-rest': ({ leads }) => REST_VOLTS[leads.level],
@@ -81,8 +99,10 @@ export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
   'usb-cable': ({ leads }) => (leads.usbWire === 'charge-only' ? 'charge-only' : 'data'),
   'usb-plugs': ({ leads }) => (leads.usbHome ? 'home' : 'loose'),
   'other-cable': otherCable,
-  'serial-lead': ({ leads }) => leads.serial,
-  'wire-order': ({ leads }) => (leads.serial === 'mirrored' ? 'mirrored' : 'as-drawn'),
+  'lead-from': ({ leads }) => (leads.made === 'bought' ? 'bought' : 'made'),
+  'pin-order': pinOrder,
+  'serial-lead': serialLead,
+  'wire-order': wireOrder,
   'adapter-light': adapterLight,
   loopback: loops,
   'socket-used': ({ leads }) => leads.socket,

@@ -12,6 +12,7 @@ import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, readWhole } from './about-it.js';
+import { nextOne } from './next-one.js';
 import { shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
@@ -19,9 +20,9 @@ const LONGEST = 100;
 const MOST_WORDS = 12;
 
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|only|what about|how about|what if|and if)(?:,| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in) )+/iu;
+  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|only|what about|how about|what if|and if)(?:,| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
-const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only)\b/iu;
+const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
 const TELLS = /^(?:(?:and|ok|okay|so|but|no|oh|well),? )*(?:i|we) (?!meant?\b|did mean\b)/iu;
 /** "Not M 51, M 101": one in the place of another. */
@@ -244,6 +245,8 @@ const isWholly = (asked: Asked, rest: string, known: Known): boolean =>
 
 const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLine | null => {
   const plain = rest.toLowerCase();
+  const next = nextOne(before, plain);
+  if (next !== null) return next;
   if (tellsShift(plain)) return byShift(before, plain, known);
   const asked = askedOf(rest, plain, known, rest);
   const begun = BEGUN.get(before.command.name);

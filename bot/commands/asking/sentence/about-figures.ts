@@ -40,12 +40,18 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?rise|rises?|rising|risen|comes? up|come over the horizon|up from)\\b`,
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?rise|rises?|rising|risen|comes?\\b.*\\bup|come over the horizon|up from|gets? up|goes up)\\b`,
       'u',
     ),
     'rise',
   ],
-  [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|goes? down|go below)\\b`, 'u'), 'set'],
+  [
+    new RegExp(
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|goes?\\b.*\\b(?:down|under|below)|go below)\\b`,
+      'u',
+    ),
+    'set',
+  ],
   [/\bwhen\b.*\bmoon\b.*\bup\b/u, 'rise'],
   [/\bmoon ?rise\b|^(?:the )?\S+(?: \S+)? (?:rises?|rising)(?: time)?\b|\brise time\b|\brising time\b/u, 'rise'],
   [/\bmoon ?set\b|^(?:the )?\S+(?: \S+)? (?:sets?|setting)(?: time)?\b|\bset(?:ting)? time\b/u, 'set'],
@@ -61,7 +67,8 @@ const isEclipseOfOthers = (asked: Asked, first: string): boolean =>
 
 /** The figure comes first in the target's answer. */
 export const figure: Rule = (asked) => {
-  const target = asked.targets[0] ?? (says(asked, /\bmoon ?(?:rise|set)s?\b/u) ? 'moon' : undefined);
+  const target =
+    asked.targets[0] ?? (says(asked, /\bmoon ?(?:rise|set)s?\b|\bmoon (?:goes )?under\b/u) ? 'moon' : undefined);
   if (target === undefined || target === 'sun' || asked.targets.length > 1 || says(asked, NOT_OURS)) return null;
   const first = FIGURES.find(([pattern]) => says(asked, pattern))?.[1];
   if (first === undefined) return aboveOf(asked, target);

@@ -235,8 +235,18 @@ const CANCEL_REMINDER =
 const CANCEL_ONE =
   /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
 
+/** "the first one", "the 2nd one", "the last one": by its place in the list. */
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
+const CANCEL_NTH =
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
+
+const placeInList = (word: string): string =>
+  ORDINALS.includes(word) ? String(ORDINALS.indexOf(word) + 1) : word.replace(/\D+$/u, '') || word;
+
 /** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
 export const cancelReminder: Rule = ({ plain, targets }) => {
+  const nth = CANCEL_NTH.exec(plain)?.[1];
+  if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
   const one = CANCEL_ONE.exec(plain)?.[1];
   if (one !== undefined && !/^(?:all|every|last|next|first|\d+)\b/u.test(one) && targets.length === 0)
     return { line: commandLine('remind', 'cancel', { id: one }) };

@@ -7,6 +7,7 @@ import { dark } from './about-dark.js';
 import { towardsIn } from './directions.js';
 import { whether } from './about-whether.js';
 import { air, figure } from './about-figures.js';
+import { bestHour, ofItself } from './about-itself.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Rule } from './asked.js';
 
@@ -50,16 +51,18 @@ const MOON_TIMES =
 
 /** "when is the next full moon": which quarter comes when. */
 const NEXT_PHASE =
-  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b/u;
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)$/u;
 
 /** The Moon is in the way of what is asked about. */
 const DESPITE_MOON =
   /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
+const QUARTER_ALONE = /^(?:the )?(?:next )?(?:first|last|third) quarter$/u;
+
 const moon: Rule = (asked) => {
-  if (!isMoon(asked)) return null;
-  const [, named, after] = NEXT_PHASE.exec(asked.plain) ?? [];
-  const phase = named ?? after;
+  if (!isMoon(asked) && !says(asked, QUARTER_ALONE)) return null;
+  const [, named, after, alone] = NEXT_PHASE.exec(asked.plain) ?? [];
+  const phase = named ?? after ?? alone;
   if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
   if (
     says(
@@ -75,7 +78,10 @@ const moon: Rule = (asked) => {
 
 const HIGH =
   /\bhow (?:high|low)\b|\baltitude\b|\bazimuth\b|\balt ?\/? ?az\b|\belevation\b|\bwhere(?:'s| is| are| do| can| should|s)?\b|\b(?:which|what) (?:way|direction|part)\b|\bpoint me\b|\bfind me\b|\bshow me\b|\blocate\b/u;
-const THROUGH_NIGHT = /\bhow high (?:does|do|can|could|will it ever)\b|\b(?:best|highest|max\w*)\b/u;
+const THROUGH_NIGHT =
+  /\bhow high (?:does|do|can|could|will it ever|becomes?|comes?|gets?|goes|climbs?|stands?|will (?:the )?\S+ (?:get|go|come|climb))\b|\b(?:best|highest|max\w*)\b/u;
+
+const HOW_HIGH_AT_BEST = /\bhow high\b/u;
 
 const COORDINATES = /\b(?:j ?2000|coordinates|right ascension|declination|precess\w*|epoch|jnow)\b/u;
 
@@ -103,7 +109,8 @@ const height: Rule = (asked) => {
   const [target] = asked.targets;
   if (target === undefined || !says(asked, HIGH)) return null;
   const isOfNight = says(asked, THROUGH_NIGHT) || (asked.when.night !== null && asked.when.hour === null);
-  return isOfNight ? nightLine('up', target, asked) : instantLine('altitude', target, asked);
+  const first = says(asked, HOW_HIGH_AT_BEST) ? 'best' : null;
+  return isOfNight ? nightLine('up', target, asked, { first }) : instantLine('altitude', target, asked);
 };
 
 /** Whatever else is said of a target, the answer on its night holds what was asked. */
@@ -271,9 +278,11 @@ export const ABOUT_SKY: readonly Rule[] = [
   listExcept,
   brightOne,
   pair,
+  ofItself,
   whether,
   air,
   figure,
+  bestHour,
   moon,
   coordinates,
   height,

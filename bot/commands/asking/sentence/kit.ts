@@ -4,11 +4,26 @@ import { numberOf, runsOf, take, takeFirst, wordBefore, type Run, type Sentence 
 const LONGEST = 4;
 
 const ARTICLES = /^(?:(?:a|an|my|the|our|just|only|some|of) )+/u;
-const SCOPE = '(?: (?:dob|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|cassegrain|frac))?';
+const DESIGN =
+  'dob|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|cassegrain|frac|mak|maksutov|apo|achromat';
+const SCOPE = `(?: (?:${DESIGN}))?`;
 const APERTURE = new RegExp(`^(\\w+(?:\\.\\d+)?) ?-?(mm|cm|inch(?:es)?|in|"|″|'')${SCOPE}$`, 'u');
 const LEADS = /^(?:with|through|in|using|by|via|a|an|my|the|own|just)$/u;
 
+/** "a 127 mak", "my mak 127", "10 dob": millimetres, or inches where they are few. */
+const BARE = new RegExp(`^(?:(\\d{1,3}) ?(?:${DESIGN})|(?:${DESIGN})[ -]?(\\d{2,3}))$`, 'u');
+const MOST_INCHES = 30;
+
+const bareIn = (words: string): string | null => {
+  const [, before, after] = BARE.exec(words) ?? [];
+  const value = Number(before ?? after ?? 0);
+  if (value <= 1) return null;
+  return value <= MOST_INCHES ? `${value} inch` : `${value}mm`;
+};
+
 const apertureIn = (words: string): string | null => {
+  const bare = bareIn(words);
+  if (bare !== null) return bare;
   const size = APERTURE.exec(words);
   const value = numberOf(size?.[1] ?? '');
   const unit = size?.[2] ?? '';

@@ -4,13 +4,14 @@ import { isProblem } from '../../../ground/problem.js';
 import {
   foldPlace,
   isPosition,
+  namesRegion,
   resolvePlace,
   type PlaceRecord,
   type PlaceResolution,
   type Places,
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
-import { isLittle, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
+import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
   readonly places: () => Places;
@@ -145,8 +146,12 @@ export const isOwnName = (places: Places, text: string): boolean => {
   return candidatesOf(found).some((place) => foldPlace(place.name) === name || place.population >= CITY_POPULATION);
 };
 
+/** What one does with a target, though towns are called so. */
+const OBSERVES =
+  /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
+
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
-  if (!mayBeTown(run, before)) return null;
+  if (!mayBeTown(run, before) || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain))) return null;
   const population = populationOf(resolvePlace(known.places(), run.typed));
   const isMeant = population === null ? isUnknownTown(run, before, known) : isWanted(run, before, population, known);
   return isMeant ? run.typed.toLowerCase() : null;
@@ -228,6 +233,19 @@ const savedSlip = (run: Run, before: string, known: PlaceKnowledge): string | nu
 };
 const SAYS_SAVED = /^(?:at|from|in|near|the|my|our|use|to)$/u;
 
+/** "Whitby Ontario", where the town of that name that we know is in England: with what it is said to lie in, which is taken too. */
+const withRegion = (sentence: Sentence, town: string, from: number, { places }: PlaceKnowledge): string => {
+  const begins = from + town.split(' ').length;
+  for (let count = MOST_IN_REGION; count >= 1; count--) {
+    const region = runAt(sentence, begins, count);
+    if (region === null || isLittle(region.plain) || !namesRegion(places(), region.plain)) continue;
+    take(sentence, region);
+    return `${town}, ${region.plain}`;
+  }
+  return town;
+};
+const MOST_IN_REGION = 3;
+
 /** The place as the site rooms read it, or null; its words are taken. */
 export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
   const saved = (run: Run): string | null =>
@@ -238,15 +256,17 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   // The number before "52.7,0.1" is a target's or an hour.
   const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
   if (position !== null) return position;
+  const town = (run: Run, before: string): string | null =>
+    isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
     privateIn,
     (run, before) => savedSlip(run, before, known),
-    (run, before) => (isOfTrade(sentence, run, known) ? null : townIn(run, before, known)),
+    town,
   ];
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
-    if (place !== null) return place.text;
+    if (place !== null) return read === town ? withRegion(sentence, place.text, place.at, known) : place.text;
   }
   return null;
 };

@@ -1,7 +1,7 @@
 /** The speller for what one member types: the words of questions, the commands, and the names that are right as they stand. */
 import { isProblem } from '../../../ground/problem.js';
 import { isGenitive, nameWords, popularNames, type Catalogue } from '../../../catalogue/index.js';
-import { resolvePlace, type Places } from '../../../places/index.js';
+import { countryWords, resolvePlace, type Places } from '../../../places/index.js';
 import { LITTLE_WORDS } from '../sentence/words.js';
 import { heard, slipCost } from './slip-cost.js';
 import { makeSpeller, type Mending, type Speller } from './speller.js';
@@ -22,7 +22,7 @@ export const spellerFor = ({ catalogue, commands }: Spelt): Speller => {
   const before = kept.get(catalogue);
   if (before?.commands === commands) return before.speller;
   const names = nameWords(catalogue);
-  const right = new Set([...ABBREVIATIONS, ...ORDINARY_WORDS]);
+  const right = new Set([...ABBREVIATIONS, ...ORDINARY_WORDS, ...countryWords()]);
   const speller = makeSpeller(
     [...SPOKEN_WORDS, ...commands.map(({ name }) => name), ...LITTLE_WORDS],
     popularNames(catalogue),

@@ -1,0 +1,18 @@
+/** "And the new one?", "and the one after": another quarter of the Moon, or the next of what was asked about. */
+import { takes, type ToldLine } from './told-line.js';
+
+const QUARTER =
+  /^(?:(?:for|on|at) )?(?:the )?(?:next )?(new|full|first|last|third)(?: quarter)?(?: moon| one| phase)?(?: then)?$/u;
+const ONE_AFTER =
+  /^(?:(?:what|when|which)(?:'s| is| about)? )?(?:the )?(?:one|next one|next|following one|second one|1)(?: after)?(?: (?:that|it|this))?(?: one)?$|^after (?:that|it|this)(?: one)?$/u;
+
+/** @returns null where the words tell no such thing, or the line before had none */
+export const nextOne = (before: ToldLine, plain: string): ToldLine | null => {
+  const { later: _later, ...values } = before.values;
+  const quarter = QUARTER.exec(plain)?.[1];
+  if (before.command.name === 'moon' && quarter !== undefined)
+    return { ...before, values: { ...values, next: quarter === 'third' ? 'last' : quarter } };
+  const isOfOne = before.command.name === 'ahead' || values['next'] !== undefined;
+  if (!takes(before, 'later') || !isOfOne || !ONE_AFTER.test(plain)) return null;
+  return { ...before, values: { ...values, later: String(Number(before.values['later'] ?? 0) + 1) } };
+};

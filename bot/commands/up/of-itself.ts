@@ -1,0 +1,156 @@
+/** What is asked of a target itself and hangs on no place: how bright, how large, what it is, which filter, and whether a pair is split. */
+import { constellationName, nameWithAlias, type Target } from '../../catalogue/index.js';
+import type { Equipment } from '../../evening/equipment.js';
+import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
+import { magnitudeText } from '../../reply/wording.js';
+import { apparentMagnitude } from '../../sky/brightness.js';
+import { ANYWHERE } from '../../sky/anywhere.js';
+import { constellationAt } from '../../sky/constellation.js';
+import { placeOf } from '../../sky/place.js';
+import { planetLook } from '../../sky/planet-look.js';
+import { skyTrack } from '../../sky/sky-track.js';
+import type { UtcMs } from '../../sky/types.js';
+import { filterNeeded } from './filter-words.js';
+import { apertureNeeded, splitAnswer } from './split-words.js';
+import { apartWords, sizeWords, whatItIs } from './what-it-is.js';
+
+export const OF_ITSELF = [
+  'magnitude',
+  'size',
+  'kind',
+  'constellation',
+  'separation',
+  'distance',
+  'filter',
+  'split',
+  'aperture',
+] as const;
+export type OfItself = (typeof OF_ITSELF)[number];
+const ALL: readonly string[] = OF_ITSELF;
+export const isOfItself = (first: string | undefined): first is OfItself => first !== undefined && ALL.includes(first);
+
+/** A target, with what, and at which instant. */
+export interface ItselfQuestion {
+  readonly first: OfItself;
+  readonly target: Target;
+  /** Null: none was said. */
+  readonly equipment: Equipment | null;
+  readonly utcMs: UtcMs;
+}
+
+const magnitudeAt = ({ body, magnitude }: Target, utcMs: UtcMs): number | null =>
+  body.kind === 'solarSystem' ? apparentMagnitude(body.body, utcMs) : magnitude;
+
+/** The naked eye's limit in a dark sky, and that of binoculars; common practice, no source. */
+const EYE_MAG = 6;
+const BINOCULAR_MAG = 9;
+
+const shownIn = (magnitude: number): string => {
+  if (magnitude <= EYE_MAG - 2) return 'plain to the naked eye';
+  if (magnitude <= EYE_MAG) return 'for the naked eye in a dark sky';
+  return magnitude <= BINOCULAR_MAG ? 'for binoculars' : 'for a telescope';
+};
+
+const brightness = ({ target, utcMs }: ItselfQuestion): string => {
+  const { name, double, variable } = target;
+  if (variable !== null)
+    return `${name} varies from mag ${magnitudeText(variable.brightestMagnitude)} to ${magnitudeText(variable.faintestMagnitude)}.`;
+  if (double !== null)
+    return `${name}: mag ${magnitudeText(double.magnitudes[0])}, and its companion ${magnitudeText(double.magnitudes[1])}.`;
+  const magnitude = magnitudeAt(target, utcMs);
+  if (magnitude === null) return `I hold no magnitude of ${name}.`;
+  const size = target.body.kind === 'solarSystem' ? null : sizeWords(target);
+  return size === null
+    ? `${name}: mag ${magnitudeText(magnitude)}, ${shownIn(magnitude)}.`
+    : `${name}: mag ${magnitudeText(magnitude)} in all, spread over ${size.replace(/ across$/u, '')}, so it looks fainter than a star of that magnitude.`;
+};
+
+/** The full Moon's breadth on an average; common practice, no source. */
+const MOON_ARCMIN = 31;
+const beside = (sizeArcmin: number): string => {
+  const moons = sizeArcmin / MOON_ARCMIN;
+  if (moons >= 1.5) return `, ${moons.toFixed(moons < 3 ? 1 : 0)} times as wide as the full Moon`;
+  return moons >= 0.7 ? ', about as wide as the full Moon' : '';
+};
+
+const size = ({ target, utcMs }: ItselfQuestion): string => {
+  const { name, body, sizeArcmin, double } = target;
+  const look = body.kind === 'solarSystem' ? planetLook(body.body, utcMs) : null;
+  if (look !== null) return `${name} is ${look.diameterArcsec.toFixed(1)}″ across now.`;
+  if (target.kind === 'moon' || target.kind === 'sun') return `The ${name} is about half a degree across.`;
+  if (double !== null) return `${name}: two stars ${apartWords(double)}; each is a point in any telescope.`;
+  if (target.kind === 'star') return `${name} is a star: a point in any telescope.`;
+  const words = sizeWords(target);
+  return words === null || sizeArcmin === null
+    ? `I hold no size of ${name}.`
+    : `${name} is ${words}${beside(sizeArcmin)}.`;
+};
+
+const article = (words: string): string => `${/^[aeiou]/iu.test(words) ? 'an' : 'a'} ${words}`;
+
+const kind = ({ name, kindText, kind: of, constellation }: Target): string | null => {
+  if (of === 'moon' || of === 'sun' || of === 'coordinates') return null;
+  return `${name} is ${article(kindText)}${constellation === null ? '' : ` in ${constellationName(constellation)}`}.`;
+};
+
+const separation = ({ name, kind: of, double }: Target): string | null => {
+  if (double !== null) return `${name}: ${apartWords(double)}.`;
+  return of === 'star' ? `I know no companion of ${name}.` : null;
+};
+
+/** The astronomical unit over the speed of light (IAU 2012; CODATA): 499.0 s. */
+const LIGHT_MINUTES_PER_AU = 8.3168;
+
+const distance = ({ target: { name, body }, utcMs }: ItselfQuestion): string => {
+  if (body.kind !== 'solarSystem') return `I hold no distances of what lies beyond the planets, ${name} among it.`;
+  const au = skyTrack(body, ANYWHERE).distanceAuAt(utcMs);
+  const km = au * KM_PER_AU;
+  return km < MILLION
+    ? `${name} is ${(Math.round(km / 1000) * 1000).toLocaleString('en')} km from the Earth now.`
+    : `${name} is ${au.toFixed(2)} astronomical units from the Earth now, ${Math.round(km / MILLION).toLocaleString('en')} million km; its light takes ${Math.round(au * LIGHT_MINUTES_PER_AU)} minutes.`;
+};
+const KM_PER_AU = 149_597_870.7;
+const MILLION = 1_000_000;
+
+const constellationOf = ({ target, utcMs }: ItselfQuestion): string =>
+  constellationAt(placeOf(target.body, ANYWHERE, utcMs).j2000);
+
+/** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
+export const itselfWords = (question: ItselfQuestion): string | null => {
+  const { first, target, equipment } = question;
+  if (target.kind === 'sun') return null;
+  switch (first) {
+    case 'magnitude':
+      return brightness(question);
+    case 'size':
+      return size(question);
+    case 'kind':
+      return kind(target);
+    case 'constellation':
+      return `${target.name} is in ${constellationName(target.constellation ?? constellationOf(question))}.`;
+    case 'separation':
+      return separation(target);
+    case 'distance':
+      return distance(question);
+    case 'filter':
+      return filterNeeded(target);
+    case 'split':
+      if (target.double === null) return null;
+      return equipment === null ? apertureNeeded(target.double, true) : splitAnswer(target.double, equipment);
+    case 'aperture':
+      return target.double === null ? null : apertureNeeded(target.double, false);
+  }
+};
+
+/** The answer for one whose site is not known. */
+export const itselfReply = (question: ItselfQuestion, words: string): Reply => {
+  const { target, utcMs } = question;
+  return reply({
+    title: nameWithAlias(target),
+    summary: words,
+    facts: [{ label: 'It is', value: whatItIs(target, magnitudeAt(target, utcMs), 'UTC', utcMs) }],
+    notes: [`Name a place to hear when it is up: up ${target.name} site:"Ely, England".`],
+    pointsAt: NOWHERE,
+    data: { target: { name: target.name } },
+  });
+};
