@@ -5,6 +5,7 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
+import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
@@ -106,7 +107,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const topic = topicOf(plain, { isTargetNamed: true });
   if (topic !== null) return { outcome: topic, isTopic: true };
-  const figures = tubeNumbers(plain);
+  const figures = tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue);
   return figures === null ? null : { outcome: figures };
 };
 

@@ -72,7 +72,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'forget' }),
   ],
   [
-    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) (?:all?ign|all?in)|\balign(?:ment)? stars?\b|^(?:(?:a|the) )?(?:two|three|2|3)[ -]stars? align\w*\b(?=.*\b(?:sides?|east|west)\b)|\b(?:two|three|2|3) stars?\b.*\bali?gn/u,
+    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) (?:all?ign|all?in)|\balign(?:ment)? stars?\b|^(?:(?:a|the) )?(?:two|three|2|3)[ -]stars? align\w*\b(?=.*\b(?:sides?|east|west)\b)|\b(?:two|three|2|3) stars?\b.*\bali?gn|\b(?:what|which)\b.{0,20}\b(?:should|do|can|shall|to)\b.{0,12}\ball?ign (?:on|to|with)\b|\ball?ign on (?:two|three|2|3|some|a few)(?: bright)? stars?\b/u,
     alignmentLine,
   ],
   [

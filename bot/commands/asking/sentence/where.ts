@@ -233,6 +233,11 @@ const savedSlip = (run: Run, before: string, known: PlaceKnowledge): string | nu
 };
 const SAYS_SAVED = /^(?:at|from|in|near|the|my|our|use|to)$/u;
 
+/** "my site is …", "move our place to …": what is told of a site, and only then where it is. */
+const OF_SITE =
+  /^(?:(?:ok|hi|please|and|no|sorry|actually) )*(?:(?:change|set|move|put|make|update) )?(?:my|our|the) (?:new |usual |observing )?(?:site|place|spot|location|position)(?:'s| is| to)(?: now)?(?= )/u;
+const NEAR_TOWN = /^(?:near|outside)$/u;
+
 /** "Whitby Ontario", where the town of that name that we know is in England: with what it is said to lie in, which is taken too. */
 const withRegion = (sentence: Sentence, town: string, from: number, { places }: PlaceKnowledge): string => {
   const begins = from + town.split(' ').length;
@@ -248,9 +253,13 @@ const MOST_IN_REGION = 3;
 
 /** The place as the site rooms read it, or null; its words are taken. */
 export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+  const whole = plainOf(sentence.words);
+  const placeFrom = OF_SITE.exec(whole)?.[0].split(' ').length ?? 0;
   const saved = (run: Run): string | null =>
-    known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
-    null;
+    run.at < placeFrom
+      ? null
+      : (known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
+        null);
   const positionIn = (longest: number): string | null =>
     takeFirst(sentence, longest, (run) => (isPlainPosition(run) ? positionText(run) : null), PREPOSITION)?.text ?? null;
   // The number before "52.7,0.1" is a target's or an hour.
@@ -258,15 +267,19 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   if (position !== null) return position;
   const town = (run: Run, before: string): string | null =>
     isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
+  const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
-    privateIn,
-    (run, before) => savedSlip(run, before, known),
+    // "At the club field near Nairobi" says where that is.
+    nearTown,
+    (run, before) => (run.at < placeFrom ? null : privateIn(run, before)),
+    (run, before) => (run.at < placeFrom ? null : savedSlip(run, before, known)),
     town,
   ];
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
-    if (place !== null) return read === town ? withRegion(sentence, place.text, place.at, known) : place.text;
+    if (place !== null)
+      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at, known) : place.text;
   }
   return null;
 };
