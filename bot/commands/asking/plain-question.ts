@@ -9,6 +9,7 @@ import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
+import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
@@ -71,6 +72,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     jupiterMoonEvents,
     ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
+    nightsAsked(known),
     ...ABOUT_COMING,
     ofSun(byDay),
     sunAlone,
