@@ -39,7 +39,7 @@ describe('a flip before an hour', () => {
     const reply = await answer(deps, 'will M42 need a meridian flip before 3am', EVENING);
     expect(reply.summary).toMatch(/^Yes, before 03:00/u);
     // M 42 at 5 h 35 m.
-    expect(Math.abs(Date.parse(String(reply.data['meridianUtc'])) - clockAtMeridian(5.588))).toBeLessThan(3 * MINUTE);
+    expect(Math.abs(Date.parse(reply.data['meridianUtc'] as string) - clockAtMeridian(5.588))).toBeLessThan(3 * MINUTE);
   });
 
   it('is a plain no where it comes later, or has been', async () => {

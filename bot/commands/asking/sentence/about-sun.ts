@@ -118,6 +118,12 @@ const dayFor = (site: string | undefined, { places, siteNames, usual, day, nowUt
   return isProblem(found) ? (day ?? null) : dayAt(found.site.observer, nowUtcMs);
 };
 
+const dayParts = (day: DayAt | null): Pick<SunParts, 'day' | 'isAfternoon' | 'isNight'> => ({
+  day,
+  isAfternoon: day?.isAfternoon ?? false,
+  isNight: day?.isSunUp('now') === false,
+});
+
 export const partsOf = (typed: string, known: Known): SunParts => {
   const { catalogue, siteNames, nowUtcMs } = known;
   const text = prepared(typed);
@@ -137,7 +143,6 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const unknownStart = takeUnknownStart(sentence, known);
   const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
   const isWord = spellerFor(known).isKnown;
-  const day = dayFor(site, known);
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {
     isSunNamed,
@@ -148,9 +153,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
     unknownEnd,
     unknownStart,
     unread: unread?.plain ?? null,
-    isAfternoon: day?.isAfternoon ?? false,
-    isNight: day?.isSunUp('now') === false,
-    day,
+    ...dayParts(dayFor(site, known)),
     sentence,
   };
 };

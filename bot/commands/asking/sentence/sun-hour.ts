@@ -8,6 +8,7 @@ export const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|be
 /** Said of the Sun as it stands now; all else that says by day means some day, and at night the coming one. */
 const SUN_NOW =
   /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b|\b(?:it'?s|it is|being|as it'?s) (?:still |now )?(?:a )?(?:broad |bright |full )?(?:day ?light|day ?time|sunny|sunshine|light out|light outside)\b/u;
+const NOW = /^(?:right )?now$/u;
 const AT_NOON = /\b(?:noon|mid ?day|lunch\w*|afternoon|arvo)\b/u;
 
 export interface HourParts {
@@ -24,10 +25,10 @@ const isSomeDay = (plain: string): boolean =>
 /** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
 export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNight }: HourParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
-  // "Now in daylight" is now while the Sun is up, and at night the coming day.
-  const isNow = hour !== null && /^(?:right )?now$/u.test(hour);
-  const isOtherHour = isNow && isSomeDay(plain) && (isNight || AT_NOON.test(plain));
-  if (hour !== null && !isOtherHour) return night === null || isNow ? hour : `${night} ${hour}`;
+  if (hour !== null && NOW.test(hour)) {
+    // "Now in daylight" is now while the Sun is up, and at night the coming day.
+    if (!isSomeDay(plain) || !(isNight || AT_NOON.test(plain))) return hour;
+  } else if (hour !== null) return night === null ? hour : `${night} ${hour}`;
   if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
   if (!isTonight) return `${night} noon`;
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
