@@ -261,7 +261,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
   const before = assess(context.model, walk.state, context.outcomes);
-  const began: Began = { context, walk, before, notes };
+  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
 
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);

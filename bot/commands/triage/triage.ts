@@ -5,9 +5,10 @@ import { isProblem, problem } from '../../ground/problem.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
 import type { Store } from '../../store/store.js';
-import { assess, standing, type TriageModel } from '../../triage/index.js';
+import { assess, standing, type Assessment, type TriageModel } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
+import { answersShown } from './answer-choices.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
@@ -16,7 +17,7 @@ import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
 import { takeTurn } from './take-turn.js';
 import { DOINGS, type Turn } from './turn.js';
-import { clubOutcomes, keepWalk, latestOf } from './walk-keeper.js';
+import { clubOutcomes, keepWalk, latestOf, type Walk } from './walk-keeper.js';
 import { whyReply } from './why-reply.js';
 import { memberName } from './walk-words.js';
 
@@ -40,9 +41,22 @@ const NUMBERS_FORM: Form = {
   ],
 };
 
-const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string, number>>): Reply => {
+/** The walk, which keeps what its reply lists. */
+const listing = ({ walk, show, first }: Turn, assessment: Assessment): Walk => {
+  const { shown: _before, ...state } = walk.state;
+  if (show !== 'step' && show !== 'more') return walk;
+  if (assessment.step.kind !== 'ask' || assessment.step.opening) return { ...walk, state };
+  const answers = answersShown(walk, assessment, { whole: show === 'more', first });
+  return { ...walk, state: { ...state, shown: { step: assessment.step.id, answers: [...answers] } } };
+};
+
+const shown = (
+  model: TriageModel,
+  turn: Turn,
+  assessment: Assessment,
+  outcomes: Readonly<Record<string, number>>,
+): Reply => {
   const { walk, notes, show } = turn;
-  const assessment = assess(model, walk.state, outcomes);
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
   if (show === 'summary' || walk.endedUtcMs !== null) {
     const made = summaryReply(model, walk, assessment);
@@ -63,7 +77,6 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     asksBack: turn.asksBack,
     first: turn.first,
     few: turn.few,
-    refused: turn.refused,
     ifFixed: turn.ifFixed,
     whichCured: turn.whichCured,
     offers: turn.offers,
@@ -139,12 +152,14 @@ export const triage = defineCommand({
       if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
         return endedMeanwhile();
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
-      const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
-      if (isProblem(turn)) return turn;
+      const taken = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
+      if (isProblem(taken)) return taken;
+      const assessment = assess(model, taken.walk.state, outcomes);
+      const turn = { ...taken, walk: listing(taken, assessment) };
       const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
       const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
       const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
-      const made = restingOn(shown(model, told, outcomes), turn);
+      const made = restingOn(shown(model, told, assessment, outcomes), turn);
       return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
     };
     // Two who answer one walk at the same moment are both heard: each turn begins where the one before left it.
