@@ -1,6 +1,5 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
 import { asksBack, leavesWalk, readText, saysNone, saysUnsure } from '../../reading/index.js';
