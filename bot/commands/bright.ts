@@ -1,16 +1,18 @@
 /** `bright`: what bright star or planet stands in a direction at an hour, for who saw one and does not know it. */
 import { brightNamedStars, nameWithAlias, resolveTarget, type Target } from '../catalogue/index.js';
 import { offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
-import { isProblem } from '../ground/problem.js';
+import { isProblem, type Choice } from '../ground/problem.js';
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { apparentMagnitude } from '../sky/brightness.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN } from '../sky/twilight.js';
-import type { Observer, UtcMs } from '../sky/types.js';
+import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { formatLocalDateTime } from '../times/index.js';
 import { commandLine } from './asking/question-parts.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
+import { constellationOverhead } from './bright/overhead.js';
+import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
 import { choice, defineCommand, flag, optional, type Deps } from './core/command.js';
 
 const WANDERERS = ['Moon', 'Venus', 'Jupiter', 'Mars', 'Saturn', 'Mercury'] as const;
@@ -34,9 +36,10 @@ const wanderers = ({ catalogue }: Deps, utcMs: UtcMs): readonly Bright[] =>
     return isProblem(found) ? [] : [{ target: found.target, magnitude: apparentMagnitude(name, utcMs) }];
   });
 
+const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
+
 /** The brightest, planets always among them; of what shines steadily they stand first. */
 const shownOf = <One extends Bright>(there: readonly One[], isSteady: boolean): readonly One[] => {
-  const isPlanet = ({ target }: One): boolean => target.kind === 'planet';
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
   const shown = [...planets, ...others];
@@ -62,12 +65,57 @@ const planetAside = (deps: Deps, observer: Observer, utcMs: UtcMs, towards: Towa
 const steadyNote = (aside: string | null): string =>
   `What shines steadily is most often a planet; ${aside === null ? 'none stands there then' : `the nearest to there is ${aside}`}.`;
 
+/** Those of the colour that was seen stand first. */
+const withFirst = <One extends Bright>(shown: readonly One[], ofColour: readonly One[]): readonly One[] => [
+  ...ofColour.slice(0, MOST_SHOWN),
+  ...shown.filter((one) => !ofColour.includes(one)),
+];
+
+interface Placed extends Bright {
+  readonly at: Horizontal;
+}
+
+interface Sought {
+  readonly isSteady: boolean;
+  readonly colour: Colour | undefined;
+  /** "in the south". */
+  readonly side: string;
+  readonly isOverhead: boolean;
+  readonly isDay: boolean;
+}
+
+const placeOfOne = ({ at }: Placed): string => `${degrees(at.altitudeDeg)} high in the ${direction(at.azimuthDeg)}`;
+
+/** Which it most likely is, and why it may be none of that kind or colour. */
+const summaryOf = (first: Placed | undefined, { isSteady, colour, side, isOverhead, isDay }: Sought): string => {
+  if (first === undefined)
+    return `No bright star or planet stands ${side} then${isDay ? ', or daylight hides it' : ''}.`;
+  const told = `${nameWithAlias(first.target)}: ${placeOfOne(first)}.`;
+  if (isSteady && first.target.kind !== 'planet') return `No planet stands ${side} then; brightest there ${told}`;
+  if (colour !== undefined && colourOf(first.target) !== colour)
+    return `Most likely ${told} It is not ${colour} itself, and no bright one there is; low down the air reddens any.`;
+  return isOverhead ? `Brightest up there: ${told}` : `Most likely ${told}`;
+};
+
+const notesOf = (seen: readonly Placed[], isSteady: boolean, aside: string | null): readonly string[] => [
+  ...(isSteady && !seen.some(isPlanet) ? [steadyNote(aside)] : []),
+  ...(seen.every(({ target }) => target.kind === 'moon')
+    ? []
+    : [`The ${isSteady ? 'planets' : 'brightest'} first. What moves or blinks is an aircraft or a satellite.`]),
+];
+
+const worthOverhead = (site: string | undefined): Choice => ({
+  label: 'Worth seeing overhead',
+  run: commandLine('tonight', '', { towards: 'overhead', site }),
+});
+
 export const bright = defineCommand({
   name: 'bright',
   summary: 'Which bright star or planet is that, in a direction?',
   options: {
     towards: optional(choice('In which part of the sky it stands', TOWARDS)),
     height: optional(choice('Low (under 30°) or high', ['low', 'high'])),
+    colour: optional(choice('Which colour it has: those come first', COLOURS, COLOUR_NAMES)),
     steady: optional(flag('It does not twinkle: planets first')),
     at: atOption,
     site: siteOption,
@@ -97,37 +145,31 @@ export const bright = defineCommand({
       )
       .sort((a, b) => a.magnitude - b.magnitude);
     const isSteady = request.options.steady === true;
-    const seen = shownOf(there, isSteady);
+    const { colour } = request.options;
+    const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);
+    const seen = withFirst(shownOf(there, isSteady), ofColour);
     const side = towards === null ? 'in the sky' : towardsWords(towards);
     const when = formatLocalDateTime(utcMs, zone);
     const first = seen.find(({ target }) => target.kind !== 'moon');
+    const isOverhead = towards === 'overhead';
+    const constellation = isOverhead && !isDay ? `${constellationOverhead(observer, utcMs)} stands overhead. ` : '';
     const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
-    const placeOfOne = ({ at }: (typeof seen)[number]): string =>
-      `${degrees(at.altitudeDeg)} high in the ${direction(at.azimuthDeg)}`;
     return reply({
       title: `Bright ${side}, ${when}`,
       level: first === undefined ? 'info' : 'good',
-      summary:
-        first === undefined
-          ? `No bright star or planet stands ${side} then${isDay ? ', or daylight hides it' : ''}.`
-          : `${isSteady && first.target.kind !== 'planet' ? `No planet stands ${side} then; brightest there` : 'Most likely'} ${nameWithAlias(first.target)}: ${placeOfOne(first)}.`,
+      summary: `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`,
       facts: seen.map((one) => ({
         label: nameWithAlias(one.target),
         value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
       })),
-      notes: [
-        ...(isSteady && !seen.some(({ target }) => target.kind === 'planet') ? [steadyNote(aside)] : []),
-        ...(first === undefined
-          ? []
-          : [`The ${isSteady ? 'planets' : 'brightest'} first. What moves or blinks is an aircraft or a satellite.`]),
-        ...notes,
-      ],
-      choices: fittingChoices(
-        seen.slice(0, 3).map(({ target }) => ({
+      notes: [...notesOf(seen, isSteady, aside), ...notes],
+      choices: fittingChoices([
+        ...(isOverhead ? [worthOverhead(request.options.site)] : []),
+        ...seen.slice(0, 3).map(({ target }) => ({
           label: `More on ${target.name}`,
           run: commandLine('up', target.name, { site: request.options.site }),
         })),
-      ),
+      ]),
       pointsAt: seen.map(({ target }) => ({
         what: target.name,
         when: { utcMs },

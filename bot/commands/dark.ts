@@ -8,6 +8,7 @@ import type { TimeSpan } from '../sky/night.js';
 import { twilights, type TwilightTimes, type Twilights } from '../sky/twilight.js';
 import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
 import { choice, defineCommand, optional, text } from './core/command.js';
+import { darkOver } from './dark/dark-over.js';
 import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -71,14 +72,23 @@ export const dark = defineCommand({
     site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     first: optional(choice('Say this first, yes or no', DARK_FIRST)),
     until: optional(text('Only the dark before this hour, with first:moonless', { complete: 'time', maxLength: 40 })),
+    over: optional(
+      text('Which of several nights: this week, next month, weekends of december, 13 dec or 14 dec', { maxLength: 80 }),
+    ),
+    for: optional(text('With over: the best of them for this target', { maxLength: 60 })),
   },
   bare: 'on',
+  sentence: /^(?:weekends?|nights|saturdays|fridays)\b/iu,
   examples: [
     'dark site:"Tromsø, Norway"',
     'dark on:2027-01-08 site:52.71,0.12',
     'dark first:moonless until:midnight site:52.71,0.12',
+    'dark over:"weekends of next month" site:52.71,0.12',
+    'dark over:"this week" for:"M 33" site:52.71,0.12',
   ],
   run: async (deps, request): Promise<Outcome> => {
+    const { over } = request.options;
+    if (over !== undefined) return darkOver(deps, request, { ...request.options, over });
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { where, night } = asked;

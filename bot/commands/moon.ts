@@ -1,5 +1,5 @@
 /** `moon`: its phase by name, how much is lit, the quarters to come and the next dark weekend. */
-import { darkNights } from '../ahead/moonless.js';
+import { darkNights, type DarkNight } from '../ahead/moonless.js';
 import { MS_PER_DAY } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
@@ -20,7 +20,7 @@ import {
   zoneName,
   nightAround,
 } from '../times/index.js';
-import { dayWords } from './ahead/ahead-words.js';
+import { dayWords, isWholeNight } from './ahead/ahead-words.js';
 import { eclipseSoon } from './ahead/eclipse-soon.js';
 import { moonTimesOf } from './asking/night-words.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
@@ -30,6 +30,8 @@ const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as c
 const FRIDAY = 5;
 const SATURDAY = 6;
 const LOOK_AHEAD_DAYS = 40;
+/** Short ones come in the weeks about the full Moon: not so many in a row. */
+const MOST_WEEKEND_NIGHTS = 6;
 
 const nextQuarters = (fromUtcMs: UtcMs): readonly { readonly name: string; readonly utcMs: UtcMs }[] =>
   QUARTERS.map((name, quarter) => ({ name, utcMs: nextMoonPhase(quarter * 90, fromUtcMs) })).sort(
@@ -58,6 +60,15 @@ const askedFirst = ({ next, later = 0 }: Next, utcMs: UtcMs, zone: string): stri
   let at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
   for (let i = 0; i < later; i++) at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY);
   return `${name} ${dayWords(at, zone, utcMs)}, ${formatLocalTime(at, zone)}. Now: `;
+};
+
+/** "Sat 5 Dec, no Moon 17:58 to 05:35; before it Sat 28 Nov, only 18:01 to 20:12". */
+const darkWeekendText = (first: DarkNight | undefined, dark: DarkNight | undefined, zone: string): string => {
+  if (first === undefined || dark === undefined) return `none within ${LOOK_AHEAD_DAYS} days`;
+  const told = ({ date, span }: DarkNight, word: string): string =>
+    `${formatDate(date).replace(/ \d{4}$/, '')}, ${word} ${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)}`;
+  if (!isWholeNight(dark)) return told(dark, 'no Moon only');
+  return `${told(dark, 'no Moon')}${first === dark ? '' : `; before it ${told(first, 'only')}`}`;
 };
 
 const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
@@ -116,13 +127,15 @@ export const moon = defineCommand({
     const libration = moonLibration(utcMs);
     const quarters = nextQuarters(utcMs);
     const times = moonTimesOf(observer, nightAround(utcMs, where.site));
-    const [dark] = darkNights(observer, {
+    const weekends = darkNights(observer, {
       from: localDateAt(utcMs, zone),
       days: LOOK_AHEAD_DAYS,
       utcOffsetMinutes: offsetMinutes(zone, utcMs),
       weekdays: [FRIDAY, SATURDAY],
-      most: 1,
+      most: MOST_WEEKEND_NIGHTS,
     });
+    const [first] = weekends;
+    const dark = weekends.find(isWholeNight) ?? first;
     const eclipse = eclipseSoon(observer, utcMs, zone);
     const lit = Math.round(illuminatedFraction * 100);
     const events = (
@@ -146,10 +159,7 @@ export const moon = defineCommand({
         })),
         {
           label: 'Dark weekend',
-          value:
-            dark === undefined
-              ? `none within ${LOOK_AHEAD_DAYS} days`
-              : `${formatDate(dark.date).replace(/ \d{4}$/, '')}, no Moon ${formatClock(dark.span.startUtcMs, zone)} to ${formatClock(dark.span.endUtcMs, zone)}`,
+          value: darkWeekendText(first, dark, zone),
         },
         { label: 'Tipped to us', value: librationWords(libration.latitudeDeg, libration.longitudeDeg) },
       ],

@@ -14,7 +14,7 @@ export type DayText = { readonly date: LocalDate; readonly night: boolean } | Ti
 const NIGHT_ENDS_AT_HOUR = 6;
 
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
-const MONTHS = [
+export const MONTHS = [
   'january',
   'february',
   'march',

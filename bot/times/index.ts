@@ -1,6 +1,7 @@
 /** The door to plain-word times: read what a member typed, and say instants in a site's local clocks. */
 export { parseTime } from './parse-time.js';
 export { parseDate } from './parse-date.js';
+export { nightsOver, weekdayOf } from './nights-over.js';
 export {
   formatClock,
   formatDate,

@@ -33,7 +33,7 @@ const followed = async (
   asker = ODALYS,
   nowUtcMs = EVENING,
 ): Promise<string | null> => {
-  if (question !== '') await say(question);
+  if (question !== '') await say(question, asker);
   const outcome = await say(words, asker, nowUtcMs);
   const notes = isProblem(outcome) ? [] : outcome.notes;
   return notes.map((note) => /^Taken to follow your last question: (.*)$/u.exec(note)?.[1]).find(Boolean) ?? null;
@@ -127,6 +127,38 @@ describe('whose question is followed', () => {
     expect([first.audience, second.audience]).toEqual(['asker', 'asker']);
     await say('forget confirm:yes');
   });
+});
+
+const ESMA: Asker = {
+  ...ODALYS,
+  memberId: 'console:esma',
+  displayName: 'Esma',
+  clubId: 'console:brackwater',
+  channelId: 'mole',
+};
+
+describe('a star that is not to be had, after stars to align on', () => {
+  it.each([
+    ["can't see Vega, tree", 'Vega'],
+    ['what about without capella', 'Capella'],
+    ['not Capella', 'Capella'],
+    ['i cant see vega', 'Vega'],
+  ])('%s', async (words, star) => {
+    expect(await followed('which stars to align on', words, ESMA)).toMatch(
+      new RegExp(`^alignment\\b.*not:"?${star}`, 'u'),
+    );
+  });
+
+  it('leaves out the ones before as well, and no other question has a use for it', async () => {
+    await followed('which stars to align on', 'not Vega', ESMA);
+    expect(await followed('', 'and not Capella', ESMA)).toMatch(/not:"Vega, Capella"/u);
+    expect(await followed('how high is Capella', "can't see Capella", ESMA)).toBeNull();
+  });
+});
+
+it('what is not wanted of a question is no second question', async () => {
+  const outcome = await say('what should i align on at 8pm, dont want the moon near', ESMA);
+  expect(!isProblem(outcome) && outcome.title).toBe('Stars to align on');
 });
 
 describe('beside a walk', () => {

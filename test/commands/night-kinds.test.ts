@@ -29,7 +29,7 @@ describe('what words are read as, by plain English', () => {
     ['two alignment stars, one each side of the meridian', 'alignment stars:2 side:both'],
     ['bright steady thing in the south-east', 'bright towards:south-east steady:yes'],
     ['pick two alignment stars, one east and one west of the meridian', 'alignment stars:2 side:both'],
-    ['what is that yellowish steady star in the se', 'bright towards:south-east steady:yes'],
+    ['what is that yellowish steady star in the se', 'bright towards:south-east colour:yellow steady:yes'],
     ['really bright thing in the west, not blinking', 'bright towards:west steady:yes'],
     ['is saturn visible from Eye', 'up saturn site:eye first:seen'],
     ['when does algol fade', 'up algol first:minimum'],

@@ -42,12 +42,24 @@ export interface Question {
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;
+  /** Of meteor showers: which is the best is to be said first. */
+  readonly wantsBest?: boolean;
   /** Of meteor showers: the one night that is asked about; null or left out: all to come. */
   readonly night?: TimeSpan | null;
   /** How it is called where it is not tonight. */
   readonly nightSaid?: string | null;
 }
 
+/** "Leonids or Geminids": each of them. */
+export const namedIn = (about: string): readonly string[] =>
+  about
+    .split(/,| or | and | vs\.? /u)
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+
 /** Whether something of these names was asked about. */
 export const isAbout = ({ about }: Question, ...names: readonly string[]): boolean =>
-  about === null || names.some((name) => name.toLowerCase().startsWith(about) || about.startsWith(name.toLowerCase()));
+  about === null ||
+  namedIn(about).some((asked) =>
+    names.some((name) => name.toLowerCase().startsWith(asked) || asked.startsWith(name.toLowerCase())),
+  );

@@ -32,17 +32,22 @@ export const phaseFact = (
 /** A night of so many hours without the Moon is a whole one; common practice, no source. */
 const WHOLE_NIGHT_MS = 4 * MS_PER_HOUR;
 
-const darkNightWords = ({ date, span }: DarkNight, zone: string): string =>
-  `${formatDate(date).replace(/^\w+ | \d{4}$/g, '')} (${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)})`;
+/** Long enough to be counted as a dark night without a word. */
+export const isWholeNight = ({ span }: DarkNight): boolean => span.endUtcMs - span.startUtcMs >= WHOLE_NIGHT_MS;
+
+const darkNightWords = (night: DarkNight, zone: string): string => {
+  const { date, span } = night;
+  return `${formatDate(date).replace(/^\w+ | \d{4}$/g, '')} (${isWholeNight(night) ? '' : 'only '}${formatClock(span.startUtcMs, zone)} to ${formatClock(span.endUtcMs, zone)})`;
+};
 
 /** "Next: 5 Dec (17:52 to 05:33); before it only 28 Nov (17:55 to 20:04)."; null where there is none. */
 export const darkSummary = (nights: readonly DarkNight[], zone: string): string | null => {
   const [first] = nights;
-  const whole = nights.find(({ span }) => span.endUtcMs - span.startUtcMs >= WHOLE_NIGHT_MS);
+  const whole = nights.find(isWholeNight);
   if (first === undefined) return null;
   return whole === undefined || whole === first
     ? `Next: ${darkNightWords(first, zone)}.`
-    : `Next: ${darkNightWords(whole, zone)}; before it only ${darkNightWords(first, zone)}.`;
+    : `Next: ${darkNightWords(whole, zone)}; before it ${darkNightWords(first, zone)}.`;
 };
 
 export const darkFact = (nights: readonly DarkNight[], zone: string): Fact => ({

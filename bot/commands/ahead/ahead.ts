@@ -13,7 +13,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName, type NamedNight } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
-import { choice, defineCommand, integer, optional, text } from '../core/command.js';
+import { choice, defineCommand, flag, integer, optional, text } from '../core/command.js';
 import {
   isAbout,
   KIND_NAMES,
@@ -218,6 +218,7 @@ export const ahead = defineCommand({
       }),
     ),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
+    best: optional(flag('Of meteor showers: say first which is the best')),
     later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
@@ -245,6 +246,7 @@ export const ahead = defineCommand({
       zone,
       kind,
       about,
+      wantsBest: options.best === true,
       ...ofNight(night, nowUtcMs),
       span: {
         startUtcMs: Math.min(nowUtcMs, (night?.startUtcMs ?? Infinity) - MS_PER_DAY),

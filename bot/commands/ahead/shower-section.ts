@@ -3,7 +3,7 @@ import { showersActive, showersHere, type Shower, type ShowerHere } from '../../
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { isoUtc, listed, rounded } from '../../reply/wording.js';
 import { formatClock } from '../../times/index.js';
-import { isAbout, type Question, type Section } from './ahead-question.js';
+import { isAbout, namedIn, type Question, type Section } from './ahead-question.js';
 import { radiantWords, showerFact } from './ahead-words.js';
 
 /** Those that one goes out for; common practice, no source. */
@@ -16,7 +16,8 @@ const lastWord = (name: string): string => name.split(' ').at(-1)?.toLowerCase()
 
 /** Its code only in full: "quasars" are no Quadrantids. */
 const isAboutShower = (question: Question, { name, code }: Shower): boolean =>
-  isAbout(question, name, ...name.split(' ').slice(1)) || question.about === code.toLowerCase();
+  isAbout(question, name, ...name.split(' ').slice(1)) ||
+  (question.about !== null && namedIn(question.about).includes(code.toLowerCase()));
 
 /** A great shower still shows in the nights beside its best; common practice, no source. */
 const BESIDE_NIGHTS = 1;
@@ -63,6 +64,35 @@ const nightVerdict = (question: Question, great: readonly ShowerHere[]): string 
   return words === null ? said : `${said} Next: ${words.label}, ${words.value.split(/[;:] /u)[0]}.`;
 };
 
+/** Of a rate that one may count, what moonlight leaves; common practice, no source. */
+const LOST_TO_FULL_MOON = 0.75;
+const worth = ({ shower, radiantAltitudeDeg, moonAltitudeDeg, moonLitFraction }: ShowerHere): number => {
+  const rate = shower.zenithalHourlyRate * Math.sin((radiantAltitudeDeg * Math.PI) / 180);
+  return moonAltitudeDeg > 0 ? rate * (1 - LOST_TO_FULL_MOON * moonLitFraction) : rate;
+};
+
+/** "Geminids: night of Mon 14 Dec, …; Leonids night of …". The next of each counts. */
+const bestWords = ({ zone, span, about }: Question, all: readonly ShowerHere[]): string | null => {
+  const [best, second] = [...all].sort((a, b) => worth(b) - worth(a));
+  if (best === undefined) return null;
+  const told = (here: ShowerHere): string => showerFact(here, zone, span.startUtcMs).value;
+  const after = about === null || second === undefined ? '' : ` The ${second.shower.name}: ${told(second)}.`;
+  return `The ${best.shower.name} are ${about === null ? 'the best of the next twelve months' : 'better'}: ${told(best)}.${after}`;
+};
+
+/** One that was asked about: its night, its rate and its Moon. */
+const oneWords = ({ zone, span }: Question, [first]: readonly ShowerHere[]): string | null => {
+  if (first === undefined) return null;
+  const { label, value } = showerFact(first, zone, span.startUtcMs);
+  return `Next: ${label}, ${value}.`;
+};
+
+const headlineOf = (question: Question, great: readonly ShowerHere[]): string | null => {
+  if (question.kind !== 'showers') return null;
+  if (question.wantsBest === true) return bestWords(question, great);
+  return nightVerdict(question, great) ?? (question.about === null ? null : oneWords(question, great));
+};
+
 export const showers = (question: Question): Section => {
   const { observer, zone, span, kind } = question;
   const all = showersHere(observer, span).filter(({ shower }) => isAboutShower(question, shower));
@@ -79,7 +109,7 @@ export const showers = (question: Question): Section => {
           ]
         : []),
     ],
-    headline: kind === 'showers' ? nightVerdict(question, great) : null,
+    headline: headlineOf(question, great),
     facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
     times: found.map(({ bestUtcMs }) => bestUtcMs),
     data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({

@@ -5,12 +5,14 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
+import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
+import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
-import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
+import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
@@ -68,8 +70,9 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
-    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
+    ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
+    nightsAsked(known),
     ...ABOUT_COMING,
     ofSun(byDay),
     sunAlone,
@@ -106,7 +109,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const topic = topicOf(plain, { isTargetNamed: true });
   if (topic !== null) return { outcome: topic, isTopic: true };
-  const figures = tubeNumbers(plain);
+  const figures = tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue);
   return figures === null ? null : { outcome: figures };
 };
 

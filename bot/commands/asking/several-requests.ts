@@ -21,6 +21,8 @@ const BEGINS =
 /** Words that make a request of a name: "moon rise", "m42 at midnight" has its hour. */
 const SAYS_ENOUGH =
   /\b(?:moon ?rises?|moon ?sets?|sun ?rise|sun ?set|rises?|sets?|phase|moon|minim(?:um|a)|shadow|transits?|sidereal|hour angle|air ?mass|separation|meteors?|twilight|moonless|polaris|tonight|dark|best|altitude|alt|height|flip|eclipses?|iss|weather|forecast|moons|midnight|reminders?|dusk|dawn|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm)|at \S+|sites?)\b/iu;
+/** What is not wanted of the first is no second one. */
+const NOT_WANTED = /^(?:and |but )?(?:(?:i|we) )?(?:do not|don['’]?t|not|no|without|nothing|away from|far from)\b/iu;
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
 const ONE_QUESTION =
   /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
@@ -93,7 +95,7 @@ const afterLast = (words: string, last: Part, known: Known): Part | null => {
 };
 
 const requestIn = (words: string, known: Known): Part | null => {
-  if (words.length < 3 || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
+  if (words.length < 3 || NOT_WANTED.test(words) || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
   const read = readAlone(words, known);
   if (read === null || ('line' in read ? ONE_COMMAND.test(read.line) : false)) return null;
   return { words, read };

@@ -16,7 +16,13 @@ const WAY_BACK = /^(?:home|usual|normal|regular|old|first|other|default)$/iu;
 const USUAL = /^(?:usual|normal|regular|default)$/iu;
 
 /** None of the member's own is the usual one any more: the club's counts again. */
-const useClubs = async ({ deps, whose }: SiteRequest, own: readonly StoredSite[]): Promise<Outcome> => {
+const useClubs = async ({ deps, whose, clubs }: SiteRequest, own: readonly StoredSite[]): Promise<Outcome> => {
+  const hasOne = deps.clubSiteText !== null || (await deps.store.sites.list(clubs)).some(({ isDefault }) => isDefault);
+  if (!hasOne)
+    return problem(
+      'no-site',
+      'No site of the club is known here. Tell me yours, by a town or by latitude and longitude: my site is near Ely, England',
+    );
   for (const site of own.filter(({ isDefault }) => isDefault))
     await deps.store.sites.put(whose.owner, { ...site, isDefault: false });
   return reply({

@@ -7,7 +7,7 @@ import { addSite } from './add-site.js';
 import { removeSite, renameSite, setHorizon, setSky, useSite } from './change-site.js';
 import { listSites, showSite } from './show-sites.js';
 import { options, type SiteOptions } from './site-options.js';
-import { whoseOf, type SiteRequest } from './whose-site.js';
+import { clubsOf, whoseOf, type SiteRequest } from './whose-site.js';
 
 type Action = NonNullable<SiteOptions['action']>;
 
@@ -33,7 +33,7 @@ const run = async (deps: Deps, request: Request<SiteOptions>): Promise<Outcome> 
   if (action === 'list') return listSites(deps, asker);
   if (action === 'show') return showSite(deps, request);
   const whose = whoseOf(asker, given.for);
-  return isProblem(whose) ? whose : CHANGES[action]({ deps, given, whose, nowUtcMs });
+  return isProblem(whose) ? whose : CHANGES[action]({ deps, given, whose, clubs: clubsOf(asker).owner, nowUtcMs });
 };
 
 export const site = defineCommand({

@@ -41,6 +41,8 @@ export interface SiteRequest {
   readonly deps: Deps;
   readonly given: SiteOptions;
   readonly whose: Whose;
+  /** The club's, whoever's are to be changed. */
+  readonly clubs: Owner;
   readonly nowUtcMs: number;
 }
 

@@ -140,10 +140,19 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
 const isMeantForSure = (read: PlainReading): boolean =>
   read !== null && 'line' in read && MEANT_FOR_SURE.test(read.line);
 
+/** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
+const PIECES = 2;
+const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
+  'outcome' in read &&
+  read.isTopic === true &&
+  !ASKED.test(text) &&
+  (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && (read === null || asksOnly(read, text))) return true;
+  const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
+  if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && isUnanswered) return true;
   // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
   const isAstray = wordCount >= LEAST_WORDS && tellsAstray(text) && isOfGear(text) && !ASKED.test(text);
   if (isAstray && !isMeantForSure(read)) return true;

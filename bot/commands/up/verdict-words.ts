@@ -40,10 +40,19 @@ const lowWords = (all: Circumstances): string => {
     : `${words}. At another time of year it reaches ${degrees(Math.min(90, culminationDeg))}.`;
 };
 
-const dayWords = ({ sunAlwaysUp, hasDark, found: { best } }: Circumstances): string => {
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+/** The Sun's right ascension is 0 h about 20 March, and two hours more a month; opposite to it a target stands highest at midnight. */
+const seasonWords = ({ body }: Target): string => {
+  if (body.kind !== 'fixed') return '';
+  const monthsAfterMarch20 = ((body.raHoursJ2000 + 12) % 24) / 2;
+  const month = Math.floor(monthsAfterMarch20 + 2 + 20 / 30) % 12;
+  return ` It is highest at midnight in ${MONTHS[month] ?? ''}.`;
+};
+
+const dayWords = ({ target, sunAlwaysUp, hasDark, found: { best } }: Circumstances): string => {
   if (sunAlwaysUp && best.altitudeDeg > 0) return 'Up, but in full daylight: the Sun does not set.';
   return hasDark
-    ? 'Not up in the dark hours: it is above the horizon only by day or in twilight.'
+    ? `Not up in the dark hours: it is above the horizon only by day or in twilight.${seasonWords(target)}`
     : 'Not up while the Sun is down.';
 };
 

@@ -12,6 +12,7 @@ import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, readWhole } from './about-it.js';
+import { starLeftOut } from './left-out.js';
 import { nextOne } from './next-one.js';
 import { shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
@@ -35,6 +36,8 @@ const GLUE =
 /** How a question begins that is whole in itself, or a line told at length. */
 const BEGINS_WHOLE =
   /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
+/** "I can't see Vega" after stars to align on. */
+const NOT_SEEN = /^(?:no,? )?(?:i |we )?can(?:['’]?t|not| not) (?:see|find|use)\b/iu;
 const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
 const MOST_IN_SHORT = 4;
 
@@ -42,7 +45,7 @@ const MOST_IN_SHORT = 4;
 export const mayFollow = (text: string): boolean => {
   const count = wordCountOf(text);
   if (text.length > LONGEST || count > MOST_WORDS) return false;
-  return !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
+  return NOT_SEEN.test(text) || !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
 };
 
 interface Said {
@@ -260,14 +263,11 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-/**
- * @param line the line asked last, as `keepLastAsked` has it
- * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
- */
-export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
-  const before = toldLine(line, known.allCommands ?? []);
-  const said = before === null ? null : saidIn(text, known);
-  if (before === null || said === null || talkIn(text) !== null) return null;
+interface Beside {
+  readonly isStrict: boolean;
+}
+
+const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
   if (isStrict && !(said.isLed && said.isQuestion)) return null;
@@ -275,4 +275,17 @@ export const followUp = (line: string, text: string, known: Known, { isStrict = 
   if (changed === null) return null;
   const next = lineOf(changed);
   return next === lineOf(before) ? null : { line: next };
+};
+
+/**
+ * @param line the line asked last, as `keepLastAsked` has it
+ * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
+ */
+export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
+  const before = toldLine(line, known.allCommands ?? []);
+  if (before === null) return null;
+  const without = isStrict ? null : starLeftOut(before, text, known);
+  if (without !== null) return { line: lineOf(without) };
+  const said = saidIn(text, known);
+  return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
 };

@@ -1,10 +1,15 @@
 /** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
+import { isOfBrightOne } from './about-bright.js';
 import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
 import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
+const NAMED_SHOWER = 'perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d';
+const SHOWERS = new RegExp(`\\b(${NAMED_SHOWER})s?\\b`, 'gu');
+const BEST_SHOWER =
+  /\b(?:best|better|richest|strongest|stronger|biggest|bigger|most|more|top)\b|\bworth\b.*\bor\b|\b(?:vs|versus)\b|\b(?:compare|or)\b/u;
 const SHOWER =
-  /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
+  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
 const aheadLine = (asked: Asked, kind: string, about?: string, on: string | null = null): Reading =>
@@ -14,6 +19,15 @@ const aheadLine = (asked: Asked, kind: string, about?: string, on: string | null
     { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
     { about: about ?? null, on },
   );
+
+const NO_TIME: Asked['when'] = {
+  night: null,
+  hour: null,
+  isOneInstant: false,
+  isMorning: false,
+  isUntil: false,
+  note: null,
+};
 
 const eclipsesAsked: Rule = (asked) => {
   // "the eclipse of Algol" is its own.
@@ -25,11 +39,20 @@ const eclipsesAsked: Rule = (asked) => {
 
 /** Of one night where one is said: whether there are any. */
 const showersAsked: Rule = (asked) => {
-  const shower = SHOWER.exec(asked.plain);
-  if (shower === null) return null;
+  if (!says(asked, SHOWER)) return null;
+  const named = [...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name))];
+  const about = named.length === 0 ? undefined : named.join(' or ');
+  const isOfSeveral = named.length > 1 || (named.length === 0 && asked.when.night === null);
+  if (isOfSeveral && says(asked, BEST_SHOWER))
+    return nightLine(
+      'ahead',
+      'showers',
+      { ...asked, when: NO_TIME, kit: null, sky: null },
+      { about: about ?? null, best: 'yes' },
+    );
   const { night } = nightAlone(asked.when);
   const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u);
-  return aheadLine(asked, 'showers', shower[1], night ?? (isOfNow ? 'tonight' : null));
+  return aheadLine(asked, 'showers', about, night ?? (isOfNow ? 'tonight' : null));
 };
 
 const planetsAsked: Rule = (asked) => {
@@ -53,7 +76,7 @@ const meetingsAsked: Rule = (asked) => {
 
 const MOONLESS_NIGHTS = /\bmoonless\b|\bno moon\b|\bdark(?:est)? (?:weekend|saturday|friday|sunday|night)s?\b/u;
 const moonlessAsked: Rule = (asked) =>
-  says(asked, MOONLESS_NIGHTS) && (!isOfOneNight(asked) || says(asked, SEEKS_A_NIGHT))
+  says(asked, MOONLESS_NIGHTS) && !isOfBrightOne(asked) && (!isOfOneNight(asked) || says(asked, SEEKS_A_NIGHT))
     ? aheadLine(asked, 'saturdays')
     : null;
 

@@ -66,7 +66,7 @@ export const dark: Rule = (asked) => {
   if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
   if (first !== null) return darkLine(asked, first);
-  if (says(asked, MILKY_WAY)) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  if (says(asked, MILKY_WAY) && !isOfOther) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
   const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);
   return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked) : null;

@@ -50,7 +50,10 @@ const OF_TARGET: readonly (readonly [RegExp, Condition])[] = [
     /\b(?:clears?|clear of|over|above) (?:the |my )?(?:trees?|roofs?|houses?|horizon|hedge|wall|fence)\b/u,
     { when: 'horizon' },
   ],
-  [/\b(?:meridian|transits?|highest|culminat\w*|due south)\b/u, { when: 'transit' }],
+  ...(['north', 'east', 'south', 'west'] as const).map(
+    (side) => [new RegExp(`\\b(?:due|exactly|straight) (?:in the )?${side}\\b`, 'u'), { when: side }] as const,
+  ),
+  [/\b(?:meridian|transits?|highest|culminat\w*)\b/u, { when: 'transit' }],
   [/\b(?:sets|goes down|has set|is down|gone)\b/u, { when: 'set' }],
   [/\bbefore\b.*\brises?\b/u, { above: '0' }],
   [/\b(?:when|once|as soon as)\b.*\b(?:up|rises?|risen|visible|out|appears?)\b/u, { above: UP_DEG }],
@@ -226,26 +229,36 @@ const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem =
 };
 
 const CANCEL_REMINDER =
-  /\b(?:cancel|stop|delete|del|clear|drop|remove)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
+  /\b(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
 
 /** "cancel the charge battery one": whether there is one about it, the command says. */
 const CANCEL_ONE =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
 
 /** "the first one", "the 2nd one", "the last one": by its place in the list. */
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
 const CANCEL_NTH =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
 
 const placeInList = (word: string): string =>
   ORDINALS.includes(word) ? String(ORDINALS.indexOf(word) + 1) : word.replace(/\D+$/u, '') || word;
 
-/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
-export const cancelReminder: Rule = ({ plain, targets }) => {
+/** "cancel that", "actually scrap it": the only reminder there is, else the command asks which. */
+const CANCEL_IT =
+  /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
+
+const cancelPointedAt = (plain: string): Reading | null => {
   const nth = CANCEL_NTH.exec(plain)?.[1];
   if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
+  return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
+};
+
+/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
+export const cancelReminder: Rule = ({ plain, targets }) => {
+  const pointed = cancelPointedAt(plain);
+  if (pointed !== null) return pointed;
   const one = CANCEL_ONE.exec(plain)?.[1];
-  if (one !== undefined && !/^(?:all|every|last|next|first|\d+)\b/u.test(one) && targets.length === 0)
+  if (one !== undefined && !/^(?:all|every|last|next|first|the|my|that|this|\d+)\b/u.test(one) && targets.length === 0)
     return { line: commandLine('remind', 'cancel', { id: one }) };
   const found = CANCEL_REMINDER.exec(plain);
   if (found === null) return null;

@@ -7,10 +7,14 @@ import { isLittle } from './words.js';
 const HOW_SAVE =
   /\bhow (?:do|can|would|should) (?:i|you|we)\b.*\b(?:save|add|set|store|change|tell you|give you)\b.*\b(?:site|garden|home|house|place|observatory|location|position|where i)\b|\bwhere do i (?:put|save|set) my\b/u;
 const SAVE =
-  /^(?:please )?(?:save|add|store|remember|register|set up|set|change|move|new(?= site\b))\b(?: (?:my|our|the|an?)\b)?(?: new\b)?(?: site\b)? ?(.*?)$/u;
-const IS_AT = /^(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: (?:at|in|near))? /u;
+  /^(?:please )?(?:save|add|store|remember|register|set up(?! (?:at|in|near|on|outside)\b)|set(?! up\b)|change|move|new(?= site\b))\b(?: (?:my|our|the|an?)\b)?(?: new\b)?(?: site\b)? ?(.*?)$/u;
+const IS_AT =
+  /^(?:(?:ok|hi|and|no|sorry|actually) )*(?:my )?([\p{L} ]{2,30}?)(?:'s| is)(?: now)?(?: (?:at|in|near))? /u;
 const I_AM =
-  /^(?:hi |hello |so )?(?:i'?m|i am|we'?re|we are|i|we)(?: currently| now| here)?(?: (?:live|observe|observing|based|set up|out|standing|moved|have moved))?(?: in| at| near| from| to)\b/u;
+  /^(?:(?:hi|hello|so|ok|and|actually|this week|tonight) )*(?:(?:i'?m|i am|we'?re|we are|i|we)(?: (?:currently|now|here|have|just))*(?: (?:live|observe|observing|based|set up|out|standing|moved|staying|camping|camped))?|observing|set up|based|camped|camping|staying)(?: tonight| today| now)?(?: in| at| near| from| to)\b/u;
+/** What a place is besides its town's name, and how one came there. */
+const OF_PLACE =
+  /^(?:club|field|garden|house|farm|cabin|lodge|observatory|park|dome|beach|hill|moved|staying|camping|camped)$/u;
 
 const POSITION = /[-+−]?\d+(?:\.\d+)?\s*°?\s*[ns]?[ ,]+[-+−]?\d+(?:\.\d+)?\s*°?(?:\s*[ew]\b)?/gu;
 const GLUE = '(?:at|in|near|to|from|is|location|position|:|,)';
@@ -48,7 +52,7 @@ const savedAs = (name: string, { place }: Asked): Reading | null =>
   place === null ? null : { line: commandLine('site', 'add', { name, position: place }) };
 
 const isOnlyPlace = ({ left, targets, kind }: Asked): boolean =>
-  left.length === 0 && targets.length === 0 && kind === null;
+  left.every((word) => OF_PLACE.test(word)) && targets.length === 0 && kind === null;
 
 /** "save my garden at 52.63, 1.30". */
 const savingRule: Rule = (asked) => {
@@ -64,7 +68,7 @@ const savingRule: Rule = (asked) => {
 const isAtRule: Rule = (asked) => {
   const own = IS_AT.exec(asked.plain)?.[1];
   const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
-  if (own === undefined || !isOwn || asked.left.length > 0) return null;
+  if (own === undefined || !isOwn || asked.left.some((word) => !own.split(' ').includes(word))) return null;
   return savedAs(/^(?:my )?(?:site|place|position|location|coordinates)$/u.test(own) ? 'my site' : own, asked);
 };
 
@@ -141,6 +145,9 @@ export const changeSite: Rule = ({ plain }) => {
   if (before !== undefined && after !== undefined)
     return { line: commandLine('site', 'rename', { name: before, to: after }) };
   const name = REMOVE.exec(plain)?.[1];
-  const isName = name !== undefined && (isPrivateWord(name) || name.split(' ').some((word) => !isLittle(word)));
+  const isName =
+    name !== undefined &&
+    !/\b(?:reminders?|alarms?)\b/u.test(name) &&
+    (isPrivateWord(name) || name.split(' ').some((word) => !isLittle(word)));
   return isName ? { line: commandLine('site', 'remove', { name }) } : null;
 };

@@ -7,6 +7,7 @@ import { dark } from './about-dark.js';
 import { towardsIn } from './directions.js';
 import { whether } from './about-whether.js';
 import { air, figure } from './about-figures.js';
+import { brightOne } from './about-bright.js';
 import { bestHour, ofItself } from './about-itself.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Rule } from './asked.js';
@@ -236,39 +237,6 @@ const hourAlone = (asked: Asked): string | null => {
   if (!(isOfPlace || isAt) || says(asked, BEGINS_THEN)) return null;
   return hour ?? (says(asked, /\b(?:right now|now|at the moment)\b/u) ? 'now' : null);
 };
-
-/** "bright star in the east at 8": one that was seen, and no list of targets. */
-const BRIGHT_ONE =
-  /\bbright(?:est)?\b(?: \w+){0,2}? (?:stars?|lights?|things?|objects?|dots?|planets?|one|twinkl\w+)\b|\b(?:stars?|lights?|things?|objects?|dots?) (?:is |so |very |really |that is |that's )*bright\b/u;
-
-/** "What's that yellowish steady star": called by its colour, or by how it shines. */
-const THAT_ONE =
-  /^(?:what|what's|whats|which|there|there's|i see|i can see|saw)\b.*\b(?:steady|twinkling|flickering|shining|yellow\w*|orange\w*|red(?:dish)?|white|blu(?:e|ish)) (?:\w+ )?(?:star|light|dot|thing|point|object|one|planet)\b/u;
-
-const brightOne: Rule = (asked) => {
-  const towards = towardsIn(asked.plain);
-  // "Not blinking" is no planetary nebula.
-  const isNamed = asked.targets.some((name) => name !== 'blinking');
-  if (towards === null || isNamed || !(says(asked, BRIGHT_ONE) || says(asked, THAT_ONE))) return null;
-  const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
-  // "this evening" begins when it is asked.
-  const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
-  const when = isNow ? { ...asked.when, night: null } : asked.when;
-  return instantLine(
-    'bright',
-    '',
-    { ...asked, when },
-    {
-      towards,
-      ...(height === undefined ? {} : { height }),
-      ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
-    },
-  );
-};
-
-/** Planets do not twinkle; an aircraft's blinking is denied as well. */
-const STEADY =
-  /\b(?:steady|steadily|constant|unblinking)\b|\b(?:not|\w+n'?t|without|never|no)(?: \w+)? (?:twinkl\w*|flicker\w*|blink\w*|flash\w*|scintillat\w*)/u;
 
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, ...COMING];

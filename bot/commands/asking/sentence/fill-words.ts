@@ -30,7 +30,7 @@ const ABOUT = tableOf<RegExp>({
   meridian:
     /^(?:flip\w*|meridian|side|pier|mount|transit\w*|cross\w*|track\w*|german|equatorial|fork|past|mins?|minutes?|long|degrees?|when|limit\w*|must|before|after|follow\w*|through|east|west|\d{1,3})$/u,
   bright:
-    /^(?:bright\w*|star|planet|light|lights|thing|object|dot|one|low|high|twinkl\w*|flash\w*|flicker\w*|blink\w*|stead\w*|constant|doesn't|doesnt|move|moving|colou?r\w*|white|yellow\w*|orange\w*|red(?:dish)?|blu(?:e|ish)|big|shin\w*|saw|seen|near|horizon|sky|side|what|which)$/u,
+    /^(?:bright\w*|star|planet|light|lights|thing|object|dot|one|low|high|twinkl\w*|flash\w*|flicker\w*|blink\w*|stead\w*|constant|doesn't|doesnt|move|moving|colou?r\w*|white|yellow\w*|orange\w*|red(?:dish)?|blu(?:e|ish)|big|shin\w*|saw|seen|near|horizon|sky|side|what|which|moon|constellation|overhead|zenith|above|head|straight|directly|golden|no|not)$/u,
   moons:
     /^(?:jupiter\w*|jovian|moons?|galilean|satellites?|io|europa|ganymede|callisto|transit\w*|shadows?|occult\w*|eclips\w*|events?|disc|disk|behind|front|beside|position\w*|cross\w*|visible|next|when|seen?|week|month|on)$/u,
   epoch:

@@ -5,7 +5,7 @@ const LONGEST = 4;
 
 const ARTICLES = /^(?:(?:a|an|my|the|our|just|only|some|of) )+/u;
 const DESIGN =
-  'dob|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|cassegrain|frac|mak|maksutov|apo|achromat';
+  'dobs?|dobson|dobsonian|scope|telescope|refractor|reflector|newtonian|newt|(?:schmidt[- ])?cassegrain|sct|rc|frac|mak|maksutov|apo|achromat';
 const SCOPE = `(?: (?:${DESIGN}))?`;
 const APERTURE = new RegExp(`^(\\w+(?:\\.\\d+)?) ?-?(mm|cm|inch(?:es)?|in|"|″|'')${SCOPE}$`, 'u');
 const LEADS = /^(?:with|through|in|using|by|via|a|an|my|the|own|just)$/u;

@@ -15,6 +15,10 @@ export const withoutCourtesies = (words: string): string =>
 const MOON_WIDTH =
   /\b(half )?(?:a |an |the |one |1 )?(?:full )?moon(?:'s|s)?(?:'|’)? (?:width|diameter|breadth|disc|disk)s?\b|\b(?:the )?width of (?:the |a )?(?:full )?moon\b/giu;
 
+/** "The core of the Milky Way": its name ends in a word that ends none. */
+const OF_THE_GALAXY =
+  /\b(?:core|cent(?:re|er)|heart|middle|bulge) of (?:the |our )?(?:milky ?way|galaxy)\b|\bmilky ?way'?s (?:core|cent(?:re|er)|heart)\b/giu;
+
 /** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
 export const inFull = (words: string): string =>
   words
@@ -22,6 +26,7 @@ export const inFull = (words: string): string =>
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\blit\b/giu, 'illuminated')
+    .replace(OF_THE_GALAXY, 'galactic centre')
     // The one that shows what the other does not; both stand together.
     .replace(/\bmagellanic clouds\b/giu, 'large magellanic cloud')
     .replace(/\bmon (?=rises?\b|sets?\b)/giu, 'moon ');

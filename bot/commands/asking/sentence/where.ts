@@ -11,7 +11,7 @@ import {
   type Places,
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
-import { isLittle, runAt, runsOf, take, takeFirst, type Run, type Sentence } from './words.js';
+import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
   readonly places: () => Places;
@@ -78,6 +78,34 @@ const isNamedLikeWord = ({ typed, plain, count }: Run, before: string): boolean 
   count === 1 && /^\p{Lu}\p{Ll}+$/u.test(typed) && /^(?:from|in|near)$/u.test(before) && !NO_TOWN.test(plain);
 const NO_TOWN =
   /^(?:the|this|that|here|there|now|tonight|today|tomorrow|it|my|our|your|an?|which|what|north|south|east|west)$/u;
+
+/**
+ * Words of the trade that towns are called by as well (Meridian, Delta, Split, Due for Douai): a town only straight after what leads to
+ * one, as "in the meridian" and "due north" are of the sky.
+ */
+const OF_TRADE =
+  /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega|meridian|transit|apex|split|due|band|pole|angle|tilt|crescent|bias|lens|star|gap|limit|mare|date|list|lit)$/u;
+const LEADS_TO_TOWN = /^(?:from|in|near|outside|use|save|store|add)$/u;
+const GREEK =
+  /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega)\d?$/u;
+const LONGEST_NAME = 3;
+
+/** "delta cephei", "the pole star": a word that begins or ends a target's name, with the words beside it, is no town. */
+const isPartOfName = ({ words }: Sentence, { at, count, plain }: Run, known: PlaceKnowledge): boolean => {
+  const next = words[at + count]?.plain ?? '';
+  if (GREEK.test(plain) && next !== '' && beginsConstellation(next)) return true;
+  const beside = [1, 2].flatMap((more) => [
+    plainOf(words.slice(at, at + count + more)),
+    plainOf(words.slice(Math.max(0, at - more), at + count)),
+  ]);
+  return (
+    OF_TRADE.test(plain) &&
+    beside.some((name) => name !== plain && name.split(' ').length <= LONGEST_NAME && known.isTarget(name))
+  );
+};
+
+const isOfTrade = (sentence: Sentence, run: Run, known: PlaceKnowledge): boolean =>
+  OF_TRADE.test(run.plain) && (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
 
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
@@ -205,6 +233,11 @@ const savedSlip = (run: Run, before: string, known: PlaceKnowledge): string | nu
 };
 const SAYS_SAVED = /^(?:at|from|in|near|the|my|our|use|to)$/u;
 
+/** "my site is …", "move our place to …": what is told of a site, and only then where it is. */
+const OF_SITE =
+  /^(?:(?:ok|hi|please|and|no|sorry|actually) )*(?:(?:change|set|move|put|make|update) )?(?:my|our|the) (?:new |usual |observing )?(?:site|place|spot|location|position)(?:'s| is| to)(?: now)?(?= )/u;
+const NEAR_TOWN = /^(?:near|outside)$/u;
+
 /** "Whitby Ontario", where the town of that name that we know is in England: with what it is said to lie in, which is taken too. */
 const withRegion = (sentence: Sentence, town: string, from: number, { places }: PlaceKnowledge): string => {
   const begins = from + town.split(' ').length;
@@ -220,24 +253,33 @@ const MOST_IN_REGION = 3;
 
 /** The place as the site rooms read it, or null; its words are taken. */
 export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | null => {
+  const whole = plainOf(sentence.words);
+  const placeFrom = OF_SITE.exec(whole)?.[0].split(' ').length ?? 0;
   const saved = (run: Run): string | null =>
-    known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
-    null;
+    run.at < placeFrom
+      ? null
+      : (known.siteNames.find((name) => sameSiteName(name, run.plain) || sameSiteName(name, withoutOwner(run.plain))) ??
+        null);
   const positionIn = (longest: number): string | null =>
     takeFirst(sentence, longest, (run) => (isPlainPosition(run) ? positionText(run) : null), PREPOSITION)?.text ?? null;
   // The number before "52.7,0.1" is a target's or an hour.
   const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
   if (position !== null) return position;
-  const town = (run: Run, before: string): string | null => townIn(run, before, known);
+  const town = (run: Run, before: string): string | null =>
+    isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
+  const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
-    privateIn,
-    (run, before) => savedSlip(run, before, known),
+    // "At the club field near Nairobi" says where that is.
+    nearTown,
+    (run, before) => (run.at < placeFrom ? null : privateIn(run, before)),
+    (run, before) => (run.at < placeFrom ? null : savedSlip(run, before, known)),
     town,
   ];
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
-    if (place !== null) return read === town ? withRegion(sentence, place.text, place.at, known) : place.text;
+    if (place !== null)
+      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at, known) : place.text;
   }
   return null;
 };
@@ -247,7 +289,7 @@ export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetName
   const { words, taken } = sentence;
   const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
-  if (last === undefined || left.length === 0) return null;
+  if (last === undefined || left.length === 0 || isOfTrade(sentence, last, known)) return null;
   const place = townIn(last, 'near', known);
   if (place === null || populationOf(resolvePlace(known.places(), place)) === null) return null;
   return !isTargetNamed || isOwnName(known.places(), place) ? place : null;

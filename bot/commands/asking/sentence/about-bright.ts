@@ -1,0 +1,73 @@
+/** Sentences about one that was seen, or what stands overhead: which star or planet, which constellation. */
+import { instantLine, says, type Asked, type Rule } from './asked.js';
+import { towardsIn } from './directions.js';
+
+const COLOUR = 'yellow\\w*|golden|orange\\w*|red(?:dish)?|white|blu(?:e|ish)';
+const ONE = 'stars?|lights?|things?|objects?|dots?|planets?|one|points?';
+
+/** "bright star in the east at 8": one that was seen, and no list of targets. */
+const BRIGHT_ONE = new RegExp(
+  `\\bbright(?:est)?\\b(?: \\w+){0,2}? (?:${ONE}|twinkl\\w+)\\b|\\b(?:${ONE}) (?:is |so |very |really |that is |that's )*bright\\b`,
+  'u',
+);
+
+/** "What's that yellowish steady star": called by its colour, or by how it shines. */
+const THAT_ONE = new RegExp(
+  `^(?:what|what's|whats|which|there|there's|i see|i can see|saw|a|the|very|really|that)?\\b.*\\b(?:steady|twinkling|flickering|shining|${COLOUR}) (?:\\w+ )?(?:${ONE})\\b`,
+  'u',
+);
+
+const isOneSeen = (asked: Asked): boolean => says(asked, BRIGHT_ONE) || says(asked, THAT_ONE);
+
+/** "Not blinking" is no planetary nebula; "not the Moon" says what it is not. */
+const isNamed = ({ targets }: Asked): boolean => targets.some((name) => name !== 'blinking' && name !== 'moon');
+
+/** One that was seen somewhere: what else is said of it ("no Moon") tells how it was seen. */
+export const isOfBrightOne = (asked: Asked): boolean =>
+  towardsIn(asked.plain) !== null && !isNamed(asked) && isOneSeen(asked);
+
+/** "What is overhead", "the constellation over my head": of this moment, and no list. */
+const OVERHEAD =
+  /^(?:so )?(?:what|what's|whats|which|the)?(?: is| are| star is| stars are)?\b.*\b(?:overhead|above|zenith|straight up|head)\b/u;
+const CONSTELLATION = /\bconstellations?\b/u;
+/** A list of what to look at is asked for. */
+const TO_LOOK_AT =
+  /\b(?:good|best|worth\w*|interesting|nice|great|see|seen|look|looking|observe\w*|image\w*|photograph\w*|targets?|objects?|galax\w+|nebula\w*|clusters?|doubles?|anything|something|everything|list|tonight|evening|later)\b/u;
+
+const isOfOverhead = (asked: Asked): boolean =>
+  towardsIn(asked.plain) === 'overhead' &&
+  asked.kind === null &&
+  !isNamed(asked) &&
+  (says(asked, CONSTELLATION) || (says(asked, OVERHEAD) && !says(asked, TO_LOOK_AT) && asked.when.night === null));
+
+/** Of the colours that stars are called by, three can be told apart. */
+const COLOURS: readonly (readonly [RegExp, string])[] = [
+  [/\borange\w*|\bred(?:dish)?\b/u, 'orange'],
+  [/\byellow\w*|\bgolden\b/u, 'yellow'],
+  [/\bwhite\b|\bblu(?:e|ish)\b/u, 'white'],
+];
+
+export const brightOne: Rule = (asked) => {
+  const towards = towardsIn(asked.plain);
+  if (towards === null || !(isOfBrightOne(asked) || isOfOverhead(asked))) return null;
+  const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
+  const colour = COLOURS.find(([pattern]) => says(asked, pattern))?.[1];
+  // "this evening" begins when it is asked.
+  const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
+  const when = isNow ? { ...asked.when, night: null } : asked.when;
+  return instantLine(
+    'bright',
+    '',
+    { ...asked, when },
+    {
+      towards,
+      ...(height === undefined ? {} : { height }),
+      ...(colour === undefined ? {} : { colour }),
+      ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
+    },
+  );
+};
+
+/** Planets do not twinkle; an aircraft's blinking is denied as well. */
+const STEADY =
+  /\b(?:steady|steadily|constant|unblinking)\b|\b(?:not|\w+n'?t|without|never|no)(?: \w+)? (?:twinkl\w*|flicker\w*|blink\w*|flash\w*|scintillat\w*)/u;

@@ -1,0 +1,113 @@
+/** Sentences about several nights: which of a week or a month is best, which weekends are dark, the one date or the other. */
+import { MS_PER_DAY } from '../../../ground/durations.js';
+import type { UtcMs } from '../../../sky/types.js';
+import { commandLine } from '../question-parts.js';
+import { says, type Asked, type Known, type Reading, type Rule } from './asked.js';
+import { numberOf } from './words.js';
+
+const MONTHS =
+  'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
+const WEEKDAY = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
+
+/** One night of several is asked for, or what they all are. */
+const NIGHT_OF =
+  /\b(?:which|what|best|darkest|better|good|any)\b(?: [\w']+){0,4}? (?:nights?|evenings?|weekends?|saturdays?|fridays?|sundays?)\b|\b(?:nights?|evenings?|weekends?|saturdays?|fridays?)\b.*\b(?:best|darkest|moonless|no moon|without (?:the |a )?moon|is dark|are dark)\b|\b(?:dark|moonless|moon[- ]free)\b(?: \w+)? (?:nights|weekends|saturdays|fridays)\b/u;
+/** "Is this weekend dark": a yes or a no of it. */
+const WEEKEND_DARK =
+  /^(?:is|are|will|how)\b.*\bweekend\b.*\b(?:dark|moonless|moon)\b|^(?:is|are|will|how)\b.*\b(?:dark|moonless|moon)\b.*\bweekend\b/u;
+const OTHERS =
+  /\b(?:remind\w*|meteors?|\w+ids|showers?|eclipses?|conjunctions?|oppositions?|transits?|weather|cloud\w*|clear)\b/u;
+
+const SPANS: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] = [
+  [/\bnext (\w+) (weeks|nights|days)\b/u, ([, count = '', unit = '']) => `${numberOf(count) ?? 2} ${unit}`],
+  [/\bnext week(?!end)\b/u, () => 'next week'],
+  [/\b(?:this|of the|in the|the coming|coming|during the) week(?!end)\b/u, () => 'this week'],
+  [/\bnext month\b/u, () => 'next month'],
+  [/\bthis month\b/u, () => 'this month'],
+  [/\b(?:of the|in a|the coming|coming|in the next|the next) month\b/u, () => '30 nights'],
+  [
+    new RegExp(`\\b(?:in|of|during|for|this|next) (${MONTHS})( \\d{4})?\\b`, 'u'),
+    ([, month = '', year = '']) => `${month}${year}`,
+  ],
+  [/\bnext weekend\b/u, () => 'next weekend'],
+  [/\b(?:this|the|coming) weekend\b/u, () => 'this weekend'],
+];
+/** Where no span is said: so many weeks hold two dark ones at least. */
+const USUAL_SPAN = '9 weeks';
+const OF_MANY = /\b(?:dark|moonless|moon[- ]free)(?: \w+)? (?:weekends|nights)\b/u;
+
+const spanIn = ({ plain }: Asked): string | null => {
+  for (const [pattern, read] of SPANS) {
+    const found = pattern.exec(plain);
+    if (found !== null) return read(found);
+  }
+  return OF_MANY.test(plain) ? USUAL_SPAN : null;
+};
+
+const DAY = `(?:the )?(?:${WEEKDAY},? )?(?:the )?(\\d{1,2})(st|nd|rd|th)?(?: of)?(?: (${MONTHS}))?`;
+const TWO_DAYS = new RegExp(
+  `(?<![\\d:.] ?)\\b${DAY} or (?:on |maybe )?${DAY}(?![\\d:.]| ?(?:am|pm|inch|mm|x|degrees|o'clock))`,
+  'u',
+);
+const TWO_WEEKDAYS = new RegExp(
+  `\\b(tonight|tomorrow|${WEEKDAY})(?: night)? or (?:on |maybe )?(tomorrow|${WEEKDAY})\\b`,
+  'u',
+);
+const COMPARED = /\b(?:moon\w*|dark\w*|better|best|which|darker)\b/u;
+
+/** The next such date, by the calendar in UTC; null where there is none. */
+const dateOf = (day: number, month: string | undefined, nowUtcMs: UtcMs): string | null => {
+  const now = new Date(nowUtcMs);
+  const wanted = month === undefined ? null : MONTH_NAMES.indexOf(month.slice(0, 3));
+  for (let ahead = 0; ahead < 13; ahead++) {
+    const date = new Date(Date.UTC(now.getUTCFullYear(), now.getUTCMonth() + ahead, day));
+    const isThat = date.getUTCDate() === day && (wanted === null || date.getUTCMonth() === wanted);
+    if (isThat && date.getTime() + MS_PER_DAY > nowUtcMs) return date.toISOString().slice(0, 10);
+  }
+  return null;
+};
+const MONTH_NAMES = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+/** "the 13th or 14th", "friday 11 or saturday 12 december", "friday or saturday". */
+const datesIn = ({ plain }: Asked, nowUtcMs: UtcMs): string | null => {
+  const [, one, oneTh, oneMonth, other, otherTh, otherMonth] = TWO_DAYS.exec(plain) ?? [];
+  const isDate = [oneTh, oneMonth, otherTh, otherMonth].some((part) => part !== undefined);
+  if (one !== undefined && other !== undefined && isDate) {
+    const dates = [
+      dateOf(Number(one), oneMonth ?? otherMonth, nowUtcMs),
+      dateOf(Number(other), otherMonth ?? oneMonth, nowUtcMs),
+    ];
+    return dates.includes(null) ? null : dates.join(' or ');
+  }
+  const [, first, second] = TWO_WEEKDAYS.exec(plain) ?? [];
+  return first === undefined || second === undefined ? null : `${first} or ${second}`;
+};
+
+const weekdaysIn = ({ plain }: Asked): string | undefined => {
+  if (/\bweekends?\b/u.test(plain)) return 'weekends';
+  return /\b(fridays?|saturdays?|sundays?)\b/u.exec(plain)?.[1]?.replace(/s?$/u, 's');
+};
+
+/** "best weekends of next month", as `over:` takes it. */
+const overText = (asked: Asked, span: string): string => {
+  const weekdays = weekdaysIn(asked);
+  if (weekdays === undefined || /weekend/u.test(span)) return span;
+  return `${says(asked, WANTS_BEST) ? 'best ' : ''}${weekdays} of ${span}`;
+};
+const WANTS_BEST = /\b(?:which|what|best|darkest|better)\b/u;
+
+const overLine = (asked: Asked, over: string): Reading => {
+  const [target] = asked.targets.filter((name) => name !== 'moon');
+  return { line: commandLine('dark', '', { over, for: target, site: asked.place ?? undefined }) };
+};
+
+export const nightsAsked =
+  ({ nowUtcMs }: Known): Rule =>
+  (asked) => {
+    const others = asked.targets.filter((name) => name !== 'moon');
+    if (says(asked, OTHERS) || others.includes('sun') || others.length > 1) return null;
+    const dates = says(asked, COMPARED) ? datesIn(asked, nowUtcMs) : null;
+    if (dates !== null) return overLine(asked, dates);
+    const span = says(asked, NIGHT_OF) || says(asked, WEEKEND_DARK) ? spanIn(asked) : null;
+    return span === null ? null : overLine(asked, overText(asked, span));
+  };

@@ -1,0 +1,58 @@
+/** Where a member says they stand, and what becomes of it; by plain English, no source beyond that. */
+import { describe, expect, it } from 'vitest';
+import { runLine } from '../../bot/commands/core/dispatch.js';
+import type { Asker } from '../../bot/commands/core/command.js';
+import { isProblem } from '../../bot/ground/problem.js';
+import { ODALYS, realDeps } from './real-deps.js';
+
+const NOW_UTC_MS = Date.UTC(2026, 10, 27, 21, 0);
+
+/** The usual site after the lines: latitude and longitude as whole degrees; null where there is none. */
+const usualAfter = async (member: string, lines: readonly string[]): Promise<readonly [number, number] | null> => {
+  const deps = await realDeps({ clubSiteText: null });
+  const asker: Asker = { ...ODALYS, memberId: `console:${member}`, displayName: member };
+  for (const line of lines)
+    await runLine(deps, line, {
+      asker,
+      nowUtcMs: NOW_UTC_MS,
+      onError: (error) => {
+        throw error;
+      },
+    });
+  const sites = await deps.store.sites.list({ kind: 'member', id: asker.memberId });
+  const usual = sites.find(({ isDefault }) => isDefault);
+  return usual === undefined ? null : [Math.round(usual.latitudeDeg), Math.round(usual.longitudeDeg)];
+};
+
+describe('where a member says they stand is kept', () => {
+  it.each([
+    ['observing from Santiago, Chile tonight', [-33, -71]],
+    ['camping near Keswick', [55, -3]],
+    ['we are at the club field near Nairobi, Kenya', [-1, 37]],
+    ['staying at a farm near Aberystwyth this week', [52, -4]],
+    ['i have moved to Lisbon', [39, -9]],
+  ] as const)('%s', async (line, where) => {
+    expect(await usualAfter(`tess-${line.length}`, [line])).toEqual(where);
+  });
+
+  it.each([
+    'my site is Auckland',
+    'ok my site is now Auckland',
+    'my location is Auckland',
+    'change my site to Auckland',
+  ])('in the place of the one before: %s', async (line) => {
+    expect(await usualAfter(`noor-${line.length}`, ["I'm observing from Tucson", line])).toEqual([-37, 175]);
+  });
+
+  it('but the club’s, where the club has none, is asked for', async () => {
+    const deps = await realDeps({ clubSiteText: null });
+    const outcome = await runLine(deps, "I'm at the club tonight", {
+      asker: { ...ODALYS, memberId: 'console:ines', displayName: 'Ines' },
+      nowUtcMs: NOW_UTC_MS,
+      onError: (error) => {
+        throw error;
+      },
+    });
+    expect(isProblem(outcome) && outcome.problem).toBe('no-site');
+  });
+});
