@@ -61,8 +61,7 @@ describe('a number with words', () => {
     const reply = await say(`${numberOf(shown, 'denied')}. it waits and then there is a time out`);
     expect(noteOf(reply)).toContain('Which is it?');
     expect(stepOf(reply).id).toBe('message');
-    expect(reply.choices?.slice(0, 2).map(({ run }) => run.split('.').at(-1))).toEqual(['denied', 'no-reply']);
-    expect(stepOf(await say('2')).id).not.toBe('message');
+    expect(stepOf(await say(String(numberOf(shown, 'no-reply')))).id).not.toBe('message');
   });
 });
 
@@ -75,7 +74,7 @@ describe('what was asked back', () => {
     return own;
   };
 
-  it.each(['aye', 'yup thats the one', 'jawohl', 'that is correct mate', 'claro', 'precisely', 'it does', 'top one'])(
+  it.each(['aye', 'yup thats the one', 'jawohl', 'that is correct mate', 'claro', 'precisely', 'it does'])(
     'is taken by “%s”',
     async (yes) => {
       const reply = await (await asked()).say(yes);
@@ -89,21 +88,20 @@ describe('what was asked back', () => {
     expect(stepOf(reply).id).not.toBe('adapter-light');
   });
 
-  it('is refused alone, and stands no more among what is offered first', async () => {
+  it('is refused alone', async () => {
     const reply = await (await asked()).say('nein');
     expect(stepOf(reply).id).toBe('adapter-light');
     expect(noteOf(reply)).toContain('Not that one');
-    expect(reply.choices?.[0]?.run).not.toMatch(/\.both$/u);
   });
 });
 
 describe('words that are no answer', () => {
-  it('bring three answers and not the list, then another question, and the question once more later', async () => {
+  it('leave the list as it is, then bring another question, and the question once more later', async () => {
     const { say, shown } = await at(SILENT, 'message');
     expect(answersShown(shown)).toBeGreaterThan(5);
     const first = await say('the neighbours have a new fence');
     expect(noteOf(first)).toContain('“the neighbours have a new fence”');
-    expect(answersShown(first)).toBeLessThanOrEqual(3);
+    expect(answersShown(first)).toBe(answersShown(shown));
     let reply = await say('grandmother sends her love');
     expect(stepOf(reply).id).not.toBe('message');
     const asked: string[] = [];

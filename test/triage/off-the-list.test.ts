@@ -19,7 +19,7 @@ const atTheList = async (name: string): Promise<Asker> => {
 describe('at the list of what was read', () => {
   it.each([
     ['is it going to be clear tonight', 'I cannot see the weather'],
-    ['what can i see from Whitby Ontario tonight', 'Worth seeing'],
+    ['what can i see from Ripon England tonight', 'Worth seeing'],
     ['what do you know about me', 'What I keep about you'],
     ['stop the walk', 'What was said'],
     ['it says time out on com4', 'Step 2'],

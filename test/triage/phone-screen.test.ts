@@ -9,14 +9,14 @@ const runOf = (reply: Reply, label: string): string =>
   reply.choices?.find((choice) => choice.label.startsWith(label))?.run ?? `no choice ${label}`;
 
 describe('a long list of answers', () => {
-  it('shows six and the way to the rest, and not one of another question', async () => {
+  it('shows seven and the way to the rest, and not one of another question', async () => {
     const who = member('Maelle');
     let reply = await answer(deps, 'triage do:new', NOW, who);
     reply = await answer(deps, `triage walk:${idOf(reply)} answer:path.bridge-own-network`, NOW, who);
     expect(stepOf(reply).id).toBe('how-far');
     const own = (shown: Reply): number =>
       (shown.choices ?? []).filter(({ run }) => run.includes('answer:how-far.') && !run.endsWith('.unsure')).length;
-    expect(own(reply)).toBe(6);
+    expect(own(reply)).toBe(7);
     const whole = await answer(deps, runOf(reply, 'Another'), NOW, who);
     expect(stepOf(whole).id).toBe('how-far');
     expect(own(whole)).toBe(deps.triage().check('how-far')?.answers.length);

@@ -19,7 +19,7 @@ const OWN = 'the bridge on the mount makes its own network, windows, the program
 
 describe('an answer to another question', () => {
   it.each([
-    [LEAD, 'changed-last', 'oh hold on, it sits in the guide port on the mount', 'guider, accessory'],
+    [LEAD, 'changed-last', 'oh hold on, it sits in the guide port on the mount', 'socket for a guider'],
     [LEAD, 'adapter-light', 'by the by, st4 is printed beside that socket', 'guider, accessory'],
     [OWN, 'ping', 'there is only a single bar of signal out here', 'a weak wireless signal'],
     [OWN, 'ping', 'i see now that the laptop sits on our house network, not on that of the mount', 'another network'],

@@ -1,6 +1,6 @@
 /** The one declaration of a command, from which every platform's form of it is made. */
 import * as z from 'zod';
-import type { Audience } from '../../ground/problem.js';
+import type { Audience, Choice } from '../../ground/problem.js';
 import type { Catalogue } from '../../catalogue/index.js';
 import type { PlatformName } from '../../ground/platform-name.js';
 import type { PictureReader } from '../../pictures/picture-reader.js';
@@ -253,8 +253,17 @@ export interface SeveralRead {
   readonly left: readonly string[];
 }
 
+/** A question that waits for this asker, put again under an answer to something else. */
+export interface StandsAgain {
+  /** One line. */
+  readonly note: string;
+  readonly choices: readonly Choice[];
+  /** In place of the choices, where the answer asks something itself. */
+  readonly back: Choice;
+}
+
 export interface WordsReader {
-  /** For the log. */
+  /** For the log; that of the command whose questions it reads the answers to. */
   readonly name: string;
   /** Asked as well about words that begin with a command's name by chance ("moon rise tomorrow") and that it could not read. */
   readonly mendsCommands?: boolean;
@@ -262,4 +271,9 @@ export interface WordsReader {
   readonly isOfWalk?: true;
   /** Null: not for this reader. What it rejects with goes to the log, and the next one is asked. */
   readonly read: (deps: Deps, said: SaidWords) => Promise<WordsRead | SeveralRead | null>;
+  /** What still waits for the asker's words once something else was answered; null: nothing. */
+  readonly standsAgain?: (
+    deps: Deps,
+    ask: { readonly asker: Asker; readonly nowUtcMs: UtcMs },
+  ) => Promise<StandsAgain | null>;
 }

@@ -13,6 +13,7 @@ import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './gramm
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
 import { severalAnswers, type Answered } from './several-answers.js';
+import { isOfWhatWaits, withStanding } from './stands-again.js';
 
 /** Told of errors that are ours, never the member's; the member gets a short apology. */
 export type ErrorSink = (error: unknown, commandName: string) => void;
@@ -249,6 +250,21 @@ const runTyped = async (deps: Deps, line: string, parsed: ParsedLine, ask: Ask):
 /** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
 const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 
+/** What waits for the asker stands again under an answer to something else. */
+const standingUnder = async (deps: Deps, outcome: Outcome, ask: Ask, command: string | null): Promise<Outcome> => {
+  if (isOfWhatWaits(outcome)) return outcome;
+  for (const { name, standsAgain } of deps.readers ?? []) {
+    if (standsAgain === undefined || name === command) continue;
+    try {
+      const standing = await standsAgain(deps, ask);
+      if (standing !== null) return withStanding(outcome, standing);
+    } catch (error) {
+      ask.onError(error, name);
+    }
+  }
+  return outcome;
+};
+
 /**
  * Reads and runs one line. Text that begins with no command goes to `deps.readers` in order; the first that has something to
  * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
@@ -256,8 +272,8 @@ const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 export const runLine = async (deps: Deps, typed: string, ask: Ask): Promise<Outcome> => {
   const line = withoutAddress(typed);
   const parsed = parseLine(line, deps.commands);
-  if (!isProblem(parsed)) return runTyped(deps, line, parsed, ask);
-  return NO_COMMAND.includes(parsed.problem)
-    ? ((await readWords(deps, line.slice(0, PASTE_LIMIT), ask)) ?? parsed)
-    : parsed;
+  if (!isProblem(parsed)) return standingUnder(deps, await runTyped(deps, line, parsed, ask), ask, parsed.command.name);
+  if (!NO_COMMAND.includes(parsed.problem)) return parsed;
+  const answered = await readWords(deps, line.slice(0, PASTE_LIMIT), ask);
+  return answered === null ? parsed : standingUnder(deps, answered, ask, null);
 };

@@ -9,13 +9,16 @@ import {
   highestByNight,
   whenAbove,
   whenClear,
+  SIDES,
   whenDark,
+  whenDue,
   whenRises,
   whenSets,
   whenSunrise,
   whenTransits,
   type Moment,
   type Search,
+  type Side,
 } from '../../reminders/find-moment.js';
 import { sunriseWarningText } from '../../reminders/standing-warning.js';
 import type { TimeSpan } from '../../sky/night.js';
@@ -31,6 +34,7 @@ import { again, type RemindOptions } from './remind-options.js';
 import {
   altitudeText,
   darkText,
+  dueText,
   horizonText,
   hourText,
   riseText,
@@ -153,6 +157,8 @@ const ofEvent = ({ where, given, nowUtcMs }: Told, event: string): Asked | Probl
   };
 };
 
+const isSide = (when: string | undefined): when is Side => when !== undefined && Object.hasOwn(SIDES, when);
+
 const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Problem => {
   const { observer, zone, name } = where.site;
   const isByDay = target.id === 'sun';
@@ -178,6 +184,18 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
       why: () =>
         `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that ${what}.`,
       already: `${target.name} is at the meridian already`,
+    };
+  }
+  if (isSide(given.when)) {
+    const side = given.when;
+    return {
+      ...about,
+      kind: 'transit',
+      search: (night) => whenDue(target.body, observer, side, night, nowUtcMs),
+      sayOf: (moment) => dueText(target, where, side, moment),
+      why: () =>
+        `${target.name} is not due ${side} above the horizon of ${name}${isByDay ? '' : ', with the Sun down,'} in what is left of that ${what}.`,
+      already: `${target.name} is due ${side} already`,
     };
   }
   if (given.when === 'horizon') {

@@ -17,13 +17,10 @@ export const options = {
   target: optional(text('add: the target, by name or coordinates', { complete: 'target' })),
   above: optional(number('add: when the target is higher than this many degrees', { min: 0, max: 90 })),
   when: optional(
-    choice('add: or when it clears your horizon, transits or sets, or when dark begins, or before sunrise', [
-      'horizon',
-      'transit',
-      'set',
-      'dark',
-      'sunrise',
-    ]),
+    choice(
+      'add: or when it clears your horizon, transits, sets or is due south, or when dark begins, or before sunrise',
+      ['horizon', 'transit', 'set', 'north', 'east', 'south', 'west', 'dark', 'sunrise'],
+    ),
   ),
   at: optional(
     text('add: or at an hour, with a target or without: 23:00, 9pm, in 2 hours', { complete: 'time', maxLength: 80 }),

@@ -1,4 +1,7 @@
-/** The answers of a step as choices: the six likeliest of a long list first, the rest behind one line; before all, one asked back. */
+/**
+ * The answers of a step as choices: the likeliest of a long list, the rest behind one line. Asked again, the list stands as it stood,
+ * under its numbers, whatever is likelier by now; what is asked back and was not in it comes behind it.
+ */
 import type { Choice } from '../../ground/problem.js';
 import { UNSURE, whatEachAnswerSays, type Assessment } from '../../triage/index.js';
 import { answersOf } from './step-data.js';
@@ -6,44 +9,57 @@ import { answerLine, doLine } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 /** So many answers fit a phone; with one more, a line for the rest would save nothing. */
-const SHOWN_AT_FIRST = 6;
-/** Beside words that were no answer, so many. */
-const SHOWN_AGAIN = 3;
+const SHOWN_AT_FIRST = 7;
+/** Stands in the record for the line that shows the rest; no answer's id is so. */
+const MORE = '…';
 
 export interface AnswersShown {
   /** Every answer of a long list. */
   readonly whole?: boolean | undefined;
   /** Answers that the member is asked back, likeliest first: "Did you mean …?" */
   readonly first?: readonly string[] | undefined;
-  /** An answer just refused. */
-  readonly refused?: string | undefined;
-  /** The list was shown before: only what is likeliest of it. */
-  readonly few?: boolean | undefined;
 }
 
 /** The likeliest answers of a long list, in the list's order; all of it where it is short or was asked for. */
-export const answerChoices = (
-  walk: Walk,
-  assessment: Assessment,
-  { whole, first = [], few = false, refused }: AnswersShown = {},
-): readonly Choice[] => {
-  const listed = answersOf(assessment).filter(({ id }) => id !== refused);
-  const choice = ({ id, label }: (typeof listed)[number]): Choice => ({
-    label,
-    run: answerLine(walk, assessment.step.id, id),
-  });
-  const asked = first.flatMap((id) => listed.filter((one) => one.id === id));
-  const all = [...asked, ...listed.filter((one) => !asked.includes(one))];
+const likeliest = (assessment: Assessment, whole: boolean): readonly string[] => {
+  const listed = answersOf(assessment);
   const proper = listed.filter(({ id }) => id !== UNSURE);
-  const most = few ? Math.max(SHOWN_AGAIN, asked.length) : SHOWN_AT_FIRST;
-  if (whole === true || proper.length <= most + 1) return all.map(choice);
+  if (whole || proper.length <= SHOWN_AT_FIRST + 1) return listed.map(({ id }) => id);
   const likely = new Map(whatEachAnswerSays(assessment).map(({ label, probability }) => [label, probability]));
   // Sorting keeps the list's order among equals.
-  const likeliest = [...proper].sort((a, b) => (likely.get(b.label) ?? 0) - (likely.get(a.label) ?? 0));
-  const shown = new Set([...asked, ...likeliest].slice(0, most));
+  const best = [...proper].sort((a, b) => (likely.get(b.label) ?? 0) - (likely.get(a.label) ?? 0));
+  const shown = new Set(best.slice(0, SHOWN_AT_FIRST));
   return [
-    ...all.filter((one) => one.id !== UNSURE && shown.has(one)).map(choice),
-    { label: 'Another…', run: doLine(walk, 'more') },
-    ...all.filter(({ id }) => id === UNSURE).map(choice),
+    ...proper.filter((one) => shown.has(one)).map(({ id }) => id),
+    MORE,
+    ...listed.filter(({ id }) => id === UNSURE).map(({ id }) => id),
   ];
+};
+
+/** As the same step's list stood a moment ago; null where another stood, or some of it can no longer be. */
+const asItStood = (
+  { state: { shown } }: Walk,
+  { step }: Assessment,
+  ids: ReadonlySet<string>,
+): readonly string[] | null =>
+  shown?.step === step.id && shown.answers.every((id) => id === MORE || ids.has(id)) ? shown.answers : null;
+
+/** The answers that a reply shows, in their order; kept with the walk, so that they stand so again. */
+export const answersShown = (
+  walk: Walk,
+  assessment: Assessment,
+  { whole = false, first = [] }: AnswersShown = {},
+): readonly string[] => {
+  const ids = new Set(answersOf(assessment).map(({ id }) => id));
+  const list = (whole ? null : asItStood(walk, assessment, ids)) ?? likeliest(assessment, whole);
+  return [...list, ...first.filter((id) => ids.has(id) && !list.includes(id))];
+};
+
+export const answerChoices = (walk: Walk, assessment: Assessment, shown: AnswersShown = {}): readonly Choice[] => {
+  const listed = answersOf(assessment);
+  return answersShown(walk, assessment, shown).flatMap((shownId): readonly Choice[] => {
+    const found = listed.find(({ id }) => id === shownId);
+    if (found !== undefined) return [{ label: found.label, run: answerLine(walk, assessment.step.id, found.id) }];
+    return shownId === MORE ? [{ label: 'Another…', run: doLine(walk, 'more') }] : [];
+  });
 };

@@ -1,6 +1,6 @@
 /** The way to the mount or the system told anew, against what stood: "i was wrong, its the bluetooth one", "on usb, not wifi". */
 import { takesBack, type Reading } from '../../reading/index.js';
-import type { WalkState } from '../../triage/index.js';
+import { VOLTS_NAMED, type WalkState } from '../../triage/index.js';
 import type { Began } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -34,3 +34,14 @@ export const withoutStood = ({ context }: Began, state: WalkState, fields: reado
   ...state,
   events: [...state.events, ...fields.map((what) => ({ kind: 'not-so' as const, what, by: context.by }))],
 });
+
+/** What a way to the mount is made of. */
+const NAMES_A_WAY =
+  /\b(?:usb|serial|rs-?232|adapt[eo]r|dongle|hand ?set|controller|keypad|cables?|leads?|cord|sockets?|board|blue ?tooth|wi-?fi|wireless|network|lan|router|bridge|hotspot)\b/iu;
+
+/**
+ * "When it slews" says when a meter was read, or nothing but "as I said" was said; or nothing was asked yet, and "the mount connects,
+ * but …" names no network of the mount's.
+ */
+export const tellsNoAnswer = ({ isOpening }: Began, text: string, { met }: Reading): boolean =>
+  met.includes(VOLTS_NAMED) || text === '' || (isOpening === true && !NAMES_A_WAY.test(text));

@@ -6,6 +6,8 @@ import type { Walk } from './walk-keeper.js';
 
 export type Parts = Pick<Reply, 'summary'> & Partial<Reply>;
 
+const FIXED_MEANS = 'Yes means that what failed before works now.';
+
 export const doneParts = (walk: Walk, { id, title }: FaultEntry): Parts => ({
   summary: `Fixed: ${title}.`,
   notes: ['May I count this cause for the club, without your name? It helps to ask the right thing sooner next time.'],
@@ -18,12 +20,17 @@ export const doneParts = (walk: Walk, { id, title }: FaultEntry): Parts => ({
   level: 'good',
 });
 
-/** One press ends it, or goes on. */
-export const fixedParts = (walk: Walk, ifFixed: string): Parts => ({
+/**
+ * One press ends it, or goes on.
+ * @param remedy the one in hand: a yes may only say that it was done
+ */
+export const fixedParts = (walk: Walk, ifFixed: string, remedy: FaultEntry | null): Parts => ({
   summary: 'Is it fixed?',
+  notes: [FIXED_MEANS],
   choices: [
     { label: 'Yes, it works now', run: ifFixed },
-    { label: 'No, go on', run: `triage walk:${walk.id}` },
+    ...(remedy === null ? [] : [{ label: 'Done, and no change', run: answerLine(walk, remedy.id, 'same') }]),
+    { label: remedy === null ? 'No, go on' : 'Not done yet: show the lines', run: `triage walk:${walk.id}` },
   ],
 });
 

@@ -25,7 +25,7 @@ export const guessedIn = ({ context: { model } }: Pick<Began, 'context'>, turn: 
 
 const BEGINS = { yes: /^yes\b/iu, no: /^no\b/iu } as const;
 /** "Yes that", "yes, that one": said of what was shown, and no answer to a question of yes or no. */
-const POINTS = /\b(?:that|this|it|those|them|exactly|right|correct|you got|spot on|perhaps|first|genau|stimmt)\b/iu;
+const POINTS = /\b(?:that|this|it|those|them|exactly|right|correct|you got|spot on|perhaps|genau|stimmt)\b/iu;
 
 const taken = ({ context }: Began, state: WalkState, guesses: Guesses): WalkState =>
   guesses.reduce((at, { what, answer }) => {

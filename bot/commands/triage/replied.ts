@@ -68,7 +68,7 @@ const takeNo = (began: Began, asked: AnswerMeant, text: string, rest: string): T
   const after = meant?.isSure === true ? answerStep(model, state, before.step.id, meant.id, by) : null;
   if (after !== null && !isProblem(after))
     return changed(began, after, { notes: told === null ? [] : readWords(model, told.read, meant) });
-  return changed(began, state, { ...offeredInstead(meant, rest), at: before.step, few: true, refused: asked.id });
+  return changed(began, state, { ...offeredInstead(meant, rest), at: before.step, few: true });
 };
 
 const THEN_THIS = 'Good. Then on with this one:';

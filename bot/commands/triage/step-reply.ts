@@ -19,7 +19,7 @@ import { numbersParts } from './numbers-parts.js';
 import { howLines, lettered, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
 import { checkOf, doubtNotes, reasonNotes } from './step-reasons.js';
-import { entriesOffer, filledFrom, forPhone, linesFor, lowered, titleOf } from './walk-words.js';
+import { answerLine, entriesOffer, filledFrom, forPhone, forTablet, linesFor, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -34,8 +34,7 @@ export interface Said {
   readonly asksBack?: boolean | undefined;
   /** The answers that the notes ask back. */
   readonly first?: readonly string[] | undefined;
-  readonly refused?: string | undefined;
-  /** Its likeliest answers alone. */
+  /** Asked a moment ago: what stands above is not said again. */
   readonly few?: boolean | undefined;
   readonly offers?: Choice | undefined;
   /** Asked whether the trouble is over: the line that a yes runs. */
@@ -61,7 +60,7 @@ const openingParts = (
   walk: Walk,
   assessment: Assessment,
   id: 'path' | 'system' | 'client',
-  { whole, before, first, few, refused }: Said,
+  { before, first }: Said,
 ): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
@@ -69,7 +68,7 @@ const openingParts = (
     notes: id === 'client' ? [CLIENT_HELP] : [],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
-      ...answerChoices(walk, assessment, few === true && whole !== true ? { first, few, refused } : { whole: true }),
+      ...answerChoices(walk, assessment, { whole: true, first }),
       ...(silent ? [paste(walk)] : waysOut(model, walk)),
     ],
   };
@@ -84,7 +83,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before, first, few, refused }: Said,
+  { whole, before, first, few }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -101,7 +100,7 @@ const askParts = (
     ],
     cautions: stepCautions(model, walk.state.events, assessment, before),
     choices: [
-      ...answerChoices(walk, assessment, { whole, first, few, refused }),
+      ...answerChoices(walk, assessment, { whole, first }),
       ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
       ...entriesOffer(check),
@@ -187,6 +186,24 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Par
   ],
 });
 
+/** The step's own words, each through the same change. */
+const reworded = (parts: Parts, change: (line: string) => string): Parts => ({
+  ...parts,
+  summary: change(parts.summary),
+  ...(parts.facts === undefined ? {} : { facts: parts.facts.map((fact) => ({ ...fact, value: change(fact.value) })) }),
+  ...(parts.notes === undefined ? {} : { notes: parts.notes.map(change) }),
+  ...(parts.choices === undefined
+    ? {}
+    : { choices: parts.choices.map((choice) => ({ ...choice, label: change(choice.label) })) }),
+});
+
+/** Behind the step's own answers, whose numbers stay. */
+const withOffer = (choices: readonly Choice[], own: string, offer: Choice | undefined): readonly Choice[] => {
+  if (offer === undefined) return choices;
+  const at = choices.findLastIndex(({ run }) => run.startsWith(own)) + 1;
+  return [...choices.slice(0, at), offer, ...choices.slice(at)];
+};
+
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
   const { notes = [], before, asksBack = false, ifFixed, whichCured, offers } = said;
@@ -194,13 +211,14 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
   const still = isSameRemedy(before, step) && !asksBack;
   const partsNow = (): Parts | null => {
     if (whichCured !== undefined) return whichCuredParts(model, walk, whichCured);
-    if (ifFixed !== undefined) return fixedParts(walk, ifFixed);
+    if (ifFixed !== undefined) return fixedParts(walk, ifFixed, step.kind === 'try' ? step.fault : null);
     return still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
   };
-  const parts = partsNow();
+  const made = partsNow();
+  const parts = made === null ? null : reworded(made, forTablet(walk.state, assessment.context.system));
   if (parts === null) {
-    const made = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
-    return { ...made, notes: [...notes, ...made.notes] };
+    const sheet = handOnReply(model, walk, assessment, step.kind === 'handOn' ? step.fault : null);
+    return { ...sheet, notes: [...notes, ...sheet.notes] };
   }
   return reply({
     pointsAt: NOWHERE,
@@ -208,7 +226,7 @@ export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment
     level: (parts.cautions ?? []).length > 0 ? 'caution' : 'info',
     ...parts,
     notes: [...notes, ...(parts.notes ?? [])],
-    choices: [...(offers === undefined ? [] : [offers]), ...(parts.choices ?? [])],
+    choices: withOffer(parts.choices ?? [], answerLine(walk, step.id, ''), offers),
     data: stepData(walk, assessment),
   });
 };

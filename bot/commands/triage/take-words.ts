@@ -19,7 +19,6 @@ import {
   passStep,
   tellText,
   UNSURE,
-  VOLTS_NAMED,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
@@ -28,7 +27,7 @@ import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
-import { toldAnew, withoutStood } from './corrected-opening.js';
+import { tellsNoAnswer, toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
@@ -92,8 +91,7 @@ const answerToQuestion = (
   // One of two answers: the record has it so.
   if (told?.or !== undefined) return null;
   if (told !== undefined && !step.opening) return sure(told.answer);
-  // "When it slews" says when a meter was read, or nothing but "as I said" was said.
-  if (read.met.includes(VOLTS_NAMED) || text === '') return null;
+  if (tellsNoAnswer(began, text, read)) return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {

@@ -137,10 +137,23 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
+/** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
+const PIECES = 2;
+const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
+  'outcome' in read &&
+  read.isTopic === true &&
+  !ASKED.test(text) &&
+  (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && (read === null || asksOnly(read, text))) return true;
+  if (
+    wordCount >= LEAST_OF_GEAR &&
+    isOfGear(text) &&
+    (read === null || asksOnly(read, text) || isListOfGear(read, text))
+  )
+    return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;

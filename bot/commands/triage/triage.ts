@@ -1,12 +1,14 @@
 /** `triage`: walks a member, or a helper on that member's behalf, from "it does not connect" to a verified cure. */
 import { onceOf } from '../../ground/once.js';
 import { createInTurn, type InTurn } from '../../ground/in-turn.js';
-import { isProblem } from '../../ground/problem.js';
+import { isProblem, problem } from '../../ground/problem.js';
+import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
 import type { Store } from '../../store/store.js';
-import { assess, standing, type TriageModel } from '../../triage/index.js';
+import { assess, standing, type Assessment, type TriageModel } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
+import { answersShown } from './answer-choices.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
@@ -15,7 +17,7 @@ import { doubtReply } from './read-notes.js';
 import { stepReply } from './step-reply.js';
 import { takeTurn } from './take-turn.js';
 import { DOINGS, type Turn } from './turn.js';
-import { clubOutcomes, keepWalk, latestOf } from './walk-keeper.js';
+import { clubOutcomes, keepWalk, latestOf, type Walk } from './walk-keeper.js';
 import { whyReply } from './why-reply.js';
 import { memberName } from './walk-words.js';
 
@@ -39,9 +41,22 @@ const NUMBERS_FORM: Form = {
   ],
 };
 
-const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string, number>>): Reply => {
+/** The walk, which keeps what its reply lists. */
+const listing = ({ walk, show, first }: Turn, assessment: Assessment): Walk => {
+  const { shown: _before, ...state } = walk.state;
+  if (show !== 'step' && show !== 'more') return walk;
+  if (assessment.step.kind !== 'ask' || assessment.step.opening) return { ...walk, state };
+  const answers = answersShown(walk, assessment, { whole: show === 'more', first });
+  return { ...walk, state: { ...state, shown: { step: assessment.step.id, answers: [...answers] } } };
+};
+
+const shown = (
+  model: TriageModel,
+  turn: Turn,
+  assessment: Assessment,
+  outcomes: Readonly<Record<string, number>>,
+): Reply => {
   const { walk, notes, show } = turn;
-  const assessment = assess(model, walk.state, outcomes);
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
   if (show === 'summary' || walk.endedUtcMs !== null) {
     const made = summaryReply(model, walk, assessment);
@@ -62,7 +77,6 @@ const shown = (model: TriageModel, turn: Turn, outcomes: Readonly<Record<string,
     asksBack: turn.asksBack,
     first: turn.first,
     few: turn.few,
-    refused: turn.refused,
     ifFixed: turn.ifFixed,
     whichCured: turn.whichCured,
     offers: turn.offers,
@@ -80,6 +94,12 @@ const restingOn = (made: Reply, { rests }: Turn): Reply =>
         pointsAt: rests.pointsAt,
         audience: rests.audience === 'asker' ? 'asker' : made.audience,
       };
+
+const endedMeanwhile = (): Outcome =>
+  problem(
+    'walk-ended',
+    'This walk was ended while the file was being read, so nothing of it was taken. To begin anew with it, send it once more with: triage do:new',
+  );
 
 /** By the part of the store that keeps walks: each request has a store of its own around it. */
 const turnsIn = onceOf((_: Store['walks']): InTurn => createInTurn());
@@ -119,19 +139,27 @@ export const triage = defineCommand({
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, request, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
-    const said = fresh ? { text: bare === 'new' ? undefined : options.text, file: options.file } : options;
+    const inWords = fresh ? { text: bare === 'new' ? undefined : options.text } : options;
+    // A picture takes its time, in which the walk is free for the next press.
+    const isHeard = options.file !== undefined && speakerOf(found.walk, asker) !== null && found.asksToHelp !== true;
+    const read = isHeard && options.file !== undefined ? await readMemberFile(deps.pictures, options.file) : undefined;
+    const said = { ...inWords, file: read };
     const answered = async (latest: Found): Promise<Outcome> => {
       if (latest.asksToHelp === true) return askToHelp(deps.store, latest.walk, asker);
       if (options.do === 'accept') return acceptHelper(deps.store, latest.walk, asker, options.answer);
       const by = speakerOf(latest.walk, asker);
       if (by === null) return notYours(latest.walk);
+      if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
+        return endedMeanwhile();
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
-      const turn = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
-      if (isProblem(turn)) return turn;
+      const taken = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
+      if (isProblem(taken)) return taken;
+      const assessment = assess(model, taken.walk.state, outcomes);
+      const turn = { ...taken, walk: listing(taken, assessment) };
       const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
       const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
       const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
-      const made = restingOn(shown(model, told, outcomes), turn);
+      const made = restingOn(shown(model, told, assessment, outcomes), turn);
       return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
     };
     // Two who answer one walk at the same moment are both heard: each turn begins where the one before left it.

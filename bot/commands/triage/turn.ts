@@ -1,7 +1,7 @@
 /** One turn of a walk: what it is given, what it stands on, what comes of it. */
 import { hasBegun } from './walk-words.js';
-import type { Choice } from '../../ground/problem.js';
-import type { MemberFile } from '../../ground/member-file.js';
+import type { Choice, Problem } from '../../ground/problem.js';
+import type { FileText } from '../../pictures/read-member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   turnFrom,
@@ -35,7 +35,8 @@ export interface SaidInTurn {
   readonly text?: string | undefined;
   readonly answer?: string | undefined;
   readonly do?: Doing | undefined;
-  readonly file?: MemberFile | undefined;
+  /** What stands in a file that was sent, or why it cannot be read. */
+  readonly file?: FileText | Problem | undefined;
 }
 
 export interface TurnContext {
@@ -55,13 +56,11 @@ export interface Turn {
   readonly at?: Step;
   /** The words ask how that step is done. */
   readonly asksBack?: boolean;
-  /** Answers to the step in hand that stand first: the one the words are nearest to, asked back, or the two that were said at once. */
+  /** Answers to the step in hand that must be among those shown: the one the words are nearest to, asked back, or the two that were said at once. */
   readonly first?: readonly string[] | undefined;
-  /** The answer asked back that was refused just now. */
-  readonly refused?: string | undefined;
-  /** The step was shown before: its likeliest answers alone stand there now. */
+  /** The step was shown before: what it asks stands above. */
   readonly few?: boolean;
-  /** An answer to another question that is asked back: it stands before all else. */
+  /** An answer to another question that is asked back: it stands behind the step's own. */
   readonly offers?: Choice | undefined;
   /** The causes among which the member is asked what the cure was. */
   readonly whichCured?: readonly string[] | undefined;
@@ -80,6 +79,8 @@ export interface Began {
   readonly walk: Walk;
   readonly before: Assessment;
   readonly notes: readonly string[];
+  /** These words begin the walk: nothing was asked of them. */
+  readonly isOpening?: boolean;
 }
 
 /** A question, a remedy or numbers stand before the member, who may be saying something to them. */

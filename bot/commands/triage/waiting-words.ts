@@ -17,6 +17,7 @@ import type { Reading } from '../asking/sentence/asked.js';
 import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
+import { walkStandsAgain } from './stands-again.js';
 import { numbersSaid } from './take-numbers.js';
 import { tellsOutcome } from './told-at-card.js';
 import { triage } from './triage.js';
@@ -105,6 +106,7 @@ const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
 export const waitingWords: WordsReader = {
   name: 'triage',
   isOfWalk: true,
+  standsAgain: walkStandsAgain,
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
     if (walk === null) return null;

@@ -76,6 +76,24 @@ export const forPhone = (state: WalkState): ((line: string) => readonly string[]
   };
 };
 
+const A_TABLET = /\b(?:i ?pads?|tablets?|galaxy tab)\b/iu;
+const A_PHONE = /\b(?:(?:i ?|smart|cell|mobile )?phones?|mobile|handy)\b/iu;
+
+/** What is written for a phone, where the member's words name a tablet alone. */
+export const forTablet = (state: WalkState, system: System | null): ((line: string) => string) => {
+  const words = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : [])).join('\n');
+  if (system !== 'phone' || !A_TABLET.test(words) || A_PHONE.test(words)) return (line) => line;
+  return (line) =>
+    /\btablet/iu.test(line)
+      ? line
+      : line
+          .replace(/\b(the|this|your|same|that) phone\b/giu, '$1 tablet')
+          .replace(
+            /(^|[.:] )(A phone|Phones)\b/gu,
+            (_, before: string, named: string) => `${before}${named === 'Phones' ? 'Tablets' : 'A tablet'}`,
+          );
+};
+
 const PORT = /\/dev\/(?:ttyUSB|ttyACM|rfcomm)\d{1,3}|\/dev\/cu\.[\w.-]{2,40}|\bCOM\d{1,3}\b/giu;
 const PRIVATE_ADDRESS = /\b(?:192\.168|10\.\d{1,3}|172\.(?:1[6-9]|2\d|3[01]))\.\d{1,3}(?:\.\d{1,3})?\b/gu;
 

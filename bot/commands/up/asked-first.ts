@@ -4,6 +4,7 @@ import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
+import { nextAtHourAngle } from '../../pointing/mount/tracking-limit.js';
 import { compassWord, degrees, hoursMinutes, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
@@ -16,6 +17,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
+import { lastCrossing } from '../meridian/by-hour.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -184,6 +186,15 @@ const hourAngleText = (hours: number): string => {
   return hours < 0 ? `−${time}, east of the meridian` : `+${time}, west of the meridian`;
 };
 
+/** When it was on the meridian, or comes to it. */
+const crossingWords = ({ target: { body }, where: { site } }: TargetAtSite, utcMs: UtcMs): string => {
+  const { observer, zone } = site;
+  const last = lastCrossing({ body, observer, utcMs });
+  return last === null
+    ? `; it crosses it at ${formatLocalTime(nextAtHourAngle(body, observer, utcMs, 0), zone)}`
+    : `; it crossed it at ${formatLocalTime(last, zone)}`;
+};
+
 const instantWords = ({ first, asked, utcMs, nowUtcMs }: FirstQuestion): string => {
   const { target, where } = asked;
   const { observer, zone } = where.site;
@@ -193,7 +204,7 @@ const instantWords = ({ first, asked, utcMs, nowUtcMs }: FirstQuestion): string 
   const low = place.apparentAltitudeDeg < 0 ? ' (below the horizon)' : '';
   switch (first) {
     case 'hour-angle':
-      return `Hour angle ${at}: ${hourAngleText(place.hourAngleHours)}${low}.`;
+      return `Hour angle ${at}: ${hourAngleText(place.hourAngleHours)}${low}${crossingWords(asked, atMs)}.`;
     case 'parallactic-angle': {
       const angleDeg = parallacticAngleDeg(place.hourAngleHours, place.ofDate.decDeg, observer);
       return `Parallactic angle ${at}: ${degrees(angleDeg, 1)}${low}.`;

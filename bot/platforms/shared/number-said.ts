@@ -13,6 +13,7 @@ const CARDINALS = 'one two three four five six seven eight nine ten'.split(' ');
 const ORDINAL = tableOf(
   Object.fromEntries([
     ...ORDINALS.map((word, at) => [word, at + 1] as const),
+    ['top', 1] as const,
     ...['1st', '2nd', '3rd', '4th', '5th', '6th', '7th', '8th', '9th', '10th'].map(
       (word, at) => [word, at + 1] as const,
     ),

@@ -53,6 +53,9 @@ const tellsSomething = ({ words, asks }: SaidText): boolean =>
 const LEADS_UP =
   /^(?:(?:oh|ah|no|ok|sorry|wait|hang on|hold on|actually|by the way|btw|fyi|just saw|i (?:just )?(?:saw|see|noticed|found|remember(?:ed)?|forgot to (?:say|mention|tell you)|should (?:say|mention|add))(?: that| now)?|i was (?:wrong|mistaken)|silly me|my mistake|oops|correction|no wait|i see now|must say|also)[,.:; ]+)+/iu;
 
+/** How surely it is said, and nothing of what. */
+const IN_DOUBT = /\b(?:may ?be|perhaps|possibly|probably|i (?:think|guess|suppose|reckon)|or so)\b/giu;
+
 /**
  * @param inHand the id of the question that stands: where the words speak most of it, they tell nothing else
  * @param probabilityOf how likely an answer is as the walk stands, 0 to 1
@@ -65,7 +68,7 @@ export const toldElsewhere = (
   inHand: string,
   probabilityOf: (check: string, answer: string) => number,
 ): ToldElsewhere | null => {
-  const own = text.trim().replace(LEADS_UP, '');
+  const own = text.trim().replace(LEADS_UP, '').replace(IN_DOUBT, ' ');
   const said = saidText(vocabulary.sayings.lexicon, own);
   const { words } = said;
   if (!tellsSomething(said)) return null;

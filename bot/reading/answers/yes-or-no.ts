@@ -7,7 +7,6 @@ const YES = [
   'spot on|bang on|dead right|quite(?: right| so)?|just so|too right|you (?:got|have|guessed) it|got it in one|u got it|youve got it',
   "(?:that|this|it)(?:['\u2019]?s| is| was| would be)? ?(?:it|the one|the very one|right|correct|so|one|true|the case|what i (?:meant?|said|see|saw|have|had|get|got))",
   'that|that one|this one|i (?:did|do|have|was|am)|(?:it|that|they) (?:is|does|was|did|has|are|do)',
-  '(?:the )?(?:first|top|upper)(?: one)?',
   'ja(?:wohl|a)?|jep|jo|genau|richtig|stimmt|s[i\u00ed]|claro|eso(?: es)?|exacto|correcto|oui|ouais|voil[a\u00e0]|da|tak|sim|hai|ano|igen|evet|esatto|certo',
   'uh[ -]?huh|mm?h[ -]?m+|mhm|ok(?:ay)?|\u{1F44D}\\p{Emoji_Modifier}?|\u2713|\u2714\uFE0F?|\u2705|\u{1F44C}',
 ].join('|');

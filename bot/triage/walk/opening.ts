@@ -15,7 +15,7 @@ import {
   type PathEntry,
   type System,
 } from '../model/schema.js';
-import { takenBackAfter, type WalkEvent } from './walk-state.js';
+import { takenBackAfter, UNSURE, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
 const OPENING_FIELDS = ['path', 'system', 'client'] as const;
@@ -74,6 +74,30 @@ const takeTexts = (model: TriageModel, events: readonly WalkEvent[]): Said => {
   return said;
 };
 
+/** From here on what is read of a part says that the part is there. */
+const NAMES_ITS_PART = 0.75;
+
+/** The ways that have the parts of which the member's words tell something wrong: a port that is held belongs to no network bridge. */
+const waysWithParts = (
+  model: TriageModel,
+  events: readonly WalkEvent[],
+  left: readonly string[],
+): readonly string[] => {
+  const takenBack = takenBackAfter(events);
+  const told = events.flatMap((event, at) => {
+    if (event.kind === 'answer') return [{ what: event.check, answer: event.answer }];
+    if (event.kind !== 'text') return [];
+    return event.facts.filter(({ what, sureness }) => sureness >= NAMES_ITS_PART && takenBack[at]?.has(what) !== true);
+  });
+  return told.reduce((ways, { what, answer }) => {
+    const check = model.check(what);
+    const { paths } = check?.only ?? {};
+    if (paths === undefined || answer === UNSURE || answer === check?.good) return ways;
+    const both = ways.filter((id) => paths.includes(id));
+    return both.length > 0 ? both : ways;
+  }, left);
+};
+
 /** An answer picked holds until it is taken back. */
 const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[]): void => {
   const takenBack = takenBackAfter(events);
@@ -110,10 +134,12 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
   takeAnswers(said, model, events);
   takeOnlyOnes(said, said.path == null ? undefined : model.path(said.path));
   const open = new Set(OPENING_FIELDS.filter((field) => said[field] === undefined));
+  const every = model.paths.map(({ id }) => id);
+  const ways = waysWithParts(model, events, said.family.length > 0 ? said.family : every);
   return {
     context: {
       path: said.path ?? null,
-      ...(said.path == null && said.family.length > 0 ? { paths: said.family } : {}),
+      ...(said.path == null && ways.length < every.length ? { paths: ways } : {}),
       system: said.system ?? null,
       client: said.client ?? null,
     },

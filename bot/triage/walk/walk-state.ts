@@ -105,6 +105,8 @@ export const walkStateSchema = z.object({
   /** How many events there were before each turn, so that a turn is counted, and taken back, as one. */
   turns: z.array(z.number().int().min(0)).max(400).default([]),
   asked: asked.exactOptional(),
+  /** The answers that the last reply listed, in their order: asked again, they stand so again. */
+  shown: z.object({ step: short, answers: z.array(short).max(40) }).exactOptional(),
 });
 export type WalkState = z.infer<typeof walkStateSchema>;
 

@@ -11,16 +11,11 @@ import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { withAddressesCompared } from './addresses-named.js';
 import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { supposedCheck } from './suppose.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
-import { withBluetoothPorts } from './bluetooth-ports-named.js';
-import { withPortsCompared } from './ports-named.js';
-import { withSettingsListed } from './settings-listed.js';
-import { withSpeedsCompared } from './speeds-named.js';
-import { withVoltsCompared } from './volts-named.js';
+import { withAllTold } from './told-together.js';
 import {
   keptFact,
   TRY_OUTCOMES,
@@ -269,9 +264,7 @@ export const tellText = (
   const own = readText(model.reading, text, how);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const compared =
-    own.by === 'words' ? withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text) : own;
-  const read = withAddressesCompared(withBluetoothPorts(withPortsCompared(compared, texts), texts), texts);
+  const read = withAllTold(own, text, texts);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',

@@ -47,7 +47,10 @@ const OF_TARGET: readonly (readonly [RegExp, Condition])[] = [
     /\b(?:clears?|clear of|over|above) (?:the |my )?(?:trees?|roofs?|houses?|horizon|hedge|wall|fence)\b/u,
     { when: 'horizon' },
   ],
-  [/\b(?:meridian|transits?|highest|culminat\w*|due south)\b/u, { when: 'transit' }],
+  ...(['north', 'east', 'south', 'west'] as const).map(
+    (side) => [new RegExp(`\\b(?:due|exactly|straight) (?:in the )?${side}\\b`, 'u'), { when: side }] as const,
+  ),
+  [/\b(?:meridian|transits?|highest|culminat\w*)\b/u, { when: 'transit' }],
   [/\b(?:sets|goes down|has set|is down|gone)\b/u, { when: 'set' }],
   [/\bbefore\b.*\brises?\b/u, { above: '0' }],
   [/\b(?:when|once|as soon as)\b.*\b(?:up|rises?|risen|visible|out|appears?)\b/u, { above: UP_DEG }],

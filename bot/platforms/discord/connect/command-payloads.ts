@@ -49,6 +49,10 @@ const MANAGERS = {
   default_member_permissions: Number(PermissionFlagsBits.ManageGuild),
 };
 
+/** Of more words than Discord offers none is: they are typed, and checked when they come. */
+const offered = (words: readonly string[]): Partial<OptionPayload> =>
+  words.length > LIMITS.optionChoices ? {} : { choices: words.map((word) => ({ name: word, value: word })) };
+
 const optionPayload = (name: string, spec: OptionSpec): OptionPayload => {
   const base = { name, description: plainWithin(spec.description, LIMITS.commandDescription), required: spec.required };
   const range = {
@@ -70,7 +74,7 @@ const optionPayload = (name: string, spec: OptionSpec): OptionPayload => {
       return {
         ...base,
         type: ApplicationCommandOptionType.String,
-        choices: (spec.choices ?? []).map((word) => ({ name: word, value: word })),
+        ...offered(spec.choices ?? []),
       };
     case 'text':
       return {
