@@ -18,20 +18,6 @@ const ODDITIES: Readonly<Record<string, Change>> = {
     'other-place': 'home',
     'changed-last': 'season',
   }),
-  'shared-supply-sags': (w) =>
-    odd('shared-supply-sags', 'power', 'drops-random', {
-      'shares-supply': falls(w, 'heaters draw', 0.63) ? 'heater' : 'camera',
-      'when-drops': falls(w, 'seen with the device', 0.5)
-        ? 'device'
-        : falls(w, 'damp nights', 0.4)
-          ? 'weather'
-          : 'random',
-      'other-place': falls(w, 'tried alone', 0.4) ? 'alone' : 'untried',
-      'changed-last': falls(w, 'new device', 0.6) ? 'device' : 'season',
-      'separate-supplies': falls(w, 'one for all', 0.8) ? 'one' : 'several',
-      'other-supply': falls(w, 'the other is stronger', 0.7) ? 'works' : 'same',
-      wiggle: 'firm',
-    })(w),
   'controller-cold': odd('controller-cold', 'controller-mode', 'drops-random', {
     'when-drops': 'weather',
     'other-place': 'home',
@@ -254,6 +240,17 @@ const HIDDEN: Readonly<Record<string, Change>> = {
     best: { 'controller-present': 'missing' },
     seen: { 'works-with-handset': 'none', 'arrow-keys': 'none', 'controller-screen': 'dark' },
     mixed: { 'changed-last': ['place', 'nothing'] },
+  }),
+  'shared-supply-sags': oddly('shared-supply-sags', 'power', 'drops-random', {
+    best: { 'separate-supplies': 'one' },
+    seen: { wiggle: 'firm' },
+    mixed: {
+      'shares-supply': ['heater', 'camera'],
+      'when-drops': ['device', 'weather'],
+      'other-place': ['untried', 'alone'],
+      'changed-last': ['device', 'season'],
+      'other-supply': ['works', 'same'],
+    },
   }),
   'stray-currents': oddly('stray-currents', 'cable', 'drops-random', {
     best: { 'separate-supplies': 'several' },

@@ -148,14 +148,18 @@ const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
   !ASKED.test(text) &&
   (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
 
+/** Of words that name gear. */
+const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number): boolean => {
+  const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
+  if (wordCount >= LEAST_OF_GEAR && isUnanswered) return true;
+  // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
+  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && !isMeantForSure(read);
+};
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
-  if (wordCount >= LEAST_OF_GEAR && isOfGear(text) && isUnanswered) return true;
-  // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
-  const isAstray = wordCount >= LEAST_WORDS && tellsAstray(text) && isOfGear(text) && !ASKED.test(text);
-  if (isAstray && !isMeantForSure(read)) return true;
+  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount)) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
