@@ -59,7 +59,7 @@ const NOT_TOLD: Readonly<Record<string, readonly string[]>> = {
     'passthrough off',
   ],
   'clutches.slips': ['both clutches locked, the axis is firm', 'once 5 minutes, then 20 minutes'],
-  'site-entries.another-place': ['i am back from a holiday and nothing connects', 'i live in another town'],
+  'site-entries.another-place': ['i am back from a holiday and nothing connects'],
   'shares-supply.heater': ['the dew heaters have their own supply', 'dew heaters on a battery of their own'],
   'mount-does.wrong-way': ['the picture is upside down'],
 };
