@@ -1,5 +1,6 @@
 /** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
 import { MS_PER_DAY } from '../ground/durations.js';
+import { tableOf } from '../ground/table-of.js';
 import { moonAt } from '../sky/moon.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
@@ -39,9 +40,7 @@ interface Profile {
  * Geminids: slow up and fast down, by the counts of the International Meteor Organization (from memory). What is not there is
  * taken as broad as most: 0.19.
  */
-const PROFILES: Readonly<
-  Record<string, readonly [before: number, after: number, share?: number, b?: number, a?: number]>
-> = {
+const PROFILES = tableOf<readonly [before: number, after: number, share?: number, b?: number, a?: number]>({
   QUA: [2.5, 2.5, 0.2, 0.37, 0.45],
   LYR: [0.22, 0.22],
   ETA: [0.08, 0.08],
@@ -55,11 +54,11 @@ const PROFILES: Readonly<
   PUP: [0.034, 0.034],
   GEM: [0.39, 0.72],
   URS: [0.61, 0.61],
-};
+});
 const USUAL_SLOPE = 0.19;
 
 const profileOf = (code: string): Profile => {
-  const [before, after, share = 0, shareBefore = 0, shareAfter = 0] = PROFILES[code] ?? [USUAL_SLOPE, USUAL_SLOPE];
+  const [before, after, share = 0, shareBefore = 0, shareAfter = 0] = PROFILES.get(code) ?? [USUAL_SLOPE, USUAL_SLOPE];
   return { slopes: [before, after], share, shareSlopes: [shareBefore, shareAfter] };
 };
 

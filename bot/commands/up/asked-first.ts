@@ -4,8 +4,7 @@ import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { nextAtHourAngle } from '../../pointing/mount/tracking-limit.js';
-import { compassWord, degrees, hoursMinutes, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -17,7 +16,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
-import { lastCrossing } from '../meridian/by-hour.js';
+import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -191,23 +190,6 @@ const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as cons
 const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => {
   const day = formatLocalDateTime(utcMs, zone).split(',')[0] ?? '';
   return said.startsWith(day) ? '' : ` on ${day}`;
-};
-
-/** "−3 h 14 min", a true minus sign before what is east of the meridian. */
-const hourAngleText = (hours: number): string => {
-  const minutes = Math.round(Math.abs(hours) * 60);
-  const time = hoursMinutes(minutes);
-  if (minutes === 0) return '0 h, on the meridian';
-  return hours < 0 ? `−${time}, east of the meridian` : `+${time}, west of the meridian`;
-};
-
-/** When it was on the meridian, or comes to it. */
-const crossingWords = ({ target: { body }, where: { site } }: TargetAtSite, utcMs: UtcMs): string => {
-  const { observer, zone } = site;
-  const last = lastCrossing({ body, observer, utcMs });
-  return last === null
-    ? `; it crosses it at ${formatLocalTime(nextAtHourAngle(body, observer, utcMs, 0), zone)}`
-    : `; it crossed it at ${formatLocalTime(last, zone)}`;
 };
 
 const instantWords = ({ first, asked, utcMs, nowUtcMs }: FirstQuestion): string => {
