@@ -101,6 +101,27 @@ export const whenTransits = (body: SkyBody, observer: Observer, night: TimeSpan,
   return { found: { utcMs: transitUtcMs, untilUtcMs: transitUtcMs + MS_PER_HOUR } };
 };
 
+/** Due north, east, south, west, in degrees from north through east. */
+export const SIDES = { north: 0, east: 90, south: 180, west: 270 } as const;
+export type Side = keyof typeof SIDES;
+
+const RADIANS = Math.PI / 180;
+
+/** When a body first stands in one of the four directions, above the horizon with the Sun down. */
+export const whenDue = (body: SkyBody, observer: Observer, side: Side, night: TimeSpan, nowUtcMs: UtcMs): Search => {
+  const startUtcMs = Math.max(nowUtcMs, night.startUtcMs);
+  if (startUtcMs >= night.endUtcMs) return { never: true };
+  const dark = nightfall(body, observer);
+  const fromSide = (utcMs: UtcMs): number => (horizontalOf(body, observer, utcMs).azimuthDeg - SIDES[side]) * RADIANS;
+  const found = crossingsOf((utcMs) => Math.sin(fromSide(utcMs)), startUtcMs, night.endUtcMs).find(
+    ({ utcMs }) =>
+      Math.cos(fromSide(utcMs)) > 0 && horizontalOf(body, observer, utcMs).altitudeDeg > 0 && dark(utcMs) > 0,
+  );
+  return found === undefined
+    ? { never: true }
+    : { found: { utcMs: found.utcMs, untilUtcMs: found.utcMs + MS_PER_HOUR } };
+};
+
 /** When astronomical dark begins. */
 export const whenDark = (observer: Observer, night: TimeSpan, nowUtcMs: UtcMs): Search => {
   const { astronomical } = twilights(observer, night.startUtcMs, night.endUtcMs);

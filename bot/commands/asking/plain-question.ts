@@ -12,7 +12,8 @@ import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
-import { leftTracking, moveAtHands, wayBetween } from './sentence/about-way.js';
+import { sunBelow } from './sentence/about-twilight.js';
+import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
@@ -70,7 +71,8 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
-    ...[besideSun, wayBetween, leftTracking, moveAtHands].map(ofSun),
+    sunBelow,
+    ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
     nightsAsked(known),
     ...ABOUT_COMING,

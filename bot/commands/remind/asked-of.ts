@@ -9,13 +9,16 @@ import {
   highestByNight,
   whenAbove,
   whenClear,
+  SIDES,
   whenDark,
+  whenDue,
   whenRises,
   whenSets,
   whenSunrise,
   whenTransits,
   type Moment,
   type Search,
+  type Side,
 } from '../../reminders/find-moment.js';
 import { sunriseWarningText } from '../../reminders/standing-warning.js';
 import type { TimeSpan } from '../../sky/night.js';
@@ -25,10 +28,13 @@ import { formatLocalDate, isOfThatDate } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { hourOfNight, nightFor, targetFor, timeFor, type AskedTime } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { eventOf } from './of-event.js';
+import { sendsToSun, sunAt } from './of-sun.js';
 import { again, type RemindOptions } from './remind-options.js';
 import {
   altitudeText,
   darkText,
+  dueText,
   horizonText,
   hourText,
   riseText,
@@ -136,6 +142,23 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
   };
 };
 
+const ofEvent = ({ where, given, nowUtcMs }: Told, event: string): Asked | Problem => {
+  const found = eventOf({ event, where, at: given.at, nowUtcMs });
+  if (isProblem(found)) return found;
+  const { utcMs, untilUtcMs, words, pointsAt } = found;
+  return {
+    kind: 'hour',
+    where,
+    search: () => (utcMs > nowUtcMs ? { found: { utcMs, untilUtcMs } } : { never: true }),
+    sayOf: () => words,
+    pointsAt: () => pointsAt,
+    why: () => 'That hour is past. Give one to come.',
+    already: 'It is that hour already',
+  };
+};
+
+const isSide = (when: string | undefined): when is Side => when !== undefined && Object.hasOwn(SIDES, when);
+
 const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Problem => {
   const { observer, zone, name } = where.site;
   const isByDay = target.id === 'sun';
@@ -161,6 +184,18 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
       why: () =>
         `${target.name} does not cross the meridian above the horizon of ${name} in what is left of that ${what}.`,
       already: `${target.name} is at the meridian already`,
+    };
+  }
+  if (isSide(given.when)) {
+    const side = given.when;
+    return {
+      ...about,
+      kind: 'transit',
+      search: (night) => whenDue(target.body, observer, side, night, nowUtcMs),
+      sayOf: (moment) => dueText(target, where, side, moment),
+      why: () =>
+        `${target.name} is not due ${side} above the horizon of ${name}${isByDay ? '' : ', with the Sun down,'} in what is left of that ${what}.`,
+      already: `${target.name} is due ${side} already`,
     };
   }
   if (given.when === 'horizon') {
@@ -221,7 +256,9 @@ const withWords = (say: string | undefined, asked: Asked | Problem): Asked | Pro
   if (say === undefined || isProblem(asked)) return asked;
   const words = tidy(say, LONGEST_WORDS);
   const begun = `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?…]$/u.test(words) ? '' : '.'}`;
-  return { ...asked, sayOf: (moment) => `${begun} ${asked.sayOf(moment)}` };
+  const told = { ...asked, sayOf: (moment: Moment) => `${begun} ${asked.sayOf(moment)}` };
+  if (!sendsToSun(say)) return told;
+  return { ...told, pointsAt: (utcMs) => [...asked.pointsAt(utcMs), sunAt(asked.where, utcMs)] };
 };
 const LONGEST_WORDS = 120;
 
@@ -238,6 +275,7 @@ const waitedFor = async (deps: Deps, request: Request<RemindOptions>, to: To): P
   const told: Told = { where, given, nowUtcMs };
   if (given.when === 'dark') return ofDark(told);
   if (given.when === 'sunrise') return ofSunrise(told);
+  if (given.event !== undefined) return ofEvent(told, given.event);
   if (given.target === undefined)
     return given.at === undefined
       ? problem(

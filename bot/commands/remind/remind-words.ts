@@ -46,6 +46,9 @@ export const horizonText = (target: Target, where: ResolvedSite, { utcMs }: Mome
 export const transitText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string =>
   `${target.name} crosses the meridian at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}, seen from ${where.site.name}. A German mount flips sides about now.`;
 
+export const dueText = (target: Target, where: ResolvedSite, side: string, { utcMs }: Moment): string =>
+  `${target.name} is due ${side} at ${formatLocalTime(utcMs, where.site.zone)}, ${place(target, where, utcMs)}, seen from ${where.site.name}.`;
+
 export const riseText = (target: Target, where: ResolvedSite, { utcMs }: Moment): string => {
   const { azimuthDeg } = horizontalOf(target.body, where.site.observer, utcMs);
   return `${target.name} rises at ${formatLocalTime(utcMs, where.site.zone)} in the ${compassWord(azimuthDeg)}, seen from ${where.site.name}.`;
@@ -90,6 +93,10 @@ export const readEvenings = (text: string): readonly number[] | Problem => {
   }
   return [...new Set(evenings.filter((evening) => evening !== undefined))].sort((a, b) => a - b);
 };
+
+/** "every day", "every Monday and Friday". */
+export const daysWords = (days: readonly number[]): string =>
+  days.length === 7 ? 'every day' : `every ${listed(days.map((day) => EVENING_NAMES[day - 1] ?? ''))}`;
 
 export const eveningsWords = (evenings: readonly number[]): string =>
   evenings.length === 7

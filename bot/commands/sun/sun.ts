@@ -24,6 +24,7 @@ import {
   wholeSecond,
 } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
+import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
 import { wayData, wayWords } from './way-words.js';
@@ -179,6 +180,12 @@ const dataFor = (
   },
 });
 
+const downOf = (question: Question): DownFirst => {
+  const { target, start } = question;
+  const stood = start.body === null ? null : { name: start.said, body: start.body };
+  return target.kind === 'sun' ? NOTHING_DOWN : downFirst(target, stood, question);
+};
+
 const sunReply = (
   deps: Deps,
   question: Question,
@@ -189,8 +196,9 @@ const sunReply = (
   const place = placeOf(target.body, observer, utcMs);
   const judged = judgeWay({ mount, observer, utcMs, target: place.ofDate, from: start.from, motion }, sun, limits);
   const { level, safer } = judged;
+  const down = downOf(question);
   const round =
-    safer === null
+    safer === null || down.words.length > 0
       ? []
       : [
           `The way round, ${degrees(safer.minimumSeparationDeg)} clear of the Sun:`,
@@ -201,15 +209,13 @@ const sunReply = (
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: graver('good', level === 'clear' ? 'good' : level),
-    summary: summaryFor(question, sun, judged, limits.dangerDeg),
+    level: graver(down.level, level === 'clear' ? 'good' : level),
+    summary: [...down.words, summaryFor(question, sun, judged, limits.dangerDeg)].join(' '),
     facts: factsFor(deps.catalogue, question, sun, judged),
     notes: [
       ...round,
       ...(isForTheDay ? [byDay] : []),
-      ...(sun.isSunUp ? [reckoned] : []),
-      ...(sun.isSunUp && mount === 'altaz' ? [CABLE_GUARD] : []),
-      ...(place.altitudeDeg < 0 ? [`${target.name} is below the horizon then.`] : []),
+      ...(sun.isSunUp && !down.isTargetDown ? [reckoned, ...(mount === 'altaz' ? [CABLE_GUARD] : [])] : []),
     ],
     cautions: level === 'clear' || target.kind === 'sun' ? [] : [cautionText('sun-slew')],
     pointsAt: pointsOf(question, judged),

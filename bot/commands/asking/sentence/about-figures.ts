@@ -12,7 +12,10 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     /\b(?:air ?mass|altitude|height|how high|elevation|time)\b.*\b(?:culminat\w*|transits?|at its highest|(?:on|at|crosses|crossing) the meridian|meridian (?:passage|transit))\b|\b(?:culminat\w*|transits?)\b.*\b(?:air ?mass|altitude|height|how high|elevation)\b/u,
     'transit',
   ],
-  [/\bhour[- ]?angles?\b|\bha of\b/u, 'hour-angle'],
+  [
+    /\bhour[- ]?angles?\b|\bha of\b|\b(?:past|over|beyond|crossed|(?:east|west) of|reached|(?:short|away|far) (?:of|from)) (?:the )?meridian\b|\bhow long ago\b.*\b(?:meridian|transit\w*|culminat\w*)\b/u,
+    'hour-angle',
+  ],
   [/\bparallactic\b/u, 'parallactic-angle'],
   [/\bair ?mass\b/u, 'airmass'],
   [

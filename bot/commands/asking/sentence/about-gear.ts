@@ -2,8 +2,10 @@
 import { commandLine } from '../question-parts.js';
 import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
+import { flip } from './about-flip.js';
 import { alignmentMissed, miss, missOfAny, missUnmeasured } from './about-miss.js';
-import { cancelReminder, remind } from './about-reminders.js';
+import { cancelReminder } from './about-cancelling.js';
+import { remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
@@ -104,24 +106,6 @@ const own: Rule = (asked) => {
   const mount = MOUNTS.find(([pattern]) => pattern.test(asked.plain))?.[1];
   if (says(asked, TELLS_GEAR) && mount !== undefined) return { line: commandLine('gear', '', { mount }) };
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
-};
-
-/** "20 min past", "5 degrees past the meridian": the sky turns by a degree in four minutes. */
-const PAST = /\b(\d{1,3}(?:\.\d+)?) ?(min(?:ute)?s?|°|deg(?:rees?)?) (?:past|after|beyond|over)\b/u;
-const MINUTES_A_DEGREE = 4;
-const MOST_PAST_DEG = 45;
-
-const pastDegIn = (plain: string): number | null => {
-  const [, size = '', unit = ''] = PAST.exec(plain) ?? [];
-  const deg = Number(size) / (unit.startsWith('m') ? MINUTES_A_DEGREE : 1);
-  return size === '' || deg > MOST_PAST_DEG ? null : deg;
-};
-
-const flip: Rule = (asked) => {
-  const [target] = asked.targets;
-  if (target === undefined || !says(asked, /\bflips?\b|\bside of the (?:mount|pier)\b/u)) return null;
-  const past = pastDegIn(asked.plain);
-  return instantLine('meridian', target, asked, past === null ? {} : { past: String(past) });
 };
 
 export const ABOUT_GEAR: readonly Rule[] = [

@@ -7,19 +7,17 @@ import { isProblem, problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { spellerFor } from '../spelling/known-words.js';
-import { resolvePlace } from '../../../places/index.js';
+import { resolvePlace, resolveSite } from '../../../places/index.js';
 import { sameSiteName } from '../resolve-site.js';
+import { dayAt, type DayAt } from './day-at.js';
 import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
-import { takeWhen, type When } from './when.js';
+import { takeWhen } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
-import { FROM_SUNRISE, ownHour, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
+import { GOES, hourOf, LOOKS, type HourParts } from './sun-hour.js';
+import { ownHour, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
-const LOOKS =
-  /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
-/** Said of the Sun as it stands now; all else that says by day means some day, and at night the coming one. */
-const SUN_NOW = /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b/u;
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
 /** Said of one target, these ask of the Sun whatever else is said. */
@@ -33,7 +31,6 @@ const BESIDE = new RegExp(
   `${NEARNESS.source}|\\b(?:way|from|to|past|between|cross\\w*|hit\\w*|safe|danger\\w*|block\\w*)\\b`,
   'u',
 );
-const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
 const STARTS = /^(?:from|leaving|leave|off|on|between|after)$/u;
 const ENDS = /^(?:to|towards?|onto|into|for|past|next|2)$/u;
 export const WANTS = /\b(?:want\w*|wanna|need|next|fancy|rather|would like|i'd like|then)\b/u;
@@ -95,9 +92,8 @@ const takeUnknownStart = (sentence: Sentence, { places }: Known): string | null 
   return run.plain;
 };
 
-export interface SunParts {
+export interface SunParts extends HourParts {
   readonly isSunNamed: boolean;
-  readonly when: When;
   readonly named: readonly NamedTarget[];
   readonly site: string | null;
   readonly isFromHome: boolean;
@@ -107,14 +103,26 @@ export interface SunParts {
   /** Words that are left, and none of a question's. */
   readonly unread: string | null;
   readonly sentence: Sentence;
-  /** It is afternoon where the asker usually stands. */
-  readonly isAfternoon: boolean;
+  /** Day and night at the place that is named, else where the asker usually stands. */
+  readonly day: DayAt | null;
   /** Whether more than one target makes a way, whatever words stand between them. */
   readonly isWay?: boolean;
 }
 
 const homeIn = (text: string, siteNames: readonly string[]): string | null =>
   AT_HOME.test(text) ? (siteNames.find((name) => sameSiteName(name, 'home')) ?? null) : null;
+
+const dayFor = (site: string | undefined, { places, siteNames, usual, day, nowUtcMs }: Known): DayAt | null => {
+  if (site === undefined || siteNames.some((name) => sameSiteName(name, site))) return day ?? null;
+  const found = resolveSite(places(), site, usual ?? null);
+  return isProblem(found) ? (day ?? null) : dayAt(found.site.observer, nowUtcMs);
+};
+
+const dayParts = (day: DayAt | null): Pick<SunParts, 'day' | 'isAfternoon' | 'isNight'> => ({
+  day,
+  isAfternoon: day?.isAfternoon ?? false,
+  isNight: day?.isSunUp('now') === false,
+});
 
 export const partsOf = (typed: string, known: Known): SunParts => {
   const { catalogue, siteNames, nowUtcMs } = known;
@@ -145,7 +153,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
     unknownEnd,
     unknownStart,
     unread: unread?.plain ?? null,
-    isAfternoon: known.day?.isAfternoon ?? false,
+    ...dayParts(dayFor(site, known)),
     sentence,
   };
 };
@@ -187,19 +195,6 @@ const endsOf = (plain: string, parts: SunParts): Ends | null => {
   if (first === undefined) return { end: parts.unknownEnd ?? undefined, start: undefined };
   if (second === undefined) return endsOfOne(plain, first, parts);
   return more.length > 0 ? null : endsOfTwo(plain, [first, second], parts);
-};
-
-const isSomeDay = (plain: string): boolean =>
-  saysByDay(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
-
-/** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
-export const hourOf = (plain: string, { when: { night, hour }, isAfternoon }: SunParts): string => {
-  const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
-  if (hour !== null && !(hour === 'now' && isSomeDay(plain))) return night === null ? hour : `${night} ${hour}`;
-  if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
-  if (!isTonight) return `${night} noon`;
-  if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
-  return isSomeDay(plain) ? 'next noon' : 'now';
 };
 
 const WHICH = 'which-target';

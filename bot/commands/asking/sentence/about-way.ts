@@ -3,11 +3,13 @@
  * next", "swap arcturus for mercury"), about a move to one at an hour that may be of the day, and about what is left tracking: by day that is
  * what can hurt, so the `sun` command answers.
  */
-import type { Problem } from '../../../ground/problem.js';
+import { isProblem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
-import { answered, hourOf, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
+import { asksOfFlip } from './about-flip.js';
+import { answered, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
 import type { Known, Reading } from './asked.js';
 import { handsIn } from './hands.js';
+import { hourOf } from './sun-hour.js';
 import type { NamedTarget } from './targets.js';
 
 const LEAVES = /^(?:from|leaving|off)$/u;
@@ -40,11 +42,10 @@ const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, Named
 };
 
 /** Whether the Sun is up when it is asked for; by night one after the other is no matter of the Sun's. */
-const isByDay = (plain: string, parts: SunParts, { day }: Known): boolean =>
-  day !== null && day !== undefined && day.isSunUp(hourOf(plain, parts));
+const isByDay = (plain: string, parts: SunParts): boolean => parts.day?.isSunUp(hourOf(plain, parts)) === true;
 
 /** Whether two targets are the ends of a way: by the words between them, or, by day, one after the other. */
-const isAWay = (plain: string, pair: readonly [NamedTarget, NamedTarget], parts: SunParts, known: Known): boolean => {
+const isAWay = (plain: string, pair: readonly [NamedTarget, NamedTarget], parts: SunParts): boolean => {
   const { night, hour } = parts.when;
   if (
     (!MOVES.test(plain) && (HOW_FAR_APART.test(plain) || EITHER.test(plain))) ||
@@ -52,7 +53,7 @@ const isAWay = (plain: string, pair: readonly [NamedTarget, NamedTarget], parts:
   )
     return false;
   if (isWayOfTwo(plain, pair, parts)) return true;
-  return (FOLLOWS.test(plain) || MOVES.test(plain) || hour !== null) && isByDay(plain, parts, known);
+  return (FOLLOWS.test(plain) || MOVES.test(plain) || hour !== null) && isByDay(plain, parts);
 };
 
 /** The way from one target to another; null: none is asked about. Night by night the Sun is no matter. */
@@ -63,11 +64,37 @@ export const wayBetween = (typed: string, known: Known): Reading | Problem | nul
   const [first, second] = parts.named;
   if (first === undefined) return null;
   if (second === undefined) return parts.unknownStart !== null && MOVES.test(plain) ? answered(plain, parts) : null;
-  return isAWay(plain, [first, second], parts, known) ? answered(plain, { ...parts, isWay: true }) : null;
+  const isOfFlip = asksOfFlip(plain);
+  // By night the Sun is no matter: the mount's own sides are.
+  if (isOfFlip && !isByDay(plain, parts)) return null;
+  if (!isAWay(plain, [first, second], parts)) return null;
+  const read = answered(plain, { ...parts, isWay: true });
+  if (!isOfFlip || isProblem(read)) return read;
+  const next = commandLine('meridian', second.text, { from: first.text, at: hourOf(plain, parts) });
+  return { ...read, note: `Whether it flips on the way: ask ${next}.` };
 };
 
 const only = ({ named, unknownEnd }: SunParts): NamedTarget | undefined =>
   named.length === 1 && unknownEnd === null ? named[0] : undefined;
+
+/** What is asked for, or told as to be done now: the tube is to go there. */
+const TO_MOVE =
+  /\b(?:can|may|could|shall|should|safe\w*|ok|okay|allowed|alright|want to|wanna|going to|gonna|about to|let me|like to|is it)\b|^(?:(?:please|pls|now|ok|so|just) )*(?:slew|go ?to|swing|move|point|turn|send|drive|aim)\b/u;
+const MOVED_TO = /^(?:to|at|on|onto|over|towards?|2|slew|goto)$/u;
+
+/** "can i slew to venus now", "point the scope at mercury at 1pm": while the Sun is up then, whatever else a page on it would say. */
+export const moveByDay = (typed: string, known: Known): Reading | Problem | null => {
+  const plain = typed.toLowerCase();
+  if (!MOVES.test(plain) || !TO_MOVE.test(plain) || NOT_A_WAY.test(plain)) return null;
+  const parts = partsOf(typed, known);
+  const target = only(parts);
+  const { night, hour } = parts.when;
+  if (target === undefined || !MOVED_TO.test(leftBefore(parts.sentence, target.at))) return null;
+  // A night or a day without an hour is asked about as a whole; no hour at all is now, where a way is asked for outright.
+  const isOfNow = night === null || /^(?:today|this morning)$/u.test(night);
+  if (hour === null && !(isOfNow && /\b(?:slew\w*|go ?to|swing\w*)\b/u.test(plain))) return null;
+  return isByDay(plain, parts) ? answered(plain, parts) : null;
+};
 
 const TRACKS =
   /\b(?:track\w*|follow\w*|leav(?:e|ing)|left|let|unattended|stay\w*|keep)\b.*\b(?:till?|until|all (?:day|night|morning|afternoon)|through|overnight|for (?:an?|\d+|two|three|some) hours?|unattended|while i)\b/u;
@@ -84,9 +111,9 @@ export const leftTracking = (typed: string, known: Known): Reading | Problem | n
   const parts = partsOf(typed.replace(UNTIL, ' '), known);
   const target = only(parts);
   const isMorning = INTO_MORNING.test(plain);
-  if (target === undefined || known.day === null || known.day === undefined) return null;
-  if (!isMorning && !isByDay(plain, parts, known)) return null;
-  const at = isByDay(plain, parts, known) ? hourOf(plain, parts) : 'sunrise';
+  if (target === undefined || parts.day === null) return null;
+  if (!isMorning && !isByDay(plain, parts)) return null;
+  const at = isByDay(plain, parts) ? hourOf(plain, parts) : 'sunrise';
   return { line: commandLine('sun', target.text, { at, site: parts.site ?? undefined }), note: TRACKING_NOTE };
 };
 
@@ -97,7 +124,7 @@ export const moveAtHands = (typed: string, known: Known): Reading | Problem | nu
   if (hands === null || !MOVES.test(plain) || NOT_A_WAY.test(plain)) return null;
   const parts = partsOf(typed, known);
   const target = only(parts);
-  if (target === undefined || parts.when.night !== null || !isByDay(plain, parts, known)) return null;
+  if (target === undefined || parts.when.night !== null || !isByDay(plain, parts)) return null;
   const at = hourOf(plain, parts);
   const evening = `${(hands.hour % 12) + 12}:${String(hands.minute).padStart(2, '0')}`;
   const site = parts.site ?? undefined;

@@ -2,8 +2,9 @@
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
-import { hourOf, partsOf } from './about-sun.js';
+import { partsOf } from './about-sun.js';
 import type { Known, Reading, Rule } from './asked.js';
+import { hourOf } from './sun-hour.js';
 
 /** The Sun, or what is seen on it. */
 const SUN =

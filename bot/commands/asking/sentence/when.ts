@@ -171,10 +171,14 @@ const fromNow = (words: string): string | null => {
   return number === null || unit === '' ? null : `in ${number} ${unit}`;
 };
 
+/** "Now" in other words; what an event may follow ("immediately after sunset") is none. */
+const NOW =
+  /^(?:at the moment|currently|just now|right away|straight away|this (?:very )?(?:minute|second|moment|instant)|at this (?:minute|moment|instant))$/u;
+
 const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
   const ahead = fromNow(run.plain);
   if (ahead !== null) return ahead;
-  if (/^(?:at the moment|currently|just now)$/u.test(run.plain)) return 'now';
+  if (NOW.test(run.plain)) return 'now';
   const ofDay = OF_DAY.exec(run.plain);
   const told = ofDay === null ? null : numberOf(ofDay[1] ?? '');
   if (told !== null && told <= FULL_HOUR) return `${told}${ofDay?.[2] === 'morning' ? 'am' : 'pm'}`;

@@ -11,7 +11,7 @@ import {
   type Places,
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
-import { isLittle, runAt, runsOf, take, takeFirst, type Run, type Sentence } from './words.js';
+import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
   readonly places: () => Places;
@@ -78,6 +78,34 @@ const isNamedLikeWord = ({ typed, plain, count }: Run, before: string): boolean 
   count === 1 && /^\p{Lu}\p{Ll}+$/u.test(typed) && /^(?:from|in|near)$/u.test(before) && !NO_TOWN.test(plain);
 const NO_TOWN =
   /^(?:the|this|that|here|there|now|tonight|today|tomorrow|it|my|our|your|an?|which|what|north|south|east|west)$/u;
+
+/**
+ * Words of the trade that towns are called by as well (Meridian, Delta, Split, Due for Douai): a town only straight after what leads to
+ * one, as "in the meridian" and "due north" are of the sky.
+ */
+const OF_TRADE =
+  /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega|meridian|transit|apex|split|due|band|pole|angle|tilt|crescent|bias|lens|star|gap|limit|mare|date|list|lit)$/u;
+const LEADS_TO_TOWN = /^(?:from|in|near|outside|use|save|store|add)$/u;
+const GREEK =
+  /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega)\d?$/u;
+const LONGEST_NAME = 3;
+
+/** "delta cephei", "the pole star": a word that begins or ends a target's name, with the words beside it, is no town. */
+const isPartOfName = ({ words }: Sentence, { at, count, plain }: Run, known: PlaceKnowledge): boolean => {
+  const next = words[at + count]?.plain ?? '';
+  if (GREEK.test(plain) && next !== '' && beginsConstellation(next)) return true;
+  const beside = [1, 2].flatMap((more) => [
+    plainOf(words.slice(at, at + count + more)),
+    plainOf(words.slice(Math.max(0, at - more), at + count)),
+  ]);
+  return (
+    OF_TRADE.test(plain) &&
+    beside.some((name) => name !== plain && name.split(' ').length <= LONGEST_NAME && known.isTarget(name))
+  );
+};
+
+const isOfTrade = (sentence: Sentence, run: Run, known: PlaceKnowledge): boolean =>
+  OF_TRADE.test(run.plain) && (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
 
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
@@ -237,7 +265,8 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   // The number before "52.7,0.1" is a target's or an hour.
   const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
   if (position !== null) return position;
-  const town = (run: Run, before: string): string | null => townIn(run, before, known);
+  const town = (run: Run, before: string): string | null =>
+    isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
@@ -260,7 +289,7 @@ export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetName
   const { words, taken } = sentence;
   const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
-  if (last === undefined || left.length === 0) return null;
+  if (last === undefined || left.length === 0 || isOfTrade(sentence, last, known)) return null;
   const place = townIn(last, 'near', known);
   if (place === null || populationOf(resolvePlace(known.places(), place)) === null) return null;
   return !isTargetNamed || isOwnName(known.places(), place) ? place : null;

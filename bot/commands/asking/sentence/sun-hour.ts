@@ -1,0 +1,36 @@
+/** For which hour a sentence about the Sun is reckoned: the one it says, now, or the coming noon where it means some day. */
+import { FROM_SUNRISE, saysByDay, THIS_AFTERNOON } from './sun-words.js';
+import type { When } from './when.js';
+
+export const LOOKS =
+  /\b(?:look|looking|see|view|observ\w*|imag\w*|photograph\w*|point\w*|aim|find|finding|visible|slew|go ?to|watch|spot|up|safe|ok|okay|track|catch)\b/u;
+export const GOES = /\b(?:way|slew\w*|go|goes|going|move|moving|path|cross\w*|between|then|route|sweep\w*)\b/u;
+/** Said of the Sun as it stands now; all else that says by day means some day, and at night the coming one. */
+const SUN_NOW =
+  /^(?!.*\b(?:while|when|with)\b).*\bsun(?:'s| is|s)? (?:still )?up\b|\b(?:it'?s|it is|being|as it'?s) (?:still |now )?(?:a )?(?:broad |bright |full )?(?:day ?light|day ?time|sunny|sunshine|light out|light outside)\b/u;
+const NOW = /^(?:right )?now$/u;
+const AT_NOON = /\b(?:noon|mid ?day|lunch\w*|afternoon|arvo)\b/u;
+
+export interface HourParts {
+  readonly when: When;
+  /** It is afternoon where it is asked for. */
+  readonly isAfternoon: boolean;
+  /** The Sun is down there now; false where nobody knows. */
+  readonly isNight: boolean;
+}
+
+const isSomeDay = (plain: string): boolean =>
+  saysByDay(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
+
+/** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
+export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNight }: HourParts): string => {
+  const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
+  if (hour !== null && NOW.test(hour)) {
+    // "Now in daylight" is now while the Sun is up, and at night the coming day.
+    if (!isSomeDay(plain) || !(isNight || AT_NOON.test(plain))) return hour;
+  } else if (hour !== null) return night === null ? hour : `${night} ${hour}`;
+  if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
+  if (!isTonight) return `${night} noon`;
+  if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
+  return isSomeDay(plain) ? 'next noon' : 'now';
+};
