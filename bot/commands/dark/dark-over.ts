@@ -125,7 +125,7 @@ export const darkOver = async (deps: Deps, request: Request<unknown>, options: O
   const target = found?.target ?? null;
   const nights = nightsWorth(where, dates, target, request.nowUtcMs);
   const isMoonless = target === null || mindsMoon(target);
-  const isByWeekend = weekdays === 'weekends' && target === null && nights.length > 2;
+  const isByWeekend = weekdays !== null && target === null && nights.length > 2;
   const {
     summary,
     facts,

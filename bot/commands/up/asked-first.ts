@@ -5,7 +5,7 @@ import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { nextAtHourAngle } from '../../pointing/mount/tracking-limit.js';
-import { compassWord, degrees, hoursMinutes, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, duration, hoursMinutes, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -136,6 +136,11 @@ const lastWords = ({ asked, nowUtcMs }: FirstQuestion, event: Event, nextUtcMs: 
 /** One that has only just been is told beside the next; common practice, no source. */
 const JUST_PAST_MS = 3 * MS_PER_HOUR;
 
+/** ", in 8 min," where it is near. */
+const soonWords = (event: Event, utcMs: UtcMs, nowUtcMs: UtcMs): string =>
+  utcMs - nowUtcMs < SOON_MS ? `, in ${duration(utcMs - nowUtcMs)}${event === 'transit' ? '' : ','}` : '';
+const SOON_MS = 2 * MS_PER_HOUR;
+
 const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const { asked, night, nowUtcMs } = question;
   const { target, where } = asked;
@@ -149,7 +154,7 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const named = (utcMs: UtcMs) => ({ utcMs, what: `${target.name} as it ${will}` });
   if (within !== null && within >= nowUtcMs)
     return said(
-      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
+      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${soonWords(event, within, nowUtcMs)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
       named(within),
     );
   const again =

@@ -115,6 +115,11 @@ const MILLION = 1_000_000;
 const constellationOf = ({ target, utcMs }: ItselfQuestion): string =>
   constellationAt(placeOf(target.body, ANYWHERE, utcMs).j2000);
 
+const split = ({ name, kind: of, double }: Target, equipment: Equipment | null): string | null => {
+  if (double !== null) return equipment === null ? apertureNeeded(double, true) : splitAnswer(double, equipment);
+  return of === 'star' ? `I hold no figures of a companion of ${name}, so whether it is split I cannot say.` : null;
+};
+
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {
   const { first, target, equipment } = question;
@@ -135,8 +140,7 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
     case 'filter':
       return filterNeeded(target);
     case 'split':
-      if (target.double === null) return null;
-      return equipment === null ? apertureNeeded(target.double, true) : splitAnswer(target.double, equipment);
+      return split(target, equipment);
     case 'aperture':
       return target.double === null ? null : apertureNeeded(target.double, false);
   }

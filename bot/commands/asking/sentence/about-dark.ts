@@ -60,14 +60,25 @@ const isOfNow = ({ when, plain }: Asked): boolean =>
 const UNDER_DARK =
   /\b(?:from|in|under|at|with) (?:(?:a|an|the|my|really|very|truly) )*dark (?:sky site|sky|skies|site|place|spot|location)\b/u;
 
+/** The Sun's own setting or rising, and no word of the dark. */
+const SUNSET = /\b(?:sun ?set|sundown|sun (?:sets?|goes? down)|(?:does|will) the sun (?:set|go down))\b/u;
+const SUNRISE = /\b(?:sun ?rise|sun ?up|sun (?:rises?|comes? up)|(?:does|will) the sun (?:rise|come up))\b/u;
+const OF_DARK = /\b(?:dark\w*|twilight|dusk|dawn|first light|moon\w*|between|until|till|hours)\b/u;
+const sunFirstOf = (asked: Asked): string | null => {
+  if (says(asked, OF_DARK)) return null;
+  const isSunset = says(asked, SUNSET);
+  if (isSunset === says(asked, SUNRISE)) return null;
+  return isSunset ? 'sunset' : 'sunrise';
+};
+
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY)) return darkLine(asked);
   if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
   if (first !== null) return darkLine(asked, first);
-  if (says(asked, MILKY_WAY) && !isOfOther) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  if (says(asked, MILKY_WAY) && !isOfOther) return { ...darkLine(asked, { first: 'milky-way' }), note: MILKY_WAY_NOTE };
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
   const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);
-  return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked) : null;
+  return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked, { first: sunFirstOf(asked) }) : null;
 };

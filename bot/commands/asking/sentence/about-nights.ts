@@ -92,7 +92,9 @@ const weekdaysIn = ({ plain }: Asked): string | undefined => {
 const overText = (asked: Asked, span: string): string => {
   const weekdays = weekdaysIn(asked);
   if (weekdays === undefined || /weekend/u.test(span)) return span;
-  return `${says(asked, WANTS_BEST) ? 'best ' : ''}${weekdays} of ${span}`;
+  // "Which saturdays": all that are.
+  const isBest = says(asked, WANTS_BEST) && !says(asked, /\bwhich (?:fri|satur|sun)days\b/u);
+  return `${isBest ? 'best ' : ''}${weekdays} of ${span}`;
 };
 const WANTS_BEST = /\b(?:which|what|best|darkest|better)\b/u;
 

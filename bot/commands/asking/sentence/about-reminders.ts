@@ -7,7 +7,7 @@ import { daysIn, eventIn, isRepeated } from './about-repeats.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:(?:when|once|as soon as|before)|(?:a|the|an|one|two|\d+) \w+ before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|^(?:a )?(?:weekly|daily|nightly) (?:reminder|alarm)\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:(?:when|once|as soon as|before)|(?:a|the|an|one|two|\d+) \w+ before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
 
 /** "tell me when the Moon rises" asks for the hour; to be woken one says remind, or let me know. */
 const ASKS_HOUR =
@@ -101,8 +101,14 @@ const TO_DO = new RegExp(
 );
 const AFTER_MARK = /:\s+(\p{L}.+)$/u;
 
+/** "weekly reminder on sundays 6pm clean the eyepieces". */
+const AFTER_HOUR =
+  /^(?:a )?(?:weekly|daily|nightly) (?:reminder|alarm)\b.*? (?:\d{1,2}(?:[:.]\d\d)? ?[ap]m|\d{1,2}[:.]\d\d)[:,]? (?:to )?(\p{L}.+)$/u;
+
 /** What is to be remembered, in the words of the one who asked; the hour may stand on either side of it. */
 export const toDoIn = (plain: string): string | null => {
+  const named = AFTER_HOUR.exec(plain)?.[1];
+  if (named !== undefined) return named;
   let words = ` ${(AFTER_MARK.exec(plain) ?? TO_DO.exec(plain))?.[1] ?? ''}`;
   for (let before = ''; before !== words;) {
     before = words;

@@ -58,7 +58,7 @@ const NEXT_PHASE =
 const DESPITE_MOON =
   /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
-const QUARTER_ALONE = /^(?:the )?(?:next )?(?:first|last|third) quarter$/u;
+const QUARTER_ALONE = /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter$/u;
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked) && !says(asked, QUARTER_ALONE)) return null;
