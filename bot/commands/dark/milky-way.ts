@@ -4,9 +4,8 @@ import { degrees, listed } from '../../reply/wording.js';
 import { constellationAt } from '../../sky/constellation.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
-import type { FixedBody } from '../../sky/types.js';
+import type { FixedBody, Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalTime, formatSpan } from '../../times/index.js';
-import type { DarkNight } from './dark-first.js';
 
 const RAD = Math.PI / 180;
 /** The Galaxy's north pole and the position angle of its centre, J2000 (IAU 1958, carried over). */
@@ -35,9 +34,17 @@ const LEAST_DEG = 30;
 const LEAST_CENTRE_DEG = 10;
 const MOST_NAMED = 3;
 
+interface Night {
+  readonly observer: Observer;
+  readonly zone: string;
+  readonly nowUtcMs: UtcMs;
+  /** Stretches of the dark without the Moon, in order. */
+  readonly moonless: readonly TimeSpan[];
+}
+
 /** The highest of its parts at the first dark hour to come, and the hours without the Moon. */
 export const milkyWayWords = (
-  { observer, zone, nowUtcMs, moonless }: DarkNight,
+  { observer, zone, nowUtcMs, moonless }: Night,
   { startUtcMs, endUtcMs }: TimeSpan,
 ): string => {
   const atUtcMs = Math.max(startUtcMs, Math.min(nowUtcMs, endUtcMs));

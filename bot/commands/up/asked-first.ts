@@ -1,11 +1,10 @@
 /** The one figure that was asked for, which begins the answer: when it rises, its hour angle, the constellation it is in. */
 import { constellationName } from '../../catalogue/index.js';
-import { isHandHeld, type Equipment } from '../../evening/equipment.js';
-import { SHOWS_MAG } from '../../evening/ease.js';
+import type { Equipment } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { nextAtHourAngle } from '../../pointing/mount/tracking-limit.js';
-import { compassWord, degrees, duration, hoursMinutes, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, duration, hoursMinutes } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -18,6 +17,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 import { lastCrossing } from '../meridian/by-hour.js';
+import { byEyeWords } from './by-eye.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -30,6 +30,7 @@ export const FIRST = [
   'rise',
   'set',
   'transit',
+  'rise-and-set',
   'best',
   'hour-angle',
   'parallactic-angle',
@@ -177,6 +178,14 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
 };
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
 
+/** Both, the one that comes sooner first. */
+const bothWords = (question: FirstQuestion): SaidFirst => {
+  const both = [eventWords(question, 'rise'), eventWords(question, 'set')].sort(
+    (a, b) => (a.events[0]?.utcMs ?? Infinity) - (b.events[0]?.utcMs ?? Infinity),
+  );
+  return said(both.map(({ words }) => words).join(' '), ...both.flatMap(({ events }) => events));
+};
+
 /** The date where it is not the one that the night begins on. */
 const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => {
   const day = formatLocalDateTime(utcMs, zone).split(',')[0] ?? '';
@@ -247,21 +256,12 @@ const aboveWords = (aboveDeg: number, { asked, night, nowUtcMs }: FirstQuestion)
   return `Above ${aboveDeg}° from ${time(up.utcMs)}${down === undefined || down.utcMs < up.utcMs ? '' : ` to ${time(down.utcMs)}`}.`;
 };
 
-/** Whether a star or planet shows without a telescope; what is spread out says so elsewhere. */
-const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): string | null => {
-  const isPoint = ['star', 'planet'].includes(target.kind);
-  const { marginMag, magnitude } = found;
-  if (!isHandHeld(equipment) || !isPoint || marginMag === null || magnitude === null) return null;
-  const shows = marginMag >= SHOWS_MAG;
-  const how = equipment.saidAs.replace(/^the /u, '');
-  return `${shows ? 'Yes' : 'No'}, ${shows ? '' : 'not '}with ${how === 'naked eye' ? 'the naked eye' : how}: mag ${magnitudeText(magnitude)}.`;
-};
-
 /** What stands before all else; null where nothing of the kind was asked. */
 export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   const { first } = question;
   // The best hour is what the answer tells anyhow: it opens with that.
   if (first === 'best') return said('');
+  if (first === 'rise-and-set') return bothWords(question);
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
   if (isWhether(first)) {
     const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));

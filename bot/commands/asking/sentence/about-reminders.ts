@@ -3,7 +3,7 @@ import { problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { says, type Asked, type Reading, type Rule } from './asked.js';
-import { daysIn, eventIn, isRepeated } from './about-repeats.js';
+import { daysIn, eventIn, isLessOften, isRepeated } from './about-repeats.js';
 import { numberOf } from './words.js';
 
 const REMIND =
@@ -200,7 +200,7 @@ const atSunset = (asked: Asked, say: string | undefined): Reading | Problem => {
 const ofDays = (asked: Asked, toDo: string | null): Reading | Problem | null => {
   const nights = daysIn(asked);
   const isOther = asked.targets.some((name) => name !== 'sun') || conditionOf(asked, undefined) !== null;
-  if (isOther || !isRepeated(asked) || says(asked, /\bmonth(?:ly)?\b/u)) return null;
+  if (isOther || !isRepeated(asked) || isLessOften(asked) || says(asked, /\bmonth(?:ly)?\b/u)) return null;
   const { hour } = asked.when;
   if (nights === undefined || hour === null) return atWhichHour(nights, hour, toDo);
   const { on: _on, nights: _nights, ...options } = remindOptions(asked, false);
@@ -228,8 +228,12 @@ const atWhichHour = (nights: string | undefined, hour: string | null, toDo: stri
 };
 
 /** A shower's best night, an eclipse of the Moon. */
-const ofEvent = (asked: Asked): Reading | null => {
-  const event = eventIn(asked);
+/** "About the Geminids": what is to be remembered is the event itself. */
+const IS_EVENT =
+  /^(?:the )?(?:next |coming )?(?:\w+ )?(?:\w+ids?|(?:lunar |total )?eclipse|eclipse of the moon)(?: meteor shower| shower| meteors| peak| maximum)?$/u;
+const ofEvent = (asked: Asked, toDo: string | null): Reading | null => {
+  const named = toDo !== null && IS_EVENT.test(toDo) ? eventIn({ plain: toDo }) : undefined;
+  const event = eventIn(asked) ?? named;
   // "Perseids" is near to the name of a cluster.
   const others = asked.targets.filter((name) => !/^(?:moon|sun)$|ids?$/u.test(name));
   if (event === undefined || others.length > 0) return null;
@@ -245,7 +249,7 @@ const ofEvent = (asked: Asked): Reading | null => {
 };
 
 const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem =>
-  ofEvent(asked) ?? ofDays(asked, toDo) ?? ofOnce(asked, toDo);
+  ofEvent(asked, toDo) ?? ofDays(asked, toDo) ?? ofOnce(asked, toDo);
 
 const ofOnce = (asked: Asked, toDo: string | null): Reading | Problem =>
   says(asked, SUNSET) && asked.targets.every((name) => name === 'sun')
