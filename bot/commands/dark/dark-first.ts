@@ -1,4 +1,5 @@
 /** What `dark` says first where a yes or no was asked: whether it is dark, whether before the Moon rises, whether the Moon spoils the night. */
+import { coreWords } from './core-words.js';
 import { duration, listed } from '../../reply/wording.js';
 import { moonAt } from '../../sky/moon.js';
 import type { TimeSpan } from '../../sky/night.js';
@@ -16,6 +17,7 @@ export const DARK_FIRST = [
   'sunset',
   'sunrise',
   'milky-way',
+  'core',
 ] as const;
 export type DarkFirst = (typeof DARK_FIRST)[number];
 
@@ -104,6 +106,7 @@ const moonSpoils = ({ moonless, moonLitFraction, zone }: DarkNight, dark: TimeSp
 /** Without its full stop; null where the night has no full darkness to speak of. */
 export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): string | null => {
   const { dark } = night;
+  if (first === 'core') return coreWords(night.observer, night.zone, night.nowUtcMs);
   if (first === undefined || dark === null) return null;
   switch (first) {
     case 'sunset':

@@ -14,13 +14,14 @@ import type { ResolvedSite } from '../asking/resolve-site.js';
 
 const MIDNIGHT = { hour: 0, minute: 0, second: 0 };
 
-/** Without its full stop; null where neither was asked. `date`: the day that was named; null: none. */
+/** Without its full stop; null where neither was asked. */
 export const sunFirst = (
-  first: string | undefined,
+  { first, on }: { readonly first?: string | undefined; readonly on?: string | undefined },
   { observer, zone }: ResolvedSite['site'],
-  date: NamedNight['date'] | null,
+  night: NamedNight,
   nowUtcMs: UtcMs,
 ): string | null => {
+  const date = on === undefined ? null : night.date;
   if (first !== 'sunset' && first !== 'sunrise') return null;
   const from = date === null ? { utcMs: nowUtcMs } : localToUtc(date, MIDNIGHT, zone);
   if (isProblem(from)) return null;

@@ -6,7 +6,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { onceOf } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
 import { resolvePlace } from '../../places/index.js';
-import { readText } from '../../reading/index.js';
+import { readText, tellsAstray } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import type { PlainReading } from '../asking/not-known-here.js';
 import { plainQuestion } from '../asking/plain-question.js';
@@ -75,7 +75,14 @@ const standingBesideSun = (text: string, { day }: Known): Standing => {
   return day === undefined || day === null ? 'gives way to symptoms' : 'hardly stands';
 };
 
+/** So many words that ask nothing tell more than a miss to be reckoned. */
+const A_TALE = 14;
+const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCountOf(text) >= A_TALE;
+const A_MISS = /^astray\b/u;
+
 const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
+  // Told at length, "near the pole too" is no target to be reckoned for.
+  if (A_MISS.test(read.line) && isToldAtLength(text)) return 'gives way to symptoms';
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
   if (OF_THE_SUN.test(read.line)) return standingBesideSun(text, known);
   const unread = read.unread ?? 0;
@@ -83,10 +90,6 @@ const standingOfLine = (read: Reading, text: string, known: Known): Standing => 
   if (unread > 0) return 'leaves words';
   return ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
 };
-
-/** So many words that ask nothing tell more than a miss to be reckoned. */
-const A_TALE = 14;
-const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCountOf(text) >= A_TALE;
 
 /** How firmly the sentence reader's answer stands against a trouble told. */
 const standingOf = (read: PlainReading, text: string, known: Known): Standing => {
@@ -137,6 +140,9 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
+const isMeantForSure = (read: PlainReading): boolean =>
+  read !== null && 'line' in read && MEANT_FOR_SURE.test(read.line);
+
 /** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
 const PIECES = 2;
 const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
@@ -145,15 +151,18 @@ const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
   !ASKED.test(text) &&
   (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
 
+/** Of words that name gear. */
+const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number): boolean => {
+  const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
+  if (wordCount >= LEAST_OF_GEAR && isUnanswered) return true;
+  // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
+  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && !isMeantForSure(read);
+};
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (
-    wordCount >= LEAST_OF_GEAR &&
-    isOfGear(text) &&
-    (read === null || asksOnly(read, text) || isListOfGear(read, text))
-  )
-    return true;
+  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount)) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;

@@ -37,10 +37,16 @@ const eclipsesAsked: Rule = (asked) => {
   return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
 };
 
+/** Whether any are left. */
+const IS_OVER =
+  /\b(?:over|missed|miss|finished|ended|done|past|still (?:on|active|going|visible|about|there)|too late)\b/u;
+
 /** Of one night where one is said: whether there are any. */
 const showersAsked: Rule = (asked) => {
   if (!says(asked, SHOWER)) return null;
-  const named = [...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name))];
+  const named = [
+    ...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name.replace('aquarid', 'aquariid'))),
+  ];
   const about = named.length === 0 ? undefined : named.join(' or ');
   const isOfSeveral = named.length > 1 || (named.length === 0 && asked.when.night === null);
   if (isOfSeveral && says(asked, BEST_SHOWER))
@@ -51,8 +57,21 @@ const showersAsked: Rule = (asked) => {
       { about: about ?? null, best: 'yes' },
     );
   const { night } = nightAlone(asked.when);
-  const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u);
+  const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u) || says(asked, IS_OVER);
   return aheadLine(asked, 'showers', about, night ?? (isOfNow ? 'tonight' : null));
+};
+
+/** Two of the planets, and how they meet: "when do Venus and Jupiter meet", "closest approach of Mars and Jupiter". */
+const MEET =
+  /\bconjunctions?\b|\bmeet(?:s|ing|ings)?\b|\bclosest\b|\bclose (?:together|approach|meeting)\b|\bline ?up\b|\bapproach\w*\b|\bpass(?:es|ing)? (?:close|each other|by)\b|\bget together\b|\bnext to each other\b|\bpair(?:ing|s)?\b/u;
+const NOT_OF_THEM = /\b(?:moon|earth|to (?:us|earth)|remind\w*|slew\w*|go ?to)\b/u;
+const pairAsked: Rule = (asked) => {
+  const named = [...new Set([...asked.plain.matchAll(new RegExp(PLANET, 'gu'))].map(([name]) => name))];
+  const isOfTwo = named.length === 2 && says(asked, MEET) && !says(asked, NOT_OF_THEM);
+  // How they stand to each other in a night or at an hour is another question.
+  return isOfTwo && asked.when.hour === null && !says(asked, /\b(?:tonight|now|tomorrow)\b/u)
+    ? aheadLine(asked, 'meetings', named.join(' and '))
+    : null;
 };
 
 const planetsAsked: Rule = (asked) => {
@@ -89,6 +108,7 @@ const eventsAsked: Rule = (asked) =>
 export const COMING: readonly Rule[] = [
   eclipsesAsked,
   showersAsked,
+  pairAsked,
   planetsAsked,
   meetingsAsked,
   moonlessAsked,
