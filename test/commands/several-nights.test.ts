@@ -116,7 +116,9 @@ describe('showers and the heart of the Galaxy', () => {
       /^The Geminids are better: night of (?:Sun 13|Mon 14) Dec.*no Moon then\. The Leonids: night of \w+ 1[78] Nov 2027/u,
     );
     expect(await summary('best meteor shower')).toMatch(/^The Geminids are the best/u);
-    expect(await summary('are the quadrantids any good')).toMatch(/^Next: Quadrantids, night of Sun 3 Jan 2027, .*an hour/u);
+    expect(await summary('are the quadrantids any good')).toMatch(
+      /^Next: Quadrantids, night of Sun 3 Jan 2027, .*an hour/u,
+    );
   });
 
   // At 35° S what stands at declination −29° culminates at 84°; Sagittarius A* is at −29.0° (Reid and Brunthaler 2004).
