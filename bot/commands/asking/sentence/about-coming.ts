@@ -1,7 +1,7 @@
 /** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
 import { isOfBrightOne } from './about-bright.js';
 import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
-import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
 const NAMED_SHOWER = 'perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d';
@@ -74,8 +74,15 @@ const pairAsked: Rule = (asked) => {
     : null;
 };
 
+/** "Elongation of Mercury tomorrow": of that day, and not its greatest. */
+const isOfADay = (asked: Asked): boolean =>
+  says(asked, /\belongation\b/u) &&
+  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest)\b/u) &&
+  (asked.when.night !== null || asked.when.hour !== null || says(asked, /\b(?:now|current\w*|today)\b/u));
+
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
+  if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
   return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;
 };
