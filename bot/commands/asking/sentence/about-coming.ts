@@ -12,12 +12,18 @@ const SHOWER =
   /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
-const aheadLine = (asked: Asked, kind: string, about?: string, on: string | null = null): Reading =>
+const aheadLine = (
+  asked: Asked,
+  kind: string,
+  about?: string,
+  on: string | null = null,
+  more: Readonly<Record<string, string | null>> = {},
+): Reading =>
   nightLine(
     'ahead',
     kind,
     { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
-    { about: about ?? null, on },
+    { about: about ?? null, on, ...more },
   );
 
 const NO_TIME: Asked['when'] = {
@@ -33,8 +39,9 @@ const eclipsesAsked: Rule = (asked) => {
   // "the eclipse of Algol" is its own.
   const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
-  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon');
-  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
+  const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', null, { total });
+  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined, null, { total });
 };
 
 /** Whether any are left. */
