@@ -33,7 +33,7 @@ describe('an answer asked back', () => {
   });
 
   it('is not asked back a second time: the walk goes on without', async () => {
-    const who = member('Perpetua');
+    const who = member('Pernel');
     const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 8);
     const first = await answer(
       deps,
