@@ -86,3 +86,18 @@ describe('a word of the trade', () => {
     },
   );
 });
+
+describe('what was taken back', () => {
+  it('speaks for no cause that shows itself so', async () => {
+    const who = member('Zenobia');
+    const first = await answer(
+      deps,
+      'triage usb in handset, windows, own program, all gotos about 15 degrees off to the west',
+      NOW,
+      who,
+    );
+    expect(stepOf(first).id).toBe('summer-time-wrong');
+    const next = await answer(deps, `triage walk:${idOf(first)} answer:not.miss`, NOW, who);
+    expect(stepOf(next).id).not.toBe('summer-time-wrong');
+  });
+});
