@@ -37,8 +37,10 @@ export interface Judged {
   readonly perhaps: readonly ReadFact[];
 }
 
-/** A fact that its text is less like is none: as often as not it is not what was meant. */
-const FIRM = 0.2;
+/** A saying's fact that its text is less like is a guess: as often as not it is not what was meant. */
+const FIRM = 0.6;
+/** And one that it is hardly like is nothing. */
+const WORTH_ASKING_BACK = 0.2;
 /** What is so sure (a club's own words are) does not hang on what others said. */
 const BEYOND_DOUBT = 0.95;
 
@@ -47,13 +49,13 @@ const UNLIKE = 0.03;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.74, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
-const WORTH_TELLING = 0.72;
+const WORTH_TELLING = 0.5;
 /** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them (read by hand). */
-const AS_GOOD_AS_SAID = 0.9;
+const AS_GOOD_AS_SAID = 0.75;
 /** A story of more clauses tells of several evenings, and of how it was before. */
 const STORY = 12;
-/** So few sentences leave no room to be sure: what they tell has sayings, or is asked back. */
-const BRIEF = 2;
+/** One sentence leaves no room to be sure: what it tells has sayings, or is asked back. */
+const BRIEF = 1;
 const MOST_GUESSES = 8;
 
 /** What a guide is quoted with, or is said in jest, is nobody's own. */
@@ -148,7 +150,7 @@ export const likenessOf = (
   };
   const isAsSaid = ({ probability, clauses }: Likely): boolean =>
     probability >= AS_GOOD_AS_SAID && clauseCount < STORY && clauses.every(({ sentence }) => !sentence.asks);
-  const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.slice(0, MOST_GUESSES).map(factOf);
+  const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.map(factOf);
   return {
     weighed: (findings) => findings.flatMap(weighed),
     judged: ({ facts, understood }, printed, found) => {
@@ -169,6 +171,11 @@ export const likenessOf = (
       const isNew = ({ check, answer }: Likely): boolean => !found.has(`${check}.${answer}`);
       const nearSaid = sentences.length <= BRIEF ? [] : beside.filter((one) => isAsSaid(one) && isNew(one));
       const asSaid = nearSaid.map(factOf);
+      const guesses = guessed(beside.filter((one) => !nearSaid.includes(one)));
+      const checked = new Set([...firm, ...asSaid, ...guesses].map(({ what }) => what));
+      const doubtful = facts.filter(
+        (fact) => !taken.has(fact) && !checked.has(fact.what) && least(fact) >= WORTH_ASKING_BACK,
+      );
       return {
         facts: [...firm, ...asSaid],
         understood: [
@@ -176,7 +183,7 @@ export const likenessOf = (
           // Named by the answer's own label.
           ...asSaid.map((fact) => ({ fact, label: '' })),
         ],
-        perhaps: guessed(beside.filter((one) => !nearSaid.includes(one))),
+        perhaps: [...guesses, ...doubtful].slice(0, MOST_GUESSES),
       };
     },
   };
