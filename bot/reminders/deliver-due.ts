@@ -6,7 +6,7 @@ import type { RunningPlatform } from '../app/platform.js';
 import type { UtcMs } from '../sky/types.js';
 import { StoreError, type ClaimedReminder, type Store } from '../store/store.js';
 import { deliveryKey } from './delivery-key.js';
-import { nextStandingWarning, readStandingWarning } from './standing-warning.js';
+import { nextDueAfter } from './repeats.js';
 import { GIVE_UP_AFTER_MS, whatToSay } from './what-to-say.js';
 
 export interface Round {
@@ -21,7 +21,7 @@ export interface Round {
   readonly deliverWithinMs: number;
   /** Said, but the store could not be told yet: must not be said again by this process. */
   readonly unsettled: Set<string>;
-  /** Standing warnings said in time by this process, by delivery key, the newest few thousand. */
+  /** What comes again and was said in time by this process, by delivery key, the newest few thousand. */
   readonly said: Set<string>;
 }
 
@@ -53,12 +53,8 @@ const within = async <T>(work: Promise<T>, ms: number): Promise<T> => {
 };
 
 /** The next one is after both this one and now, so that a clock set back does not bring the same one again. */
-const nextDue = (reminder: ClaimedReminder, nowUtcMs: UtcMs): UtcMs | null => {
-  const standing = readStandingWarning(reminder.repeat);
-  return standing === null
-    ? null
-    : (nextStandingWarning(standing, Math.max(nowUtcMs, reminder.dueUtcMs))?.dueUtcMs ?? null);
-};
+const nextDue = (reminder: ClaimedReminder, nowUtcMs: UtcMs): UtcMs | null =>
+  nextDueAfter(reminder.repeat, Math.max(nowUtcMs, reminder.dueUtcMs));
 
 const settle = async (round: Round, reminder: ClaimedReminder): Promise<void> => {
   const key = deliveryKey(reminder);

@@ -3,7 +3,7 @@ import { MS_PER_DAY, MS_PER_MINUTE } from '../ground/durations.js';
 import { duration } from '../reply/wording.js';
 import type { UtcMs } from '../sky/types.js';
 import type { Reminder } from '../store/store.js';
-import { readStandingWarning, standingText } from './standing-warning.js';
+import { staleUtcMsOf, textOf } from './repeats.js';
 
 /** Later than this is said; less is how often the clock is looked at. */
 const PUNCTUAL_MS = 2 * MS_PER_MINUTE;
@@ -26,17 +26,6 @@ const lateText = ({ kind }: Reminder, text: string, latenessMs: number): string 
   kind === 'sunrise'
     ? `${text} (This comes ${duration(latenessMs)} late.)`
     : `${text} (This comes ${duration(latenessMs)} late and was true then: see where the Sun is now before you point.)`;
-
-/** A standing warning speaks of its own next sunrise; every other reminder says what it was made with. */
-const textOf = (reminder: Reminder): string => {
-  const standing = readStandingWarning(reminder.repeat);
-  return standing === null ? reminder.text : standingText(standing, reminder.dueUtcMs);
-};
-
-const staleUtcMsOf = (reminder: Reminder): UtcMs | null => {
-  const standing = readStandingWarning(reminder.repeat);
-  return standing === null ? reminder.staleUtcMs : reminder.dueUtcMs + standing.minutesBefore * MS_PER_MINUTE;
-};
 
 export const whatToSay = (reminder: Reminder, nowUtcMs: UtcMs): Saying => {
   const latenessMs = nowUtcMs - reminder.dueUtcMs;

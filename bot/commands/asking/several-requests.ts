@@ -12,7 +12,7 @@ import { lookingAtSun } from './sentence/looking-at-sun.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 
 const BREAK =
-  /\s*(?:;|[.?!]+\s+(?=\p{L})|,?\s+(?:and(?:\s+(?:also|then))?|also|then|plus|oh and|&|n)(?=\s)|,\s+(?:then|also)?)\s*/giu;
+  /\s*(?:;|[.?!]+\s+(?=\p{L})|,?\s+(?:and(?:\s+(?:also|then))?|also|then|plus|oh and|&|n)(?=\s)(?!\s+(?:mon|tues|wednes|thurs|fri|satur|sun)days\b)|,\s+(?:then|also)?)\s*/giu;
 const MOST_ANSWERED = 3;
 
 /** Words with which a request begins. */

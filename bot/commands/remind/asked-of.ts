@@ -28,6 +28,8 @@ import { formatLocalDate, isOfThatDate } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { hourOfNight, nightFor, targetFor, timeFor, type AskedTime } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { eventOf } from './of-event.js';
+import { sendsToSun, sunAt } from './of-sun.js';
 import { again, type RemindOptions } from './remind-options.js';
 import {
   altitudeText,
@@ -140,6 +142,21 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
   };
 };
 
+const ofEvent = ({ where, given, nowUtcMs }: Told, event: string): Asked | Problem => {
+  const found = eventOf({ event, where, at: given.at, nowUtcMs });
+  if (isProblem(found)) return found;
+  const { utcMs, untilUtcMs, words, pointsAt } = found;
+  return {
+    kind: 'hour',
+    where,
+    search: () => (utcMs > nowUtcMs ? { found: { utcMs, untilUtcMs } } : { never: true }),
+    sayOf: () => words,
+    pointsAt: () => pointsAt,
+    why: () => 'That hour is past. Give one to come.',
+    already: 'It is that hour already',
+  };
+};
+
 const isSide = (when: string | undefined): when is Side => when !== undefined && Object.hasOwn(SIDES, when);
 
 const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Problem => {
@@ -239,7 +256,9 @@ const withWords = (say: string | undefined, asked: Asked | Problem): Asked | Pro
   if (say === undefined || isProblem(asked)) return asked;
   const words = tidy(say, LONGEST_WORDS);
   const begun = `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?…]$/u.test(words) ? '' : '.'}`;
-  return { ...asked, sayOf: (moment) => `${begun} ${asked.sayOf(moment)}` };
+  const told = { ...asked, sayOf: (moment: Moment) => `${begun} ${asked.sayOf(moment)}` };
+  if (!sendsToSun(say)) return told;
+  return { ...told, pointsAt: (utcMs) => [...asked.pointsAt(utcMs), sunAt(asked.where, utcMs)] };
 };
 const LONGEST_WORDS = 120;
 
@@ -256,6 +275,7 @@ const waitedFor = async (deps: Deps, request: Request<RemindOptions>, to: To): P
   const told: Told = { where, given, nowUtcMs };
   if (given.when === 'dark') return ofDark(told);
   if (given.when === 'sunrise') return ofSunrise(told);
+  if (given.event !== undefined) return ofEvent(told, given.event);
   if (given.target === undefined)
     return given.at === undefined
       ? problem(

@@ -29,7 +29,8 @@ export const options = {
   site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   before: optional(integer('Minutes before (usual: 0; before sunrise 45)', { min: 0, max: 240 })),
   to: optional(choice('Whom to tell: me (usual), or this channel', ['me', 'channel'])),
-  nights: optional(text('sunrise: again and again, every night or the evenings named, "fri sat"', { maxLength: 80 })),
+  nights: optional(text('sunrise or at: again and again, every night or the days named, "fri sat"', { maxLength: 80 })),
+  event: optional(text('add: a meteor shower on its best night, or an eclipse of the Moon', { maxLength: 40 })),
   say: optional(text('add: what to remind you of, in your own words', { maxLength: 120 })),
   id: optional(text('cancel: its id from remind list, what it is about, or all', { complete: 'own', maxLength: 40 })),
 } satisfies Record<string, OptionSpec>;
@@ -42,6 +43,7 @@ export const again = (given: RemindOptions, changed: Readonly<Record<string, str
     above: given.above,
     when: given.when,
     at: given.at,
+    event: given.event,
     on: given.on,
     site: given.site,
     before: given.before,

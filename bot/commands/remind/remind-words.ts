@@ -94,6 +94,10 @@ export const readEvenings = (text: string): readonly number[] | Problem => {
   return [...new Set(evenings.filter((evening) => evening !== undefined))].sort((a, b) => a - b);
 };
 
+/** "every day", "every Monday and Friday". */
+export const daysWords = (days: readonly number[]): string =>
+  days.length === 7 ? 'every day' : `every ${listed(days.map((day) => EVENING_NAMES[day - 1] ?? ''))}`;
+
 export const eveningsWords = (evenings: readonly number[]): string =>
   evenings.length === 7
     ? 'every night'

@@ -1,7 +1,6 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
 import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { LEVEL_WORD } from '../../reply/palette.js';
 import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
@@ -16,9 +15,9 @@ import { cancelReminder, completeReminders, listReminders } from './reminder-lis
 import { commandLine, nightFor } from '../asking/question-parts.js';
 import { addressOf, toOf } from './reminder-address.js';
 import { setStandingWarning } from './standing-reminder.js';
-import { judgeSun } from '../core/judge-sun.js';
+import { withSunSaid } from './with-sun-said.js';
+import { setWeekly } from './weekly-reminder.js';
 
-const TEXT_LIMIT = 700;
 /** Time to walk out, cap and park. */
 const SUNRISE_LEAD_MINUTES = 45;
 
@@ -72,7 +71,7 @@ const tidied = (given: RemindOptions): RemindOptions & { readonly action: Action
   const word = given.action;
   const named = word !== undefined && !isAction(word) ? { ...given, target: given.target ?? word } : given;
   if (word !== undefined && isAction(word)) return { ...named, action: word.toLowerCase() as Action };
-  const isAsking = [named.target, named.when, named.nights, named.at].some((value) => value !== undefined);
+  const isAsking = [named.target, named.when, named.nights, named.at, named.event].some((value) => value !== undefined);
   if (isAsking) return { ...named, action: 'add' };
   return { ...named, action: named.id !== undefined ? 'cancel' : 'list' };
 };
@@ -112,6 +111,7 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   if (typeof to !== 'string') return to;
   // Whatever comes of it: whether it stands among their reminders is theirs to know.
   if (to === 'member') request.privacy.markPersonal();
+  if (given.nights !== undefined && given.at !== undefined) return setWeekly(deps, request, to);
   if (given.nights !== undefined) return setStandingWarning(deps, request, to, given.before ?? SUNRISE_LEAD_MINUTES);
   const asked = await askedOf(deps, request, to);
   if (isProblem(asked)) return asked;
@@ -120,19 +120,14 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
   const moment = momentOf(asked, nights, leadMs, nowUtcMs);
   if (isProblem(moment)) return withTomorrow(moment, given);
-  // A reminder is plain text without a level of its own: the word goes before the warning.
-  const sun = judgeSun(asked.pointsAt(moment.utcMs), deps.sunLimits);
-  const said = [
-    asked.sayOf(moment),
-    ...sun.cautions.map((caution) => `${sun.level === 'danger' ? LEVEL_WORD.danger : LEVEL_WORD.caution}: ${caution}`),
-  ].join(' ');
+  const said = withSunSaid(asked.sayOf(moment), asked.pointsAt(moment.utcMs), deps.sunLimits);
   const reminder: NewReminder = {
     ...addressOf(asker, to),
     kind: asked.kind,
     dueUtcMs: Math.round(moment.utcMs - leadMs),
     staleUtcMs: Math.round(moment.untilUtcMs),
     repeat: null,
-    text: said.slice(0, TEXT_LIMIT),
+    text: said,
   };
   return saved(await deps.store.reminders.add(reminder), moment, asked);
 };
@@ -148,6 +143,8 @@ export const remind = defineCommand({
     'remind Jupiter at:23:00',
     'remind when:dark on:friday',
     'remind when:sunrise to:channel nights:"fri sat" before:60',
+    'remind at:19:30 nights:thu say:"club night"',
+    'remind event:Geminids',
     'remind list',
     'remind cancel id:k7m2xqp',
   ],

@@ -21,7 +21,7 @@ export const setStandingWarning = async (
   if (given.when !== 'sunrise')
     return problem(
       'bad-option',
-      'nights: goes with when:sunrise, the warning that comes back: remind when:sunrise nights:every to:channel',
+      'nights: goes with when:sunrise, the warning that comes back, or with an hour: remind when:sunrise nights:every to:channel',
     );
   const evenings = readEvenings(given.nights ?? '');
   if (isProblem(evenings)) return evenings;

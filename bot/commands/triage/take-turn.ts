@@ -1,9 +1,7 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import type { MemberFile } from '../../ground/member-file.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
-import { readMemberFile } from '../../pictures/read-member-file.js';
 import { asksBack, leavesWalk, readText, saysNone, saysUnsure } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
@@ -152,11 +150,6 @@ const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   );
 };
 
-const takeFile = async (began: Began, file: MemberFile): Promise<Turn | Problem> => {
-  const read = await readMemberFile(began.context.deps.pictures, file);
-  return isProblem(read) ? read : takeWords(began, read.text, read.by);
-};
-
 const takeBack = ({ context, walk, notes }: Began): Turn | Problem => {
   const state = stepBack(walk.state);
   if (state === null)
@@ -274,7 +267,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (done !== null) return done;
   const answered = takeAnswered(began, said);
   if (answered !== null) return answered;
-  if (said.file !== undefined) return takeFile(began, said.file);
+  if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const left = await takeLast(began, said.text);
   if (left !== null) return left;

@@ -1,7 +1,8 @@
 /** `triage`: walks a member, or a helper on that member's behalf, from "it does not connect" to a verified cure. */
 import { onceOf } from '../../ground/once.js';
 import { createInTurn, type InTurn } from '../../ground/in-turn.js';
-import { isProblem } from '../../ground/problem.js';
+import { isProblem, problem } from '../../ground/problem.js';
+import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
 import type { Store } from '../../store/store.js';
 import { assess, standing, type Assessment, type TriageModel } from '../../triage/index.js';
@@ -94,6 +95,12 @@ const restingOn = (made: Reply, { rests }: Turn): Reply =>
         audience: rests.audience === 'asker' ? 'asker' : made.audience,
       };
 
+const endedMeanwhile = (): Outcome =>
+  problem(
+    'walk-ended',
+    'This walk was ended while the file was being read, so nothing of it was taken. To begin anew with it, send it once more with: triage do:new',
+  );
+
 /** By the part of the store that keeps walks: each request has a store of its own around it. */
 const turnsIn = onceOf((_: Store['walks']): InTurn => createInTurn());
 const turnsOf = ({ walks }: Store): InTurn => turnsIn(walks);
@@ -132,12 +139,18 @@ export const triage = defineCommand({
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, request, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
-    const said = fresh ? { text: bare === 'new' ? undefined : options.text, file: options.file } : options;
+    const inWords = fresh ? { text: bare === 'new' ? undefined : options.text } : options;
+    // A picture takes its time, in which the walk is free for the next press.
+    const isHeard = options.file !== undefined && speakerOf(found.walk, asker) !== null && found.asksToHelp !== true;
+    const read = isHeard && options.file !== undefined ? await readMemberFile(deps.pictures, options.file) : undefined;
+    const said = { ...inWords, file: read };
     const answered = async (latest: Found): Promise<Outcome> => {
       if (latest.asksToHelp === true) return askToHelp(deps.store, latest.walk, asker);
       if (options.do === 'accept') return acceptHelper(deps.store, latest.walk, asker, options.answer);
       const by = speakerOf(latest.walk, asker);
       if (by === null) return notYours(latest.walk);
+      if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
+        return endedMeanwhile();
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
       const taken = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
       if (isProblem(taken)) return taken;

@@ -1,7 +1,7 @@
 /** One turn of a walk: what it is given, what it stands on, what comes of it. */
 import { hasBegun } from './walk-words.js';
-import type { Choice } from '../../ground/problem.js';
-import type { MemberFile } from '../../ground/member-file.js';
+import type { Choice, Problem } from '../../ground/problem.js';
+import type { FileText } from '../../pictures/read-member-file.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   turnFrom,
@@ -35,7 +35,8 @@ export interface SaidInTurn {
   readonly text?: string | undefined;
   readonly answer?: string | undefined;
   readonly do?: Doing | undefined;
-  readonly file?: MemberFile | undefined;
+  /** What stands in a file that was sent, or why it cannot be read. */
+  readonly file?: FileText | Problem | undefined;
 }
 
 export interface TurnContext {

@@ -114,7 +114,11 @@ const removeRows = (engine: Engine, memberId: string): Promise<number> =>
         .deleteFrom('reminders')
         .where((e) =>
           e.or([
-            e.and([e('member_id', '=', id), e.or([e('said_to', '=', 'member'), e('repeat', 'is', null)])]),
+            // A channel's warning before sunrise guards others too.
+            e.and([
+              e('member_id', '=', id),
+              e.or([e('said_to', '=', 'member'), e('repeat', 'is', null), e('kind', '!=', 'sunrise')]),
+            ]),
             e('club_id', '=', id),
           ]),
         )

@@ -4,7 +4,8 @@ import { latitudeAlone } from './latitude-alone.js';
 import { drift } from './about-drift.js';
 import { flip } from './about-flip.js';
 import { alignmentMissed, miss, missOfAny, missUnmeasured } from './about-miss.js';
-import { cancelReminder, remind } from './about-reminders.js';
+import { cancelReminder } from './about-cancelling.js';
+import { remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 

@@ -3,10 +3,11 @@ import { problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { says, type Asked, type Reading, type Rule } from './asked.js';
+import { daysIn, eventIn, isRepeated } from './about-repeats.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:when|once|as soon as|before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:(?:when|once|as soon as|before)|(?:a|the|an|one|two|\d+) \w+ before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
 
 /** "tell me when the Moon rises" asks for the hour; to be woken one says remind, or let me know. */
 const ASKS_HOUR =
@@ -23,10 +24,6 @@ export const withSpokenTwo = (words: string): string =>
           ' to ',
         )
     : words;
-
-/** What comes again and again: only the warning before sunrise does. */
-const REPEATS =
-  /\b(?:every|each) (?:night|morning|day|evening|week|month|weekend|weekday|(?:mon|tues?|wednes|thurs?|fri|satur|sun)days?|mon|tue|wed|thu|fri|sat)\b|\b(?:weekly|nightly|daily|monthly)\b|\bon (?:mon|tues|wednes|thurs|fri|satur|sun)days\b/u;
 
 const beforeMinutes = ({ plain }: Asked): string | undefined => {
   const found = /\b(half (?:an )?hour|an hour|(\w+) ?(minutes?|mins?|hours?)) before\b/u.exec(plain);
@@ -99,7 +96,7 @@ const WHEN_TOLD =
 /** "to check the dew heater", "that the kids need collecting", "about the raffle": not "ten to eight", nor "to the channel". */
 const CLOCK = '\\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|noon|midnight|half|quarter|an?';
 const TO_DO = new RegExp(
-  `\\b(?:to (?!(?:me|us|everyone|everybody|the channel|the club|${CLOCK})\\b|\\d)|that |about (?!(?:${CLOCK})\\b|\\d))(.+)$`,
+  `\\b(?:(?:remind|tell|ping) (?:me|us|everyone|everybody) (?=its? |it's )|to (?!(?:me|us|everyone|everybody|the channel|the club|${CLOCK})\\b|\\d)|that |about (?!(?:${CLOCK})\\b|\\d))(.+)$`,
   'u',
 );
 const AFTER_MARK = /:\s+(\p{L}.+)$/u;
@@ -111,7 +108,7 @@ export const toDoIn = (plain: string): string | null => {
     before = words;
     words = words.replace(WHEN_TOLD, '');
   }
-  return /\p{L}{2}/u.test(words) ? words.trim() : null;
+  return /\p{L}{2}/u.test(words) ? words.trim().replace(/^its\b/u, "it's") : null;
 };
 
 /** What is to be done names no place, hour or target of the reminder's: "to bring in the washing". */
@@ -147,8 +144,11 @@ const toldBeside = (
   asked: Asked,
   { nights, to }: Readonly<Record<string, string | undefined>>,
 ): Pick<Reading, 'note' | 'unsure'> => ({
-  ...(nights === undefined && says(asked, REPEATS)
-    ? { unsure: 'Once, not each time: only the warning before sunrise repeats, so ask again when this one has come.' }
+  ...(nights === undefined && isRepeated(asked)
+    ? {
+        unsure:
+          'Once, not each time: an hour on days of the week repeats, such as every friday at 8pm, and the warning before sunrise; nothing else.',
+      }
     : {}),
   ...(to === undefined && says(asked, /\b(?:remind|tell|alert|warn|wake|notify) us\b/u)
     ? { note: 'It comes to you alone; say “remind everyone” for the whole channel.' }
@@ -190,7 +190,58 @@ const atSunset = (asked: Asked, say: string | undefined): Reading | Problem => {
   return { line: commandLine('remind', '', options), ...toldBeside(asked, options) };
 };
 
+/** An hour of some days of the week; null: no such thing is said, or something else is waited for. */
+const ofDays = (asked: Asked, toDo: string | null): Reading | Problem | null => {
+  const nights = daysIn(asked);
+  const isOther = asked.targets.some((name) => name !== 'sun') || conditionOf(asked, undefined) !== null;
+  if (isOther || !isRepeated(asked) || says(asked, /\bmonth(?:ly)?\b/u)) return null;
+  const { hour } = asked.when;
+  if (nights === undefined || hour === null) return atWhichHour(nights, hour, toDo);
+  const { on: _on, nights: _nights, ...options } = remindOptions(asked, false);
+  const line = commandLine('remind', '', { at: hour, nights, ...options, say: toDo ?? undefined });
+  return { line, ...toldBeside(asked, { nights, to: options['to'] }) };
+};
+
+/** The hour, or the day, is still to be said. */
+const atWhichHour = (nights: string | undefined, hour: string | null, toDo: string | null): Problem => {
+  const to = toDo === null ? '' : ` to ${toDo}`;
+  const missing = hour === null ? 'At what hour' : 'On which day';
+  const day = nights === undefined || nights === 'every' ? 'friday' : nights.split(' ')[0];
+  return problem(
+    'missing-option',
+    `${missing}? Such as: remind me every ${day ?? 'friday'} at ${hour ?? '8pm'}${to}. It comes again each time until you cancel it.`,
+    nights === undefined
+      ? []
+      : fittingChoices(
+          ['19:00', '21:00'].map((at) => ({
+            label: `At ${at}`,
+            run: commandLine('remind', '', { at, nights, say: toDo ?? undefined }),
+          })),
+        ),
+  );
+};
+
+/** A shower's best night, an eclipse of the Moon. */
+const ofEvent = (asked: Asked): Reading | null => {
+  const event = eventIn(asked);
+  // "Perseids" is near to the name of a cluster.
+  const others = asked.targets.filter((name) => !/^(?:moon|sun)$|ids?$/u.test(name));
+  if (event === undefined || others.length > 0) return null;
+  const { on: _on, ...options } = remindOptions(asked, false);
+  const at = /eclipse/u.test(event) ? undefined : (asked.when.hour ?? undefined);
+  const line = commandLine('remind', '', { event, at, ...options });
+  const isDayBefore = says(asked, /\bday before\b/u);
+  return {
+    line,
+    ...toldBeside(asked, { nights: 'once', to: options['to'] }),
+    ...(isDayBefore ? { note: 'On the day itself, not the day before: set another with its date for that.' } : {}),
+  };
+};
+
 const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem =>
+  ofEvent(asked) ?? ofDays(asked, toDo) ?? ofOnce(asked, toDo);
+
+const ofOnce = (asked: Asked, toDo: string | null): Reading | Problem =>
   says(asked, SUNSET) && asked.targets.every((name) => name === 'sun')
     ? atSunset(asked, toDo ?? undefined)
     : (ofPhase(asked, toDo) ?? reminderOfOther(asked, toDo));
@@ -226,46 +277,4 @@ const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem =
     say: saidOf(toDo, target),
   };
   return { line: commandLine('remind', '', options), ...toldBeside(asked, options) };
-};
-
-const CANCEL_REMINDER =
-  /\b(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
-
-/** "cancel the charge battery one": whether there is one about it, the command says. */
-const CANCEL_ONE =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
-
-/** "the first one", "the 2nd one", "the last one": by its place in the list. */
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
-const CANCEL_NTH =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
-
-const placeInList = (word: string): string =>
-  ORDINALS.includes(word) ? String(ORDINALS.indexOf(word) + 1) : word.replace(/\D+$/u, '') || word;
-
-/** "cancel that", "actually scrap it": the only reminder there is, else the command asks which. */
-const CANCEL_IT =
-  /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
-
-const cancelPointedAt = (plain: string): Reading | null => {
-  const nth = CANCEL_NTH.exec(plain)?.[1];
-  if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
-  return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
-};
-
-/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
-export const cancelReminder: Rule = ({ plain, targets }) => {
-  const pointed = cancelPointedAt(plain);
-  if (pointed !== null) return pointed;
-  const one = CANCEL_ONE.exec(plain)?.[1];
-  if (one !== undefined && !/^(?:all|every|last|next|first|the|my|that|this|\d+)\b/u.test(one) && targets.length === 0)
-    return { line: commandLine('remind', 'cancel', { id: one }) };
-  const found = CANCEL_REMINDER.exec(plain);
-  if (found === null) return null;
-  const [, words = '', after = ''] = found;
-  const about = targets[0] ?? (/\b(?:all|every)\b/u.test(words) ? 'all' : undefined);
-  const id = /\d/u.test(after) ? after : about;
-  // "cancel my reminders": the list offers each.
-  const isOne = /\breminder\b/u.test(plain);
-  return { line: id === undefined && !isOne ? 'remind list' : commandLine('remind', 'cancel', { id }) };
 };

@@ -1,0 +1,45 @@
+/** Sentences that call a reminder off: all, one by its place in the list or its id, or one that speaks of a target. */
+import { commandLine } from '../question-parts.js';
+import type { Reading, Rule } from './asked.js';
+
+const CANCEL_REMINDER =
+  /\b(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
+
+/** "cancel the charge battery one": whether there is one about it, the command says. */
+const CANCEL_ONE =
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
+
+/** "the first one", "the 2nd one", "the last one": by its place in the list. */
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
+const CANCEL_NTH =
+  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
+
+const placeInList = (word: string): string =>
+  ORDINALS.includes(word) ? String(ORDINALS.indexOf(word) + 1) : word.replace(/\D+$/u, '') || word;
+
+/** "cancel that", "actually scrap it": the only reminder there is, else the command asks which. */
+const CANCEL_IT =
+  /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
+
+const cancelPointedAt = (plain: string): Reading | null => {
+  const nth = CANCEL_NTH.exec(plain)?.[1];
+  if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
+  return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
+};
+
+/** Which of the reminders: all, one by its place in the list or its id, or one that speaks of a target. */
+export const cancelReminder: Rule = ({ plain, targets }) => {
+  const pointed = cancelPointedAt(plain);
+  if (pointed !== null) return pointed;
+  const one = CANCEL_ONE.exec(plain)?.[1];
+  if (one !== undefined && !/^(?:all|every|last|next|first|the|my|that|this|\d+)\b/u.test(one) && targets.length === 0)
+    return { line: commandLine('remind', 'cancel', { id: one }) };
+  const found = CANCEL_REMINDER.exec(plain);
+  if (found === null) return null;
+  const [, words = '', after = ''] = found;
+  const about = targets[0] ?? (/\b(?:all|every)\b/u.test(words) ? 'all' : undefined);
+  const id = /\d/u.test(after) ? after : about;
+  // "cancel my reminders": the list offers each.
+  const isOne = /\breminder\b/u.test(plain);
+  return { line: id === undefined && !isOne ? 'remind list' : commandLine('remind', 'cancel', { id }) };
+};
