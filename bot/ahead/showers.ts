@@ -1,11 +1,12 @@
 /** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
 import { MS_PER_DAY } from '../ground/durations.js';
+import { tableOf } from '../ground/table-of.js';
 import { moonAt } from '../sky/moon.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
 import { horizontalOf } from '../sky/place.js';
 import { sunAtLongitude } from '../sky/sun-longitude.js';
 import { twilights } from '../sky/twilight.js';
-import type { Observer, UtcMs } from '../sky/types.js';
+import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 
 export interface Shower {
   /** IAU Meteor Data Center's code and name. */
@@ -21,7 +22,45 @@ export interface Shower {
   readonly speedKmS: number;
   /** How many days before its maximum the first are seen, and after it the last. */
   readonly activeDays: readonly [before: number, after: number];
+  readonly profile: Profile;
 }
+
+/**
+ * How a rate rises and falls with the Sun's longitude: by 10 to the power −B·|degrees from the maximum|, B before and after it; of some a part
+ * (`share`) keeps to slopes of its own.
+ */
+interface Profile {
+  readonly slopes: readonly [before: number, after: number];
+  readonly share: number;
+  readonly shareSlopes: readonly [before: number, after: number];
+}
+
+/**
+ * B as Jenniskens has it, "Meteor stream activity I", Astronomy and Astrophysics 287, 990 (1994), table of the annual streams (from memory);
+ * Geminids: slow up and fast down, by the counts of the International Meteor Organization (from memory). What is not there is
+ * taken as broad as most: 0.19.
+ */
+const PROFILES = tableOf<readonly [before: number, after: number, share?: number, b?: number, a?: number]>({
+  QUA: [2.5, 2.5, 0.2, 0.37, 0.45],
+  LYR: [0.22, 0.22],
+  ETA: [0.08, 0.08],
+  CAP: [0.041, 0.041],
+  SDA: [0.091, 0.091],
+  PER: [0.35, 0.35, 0.25, 0.05, 0.092],
+  ORI: [0.12, 0.12],
+  STA: [0.026, 0.026],
+  NTA: [0.026, 0.026],
+  LEO: [0.55, 0.55, 0.17, 0.025, 0.15],
+  PUP: [0.034, 0.034],
+  GEM: [0.39, 0.72],
+  URS: [0.61, 0.61],
+});
+const USUAL_SLOPE = 0.19;
+
+const profileOf = (code: string): Profile => {
+  const [before, after, share = 0, shareBefore = 0, shareAfter = 0] = PROFILES.get(code) ?? [USUAL_SLOPE, USUAL_SLOPE];
+  return { slopes: [before, after], share, shareSlopes: [shareBefore, shareAfter] };
+};
 
 /**
  * Source: working list of visual meteor showers of the International Meteor Organization, with the codes and names of the IAU
@@ -46,20 +85,27 @@ export const SHOWERS: readonly Shower[] = TABLE.split('|').map((row) => {
     zenithalHourlyRate: rate,
     speedKmS: speed,
     activeDays: [before, after],
+    profile: profileOf(words[0] ?? ''),
   };
 });
 
 export interface ShowerHere {
   readonly shower: Shower;
   readonly maximumUtcMs: UtcMs;
-  /** The night nearest to the maximum, and its best hour: radiant highest, Sun at least 12° down (6° where it gets no lower). */
+  /**
+   * The hour of the nights about the maximum at which most are counted: radiant high, maximum near, Sun at least 12° down (6° where it
+   * gets no lower).
+   */
   readonly bestUtcMs: UtcMs;
+  /** Meteors an hour then, under a dark sky. */
+  readonly hourlyRate: number;
   readonly radiantAltitudeDeg: number;
   readonly radiantAzimuthDeg: number;
   readonly moonAltitudeDeg: number;
   readonly moonLitFraction: number;
 }
 
+const DEG_PER_DAY = 360 / 365.2422;
 const STEP_MS = 1_200_000;
 const YEAR_MS = 365.25 * MS_PER_DAY;
 
@@ -71,32 +117,70 @@ const darkSpan = (observer: Observer, night: TimeSpan): TimeSpan | null => {
     : { startUtcMs: times.duskUtcMs ?? night.startUtcMs, endUtcMs: times.dawnUtcMs ?? night.endUtcMs };
 };
 
-const showerHere = (shower: Shower, observer: Observer, maximumUtcMs: UtcMs): ShowerHere | null => {
-  // The night whose middle is nearest: the one that holds the maximum, by local mean time from noon to noon.
-  const night = nightOf(localDateOfNight(maximumUtcMs, observer.longitudeDeg), observer.longitudeDeg);
+const sinceMaximum = (slopes: readonly [before: number, after: number], deg: number): number =>
+  10 ** (-(deg < 0 ? slopes[0] : slopes[1]) * Math.abs(deg));
+
+/** The zenithal hourly rate at an instant. */
+export const zenithalRateAt = (
+  { zenithalHourlyRate, profile: { slopes, share, shareSlopes } }: Shower,
+  maximumUtcMs: UtcMs,
+  utcMs: UtcMs,
+): number => {
+  const deg = ((utcMs - maximumUtcMs) / MS_PER_DAY) * DEG_PER_DAY;
+  return zenithalHourlyRate * ((1 - share) * sinceMaximum(slopes, deg) + share * sinceMaximum(shareSlopes, deg));
+};
+
+interface Hour {
+  readonly utcMs: UtcMs;
+  readonly radiant: Horizontal;
+  /** The zenithal rate times the sine of the radiant's height (IMO, visual observing handbook). */
+  readonly rate: number;
+}
+
+/** Nights before and after the one that holds the maximum. */
+const NIGHTS_BESIDE = [0, -1, 1] as const;
+
+const bestHourOf = (shower: Shower, observer: Observer, maximumUtcMs: UtcMs, night: TimeSpan): Hour | null => {
   const dark = darkSpan(observer, night);
   if (dark === null) return null;
-  const radiant = { kind: 'fixed', raHoursJ2000: shower.raDeg / 15, decDegJ2000: shower.decDeg } as const;
-  let bestUtcMs = dark.startUtcMs;
-  let best = horizontalOf(radiant, observer, bestUtcMs);
+  const body = { kind: 'fixed', raHoursJ2000: shower.raDeg / 15, decDegJ2000: shower.decDeg } as const;
+  const hourAt = (utcMs: UtcMs): Hour => {
+    const radiant = horizontalOf(body, observer, utcMs);
+    const rate = zenithalRateAt(shower, maximumUtcMs, utcMs) * Math.sin((radiant.altitudeDeg * Math.PI) / 180);
+    return { utcMs, radiant, rate };
+  };
+  let best = hourAt(dark.startUtcMs);
   for (let utcMs = dark.startUtcMs + STEP_MS; utcMs <= dark.endUtcMs; utcMs += STEP_MS) {
-    const there = horizontalOf(radiant, observer, utcMs);
-    if (there.altitudeDeg > best.altitudeDeg) [best, bestUtcMs] = [there, utcMs];
+    const hour = hourAt(utcMs);
+    if (hour.rate > best.rate) best = hour;
   }
-  const moon = moonAt(observer, bestUtcMs);
+  return best;
+};
+
+const showerHere = (shower: Shower, observer: Observer, maximumUtcMs: UtcMs, fromUtcMs: UtcMs): ShowerHere | null => {
+  const nights = NIGHTS_BESIDE.map((days) =>
+    nightOf(localDateOfNight(maximumUtcMs + days * MS_PER_DAY, observer.longitudeDeg), observer.longitudeDeg),
+  );
+  const hours = nights
+    .filter(({ endUtcMs }, i) => i === 0 || endUtcMs > fromUtcMs)
+    .flatMap((night) => bestHourOf(shower, observer, maximumUtcMs, night) ?? []);
+  const [first, ...others] = hours;
+  if (first === undefined) return null;
+  const best = others.reduce((a, b) => (b.rate > a.rate ? b : a), first);
+  const moon = moonAt(observer, best.utcMs);
   return {
     shower,
     maximumUtcMs,
-    bestUtcMs,
-    radiantAltitudeDeg: best.altitudeDeg,
-    radiantAzimuthDeg: best.azimuthDeg,
+    bestUtcMs: best.utcMs,
+    hourlyRate: best.rate,
+    radiantAltitudeDeg: best.radiant.altitudeDeg,
+    radiantAzimuthDeg: best.radiant.azimuthDeg,
     moonAltitudeDeg: moon.place.altitudeDeg,
     moonLitFraction: moon.illuminatedFraction,
   };
 };
 
 const J2000_MS = Date.UTC(2000, 0, 1, 12);
-const DEG_PER_DAY = 360 / 365.2422;
 /** The Sun's own course is uneven by 1.9°, and a maximum counts until a day after. */
 const UNEVEN_DAYS = 5;
 
@@ -117,7 +201,7 @@ export const showersHere = (observer: Observer, { startUtcMs, endUtcMs }: TimeSp
     if (maximumUtcMs < startUtcMs - MS_PER_DAY)
       maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, maximumUtcMs + YEAR_MS);
     if (maximumUtcMs >= endUtcMs) return [];
-    const here = showerHere(shower, observer, maximumUtcMs);
+    const here = showerHere(shower, observer, maximumUtcMs, startUtcMs);
     return here === null || here.radiantAltitudeDeg < 5 ? [] : [here];
   }).sort((a, b) => a.bestUtcMs - b.bestUtcMs);
 

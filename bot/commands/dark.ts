@@ -7,9 +7,10 @@ import { moonAt, moonlessDark } from '../sky/moon.js';
 import type { TimeSpan } from '../sky/night.js';
 import { twilights, type TwilightTimes, type Twilights } from '../sky/twilight.js';
 import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/index.js';
-import { choice, defineCommand, optional, text } from './core/command.js';
+import { choice, defineCommand, integer, optional, text } from './core/command.js';
 import { darkOver } from './dark/dark-over.js';
 import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
+import { sunBelowWords } from './dark/sun-below.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
 
@@ -71,6 +72,7 @@ export const dark = defineCommand({
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
     site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     first: optional(choice('Say this first, yes or no', DARK_FIRST)),
+    below: optional(integer('Say first when the Sun is so many degrees down', { min: 1, max: 40 })),
     until: optional(text('Only the dark before this hour, with first:moonless', { complete: 'time', maxLength: 40 })),
     over: optional(
       text('Which of several nights: this week, next month, weekends of december, 13 dec or 14 dec', { maxLength: 80 }),
@@ -127,15 +129,16 @@ export const dark = defineCommand({
       moonLitFraction: moon.illuminatedFraction,
       untilUtcMs: until?.utcMs ?? null,
     });
+    const sunBelow = options.below === undefined ? '' : `${sunBelowWords(options.below, { observer, night, zone })}. `;
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
-      summary: summaryOf(first, darkSpan, {
+      summary: `${sunBelow}${summaryOf(first, darkSpan, {
         none: noDarkWords(twilight, night, zone),
         hours: darkWords(twilight, night, zone),
-        wait: darkSpan === null ? '' : untilDark(darkSpan, night, nowUtcMs),
+        wait: darkSpan === null || sunBelow !== '' ? '' : untilDark(darkSpan, night, nowUtcMs),
         moon: moonShareWords(moonlessMs, isMoonless),
-      }),
+      })}`,
       facts: [
         { label: 'Sun', value: sunWords(twilight, inNight, zone) },
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { SHOWERS, showersHere } from '../../bot/ahead/showers.js';
+import { SHOWERS, showersHere, zenithalRateAt } from '../../bot/ahead/showers.js';
 import { meetingsHere } from '../../bot/ahead/meetings.js';
 import { darkNights } from '../../bot/ahead/moonless.js';
 import { lunarEclipses, solarEclipses } from '../../bot/sky/eclipses.js';
@@ -155,11 +155,12 @@ describe('meteor showers', () => {
 
   it('has the Geminids’ radiant nearly overhead at two in the morning at 33° north, and leaves the Ursids to the north', () => {
     const span = { startUtcMs: START, endUtcMs: START + 60 * 86_400_000 };
-    const at33 = showersHere({ latitudeDeg: 33, longitudeDeg: 0, elevationM: 0 }, span);
+    // At the date line two in the morning is 14 h UT, the hour of the maximum in 2026.
+    const at33 = showersHere({ latitudeDeg: 33, longitudeDeg: 180, elevationM: 0 }, span);
     const geminids = at33.find(({ shower }) => shower.code === 'GEM');
     expect(geminids?.radiantAltitudeDeg).toBeGreaterThan(87);
     // The radiant (7 h 28 m) passes the meridian near 2 h local time in mid-December (IMO's calendar).
-    expect(Math.abs(((geminids?.bestUtcMs ?? 0) % 86_400_000) / 3_600_000 - 2)).toBeLessThan(0.5);
+    expect(Math.abs(((geminids?.bestUtcMs ?? 0) % 86_400_000) / 3_600_000 - 14)).toBeLessThan(0.7);
     const south = showersHere({ latitudeDeg: -34, longitudeDeg: 0, elevationM: 0 }, span);
     expect(south.map(({ shower }) => shower.code)).not.toContain('URS');
     expect(new Set(SHOWERS.map(({ code }) => code)).size).toBe(SHOWERS.length);
@@ -177,5 +178,38 @@ describe('the moons of Jupiter', () => {
     const moon = jupiterMoons(Date.UTC(1992, 11, 16)).find((m) => m.name === name);
     expect(Math.abs((moon?.westRadii ?? 99) - westRadii)).toBeLessThan(0.03);
     expect(Math.abs((moon?.northRadii ?? 99) - northRadii)).toBeLessThan(0.03);
+  });
+});
+
+describe('the rate of a shower away from its peak', () => {
+  const OF = (code: string) => SHOWERS.find((shower) => shower.code === code);
+  const rateAfter = (code: string, hours: number): number => {
+    const shower = OF(code);
+    return shower === undefined ? NaN : zenithalRateAt(shower, 0, hours * 3_600_000);
+  };
+
+  it('falls to half within hours for the Quadrantids and within days for the Orionids', () => {
+    // The Quadrantids' half-width is some 3 to 4 hours, the Orionids' days (International Meteor Organization's calendars, from memory).
+    expect(rateAfter('QUA', 2)).toBeGreaterThan(40);
+    expect(rateAfter('QUA', 5)).toBeLessThan(40);
+    expect(rateAfter('QUA', -11)).toBeLessThan(20);
+    expect(rateAfter('ORI', 24)).toBeGreaterThan(12);
+  });
+
+  it('falls faster after the Geminids’ peak than it rose before (IMO’s counts, from memory)', () => {
+    expect(rateAfter('GEM', 12)).toBeLessThan(rateAfter('GEM', -12));
+  });
+
+  it('chooses the night before the peak where that is nearer', () => {
+    // The Geminids' peak of 2026 is about 14 h UT on 14 December: for Lisbon the night that ends that morning.
+    const lisbon = { latitudeDeg: 38.72, longitudeDeg: -9.14, elevationM: 0 };
+    const span = { startUtcMs: Date.UTC(2026, 10, 27), endUtcMs: Date.UTC(2027, 0, 20) };
+    const geminids = showersHere(lisbon, span).find(({ shower }) => shower.code === 'GEM');
+    expect(new Date(geminids?.bestUtcMs ?? 0).toISOString()).toMatch(/^2026-12-14T0[1-5]/u);
+    // For Calgary the Quadrantids are over by the dark of the morning: some 10 to 20 an hour.
+    const calgary = { latitudeDeg: 51.05, longitudeDeg: -114.07, elevationM: 1045 };
+    const quadrantids = showersHere(calgary, span).find(({ shower }) => shower.code === 'QUA');
+    expect(quadrantids?.hourlyRate).toBeGreaterThan(8);
+    expect(quadrantids?.hourlyRate).toBeLessThan(22);
   });
 });

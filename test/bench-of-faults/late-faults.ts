@@ -241,6 +241,17 @@ const HIDDEN: Readonly<Record<string, Change>> = {
     seen: { 'works-with-handset': 'none', 'arrow-keys': 'none', 'controller-screen': 'dark' },
     mixed: { 'changed-last': ['place', 'nothing'] },
   }),
+  'shared-supply-sags': oddly('shared-supply-sags', 'power', 'drops-random', {
+    best: { 'separate-supplies': 'one' },
+    seen: { wiggle: 'firm' },
+    mixed: {
+      'shares-supply': ['heater', 'camera'],
+      'when-drops': ['device', 'weather'],
+      'other-place': ['untried', 'alone'],
+      'changed-last': ['device', 'season'],
+      'other-supply': ['works', 'same'],
+    },
+  }),
   'stray-currents': oddly('stray-currents', 'cable', 'drops-random', {
     best: { 'separate-supplies': 'several' },
     seen: { wiggle: 'firm' },

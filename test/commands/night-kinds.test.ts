@@ -110,9 +110,9 @@ describe('what is told', () => {
   });
 
   it('a shower beside its best night (active 4 to 20 December, maximum 14: International Meteor Organization, from memory)', async () => {
-    expect((await asked('geminids this weekend')).summary).toMatch(/^A few .*Geminids.* 2 nights before their best/u);
+    expect((await asked('geminids this weekend')).summary).toMatch(/^Some .*Geminids.* the night before or after/u);
     expect((await asked('geminids this weekend', Date.UTC(2026, 10, 12, 20))).summary).toMatch(
-      /^No Geminids in the night of Sat 14 Nov 2026\. Next: Geminids, night of Mon 14 Dec/u,
+      /^No Geminids in the night of Sat 14 Nov 2026\. Next: Geminids, night of Sun 13 Dec/u,
     );
     expect((await asked('perseids on 20 august', Date.UTC(2026, 7, 10, 20))).summary).toMatch(
       /^A few .* after their best/u,

@@ -97,10 +97,10 @@ describe('the evening', () => {
     expect(facts.map(({ value }) => value).join()).toContain('Venus');
   });
 
-  it('has the Geminids in their nights (maximum 14 December: IMO calendar) and no shower in another', async () => {
+  it('has the Geminids in their nights (maximum 14 December, 14 h UT, so the night before it in Europe: IMO calendar) and no shower in another', async () => {
     for (const [on, words] of [
-      ['2026-12-13', /Geminids have their best tomorrow/u],
-      ['2026-12-14', /Geminids are at their best/u],
+      ['2026-12-12', /Geminids have their best tomorrow/u],
+      ['2026-12-13', /Geminids are at their best/u],
     ] as const)
       expect((await answer(deps, `tonight on:${on}`, NOW)).notes.join(), on).toMatch(words);
     expect((await answer(deps, 'tonight', NOW)).notes.join()).not.toContain('Shooting');

@@ -108,11 +108,9 @@ const moonlightWords = ({ moonAltitudeDeg, moonLitFraction }: ShowerHere): strin
   return `Moon ${Math.round(moonLitFraction * 100)} % lit`;
 };
 
-/** What a good observer under a dark sky may count: the zenithal rate times the sine of the radiant's height (IMO, visual observing handbook). */
-const rateWords = ({ shower, radiantAltitudeDeg }: ShowerHere): string => {
-  const rate = shower.zenithalHourlyRate * Math.sin((radiantAltitudeDeg * Math.PI) / 180);
-  return `up to ${rate < 10 ? Math.max(1, Math.round(rate)) : Math.round(rate / 5) * 5} an hour`;
-};
+/** What a good observer under a dark sky may count in that hour. */
+const rateWords = ({ hourlyRate: rate }: ShowerHere): string =>
+  `up to ${rate < 10 ? Math.max(1, Math.round(rate)) : Math.round(rate / 5) * 5} an hour`;
 
 /** "Mon 14 Dec, best about 01:50, up to 140 an hour, no Moon then": the night by its evening. */
 export const showerFact = (here: ShowerHere, zone: string, nowUtcMs: UtcMs): Fact => ({
@@ -123,6 +121,24 @@ export const showerFact = (here: ShowerHere, zone: string, nowUtcMs: UtcMs): Fac
 /** Where its meteors come from, for whoever asks about one. */
 export const radiantWords = ({ shower, radiantAltitudeDeg, radiantAzimuthDeg }: ShowerHere): string =>
   `${shower.name} (${shower.code}): their radiant then stands ${degrees(radiantAltitudeDeg)} high in the ${compassWord(radiantAzimuthDeg)}; look half the sky away from it.`;
+
+/** So far from its maximum a rate that falls so fast is another; common practice, no source. */
+const FAR_MS = 3 * MS_PER_HOUR;
+const NARROW_SLOPE = 0.3;
+
+/** "Their short peak is at 20:43 on Mon 3 Jan 2027, 10 h before: the rate is reckoned for that hour here." */
+export const peakWords = (
+  { shower, maximumUtcMs, bestUtcMs }: ShowerHere,
+  zone: string,
+  nowUtcMs: UtcMs,
+): readonly string[] => {
+  const awayMs = bestUtcMs - maximumUtcMs;
+  if (Math.abs(awayMs) < FAR_MS || Math.max(...shower.profile.slopes) < NARROW_SLOPE) return [];
+  const hours = Math.round(Math.abs(awayMs) / MS_PER_HOUR);
+  return [
+    `${shower.name}: the peak itself is ${dayWords(maximumUtcMs, zone, nowUtcMs)} about ${formatClock(maximumUtcMs, zone)}, ${hours} h ${awayMs > 0 ? 'before' : 'after'} that hour, and short; at the peak up to ${shower.zenithalHourlyRate} with the radiant overhead.`,
+  ];
+};
 
 /** Lower than this in twilight an elongation is nothing to go out for; common practice, no source. */
 const LEAST_TWILIGHT_DEG = 5;

@@ -4,7 +4,7 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import { isoUtc, listed, rounded } from '../../reply/wording.js';
 import { formatClock } from '../../times/index.js';
 import { isAbout, namedIn, type Question, type Section } from './ahead-question.js';
-import { radiantWords, showerFact } from './ahead-words.js';
+import { peakWords, radiantWords, showerFact } from './ahead-words.js';
 
 /** Those that one goes out for; common practice, no source. */
 const LEAST_RATE = 10;
@@ -102,7 +102,7 @@ export const showers = (question: Question): Section => {
   const others = all.length - found.length;
   return {
     notes: [
-      ...(isOne ? found.map(radiantWords) : []),
+      ...(isOne ? found.flatMap((here) => [radiantWords(here), ...peakWords(here, zone, span.startUtcMs)]) : []),
       ...(kind === 'showers' && found.length > 0
         ? [
             `Rates are for a dark sky.${others > 0 ? ` ${others} more in that time: name one, such as about:${lastWord(all.find((here) => !found.includes(here))?.shower.name ?? '')}.` : ''}`,

@@ -12,6 +12,7 @@ import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
+import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
@@ -70,6 +71,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
+    sunBelow,
     ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
     nightsAsked(known),

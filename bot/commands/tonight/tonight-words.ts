@@ -89,8 +89,8 @@ const LEAST_RATE = 18;
 const showerNotes = ({ where, night }: Sought): readonly string[] => {
   const { observer, zone } = where.site;
   const { startUtcMs, endUtcMs } = night;
-  return showersHere(observer, { startUtcMs: startUtcMs - MS_PER_DAY, endUtcMs: endUtcMs + MS_PER_DAY })
-    .filter(({ shower }) => shower.zenithalHourlyRate >= LEAST_RATE)
+  return showersHere(observer, { startUtcMs: startUtcMs - MS_PER_DAY, endUtcMs: endUtcMs + 2 * MS_PER_DAY })
+    .filter(({ shower, bestUtcMs }) => shower.zenithalHourlyRate >= LEAST_RATE && bestUtcMs < endUtcMs + MS_PER_DAY)
     .map(({ shower, bestUtcMs, moonAltitudeDeg, moonLitFraction }) => {
       const isOver = bestUtcMs < startUtcMs;
       const toCome = bestUtcMs > endUtcMs ? 'have their best tomorrow night' : 'are at their best';

@@ -1,7 +1,16 @@
 /** A cure told by the way, in whatever words: where they are not plain enough to end the walk, it is asked outright, and one press ends it. */
 import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
-import { allWell, outcomeSaid, readText, yesOrNo, type SaidOutcome } from '../../reading/index.js';
+import {
+  allWell,
+  hasWordOfCure,
+  outcomeSaid,
+  readText,
+  tellsAstray,
+  yesOrNo,
+  type Reading,
+  type SaidOutcome,
+} from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './take-words.js';
 import { creditedIn, takeCredited } from './credited.js';
@@ -26,7 +35,19 @@ const LEAST_WORDS = 6;
 const tellsCure = ({ what }: SaidOutcome): boolean => what === 'cured' || what === 'done';
 
 const isLongCure = (text: string, said: SaidOutcome): boolean =>
-  tellsCure(said) && said.cure >= LIKE_A_CURE && wordCountOf(text) >= LEAST_WORDS;
+  tellsCure(said) && said.cure >= LIKE_A_CURE && wordCountOf(text) >= LEAST_WORDS && !tellsAstray(text);
+
+/** What is told beside likeness to a cure is a guess from here on. */
+const GUESSED = 0.6;
+
+/** Likeness alone: a part found in order, or where the stars go instead, is no cure. */
+const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps }: Reading): boolean => {
+  if (tellsAstray(text)) return true;
+  if (hasWordOfCure(text)) return false;
+  const isOfTrouble = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
+  const told = [...facts, ...perhaps.filter(({ sureness }) => sureness >= GUESSED)];
+  return isOfTrouble || told.some(({ what }) => !COMPLAINT.has(what) && model.check(what) !== undefined);
+};
 
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
@@ -34,6 +55,7 @@ const soundsSo = (began: Began, text: string): boolean => {
   if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
   if (said.how !== 'like') return true;
   const read = readText(reading, text);
+  if (isNoCure(began, text, read)) return false;
   if (began.before.step.kind === 'try') return said.cure >= LIKE_A_CURE || !tellsComplaint(began, read);
   if (remedyOf(began) !== undefined) return said.cure >= LIKE_A_CURE;
   return read.facts.length === 0 && isLongCure(text, said);

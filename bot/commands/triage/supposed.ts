@@ -51,6 +51,13 @@ const byName = (checks: readonly CheckEntry[], cause: string): readonly string[]
     .map(({ id }) => id);
 };
 
+/** What was answered to a check last, and not only guessed. */
+const answerOf = ({ situation, evidence }: Began['before'], check: string): string | null => {
+  const index = situation.checkIndex.get(check) ?? -1;
+  const last = evidence.observations.findLast((one) => one.check === index && one.guessed !== true);
+  return last === undefined ? null : (situation.checks[index]?.answers[last.answer] ?? null);
+};
+
 /** The record with that look next; null where nothing is supposed, or it was looked at. */
 export const supposedNext = (
   began: Began,
@@ -64,12 +71,28 @@ export const supposedNext = (
   const cause = supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  const firstOf = (checks: readonly string[]): WalkState | null => {
-    for (const check of checks) {
-      const next = NO_LOOK.includes(check) ? null : supposeCheck(before, state, check, context.by);
-      if (next !== null) return next;
-    }
-    return null;
-  };
-  return firstOf(supposedChecks(model.reading, cause)) ?? firstOf(byName(open, cause));
+  const named = [...supposedChecks(model.reading, cause), ...byName(open, cause)];
+  for (const check of named.filter((one) => !NO_LOOK.includes(one))) {
+    // What it is about was looked at: another look by a word in common is none at it.
+    if (answerOf(before, check) !== null) return null;
+    const next = supposeCheck(before, state, check, context.by);
+    if (next !== null) return next;
+  }
+  return null;
+};
+
+/** "Clutches: One gives way. …" where what the member wonders about was told or looked at; null otherwise. */
+export const supposedStands = ({ context: { model }, before }: Began, text: string): string | null => {
+  const cause = supposition(text);
+  if (cause === null) return null;
+  const open = before.situation.checks.map(({ entry }) => entry);
+  const [first] = [...supposedChecks(model.reading, cause), ...byName(open, cause)].filter(
+    (one) => !NO_LOOK.includes(one),
+  );
+  const answer = first === undefined ? null : answerOf(before, first);
+  const check = model.check(first ?? '');
+  const label = check?.answers.find(({ id }) => id === answer)?.label;
+  if (check === undefined || label === undefined) return null;
+  const told = `${check.brief ?? check.question}: ${label}, as you told me.`;
+  return check.good === answer ? `${told} So hardly.` : `${told} That speaks for it.`;
 };

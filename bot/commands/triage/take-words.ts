@@ -35,7 +35,7 @@ import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
-import { supposedNext } from './supposed.js';
+import { supposedNext, supposedStands } from './supposed.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -171,7 +171,9 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
   const next = isAsked(began) ? supposedNext(began, text, state, read) : null;
-  return next === null ? null : changed(began, next, { at: began.before.step });
+  if (next !== null) return changed(began, next, { at: began.before.step });
+  const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
+  return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };
 
 /** Told already, or told twice in words that were not understood: the question in hand is gone on without. */

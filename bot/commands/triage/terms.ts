@@ -2,6 +2,30 @@
 
 const TERMS: readonly (readonly [RegExp, string])[] = [
   [
+    /\bpass(?:ed)?[ -]?through\b|\b(?:pc|computer) (?:direct|mode)\b|\bdirect mode\b/iu,
+    'Pass-through is a mode in the hand controller’s own menu: it then hands on what the computer says to the motors and answers nothing itself.',
+  ],
+  [
+    /\bhemisphere\b/iu,
+    'The hemisphere is north or south of the equator: it decides which way the mount follows the stars. It stands in the mount’s menu and in the driver’s own settings.',
+  ],
+  [
+    /\b(?:ttl|logic level|5 ?v logic|rs-?232)\b/iu,
+    'These are two kinds of volts on a data lead: logic is 0 to 5 V, RS-232 goes up to 15 V either way. The lead’s label or order says which; look only, plug nothing in.',
+  ],
+  [
+    /\butc(?: offset)?\b|\btime ?zone\b/iu,
+    'The UTC offset is how many hours your clocks are ahead of Greenwich in winter. Summer time is one hour more, and often a line of its own.',
+  ],
+  [
+    /\bsidereal\b/iu,
+    'Sidereal is the pace of the stars, four minutes a day faster than the clock. As a tracking rate it follows the stars.',
+  ],
+  [
+    /\bclutch(?:es)?\b/iu,
+    'A clutch is the lever or knob on an axis that grips it: tight, the motor turns the tube; loose, you can swing it by hand. Hold the tube first.',
+  ],
+  [
     /\bpings?\b/iu,
     'A ping is a short call over the network: you type the word ping and an address, and lines with a time in ms mean that something answers.',
   ],

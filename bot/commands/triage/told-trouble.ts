@@ -6,7 +6,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { onceOf } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
 import { resolvePlace } from '../../places/index.js';
-import { readText } from '../../reading/index.js';
+import { readText, tellsAstray } from '../../reading/index.js';
 import type { TriageModel } from '../../triage/index.js';
 import type { PlainReading } from '../asking/not-known-here.js';
 import { plainQuestion } from '../asking/plain-question.js';
@@ -137,6 +137,9 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
+const isMeantForSure = (read: PlainReading): boolean =>
+  read !== null && 'line' in read && MEANT_FOR_SURE.test(read.line);
+
 /** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
 const PIECES = 2;
 const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
@@ -145,15 +148,18 @@ const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
   !ASKED.test(text) &&
   (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
 
+/** Of words that name gear. */
+const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number): boolean => {
+  const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
+  if (wordCount >= LEAST_OF_GEAR && isUnanswered) return true;
+  // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
+  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && !isMeantForSure(read);
+};
+
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (
-    wordCount >= LEAST_OF_GEAR &&
-    isOfGear(text) &&
-    (read === null || asksOnly(read, text) || isListOfGear(read, text))
-  )
-    return true;
+  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount)) return true;
   const standing = standingOf(read, text, known);
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;

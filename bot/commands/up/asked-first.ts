@@ -4,8 +4,7 @@ import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { nextAtHourAngle } from '../../pointing/mount/tracking-limit.js';
-import { compassWord, degrees, hoursMinutes, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -17,7 +16,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
-import { lastCrossing } from '../meridian/by-hour.js';
+import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -99,18 +98,33 @@ type Event = keyof typeof EVENTS;
 const timeOf = ({ target, where }: TargetAtSite, event: Event, { startUtcMs, endUtcMs }: TimeSpan): UtcMs | null =>
   riseTransitSet(target.body, where.site.observer, startUtcMs, endUtcMs)[EVENTS[event].key];
 
-/** Of a date to come the event of that date is meant, as almanacs have it; the one of the night that follows is told beside it. */
-const onDate = ({ asked, night }: FirstQuestion, event: Event): SaidFirst | null => {
+/** Before it the small hours are of the evening before, as "tonight" has it. */
+const NIGHT_TURNS_MS = 6 * MS_PER_HOUR;
+
+/**
+ * Of a date to come: the event of that date, as almanacs have it, and the one of the night that follows. What is past stands last, and what
+ * sets or is highest in the small hours is asked of the evening's night; one gets up for what rises then.
+ */
+const onDate = (question: FirstQuestion, event: Event): SaidFirst | null => {
+  const { asked, night, nowUtcMs } = question;
   const { target, where } = asked;
   const { zone } = where.site;
-  const onDay = timeOf(asked, event, dayOf(night, zone));
+  const day = dayOf(night, zone);
+  const onDay = timeOf(asked, event, day);
   const within = timeOf(asked, event, night);
   if (onDay === null) return null;
   const what = `${target.name} as it ${EVENTS[event].will}`;
-  const told = `${target.name} ${EVENTS[event].will} on ${formatLocalDateTime(onDay, zone)}${whereThen(asked, event, onDay)}${byDay(asked, event, onDay)}`;
-  if (within === null || Math.abs(within - onDay) < MS_PER_HOUR) return said(`${told}.`, { utcMs: onDay, what });
-  const also = `; in the night after, ${formatLocalDateTime(within, zone)}.`;
-  return said(`${told}${also}`, { utcMs: onDay, what }, { utcMs: within, what });
+  const told = (utcMs: UtcMs): string =>
+    `${target.name} ${utcMs < nowUtcMs ? EVENTS[event].did : EVENTS[event].will} on ${formatLocalDateTime(utcMs, zone)}${whereThen(asked, event, utcMs)}${byDay(asked, event, utcMs)}`;
+  if (within === null || Math.abs(within - onDay) < MS_PER_HOUR) return said(`${told(onDay)}.`, { utcMs: onDay, what });
+  const isOfEvening = onDay < nowUtcMs || (event !== 'rise' && onDay - day.startUtcMs < NIGHT_TURNS_MS);
+  const events = [
+    { utcMs: onDay, what },
+    { utcMs: within, what },
+  ];
+  return isOfEvening
+    ? said(`${told(within)}; in the night before, ${formatLocalDateTime(onDay, zone)}.`, ...events)
+    : said(`${told(onDay)}; in the night after, ${formatLocalDateTime(within, zone)}.`, ...events);
 };
 
 /** In daylight nothing but the Moon and the brightest is seen to stand highest. */
@@ -176,23 +190,6 @@ const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as cons
 const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => {
   const day = formatLocalDateTime(utcMs, zone).split(',')[0] ?? '';
   return said.startsWith(day) ? '' : ` on ${day}`;
-};
-
-/** "−3 h 14 min", a true minus sign before what is east of the meridian. */
-const hourAngleText = (hours: number): string => {
-  const minutes = Math.round(Math.abs(hours) * 60);
-  const time = hoursMinutes(minutes);
-  if (minutes === 0) return '0 h, on the meridian';
-  return hours < 0 ? `−${time}, east of the meridian` : `+${time}, west of the meridian`;
-};
-
-/** When it was on the meridian, or comes to it. */
-const crossingWords = ({ target: { body }, where: { site } }: TargetAtSite, utcMs: UtcMs): string => {
-  const { observer, zone } = site;
-  const last = lastCrossing({ body, observer, utcMs });
-  return last === null
-    ? `; it crosses it at ${formatLocalTime(nextAtHourAngle(body, observer, utcMs, 0), zone)}`
-    : `; it crossed it at ${formatLocalTime(last, zone)}`;
 };
 
 const instantWords = ({ first, asked, utcMs, nowUtcMs }: FirstQuestion): string => {

@@ -34,6 +34,10 @@ export const POWER_RULES: Readonly<Record<string, (w: World) => string>> = {
   'power-walk': powerWalk,
   'power-light': powerLight,
   'power-switch': ({ power }) => (power.switchOn ? 'all-on' : 'one-off'),
+  'shares-supply': (w) => {
+    if (!falls(w, 'others on the supply', 0.4)) return 'alone';
+    return falls(w, 'dew heaters on it', 0.35) ? 'heater' : 'camera';
+  },
   'supply-live': ({ power }) => (power.source === 'live' ? 'live' : 'dead'),
   fuse: ({ power }) => (power.fuseWhole ? 'whole' : 'blown'),
   'plug-polarity': ({ power }) => (power.plug === 'reversed' ? 'reversed' : 'matches'),

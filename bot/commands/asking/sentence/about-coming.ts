@@ -37,10 +37,16 @@ const eclipsesAsked: Rule = (asked) => {
   return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
 };
 
+/** Whether any are left. */
+const IS_OVER =
+  /\b(?:over|missed|miss|finished|ended|done|past|still (?:on|active|going|visible|about|there)|too late)\b/u;
+
 /** Of one night where one is said: whether there are any. */
 const showersAsked: Rule = (asked) => {
   if (!says(asked, SHOWER)) return null;
-  const named = [...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name))];
+  const named = [
+    ...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name.replace('aquarid', 'aquariid'))),
+  ];
   const about = named.length === 0 ? undefined : named.join(' or ');
   const isOfSeveral = named.length > 1 || (named.length === 0 && asked.when.night === null);
   if (isOfSeveral && says(asked, BEST_SHOWER))
@@ -51,7 +57,7 @@ const showersAsked: Rule = (asked) => {
       { about: about ?? null, best: 'yes' },
     );
   const { night } = nightAlone(asked.when);
-  const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u);
+  const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u) || says(asked, IS_OVER);
   return aheadLine(asked, 'showers', about, night ?? (isOfNow ? 'tonight' : null));
 };
 

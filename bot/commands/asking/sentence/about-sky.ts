@@ -185,11 +185,18 @@ const despiteMoon: Rule = (asked) =>
     ? list({ ...asked, targets: [] })
     : null;
 
+/** The hour alone, or from which and until which. */
+const listHours = (asked: Asked): Readonly<Record<'at' | 'from' | 'until', string | null>> => {
+  const { between, when } = asked;
+  if (between !== null) return { at: null, ...between };
+  const isUntil = when.isUntil || (when.hour !== null && says(asked, BEDTIME));
+  if (isUntil) return { at: null, from: null, until: when.hour };
+  const at = hourAlone(asked);
+  return { at, from: at === null ? listFrom(asked) : null, until: null };
+};
+
 const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;
-  const { hour } = asked.when;
-  const isUntil = asked.when.isUntil || (hour !== null && says(asked, BEDTIME));
-  const at = isUntil ? null : hourAlone(asked);
   const [also, ...more] = asked.kindsToo;
   const read = nightLine(
     'tonight',
@@ -198,9 +205,7 @@ const list: Rule = (asked) => {
     {
       kind: asked.kind,
       also: also ?? null,
-      at,
-      from: isUntil || at !== null ? null : listFrom(asked),
-      until: isUntil ? hour : null,
+      ...listHours(asked),
       towards: towardsIn(asked.plain),
       above: asked.above,
       brighter: asked.brighter,

@@ -10,6 +10,7 @@ import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
 import type { DayAt } from './day-at.js';
 import { takeStandpoint } from './directions.js';
+import { takeHoursBetween, type HoursBetween } from './hours-between.js';
 import { takeBrighter, takeConstellation, takeHeights, takeMessier, takeSizes, type Within } from './limits.js';
 import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
@@ -36,6 +37,8 @@ export interface Asked {
   /** As it came, slips and all: for those who read more than questions. */
   readonly original: string;
   readonly when: When;
+  /** Both ends of the hours that are asked for. */
+  readonly between: HoursBetween | null;
   readonly place: string | null;
   /** A name that no list has. */
   readonly isPlaceUnknown: boolean;
@@ -133,6 +136,13 @@ export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known
   isWord: spellerFor({ catalogue, commands }).isKnown,
 });
 
+/** What is of one hour alone is of the first of two. */
+const takeTimes = (sentence: Sentence, nowUtcMs: UtcMs): Pick<Asked, 'when' | 'between'> => {
+  const between = takeHoursBetween(sentence);
+  const when = takeWhen(sentence, nowUtcMs);
+  return { between, when: between === null ? when : { ...when, hour: between.from, isOneInstant: false } };
+};
+
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
   const knowledge = { ...placeKnowledge(known), isOfPair: APART.test(plain) };
@@ -146,11 +156,11 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const kindsToo = kindsBeside(sentence);
   const isMessierOnly = takeMessier(sentence);
   const within = takeConstellation(sentence);
-  const when = takeWhen(sentence, known.nowUtcMs);
+  const { when, between } = takeTimes(sentence, known.nowUtcMs);
   takeStandpoint(sentence, known.siteNames);
-  const found = takePlace(sentence, knowledge);
-  const unknown = found === null ? takeUnknownPlace(sentence, knowledge) : null;
-  const place = found ?? (unknown?.isPerhaps === false ? unknown.name : null);
+  const placed = takePlace(sentence, knowledge);
+  const unknown = placed === null ? takeUnknownPlace(sentence, knowledge) : null;
+  const place = placed ?? (unknown?.isPerhaps === false ? unknown.name : null);
   const { named, constellation } = namedIn(
     sentence,
     { coordinates, within, isLimit: isOfSeveral(plain, kind, { isMessierOnly, within }) },
@@ -164,6 +174,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
     typed,
     original,
     when,
+    between,
     place: town,
     isPlaceUnknown: unknown?.isPerhaps === false,
     perhapsPlace: town === null && unknown?.isPerhaps === true ? unknown.name : null,
