@@ -1,19 +1,20 @@
 /** `bright`: what bright star or planet stands in a direction at an hour, for who saw one and does not know it. */
 import { brightNamedStars, nameWithAlias, resolveTarget, type Target } from '../catalogue/index.js';
-import { offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
-import { isProblem, type Choice } from '../ground/problem.js';
+import { isTowards, offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
+import { isProblem, problem, type Choice, type Problem } from '../ground/problem.js';
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { apparentMagnitude } from '../sky/brightness.js';
 import { horizontalOf } from '../sky/place.js';
-import { SUN } from '../sky/twilight.js';
+import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
-import { formatLocalDateTime } from '../times/index.js';
-import { commandLine } from './asking/question-parts.js';
-import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
+import { formatLocalDateTime, tonightAt } from '../times/index.js';
+import { commandLine, siteNotes, wholeSecond } from './asking/question-parts.js';
+import { siteFor } from './asking/resolve-site.js';
+import { atOption, siteAtTime, siteOption, type SiteAtTime } from './asking/site-at-time.js';
 import { constellationOverhead } from './bright/overhead.js';
 import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
-import { choice, defineCommand, flag, optional, type Deps } from './core/command.js';
+import { choice, defineCommand, flag, optional, type Deps, type Request } from './core/command.js';
 
 const WANDERERS = ['Moon', 'Venus', 'Jupiter', 'Mars', 'Saturn', 'Mercury'] as const;
 /** Fainter ones nobody calls bright, nor in daylight those that show only by night; common practice, no source. */
@@ -60,6 +61,33 @@ const planetAside = (deps: Deps, observer: Observer, utcMs: UtcMs, towards: Towa
   return one === undefined
     ? null
     : `${one.target.name}, ${degrees(one.at.altitudeDeg)} high in the ${direction(one.at.azimuthDeg)}`;
+};
+
+/** So many magnitudes brighter it is what was meant, a little aside of the named part of the sky; common practice, no source. */
+const OUTSHINES_MAG = 2.5;
+const NEAR_ASIDE_DEG = 60;
+
+/** A planet that outshines all that stands where it was said, and stands not far from there; null: none. */
+const outshining = (
+  deps: Deps,
+  observer: Observer,
+  utcMs: UtcMs,
+  { towards, seen }: { readonly towards: Towards | null; readonly seen: readonly Placed[] },
+): Placed | null => {
+  if (towards === null || towards === 'overhead') return null;
+  const brightest = Math.min(FAINTEST_MAG, ...seen.map(({ magnitude }) => magnitude));
+  return (
+    wanderers(deps, utcMs)
+      .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
+      .find(
+        ({ target, magnitude, at }) =>
+          target.kind === 'planet' &&
+          magnitude < brightest - OUTSHINES_MAG &&
+          at.altitudeDeg >= LEAST_DEG &&
+          !isTowards(towards, at) &&
+          offDeg(towards, at) <= NEAR_ASIDE_DEG,
+      ) ?? null
+  );
 };
 
 const steadyNote = (aside: string | null): string =>
@@ -109,6 +137,27 @@ const worthOverhead = (site: string | undefined): Choice => ({
   run: commandLine('tonight', '', { towards: 'overhead', site }),
 });
 
+/** The coming dawn or dusk, when the Sun is 12° down: the hour at which the brightest are left. */
+const atTwilight = async (
+  deps: Deps,
+  request: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
+): Promise<SiteAtTime | Problem | null> => {
+  const { options, nowUtcMs } = request;
+  const said = options.at?.toLowerCase();
+  if (said !== 'dawn' && said !== 'dusk') return null;
+  const where = await siteFor(deps, request, options.site);
+  if (isProblem(where)) return where;
+  const { startUtcMs, endUtcMs } = tonightAt(where.site, nowUtcMs);
+  const { nautical } = twilights(where.site.observer, startUtcMs, endUtcMs);
+  const utcMs = said === 'dawn' ? nautical?.dawnUtcMs : nautical?.duskUtcMs;
+  return utcMs === null || utcMs === undefined
+    ? problem(
+        'no-such-hour',
+        `There is no ${said} to speak of there in these days: name an hour, such as bright at:21:00.`,
+      )
+    : { where, utcMs: wholeSecond(utcMs), notes: siteNotes(where) };
+};
+
 export const bright = defineCommand({
   name: 'bright',
   summary: 'Which bright star or planet is that, in a direction?',
@@ -123,7 +172,7 @@ export const bright = defineCommand({
   bare: 'towards',
   examples: ['bright east at:"tonight 20:00" site:52.71,0.12'],
   run: async (deps, request): Promise<Outcome> => {
-    const asked = await siteAtTime(deps, request);
+    const asked = (await atTwilight(deps, request)) ?? (await siteAtTime(deps, request));
     if (isProblem(asked)) return asked;
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
@@ -147,7 +196,9 @@ export const bright = defineCommand({
     const isSteady = request.options.steady === true;
     const { colour } = request.options;
     const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);
-    const seen = withFirst(shownOf(there, isSteady), ofColour);
+    const shown = withFirst(shownOf(there, isSteady), ofColour);
+    const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
+    const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
     const side = towards === null ? 'in the sky' : towardsWords(towards);
     const when = formatLocalDateTime(utcMs, zone);
     const first = seen.find(({ target }) => target.kind !== 'moon');

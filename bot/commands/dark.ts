@@ -49,7 +49,7 @@ interface DarkSaid {
 
 /** What was said first tells of the Moon. */
 const summaryOf = (first: string | null, dark: TimeSpan | null, { none, hours, wait, moon }: DarkSaid): string => {
-  if (dark === null) return `${none ?? ''}.`;
+  if (dark === null) return `${first === null ? '' : `${first}. `}${none ?? ''}.`;
   return first === null ? `${wait}Dark ${hours}, ${duration(length(dark))}; ${moon}.` : `${first}. Dark ${hours}.`;
 };
 

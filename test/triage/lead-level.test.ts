@@ -91,6 +91,9 @@ describe('the warning of signal levels', () => {
   it('stands nowhere else', () => {
     expect(warned(untold('my new cable does not work'), 'port-held-by-program')).toBe(false);
     expect(warned(untold('my new cable does not work'), 'fuse-blown')).toBe(false);
+    // The mount is off for its home, for the cell of its clock; a charging cable fits no motor board.
+    for (const fault of ['not-started-at-home', 'mount-clock-lost', 'charge-only-cable'])
+      expect(warned(untold('my new cable does not work'), fault), fault).toBe(false);
     expect(warned(told('Bluetooth pairs and then drops'), 'controller-lead-loose')).toBe(false);
     expect(warned(told('the usb adapter is plugged in the hand controller'), 'worn-socket')).toBe(false);
   });

@@ -24,6 +24,7 @@ import {
   type Section,
 } from './ahead-question.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
+import { pairIn, pairSection } from './pair-section.js';
 import { planets } from './planet-section.js';
 import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
 import { besideMoon } from './near-moon-words.js';
@@ -91,7 +92,9 @@ const saturdays = ({ observer, zone, span, kind }: Question): Section => {
 const isAtNight = ({ observer }: Question, { utcMs, body }: Meeting): boolean =>
   sunSafety(body, observer, utcMs).level === 'clear';
 
-const meetings = (question: Question): Section => {
+const meetings = (question: Question, nowUtcMs: UtcMs): Section => {
+  const pair = pairIn(question);
+  if (pair !== null) return pairSection(question, pair, nowUtcMs);
   const { observer, zone, span, kind } = question;
   const found = meetingsHere(observer, span).filter(({ names }) => isAbout(question, ...names));
   const kept =
@@ -263,7 +266,7 @@ export const ahead = defineCommand({
       eclipses(seen, of('eclipses')),
       wants('showers') ? showers(of('showers')) : NOTHING,
       wants('planets') ? planets(of('planets')) : NOTHING,
-      wants('meetings') ? meetings(of('meetings')) : NOTHING,
+      wants('meetings') ? meetings(of('meetings'), nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
     ];
     const facts = sections.flatMap((section) => section.facts);

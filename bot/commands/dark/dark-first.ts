@@ -1,4 +1,5 @@
 /** What `dark` says first where a yes or no was asked: whether it is dark, whether before the Moon rises, whether the Moon spoils the night. */
+import { coreWords } from './core-words.js';
 import { duration, listed } from '../../reply/wording.js';
 import { moonAt } from '../../sky/moon.js';
 import type { TimeSpan } from '../../sky/night.js';
@@ -6,7 +7,7 @@ import type { RiseTransitSet } from '../../sky/rise-set.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalTime, formatSpan } from '../../times/index.js';
 
-export const DARK_FIRST = ['now', 'before-moonrise', 'moon-at-dark', 'moonless', 'moon-spoils'] as const;
+export const DARK_FIRST = ['now', 'before-moonrise', 'moon-at-dark', 'moonless', 'moon-spoils', 'core'] as const;
 export type DarkFirst = (typeof DARK_FIRST)[number];
 
 export interface DarkNight {
@@ -94,6 +95,7 @@ const moonSpoils = ({ moonless, moonLitFraction, zone }: DarkNight, dark: TimeSp
 /** Without its full stop; null where the night has no full darkness to speak of. */
 export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): string | null => {
   const { dark } = night;
+  if (first === 'core') return coreWords(night.observer, night.zone, night.nowUtcMs);
   if (first === undefined || dark === null) return null;
   switch (first) {
     case 'now':

@@ -105,7 +105,8 @@ export const takeElsewhere = (
       at: before.step,
       few: true,
     });
-  if (isNear || lastSaidToIt(began) !== null) return null;
+  // At a remedy what came of it is asked, and no other question beside it.
+  if (isNear || before.step.kind === 'try' || lastSaidToIt(began) !== null) return null;
   return changed(began, told, {
     notes: [`Did you mean “${label}”? Or tell me in other words; yours are kept.`],
     at: before.step,

@@ -41,6 +41,12 @@ const tellsNothing = ({ context: { model } }: Began, text: string, kind: OfTheTa
   return mayNameSetUp ? facts.every(({ what }) => model.check(what) === undefined) : facts.length === 0;
 };
 
+const ASKS_WHICH = /\b(?:is|could|can|may|might|would) (?:it|this|that) (?:be )?(?:\w+ ){0,3}or (?:the|my|a)\b/iu;
+
+/** "Is it maybe the driver?" asks for a look, not for a reason; "is it the site or the time" not for how long it takes. */
+const asksForALook = (kind: OfTheTalk, text: string): boolean =>
+  (kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text));
+
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
   const { context, walk, before } = began;
@@ -54,9 +60,7 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
-  // "Is it maybe the driver?" asks for a look, not for a reason.
-  if (kind === 'why' && supposition(text) !== null) return null;
-  return tellsNothing(began, text, kind) ? kind : null;
+  return !asksForALook(kind, text) && tellsNothing(began, text, kind) ? kind : null;
 };
 
 /** "Is that safe", "do I need the internet for that". */

@@ -13,23 +13,31 @@ import { cautionLinesAfter } from './walk-words.js';
 
 const POWER_OFF = 'power-off-first';
 
-/** Mount off, something is pulled or plugged; the power's own leads apart. */
-const isPlugging = (stage: string, cautions: readonly string[]): boolean =>
-  stage !== 'power' && cautions.includes(POWER_OFF);
+/** Where leads to the computer are handled: elsewhere a mount is off for its weights, its clock or its motors. */
+const OF_LEADS: readonly string[] = ['cable', 'adapter', 'system-port'];
 
-const withLeads = (stage: string, own: readonly string[], { situation }: Assessment): readonly string[] => {
-  const possible = unaskedSafety(situation).filter((look) => look.stage === stage || isPlugging(stage, own));
+type Handled = Pick<CheckEntry | FaultEntry, 'stage' | 'only'>;
+
+/** It may be about the lead that the look is at: one of its stage, or mount off and pulled or plugged, on a way that both have. */
+const mayBeOf = (look: CheckEntry, { stage, only }: Handled, cautions: readonly string[]): boolean =>
+  (look.stage === stage || (OF_LEADS.includes(stage) && cautions.includes(POWER_OFF))) &&
+  (only?.paths === undefined ||
+    look.only?.paths === undefined ||
+    look.only.paths.some((path) => only.paths?.includes(path)));
+
+const withLeads = (handled: Handled, own: readonly string[], { situation }: Assessment): readonly string[] => {
+  const possible = unaskedSafety(situation).filter((look) => mayBeOf(look, handled, own));
   return [...own, ...possible.flatMap(({ cautions }) => cautions ?? [])];
 };
 
 const ofCheck = (check: CheckEntry, assessment: Assessment): readonly string[] => {
   const own = [...(check.powerOffFirst === true ? [POWER_OFF] : []), ...(check.cautions ?? [])];
   // A look is harmless in itself; only what is swapped for it is not.
-  return check.powerOffFirst === true ? withLeads(check.stage, own, assessment) : own;
+  return check.powerOffFirst === true ? withLeads(check, own, assessment) : own;
 };
 
-const ofRemedy = ({ stage, remedy }: FaultEntry, assessment: Assessment): readonly string[] =>
-  withLeads(stage, remedy.cautions ?? [], assessment);
+const ofRemedy = (fault: FaultEntry, assessment: Assessment): readonly string[] =>
+  withLeads(fault, fault.remedy.cautions ?? [], assessment);
 
 /** What a look in hand keeps from harm is kept from it while the set-up is asked for, too. */
 const ofOpenLooks = ({ situation, evidence }: Assessment): readonly string[] =>

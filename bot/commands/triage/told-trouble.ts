@@ -75,7 +75,14 @@ const standingBesideSun = (text: string, { day }: Known): Standing => {
   return day === undefined || day === null ? 'gives way to symptoms' : 'hardly stands';
 };
 
+/** So many words that ask nothing tell more than a miss to be reckoned. */
+const A_TALE = 14;
+const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCountOf(text) >= A_TALE;
+const A_MISS = /^astray\b/u;
+
 const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
+  // Told at length, "near the pole too" is no target to be reckoned for.
+  if (A_MISS.test(read.line) && isToldAtLength(text)) return 'gives way to symptoms';
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
   if (OF_THE_SUN.test(read.line)) return standingBesideSun(text, known);
   const unread = read.unread ?? 0;
@@ -83,10 +90,6 @@ const standingOfLine = (read: Reading, text: string, known: Known): Standing => 
   if (unread > 0) return 'leaves words';
   return ASKED.test(text) ? 'gives way to symptoms' : 'no answer';
 };
-
-/** So many words that ask nothing tell more than a miss to be reckoned. */
-const A_TALE = 14;
-const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCountOf(text) >= A_TALE;
 
 /** How firmly the sentence reader's answer stands against a trouble told. */
 const standingOf = (read: PlainReading, text: string, known: Known): Standing => {

@@ -94,6 +94,8 @@ const SAYINGS: readonly (readonly [RegExp, PlainOutcome])[] = [
     /\balready\b(?! (?:works?|connects?|better|moves))(?<!(?:works?|connects?|better|moves|fine) already)/u,
     'unchanged',
   ],
+  [/\b(?:will|would|did|does|do) not (?:give|lend|tell|share|let|allow) (?:me|us)\b/u, 'could-not'],
+  [/\bnot in the sudoers\b|\bcommand not found\b/u, 'could-not'],
   [/\b(?:has|have|there is|i see|i find|got) no such\b|\b(?:i|we) (?:do|did) not have\b/u, 'could-not'],
   [
     /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,

@@ -4,6 +4,7 @@ import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import type { Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
+import { guardsGear } from '../model/guards-gear.js';
 import type { TriageModel } from '../model/model.js';
 import {
   CLIENTS,
@@ -92,7 +93,9 @@ const waysWithParts = (
   return told.reduce((ways, { what, answer }) => {
     const check = model.check(what);
     const { paths } = check?.only ?? {};
-    if (paths === undefined || answer === UNSURE || answer === check?.good) return ways;
+    // What keeps gear from harm is warned of before the way is asked, and narrows nothing.
+    if (check === undefined || guardsGear(check) || paths === undefined) return ways;
+    if (answer === UNSURE || answer === check.good) return ways;
     const both = ways.filter((id) => paths.includes(id));
     return both.length > 0 ? both : ways;
   }, left);

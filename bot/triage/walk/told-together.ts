@@ -2,6 +2,7 @@
 import type { Reading } from '../../reading/index.js';
 import { withAddressesCompared } from './addresses-named.js';
 import { withBluetoothPorts } from './bluetooth-ports-named.js';
+import { withGapNamed } from './gap-named.js';
 import { withGroupsListed } from './groups-named.js';
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
@@ -14,7 +15,9 @@ import { withVoltsCompared } from './volts-named.js';
  */
 export const withAllTold = (own: Reading, text: string, texts: readonly string[]): Reading => {
   const compared =
-    own.by === 'words' ? withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text) : own;
+    own.by === 'words'
+      ? withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text)
+      : own;
   const listed = withGroupsListed(compared, text);
   return withAddressesCompared(withBluetoothPorts(withPortsCompared(listed, texts), texts), texts);
 };

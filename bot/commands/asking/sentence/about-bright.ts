@@ -47,6 +47,17 @@ const COLOURS: readonly (readonly [RegExp, string])[] = [
   [/\bwhite\b|\bblu(?:e|ish)\b/u, 'white'],
 ];
 
+/** "before dawn", "after sunset": the coming one, as `bright` reads it. */
+const twilightIn = (plain: string): string | null => {
+  if (
+    /\b(?:dawn|sun ?rise|sun-?up|first light|day ?break|sun (?:rises|comes up|is up)|morning|get(?:s|ting)? light)\b/u.test(
+      plain,
+    )
+  )
+    return 'dawn';
+  return /\b(?:dusk|sun ?set|sundown|sun (?:sets|goes down|has set)|gets? dark)\b/u.test(plain) ? 'dusk' : null;
+};
+
 export const brightOne: Rule = (asked) => {
   const towards = towardsIn(asked.plain);
   if (towards === null || !(isOfBrightOne(asked) || isOfOverhead(asked))) return null;
@@ -54,7 +65,8 @@ export const brightOne: Rule = (asked) => {
   const colour = COLOURS.find(([pattern]) => says(asked, pattern))?.[1];
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
-  const when = isNow ? { ...asked.when, night: null } : asked.when;
+  const twilight = asked.when.hour === null ? twilightIn(asked.plain) : null;
+  const when = isNow || twilight !== null ? { ...asked.when, night: null, hour: twilight } : asked.when;
   return instantLine(
     'bright',
     '',

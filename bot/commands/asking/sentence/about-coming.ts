@@ -61,6 +61,19 @@ const showersAsked: Rule = (asked) => {
   return aheadLine(asked, 'showers', about, night ?? (isOfNow ? 'tonight' : null));
 };
 
+/** Two of the planets, and how they meet: "when do Venus and Jupiter meet", "closest approach of Mars and Jupiter". */
+const MEET =
+  /\bconjunctions?\b|\bmeet(?:s|ing|ings)?\b|\bclosest\b|\bclose (?:together|approach|meeting)\b|\bline ?up\b|\bapproach\w*\b|\bpass(?:es|ing)? (?:close|each other|by)\b|\bget together\b|\bnext to each other\b|\bpair(?:ing|s)?\b/u;
+const NOT_OF_THEM = /\b(?:moon|earth|to (?:us|earth)|remind\w*|slew\w*|go ?to)\b/u;
+const pairAsked: Rule = (asked) => {
+  const named = [...new Set([...asked.plain.matchAll(new RegExp(PLANET, 'gu'))].map(([name]) => name))];
+  const isOfTwo = named.length === 2 && says(asked, MEET) && !says(asked, NOT_OF_THEM);
+  // How they stand to each other in a night or at an hour is another question.
+  return isOfTwo && asked.when.hour === null && !says(asked, /\b(?:tonight|now|tomorrow)\b/u)
+    ? aheadLine(asked, 'meetings', named.join(' and '))
+    : null;
+};
+
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
@@ -95,6 +108,7 @@ const eventsAsked: Rule = (asked) =>
 export const COMING: readonly Rule[] = [
   eclipsesAsked,
   showersAsked,
+  pairAsked,
   planetsAsked,
   meetingsAsked,
   moonlessAsked,

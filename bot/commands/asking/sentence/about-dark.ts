@@ -14,6 +14,9 @@ const DARK_ASKED =
   /^(?:moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
 
 const MILKY_WAY = /\bmilky way\b/u;
+/** "When is the core back": its season, and no one night's. */
+const CORE =
+  /\b(?:milky way|galaxy)(?:'?s)? (?:core|cent(?:re|er)|bulge)\b|\bgalactic (?:core|cent(?:re|er)|bulge)\b|\bcore (?:of (?:the|our) (?:milky way|galaxy)|season)\b|\bcent(?:re|er) of (?:the|our) (?:milky way|galaxy)\b|\bmilky way season\b/u;
 const MILKY_WAY_NOTE =
   'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
 
@@ -66,6 +69,7 @@ export const dark: Rule = (asked) => {
   if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
   if (first !== null) return darkLine(asked, first);
+  if (says(asked, CORE)) return darkLine({ ...asked, when: { ...asked.when, note: null } }, { first: 'core' });
   if (says(asked, MILKY_WAY) && !isOfOther) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
   const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);

@@ -246,10 +246,10 @@ const hourAlone = (asked: Asked): string | null => {
 /** What comes before the Sun by day, and what after it. */
 export const ABOUT_COMING: readonly Rule[] = [jupiterMoons, ...COMING];
 export const ABOUT_SKY: readonly Rule[] = [
+  brightOne,
   dark,
   despiteMoon,
   listExcept,
-  brightOne,
   pair,
   ofItself,
   whether,
