@@ -40,14 +40,14 @@ export interface Judged {
 }
 
 /** A saying's fact that its text is less like is a guess: as often as not it is not what was meant. */
-const FIRM = 0.6;
+const FIRM = 0.4;
 /** And one that it is hardly like is nothing. */
-const WORTH_ASKING_BACK = 0.35;
+const WORTH_ASKING_BACK = 0.2;
 /** What is so sure (a club's own words are) does not hang on what others said. */
 const BEYOND_DOUBT = 0.95;
 
 /** A saying whose words are less like what tells it is none. */
-const UNLIKE = 0.03;
+const UNLIKE = 0.01;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.74, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
