@@ -30,6 +30,7 @@ import { tonight } from './tonight.js';
 import { severalRequests } from './asking/several-requests.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
+import { entriesAsked } from './triage/entries-asked.js';
 import { followingWords } from './triage/following-words.js';
 import { besideWalk } from './triage/beside-walk.js';
 import { toldTrouble } from './triage/told-trouble.js';
@@ -68,6 +69,7 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  entriesAsked,
   followingWords,
   besideWalk,
   waitingWords,

@@ -10,6 +10,7 @@ import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/ind
 import { choice, defineCommand, integer, optional, text } from './core/command.js';
 import { darkOver } from './dark/dark-over.js';
 import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
+import { sunFirst } from './dark/sun-first.js';
 import { sunBelowWords } from './dark/sun-below.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -34,10 +35,10 @@ const moonShareWords = (moonlessMs: number, isMoonless: boolean): string => {
   return isMoonless ? 'the Moon stays out of it' : `${duration(moonlessMs)} of it without the Moon`;
 };
 
-/** "In 2 h 10 min. ": how long to wait where that night is the next; "" else. */
+/** " It begins in 2 h 10 min.": how long to wait where that night is the next; "" else. */
 const untilDark = ({ startUtcMs }: TimeSpan, night: TimeSpan, nowUtcMs: number): string =>
   nowUtcMs < startUtcMs && startUtcMs - nowUtcMs < MS_PER_DAY && night.endUtcMs - nowUtcMs < MOST_AHEAD_MS
-    ? `In ${duration(startUtcMs - nowUtcMs)}. `
+    ? ` It begins in ${duration(startUtcMs - nowUtcMs)}.`
     : '';
 interface DarkSaid {
   /** Why there is no full darkness; null where there is. */
@@ -48,9 +49,18 @@ interface DarkSaid {
 }
 
 /** What was said first tells of the Moon. */
-const summaryOf = (first: string | null, dark: TimeSpan | null, { none, hours, wait, moon }: DarkSaid): string => {
-  if (dark === null) return `${first === null ? '' : `${first}. `}${none ?? ''}.`;
-  return first === null ? `${wait}Dark ${hours}, ${duration(length(dark))}; ${moon}.` : `${first}. Dark ${hours}.`;
+const summaryOf = (
+  asked: readonly (string | null)[],
+  dark: TimeSpan | null,
+  { none, hours, wait, moon }: DarkSaid,
+): string => {
+  const first = asked.find((words) => words !== null) ?? null;
+  if (dark === null)
+    return [first, none]
+      .filter((words) => words !== null)
+      .map((words) => `${words}.`)
+      .join(' ');
+  return first === null ? `Dark ${hours}, ${duration(length(dark))}; ${moon}.${wait}` : `${first}. Dark ${hours}.`;
 };
 
 /** From six in the morning the night is the next. */
@@ -71,7 +81,7 @@ export const dark = defineCommand({
   options: {
     on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
     site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
-    first: optional(choice('Say this first, yes or no', DARK_FIRST)),
+    first: optional(choice('Say this first: a yes or no, or when the Sun sets or rises', DARK_FIRST)),
     below: optional(integer('Say first when the Sun is so many degrees down', { min: 1, max: 40 })),
     until: optional(text('Only the dark before this hour, with first:moonless', { complete: 'time', maxLength: 40 })),
     over: optional(
@@ -119,6 +129,7 @@ export const dark = defineCommand({
       .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }]))
       .sort((a, b) => a.utcMs - b.utcMs)
       .map(({ word, utcMs }) => `${word} ${inNight(utcMs)}`);
+    const sun = sunFirst(options, where.site, night, nowUtcMs);
     const first = darkFirst(options.first, {
       observer,
       zone,
@@ -133,7 +144,7 @@ export const dark = defineCommand({
     return reply({
       title: `The dark of ${night.said}`,
       level: moonlessMs > 0 ? 'good' : 'info',
-      summary: `${sunBelow}${summaryOf(first, darkSpan, {
+      summary: `${sunBelow}${summaryOf([sun, first], darkSpan, {
         none: noDarkWords(twilight, night, zone),
         hours: darkWords(twilight, night, zone),
         wait: darkSpan === null || sunBelow !== '' ? '' : untilDark(darkSpan, night, nowUtcMs),

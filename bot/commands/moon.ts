@@ -50,15 +50,22 @@ const ORDER: readonly Quarter[] = ['new', 'first', 'full', 'last'];
 
 interface Next {
   readonly next?: Quarter | undefined;
+  readonly count?: number | undefined;
   readonly later?: number | undefined;
 }
 
 /** "Full Moon Thu 24 Dec, 01:29 GMT. ": first where that was asked; "" where it was not. */
-const askedFirst = ({ next, later = 0 }: Next, utcMs: UtcMs, zone: string): string => {
+const askedFirst = ({ next, later = 0, count = 1 }: Next, utcMs: UtcMs, zone: string): string => {
   if (next === undefined) return '';
   const name = QUARTERS[ORDER.indexOf(next)] ?? '';
   let at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
   for (let i = 0; i < later; i++) at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY);
+  if (count > 1) {
+    const days: string[] = [];
+    for (let i = 0; i < count; i++, at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY))
+      days.push(dayWords(at, zone, utcMs));
+    return `${name}: ${listed(days)}. Now: `;
+  }
   return `${name} ${dayWords(at, zone, utcMs)}, ${formatLocalTime(at, zone)}. Now: `;
 };
 
@@ -111,6 +118,7 @@ export const moon = defineCommand({
         'third-quarter': 'last',
       }),
     ),
+    count: optional(integer('With next: so many of them, by their dates', { min: 1, max: 26 })),
     later: optional(integer('With next: the one after it (1), and so on', { min: 0, max: 60 })),
     site: siteOption,
   },

@@ -22,8 +22,8 @@ import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
 import { upReply } from './up/up-reply.js';
 
 /** Whether a pair is split is asked of pairs; of the rest, whether it shows. */
-const firstFor = (first: First | undefined, { double }: Target): First | undefined =>
-  first === 'split' && double === null ? 'seen' : first;
+const firstFor = (first: First | undefined, { double, kind }: Target): First | undefined =>
+  first === 'split' && double === null && kind !== 'star' ? 'seen' : first;
 
 /** What a target itself is hangs on no place: told though no site is known; null where it is not what was asked. */
 const ofItself = (

@@ -55,7 +55,7 @@ const positionMessage = ({ text, fault, value }: PositionProblem): string => {
 };
 
 const choices = (places: readonly PlaceRecord[], most: number): string => {
-  const shown = places.slice(0, most).map(placeSpec);
+  const shown = [...new Set(places.map(placeSpec))].slice(0, most);
   const last = shown.pop() ?? '';
   return shown.length === 0 ? last : `${shown.join('; ')}; or ${last}`;
 };

@@ -21,6 +21,10 @@ describe('what a target is', () => {
     ['do i need a filter for m42', /^Not needed, but a nebula filter helps/u],
     ['filter for the veil?', /^All but needed: an O III filter helps much/u],
     ['do i need a filter for m31', /^No: M 31 shines in all colours/u],
+    // M 13 is at 16 h 42 min: highest at midnight about the end of May (the Sun is at 4 h 40 min on the 31st).
+    ['best month for m13', /^M 13 is best about (?:May|June):/u],
+    ['what kind of galaxy is m104', /^M 104 is a spiral galaxy in Virgo/u],
+    ['which catalogue number is the whirlpool galaxy', /^M 51 is also .*NGC 5194/u],
     ['filter for the horsehead', /^Yes: .* only with an H-beta filter/u],
   ])('needs no site: %s', async (line, words) => {
     expect((await answer(nowhere, line, NOW)).summary).toMatch(words);
@@ -58,6 +62,10 @@ describe('whether a telescope splits a pair', () => {
     ['will my 6 inch resolve sirius b', /^Hardly: 11″ apart.*glare/u],
     ['would 10x50s show albireo as two', /^Yes, held steady: 3[45]″ apart/u],
     ['what aperture do i need for porrima', /^About \d+ mm: 3\.\d″ apart.*by Dawes' limit 3[05] mm/u],
+    // Polaris' companion, mag 9 at 18″, is a test of small telescopes; Sirius' is not: common practice.
+    ['can you split polaris in an 80mm', /^Yes: 18″ apart.*spark beside the bright/u],
+    ['do i need a big scope for mizar', /^Any telescope will do: 14″ apart/u],
+    ['can a mak 127 split zeta herculis', /^I hold no figures of a companion/u],
     ['can i split porrima', /^Yes, from about \d+ mm of aperture on/u],
   ])('%s', async (line, words) => expect(await summary(line)).toMatch(words));
 

@@ -39,6 +39,13 @@ const TOLD: Readonly<Record<string, readonly string[]>> = {
     'the heater controller is plugged into the same hub supply',
     'same psu for straps and mount',
   ],
+  'other-program.works': [
+    'one program connects; the other will not connect',
+    'my planetarium connects; the guider does not',
+    'first program works, second one refuses',
+  ],
+  'chip-text.refused': ['it was PHASED OUT says the device manager'],
+  'controller-too.cable-only': ['controller is not plug now', 'handset isnt plugged in at the moment'],
   'how-far.drops': ['camera drops too', 'the focuser and the camera vanish at the same moment'],
 };
 
@@ -61,6 +68,8 @@ const NOT_TOLD: Readonly<Record<string, readonly string[]>> = {
   'clutches.slips': ['both clutches locked, the axis is firm', 'once 5 minutes, then 20 minutes'],
   'site-entries.another-place': ['i am back from a holiday and nothing connects'],
   'shares-supply.heater': ['the dew heaters have their own supply', 'dew heaters on a battery of their own'],
+  'when-drops.quiet': ['it does drop while the program is busy with it, not idle'],
+  'miss.one-hour': ['goto moves wrong; up, 15 degrees up and maybe 8 to the right'],
   'mount-does.wrong-way': ['the picture is upside down'],
 };
 

@@ -9,7 +9,7 @@ const isAt = (check: string) => (reply: Parameters<typeof stepOf>[0]) => stepOf(
 describe('an answer asked back', () => {
   it('is among the choices, which stay as they stood, and one press takes it', async () => {
     const who = member('Ingram');
-    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 8);
+    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
     expect(stepOf(began).id).toBe('how-far');
     const label =
       deps
@@ -34,7 +34,7 @@ describe('an answer asked back', () => {
 
   it('is not asked back a second time: the walk goes on without', async () => {
     const who = member('Perpetua');
-    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 8);
+    const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
     const first = await answer(
       deps,
       `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,

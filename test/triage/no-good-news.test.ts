@@ -45,3 +45,59 @@ describe('stars that fly and places that are silly', () => {
     expect(reply.data['walkId']).toBeDefined();
   });
 });
+
+describe('what was not done', () => {
+  it('is no change by nothing: the sheet says that it was in order', async () => {
+    const who = member('Wilmot');
+    const first = await answer(
+      deps,
+      'triage usb in handset, windows, own program, light dips and resets when both axes slew, battery nearly empty, cold',
+      NOW,
+      who,
+    );
+    expect(stepOf(first)).toMatchObject({ kind: 'try', id: 'battery-low' });
+    const next = await answer(deps, `triage walk:${idOf(first)} text:"its a mains brick no battery"`, NOW, who);
+    expect(next.notes.join(' ')).toContain('Then that is in order');
+    const sheet = await answer(deps, `triage walk:${idOf(first)} a person please`, NOW, who);
+    expect(sheet.facts.map(({ value }) => value).join(' ')).toContain('nearly empty: not done, in order');
+  });
+});
+
+describe('the right entries', () => {
+  it.each(['show me the right entries please', 'let me see the right entries', 'what right entries?'])(
+    'are shown whenever they are asked for: %s',
+    async (words) => {
+      const who = member(`Xanthe ${words.length}`);
+      await answer(deps, 'site add garden 52.71,0.12', NOW, who);
+      await answer(deps, 'triage the mount does not connect, windows', NOW, who);
+      const shown = await answer(deps, words, NOW, who);
+      expect(shown.title).toBe('What to type into the controller');
+      expect(shown.notes.join(' ')).toContain('Your walk still waits');
+    },
+  );
+});
+
+describe('a word of the trade', () => {
+  it.each(['what is pass through?', 'whats a hemisphere'])(
+    'is explained, and nothing is taken from it: %s',
+    async (words) => {
+      const say = await begin(`Yvette ${words.length}`);
+      expect((await say(words)).notes.join(' ')).toMatch(/mode in the hand controller|north or south of the equator/u);
+    },
+  );
+});
+
+describe('what was taken back', () => {
+  it('speaks for no cause that shows itself so', async () => {
+    const who = member('Zenobia');
+    const first = await answer(
+      deps,
+      'triage usb in handset, windows, own program, all gotos about 15 degrees off to the west',
+      NOW,
+      who,
+    );
+    expect(stepOf(first).id).toBe('summer-time-wrong');
+    const next = await answer(deps, `triage walk:${idOf(first)} answer:not.miss`, NOW, who);
+    expect(stepOf(next).id).not.toBe('summer-time-wrong');
+  });
+});

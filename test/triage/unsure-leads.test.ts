@@ -12,7 +12,7 @@ describe('a home-made lead', () => {
     'triage the lead to the mount is home-made, i soldered it myself from a drawing. windows, port opens, no answer';
 
   it('is said to stay out before the way to the mount is known', async () => {
-    const reply = await answer(deps, opening, NOW, member('Perpetua'));
+    const reply = await answer(deps, opening, NOW, member('Pernelle-Lead'));
     expect(stepOf(reply).id).toBe('path');
     expect(cautionsOf(reply)).toMatch(/pin order you do not know[^]*12 V/u);
   });

@@ -42,6 +42,8 @@ export interface Question {
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;
+  /** Of eclipses: the next total one is to be said first. */
+  readonly wantsTotal?: boolean;
   /** Of meteor showers: which is the best is to be said first. */
   readonly wantsBest?: boolean;
   /** Of meteor showers: the one night that is asked about; null or left out: all to come. */

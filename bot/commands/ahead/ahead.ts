@@ -222,6 +222,7 @@ export const ahead = defineCommand({
     ),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     best: optional(flag('Of meteor showers: say first which is the best')),
+    total: optional(flag('Of eclipses: say the next total one first')),
     later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
@@ -250,6 +251,7 @@ export const ahead = defineCommand({
       kind,
       about,
       wantsBest: options.best === true,
+      wantsTotal: options.total === true,
       ...ofNight(night, nowUtcMs),
       span: {
         startUtcMs: Math.min(nowUtcMs, (night?.startUtcMs ?? Infinity) - MS_PER_DAY),

@@ -72,7 +72,8 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
 export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
-export const eclipseSummary = (seen: readonly Eclipse[], { zone, span }: Question): string | null => {
+export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {
+  const { zone, span, wantsTotal = false } = question;
   const [first] = seen;
   const noticed = seen.find(isNoticed);
   if (first === undefined) return null;
@@ -80,6 +81,9 @@ export const eclipseSummary = (seen: readonly Eclipse[], { zone, span }: Questio
     const { label, value } = eclipseFact(eclipse, zone, span.startUtcMs);
     return `${label}, ${value.split('; ')[0]}`;
   };
+  const total = seen.find(({ kind }) => kind === 'total');
+  if (wantsTotal && total !== undefined) return `Next total one: ${told(total)}.`;
+  if (wantsTotal) return `None that is total here in the years that I look ahead. Next: ${told(noticed ?? first)}.`;
   if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
   if (noticed === first) return `Next: ${told(first)}.`;
   return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, ${dayWords(first.greatestUtcMs, zone, span.startUtcMs)}.`;

@@ -5,9 +5,20 @@ import { moonAt } from '../../sky/moon.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { RiseTransitSet } from '../../sky/rise-set.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
+import { milkyWayWords } from './milky-way.js';
 import { formatLocalTime, formatSpan } from '../../times/index.js';
 
-export const DARK_FIRST = ['now', 'before-moonrise', 'moon-at-dark', 'moonless', 'moon-spoils', 'core'] as const;
+export const DARK_FIRST = [
+  'now',
+  'before-moonrise',
+  'moon-at-dark',
+  'moonless',
+  'moon-spoils',
+  'sunset',
+  'sunrise',
+  'milky-way',
+  'core',
+] as const;
 export type DarkFirst = (typeof DARK_FIRST)[number];
 
 export interface DarkNight {
@@ -98,6 +109,11 @@ export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): strin
   if (first === 'core') return coreWords(night.observer, night.zone, night.nowUtcMs);
   if (first === undefined || dark === null) return null;
   switch (first) {
+    case 'sunset':
+    case 'sunrise':
+      return null;
+    case 'milky-way':
+      return milkyWayWords(night, dark);
     case 'now':
       return darkNow(night, dark);
     case 'before-moonrise':

@@ -1,4 +1,6 @@
 /** `dark over:…`: of several nights, which are dark without the Moon, or the best for a target. */
+import { MS_PER_MINUTE } from '../../ground/durations.js';
+import type { Target } from '../../catalogue/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { NOWHERE, reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { tableOf } from '../../ground/table-of.js';
@@ -117,15 +119,27 @@ const daysText = (nights: readonly NightWorth[]): string => {
   return days.length > 1 ? `${days[0] ?? ''} to ${days.at(-1) ?? ''}` : (days[0] ?? 'none left');
 };
 
+const moonNotes = (target: Target | null, mayMind: boolean, isMoonless: boolean): readonly string[] => {
+  if (isMoonless || target === null) return [];
+  return [
+    mayMind
+      ? 'The Moon is up whenever it is high enough in the dark: these are hours with moonlight.'
+      : `The Moon hardly matters to ${target.name}.`,
+  ];
+};
+
 export const darkOver = async (deps: Deps, request: Request<unknown>, options: OverOptions): Promise<Outcome> => {
   const asked = await askedOver(deps, request, options);
   if (isProblem(asked)) return asked;
   const { where, found, dates, weekdays, isBest } = asked;
   const { zone } = where.site;
   const target = found?.target ?? null;
-  const nights = nightsWorth(where, dates, target, request.nowUtcMs);
-  const isMoonless = target === null || mindsMoon(target);
-  const isByWeekend = weekdays === 'weekends' && target === null && nights.length > 2;
+  const mayMind = target === null || mindsMoon(target);
+  const free = nightsWorth(where, dates, { target, isMoonless: mayMind }, request.nowUtcMs);
+  // Where the Moon has them all, the hours with it are better than none.
+  const isMoonless = mayMind && (target === null || free.some(({ totalMs }) => totalMs >= MS_PER_MINUTE));
+  const nights = isMoonless === mayMind ? free : nightsWorth(where, dates, { target, isMoonless }, request.nowUtcMs);
+  const isByWeekend = weekdays !== null && target === null && nights.length > 2;
   const {
     summary,
     facts,
@@ -135,12 +149,7 @@ export const darkOver = async (deps: Deps, request: Request<unknown>, options: O
     title: `${target === null ? 'Nights without the Moon' : `${target.name}, night by night`}, ${daysText(nights)}`,
     summary,
     facts,
-    notes: [
-      ...notes,
-      ...(isMoonless ? [] : [`The Moon hardly matters to ${target.name}.`]),
-      ...(found?.notes ?? []),
-      ...siteNotes(where),
-    ],
+    notes: [...notes, ...moonNotes(target, mayMind, isMoonless), ...(found?.notes ?? []), ...siteNotes(where)],
     pointsAt: NOWHERE,
     data: {
       nights: nights.map(({ night, spans }) => ({

@@ -43,11 +43,11 @@ const bestIn = (altitudeDegAt: (utcMs: UtcMs) => number, spans: readonly TimeSpa
   return best;
 };
 
-/** Of the nights on these evenings, what is past left out. */
+/** Of the nights on these evenings, what is past left out; with `isMoonless` only the hours without the Moon count. */
 export const nightsWorth = (
   { site }: ResolvedSite,
   dates: readonly NamedNight['date'][],
-  target: Target | null,
+  { target, isMoonless }: { readonly target: Target | null; readonly isMoonless: boolean },
   nowUtcMs: UtcMs,
 ): readonly NightWorth[] => {
   const { observer } = site;
@@ -58,7 +58,6 @@ export const nightsWorth = (
     const { startUtcMs, endUtcMs } = night;
     const dark = twilightSpan(twilights(observer, startUtcMs, endUtcMs).astronomical, night);
     const wholeDark = dark === null ? [] : [dark];
-    const isMoonless = target === null || mindsMoon(target);
     const free = isMoonless ? moonlessDark(observer, startUtcMs, endUtcMs) : wholeDark;
     const coming = free
       .map((span) => ({ ...span, startUtcMs: Math.max(span.startUtcMs, Math.min(nowUtcMs, span.endUtcMs)) }))

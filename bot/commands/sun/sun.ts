@@ -1,17 +1,14 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
 import { isProblem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
-import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
-import type { Way, WayRequest } from '../../pointing/way/way-past-sun.js';
-import type { Motion } from '../../pointing/way/slew.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
 import { placeOf } from '../../sky/place.js';
 import { sunSafety, type SunSafety } from '../../sky/sun-safety.js';
-import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
-import { defineCommand, optional, text, type Deps } from '../core/command.js';
+import { choice, defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { readSpeeds, speedsWords } from '../asking/mount-numbers.js';
@@ -27,23 +24,16 @@ import { graver } from '../../reply/levels.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
+import { afterWords, apartWords, summaryFor, type KnownMotion, type Question, type Start } from './sun-summary.js';
 import { wayData, wayWords } from './way-words.js';
 
-/** Down to here the Sun has only just set: refraction at the limb comes and goes by that much. Common practice, no source. */
-const JUST_SET_DEG = -2;
 /** What is so near the Sun is looked for by day, and at dusk and dawn: who asks at night may mean that. Common practice, no source. */
 const NEAR_BY_DAY_DEG = 60;
 const HOME_NAMES = new Set(['home', 'park', 'parked']);
 
+const ON_THE_WAY = 'On the way';
 const CABLE_GUARD =
   'The base is taken to turn the short way. One that guards its cables may go the long way round: watch it, caps on.';
-
-interface Start {
-  readonly from: WayRequest['from'];
-  readonly said: string;
-  /** What the tube stands at, where that is not home. */
-  readonly body: SkyBody | null;
-}
 
 const startFor = (
   deps: Deps,
@@ -58,56 +48,6 @@ const startFor = (
     ? start
     : { from: placeOf(start.target.body, observer, utcMs).ofDate, said: start.target.name, body: start.target.body };
 };
-
-const afterWords = (way: Way, utcMs: UtcMs, zone: string): string =>
-  `${Math.round((way.closestUtcMs - utcMs) / 1000)} s after setting off, at ${formatLocalTime(way.closestUtcMs, zone)}`;
-
-const downWords = (sun: SunSafety, utcMs: UtcMs, zone: string): string => {
-  if (sun.level !== 'clear') {
-    const rises = sun.nextSunriseUtcMs ?? utcMs;
-    return `The Sun is down, but rises soon${sun.nextSunriseUtcMs === null ? '' : `, at ${formatLocalTime(rises, zone)}`}.`;
-  }
-  const justSet = sun.sunAltitudeDeg > JUST_SET_DEG && sun.separationDeg < 45;
-  if (justSet)
-    return `The Sun has only just set, ${degrees(sun.separationDeg, 1)} from there. Wait until it is well down: from higher ground its edge may still show.`;
-  return `The Sun is down${sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`}.`;
-};
-
-const summaryFor = (
-  { target, utcMs, zone, motion }: Question,
-  sun: SunSafety,
-  { straight, level, safer }: Judged,
-  dangerDeg: number,
-): string => {
-  if (target.kind === 'sun') return 'That is the Sun itself. Only with a proper solar filter, fitted before you point.';
-  if (!sun.isSunUp) return downWords(sun, utcMs, zone);
-  const least = straight.minimumSeparationDeg;
-  if (sun.level === 'danger')
-    return `${target.name} is only ${degrees(sun.separationDeg, 1)} from the Sun. Not by day.`;
-  if (level === 'danger') {
-    const rest = safer === null ? `Not by day: no way tried keeps ${degrees(dangerDeg)} clear.` : 'Go round as below.';
-    const passes = motion === null ? 'can pass' : 'passes';
-    return `Going straight there the tube ${passes} ${degrees(least, 1)} from the Sun, ${afterWords(straight, utcMs, zone)}. ${rest}`;
-  }
-  return `${target.name} is ${degrees(sun.separationDeg)} from the Sun, and the tube stays ${degrees(least)} from it or more on the way.`;
-};
-
-interface KnownMotion {
-  readonly motion: Motion | null;
-  /** The speeds are the member's own, as saved. */
-  readonly isSaved: boolean;
-}
-
-interface Question extends KnownMotion {
-  readonly target: Target;
-  readonly observer: Observer;
-  readonly zone: string;
-  readonly utcMs: UtcMs;
-  /** Whether that is when it was asked; another instant is named in the answer. */
-  readonly isNow: boolean;
-  readonly mount: MountKind;
-  readonly start: Start;
-}
 
 const motionWords = ({ motion, isSaved }: KnownMotion): string =>
   motion === null
@@ -138,7 +78,7 @@ const factsFor = (
   if (!sun.isSunUp) return facts;
   if (target.kind !== 'sun')
     facts.push({
-      label: 'On the way',
+      label: ON_THE_WAY,
       value: `nearest ${degrees(straight.minimumSeparationDeg, 1)}, ${afterWords(straight, utcMs, zone)}`,
     });
   return nextSunset === null ? facts : [...facts, { label: 'Sunset', value: nextSunset }];
@@ -223,6 +163,21 @@ const sunReply = (
   };
 };
 
+/** How far from the Sun alone: no way is made up for whoever asks of none. */
+const apartReply = (deps: Deps, question: Question): ReturnType<typeof sunReply> => {
+  const whole = sunReply(deps, question);
+  const sun = sunSafety(question.target.body, question.observer, question.utcMs, deps.sunLimits);
+  return {
+    ...whole,
+    level: 'info',
+    summary: apartWords(question, sun),
+    facts: whole.facts.filter(({ label }) => label !== ON_THE_WAY),
+    notes: [],
+    cautions: [],
+    pointsAt: whole.pointsAt.slice(0, 1),
+  };
+};
+
 /** The speeds as given, else those the member saved, else null: any. */
 const motionFor = async (
   request: Asking,
@@ -251,6 +206,7 @@ export const sun = defineCommand({
     target: text('What to point at: a name, a number such as NGC 7331, or coordinates', { complete: 'target' }),
     at: optional(text('When: now, tomorrow 10:00, 2026-12-13T11:00', { complete: 'time', maxLength: 80 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
+    first: optional(choice('Say first how far it is from the Sun, and nothing of a way', ['apart'])),
     from: optional(text('Where the tube stands now: home (default), park, or a target', { complete: 'target' })),
     mount: mountOption,
     speeds: optional(
@@ -289,7 +245,17 @@ export const sun = defineCommand({
     const known = await motionFor(request, options.speeds, mount);
     if (isProblem(known)) return known;
     const isNow = time.utcMs === wholeSecond(nowUtcMs);
-    const answer = sunReply(deps, { target, observer, zone, utcMs: time.utcMs, isNow, mount, start, ...known });
+    const answerOf = options.first === 'apart' && target.kind !== 'sun' ? apartReply : sunReply;
+    const answer = answerOf(deps, {
+      target,
+      observer,
+      zone,
+      utcMs: time.utcMs,
+      isNow,
+      mount,
+      start,
+      ...known,
+    });
     return reply({ ...answer, notes: [...answer.notes, ...time.notes, ...asked.notes] });
   },
 });

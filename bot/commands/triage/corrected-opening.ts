@@ -1,6 +1,7 @@
 /** The way to the mount or the system told anew, against what stood: "i was wrong, its the bluetooth one", "on usb, not wifi". */
-import { takesBack, type Reading } from '../../reading/index.js';
+import { takesBack, yesOrNo, type Reading } from '../../reading/index.js';
 import { VOLTS_NAMED, type WalkState } from '../../triage/index.js';
+import { answersOf } from './step-data.js';
 import type { Began } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -38,10 +39,22 @@ export const withoutStood = ({ context }: Began, state: WalkState, fields: reado
 /** What a way to the mount is made of. */
 const NAMES_A_WAY =
   /\b(?:usb|serial|rs-?232|adapt[eo]r|dongle|hand ?set|controller|keypad|cables?|leads?|cord|sockets?|board|blue ?tooth|wi-?fi|wireless|network|lan|router|bridge|hotspot)\b/iu;
+/** … and said of one by whoever was asked for it. */
+const TELLS_A_WAY =
+  /\b(?:direct(?:ly)?|straight|built|own|ports?|plug\w*|air|radio|house|home|ether\w*|box|module|hub|rj\w*|com\d*|wired?|wires?|app|phone|tablet|hc|ttl|motors?|paired|pairing|through|via)\b/iu;
 
-/**
- * "When it slews" says when a meter was read, or nothing but "as I said" was said; or nothing was asked yet, and "the mount connects,
- * but …" names no network of the mount's.
- */
-export const tellsNoAnswer = ({ isOpening }: Began, text: string, { met }: Reading): boolean =>
-  met.includes(VOLTS_NAMED) || text === '' || (isOpening === true && !NAMES_A_WAY.test(text));
+/** Words for the way that name nothing of any: "the mount connects, but …", "it goes and then not". */
+const namesNoWay = ({ isOpening, before: { step } }: Began, text: string): boolean =>
+  (isOpening === true || step.id === 'path') &&
+  !NAMES_A_WAY.test(text) &&
+  (isOpening === true || !TELLS_A_WAY.test(text));
+
+/** A bare yes to a question that has none among its answers. */
+const isIdleYes = ({ before }: Began, text: string): boolean => {
+  const reply = yesOrNo(text);
+  return reply?.says === 'yes' && reply.rest === '' && !answersOf(before).some(({ label }) => /^yes\b/iu.test(label));
+};
+
+/** "When it slews" says when a meter was read, or nothing but "as I said" was said. */
+export const tellsNoAnswer = (began: Began, text: string, { met }: Reading): boolean =>
+  met.includes(VOLTS_NAMED) || text === '' || namesNoWay(began, text) || isIdleYes(began, text);

@@ -54,6 +54,9 @@ interface Guessed {
   readonly told: readonly Pick<ReadFact, 'what'>[];
 }
 
+/** The complaint itself, which is told in several ways: beside one of them a guess at another says the same again. */
+const COMPLAINTS: readonly string[] = ['how-far', 'message', 'mount-does'];
+
 /** Of what words are only like, what a reply shows; `asked`: the step in hand, whose answer is asked for already. */
 export const guessesShown = (
   model: TriageModel,
@@ -62,6 +65,7 @@ export const guessesShown = (
 ): readonly Pick<ReadFact, 'what' | 'answer'>[] =>
   perhaps
     .filter(({ what }) => what !== asked && !told.some((own) => own.what === what))
+    .filter(({ what }) => !COMPLAINTS.includes(what) || !told.some((own) => COMPLAINTS.includes(own.what)))
     .filter((guess) => guessLabel(model, guess) !== '')
     .slice(0, MOST_GUESSED);
 
@@ -114,6 +118,9 @@ export interface TakenItem {
   readonly label: string;
 }
 
+/** "Both are right": of what, only the question says. */
+const SAYS_NOT_OF_WHAT = /^(?:both|none|yes|no|all|one|nothing|neither|same|the other)\b/iu;
+
 /** What was read in this walk and not taken back, the newest of it last. */
 export const takenItems = (model: TriageModel, walk: Walk): readonly TakenItem[] => {
   const denied = takenBackIn(walk.state.events);
@@ -126,7 +133,9 @@ export const takenItems = (model: TriageModel, walk: Walk): readonly TakenItem[]
   return facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
     .map((fact) => {
-      const label = guesses.includes(fact) ? guessLabel(model, fact) : labelOf(model, fact.what, fact.answer);
+      const bare = labelOf(model, fact.what, fact.answer);
+      const isOfNothing = SAYS_NOT_OF_WHAT.test(bare ?? '');
+      const label = guesses.includes(fact) || isOfNothing ? guessLabel(model, fact) : bare;
       return { what: fact.what, answer: fact.answer, label: fitted(label ?? '', 60) };
     })
     .filter(({ label }) => label !== '')

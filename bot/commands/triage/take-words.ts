@@ -34,7 +34,7 @@ import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { leftToMend, saidAfter } from './said-after.js';
-import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
+import { isDenied, isFoundSet, outcomeIn, outcomeLike } from './told-at-card.js';
 import { supposedNext, supposedStands } from './supposed.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
@@ -246,7 +246,8 @@ const IN_ORDER = 'Then that is in order; on to what else it can be.';
 /** What was heard beside a sure answer. */
 const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null): readonly string[] => {
   const { model } = began.context;
-  if (meant?.id === 'same' && isDenied(began, text)) return [IN_ORDER, ...heardIn(model, read)];
+  if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
+    return [IN_ORDER, ...heardIn(model, read)];
   return [...leftToMend(began, text), ...readWords(model, read, meant)];
 };
 

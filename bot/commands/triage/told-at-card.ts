@@ -82,6 +82,10 @@ const toldOf = (began: Began, read: Reading): Told => {
   };
 };
 
+/** What the remedy would have set right is told to be right, and no word that it was done: the remedy was not. */
+export const isFoundSet = (began: Began, text: string, read: Reading): boolean =>
+  toldOf(began, read).isSet && outcomeNamed(outcomeSaid(began.context.model.reading, text)) === null;
+
 /** The trouble is told as it stands now. */
 export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
 

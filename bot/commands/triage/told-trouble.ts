@@ -140,8 +140,12 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
-const isMeantForSure = (read: PlainReading): boolean =>
-  read !== null && 'line' in read && MEANT_FOR_SURE.test(read.line);
+/** A command's line that is sure, or a No to what hurts: no trouble told sets that aside. */
+const isMeantForSure = (read: PlainReading): boolean => {
+  if (read === null) return false;
+  if ('line' in read) return MEANT_FOR_SURE.test(read.line);
+  return isProblem(read.outcome) && read.outcome.problem === 'not-safe';
+};
 
 /** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
 const PIECES = 2;

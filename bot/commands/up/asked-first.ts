@@ -1,10 +1,9 @@
 /** The one figure that was asked for, which begins the answer: when it rises, its hour angle, the constellation it is in. */
 import { constellationName } from '../../catalogue/index.js';
-import { isHandHeld, type Equipment } from '../../evening/equipment.js';
-import { SHOWS_MAG } from '../../evening/ease.js';
+import type { Equipment } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
+import { compassWord, degrees, duration } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -16,6 +15,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
+import { byEyeWords } from './by-eye.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
@@ -29,6 +29,7 @@ export const FIRST = [
   'rise',
   'set',
   'transit',
+  'rise-and-set',
   'best',
   'hour-angle',
   'parallactic-angle',
@@ -150,6 +151,11 @@ const lastWords = ({ asked, nowUtcMs }: FirstQuestion, event: Event, nextUtcMs: 
 /** One that has only just been is told beside the next; common practice, no source. */
 const JUST_PAST_MS = 3 * MS_PER_HOUR;
 
+/** ", in 8 min," where it is near. */
+const soonWords = (event: Event, utcMs: UtcMs, nowUtcMs: UtcMs): string =>
+  utcMs - nowUtcMs < SOON_MS ? `, in ${duration(utcMs - nowUtcMs)}${event === 'transit' ? '' : ','}` : '';
+const SOON_MS = 2 * MS_PER_HOUR;
+
 const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const { asked, night, nowUtcMs } = question;
   const { target, where } = asked;
@@ -163,7 +169,7 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
   const named = (utcMs: UtcMs) => ({ utcMs, what: `${target.name} as it ${will}` });
   if (within !== null && within >= nowUtcMs)
     return said(
-      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
+      `${target.name} ${will} at ${formatLocalTime(within, zone)}${isOfNight(within, night, zone)}${soonWords(event, within, nowUtcMs)}${whereThen(asked, event, within)}${byDay(asked, event, within)}${lastWords(question, event, within)}.`,
       named(within),
     );
   const again =
@@ -185,6 +191,14 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
     : said(`${target.name} ${will} next on${again}.`, ...events);
 };
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
+
+/** Both, the one that comes sooner first. */
+const bothWords = (question: FirstQuestion): SaidFirst => {
+  const both = [eventWords(question, 'rise'), eventWords(question, 'set')].sort(
+    (a, b) => (a.events[0]?.utcMs ?? Infinity) - (b.events[0]?.utcMs ?? Infinity),
+  );
+  return said(both.map(({ words }) => words).join(' '), ...both.flatMap(({ events }) => events));
+};
 
 /** The date where it is not the one that the night begins on. */
 const isOfNight = (utcMs: UtcMs, { said }: NamedNight, zone: string): string => {
@@ -239,21 +253,12 @@ const aboveWords = (aboveDeg: number, { asked, night, nowUtcMs }: FirstQuestion)
   return `Above ${aboveDeg}° from ${time(up.utcMs)}${down === undefined || down.utcMs < up.utcMs ? '' : ` to ${time(down.utcMs)}`}.`;
 };
 
-/** Whether a star or planet shows without a telescope; what is spread out says so elsewhere. */
-const byEyeWords = ({ asked: { target }, equipment, found }: FirstQuestion): string | null => {
-  const isPoint = ['star', 'planet'].includes(target.kind);
-  const { marginMag, magnitude } = found;
-  if (!isHandHeld(equipment) || !isPoint || marginMag === null || magnitude === null) return null;
-  const shows = marginMag >= SHOWS_MAG;
-  const how = equipment.saidAs.replace(/^the /u, '');
-  return `${shows ? 'Yes' : 'No'}, ${shows ? '' : 'not '}with ${how === 'naked eye' ? 'the naked eye' : how}: mag ${magnitudeText(magnitude)}.`;
-};
-
 /** What stands before all else; null where nothing of the kind was asked. */
 export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   const { first } = question;
   // The best hour is what the answer tells anyhow: it opens with that.
   if (first === 'best') return said('');
+  if (first === 'rise-and-set') return bothWords(question);
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
   if (isWhether(first)) {
     const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));

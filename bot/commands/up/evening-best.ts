@@ -7,7 +7,7 @@ import { bestTime } from '../../sky/best-time.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { UtcMs } from '../../sky/types.js';
-import { bedtimeOf, formatLocalTime, type NamedNight } from '../../times/index.js';
+import { bedtimeOf, formatClock, formatLocalTime, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 
 /** Hours nearer together than this are one to whoever plans an evening. */
@@ -32,6 +32,11 @@ export const eveningBest = (
   return evening.altitudeDeg < LEAST_EVENING_DEG ? null : evening;
 };
 
+/** Past midnight is no evening: it has climbed so high by then, and climbs on. */
+const isPastMidnight = (utcMs: UtcMs, zone: string): boolean =>
+  Number(formatClock(utcMs, zone).slice(0, 2)) < EARLY_HOUR;
+const EARLY_HOUR = 6;
+
 export const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint | null): readonly Fact[] => {
   if (evening === null) return [];
   const { observer, zone } = where.site;
@@ -40,7 +45,9 @@ export const eveningFact = ({ target, where }: TargetAtSite, evening: ChartPoint
   return [
     {
       label: 'This evening',
-      value: `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
+      value: isPastMidnight(evening.utcMs, zone)
+        ? `still climbing, ${degrees(evening.altitudeDeg)} in the ${direction} by ${formatLocalTime(evening.utcMs, zone)}`
+        : `best ${formatLocalTime(evening.utcMs, zone)}, ${degrees(evening.altitudeDeg)} in the ${direction}`,
     },
   ];
 };

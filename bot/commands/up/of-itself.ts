@@ -2,7 +2,7 @@
 import { constellationName, nameWithAlias, type Target } from '../../catalogue/index.js';
 import type { Equipment } from '../../evening/equipment.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
-import { magnitudeText } from '../../reply/wording.js';
+import { listed, magnitudeText } from '../../reply/wording.js';
 import { apparentMagnitude } from '../../sky/brightness.js';
 import { ANYWHERE } from '../../sky/anywhere.js';
 import { constellationAt } from '../../sky/constellation.js';
@@ -11,6 +11,7 @@ import { planetLook } from '../../sky/planet-look.js';
 import { skyTrack } from '../../sky/sky-track.js';
 import type { UtcMs } from '../../sky/types.js';
 import { filterNeeded } from './filter-words.js';
+import { bestMonth } from './season.js';
 import { apertureNeeded, splitAnswer } from './split-words.js';
 import { apartWords, sizeWords, whatItIs } from './what-it-is.js';
 
@@ -24,6 +25,8 @@ export const OF_ITSELF = [
   'filter',
   'split',
   'aperture',
+  'season',
+  'names',
 ] as const;
 export type OfItself = (typeof OF_ITSELF)[number];
 const ALL: readonly string[] = OF_ITSELF;
@@ -115,6 +118,24 @@ const MILLION = 1_000_000;
 const constellationOf = ({ target, utcMs }: ItselfQuestion): string =>
   constellationAt(placeOf(target.body, ANYWHERE, utcMs).j2000);
 
+const season = (target: Target): string | null => {
+  const month = bestMonth(target);
+  return month === null
+    ? null
+    : `${target.name} is best about ${month}: it is highest at midnight then, and in the evening a month or two later.`;
+};
+
+const MOST_NAMES = 6;
+const names = ({ name, aliases }: Target): string =>
+  aliases.length === 0
+    ? `I know no other name of ${name}.`
+    : `${name} is also ${listed(aliases.slice(0, MOST_NAMES))}.`;
+
+const split = ({ name, kind: of, double }: Target, equipment: Equipment | null): string | null => {
+  if (double !== null) return equipment === null ? apertureNeeded(double, true) : splitAnswer(double, equipment);
+  return of === 'star' ? `I hold no figures of a companion of ${name}, so whether it is split I cannot say.` : null;
+};
+
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {
   const { first, target, equipment } = question;
@@ -134,9 +155,12 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
       return distance(question);
     case 'filter':
       return filterNeeded(target);
+    case 'season':
+      return season(target);
+    case 'names':
+      return names(target);
     case 'split':
-      if (target.double === null) return null;
-      return equipment === null ? apertureNeeded(target.double, true) : splitAnswer(target.double, equipment);
+      return split(target, equipment);
     case 'aperture':
       return target.double === null ? null : apertureNeeded(target.double, false);
   }

@@ -7,11 +7,16 @@ import { isHandHeld, type Equipment } from '../../evening/equipment.js';
 const DAWES_ARCSEC_MM = 116;
 /** Unequal stars want more room: about this much of the limit more a magnitude of difference; common practice, no source. */
 const ROOM_A_MAGNITUDE = 0.6;
-/** A companion so much fainter, so near, is drowned in the glare but on the steadiest nights; common practice, no source. */
+/** A companion so much fainter is drowned in the glare but on the steadiest nights, a magnitude more for every ten arcseconds; common practice, no source. */
 const GLARE_MAG = 6;
-const GLARE_ARCSEC = 20;
+const GLARE_ARCSEC_A_MAGNITUDE = 10;
+/** So much fainter, it is a spark to be looked for. */
+const SPARK_MAG = 5;
 const BINOCULARS_ARCSEC = 25;
 const EASY_ARCSEC = 10;
+
+const isDrowned = ({ separationArcsec, magnitudes }: Pick<DoubleStar, 'separationArcsec' | 'magnitudes'>): boolean =>
+  Math.abs(magnitudes[1] - magnitudes[0]) >= GLARE_MAG + separationArcsec / GLARE_ARCSEC_A_MAGNITUDE;
 
 export const splitWords = ({ separationArcsec, magnitudes }: DoubleStar, equipment: Equipment): string => {
   const difference = Math.abs(magnitudes[1] - magnitudes[0]);
@@ -21,7 +26,7 @@ export const splitWords = ({ separationArcsec, magnitudes }: DoubleStar, equipme
       : `not split in ${equipment.saidAs}`;
   const limit = DAWES_ARCSEC_MM / equipment.apertureMm;
   if (separationArcsec < limit) return `too close for ${equipment.saidAs}`;
-  if (difference >= GLARE_MAG && separationArcsec < GLARE_ARCSEC)
+  if (isDrowned({ separationArcsec, magnitudes }))
     return 'the companion is lost in the glare on all but the steadiest nights; the bright star is plain';
   if (separationArcsec < limit * (1.5 + ROOM_A_MAGNITUDE * difference))
     return `hard to split in ${equipment.saidAs}: high power, steady air`;
@@ -45,11 +50,12 @@ const needs = ({ separationArcsec, magnitudes }: DoubleStar): { readonly leastMm
 const mm = (value: number): string => `${Math.max(SMALLEST_MM, Math.ceil(value / 5) * 5)} mm`;
 const SMALLEST_MM = 30;
 
-const isDrowned = ({ separationArcsec, magnitudes }: DoubleStar): boolean =>
-  Math.abs(magnitudes[1] - magnitudes[0]) >= GLARE_MAG && separationArcsec < GLARE_ARCSEC;
-
-const seeingWords = ({ separationArcsec }: DoubleStar): string =>
-  separationArcsec < MINDS_AIR_ARCSEC ? ' Wait for steady air: bad seeing blurs them into one.' : '';
+const seeingWords = ({ separationArcsec, magnitudes }: DoubleStar): string => {
+  if (separationArcsec < MINDS_AIR_ARCSEC) return ' Wait for steady air: bad seeing blurs them into one.';
+  return Math.abs(magnitudes[1] - magnitudes[0]) >= SPARK_MAG
+    ? ' High power and steady air: the faint one is a spark beside the bright.'
+    : '';
+};
 
 /** "Yes: 2.4″ apart, and a 102 mm telescope parts 1.1″ (Dawes' limit, 116″ over the millimetres)." */
 export const splitAnswer = (double: DoubleStar, equipment: Equipment): string => {
@@ -79,6 +85,7 @@ export const apertureNeeded = (double: DoubleStar, isWhether: boolean): string =
   const apart = `${tenths(separationArcsec)} apart, mag ${magnitudes.map(magnitudeText).join(' and ')}`;
   if (isDrowned(double))
     return `Some ${mm(2 * wellMm)} on the steadiest nights: ${apart}, the faint one in the other's glare; Dawes' limit, ${mm(leastMm)}, holds for equal stars.`;
+  if (mm(wellMm) === mm(leastMm)) return `${isWhether ? 'Yes, in any' : 'Any'} telescope will do: ${apart}.`;
   const begin = isWhether ? `Yes, from about ${mm(wellMm)} of aperture on` : `About ${mm(wellMm)}`;
   return `${begin}: ${apart}; by Dawes' limit ${mm(leastMm)} would just do.${seeingWords(double)}`;
 };

@@ -6,6 +6,7 @@ import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import { formatLocalTime } from '../../times/index.js';
 import { filterFor, needsHBeta } from './filter-words.js';
+import { bestMonth } from './season.js';
 import { splitWords } from './split-words.js';
 
 export interface Circumstances {
@@ -40,13 +41,9 @@ const lowWords = (all: Circumstances): string => {
     : `${words}. At another time of year it reaches ${degrees(Math.min(90, culminationDeg))}.`;
 };
 
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
-/** The Sun's right ascension is 0 h about 20 March, and two hours more a month; opposite to it a target stands highest at midnight. */
-const seasonWords = ({ body }: Target): string => {
-  if (body.kind !== 'fixed') return '';
-  const monthsAfterMarch20 = ((body.raHoursJ2000 + 12) % 24) / 2;
-  const month = Math.floor(monthsAfterMarch20 + 2 + 20 / 30) % 12;
-  return ` It is highest at midnight in ${MONTHS[month] ?? ''}.`;
+const seasonWords = (target: Target): string => {
+  const month = bestMonth(target);
+  return month === null ? '' : ` It is highest at midnight in ${month}.`;
 };
 
 const dayWords = ({ target, sunAlwaysUp, hasDark, found: { best } }: Circumstances): string => {

@@ -40,6 +40,8 @@ export const saysNone = (things: readonly string[], text: string): boolean => {
       'u',
     ),
     new RegExp(`${before}${HAS} (?:even )?(?:no|any|an?|another|not an?|not any)(?: one)? ${thing}${end}`, 'u'),
+    // In the English of many: "no have light".
+    new RegExp(`${before}(?:no|not) (?:have|has|got|there|is|exist) ${thing}${end}`, 'u'),
     new RegExp(
       `${before}(?:no|without|not a|zero) ${thing} (?:on|at|to|here|there|in|that|anywhere|whatsoever)\\b${end}`,
       'u',

@@ -55,6 +55,18 @@ const suggest = (state: Gathering, faultId: string, factor: number): void => {
 const slipOfFact = ({ sureness }: KeptFact): number =>
   Math.min(MOST_TEXT_SLIP, Math.max(LEAST_TEXT_SLIP, 1 - sureness));
 
+/** A cause shows itself in an answer from here on. */
+const SHOWS = 0.5;
+
+const shows = (
+  { faultIndex, checkIndex, checks }: Situation,
+  faultId: string,
+  { what, answer }: Pick<KeptFact, 'what' | 'answer'>,
+): boolean => {
+  const numbers = checks[checkIndex.get(what) ?? -1];
+  return (numbers?.odds[numbers.answers.indexOf(answer)]?.[faultIndex.get(faultId) ?? -1] ?? 0) >= SHOWS;
+};
+
 /** @param read what became of the facts read: those taken back later, and whether the rest was confirmed */
 const takeText = (
   state: Gathering,
@@ -73,7 +85,10 @@ const takeText = (
   };
   for (const fact of event.facts) take(fact, false);
   for (const fact of event.guesses) take(fact, true);
-  for (const { faultId, weight } of event.suggests) suggest(state, faultId, weight);
+  // What was taken back speaks for no cause that shows itself so.
+  const wrong = event.facts.filter(({ what }) => read.denied?.has(what) === true);
+  for (const { faultId, weight } of event.suggests)
+    if (weight < 1 || !wrong.some((fact) => shows(state.situation, faultId, fact))) suggest(state, faultId, weight);
 };
 
 /** What `astray` calls the cause where the numbers fit none. */

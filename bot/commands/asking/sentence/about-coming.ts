@@ -1,7 +1,7 @@
 /** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
 import { isOfBrightOne } from './about-bright.js';
 import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
-import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
 const NAMED_SHOWER = 'perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d';
@@ -12,12 +12,18 @@ const SHOWER =
   /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
-const aheadLine = (asked: Asked, kind: string, about?: string, on: string | null = null): Reading =>
+const aheadLine = (
+  asked: Asked,
+  kind: string,
+  about?: string,
+  on: string | null = null,
+  more: Readonly<Record<string, string | null>> = {},
+): Reading =>
   nightLine(
     'ahead',
     kind,
     { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
-    { about: about ?? null, on },
+    { about: about ?? null, on, ...more },
   );
 
 const NO_TIME: Asked['when'] = {
@@ -33,8 +39,9 @@ const eclipsesAsked: Rule = (asked) => {
   // "the eclipse of Algol" is its own.
   const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
-  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon');
-  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined);
+  const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', null, { total });
+  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined, null, { total });
 };
 
 /** Whether any are left. */
@@ -74,8 +81,15 @@ const pairAsked: Rule = (asked) => {
     : null;
 };
 
+/** "Elongation of Mercury tomorrow": of that day, and not its greatest. */
+const isOfADay = (asked: Asked): boolean =>
+  says(asked, /\belongation\b/u) &&
+  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest)\b/u) &&
+  (asked.when.night !== null || asked.when.hour !== null || says(asked, /\b(?:now|current\w*|today)\b/u));
+
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
+  if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
   return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;
 };

@@ -11,12 +11,15 @@ export const isOfOneNight = ({ when, plain }: Asked): boolean =>
 const DARK =
   /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
 const DARK_ASKED =
-  /^(?:moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+  /^(?:at what time|moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
 
 const MILKY_WAY = /\bmilky way\b/u;
 /** "When is the core back": its season, and no one night's. */
 const CORE =
   /\b(?:milky way|galaxy)(?:'?s)? (?:core|cent(?:re|er)|bulge)\b|\bgalactic (?:core|cent(?:re|er)|bulge)\b|\bcore (?:of (?:the|our) (?:milky way|galaxy)|season)\b|\bcent(?:re|er) of (?:the|our) (?:milky way|galaxy)\b|\bmilky way season\b/u;
+/** Of one night or hour it is asked as any target is. */
+const OF_CORE_ITSELF =
+  /\b(?:where\w*|how (?:high|low|far|big)|which way|altitude|azimuth|rise\w*|sets?|setting|transit\w*|culminat\w*|meridian|constellation|remind\w*|point\w*|slew\w*)\b/u;
 const MILKY_WAY_NOTE =
   'The Milky Way shows in the hours without the Moon, away from lights: in the evening of late summer and autumn it stands highest.';
 
@@ -63,15 +66,34 @@ const isOfNow = ({ when, plain }: Asked): boolean =>
 const UNDER_DARK =
   /\b(?:from|in|under|at|with) (?:(?:a|an|the|my|really|very|truly) )*dark (?:sky site|sky|skies|site|place|spot|location)\b/u;
 
+/** The Sun's own setting or rising, and no word of the dark. */
+const SUNSET = /\b(?:sun ?set|sundown|sun (?:sets?|goes? down)|(?:does|will) the sun (?:set|go down))\b/u;
+const SUNRISE = /\b(?:sun ?rise|sun ?up|sun (?:rises?|comes? up)|(?:does|will) the sun (?:rise|come up))\b/u;
+const OF_DARK = /\b(?:dark\w*|twilight|dusk|dawn|first light|moon\w*|between|until|till|hours)\b/u;
+const sunFirstOf = (asked: Asked): string | null => {
+  if (says(asked, OF_DARK)) return null;
+  const isSunset = says(asked, SUNSET);
+  if (isSunset === says(asked, SUNRISE)) return null;
+  return isSunset ? 'sunset' : 'sunrise';
+};
+
+const milkyWayOf = (asked: Asked, isOfOther: boolean): Reading | null => {
+  if (says(asked, CORE) && !says(asked, OF_CORE_ITSELF))
+    return darkLine({ ...asked, when: { ...asked.when, note: null } }, { first: 'core' });
+  return says(asked, MILKY_WAY) && !isOfOther
+    ? { ...darkLine(asked, { first: 'milky-way' }), note: MILKY_WAY_NOTE }
+    : null;
+};
+
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY)) return darkLine(asked);
   if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
   if (first !== null) return darkLine(asked, first);
-  if (says(asked, CORE)) return darkLine({ ...asked, when: { ...asked.when, note: null } }, { first: 'core' });
-  if (says(asked, MILKY_WAY) && !isOfOther) return { ...darkLine(asked), note: MILKY_WAY_NOTE };
+  const milkyWay = milkyWayOf(asked, isOfOther);
+  if (milkyWay !== null) return milkyWay;
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
   const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);
-  return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked) : null;
+  return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked, { first: sunFirstOf(asked) }) : null;
 };

@@ -32,6 +32,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'transit',
   ],
   [/^(?:has|have|did|is|was)\b.*\bculminat\w*\b/u, 'transit'],
+  [/\brises? and sets?\b|\brising and setting\b|\bsets? and rises?\b/u, 'rise-and-set'],
   [new RegExp(`\\b(?:${ASKS_WHEN}|next)\\b.*\\b(?:fad(?:es?|ing)|dims?|dimming)\\b`, 'u'), 'minimum'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [
@@ -47,7 +48,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|goes?\\b.*\\b(?:down|under|below)|go below)\\b`,
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|goes?\\b.*\\b(?:down|under|below)|go below)\\b`,
       'u',
     ),
     'set',
@@ -57,7 +58,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   [/\bmoon ?set\b|^(?:the )?\S+(?: \S+)? (?:sets?|setting)(?: time)?\b|\bset(?:ting)? time\b/u, 'set'],
 ];
 /** Figures of an event, for which no hour is given. */
-const OF_EVENTS: readonly string[] = ['rise', 'set', 'transit', 'minimum'];
+const OF_EVENTS: readonly string[] = ['rise', 'set', 'rise-and-set', 'transit', 'minimum'];
 /** Other questions in which the same words stand. */
 const NOT_OURS =
   /\b(?:flips?|after (?:the )?(?:moon ?set|moon ?rise|moon (?:sets|rises|has))|before (?:the )?(?:moon ?rise|moon ?set|moon (?:rises|sets)|it sets|sun)|align\w*|drift\w*)\b/u;

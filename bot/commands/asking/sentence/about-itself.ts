@@ -11,10 +11,12 @@ const ASKS =
 
 /** What is asked, and the words for it; the first that fits. */
 const FIGURES: readonly (readonly [RegExp, string])[] = [
-  [/\bfilters?\b/u, 'filter'],
+  [/\bfilters?\b|\bo ?-?iii\b|\bh ?-?beta\b/u, 'filter'],
+  [/\b(?:time of (?:the )?year|which month|what month|best months?|which season|what season|best season)\b/u, 'season'],
+  [/\b(?:catalog(?:ue)?|messier|ngc|other) (?:numbers?|no|names?|designations?)\b|\balso (?:known|called)\b/u, 'names'],
   [
     new RegExp(
-      `\\b(?:what|which|how (?:big|large|much|small)|smallest|least|minimum)\\b.*\\b(?:${GLASS})\\b.*\\b(?:${SPLITS}|need\\w*|takes?|required?|for|see|show\\w*)\\b|\\b(?:aperture|telescope|scope) (?:needed|required|to (?:split|resolve|separate))\\b`,
+      `\\b(?:what|which|how (?:big|large|much|small)|smallest|least|minimum)\\b.*\\b(?:${GLASS})\\b.*\\b(?:${SPLITS}|need\\w*|takes?|required?|for|see|show\\w*)\\b|\\bneed an? (?:big|bigger|large|larger) (?:${GLASS})\\b|\\b(?:aperture|telescope|scope) (?:needed|required|to (?:split|resolve|separate))\\b`,
       'u',
     ),
     'aperture',
@@ -33,7 +35,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'distance',
   ],
   [
-    /\bwhat (?:type|kind|sort|class|manner) of\b|^(?:is|are) (?:the )?\S+(?: \S+){0,2} an? (?:\w+ )?(?:star|planet|galaxy|double|nebula|cluster|globular|binary|constellation|asterism|comet)\b/u,
+    /\bwhat (?:does|do|would) (?:the )?.{2,30} look like\b|\bwhat (?:type|kind|sort|class|manner) of\b|^(?:is|are) (?:the )?\S+(?: \S+){0,2} an? (?:\w+ )?(?:star|planet|galaxy|double|nebula|cluster|globular|binary|constellation|asterism|comet)\b/u,
     'kind',
   ],
 ];
@@ -56,7 +58,12 @@ const oneTarget = ({ targets, kind, plain }: Asked): string | null => {
   const [target, ...others] = targets;
   const isMoonBeside = target !== 'moon' && /\bmoon(?:light)?\b/u.test(plain);
   if (target === undefined || target === 'sun' || others.length > 0 || isMoonBeside) return null;
-  return kind === null || target.includes(kind) || /\bis\b.*\ban? (?:\w+ )?\w+$/u.test(plain) ? target : null;
+  return kind === null ||
+    target.includes(kind) ||
+    /\b(?:type|kind|sort) of\b/u.test(plain) ||
+    /\bis\b.*\ban? (?:\w+ )?\w+$/u.test(plain)
+    ? target
+    : null;
 };
 
 /** Without its place: Split is a town as well. */

@@ -11,7 +11,7 @@ const WEEKDAY = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
 
 /** One night of several is asked for, or what they all are. */
 const NIGHT_OF =
-  /\b(?:which|what|best|darkest|better|good|any)\b(?: [\w']+){0,4}? (?:nights?|evenings?|weekends?|saturdays?|fridays?|sundays?)\b|\b(?:nights?|evenings?|weekends?|saturdays?|fridays?)\b.*\b(?:best|darkest|moonless|no moon|without (?:the |a )?moon|is dark|are dark)\b|\b(?:dark|moonless|moon[- ]free)\b(?: \w+)? (?:nights|weekends|saturdays|fridays)\b/u;
+  /\b(?:which|what|best|darkest|better|good|any)\b(?: [\w']+){0,4}? (?:nights?|evenings?|weeks?|weekends?|saturdays?|fridays?|sundays?)\b|\b(?:nights?|evenings?|weekends?|saturdays?|fridays?)\b.*\b(?:best|darkest|moonless|no moon|without (?:the |a )?moon|is dark|are dark)\b|\b(?:dark|moonless|moon[- ]free)\b(?: \w+)? (?:nights|weekends|saturdays|fridays)\b|^when (?:in|this|next|during)\b.*\bdark(?:est)?\b/u;
 /** "Is this weekend dark": a yes or a no of it. */
 const WEEKEND_DARK =
   /^(?:is|are|will|how)\b.*\bweekend\b.*\b(?:dark|moonless|moon)\b|^(?:is|are|will|how)\b.*\b(?:dark|moonless|moon)\b.*\bweekend\b/u;
@@ -49,6 +49,11 @@ const TWO_DAYS = new RegExp(
   `(?<![\\d:.] ?)\\b${DAY} or (?:on |maybe )?${DAY}(?![\\d:.]| ?(?:am|pm|inch|mm|x|degrees|o'clock))`,
   'u',
 );
+/** "4, 11 and 18 december". */
+const DAYS_OF_MONTH = new RegExp(
+  `\\b((?:\\d{1,2}(?:st|nd|rd|th)?,? )+(?:and|or|&) \\d{1,2}(?:st|nd|rd|th)?)(?: of)? (${MONTHS})\\b`,
+  'u',
+);
 const TWO_WEEKDAYS = new RegExp(
   `\\b(tonight|tomorrow|${WEEKDAY})(?: night)? or (?:on |maybe )?(tomorrow|${WEEKDAY})\\b`,
   'u',
@@ -70,6 +75,11 @@ const MONTH_NAMES = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'se
 
 /** "the 13th or 14th", "friday 11 or saturday 12 december", "friday or saturday". */
 const datesIn = ({ plain }: Asked, nowUtcMs: UtcMs): string | null => {
+  const [, days, month] = DAYS_OF_MONTH.exec(plain) ?? [];
+  if (days !== undefined) {
+    const dates = (days.match(/\d{1,2}/gu) ?? []).map((day) => dateOf(Number(day), month, nowUtcMs));
+    return dates.includes(null) ? null : dates.join(' or ');
+  }
   const [, one, oneTh, oneMonth, other, otherTh, otherMonth] = TWO_DAYS.exec(plain) ?? [];
   const isDate = [oneTh, oneMonth, otherTh, otherMonth].some((part) => part !== undefined);
   if (one !== undefined && other !== undefined && isDate) {
@@ -92,13 +102,19 @@ const weekdaysIn = ({ plain }: Asked): string | undefined => {
 const overText = (asked: Asked, span: string): string => {
   const weekdays = weekdaysIn(asked);
   if (weekdays === undefined || /weekend/u.test(span)) return span;
-  return `${says(asked, WANTS_BEST) ? 'best ' : ''}${weekdays} of ${span}`;
+  // "Which saturdays": all that are.
+  const isBest = says(asked, WANTS_BEST) && !says(asked, /\bwhich (?:fri|satur|sun)days\b/u);
+  return `${isBest ? 'best ' : ''}${weekdays} of ${span}`;
 };
 const WANTS_BEST = /\b(?:which|what|best|darkest|better)\b/u;
 
+/** Days of a month with a comma between them are no position. */
+const placeOf = ({ place, plain }: Asked): string | undefined =>
+  place === null || (/^\d{1,2},\d{1,2}$/u.test(place) && DAYS_OF_MONTH.test(plain)) ? undefined : place;
+
 const overLine = (asked: Asked, over: string): Reading => {
   const [target] = asked.targets.filter((name) => name !== 'moon');
-  return { line: commandLine('dark', '', { over, for: target, site: asked.place ?? undefined }) };
+  return { line: commandLine('dark', '', { over, for: target, site: placeOf(asked) }) };
 };
 
 export const nightsAsked =

@@ -3,11 +3,11 @@ import { problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
 import { says, type Asked, type Reading, type Rule } from './asked.js';
-import { daysIn, eventIn, isRepeated } from './about-repeats.js';
+import { daysIn, eventIn, isLessOften, isRepeated } from './about-repeats.js';
 import { numberOf } from './words.js';
 
 const REMIND =
-  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:(?:when|once|as soon as|before)|(?:a|the|an|one|two|\d+) \w+ before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
+  /^(?:poke|buzz|text|message|shout at) (?:me|us)\b|^remind\b|^alarm (?:at |for )?\d|^alarm in\b|\bdon'?t let (?:me|us) miss\b|^set (?:a )?reminder\b|^(?:a )?(?:weekly|daily|nightly) (?:reminder|alarm)\b|\b(?:remind|notify|alert|nudge|ping|warn|wake)\b(?: me| us| everyone| everybody| the channel| the club)|^(?:set |make |add )?(?:a |an )?(?:reminder|alarm)s?\b (?:for|at|about|when|to|before)|\btell (?:me|us) (?:(?:when|once|as soon as|before)|(?:a|the|an|one|two|\d+) \w+ before)\b|\bgive (?:me|us) a (?:shout|nudge|ping|call|ring|poke|heads?[- ]?up|reminder|warning)\b|\blet (?:me|us) know (?:\S+ ){0,4}?(?:when|once|as soon as|before)\b/u;
 
 /** "tell me when the Moon rises" asks for the hour; to be woken one says remind, or let me know. */
 const ASKS_HOUR =
@@ -101,8 +101,14 @@ const TO_DO = new RegExp(
 );
 const AFTER_MARK = /:\s+(\p{L}.+)$/u;
 
+/** "weekly reminder on sundays 6pm clean the eyepieces". */
+const AFTER_HOUR =
+  /^(?:a )?(?:weekly|daily|nightly) (?:reminder|alarm)\b.*? (?:\d{1,2}(?:[:.]\d\d)? ?[ap]m|\d{1,2}[:.]\d\d)[:,]? (?:to )?(\p{L}.+)$/u;
+
 /** What is to be remembered, in the words of the one who asked; the hour may stand on either side of it. */
 export const toDoIn = (plain: string): string | null => {
+  const named = AFTER_HOUR.exec(plain)?.[1];
+  if (named !== undefined) return named;
   let words = ` ${(AFTER_MARK.exec(plain) ?? TO_DO.exec(plain))?.[1] ?? ''}`;
   for (let before = ''; before !== words;) {
     before = words;
@@ -194,7 +200,7 @@ const atSunset = (asked: Asked, say: string | undefined): Reading | Problem => {
 const ofDays = (asked: Asked, toDo: string | null): Reading | Problem | null => {
   const nights = daysIn(asked);
   const isOther = asked.targets.some((name) => name !== 'sun') || conditionOf(asked, undefined) !== null;
-  if (isOther || !isRepeated(asked) || says(asked, /\bmonth(?:ly)?\b/u)) return null;
+  if (isOther || !isRepeated(asked) || isLessOften(asked) || says(asked, /\bmonth(?:ly)?\b/u)) return null;
   const { hour } = asked.when;
   if (nights === undefined || hour === null) return atWhichHour(nights, hour, toDo);
   const { on: _on, nights: _nights, ...options } = remindOptions(asked, false);
@@ -222,8 +228,12 @@ const atWhichHour = (nights: string | undefined, hour: string | null, toDo: stri
 };
 
 /** A shower's best night, an eclipse of the Moon. */
-const ofEvent = (asked: Asked): Reading | null => {
-  const event = eventIn(asked);
+/** "About the Geminids": what is to be remembered is the event itself. */
+const IS_EVENT =
+  /^(?:the )?(?:next |coming )?(?:\w+ )?(?:\w+ids?|(?:lunar |total )?eclipse|eclipse of the moon)(?: meteor shower| shower| meteors| peak| maximum)?$/u;
+const ofEvent = (asked: Asked, toDo: string | null): Reading | null => {
+  const named = toDo !== null && IS_EVENT.test(toDo) ? eventIn({ plain: toDo }) : undefined;
+  const event = eventIn(asked) ?? named;
   // "Perseids" is near to the name of a cluster.
   const others = asked.targets.filter((name) => !/^(?:moon|sun)$|ids?$/u.test(name));
   if (event === undefined || others.length > 0) return null;
@@ -239,7 +249,7 @@ const ofEvent = (asked: Asked): Reading | null => {
 };
 
 const reminderOf = (asked: Asked, toDo: string | null): Reading | Problem =>
-  ofEvent(asked) ?? ofDays(asked, toDo) ?? ofOnce(asked, toDo);
+  ofEvent(asked, toDo) ?? ofDays(asked, toDo) ?? ofOnce(asked, toDo);
 
 const ofOnce = (asked: Asked, toDo: string | null): Reading | Problem =>
   says(asked, SUNSET) && asked.targets.every((name) => name === 'sun')

@@ -10,12 +10,16 @@ const ALL_DAYS = /\b(?:every|each) (?:night|evening|day|morning)\b|\b(?:nightly|
 const WORKING = /\b(?:every|each) weekday\b/u;
 const WEEKENDS = /\b(?:every|each) weekend\b/u;
 
+/** "Every other friday", "every 2 weeks": not what days of the week can say. */
+const LESS_OFTEN = /\b(?:every|each) (?:other|second|\d+|two|three|four)\b|\b(?:fortnight\w*|biweekly)\b/u;
+export const isLessOften = (asked: Asked): boolean => says(asked, LESS_OFTEN);
+
 /** Whether it is to come again and again. */
 export const isRepeated = (asked: Asked): boolean => says(asked, EACH);
 
 /** As `nights:` takes them: "every", "fri sat"; undefined where no day of the week is said. */
 export const daysIn = (asked: Asked): string | undefined => {
-  if (!isRepeated(asked)) return undefined;
+  if (!isRepeated(asked) || isLessOften(asked)) return undefined;
   if (says(asked, ALL_DAYS)) return 'every';
   if (says(asked, WORKING)) return 'mon tue wed thu fri';
   if (says(asked, WEEKENDS)) return 'fri sat';
@@ -26,7 +30,7 @@ export const daysIn = (asked: Asked): string | undefined => {
 const SHOWER = /\b(perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b/u;
 
 /** As `event:` takes it; undefined where nothing of the kind is waited for. */
-export const eventIn = ({ plain }: Asked): string | undefined => {
+export const eventIn = ({ plain }: Pick<Asked, 'plain'>): string | undefined => {
   const shower = SHOWER.exec(plain)?.[1];
   if (shower !== undefined) return `${shower}s`;
   if (!/\beclipses?\b/u.test(plain)) return undefined;

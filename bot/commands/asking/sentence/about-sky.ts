@@ -10,7 +10,7 @@ import { air, figure } from './about-figures.js';
 import { brightOne } from './about-bright.js';
 import { bestHour, ofItself } from './about-itself.js';
 import { pair } from './about-pairs.js';
-import { instantLine, nightAlone, nightLine, says, type Asked, type Rule } from './asked.js';
+import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 /** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
 const MOONS =
@@ -54,17 +54,43 @@ const MOON_TIMES =
 const NEXT_PHASE =
   /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)$/u;
 
+/** "Full moon dates this winter", "list the new moons of 2027": several of them. */
+const MANY_PHASES =
+  /\b(new|full) moons\b|\b(new|full) moon (?:dates|days|nights|calendar|list)\b|\b(?:dates|list|days|calendar) (?:of|for) (?:the |all |all the )*(new|full) moon\b/u;
+const A_YEAR = '13';
+const SOME = '6';
+/** From when: a year that was named, else from now on. */
+const manyPhases = (asked: Asked, next: string): Reading => {
+  const year = /\b(20\d\d)\b/u.exec(asked.plain)?.[1];
+  const count = year !== undefined || says(asked, /\byear\b/u) ? A_YEAR : SOME;
+  const at = year === undefined ? {} : { at: `${year}-01-01` };
+  return instantLine(
+    'moon',
+    '',
+    { ...asked, when: { ...asked.when, night: null, hour: null } },
+    { ...at, next, count },
+  );
+};
+
 /** The Moon is in the way of what is asked about. */
 const DESPITE_MOON =
   /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
-const QUARTER_ALONE = /^(?:the )?(?:next )?(?:first|last|third) quarter$/u;
+const QUARTER_ALONE = /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter$/u;
+
+/** When a quarter comes next, or several of them; null: that is not asked. */
+const phaseAsked = (asked: Asked): Reading | null => {
+  const many = MANY_PHASES.exec(asked.plain);
+  if (many !== null) return manyPhases(asked, many[1] ?? many[2] ?? many[3] ?? 'full');
+  const [, named, after, alone] = NEXT_PHASE.exec(asked.plain) ?? [];
+  const phase = named ?? after ?? alone;
+  return phase === undefined ? null : instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
+};
 
 const moon: Rule = (asked) => {
   if (!isMoon(asked) && !says(asked, QUARTER_ALONE)) return null;
-  const [, named, after, alone] = NEXT_PHASE.exec(asked.plain) ?? [];
-  const phase = named ?? after ?? alone;
-  if (phase !== undefined) return instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
+  const phase = phaseAsked(asked);
+  if (phase !== null) return phase;
   if (
     says(
       asked,

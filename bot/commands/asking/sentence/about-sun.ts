@@ -14,7 +14,7 @@ import { placeKnowledge, type Known, type Reading } from './asked.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
-import { GOES, hourOf, LOOKS, type HourParts } from './sun-hour.js';
+import { asksApart, GOES, hourOf, LOOKS, type HourParts } from './sun-hour.js';
 import { ownHour, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
 
@@ -237,6 +237,7 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
     at: hourOf(plain, parts),
     site: parts.site ?? undefined,
     from: start ?? (parts.isFromHome ? 'home' : undefined),
+    first: start === undefined && !parts.isFromHome && asksApart(plain) ? 'apart' : undefined,
   });
   if (WAITS.test(plain)) return { line, note: NO_WAITING };
   return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };

@@ -1,4 +1,4 @@
-/** For which hour a sentence about the Sun is reckoned: the one it says, now, or the coming noon where it means some day. */
+/** For which hour a sentence about the Sun is reckoned: the one it says, now, or the coming noon; and whether it asks of a distance alone. */
 import { FROM_SUNRISE, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 import type { When } from './when.js';
 
@@ -34,3 +34,10 @@ export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNi
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';
 };
+
+/** How far it stands from the Sun, and of no move, look or danger. */
+const APART =
+  /\b(?:how (?:close|near|far|many degrees|much)|distance|elongation|separation|separated|angle|apart|degrees from)\b/u;
+const NOT_APART =
+  /\b(?:safe\w*|danger\w*|risk\w*|ok|okay|slew\w*|go ?to|goto|point\w*|aim|way|path|route|move\w*|swing|look\w*|see|view\w*|observ\w*|imag\w*|can|may|too close|tube|scope|telescope|mount)\b/u;
+export const asksApart = (plain: string): boolean => APART.test(plain) && !NOT_APART.test(plain);

@@ -151,7 +151,8 @@ const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
-  if (!mayBeTown(run, before) || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain))) return null;
+  if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
+    return null;
   const population = populationOf(resolvePlace(known.places(), run.typed));
   const isMeant = population === null ? isUnknownTown(run, before, known) : isWanted(run, before, population, known);
   return isMeant ? run.typed.toLowerCase() : null;
@@ -215,7 +216,7 @@ export const takeUnknownPlace = (sentence: Sentence, known: PlaceKnowledge): Unk
 
 /** What something may be seen in that is no place: a constellation by its short name, and how a picture is taken. */
 const isNowhere = (name: string): boolean =>
-  beginsConstellation(name) || /^(?:colou?r|detail|stereo|mono|[ns][ew])$/u.test(name);
+  beginsConstellation(name) || /^(?:colou?r|detail|stereo|mono|earth|space|[ns][ew])$/u.test(name);
 
 const isNoPlace = (name: string, known: PlaceKnowledge): boolean => {
   const isOneTarget = (word: string): boolean => known.isTarget(word) && !known.isSeveralTargets(word);
