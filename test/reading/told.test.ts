@@ -62,7 +62,7 @@ it('takes hardly anything as said by its likeness alone that was not told', () =
       }));
   });
   expect(byLikeness.length).toBeGreaterThan(140);
-  expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.93);
+  expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.92);
   for (const { isShown, isQuoted, isSafety } of byLikeness) {
     expect(isShown && isQuoted).toBe(true);
     expect(isSafety).toBe(false);
