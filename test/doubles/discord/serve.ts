@@ -123,7 +123,7 @@ const asked = async (line: string): Promise<string> => {
   if (double.world.commands.size === 0)
     return double.gateway.liveSessions() === 0
       ? 'The bot is not here yet: start it as told above.'
-      : 'The bot is connected, but its commands are not here: it is sending them, or they were refused (see the lines above).';
+      : 'The bot is connected, but its commands are not here: it is sending them, or they were refused (then a line above says why).';
   const options = typedOptions(registered(command), parsed.raw, (name) => double.member(name).person);
   if (!asksSuggestions) return seen(member.slash(command, options, placeNow()));
   const typing = [...parsed.raw].at(-1);
@@ -163,9 +163,15 @@ const unasked = (): string[] =>
       return `— unasked, in "${name}" —\n${show(message)}`;
     });
 
+const tellRefused = (): void => {
+  for (const violation of double.rest.violations.splice(0))
+    process.stdout.write(`! Discord would refuse: ${violation}\n`);
+};
+
 const input = createInterface({ input: process.stdin, prompt: '> ' });
 let wasReady = false;
 const watch = setInterval(() => {
+  if (!isAnswering) tellRefused();
   if (wasReady && !isAnswering) for (const said of unasked()) process.stdout.write(`\n${said}\n`);
   if (wasReady || double.world.commands.size === 0) return;
   wasReady = true;
@@ -180,8 +186,7 @@ for await (const line of input) {
       `${await answer(line.trim()).catch((error: unknown) => (error instanceof Error ? error.message : String(error)))}\n`,
     );
   isAnswering = false;
-  for (const violation of double.rest.violations.splice(0))
-    process.stdout.write(`! Discord would refuse: ${violation}\n`);
+  tellRefused();
   input.prompt();
 }
 clearInterval(watch);
