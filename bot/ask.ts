@@ -11,7 +11,7 @@ import { type Outcome } from './reply/reply.js';
 import { loadSettings } from './app/settings.js';
 
 const USAGE = `Ask one question and leave:
-  npm run -s ask -- 'up NGC 7331 site:51.05,-114.07'
+  npm run -s ask -- 'up NGC 7331 site:52.71,0.12'
 Ask many, one a line (what begins with # is not asked), and get one JSON object a line:
   npm run -s ask -- --json - < questions.txt
 It ends with 0 whenever it answered, a refusal too ("ok": false tells); 2: wrongly called or set; 1: a fault of its own.
@@ -32,9 +32,16 @@ export const jsonLine = (line: string, outcome: Outcome): string =>
         },
   );
 
+/** What stands where options do, first or last, and is none; in between a member may have been told of any program's options. */
+const optionThatIsNot = (words: readonly string[]): string | undefined =>
+  [words[0], words.at(-1)].find((word) => word !== '--help' && /^--?[a-z]\S*(?: |$)/iu.test(word ?? ''))?.split(' ')[0];
+
 const main = async (args: readonly string[]): Promise<number> => {
   const json = args.includes('--json');
   const words = args.filter((arg) => arg !== '--json');
+  const unknown = optionThatIsNot(words);
+  if (unknown !== undefined)
+    throw new StartError(`There is no option ${unknown}: --json, --help, or a question in quotes.`);
   if (words.length === 0 || words.includes('--help')) {
     process.stdout.write(USAGE);
     return words.length === 0 ? 2 : 0;

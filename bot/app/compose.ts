@@ -39,10 +39,10 @@ export interface OpenedDeps {
 const notTaken = (folder: string, { problems }: KnowledgeError): string => {
   const [first] = problems;
   const others = problems.length - 1;
+  const told = `PIERHAND_KNOWLEDGE: ${first === undefined ? folder : problemLine(first)}${others > 0 ? ` (and ${others} more)` : ''}`;
   return [
-    `PIERHAND_KNOWLEDGE: ${first === undefined ? folder : problemLine(first)}`,
-    ...(others > 0 ? [` (and ${others} more)`] : []),
-    `. Nothing of the folder is taken, so the bot does not start; npm run -s knowledge -- check --overlay ${folder} tells all.`,
+    told,
+    `${/[.?!]$/u.test(told) ? '' : '.'} Nothing of the folder is taken, so the bot does not start; npm run -s knowledge -- check --overlay ${folder} tells all.`,
   ].join('');
 };
 

@@ -1,7 +1,6 @@
 /** Turns environment variables and mounted secret files into typed settings; every variable is named here and in deploy/.env.example. */
 import { readFileSync } from 'node:fs';
 import * as z from 'zod';
-import { nearestName } from '../ground/edit-distance.js';
 import { StartError } from '../ground/start-error.js';
 
 export interface DiscordSettings {
@@ -145,30 +144,6 @@ export const settingNames: readonly string[] = Object.entries(VARIABLES).flatMap
 export const settingLines: readonly string[] = Object.entries(VARIABLES).map(
   ([name, { expected, secret }]) => `  ${name.padEnd(22)} ${expected}${secret === true ? ` (or ${name}_FILE)` : ''}`,
 );
-
-/** Read elsewhere than by the bot: by the script that fetches Matrix's library. */
-const OTHERS = ['MATRIX_ENCRYPTION_LIBRARY', 'MATRIX_ENCRYPTION'];
-
-/** With small letters, or other marks between the words. */
-const squeezed = (name: string): string => name.toUpperCase().replace(/[^A-Z0-9]/gu, '');
-
-/** How far a name may be from one of ours to be taken for it: other programs have names too, so less where the beginning is not ours. */
-const slipsIn = (name: string): number => {
-  if (/^(?:PIERHAND|DISCORD|MATRIX)_/u.test(name)) return 3;
-  return name.length < 8 ? 1 : 2;
-};
-
-/** A line for each variable that looks like one of ours and is none; nothing of its value. */
-export const unknownSettings = (env: Environment): readonly string[] => {
-  const ours = new Map(settingNames.map((name) => [squeezed(name), name]));
-  return Object.keys(env)
-    .filter((name) => !settingNames.includes(name) && !OTHERS.includes(name) && !name.startsWith('PIERHAND_TEST_'))
-    .flatMap((name) => {
-      const near = ours.get(nearestName(squeezed(name), ours.keys(), slipsIn(name)) ?? '');
-      if (near === undefined && slipsIn(name) < 3) return [];
-      return [`${name} is no setting of mine and is not read.${near === undefined ? '' : ` Is ${near} meant?`}`];
-    });
-};
 
 const present = (value: string | undefined): value is string => value !== undefined && value.trim() !== '';
 

@@ -3,6 +3,7 @@ import { MS_PER_HOUR } from '../ground/durations.js';
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { PlatformContext, RunningPlatform } from '../app/platform.js';
+import { storeTrouble } from '../store/store-failure.js';
 import { StoreError } from '../store/store.js';
 import { bringBack } from './bring-back.js';
 import { createClockWatch } from './clock-watch.js';
@@ -55,7 +56,7 @@ const storeWatch = ({ log }: PlatformContext): StoreWatch => {
         return result;
       } catch (error) {
         if (trouble === null) log.error({ err: error }, 'reminders wait: the store does not answer');
-        trouble = error instanceof StoreError ? error.code : 'failed';
+        trouble = error instanceof StoreError ? storeTrouble(error) : 'failed: see the log';
         return 0;
       }
     },

@@ -52,6 +52,19 @@ const listOf = (text: string, readUtcMs: number): ElementsList => {
   return { bodies, readUtcMs };
 };
 
+const FILE_TROUBLES: ReadonlyMap<unknown, string> = new Map([
+  ['ENOENT', 'is not there'],
+  ['ENOTDIR', 'is not there'],
+  ['EACCES', 'may not be read by the bot’s user'],
+  ['EISDIR', 'is a folder'],
+]);
+
+const whyNot = (error: unknown, source: string): string => {
+  if (!(error instanceof Error)) return String(error);
+  const said = 'code' in error ? FILE_TROUBLES.get(error.code) : undefined;
+  return said === undefined ? error.message : `the file ${source} ${said}`;
+};
+
 /** Starts keeping the list. Nothing here throws: what went wrong goes to `onProblem`, and the last good list stays. */
 export const keepElements = ({ source, dataFolder, now, onProblem }: KeeperOptions): ElementsKeeper => {
   let list: ElementsList | null = null;
@@ -60,7 +73,7 @@ export const keepElements = ({ source, dataFolder, now, onProblem }: KeeperOptio
   const copy = path.join(dataFolder, 'elements.txt');
   const problem = (error: unknown): void =>
     onProblem(
-      `PIERHAND_ELEMENTS: ${error instanceof Error ? error.message : String(error)}${list === null ? '' : '; the last good list is kept'}.`,
+      `PIERHAND_ELEMENTS: ${whyNot(error, source ?? '')}${list === null ? '' : '; the last good list is kept'}.`,
     );
 
   const readNow = async (from: string): Promise<void> => {

@@ -15,6 +15,18 @@ const MESSAGES: Readonly<Record<Exclude<Code, 'store-limit'>, string>> = {
   'store-damaged': `My notebook's file is damaged. ${STILL_WORKS} Please tell whoever runs me: a backup has to be brought back.`,
 };
 
+const FOR_THE_OPERATOR: Readonly<Record<Code, string>> = {
+  'store-unavailable': 'the store cannot be reached',
+  'store-full': 'no room is left on its disk',
+  'store-read-only': 'its file or disk cannot be written',
+  'store-locked': 'something else keeps it busy',
+  'store-damaged': 'its file is damaged: put a backup back',
+  'store-limit': 'more is kept than may be',
+};
+
+/** "store-full: no room is left on its disk". */
+export const storeTrouble = ({ code }: StoreError): string => `${code}: ${FOR_THE_OPERATOR[code]}`;
+
 export const storeError = (code: Exclude<Code, 'store-limit'>, cause?: unknown): StoreError =>
   new StoreError(code, MESSAGES[code], { cause });
 

@@ -13,6 +13,7 @@ import { situationFor } from '../../bot/triage/engine/situation.js';
 import { commonWords } from './common-words.js';
 import { checkCoverage } from './check-coverage.js';
 import { printLearned } from './learned.js';
+import { notHeardLines } from './not-heard.js';
 import { changedLines, LOOK, offeredLines } from './offered.js';
 import { likeliestAfter, playLines } from './play.js';
 import { DEEP } from './policies.js';
@@ -84,7 +85,9 @@ const check = (overlay: string | undefined): number => {
   // What is counted of entries that could not be read would be wrong.
   if (problems.length > 0) console.log(`${count(problems.length)}; none of it is taken until they are mended`);
   else {
-    const looks = overlay === undefined ? 0 : printOffered(result);
+    const unheard = overlay === undefined ? notHeardLines(result) : [];
+    for (const line of unheard) console.log(line);
+    const looks = unheard.length + (overlay === undefined ? 0 : printOffered(result));
     console.log(`${counted}; no problems${looks > 0 ? `, and ${looks} to LOOK at` : ''}`);
   }
   return problems.length === 0 ? 0 : 1;

@@ -90,16 +90,19 @@ export const playLines = (
   always = false,
 ): readonly string[] => {
   const { state, read } = tellText(model, startOn({}), words, 'member');
-  const { facts, suggested } = read;
+  const { facts, suggested, perhaps } = read;
   const now = assess(model, state);
   const standings = own
     .map((fault) => ({ fault, standing: standingOf(now, fault.id) }))
     .sort((a, b) => (b.standing?.probability ?? 0) - (a.standing?.probability ?? 0));
   const [first] = standings;
   const lines = [
-    facts.length + suggested.length === 0 ? 'Nothing was read of these words.' : 'Read of these words:',
+    facts.length + suggested.length + perhaps.length === 0
+      ? 'Nothing was read of these words.'
+      : 'Read of these words:',
     ...facts.map((fact) => factLine(model, words, fact)),
     ...suggested.map(({ faultId, weight }) => `  ${faultId} ${weight} times as likely`),
+    ...perhaps.map((guess) => factLine(model, words, guess).replace(/^ */u, '  Perhaps: ')),
   ];
   if (first === undefined) return lines;
   const isLedTo = always || (first.standing?.probability ?? 0) >= LED_TO;

@@ -63,6 +63,22 @@ describe('ask --json -', () => {
   });
 });
 
+describe('ask', () => {
+  it.each([[['--jsno', '-']], [['--jsno -']], [['--bogus', 'moon']], [['moon', '--jsno']]])(
+    'ends with 2 where %j has an option that there is not, naming those that are',
+    async (args) => {
+      const { code, stdout, stderr } = await runProgram('ask', args, folder);
+      expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+      expect(stderr).toMatch(/^There is no option --(?:jsno|bogus): --json, --help, or a question in quotes\.\n$/u);
+    },
+  );
+
+  it('takes a question that begins with a sign, and a program’s option told within one, as words', async () => {
+    for (const line of [['-5° altitude'], ['triage', 'I', 'ran', 'ls', '--all', 'and', 'see', 'nothing']])
+      expect((await runProgram('ask', line, folder)).code).toBe(0);
+  });
+});
+
 describe('the console on a pipe', () => {
   it('answers line by line without a prompt or colours, writes the picture it names, and ends with the input', async () => {
     const { code, stdout } = await runProgram('main', ['up', 'M', '46', 'site:52.71,0.12'], folder, {

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { createLog } from '../../bot/app/log.js';
 import { createMetrics } from '../../bot/app/metrics.js';
 import { loadSettings } from '../../bot/app/settings.js';
@@ -25,6 +25,7 @@ const terminal = () => {
     streams: { stdin, stdout } as unknown as ConsoleStreams,
     type: (line: string) => stdin.write(`${line}\r`),
     until,
+    shown: () => shown,
   };
 };
 
@@ -47,7 +48,7 @@ it('a picture being read says so, keeps no question waiting, and no one who want
     metrics: createMetrics(),
     now: () => Date.UTC(2026, 10, 26, 20),
   };
-  const { streams, type, until } = terminal();
+  const { streams, type, until, shown } = terminal();
   const { ended } = startConsole(context, streams, null);
   type(`triage file:${PICTURE}`);
   await until('Reading the file');
@@ -55,6 +56,17 @@ it('a picture being read says so, keeps no question waiting, and no one who want
   expect(await until('The controller should show')).not.toContain('Hand controller');
   isRead();
   await until('Hand controller');
+  reading = new Promise((resolve) => (isRead = resolve));
+  // Two at one machine: what one asked comes when the other speaks.
+  type('as Tamsin');
+  await until('Tamsin speaks');
+  type(`triage file:${PICTURE}`);
+  await vi.waitFor(() => expect(shown().split('Reading the file')).toHaveLength(3), 30_000);
+  type('as me');
+  await until('You speak');
+  expect(shown()).not.toContain('For ');
+  isRead();
+  expect(await until('For Tamsin:')).not.toContain('For you:');
   reading = new Promise(() => undefined);
   type(`triage do:new file:${PICTURE}`);
   type('quit');

@@ -132,6 +132,17 @@ describe.concurrent("Discord's servers misbehave", () => {
     await isWell(one);
   });
 
+  it('commands that are refused: not well, with what Discord answered, until they are taken', async (context) => {
+    const double = await startDiscordDouble();
+    // Discord's documentation, "HTTP response codes": 400, the request was malformed. It mends by no waiting.
+    double.misbehave.rest({ status: 400, on: /^PUT/u, times: 1 });
+    const one = await beginOn(context, double);
+    await double.waitFor(() => !one.bot.health().ok, 'the refusal to be seen');
+    expect(one.bot.health()).toEqual({ ok: false, detail: 'commands not registered: Discord answered 400' });
+    await double.ready();
+    await double.waitFor(() => one.bot.health().ok, 'the bot to be well');
+  });
+
   it('out of reach at the start: the bot keeps trying, is not well meanwhile, and answers when Discord is back', async (context) => {
     const double = await startDiscordDouble();
     double.misbehave.rest({ status: 502, on: /gateway\/bot/u, times: 6 });

@@ -22,7 +22,7 @@ const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
 
 const OPENING = new Set(['system', 'path', 'client']);
 
-/** Measured on 2026-11-27: said 89 % right, 35 % found; guesses 83 % right, with them 48 % found (by sayings alone 69 and 24 %). */
+/** Measured on 2026-11-27: said 91 % right, 40 % found; guesses 75 % right, with them 52 % found (by sayings alone 69 and 24 %); a blind reader called 95 of 100 right or harmless. */
 it('reads strangers’ messages mostly rightly, and guesses a third as much again as it reads', () => {
   let [labels, right, said, guessedRight, guessed] = [0, 0, 0, 0, 0];
   for (const { text, facts } of told) {
@@ -40,10 +40,10 @@ it('reads strangers’ messages mostly rightly, and guesses a third as much agai
     }
   }
   expect(labels).toBeGreaterThan(1000);
-  expect(right / said).toBeGreaterThan(0.87);
-  expect(right / labels).toBeGreaterThan(0.33);
-  expect(guessedRight / guessed).toBeGreaterThan(0.8);
-  expect((right + guessedRight) / labels).toBeGreaterThan(0.45);
+  expect(right / said).toBeGreaterThan(0.9);
+  expect(right / labels).toBeGreaterThan(0.38);
+  expect(guessedRight / guessed).toBeGreaterThan(0.73);
+  expect((right + guessedRight) / labels).toBeGreaterThan(0.5);
 });
 
 /** Beside the labels, which leave out what a careful listener might add: hence not 97. */
@@ -62,7 +62,7 @@ it('takes hardly anything as said by its likeness alone that was not told', () =
       }));
   });
   expect(byLikeness.length).toBeGreaterThan(140);
-  expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.93);
+  expect(byLikeness.filter(({ isTold }) => isTold).length / byLikeness.length).toBeGreaterThan(0.92);
   for (const { isShown, isQuoted, isSafety } of byLikeness) {
     expect(isShown && isQuoted).toBe(true);
     expect(isSafety).toBe(false);

@@ -1,5 +1,5 @@
 /** The club's folder as an operator may lay it out, and how the start and the check tell what is in force. */
-import { cpSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
@@ -41,6 +41,15 @@ describe('a club’s folder laid out wrongly', () => {
     [`${root}/nowhere`, `${root}/nowhere: there is no such folder`],
   ])('%s is told first', (folder, line) => {
     expect(linesOf(folder)[0]).toContain(line);
+  });
+
+  it('ends the start with a question that keeps its own mark', async () => {
+    const folder = laidOut('misnamed-stage', (there) => {
+      mkdirSync(path.join(there, 'faults'));
+      writeFileSync(path.join(there, 'faults/our-pier.yaml'), '- { id: mount-switched-off, stage: powr }\n');
+    });
+    const { stderr } = await runProgram('main', ['help'], root, { env: { PIERHAND_KNOWLEDGE: folder } });
+    expect(stderr).toContain('did you mean "power"? Nothing of the folder is taken');
   });
 
   it('ends the start with that line', async () => {

@@ -104,6 +104,10 @@ describe('what an operator is told', () => {
       security_opt: ['no-new-privileges:true'],
       build: { context: '..', args: { MATRIX_ENCRYPTION: '${MATRIX_ENCRYPTION:-no}' } },
     });
+    // A release of Node.js named in .env stays at the next build; without one the two files mean the same.
+    const { args } = services.pierhand['build'] as { args: Record<string, string> };
+    const own = /^ARG NODE_VERSION=(.+)$/mu.exec(read('Dockerfile'))?.[1];
+    expect(args['NODE_VERSION']).toBe(`\${NODE_VERSION:-${own}}`);
     expect(read('Dockerfile')).toMatch(/^ARG MATRIX_ENCRYPTION=no$/mu);
     expect(services.pierhand).not.toHaveProperty('ports');
     expect(services.pierhand['volumes']).toContain('./secrets:/run/secrets:ro');

@@ -6,7 +6,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, describe, expect, it, vi } from 'vitest';
-import { settingNames, unknownSettings } from '../../bot/app/settings.js';
+import { settingNames } from '../../bot/app/settings.js';
+import { unknownSettings } from '../../bot/app/unknown-settings.js';
 import { loggedError } from '../../bot/app/log.js';
 import { lastBackupUtcMs } from '../../bot/app/backup-mark.js';
 import { openStore } from '../../bot/store/open-store.js';
@@ -32,11 +33,18 @@ const freePort = async (): Promise<number> => {
 describe('an operator', () => {
   it('hears of a setting whose name is mistyped, and never its value', () => {
     expect(
-      unknownSettings({ PIERHAND_STIE: 'secret', DISCORD_TOKNE: 'secret', MATRIX_COLOUR: 'x', HOME: '/' }),
+      unknownSettings({
+        PIERHAND_STIE: 'secret',
+        DISCORD_TOKNE: 'secret',
+        MATRIX_COLOUR: 'x',
+        SUN_KEEP_OFF: '20',
+        HOME: '/',
+      }),
     ).toEqual([
       'PIERHAND_STIE is no setting of mine and is not read. Is PIERHAND_SITE meant?',
       'DISCORD_TOKNE is no setting of mine and is not read. Is DISCORD_TOKEN meant?',
       'MATRIX_COLOUR is no setting of mine and is not read.',
+      'SUN_KEEP_OFF is no setting of mine and is not read.',
     ]);
     expect(unknownSettings({ PIERHAND_SITE: 'x', DATABASE_URL_FILE: 'y', DISCORD_TOKEN_FILE: 'z' })).toEqual([]);
   });
@@ -53,6 +61,11 @@ describe('an operator', () => {
     ['PIERHANDSITE', 'PIERHAND_SITE'],
     ['MATRX_HOMESERVER_URL', 'MATRIX_HOMESERVER_URL'],
     ['DISCRD_TOKEN_FILE', 'DISCORD_TOKEN_FILE'],
+    ['SUN_DANGER', 'SUN_DANGER_DEG'],
+    ['PIERHAND_SUN_CAUTION', 'SUN_CAUTION_DEG'],
+    ['HTTP_PORT', 'PIERHAND_HTTP_PORT'],
+    ['PIERHAND_LOG_LEVEL', 'LOG_LEVEL'],
+    ['PIERHAND_DISCORD_TOKEN', 'DISCORD_TOKEN'],
   ])('hears that %s is not read, wherever the slip is', (name, meant) => {
     expect(unknownSettings({ [name]: 'secret' })).toEqual([
       `${name} is no setting of mine and is not read. Is ${meant} meant?`,
@@ -66,7 +79,7 @@ describe('an operator', () => {
       'NODE_ENV NODE_OPTIONS NODE_PATH npm_config_loglevel npm_lifecycle_event npm_package_name INIT_CWD ' +
       'PGHOST PGPORT PGUSER PGDATABASE PGPASSWORD PGPASSFILE DATABASE_HOST DATABASE_NAME DATABASE_PORT LOG_FILE LOG_FORMAT ' +
       'INVOCATION_ID JOURNAL_STREAM NOTIFY_SOCKET STATE_DIRECTORY LOGS_DIRECTORY CREDENTIALS_DIRECTORY SYSTEMD_EXEC_PID ' +
-      'MALLOC_ARENA_MAX COMPOSE_FILE DOCKER_HOST HTTP_PROXY http_proxy NO_PROXY SSL_CERT_FILE XDG_RUNTIME_DIR';
+      'PREFIX DATA SITE MALLOC_ARENA_MAX COMPOSE_FILE DOCKER_HOST HTTP_PROXY http_proxy NO_PROXY SSL_CERT_FILE XDG_RUNTIME_DIR';
     expect(unknownSettings(Object.fromEntries(others.split(' ').map((name) => [name, 'x'])))).toEqual([]);
   });
 

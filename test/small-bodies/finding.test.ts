@@ -110,6 +110,18 @@ describe('keeping the list', () => {
     expect(second.moving.find('Ceres')).toHaveLength(1);
   });
 
+  it('says in words that the file is not there, or is a folder', async () => {
+    const problems: string[] = [];
+    const nowhere = path.join(folder(), 'nowhere.txt');
+    kept(nowhere, problems);
+    kept(path.dirname(nowhere), problems);
+    await vi.waitFor(() => expect(problems).toHaveLength(2));
+    expect(problems).toEqual([
+      `PIERHAND_ELEMENTS: the file ${nowhere} is not there.`,
+      `PIERHAND_ELEMENTS: the file ${path.dirname(nowhere)} is a folder.`,
+    ]);
+  });
+
   it('says what is wrong with a list that is none, and goes on without', () => {
     const file = path.join(folder(), 'list.txt');
     writeFileSync(file, 'hello\n');

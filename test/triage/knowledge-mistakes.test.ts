@@ -5,9 +5,25 @@ import type { FaultEntry } from '../../bot/triage/model/schema.js';
 import { makeModel } from '../../bot/triage/model/model.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { commonWords } from '../../scripts/knowledge/common-words.js';
+import { notHeard } from '../../scripts/knowledge/not-heard.js';
 import { offeredLines } from '../../scripts/knowledge/offered.js';
 import { playLines } from '../../scripts/knowledge/play.js';
+import { shippedModel } from '../shipped.js';
 import { BASE, complaints, folderWith, goodEvidence } from './model-folders.js';
+
+/** Of the port this says nothing outright. */
+const PERHAPS = 'my laptop shows nothing new when i plug the cable in';
+
+describe('a check', () => {
+  it('whose answers no member’s words are known for is named, with those answers', () => {
+    const answers = `- id: light
+  said: { "on": [it is lit] }
+`;
+    expect(notHeard(readEntries(folderWith(goodEvidence)).entries)).toEqual([{ id: 'light', answers: ['on', 'off'] }]);
+    const half = readEntries(folderWith({ ...goodEvidence, 'reading/answers/all.yaml': answers }));
+    expect(notHeard(half.entries)).toEqual([{ id: 'light', answers: ['off'] }]);
+  });
+});
 
 describe('a file', () => {
   it.each([
@@ -180,6 +196,8 @@ describe('where a fault of the club is offered', () => {
     expect(lines.join('\n')).toMatch(/\d\. Is the lamp of the grey box lit\? → Dark/u);
     expect(lines.at(-1)).toMatch(/\d\. OFFERED: The grey box is off/u);
     expect(playLines(model, 'good evening', [])).toEqual(['Nothing was read of these words.']);
+    // A guess, as the bot shows it to the member.
+    expect(playLines(shippedModel(), PERHAPS, []).join('\n')).toMatch(/^ {2}Perhaps: port-appears → nothing/mu);
     // What a member says in other words than the fault's lines have it.
     const loose = playLines(model, 'there is no light at all', [model.fault('loose') as FaultEntry]);
     expect(loose.join('\n')).toContain('AGAINST loose: light → off. If members with it may say either, write light: {');

@@ -1,4 +1,5 @@
 /** The next minima of an eclipsing star that can be seen: with the star up, and the Sun well down. */
+import type { Target } from '../../catalogue/index.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { compassWord, degrees, listed } from '../../reply/wording.js';
 import { julianDateOf, utcMsOfJulianDate } from '../../sky/julian-date.js';
@@ -16,12 +17,24 @@ const LOOKED_AHEAD_DAYS = 60;
 /** Told to ten minutes: heliocentric time is taken as the observer's, up to 8 minutes off. */
 const TOLD_TO_MS = 600_000;
 
+/** Where its maxima are known instead: the last and the next. */
+const maximumWords = (variable: Target['variable'], zone: string, nowUtcMs: UtcMs): string => {
+  if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs !== 'maximum') return '';
+  const { periodDays, epochJd } = variable;
+  const next = Math.ceil((julianDateOf(nowUtcMs) - epochJd) / periodDays);
+  const [last, coming] = [next - 1, next].map((cycle) => {
+    const utcMs = utcMsOfJulianDate(epochJd + cycle * periodDays);
+    return formatLocalDateTime(Math.round(utcMs / TOLD_TO_MS) * TOLD_TO_MS, zone);
+  });
+  return ` Its maxima: about ${last ?? ''}, and next ${coming ?? ''}.`;
+};
+
 /** @param aboveDeg the least height of the star then, where the member said one */
 export const minimaWords = ({ target, where }: TargetAtSite, nowUtcMs: UtcMs, aboveDeg: number | undefined): string => {
   const leastDeg = aboveDeg ?? LEAST_STAR_DEG;
   const { variable } = target;
   if (variable?.periodDays == null || variable.epochJd === null || variable.epochIs !== 'minimum')
-    return `I have no times of minimum for ${target.name}.`;
+    return `I have no times of minimum for ${target.name}.${maximumWords(variable, where.site.zone, nowUtcMs)}`;
   const { observer, zone } = where.site;
   const { periodDays, epochJd } = variable;
   const seen: string[] = [];

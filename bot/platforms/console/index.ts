@@ -102,12 +102,12 @@ export const startConsole = (
   /** At a terminal a picture that takes its time keeps nobody from asking on; on a pipe answers stay in order. */
   const mayBeSlow = (line: string): boolean => interactive && /(?:^|\s)file:\S/iu.test(line);
   let isClosed = false;
-  const answerLater = (answering: Promise<Outcome>): void => {
+  const answerLater = (answering: Promise<Outcome>, asker: string): void => {
     output.write('Reading the file … You can ask on meanwhile.\n');
     answering
       .then(async (outcome) => {
         if (isClosed) return;
-        output.write('\n');
+        output.write(session.speaker() === asker ? '\n' : `\nFor ${asker}:\n`);
         await print(outcome);
         lines.prompt(true);
       })
@@ -121,9 +121,10 @@ export const startConsole = (
       .then(async () => {
         if (line.trim() !== '') {
           asked++;
+          const asker = session.speaker();
           const answering = session.answer(line);
           const outcome = mayBeSlow(line) ? await within(answering, SAYS_SO_AFTER_MS, LATE) : await answering;
-          if (outcome === LATE) answerLater(answering);
+          if (outcome === LATE) answerLater(answering, asker);
           else await print(outcome);
         }
         if (interactive) lines.prompt();
@@ -141,7 +142,7 @@ export const startConsole = (
   });
   if (interactive)
     output.write(
-      'Pierhand is here. Ask "up NGC 7331 site:51.05,-114.07", or type help.\nTwo at one machine: "as Tamsin" says who speaks. Leave with quit.\n',
+      'Pierhand is here. Ask "up NGC 7331 site:52.71,0.12" (an example\'s site: put in yours, or a town), or type help.\nTwo at one machine: "as Tamsin" says who speaks. Leave with quit.\n',
     );
   if (firstLine !== null) ask(firstLine);
   else if (interactive) lines.prompt();

@@ -18,6 +18,8 @@ import { askerNamed, CONSOLE_ASKER, runConsoleLine, speakerNamed } from './who-s
 export { CONSOLE_ASKER };
 
 export interface ConsoleSession {
+  /** The name of whoever speaks now. */
+  readonly speaker: () => string;
   /**
    * Answers one line; a bare number, or in a walk a label, picks from the choices last shown, "as Tamsin" says who speaks from now on.
    * Never rejects.
@@ -148,5 +150,5 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     return parsed.command.freeText === true && parsed.raw.size <= 1 ? 'opens' : 'own';
   };
 
-  return { answer, complete, kindOf };
+  return { speaker: () => asker.displayName, answer, complete, kindOf };
 };

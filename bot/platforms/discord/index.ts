@@ -56,6 +56,8 @@ export const startDiscord = async (
   };
   const stopping = new AbortController();
   const underWay = new Set<Promise<void>>();
+  /** Why members have no commands here; null while nothing is known against it. */
+  let unregistered: string | null = null;
 
   const connection = await openConnection(context, discord, tuning, {
     onInteraction: (interaction: APIInteraction) => {
@@ -64,14 +66,17 @@ export const startDiscord = async (
       void answer.finally(() => underWay.delete(answer));
     },
     onReady: (applicationId) => {
-      void keepRegistered(bot, discord, applicationId, stopping.signal);
+      void keepRegistered(bot, discord, applicationId, stopping.signal, (why) => (unregistered = why));
     },
   });
 
   return {
     name: 'discord',
     deliver: (reminder, text) => deliverReminder(rest, reminder, text),
-    health: connection.health,
+    health: () => {
+      const state = connection.health();
+      return state.ok && unregistered !== null ? { ok: false, detail: unregistered } : state;
+    },
     stop: async () => {
       stopping.abort();
       await Promise.race([Promise.allSettled(underWay), sleep(tuning.stopWithinMs, undefined, { ref: false })]);
@@ -148,12 +153,20 @@ const tellUnregistered = ({ log, metrics }: PlatformContext, error: unknown, gui
 
 const REGISTER_DELAYS_MS = [5000, 30_000, 120_000, 600_000];
 
+/** For the operator. Where the store alone is silent nothing is said: Discord may have the commands, and the store's own state tells. */
+const unregisteredFor = (error: unknown): string | null => {
+  if (error instanceof StoreError) return null;
+  const status = error instanceof Error && 'status' in error ? error.status : null;
+  return `commands not registered${typeof status === 'number' ? `: Discord answered ${status}` : ''}`;
+};
+
 /** Registers from the process that runs the first shard, and tries again while Discord or the store is unwell. */
 const keepRegistered = async (
   bot: Bot,
   { apiUrl, guildId, shardIds }: DiscordSettings,
   applicationId: string,
   signal: AbortSignal,
+  onState: (unregistered: string | null) => void,
 ): Promise<void> => {
   const { log, deps } = bot.context;
   if (shardIds !== null && !shardIds.includes(0)) return;
@@ -168,9 +181,11 @@ const keepRegistered = async (
         { commands: payloads.length, where: guildId ?? 'everywhere' },
         sent ? 'commands registered' : 'commands unchanged',
       );
+      onState(null);
       return;
     } catch (error) {
       tellUnregistered(bot.context, error, guildId);
+      onState(unregisteredFor(error));
       await sleep(REGISTER_DELAYS_MS[Math.min(i, REGISTER_DELAYS_MS.length - 1)], undefined, {
         signal,
         ref: false,

@@ -5,6 +5,9 @@ import { sentencesOf } from '../words/sentences.js';
 const LONGEST = 160;
 /** So like what tells of a check that its look is worth taking; nothing is taken as said. */
 const LIKE_ENOUGH = 0.04;
+/** And where the check is named as well. */
+const LIKE_AND_NAMED = 0.005;
+const MOST_NAMING = 5;
 /** So few words name a thing, and say nothing of it yet. */
 const FEW = 3;
 
@@ -46,14 +49,24 @@ export const supposition = (text: string): string | null => {
   return [...beside, ...own].join('. ') || null;
 };
 
-/** The checks that look at what is supposed, the likeliest first; none where nothing is, or nothing like it is known. */
+/** Checks bear the name of what they look at: of two, the one that is named by a word of the cause. */
+const isNamedIn = (check: string, words: ReadonlySet<string>): boolean =>
+  check.split('-').some((part) => part.length > 2 && words.has(part));
+
+/** The checks that look at what is supposed, those it names and then the likeliest first; none where nothing is, or nothing like it is known. */
 export const supposedChecks = ({ likeness, sayings }: Vocabulary, cause: string): readonly string[] => {
   const learnt = likeness();
   if (learnt === null) return [];
   const ways = cause.split(' ').length > FEW ? [cause] : [cause, `${cause} is wrong`];
-  return ways.flatMap((words) =>
-    [...learnt.weighClauses(sentencesOf(sayings.lexicon, words)).likeliest(LIKE_ENOUGH)]
-      .sort((a, b) => b.probability - a.probability)
-      .map(({ check }) => check),
-  );
+  // Of more words some are beside the matter.
+  const named = new Set(cause.split(' ').length > MOST_NAMING ? [] : cause.toLowerCase().split(/[^a-z]+/u));
+  return ways
+    .flatMap((words) =>
+      [...learnt.weighClauses(sentencesOf(sayings.lexicon, words)).likeliest(LIKE_AND_NAMED)].sort(
+        (a, b) => b.probability - a.probability,
+      ),
+    )
+    .filter(({ check, probability }) => probability >= LIKE_ENOUGH || isNamedIn(check, named))
+    .map(({ check }) => check)
+    .sort((a, b) => Number(isNamedIn(b, named)) - Number(isNamedIn(a, named)));
 };

@@ -35,7 +35,7 @@ const LEAST = 0.001;
 /** An answer that the marks speak less for is less likely than that. */
 const FAINT = Math.log(LEAST) - LEANING;
 /** Where the net is asked too: an answer that the marks speak less for is left. */
-export const WORTH_ASKING = 3;
+export const WORTH_ASKING = 5;
 /** How much of its likeliness another answer takes from the likeliest of a check: a text that tells both tells of two evenings. */
 const RIVALRY = 0.5;
 

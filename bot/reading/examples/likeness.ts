@@ -13,6 +13,8 @@ export interface Likeness {
   readonly weighClauses: WeighClauses;
   /** Whether an answer ("check.answer") may be doubted or guessed: it is one of today's, and its check keeps no gear from harm. */
   readonly isOpen: (answer: string) => boolean;
+  /** Whether a check is of a way to the mount ("path" of a fact; of several ways together each check is). */
+  readonly bears: (check: string, path: string) => boolean;
 }
 
 export interface Liked {
@@ -37,23 +39,27 @@ export interface Judged {
   readonly perhaps: readonly ReadFact[];
 }
 
-/** A fact that its text is less like is none: as often as not it is not what was meant. */
-const FIRM = 0.2;
+/** A saying's fact that its text is less like is a guess: as often as not it is not what was meant. */
+const FIRM = 0.4;
+/** And one that it is hardly like is nothing. */
+const WORTH_ASKING_BACK = 0.2;
 /** What is so sure (a club's own words are) does not hang on what others said. */
 const BEYOND_DOUBT = 0.95;
 
 /** A saying whose words are less like what tells it is none. */
-const UNLIKE = 0.03;
+const UNLIKE = 0.01;
 /** Another answer so likely, and so many times likelier, sets a saying's own aside. */
 const [RIVAL, TIMES] = [0.74, 5];
 /** A guess is worth telling from here on; less than RIVAL. */
-const WORTH_TELLING = 0.72;
+const WORTH_TELLING = 0.6;
 /** So likely it is as good as said: of what strangers' messages make so likely, 97 of 100 are told in them (read by hand). */
-const AS_GOOD_AS_SAID = 0.9;
+const AS_GOOD_AS_SAID = 0.75;
 /** A story of more clauses tells of several evenings, and of how it was before. */
 const STORY = 12;
-/** So few sentences leave no room to be sure: what they tell has sayings, or is asked back. */
-const BRIEF = 2;
+/** One sentence leaves no room to be sure: what it tells has sayings, or is asked back; and two leave little. */
+const AS_GOOD_IN_BRIEF = [1, 1, 0.95];
+/** "Hub: none" is a line of a list. */
+const OF_LIST = /^["“]?[\p{L} ]{2,24}:\s/u;
 const MOST_GUESSES = 8;
 
 /** What a guide is quoted with, or is said in jest, is nobody's own. */
@@ -92,7 +98,7 @@ export const likenessOf = (
   quoteOf: (span: Span) => string,
 ): Liked => {
   if (likeness === null || sentences.length === 0) return NONE;
-  const { weighClauses, isOpen } = likeness;
+  const { weighClauses, isOpen, bears } = likeness;
   const { probabilityOf, likeliest, clauseCount } = weighClauses(sentences);
   const likely = likeliest(WORTH_TELLING);
   const rivals = new Map(likely.map(({ check, probability }) => [check, probability]));
@@ -146,9 +152,13 @@ export const likenessOf = (
       .filter(({ clauses }) => isOwn(clauses))
       .sort((a, b) => b.probability - a.probability);
   };
+  const asGood = AS_GOOD_IN_BRIEF[sentences.length] ?? AS_GOOD_AS_SAID;
   const isAsSaid = ({ probability, clauses }: Likely): boolean =>
-    probability >= AS_GOOD_AS_SAID && clauseCount < STORY && clauses.every(({ sentence }) => !sentence.asks);
-  const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.slice(0, MOST_GUESSES).map(factOf);
+    probability >= asGood &&
+    clauseCount < STORY &&
+    clauses.every(({ sentence }) => !sentence.asks) &&
+    !OF_LIST.test(quoteOf(spanOf(clauses)));
+  const guessed = (beside: readonly Likely[]): readonly ReadFact[] => beside.map(factOf);
   return {
     weighed: (findings) => findings.flatMap(weighed),
     judged: ({ facts, understood }, printed, found) => {
@@ -167,8 +177,15 @@ export const likenessOf = (
       const beside = likelyBeside(firm);
       // What was told and then set aside, of another way to the mount say, stays aside.
       const isNew = ({ check, answer }: Likely): boolean => !found.has(`${check}.${answer}`);
-      const nearSaid = sentences.length <= BRIEF ? [] : beside.filter((one) => isAsSaid(one) && isNew(one));
+      const path = facts.find(({ what }) => what === 'path')?.answer;
+      const isOfWay = ({ check }: Likely): boolean => path === undefined || bears(check, path);
+      const nearSaid = beside.filter((one) => isAsSaid(one) && isNew(one) && isOfWay(one));
       const asSaid = nearSaid.map(factOf);
+      const guesses = guessed(beside.filter((one) => !nearSaid.includes(one)));
+      const checked = new Set([...firm, ...asSaid, ...guesses].map(({ what }) => what));
+      const doubtful = facts.filter(
+        (fact) => !taken.has(fact) && !checked.has(fact.what) && least(fact) >= WORTH_ASKING_BACK,
+      );
       return {
         facts: [...firm, ...asSaid],
         understood: [
@@ -176,7 +193,7 @@ export const likenessOf = (
           // Named by the answer's own label.
           ...asSaid.map((fact) => ({ fact, label: '' })),
         ],
-        perhaps: guessed(beside.filter((one) => !nearSaid.includes(one))),
+        perhaps: [...guesses, ...doubtful].slice(0, MOST_GUESSES),
       };
     },
   };

@@ -46,16 +46,18 @@ export interface Net {
   readonly soberly: (answer: number, probability: number) => number;
 }
 
-/** A word's vector, and what it adds to each pattern as the word before, itself and after. */
+/** A word's vector, and what it adds to each pattern as the word before, itself and after, in steps of its own. */
 interface OfWord {
   readonly vector: Float32Array;
-  readonly before: Float32Array;
-  readonly own: Float32Array;
-  readonly after: Float32Array;
+  readonly before: Int16Array;
+  readonly own: Int16Array;
+  readonly after: Int16Array;
+  readonly step: number;
 }
 
-/** Words whose part is kept; 2.7 kB each. */
-const KEPT = 500;
+/** Words whose part is kept, 1.5 kB each: to work one out takes as long as all else that is done with it in a long text. */
+const KEPT = 1000;
+const MOST_STEPS = 32767;
 const DIGITS = /\d+/gu;
 /** Of a longer clause the rest is not heard, nor was it when it was fitted. */
 const MOST_WORDS = 40;
@@ -83,12 +85,24 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
   const kept = createKept<number, OfWord>(KEPT);
   const width = filters + size;
 
+  const adds = new Float32Array(3 * filters);
   const make = (number: number): OfWord => {
-    const step = vectorSteps[number] ?? 0;
-    const vector = Float32Array.from(vectors.subarray(number * size, (number + 1) * size), (value) => value * step);
-    const beside = (tap: number): Float32Array =>
-      Float32Array.from({ length: filters }, (_, f) => dot(vector, taps, (3 * f + tap) * size));
-    return { vector, before: beside(0), own: beside(1), after: beside(2) };
+    const vectorStep = vectorSteps[number] ?? 0;
+    const vector = Float32Array.from(
+      vectors.subarray(number * size, (number + 1) * size),
+      (value) => value * vectorStep,
+    );
+    let most = 0;
+    for (let i = 0; i < adds.length; i++) {
+      // Pattern by pattern, each for the word before, itself and after.
+      const added = dot(vector, taps, i * size);
+      adds[(i % 3) * filters + Math.floor(i / 3)] = added;
+      most = Math.max(most, Math.abs(added));
+    }
+    const step = most / MOST_STEPS || 1;
+    const inSteps = (tap: number): Int16Array =>
+      Int16Array.from({ length: filters }, (_, f) => Math.round((adds[tap * filters + f] as number) / step));
+    return { vector, before: inSteps(0), own: inSteps(1), after: inSteps(2), step };
   };
   /** null: not known. */
   const ofWord = (word: string): OfWord | null => {
@@ -104,14 +118,24 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
     if (sentence.asks) words.push(ofWord(ASKED));
     return words;
   };
-  const nothing = new Float32Array(filters);
+  const nothing: OfWord = {
+    vector: new Float32Array(size),
+    before: new Int16Array(filters),
+    own: new Int16Array(filters),
+    after: new Int16Array(filters),
+    step: 0,
+  };
   const addTo = (sums: Float32Array, added: Float32Array): void => {
     for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (added[i] as number);
   };
   /** Looks for each pattern at one word. */
-  const lookAt = (most: Float32Array, before: Float32Array, own: Float32Array, after: Float32Array): void => {
+  const lookAt = (most: Float32Array, before: OfWord, own: OfWord, after: OfWord): void => {
     for (let f = 0; f < filters; f++) {
-      const has = (tapStarts[f] as number) + (before[f] as number) + (own[f] as number) + (after[f] as number);
+      const has =
+        (tapStarts[f] as number) +
+        (before.before[f] as number) * before.step +
+        (own.own[f] as number) * own.step +
+        (after.after[f] as number) * after.step;
       if (has > (most[f] as number)) most[f] = has;
     }
   };
@@ -125,7 +149,7 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
       const pool: Pool = { most: new Float32Array(filters), sum: new Float32Array(size), words: 0 };
       for (const [i, word] of words.entries()) {
         if (word === null) continue;
-        lookAt(pool.most, words[i - 1]?.before ?? nothing, word.own, words[i + 1]?.after ?? nothing);
+        lookAt(pool.most, words[i - 1] ?? nothing, word, words[i + 1] ?? nothing);
         addTo(pool.sum, word.vector);
         pool.words += 1;
       }

@@ -55,7 +55,7 @@ const NOT_FITTED: Fitted = { weights: () => null, net: () => null };
 const likenessFrom = (
   weights: Weights,
   net: NetParts | null,
-  checks: readonly CheckEntry[],
+  { checks, paths }: Pick<TriageModel, 'checks' | 'paths'>,
 ): ReturnType<Vocabulary['likeness']> => {
   const open = new Set(
     checks
@@ -63,7 +63,13 @@ const likenessFrom = (
       .flatMap(({ id, answers }) => answers.map((answer) => `${id}.${answer.id}`)),
   );
   const known = new Set(weights.answers);
-  return { weighClauses: makeWeighing(weights, net), isOpen: (answer) => open.has(answer) && known.has(answer) };
+  const ways = new Set(paths.map(({ id }) => id));
+  const waysOf = new Map(checks.map(({ id, only }) => [id, only?.paths]));
+  return {
+    weighClauses: makeWeighing(weights, net),
+    isOpen: (answer) => open.has(answer) && known.has(answer),
+    bears: (check, path) => !ways.has(path) || waysOf.get(check)?.includes(path) !== false,
+  };
 };
 
 /**
@@ -79,7 +85,7 @@ export const makeModel = (
   const checks = entries.checks.map(filled);
   const likeness = once(() => {
     const own = fitted.weights('examples');
-    return own === null ? null : likenessFrom(own, fitted.net(), checks);
+    return own === null ? null : likenessFrom(own, fitted.net(), { checks, paths: entries.paths });
   });
   const reading = makeVocabulary(entries, {
     likeness,

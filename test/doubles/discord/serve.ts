@@ -25,7 +25,8 @@ process.stdout.write(`A stand-in for Discord listens on ${double.apiUrl}. In ano
   DISCORD_TOKEN=${double.token} DISCORD_API_URL=${double.apiUrl} PIERHAND_SITE=52.71,0.12 npm start
 
 Then type here what a member would:
-  up NGC 7331             ask (every command of the bot)
+  up NGC 7331             ask (every command of the bot; where it has several options name each, as Discord does:
+                          site action:add name:home position:52.7,0.1)
   2                       press the second choice of the last answer
   up target: ngc 73 ?     what would be suggested while typing (end with a question mark)
   as Tamsin               be another member; direct: write to the bot alone; channel: back to the club's channel
@@ -119,7 +120,10 @@ const asked = async (line: string): Promise<string> => {
   const parsed = parseLine(asksSuggestions ? line.slice(0, -1) : line, allCommands);
   if (isProblem(parsed)) return parsed.message;
   const { name: command } = parsed.command;
-  if (double.world.commands.size === 0) return 'The bot is not here yet: start it as told above.';
+  if (double.world.commands.size === 0)
+    return double.gateway.liveSessions() === 0
+      ? 'The bot is not here yet: start it as told above.'
+      : 'The bot is connected, but its commands are not here: it is sending them, or they were refused (then a line above says why).';
   const options = typedOptions(registered(command), parsed.raw, (name) => double.member(name).person);
   if (!asksSuggestions) return seen(member.slash(command, options, placeNow()));
   const typing = [...parsed.raw].at(-1);
@@ -159,9 +163,15 @@ const unasked = (): string[] =>
       return `— unasked, in "${name}" —\n${show(message)}`;
     });
 
+const tellRefused = (): void => {
+  for (const violation of double.rest.violations.splice(0))
+    process.stdout.write(`! Discord would refuse: ${violation}\n`);
+};
+
 const input = createInterface({ input: process.stdin, prompt: '> ' });
 let wasReady = false;
 const watch = setInterval(() => {
+  if (!isAnswering) tellRefused();
   if (wasReady && !isAnswering) for (const said of unasked()) process.stdout.write(`\n${said}\n`);
   if (wasReady || double.world.commands.size === 0) return;
   wasReady = true;
@@ -176,8 +186,7 @@ for await (const line of input) {
       `${await answer(line.trim()).catch((error: unknown) => (error instanceof Error ? error.message : String(error)))}\n`,
     );
   isAnswering = false;
-  for (const violation of double.rest.violations.splice(0))
-    process.stdout.write(`! Discord would refuse: ${violation}\n`);
+  tellRefused();
   input.prompt();
 }
 clearInterval(watch);
