@@ -81,8 +81,9 @@ const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCount
 const A_MISS = /^astray\b/u;
 
 const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
-  // Told at length, "near the pole too" is no target to be reckoned for.
-  if (A_MISS.test(read.line) && isToldAtLength(text)) return 'gives way to symptoms';
+  // Told at length, "near the pole too" is no target to be reckoned for; by day the answer's own warning comes first.
+  if (A_MISS.test(read.line) && isToldAtLength(text) && known.day?.isSunUp('now') !== true)
+    return 'gives way to symptoms';
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
   if (OF_THE_SUN.test(read.line)) return standingBesideSun(text, known);
   const unread = read.unread ?? 0;
@@ -140,13 +141,6 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
-/** A command's line that is sure, or a No to what hurts: no trouble told sets that aside. */
-const isMeantForSure = (read: PlainReading): boolean => {
-  if (read === null) return false;
-  if ('line' in read) return MEANT_FOR_SURE.test(read.line);
-  return isProblem(read.outcome) && read.outcome.problem === 'not-safe';
-};
-
 /** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
 const PIECES = 2;
 const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
@@ -156,18 +150,19 @@ const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
   (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
 
 /** Of words that name gear. */
-const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number): boolean => {
+const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number, standing: Standing): boolean => {
   const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
   if (wordCount >= LEAST_OF_GEAR && isUnanswered) return true;
   // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
-  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && !isMeantForSure(read);
+  // A No to what hurts, and by day the Sun, stand whatever is told.
+  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && standing !== 'stands';
 };
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount)) return true;
   const standing = standingOf(read, text, known);
+  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount, standing)) return true;
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
   // A guess sets no answer to a question aside that leaves words over: those may be of anything.
