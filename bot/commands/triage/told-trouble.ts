@@ -14,7 +14,7 @@ import { sameSiteName } from '../asking/resolve-site.js';
 import { knownFor } from '../asking/plain-reader.js';
 import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
-import type { WordsReader } from '../core/command.js';
+import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
@@ -170,6 +170,18 @@ const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: 
   return isEnough(standing, toldIn(model, text, isGuessed));
 };
 
+const MOVES_THERE = /\b(?:go ?to|goto\w*|slew\w*|point\w*|send\w*|aim\w*)\b/iu;
+const OF_TARGET = /^(?:up|altitude) (.+?)(?= [a-z]+:|$)/u;
+
+/** By day the way to what it is sent to comes first: it is tried once more at once. */
+const sunFirst = (read: PlainReading, text: string, { day }: Known): WordsRead | null => {
+  if (day?.isSunUp('now') !== true || read === null || !('line' in read) || !MOVES_THERE.test(text)) return null;
+  const target = OF_TARGET.exec(read.line)?.[1];
+  return target === undefined
+    ? null
+    : { line: `sun ${target}`, note: 'By day the Sun comes first. Then tell me the trouble once more, after: triage' };
+};
+
 export const toldTrouble: WordsReader = {
   name: 'a trouble told',
   read: async (deps, said) => {
@@ -179,6 +191,8 @@ export const toldTrouble: WordsReader = {
     // Several questions of the sky in one line are no account of a trouble.
     if (read !== null && severalIn(text, known) !== null) return null;
     if (!isTrouble(deps.triage(), text, read, known)) return null;
+    const first = sunFirst(read, text, known);
+    if (first !== null) return first;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },
