@@ -29,15 +29,32 @@ export const namesHour = (text: string, nowUtcMs: number): boolean => {
 };
 
 const IS_DATE = /^(?:today|tomorrow|yesterday)$|^(?!in ).*\d/u;
+const IS_WEEKDAY = /\b(?:mon|tue|wed|thu|fri|sat|sun)\p{L}*\b/u;
+/** From this hour on one gets up, and "Tuesday 5am" is Tuesday's morning; before it one is still out. */
+const MORNING_HOUR = 4;
 const NOON_HOUR = 12;
 
+/** The hour from which on one is of the day's own date; null: none is. */
+const earliestOf = (day: string): number | null => {
+  if (IS_DATE.test(day)) return 0;
+  return IS_WEEKDAY.test(day) ? MORNING_HOUR : null;
+};
+
 /**
- * Whether an hour said with a day is of that very date ("3am tomorrow", "01:30 on 25 October"), and not of the night that begins on
- * it ("tonight 2am", "friday 2am").
+ * Whether an hour said with a day is of that very date ("3am tomorrow", "01:30 on 25 October", "Tuesday 5am"), and not of the night that
+ * begins on it ("tonight 2am", "friday 2am").
  */
 export const isOfThatDate = (day: string, hour: string, nowUtcMs: number): boolean => {
   const found = readDay(day.toLowerCase(), 'Etc/UTC', nowUtcMs);
-  if (!IS_DATE.test(day.toLowerCase()) || found === null || isProblem(found) || found.night) return false;
+  if (found === null || isProblem(found) || found.night) return false;
+  const from = earliestOf(day.toLowerCase());
   const clock = readClock(hour.toLowerCase());
-  return clock !== null && !isProblem(clock) && !clock.midnight && clock.clock.hour < NOON_HOUR;
+  return (
+    from !== null &&
+    clock !== null &&
+    !isProblem(clock) &&
+    !clock.midnight &&
+    clock.clock.hour >= from &&
+    clock.clock.hour < NOON_HOUR
+  );
 };
