@@ -68,6 +68,9 @@ describe('a port asked for that is not the one shown', () => {
     [['the program lists COM3 and COM4'], 'several'],
     [['COM3 denied', 'Device Manager shows (COM3)'], undefined],
     [['the focuser has COM8'], undefined],
+    // The system's own log names a port twice (Linux, messages of its usb-serial drivers).
+    [['[ 813.3] usb-serial ttyUSB0: serial converter now disconnected from ttyUSB0'], undefined],
+    [['usb 1-2: serial converter now attached to ttyUSB0, ttyUSB0 disconnected from ttyUSB0'], undefined],
   ])('is told from the mount’s own: %j is %s', (texts, answer) => {
     expect(matchIn(...texts)).toBe(answer);
   });

@@ -25,6 +25,10 @@ describe('a line of numbers', () => {
     // A form's lines, those left out empty.
     ['target: Deneb\nlanded: Vega\nlst: 18:22:30', { target: 'Deneb', landed: 'Vega', lst: '18:22:30' }],
     ['Capella; altitude 40; azimuth 80; site Cork', { target: 'Capella', shown: '40,80', site: 'Cork' }],
+    [
+      'site:"Hannover, Germany" Vega; about 30 degrees east of it',
+      { target: 'Vega', landed: 'about 30 degrees east of it', site: 'Hannover, Germany' },
+    ],
     ['Mirach; sidereal time: 23:19; -', { target: 'Mirach', lst: '23:19' }],
   ])('is read: %s', (line, read) => {
     expect(readNumbers(line)).toEqual(read);

@@ -44,9 +44,13 @@ const FIELDS = tableOf<Field>({
   azimuth: 'az',
 });
 
+/** `site:"Ely, England" Vega; …`: an option written as in a command is a part by itself. */
+const AS_OPTION = /\b(target|landed|shown|lst|site|at):\s*"([^"]*)"/giu;
+
 /** The parts of a line between semicolons: by the field they name, and those that name none. */
 const partsOf = (line: string): { readonly named: ReadonlyMap<Field, string>; readonly plain: string[] } => {
   const parts = line
+    .replace(AS_OPTION, '; $1 $2;')
     .split(/[;\n]/u)
     .map((part) => part.trim())
     .filter((part) => part !== '' && part !== '-');

@@ -25,7 +25,7 @@ import { takePickedAndSaid } from './picked-and-said.js';
 import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
-import { explained } from './terms.js';
+import { explained, harmNear } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -277,5 +277,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const turn = await takeSaid(context, found, said);
-  return isProblem(turn) ? turn : asking(context, turn);
+  if (isProblem(turn)) return turn;
+  const harm = said.text === undefined ? null : harmNear(said.text);
+  return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };

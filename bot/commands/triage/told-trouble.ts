@@ -14,7 +14,7 @@ import { sameSiteName } from '../asking/resolve-site.js';
 import { knownFor } from '../asking/plain-reader.js';
 import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
-import type { WordsReader } from '../core/command.js';
+import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
@@ -81,8 +81,9 @@ const isToldAtLength = (text: string): boolean => !ASKED.test(text) && wordCount
 const A_MISS = /^astray\b/u;
 
 const standingOfLine = (read: Reading, text: string, known: Known): Standing => {
-  // Told at length, "near the pole too" is no target to be reckoned for.
-  if (A_MISS.test(read.line) && isToldAtLength(text)) return 'gives way to symptoms';
+  // Told at length, "near the pole too" is no target to be reckoned for; by day the answer's own warning comes first.
+  if (A_MISS.test(read.line) && isToldAtLength(text) && known.day?.isSunUp('now') !== true)
+    return 'gives way to symptoms';
   if (MEANT_FOR_SURE.test(read.line)) return 'stands';
   if (OF_THE_SUN.test(read.line)) return standingBesideSun(text, known);
   const unread = read.unread ?? 0;
@@ -140,13 +141,6 @@ const asksOnly = (read: NonNullable<PlainReading>, text: string): boolean =>
   (isOfTheMount(read.outcome) || read.outcome.problem === 'which-target') &&
   isToldAtLength(text);
 
-/** A command's line that is sure, or a No to what hurts: no trouble told sets that aside. */
-const isMeantForSure = (read: PlainReading): boolean => {
-  if (read === null) return false;
-  if ('line' in read) return MEANT_FOR_SURE.test(read.line);
-  return isProblem(read.outcome) && read.outcome.problem === 'not-safe';
-};
-
 /** So many pieces of gear, and a topic that only shares a word with them: "linux handset adapter permission". */
 const PIECES = 2;
 const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
@@ -156,23 +150,36 @@ const isListOfGear = (read: NonNullable<PlainReading>, text: string): boolean =>
   (text.match(new RegExp(NAMES_GEAR.source, 'giu')) ?? []).length >= PIECES;
 
 /** Of words that name gear. */
-const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number): boolean => {
+const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number, standing: Standing): boolean => {
   const isUnanswered = read === null || asksOnly(read, text) || isListOfGear(read, text);
   if (wordCount >= LEAST_OF_GEAR && isUnanswered) return true;
   // "Stars fly out of view and gotos go to silly places": what flies, and where, are no names.
-  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && !isMeantForSure(read);
+  // A No to what hurts, and by day the Sun, stand whatever is told.
+  return wordCount >= LEAST_WORDS && tellsAstray(text) && !ASKED.test(text) && standing !== 'stands';
 };
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
   const wordCount = wordCountOf(text);
-  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount)) return true;
   const standing = standingOf(read, text, known);
+  if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount, standing)) return true;
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
   // A guess sets no answer to a question aside that leaves words over: those may be of anything.
   const isGuessed = wordCount >= AT_LENGTH && (standing === 'no answer' || !ASKED.test(text));
   return isEnough(standing, toldIn(model, text, isGuessed));
+};
+
+const MOVES_THERE = /\b(?:go ?to|goto\w*|slew\w*|point\w*|send\w*|aim\w*)\b/iu;
+const OF_TARGET = /^(?:up|altitude) (.+?)(?= [a-z]+:|$)/u;
+
+/** By day the way to what it is sent to comes first: it is tried once more at once. */
+const sunFirst = (read: PlainReading, text: string, { day }: Known): WordsRead | null => {
+  if (day?.isSunUp('now') !== true || read === null || !('line' in read) || !MOVES_THERE.test(text)) return null;
+  const target = OF_TARGET.exec(read.line)?.[1];
+  return target === undefined
+    ? null
+    : { line: `sun ${target}`, note: 'By day the Sun comes first. Then tell me the trouble once more, after: triage' };
 };
 
 export const toldTrouble: WordsReader = {
@@ -184,6 +191,8 @@ export const toldTrouble: WordsReader = {
     // Several questions of the sky in one line are no account of a trouble.
     if (read !== null && severalIn(text, known) !== null) return null;
     if (!isTrouble(deps.triage(), text, read, known)) return null;
+    const first = sunFirst(read, text, known);
+    if (first !== null) return first;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

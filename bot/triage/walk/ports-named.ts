@@ -9,6 +9,9 @@ const IN_VAIN =
   /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:can|could) ?n[o']?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|cannot (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
 /** It is there then, whoever has it. */
 const HELD = /denied|permission|in use|busy|refused|already open/iu;
+/** A line of the system's log names a port twice, and no program has it. */
+const OF_LOG =
+  /\b(?:converter|cdc_acm|kernel|usb \d+-\d)|\b(?:at|dis)tached\b|\bdisconnected from\b|^\s*\[ *\d+\.\d+\]/iu;
 const SHOWN = new RegExp(
   String.raw`\((?<bracketed>COM\d{1,3})\)|\battached to (?<attached>tty(?:USB|ACM)\d{1,3})|->\s*\S*?(?<linked>tty(?:USB|ACM)\d{1,3})|\b(?:lists?|shows?|there is|there's|has|got|sees?|says|appears? as|came up as|comes up as|it is|it's|is now|now|only)\b[^.;\n]{0,40}?(?<said>${PORT})(?![\w])`,
   'giu',
@@ -56,7 +59,9 @@ const portsIn = (piece: string): readonly Port[] =>
 /** "It's COM5 in both", "com5 n com5", "the program has COM5 too". */
 const saysSame = (piece: string, ports: readonly Port[]): boolean => {
   const isOne = new Set(ports.map(({ name }) => name)).size === 1;
-  return isOne && (ports.length > 1 || BOTH.test(piece) || (TOO.test(piece) && PROGRAM.test(piece)));
+  return (
+    isOne && !OF_LOG.test(piece) && (ports.length > 1 || BOTH.test(piece) || (TOO.test(piece) && PROGRAM.test(piece)))
+  );
 };
 
 const takeShown = (named: Named, piece: string): void => {
