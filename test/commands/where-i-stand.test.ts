@@ -56,3 +56,18 @@ describe('where a member says they stand is kept', () => {
     expect(isProblem(outcome) && outcome.problem).toBe('no-site');
   });
 });
+
+it('an hour in universal time is not of the site’s clocks', async () => {
+  const deps = await realDeps({ clubSiteText: 'Calgary' });
+  const said = async (line: string): Promise<unknown> => {
+    const outcome = await runLine(deps, line, {
+      asker: { ...ODALYS, memberId: 'console:ute', displayName: 'Ute' },
+      nowUtcMs: NOW_UTC_MS,
+      onError: (error) => {
+        throw error;
+      },
+    });
+    return isProblem(outcome) ? outcome.message : outcome.data['utc'];
+  };
+  expect(await said('altitude of vega at 03:20 UT')).toBe(await said('altitude vega at:2026-11-28T03:20Z'));
+});

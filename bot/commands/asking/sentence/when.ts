@@ -1,7 +1,7 @@
 /** The night and the hour in a sentence, wherever they stand: "in march", "on friday at half past ten", "3 in the morning". */
 import type { UtcMs } from '../../../sky/types.js';
 import { isOfThatDate, namesHour, namesNight } from '../../../times/index.js';
-import { numberOf, takeFirst, type Run, type Sentence } from './words.js';
+import { numberOf, take, takeFirst, type Run, type Sentence } from './words.js';
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import { tableOf } from '../../../ground/table-of.js';
 
@@ -200,10 +200,25 @@ const inTheMorning = (hour: string): string => {
   return figures === undefined ? hour : `${String(Number(figures) - 12).padStart(2, '0')}:${minutes}`;
 };
 
+const UNIVERSAL = /^(?:utc?|z|zulu)$/u;
+/** "03:20 UT": not of the site's clocks. */
+const takeUniversal = (sentence: Sentence, from: number): boolean => {
+  const { words, taken } = sentence;
+  const next = words.findIndex((_, i) => i >= from && taken[i] !== true);
+  if (!UNIVERSAL.test(words[next]?.plain ?? '')) return false;
+  take(sentence, { at: next, count: 1 });
+  return true;
+};
+
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
   const said = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
-  return said !== null && isMorning ? { ...said, text: inTheMorning(said.text) } : said;
+  if (said === null) return null;
+  if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
+  return isMorning ? { ...said, text: inTheMorning(said.text) } : said;
 };
+
+const isOneDate = (night: string, hour: string, nowUtcMs: UtcMs): boolean =>
+  / utc$/u.test(hour) || isOfThatDate(night, hour, nowUtcMs);
 
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
@@ -222,7 +237,7 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   return {
     night: night?.text ?? null,
     hour: hour?.text ?? null,
-    isOneInstant: night !== null && hour !== null && isOfThatDate(night.text, hour.text, nowUtcMs),
+    isOneInstant: night !== null && hour !== null && isOneDate(night.text, hour.text, nowUtcMs),
     isMorning: hour === null && isMorning,
     isUntil: hour !== null && UNTIL.test(hour.before),
     note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
