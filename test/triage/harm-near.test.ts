@@ -1,6 +1,6 @@
 /** What hurts gear or people if it is done, asked of in passing. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { harmNear } from '../../bot/commands/triage/terms.js';
+import { harmNear } from '../../bot/commands/triage/harm-near.js';
 import { answer } from '../commands/real-deps.js';
 import { deps, member, NOW } from './console-walk.js';
 
@@ -25,7 +25,45 @@ describe('what is wet', () => {
   );
 });
 
+describe('too many volts', () => {
+  it.each([
+    'I use the one from my laptop, 19v',
+    'is 19 volt maybe too much? the mount says 12V and mine gives 19',
+    'ok to try my 19v laptop charger on a 12v mount?',
+    'my supply is a 24 v one, is that bad',
+  ])('are taken off: %s', (words) => {
+    expect(harmNear(words)).toMatch(/unplug it now/u);
+  });
+});
+
+describe('plus and minus the wrong way round', () => {
+  it.each(['i think i swapped plus and minus on the new lead', 'the polarity was reversed when I plugged it in'])(
+    'are taken off: %s',
+    (words) => {
+      expect(harmNear(words)).toMatch(/^Take that supply off at once/u);
+    },
+  );
+});
+
+describe('smoke, sparks and burnt smells', () => {
+  it.each([
+    'smoke came out. battery is still on',
+    'smells burnt since i swapped plus and minus',
+    'the board smells of hot plastic',
+    'the power tank is swollen',
+    'it sparked when i plugged it',
+  ])('come before all else: %s', (words) => {
+    expect(harmNear(words)).toMatch(/^Stop: take the power off now/u);
+  });
+});
+
 it.each([
+  'no smoke, no smell, all fine',
+  'is the polarity right?',
+  '12.4 V at the battery, 11.8 V at the mount',
+  'the label says 24 V and the supply is 24 V, mount wants 24',
+  'RS-232 goes from 0 to 15 V',
+  'we look through smoked glass',
   'the fuse is blown',
   'the fuse looks whole',
   'the plug is not wet',

@@ -91,29 +91,6 @@ const TERMS: readonly (readonly [RegExp, string])[] = [
   ],
 ];
 
-/** What hurts gear or people if it is done, asked of in passing: answered whatever else is in hand. Common practice, no source. */
-const HARM: readonly (readonly [RegExp, string])[] = [
-  [
-    /\bfuse\b.{0,80}\b(?:bigger|larger|stronger|higher|more amps?|next size|another size|foil|wire|nail|bridge|bypass|without|leave out)\b|\b(?:bigger|larger|stronger|higher|foil|wire|nail|bridge|bypass|without)\b.{0,80}\bfuse\b/iu,
-    'No. Never a bigger fuse, nor foil or wire in its place: it guards the lead, which else burns. A second one that goes tells of a short: take the supply off, and look for damp, bent pins and a crushed lead before the next.',
-  ],
-  [
-    /\b(?:wet|damp|dripping|soaked|moist)\b.{0,80}\b(?:plugs?|sockets?|contacts?|connectors?|adapter|brick|board|box|battery|supply)\b|\b(?:plugs?|sockets?|contacts?|connectors?|adapter|brick|board|box|battery|supply)\b.{0,80}\b(?:wet|damp|dripping|soaked|moist)\b/iu,
-    'What is wet stays off: take the supply away at its dry end, mains first at the wall, let plugs and sockets dry for a day in a warm room, and clean green or black contacts before they are joined again.',
-  ],
-];
-const MAY_I =
-  /\?|\b(?:can|could|may|should|shall|would|is it|ok(?:ay)? to|safe|what if|how about)\b|^\W*(?:the|my|its?|plug|socket)\b/iu;
-
-/** @returns what is to be said of the harm that the words come near; null where they come near none */
-export const harmNear = (text: string): string | null => {
-  const said = text.trim();
-  if (said.length > LONGEST_HARM || !MAY_I.test(said) || IS_DRY.test(said)) return null;
-  return HARM.find(([words]) => words.test(said))?.[1] ?? null;
-};
-const LONGEST_HARM = 200;
-const IS_DRY = /\b(?:not|never|isn['’]?t|aren['’]?t|nothing|neither|no)\b[^.!?]{0,14}\b(?:wet|damp|moist)\b/iu;
-
 const ASKS =
   /^\W*(?:(?:sorry|um+|er+m?|and|but|so|well|ok|please|mate)[,. ]+)*(?:what(?:['\u2019]?s| is| are| does| do you mean by| kind of| sort of)?|which|i (?:do not|don['\u2019]?t|dont) (?:know|understand|get) what|(?:i(?:['\u2019]?ve)? (?:have )?)?(?:no|not an?) (?:idea|clue) what|never heard of|not sure what|unsure what|explain|how do i (?:do (?:a|that|the) )?|where (?:do|would|can|is|are|could|should) (?:i )?(?:find|get|see|read|look)?)\b/iu;
 /** "What it says is a driver error" answers. */
