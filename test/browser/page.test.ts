@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type BrowserContext, type Locator, type Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { CHART_WIDTH } from '../../bot/reply/chart-frame.js';
 import { startPage } from './start-page.js';
 
 const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
@@ -72,7 +73,7 @@ describe.skipIf(!isThere)('the page, in a browser', () => {
     expect(((await image.getAttribute('alt')) ?? '').length).toBeGreaterThan(40);
     await expect
       .poll(() => image.evaluate((element: unknown) => (element as { naturalWidth: number }).naturalWidth))
-      .toBe(1000);
+      .toBe(CHART_WIDTH);
     await shot('wide');
     expect(errors).toEqual([]);
   });
