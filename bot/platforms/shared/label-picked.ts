@@ -7,9 +7,14 @@ const OF_WALK = /^triage walk:/u;
 const READ_BY_WALK = /^triage walk:\S+ (?:answer:(?!read\.)|do:(?:accept|release))/u;
 const LONGEST = 80;
 
-/** The one choice beside a walk's answers whose label a typed line is; null where it is none, or might be two. */
+/** "Dark" is a command as well: an answer of that one word comes first. */
+const isAnswerItself = ({ label, run }: Choice, line: string): boolean =>
+  / answer:/u.test(run) && !/\s/u.test(label) && label.toLowerCase() === line.trim().toLowerCase();
+
+/** The one choice beside a walk's answers whose label a typed line is, or the answer that is typed word for word; null where it is none, or might be two. */
 export const labelPicked = (line: string, choices: readonly Choice[]): string | null => {
   if (line.length > LONGEST || !choices.some(({ run }) => OF_WALK.test(run))) return null;
   const [only, second] = choices.filter(({ label }) => labelSaid(label, line));
-  return only === undefined || second !== undefined || READ_BY_WALK.test(only.run) ? null : only.run;
+  if (only === undefined || second !== undefined) return null;
+  return READ_BY_WALK.test(only.run) && !isAnswerItself(only, line) ? null : only.run;
 };
