@@ -26,6 +26,8 @@ const BUSY_BLOCKING_MS = 10;
 /** In between, other work goes on; after this many tries (about two seconds) the member is told. */
 const BUSY_TRIES = 60;
 const BUSY_PAUSE_MS = 20;
+/** At a start nobody waits for an answer, and another process may be bringing the schema up to date: a quarter of a minute. */
+const OPENING_TRIES = 500;
 
 /**
  * What needs no flush: what writes nothing, and marks on events, two to every answer. A power cut may lose the last of those, a killed
@@ -125,12 +127,12 @@ const openDatabase = (open: OpenSqliteFile, file: string): Opened => {
 };
 
 /** Tries again while another process holds the lock. */
-const patiently = async <T>(work: () => Promise<T>): Promise<T> => {
+const patiently = async <T>(work: () => Promise<T>, tries = BUSY_TRIES): Promise<T> => {
   for (let tried = 1; ; tried++) {
     try {
       return await work();
     } catch (error) {
-      if (!isBusy(error) || tried >= BUSY_TRIES) throw error;
+      if (!isBusy(error) || tried >= tries) throw error;
       await sleep(BUSY_PAUSE_MS * (0.5 + Math.random()));
     }
   }
@@ -160,7 +162,7 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
         await opened.destroy();
         throw error;
       }
-    });
+    }, OPENING_TRIES);
     const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
       try {
         const before = writes;
