@@ -59,8 +59,10 @@ const choicesOf = (
   const bare = bareOption(command) ?? '';
   const given = Object.fromEntries([...raw].map(([name, value]) => [name, String(value)]));
   const { [bare]: bareValue, ...named } = given;
+  // What looks like an option of its own would be read back as one, and is nothing's name.
+  const kept = /[:"“”\\]/u.test(bareValue ?? '') ? '' : (bareValue ?? '');
   const line = (site: string | undefined): string =>
-    commandLine(command.name, bare === option ? '' : (bareValue ?? ''), { ...named, [option]: site });
+    commandLine(command.name, bare === option ? '' : kept, { ...named, [option]: site });
   return {
     places: placesOf(found).map((place) => ({
       label: `${placeSpec(place)} (${place.population.toLocaleString('en')} people)`,
