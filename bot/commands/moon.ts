@@ -4,7 +4,7 @@ import { MS_PER_DAY } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
-import { compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
+import { capital, compassWord, degrees, isoUtc, listed, rounded } from '../reply/wording.js';
 import { ANYWHERE } from '../sky/anywhere.js';
 import { moonAgeDays, moonLibration, moonPhaseName } from '../sky/moon-details.js';
 import { nextMoonPhase } from '../sky/moon-phase.js';
@@ -77,8 +77,6 @@ const darkWeekendText = (first: DarkNight | undefined, dark: DarkNight | undefin
   if (!isWholeNight(dark)) return told(dark, 'no Moon only');
   return `${told(dark, 'no Moon')}${first === dark ? '' : `; before it ${told(first, 'only')}`}`;
 };
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** What of the Moon is the same everywhere, for one who has not said where they are; times in UTC. */
 const anywhere = (utcMs: UtcMs, options: Next): Outcome => {

@@ -80,3 +80,6 @@ export const rounded = (value: number, digits = 6): number => {
   const result = Math.round(value * factor) / factor;
   return result === 0 ? 0 : result;
 };
+
+/** With its first letter large. */
+export const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;

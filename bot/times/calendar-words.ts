@@ -160,8 +160,9 @@ const daysAhead = (words: string, today: LocalDate): DayText | null => {
   return { date: addDays(today, days), night: unit === 'night' };
 };
 
-/** 0: Sunday. */
-const weekdayOf = ({ year, month, day }: LocalDate): number => new Date(Date.UTC(year, month - 1, day)).getUTCDay();
+/** 0 Sunday … 6 Saturday. */
+export const weekdayOf = ({ year, month, day }: LocalDate): number =>
+  new Date(Date.UTC(year, month - 1, day)).getUTCDay();
 
 /** "friday", "next tuesday", "saturday night": the next to come, today included unless "next" says otherwise. */
 const comingWeekday = (words: string, today: LocalDate): DayText | null => {

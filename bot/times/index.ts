@@ -1,7 +1,8 @@
 /** The door to plain-word times: read what a member typed, and say instants in a site's local clocks. */
 export { parseTime } from './parse-time.js';
 export { parseDate } from './parse-date.js';
-export { nightsOver, weekdayOf } from './nights-over.js';
+export { weekdayOf } from './calendar-words.js';
+export { nightsOver } from './nights-over.js';
 export {
   formatClock,
   formatDate,

@@ -1,7 +1,7 @@
 /** Several nights in words: "this week", "next month", "december", "this weekend", "20 nights", "2026-12-13 or 2026-12-14". */
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { isProblem } from '../ground/problem.js';
-import { addDays, MONTHS, todayAndTonight } from './calendar-words.js';
+import { addDays, MONTHS, todayAndTonight, weekdayOf } from './calendar-words.js';
 import { parseDate } from './parse-date.js';
 import type { LocalDate, TimeProblem } from './time-resolution.js';
 import { timeProblem } from './wording.js';
@@ -12,10 +12,6 @@ const DAYS_A_WEEK = 7;
 const MONDAY = 1;
 const FRIDAY = 5;
 const SATURDAY = 6;
-
-/** 0 Sunday … 6 Saturday. */
-export const weekdayOf = ({ year, month, day }: LocalDate): number =>
-  new Date(Date.UTC(year, month - 1, day)).getUTCDay();
 
 const run = (from: LocalDate, days: number): readonly LocalDate[] =>
   Array.from({ length: Math.max(0, Math.min(days, MOST_NIGHTS)) }, (_, i) => addDays(from, i));

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, expect, it } from 'vitest';
 import { startPage } from './start-page.js';
+import { slowPictures } from '../doubles/slow-pictures.js';
 
 const PICTURE = readFileSync('test/pictures/screens/attached-then-denied-1.png');
 let page: Awaited<ReturnType<typeof startPage>> | undefined;
@@ -33,15 +34,7 @@ const follow = async (address: string) => {
 };
 
 it('a picture being read says so, and keeps nothing waiting that the same member asks after it', async () => {
-  let isRead = (): void => undefined;
-  const reading = new Promise<void>((resolve) => (isRead = resolve));
-  const pictures = {
-    read: async () => {
-      await reading;
-      return { text: 'usb 1-1: device descriptor read/64, error -71', confidencePercent: 90 };
-    },
-    close: () => undefined,
-  };
+  const { pictures, isRead } = slowPictures();
   page = await startPage({ pictures });
   const seen = await follow(page.address);
   await say(page.address, { text: '' }, PICTURE);

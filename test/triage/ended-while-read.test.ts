@@ -6,6 +6,7 @@ import type { Asker } from '../../bot/commands/core/command.js';
 import { runCommand } from '../../bot/commands/core/dispatch.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { projectRoot } from '../../bot/ground/project-root.js';
+import { slowPictures } from '../doubles/slow-pictures.js';
 import { ODALYS, answer, realDeps } from '../commands/real-deps.js';
 
 const PICTURE = readFileSync(path.join(projectRoot(), 'test/pictures/screens/attached-then-denied-1.png'));
@@ -13,15 +14,7 @@ const NOW_UTC_MS = Date.UTC(2026, 10, 27, 21);
 const RUNA: Asker = { ...ODALYS, memberId: 'console:runa', displayName: 'Runa', clubId: 'console:tarnside' };
 
 const slowly = async () => {
-  let isRead = (): void => undefined;
-  const reading = new Promise<void>((resolve) => (isRead = resolve));
-  const pictures = {
-    read: async () => {
-      await reading;
-      return { text: 'usb 1-1: device descriptor read/64, error -71', confidencePercent: 90 };
-    },
-    close: () => undefined,
-  };
+  const { pictures, isRead } = slowPictures();
   const deps = await realDeps({ pictures });
   const triage = deps.commands.find(({ name }) => name === 'triage');
   if (triage === undefined) throw new Error('no triage');

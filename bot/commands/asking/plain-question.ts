@@ -23,6 +23,7 @@ import { withSunriseNamed } from './sentence/sun-words.js';
 import { withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
+import { capital } from '../../reply/wording.js';
 
 const LONGEST_QUESTION = 300;
 
@@ -116,8 +117,6 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
 };
 
 const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;
-
-const capital = (word: string): string => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
 
 /** "Took “satrun” to be Saturn." */
 const withNamesSaid = (read: Reading, { names }: Mended): Reading => {

@@ -1,4 +1,5 @@
 /** Several requests in one line ("whats up at 9 and moon rise and remind me at ten to eight"): each is answered, none silently left. */
+import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import { withPlainPosition } from '../../places/index.js';
 import { namesHour } from '../../times/index.js';
@@ -34,7 +35,7 @@ const readAlone = (words: string, known: Known): WordsRead | null => {
   const read = plainQuestion(words, known);
   if (read !== null) return 'line' in read ? read : { outcome: read.outcome };
   const parsed = parseLine(words, known.allCommands ?? []);
-  return isProblem(parsed) || words.split(/\s+/u).length > 5 ? null : { line: words, isTyped: true };
+  return isProblem(parsed) || wordCountOf(words) > 5 ? null : { line: words, isTyped: true };
 };
 
 const lineOf = (read: WordsRead | null): string => (read !== null && 'line' in read ? read.line : '');

@@ -1,6 +1,6 @@
 /** How two targets stand at their best in what is left of a night's dark, for who names no hour. */
 import { MS_PER_MINUTE } from '../../ground/durations.js';
-import { compassWord, degrees } from '../../reply/wording.js';
+import { capital, compassWord, degrees } from '../../reply/wording.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
 import { twilights } from '../../sky/twilight.js';
@@ -57,8 +57,6 @@ export const bestText = ({ altitudeDeg, azimuthDeg, utcMs }: Best, zone: string)
   altitudeDeg < LEAST_DEG
     ? 'never well up in the dark'
     : `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)} at ${formatLocalTime(utcMs, zone)}`;
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** "M 31 stands higher at its best: 77° high in the south at 20:00 GMT; M 33 68° …". */
 export const bestWords = ([high, low]: readonly [Best, Best], zone: string): string => {

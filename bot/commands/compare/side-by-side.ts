@@ -1,7 +1,7 @@
 /** Two targets at an instant, and what is said first of them: the higher, the one to begin with, the brighter, or how far apart. */
 import { magnitudeThen } from '../../evening/variable-now.js';
 import type { Target } from '../../catalogue/index.js';
-import { compassWord, degrees, direction, magnitudeText } from '../../reply/wording.js';
+import { capital, compassWord, degrees, direction, magnitudeText } from '../../reply/wording.js';
 import { positionAngleDeg, separationDeg } from '../../sky/angles.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { placeOf } from '../../sky/place.js';
@@ -66,8 +66,6 @@ export const sideBySide = (
     positionAngleDeg: positionAngleDeg(first.place.ofDate, second.place.ofDate),
   };
 };
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const ARCMIN_BELOW_DEG = 2;
 export const apartText = (apartDeg: number): string =>

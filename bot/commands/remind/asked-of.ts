@@ -1,7 +1,6 @@
 /** What a reminder waits for, from the options: which moment of a night, what is said then, and why there may be none. */
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { tidy } from '../../ground/tidy.js';
 import type { Target } from '../../catalogue/index.js';
 import { NOWHERE, type PointsAt } from '../../reply/reply.js';
 import { degrees } from '../../reply/wording.js';
@@ -41,6 +40,7 @@ import {
   setText,
   transitText,
   type ReminderKind,
+  ownWords,
 } from './remind-words.js';
 import type { To } from './reminder-address.js';
 
@@ -254,13 +254,10 @@ const ofTarget = ({ where, given, nowUtcMs }: Told, target: Target): Asked | Pro
 /** "Check the dew heater. It is 19:30 GMT, as you asked." */
 const withWords = (say: string | undefined, asked: Asked | Problem): Asked | Problem => {
   if (say === undefined || isProblem(asked)) return asked;
-  const words = tidy(say, LONGEST_WORDS);
-  const begun = `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?…]$/u.test(words) ? '' : '.'}`;
-  const told = { ...asked, sayOf: (moment: Moment) => `${begun} ${asked.sayOf(moment)}` };
+  const told = { ...asked, sayOf: (moment: Moment) => `${ownWords(say)} ${asked.sayOf(moment)}` };
   if (!sendsToSun(say)) return told;
   return { ...told, pointsAt: (utcMs) => [...asked.pointsAt(utcMs), sunAt(asked.where, utcMs)] };
 };
-const LONGEST_WORDS = 120;
 
 export const askedOf = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Asked | Problem> =>
   withWords(request.options.say, await waitedFor(deps, request, to));

@@ -1,8 +1,9 @@
 /** What reminders say, and why one cannot be set. */
+import { tidy } from '../../ground/tidy.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
 import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
-import { compassWord, degrees, degreesAsAsked, listed } from '../../reply/wording.js';
+import { capital, compassWord, degrees, degreesAsAsked, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/place.js';
 import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
@@ -12,6 +13,14 @@ import type { ResolvedSite } from '../asking/resolve-site.js';
 import { tableOf } from '../../ground/table-of.js';
 
 export type ReminderKind = 'altitude' | 'horizon' | 'transit' | 'set' | 'hour' | 'dark' | 'sunrise';
+
+const LONGEST_WORDS = 120;
+
+/** What the member wants to be told, as a sentence. */
+export const ownWords = (say: string): string => {
+  const words = tidy(say, LONGEST_WORDS);
+  return `${capital(words)}${/[.!?…]$/u.test(words) ? '' : '.'}`;
+};
 
 /** "30° high in the east-north-east (67°)". */
 const place = (target: Target, { site }: ResolvedSite, utcMs: number): string => {

@@ -1,20 +1,17 @@
 /** `remind at:… nights:…`: an hour of some days of the week, again and again. */
 import { isProblem, problem } from '../../ground/problem.js';
-import { tidy } from '../../ground/tidy.js';
 import { nextWeekly, type Weekly } from '../../reminders/weekly.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
-import { isoUtc } from '../../reply/wording.js';
+import { capital, isoUtc } from '../../reply/wording.js';
 import { formatClock, formatLocalDateTime } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { commandLine, timeFor } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import type { RemindOptions } from './remind-options.js';
-import { daysWords, readEvenings } from './remind-words.js';
+import { daysWords, ownWords, readEvenings } from './remind-words.js';
 import { sendsToSun, sunAt } from './of-sun.js';
 import { withSunSaid } from './with-sun-said.js';
 import { addressOf, type To } from './reminder-address.js';
-
-const LONGEST_WORDS = 120;
 
 export const setWeekly = async (deps: Deps, request: Request<RemindOptions>, to: To): Promise<Outcome> => {
   const { options: given, asker, nowUtcMs } = request;
@@ -33,9 +30,7 @@ export const setWeekly = async (deps: Deps, request: Request<RemindOptions>, to:
   const [hour = 0, minute = 0] = formatClock(time.utcMs, zone).split(':').map(Number);
   const weekly: Weekly = { every: 'week', days: [...days], hour, minute, zone };
   const when = `${daysWords(days)} at ${formatClock(time.utcMs, zone)}`;
-  const said =
-    given.say === undefined ? `It is ${formatClock(time.utcMs, zone)}, as you asked` : tidy(given.say, LONGEST_WORDS);
-  const begun = `${said.charAt(0).toUpperCase()}${said.slice(1)}${/[.!?…]$/u.test(said) ? '' : '.'}`;
+  const begun = ownWords(given.say ?? `It is ${formatClock(time.utcMs, zone)}, as you asked`);
   const dueUtcMs = nextWeekly(weekly, nowUtcMs);
   const pointsAt = sendsToSun(given.say) ? [sunAt(where, dueUtcMs)] : NOWHERE;
   const kept = await deps.store.reminders.add({
@@ -49,7 +44,7 @@ export const setWeekly = async (deps: Deps, request: Request<RemindOptions>, to:
   return reply({
     title: 'Reminder set, again and again',
     level: 'good',
-    summary: `${when.charAt(0).toUpperCase()}${when.slice(1)}, ${to === 'channel' ? 'in this channel' : 'to you'}: ${begun} Next on ${formatLocalDateTime(kept.dueUtcMs, zone)}.`,
+    summary: `${capital(when)}, ${to === 'channel' ? 'in this channel' : 'to you'}: ${begun} Next on ${formatLocalDateTime(kept.dueUtcMs, zone)}.`,
     facts: [
       { label: 'Id', value: kept.id },
       { label: 'Site', value: where.saidAs },

@@ -4,6 +4,7 @@ import type { AnswerMeant, ReadFact, Reading } from '../../reading/index.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { fitted, wordsWithin } from './fitted.js';
+import { COMPLAINT } from './told-at-card.js';
 import { answerLine, briefOf, titleOf } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -54,9 +55,6 @@ interface Guessed {
   readonly told: readonly Pick<ReadFact, 'what'>[];
 }
 
-/** The complaint itself, which is told in several ways: beside one of them a guess at another says the same again. */
-const COMPLAINTS: readonly string[] = ['how-far', 'message', 'mount-does'];
-
 /** Of what words are only like, what a reply shows; `asked`: the step in hand, whose answer is asked for already. */
 export const guessesShown = (
   model: TriageModel,
@@ -65,7 +63,8 @@ export const guessesShown = (
 ): readonly Pick<ReadFact, 'what' | 'answer'>[] =>
   perhaps
     .filter(({ what }) => what !== asked && !told.some((own) => own.what === what))
-    .filter(({ what }) => !COMPLAINTS.includes(what) || !told.some((own) => COMPLAINTS.includes(own.what)))
+    // The complaint is told in several ways: beside one of them a guess at another says the same again.
+    .filter(({ what }) => !COMPLAINT.has(what) || !told.some((own) => COMPLAINT.has(own.what)))
     .filter((guess) => guessLabel(model, guess) !== '')
     .slice(0, MOST_GUESSED);
 

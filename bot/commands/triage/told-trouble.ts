@@ -18,6 +18,7 @@ import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
+import { commandLine } from '../asking/question-parts.js';
 
 /** From so many words on, a guess at what they tell counts too, and an answer of the sentence reader may give way. */
 const AT_LENGTH = 10;
@@ -171,15 +172,19 @@ const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: 
 };
 
 const MOVES_THERE = /\b(?:go ?to|goto\w*|slew\w*|point\w*|send\w*|aim\w*)\b/iu;
-const OF_TARGET = /^(?:up|altitude) (.+?)(?= [a-z]+:|$)/u;
+const OF_TARGET = /^(?:up|altitude)$/u;
 
 /** By day the way to what it is sent to comes first: it is tried once more at once. */
-const sunFirst = (read: PlainReading, text: string, { day }: Known): WordsRead | null => {
+const sunFirst = (read: PlainReading, text: string, { day, allCommands }: Known): WordsRead | null => {
   if (day?.isSunUp('now') !== true || read === null || !('line' in read) || !MOVES_THERE.test(text)) return null;
-  const target = OF_TARGET.exec(read.line)?.[1];
-  return target === undefined
-    ? null
-    : { line: `sun ${target}`, note: 'By day the Sun comes first. Then tell me the trouble once more, after: triage' };
+  const parsed = parseLine(read.line, allCommands ?? []);
+  const target = isProblem(parsed) || !OF_TARGET.test(parsed.command.name) ? undefined : parsed.raw.get('target');
+  return typeof target === 'string'
+    ? {
+        line: commandLine('sun', target, {}),
+        note: 'By day the Sun comes first. Then tell me the trouble once more, after: triage',
+      }
+    : null;
 };
 
 export const toldTrouble: WordsReader = {

@@ -141,8 +141,9 @@ export const triage = defineCommand({
     if (isProblem(found)) return found;
     const inWords = fresh ? { text: bare === 'new' ? undefined : options.text } : options;
     // A picture takes its time, in which the walk is free for the next press.
-    const isHeard = options.file !== undefined && speakerOf(found.walk, asker) !== null && found.asksToHelp !== true;
-    const read = isHeard && options.file !== undefined ? await readMemberFile(deps.pictures, options.file) : undefined;
+    const isHeard = speakerOf(found.walk, asker) !== null && found.asksToHelp !== true;
+    const sent = isHeard ? options.file : undefined;
+    const read = sent === undefined ? undefined : await readMemberFile(deps.pictures, sent);
     const said = { ...inWords, file: read };
     const answered = async (latest: Found): Promise<Outcome> => {
       if (latest.asksToHelp === true) return askToHelp(deps.store, latest.walk, asker);

@@ -87,7 +87,7 @@ const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
 const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   const said = text.trim();
-  if (text.length > LINE_LIMIT || said.split(/\s+/u).length < FEWEST_WORDS) return false;
+  if (text.length > LINE_LIMIT || wordCountOf(said) < FEWEST_WORDS) return false;
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null || !('line' in read) || !isAskedOfTheSky(said, read)) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);

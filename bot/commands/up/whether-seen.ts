@@ -7,7 +7,7 @@ import { isTowards, towardsWords } from '../../evening/towards.js';
 import { windowsOf } from '../../evening/windows.js';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { horizonAltitudeDegAt } from '../../pointing/horizon/horizon-profile.js';
-import { magnitudeText } from '../../reply/wording.js';
+import { capital, magnitudeText } from '../../reply/wording.js';
 import { intervalsBelow, type Interval } from '../../sky/crossings.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { horizontalOf } from '../../sky/place.js';
@@ -83,7 +83,7 @@ export const seen = (question: WhetherQuestion): SaidWhether => {
   const kit = kitOf(question);
   const hours = `${hoursWords(question, span, window)}${side}`;
   if (kit !== null) return best(`Yes, ${kit.how}${kit.mag}${hours === '' ? '' : `, ${hours.trim()}`}.`);
-  if (/^(?:only|from \S+(?: \S+)? on)/u.test(hours)) return best(`${hours.charAt(0).toUpperCase()}${hours.slice(1)}.`);
+  if (/^(?:only|from \S+(?: \S+)? on)/u.test(hours)) return best(`${capital(hours)}.`);
   return best(`Yes${hours === '' ? '' : `, ${hours.trim()}`}.`);
 };
 

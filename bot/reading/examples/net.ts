@@ -85,6 +85,7 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
   const kept = createKept<number, OfWord>(KEPT);
   const width = filters + size;
 
+  /** Pattern by pattern, each for the word before, itself and after; used again for each word. */
   const adds = new Float32Array(3 * filters);
   const make = (number: number): OfWord => {
     const vectorStep = vectorSteps[number] ?? 0;
@@ -94,14 +95,13 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
     );
     let most = 0;
     for (let i = 0; i < adds.length; i++) {
-      // Pattern by pattern, each for the word before, itself and after.
       const added = dot(vector, taps, i * size);
-      adds[(i % 3) * filters + Math.floor(i / 3)] = added;
+      adds[i] = added;
       most = Math.max(most, Math.abs(added));
     }
     const step = most / MOST_STEPS || 1;
     const inSteps = (tap: number): Int16Array =>
-      Int16Array.from({ length: filters }, (_, f) => Math.round((adds[tap * filters + f] as number) / step));
+      Int16Array.from({ length: filters }, (_, f) => Math.round((adds[3 * f + tap] as number) / step));
     return { vector, before: inSteps(0), own: inSteps(1), after: inSteps(2), step };
   };
   /** null: not known. */

@@ -3,6 +3,7 @@
  * Whether they are of one network is as good as seen, whichever question is in hand.
  */
 import type { ReadFact, Reading, Suggestion } from '../../reading/index.js';
+import { quotedFrom } from './with-fact.js';
 
 /** Private or link-local, RFC 1918 and RFC 3927; others are versions, or the internet's. */
 const ADDRESS = /(?<![\d.])(?:10|172\.(?:1[6-9]|2\d|3[01])|192\.168|169\.254)(?:\.\d{1,3}){2,3}(?![\d.]*\d)/gu;
@@ -115,7 +116,7 @@ export const withAddressesCompared = (read: Reading, texts: readonly string[]): 
     what,
     answer,
     sureness: SURE,
-    quote: last.trim().slice(0, 120),
+    quote: quotedFrom(last),
     by: 'words',
   }));
   const told = new Set(facts.map(({ what }) => what));

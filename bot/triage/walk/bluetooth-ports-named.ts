@@ -1,5 +1,6 @@
 /** Which of Bluetooth's two ports a member says the program uses: "es gibt COM5 eingehend und COM6 ausgehend, im Programm steht COM5". */
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { quotedFrom } from './with-fact.js';
 
 const BT_PORT = 'bt-port';
 const PATH = 'path';
@@ -84,7 +85,7 @@ export const withBluetoothPorts = (read: Reading, texts: readonly string[]): Rea
   if (read.facts.some(({ what, sureness }) => what === BT_PORT && sureness > SURENESS)) return read;
   const direction = chosenIn(own, directionsIn(texts.join('\n'))) ?? chosenByName(own);
   if (direction === null) return listsBoth(own) ? without(read) : read;
-  const quote = own.trim().slice(0, 120);
+  const quote = quotedFrom(own);
   const fact: ReadFact = { what: BT_PORT, answer: direction, sureness: SURENESS, quote, by: 'words' };
   // A serial port "by cable or Bluetooth", or none told: two ports of two directions are Bluetooth's.
   const path = read.facts.find(({ what }) => what === PATH);

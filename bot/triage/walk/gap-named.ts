@@ -4,6 +4,7 @@
  */
 import { tableOf } from '../../ground/table-of.js';
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { quotedFrom, withFact, withoutGuesses } from './with-fact.js';
 
 const OF_THE_GAP =
   /\b(?:sidereal(?: time)?|lst|local sidereal|(?:offset|gap|difference)[^.;!?]{0,30}\b(?:clock|time|site|place|lst))\b/iu;
@@ -49,14 +50,7 @@ export const withGapNamed = (read: Reading, text: string): Reading => {
   const minutes = piece === undefined ? null : minutesIn(piece);
   const answer = minutes === null ? null : answerFor(minutes);
   if (piece === undefined || answer === null) return read;
-  const fact: ReadFact = { what: CHECK, answer, sureness: SURE, quote: piece.trim().slice(0, 120), by: 'words' };
-  return {
-    ...read,
-    facts: [...read.facts.filter(({ what }) => what !== CHECK), fact],
-    perhaps: read.perhaps.filter(({ what }) => what !== CHECK),
-    understood: [
-      ...read.understood.filter(({ fact: { what } }) => what !== CHECK),
-      { fact, label: `the sidereal time is ${minutes} minutes off` },
-    ],
-  };
+  const fact: ReadFact = { what: CHECK, answer, sureness: SURE, quote: quotedFrom(piece), by: 'words' };
+  const label = `the sidereal time is ${minutes} minutes off`;
+  return withoutGuesses(withFact(read, { fact, label }), (what) => what === CHECK);
 };

@@ -3,6 +3,7 @@
  * ports is among them.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { quotedFrom, withFact, withoutGuesses } from './with-fact.js';
 
 /** Groups that nothing else is called: those of a fresh account on the usual systems. */
 const GROUPS =
@@ -49,14 +50,9 @@ export const withGroupsListed = (read: Reading, text: string): Reading => {
     what: CHECK,
     answer: isMember ? 'member' : 'outside',
     sureness: SURE,
-    quote: (lines[at] ?? '').trim().slice(0, 120),
+    quote: quotedFrom(lines[at] ?? ''),
     by: 'words',
   };
   const label = isMember ? 'in the group that owns the port' : 'not in the group that owns the port (dialout or uucp)';
-  return {
-    ...read,
-    facts: [...read.facts, fact],
-    perhaps: read.perhaps.filter(({ what }) => what !== CHECK),
-    understood: [...read.understood, { fact, label }],
-  };
+  return withoutGuesses(withFact(read, { fact, label }), (what) => what === CHECK);
 };

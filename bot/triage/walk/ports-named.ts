@@ -3,6 +3,7 @@
  * has. Whether they are the same is as good as seen, whichever question is in hand.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { withFact } from './with-fact.js';
 
 const PORT = String.raw`(?:COM ?\d{1,3}|(?:/dev/)?tty(?:USB|ACM)\d{1,3}|(?:/dev/)?(?:cu|tty)\.[\w.-]{2,40})`;
 const IN_VAIN =
@@ -128,10 +129,6 @@ export const withPortsCompared = (read: Reading, texts: readonly string[]): Read
   if (found === null || compared(texts.slice(0, -1))?.label === found.label) return read;
   const fact: ReadFact = { what: CHECK, answer: found.answer, sureness: SURE, quote: found.quote, by: 'words' };
   // What of it is there is known now: how far that gets was guessed from "not found".
-  const rest = (what: string): boolean => what !== CHECK && (what !== 'how-far' || found.answer === 'same');
-  return {
-    ...read,
-    facts: [...read.facts.filter(({ what }) => rest(what)), fact],
-    understood: [...read.understood.filter(({ fact: { what } }) => rest(what)), { fact, label: found.label }],
-  };
+  const isReplaced = (what: string): boolean => what === CHECK || (what === 'how-far' && found.answer !== 'same');
+  return withFact(read, { fact, label: found.label }, isReplaced);
 };

@@ -3,6 +3,7 @@
  * Whichever question is in hand, they tell whether the settings differ.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { withFact } from './with-fact.js';
 
 /** Those in use at mounts, in baud. */
 const SPEED = String.raw`(?<![\d.:])(4,?800|9,?600|19,?200|38,?400|57,?600|115,?200)(?![\d.])`;
@@ -47,9 +48,5 @@ export const withSpeedsCompared = (read: Reading, texts: readonly string[]): Rea
   const answer = set === wanted ? 'match' : 'other-speed';
   const fact: ReadFact = { what: CHECK, answer, sureness: SURE, quote: `${set}, ${wanted}`, by: 'words' };
   const label = set === wanted ? `the speed is ${set}, as it should be` : `the speed is ${set} and should be ${wanted}`;
-  return {
-    ...read,
-    facts: [...read.facts.filter(({ what }) => what !== CHECK), fact],
-    understood: [...read.understood.filter(({ fact: { what } }) => what !== CHECK), { fact, label }],
-  };
+  return withFact(read, { fact, label });
 };

@@ -3,6 +3,7 @@
  * holds, which neither says alone.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
+import { quotedFrom, withFact, withoutGuesses } from './with-fact.js';
 
 /** Volts about a 12 V supply; no amperes, lengths, minutes, degrees or shares. */
 const VOLTS =
@@ -54,17 +55,13 @@ export const withVoltsCompared = (read: Reading, text: string): Reading => {
   const fact: ReadFact = {
     ...(sags ? { what: 'power-light', answer: 'dips' } : { what: BATTERY, answer: 'full' }),
     sureness: SURE,
-    quote: text.trim().slice(0, 120),
+    quote: quotedFrom(text),
     by: 'words',
   };
   const label = sags
     ? `it falls from ${rest} to ${work} V when the motors run`
     : `it holds ${work} V when the motors run`;
-  return {
-    ...read,
-    facts: [...read.facts.filter(({ what }) => !REPLACED.has(what)), fact],
-    understood: [...read.understood.filter(({ fact: { what } }) => !REPLACED.has(what)), { fact, label }],
-    perhaps: read.perhaps.filter(({ what }) => !REPLACED.has(what)),
-    met: [...read.met, VOLTS_NAMED],
-  };
+  const isReplaced = (what: string): boolean => REPLACED.has(what);
+  const told = withoutGuesses(withFact(read, { fact, label }, isReplaced), isReplaced);
+  return { ...told, met: [...told.met, VOLTS_NAMED] };
 };

@@ -1,4 +1,5 @@
 /** "Can't see Vega, a tree", "without Capella", after stars to align on: the same question, that star left out. */
+import { wordCountOf } from '../../../ground/fold-text.js';
 import { isProblem } from '../../../ground/problem.js';
 import { resolveTarget } from '../../../catalogue/index.js';
 import { askedOf, type Known } from '../sentence/asked.js';
@@ -18,7 +19,7 @@ const starIn = (name: string, { catalogue }: Known): string | null => {
 /** @returns null where no star is to be left out, or the line before has no use for it */
 export const starLeftOut = (before: ToldLine, text: string, known: Known): ToldLine | null => {
   const plain = text.replace(/[’‘`]/gu, "'").toLowerCase();
-  if (!takes(before, 'not') || plain.split(/\s+/u).length > MOST_WORDS) return null;
+  if (!takes(before, 'not') || wordCountOf(plain) > MOST_WORDS) return null;
   if (!LEAVES_OUT.test(plain) || ASKS.test(plain)) return null;
   const stars = askedOf(text, plain, known, text).targets.map((name) => starIn(name, known));
   const named = stars.filter((name) => name !== null);

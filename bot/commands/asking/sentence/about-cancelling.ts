@@ -2,17 +2,21 @@
 import { commandLine } from '../question-parts.js';
 import type { Reading, Rule } from './asked.js';
 
-const CANCEL_REMINDER =
-  /\b(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)\b(.*)\b(?:reminders?|reminding)\b ?(?:no\.? ?|number |#)?([\da-z]*)/u;
+const CALLS_OFF = '(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)';
+const CANCEL_REMINDER = new RegExp(
+  `\\b${CALLS_OFF}\\b(.*)\\b(?:reminders?|reminding)\\b ?(?:no\\.? ?|number |#)?([\\da-z]*)`,
+  'u',
+);
 
 /** "cancel the charge battery one": whether there is one about it, the command says. */
-const CANCEL_ONE =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$/u;
+const CANCEL_ONE = new RegExp(`^(?:please )?${CALLS_OFF} (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$`, 'u');
 
 /** "the first one", "the 2nd one", "the last one": by its place in the list. */
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
-const CANCEL_NTH =
-  /^(?:please )?(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo) (?:the |my |that )?(first|second|third|fourth|fifth|last|\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$/u;
+const CANCEL_NTH = new RegExp(
+  `^(?:please )?${CALLS_OFF} (?:the |my |that )?(${ORDINALS.join('|')}|last|\\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$`,
+  'u',
+);
 
 const placeInList = (word: string): string =>
   ORDINALS.includes(word) ? String(ORDINALS.indexOf(word) + 1) : word.replace(/\D+$/u, '') || word;

@@ -11,6 +11,7 @@ import { brightOne } from './about-bright.js';
 import { bestHour, ofItself } from './about-itself.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { capital } from '../../../reply/wording.js';
 
 /** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
 const MOONS =
@@ -36,12 +37,7 @@ const jupiterMoons: Rule = (asked) => {
   const event = MOON_EVENTS.find(([pattern]) => says(asked, pattern))?.[1];
   const isNext =
     event !== undefined && says(asked, /\b(?:next|when|this week|this month|any|coming|soon|upcoming|first)\b/u);
-  return instantLine(
-    'moons',
-    '',
-    asked,
-    isNext ? { ...(of === undefined ? {} : { of: `${of.charAt(0).toUpperCase()}${of.slice(1)}` }), event } : {},
-  );
+  return instantLine('moons', '', asked, isNext ? { ...(of === undefined ? {} : { of: capital(of) }), event } : {});
 };
 
 const isMoon = ({ targets, plain }: Asked): boolean =>
