@@ -66,10 +66,8 @@ const nightVerdict = (question: Question, great: readonly ShowerHere[]): string 
 
 /** Of a rate that one may count, what moonlight leaves; common practice, no source. */
 const LOST_TO_FULL_MOON = 0.75;
-const worth = ({ shower, radiantAltitudeDeg, moonAltitudeDeg, moonLitFraction }: ShowerHere): number => {
-  const rate = shower.zenithalHourlyRate * Math.sin((radiantAltitudeDeg * Math.PI) / 180);
-  return moonAltitudeDeg > 0 ? rate * (1 - LOST_TO_FULL_MOON * moonLitFraction) : rate;
-};
+const worth = ({ hourlyRate, moonAltitudeDeg, moonLitFraction }: ShowerHere): number =>
+  moonAltitudeDeg > 0 ? hourlyRate * (1 - LOST_TO_FULL_MOON * moonLitFraction) : hourlyRate;
 
 /** "Geminids: night of Mon 14 Dec, …; Leonids night of …". The next of each counts. */
 const bestWords = ({ zone, span, about }: Question, all: readonly ShowerHere[]): string | null => {
