@@ -149,7 +149,7 @@ const night: Rule = (asked) => {
 const LIST =
   /\b(?:faintest|brightest|biggest|largest|highest|what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
 const TO_LOOK =
-  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
+  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|high|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
 /** All there is within a limit is asked for: "everything brighter than mag 8 in the south". */
 const EVERYTHING = /\b(?:everything|anything|all|objects?|targets?|things|whatever)\b/u;
