@@ -14,6 +14,7 @@ import type { Deps } from '../core/command.js';
 import type { SaidFirst } from './asked-first.js';
 import type { AskedHour } from './asked-hour.js';
 import { eveningBest, eveningFact } from './evening-best.js';
+import { findFact } from './find-words.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
 import { inTheSky, moonFact } from './in-the-sky.js';
 import { planetShows } from './planet-shows.js';
@@ -78,6 +79,7 @@ const chartOf = (question: UpQuestion, found: Outlook, title: string, moon: Fact
 
 /** What it is, how it shows, and when it, the dark and the Moon are there. */
 const factsOf = (
+  { catalogue }: Deps,
   question: UpQuestion,
   found: Outlook,
   evening: ChartPoint | null,
@@ -93,6 +95,11 @@ const factsOf = (
     ...variable.facts,
     ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
     ...planetShows(target, found, question.equipment),
+    ...findFact(catalogue, target, {
+      magnitude: found.magnitude,
+      observer: where.site.observer,
+      utcMs: found.best.utcMs,
+    }),
     ...eveningFact(asked, evening),
     { label: 'In the sky', value: inTheSky(found.times, nowUtcMs, night, zone) },
     ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkWords(twilight, night, zone) }]),
@@ -133,7 +140,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
     summary: summaryOf(opening, said, first?.then),
-    facts: factsOf(question, found, evening, variable, moon),
+    facts: factsOf(deps, question, found, evening, variable, moon),
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),
       ...(hour?.notes ?? []),

@@ -89,6 +89,10 @@ const MOVED_TO = /^(?:to|at|on|onto|over|towards?|2|slew|goto)$/u;
 const ASKS_SAFETY = /\b(?:safe\w*|danger\w*|risk\w*|ok|okay|alright|sun)\b/u;
 const isNow = (hour: string | null): boolean => hour === null || hour === 'now' || hour === 'right now';
 
+/** A tube is to be sent now, by night, and nothing is asked of the Sun. */
+const asksToStand = (plain: string, { isNight, when: { night, hour } }: SunParts): boolean =>
+  isNight && night === null && isNow(hour) && SENDS.test(plain) && !ASKS_SAFETY.test(plain);
+
 /** With the Sun down it is asked whether the target stands there, and for how long. */
 const standsNow = (target: NamedTarget, { site }: SunParts): Reading => ({
   line: commandLine('altitude', target.text, { at: 'now', site: site ?? undefined }),
@@ -106,8 +110,7 @@ export const moveByDay = (typed: string, known: Known): Reading | Problem | null
   const isOfNow = night === null || /^(?:today|this morning)$/u.test(night);
   if (hour === null && !(isOfNow && SENDS.test(plain))) return null;
   if (isByDay(plain, parts)) return answered(plain, parts);
-  const isOfStand = parts.isNight && night === null && isNow(hour) && SENDS.test(plain) && !ASKS_SAFETY.test(plain);
-  return isOfStand ? standsNow(target, parts) : null;
+  return asksToStand(plain, parts) ? standsNow(target, parts) : null;
 };
 
 const TRACKS =
