@@ -17,12 +17,13 @@ export const FAINTEST_ALIGNMENT_MAGNITUDE = 2.6;
 const STAR = TARGET_KINDS.indexOf('star');
 const DOUBLE_STAR = TARGET_KINDS.indexOf('double-star');
 
-const starsDownTo = ({ sweep, targetAt }: Catalogue, faintest: number, isWanted: (index: number) => boolean) => {
+const starsDownTo = (catalogue: Catalogue, faintest: number, isWanted: (index: number) => boolean) => {
+  const { sweep } = catalogue;
   const stars: BrightNamedStar[] = [];
   for (let i = 0; i < sweep.length; i++) {
     const kind = sweep.kindIndex[i];
     if ((kind !== STAR && kind !== DOUBLE_STAR) || !(sweep.magnitude[i]! <= faintest) || !isWanted(i)) continue;
-    const target = targetAt(i);
+    const target = catalogue.targetAt(i);
     if (target.body.kind === 'fixed' && target.magnitude !== null)
       stars.push({ ...target, magnitude: target.magnitude, body: target.body });
   }

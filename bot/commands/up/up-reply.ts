@@ -77,14 +77,18 @@ const chartOf = (question: UpQuestion, found: Outlook, title: string, moon: Fact
   });
 };
 
+interface Told {
+  readonly found: Outlook;
+  readonly evening: ChartPoint | null;
+  readonly variable: VariableTonight;
+  readonly moon: readonly Fact[];
+}
+
 /** What it is, how it shows, and when it, the dark and the Moon are there. */
 const factsOf = (
   { catalogue }: Deps,
   question: UpQuestion,
-  found: Outlook,
-  evening: ChartPoint | null,
-  variable: VariableTonight,
-  moon: readonly Fact[],
+  { found, evening, variable, moon }: Told,
 ): readonly Fact[] => {
   const { asked, night, twilight, nowUtcMs } = question;
   const { target, where } = asked;
@@ -140,7 +144,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
     summary: summaryOf(opening, said, first?.then),
-    facts: factsOf(deps, question, found, evening, variable, moon),
+    facts: factsOf(deps, question, { found, evening, variable, moon }),
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),
       ...(hour?.notes ?? []),
