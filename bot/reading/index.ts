@@ -35,6 +35,7 @@ export {
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
 export { readsOut } from './answers/reads-out.js';
+export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';

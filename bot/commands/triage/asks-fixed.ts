@@ -12,7 +12,7 @@ import {
   type SaidOutcome,
 } from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
-import { answerInWords } from './take-words.js';
+import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
