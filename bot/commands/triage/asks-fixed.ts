@@ -87,7 +87,7 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
-  if (step.kind === 'try' && said.how === 'outright') return null;
+  if (step.kind === 'try' && (said.how === 'outright' || said.isCureAtRemedy === true)) return null;
   if (step.kind === 'ask' && isAnswer(began, text, said) && !(COMPLAINT.has(step.id) && said.how !== 'like'))
     return null;
   const remedy = remedyOf(began);

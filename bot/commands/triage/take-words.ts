@@ -3,6 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import { isHedged, outcomeSaid, readsOut, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerInstead, answerStep, assess, passStep, tellText, type WalkState } from '../../triage/index.js';
 import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './answer-in-words.js';
+import { answeredBeside } from './asked-with-outcome.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
@@ -183,5 +184,5 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (aside !== null) return aside;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
-    : changed(began, sure, { notes: soundOf(began, text, read, meant) });
+    : changed(began, sure, { notes: [...soundOf(began, text, read, meant), ...answeredBeside(began, sure, text)] });
 };
