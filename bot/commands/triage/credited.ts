@@ -38,18 +38,28 @@ const TOLD_WELL = 1.2;
 const NAMES_THE_CAUSE =
   /\b(?:it|that|this|problem|culprit|trouble|cause|fault) (?:was|were|is) (?:all |actually |really |in fact |just )*(?:an?|the|my|his|her|our|another|some)\b|\bturn(?:s|ed) out\b|\binstead\b|\bactually\b|\bin the end\b/iu;
 
-/** "Something else: a fake gps app was still on": among those told, never the one in hand. */
+/** So much of what is said stands in a remedy that is named, though another was shown. */
+const NAMED_SHARE = 0.4;
+const isNamed = ({ score, share }: RemedyTold): boolean => score >= PLAIN || (score >= NEAR && share >= NAMED_SHARE);
+
+/** "Something else: a fake gps app was still on": among those named, never the one in hand. */
 const creditedElse = (told: readonly RemedyTold[], expected: string | undefined): Credited => {
-  const others = told.filter(({ fault }) => fault.id !== expected);
+  const others = told.filter((one) => one.fault.id !== expected && isNamed(one));
   const [best] = others;
-  if (best === undefined || best.score < PLAIN) return null;
+  if (best === undefined) return null;
   if (apart(others)) return { fault: best.fault.id };
-  const near = others.filter(({ score }) => score >= Math.max(PLAIN, best.score - 1)).slice(0, MOST_OFFERED);
+  const near = others.filter(({ score }) => score >= best.score - 1).slice(0, MOST_OFFERED);
   return near.length === 1 ? { fault: best.fault.id } : { among: near.map(({ fault }) => fault.id) };
 };
 
 const apart = ([first, second]: readonly RemedyTold[]): boolean =>
   first !== undefined && first.score >= PLAIN && first.score - (second?.score ?? Number.NEGATIVE_INFINITY) >= AHEAD;
+
+/** Whether the one expected stands: told about as well as any, or shown and done a moment ago while no other is told well or named. */
+const stands = ({ step }: Began['before'], text: string, best: RemedyTold, own: RemedyTold | undefined): boolean => {
+  if (own !== undefined && own.score >= Math.max(OF_THE_ONE_IN_HAND, best.score - AS_GOOD)) return true;
+  return step.kind === 'try' && best.score < TOLD_WELL && !NAMES_THE_CAUSE.test(text);
+};
 
 /** @param expected the remedy that the cure would be put down to otherwise */
 export const creditedIn = (
@@ -57,14 +67,12 @@ export const creditedIn = (
   text: string,
   expected: string | undefined,
 ): Credited => {
-  const told = TELLS_A_DEED.test(text) || saysSomethingElse(text) ? remediesTold(model, before, text) : [];
-  if (saysSomethingElse(text)) return creditedElse(told, expected);
+  if (saysSomethingElse(text)) return creditedElse(remediesTold(model, before, text), expected);
+  const told = TELLS_A_DEED.test(text) ? remediesTold(model, before, text) : [];
   const [best] = told;
   if (best === undefined) return null;
   const own = told.find(({ fault }) => fault.id === expected);
-  if (own !== undefined && own.score >= Math.max(OF_THE_ONE_IN_HAND, best.score - AS_GOOD)) return null;
-  const isAtCard = before.step.kind === 'try' && before.step.id === expected;
-  if (isAtCard && best.score < TOLD_WELL && !NAMES_THE_CAUSE.test(text)) return null;
+  if (stands(before, text, best, own)) return null;
   if (apart(told)) return { fault: best.fault.id };
   const near = told.filter(({ score }) => score >= Math.max(NEAR, best.score - 1)).slice(0, MOST_OFFERED);
   // Named too faintly to be offered by itself, and yet nothing of the one expected.
