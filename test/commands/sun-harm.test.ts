@@ -76,10 +76,12 @@ describe('which word comes first', () => {
 
   it('a form of a walk that tells of it hears it as well', async () => {
     const asker = alone('form');
-    const { data } = await answer(deps, 'triage do:new goto missed by 15 degrees east', EVENING, asker);
+    const { walkId } = (await answer(deps, 'triage do:new goto missed by 15 degrees east', EVENING, asker)).data as {
+      walkId: string;
+    };
     const told = await answer(
       deps,
-      `triage walk:${String(data['walkId'])} text:"can i look at the partial eclipse through the scope without a filter"`,
+      `triage walk:${walkId} text:"can i look at the partial eclipse through the scope without a filter"`,
       EVENING,
       asker,
     );

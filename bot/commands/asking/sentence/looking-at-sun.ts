@@ -132,10 +132,11 @@ export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
 };
 
 /** Null: it is not asked about, or beside a target. */
-export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
+export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>
+  sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
+
+const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();
-  const harm = sunHarmAnswer(typed, known);
-  if (harm !== null) return harm;
   if (isOfUnnamedSun(said)) return answerTo(said);
   const plain = said.replace(SUN_AS_HOUR, ' ');
   if (!SUN.test(plain)) return null;
