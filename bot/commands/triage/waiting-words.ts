@@ -44,7 +44,7 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
   if (read === null) return false;
   // "The screen is black, nothing on the scope" may be the walk's answer: a topic has to be asked about.
   if (!('line' in read)) return read.isTopic === true ? OPENS_QUESTION.test(text.trim()) : !isOfTheMount(read.outcome);
-  if (A_MISS.test(read.line)) return true;
+  if (A_MISS.test(read.line) || read.isAbroad === true) return true;
   // What is kept of them is never less than sure, however it is said.
   if (/^(?:forget|mydata|remind (?:list|cancel)|site (?:use|rename|remove))\b/u.test(read.line)) return true;
   const said = text.trim();
