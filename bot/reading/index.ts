@@ -34,6 +34,7 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
+export { labelHalf } from './answers/label-half.js';
 export { readsOut } from './answers/reads-out.js';
 export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';

@@ -35,6 +35,14 @@ import type { Walk } from './walk-keeper.js';
 import { hasBegun } from './walk-words.js';
 
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
+const NUMBER_WORDS = ['number', 'figure', 'coordinate', 'reading', 'value'];
+const NO_NUMBERS =
+  /^(?:(?:sorry|well|i|i have|ive|got|have),? )*(?:no|none|nope|not now|skip)(?: (?:numbers?|figures?|coordinates?|idea))?(?: (?:now|here|sorry|tonight|on me|at hand|yet))*[ .!]*$/iu;
+
+/** "No numbers", where the numbers of a miss are asked for. */
+const saysNoNumbers = (said: string): boolean =>
+  saysUnsure(said) || NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said);
+
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
 const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
   const { step } = assessment;
@@ -42,6 +50,7 @@ const plainAnswer = (assessment: Assessment, said: string): string | undefined =
   const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
   if (tried !== undefined) return tried;
   if ((step.kind === 'ask' || step.kind === 'try') && (wanted === '?' || saysUnsure(said))) return UNSURE;
+  if (step.kind === NUMBERS && saysNoNumbers(said)) return UNSURE;
   if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
   return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
 };
