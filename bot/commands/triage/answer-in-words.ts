@@ -3,6 +3,7 @@ import {
   allWell,
   answerMeant,
   labelHalf,
+  NO_CLIENT,
   outcomeSaid,
   readText,
   supplyFigures,
@@ -65,6 +66,9 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
   return (well ?? (step.opening ? null : labelHalf(text, answers)))?.id ?? null;
 };
 
+/** It answers whichever question of a computer is asked, and is one of none. */
+const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -83,7 +87,7 @@ const answerToQuestion = (
   // One of two answers: the record has it so.
   if (told?.or !== undefined) return null;
   if (told !== undefined && !step.opening) return sure(told.answer);
-  if (tellsNoAnswer(began, text, read)) return null;
+  if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {
