@@ -26,7 +26,7 @@ import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
 import { takeNoComputer } from './no-computer.js';
-import { harmNear } from './harm-near.js';
+import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -261,6 +261,6 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const turn = await takeSaid(context, found, said);
   if (isProblem(turn)) return turn;
-  const harm = said.text === undefined ? null : harmNear(said.text);
+  const harm = said.text === undefined ? null : (harmNear(said.text) ?? sunHarmNear(said.text));
   return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };
