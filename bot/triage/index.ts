@@ -30,6 +30,7 @@ export {
 export { howTold } from './walk/how-told.js';
 export { remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
+export { NO_COMPUTER } from './walk/opening.js';
 export { NUMBERS } from './walk/numbers.js';
 export { VOLTS_NAMED } from './walk/volts-named.js';
 export {

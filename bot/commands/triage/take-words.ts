@@ -10,6 +10,7 @@ import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
+import { withoutFactsOf } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
@@ -162,7 +163,8 @@ const takeCorrected = (
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
-    const after = id === undefined ? null : answerStep(context.model, state, before.step.id, id, context.by);
+    const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
+    const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
   const first = tellText(context.model, walk.state, text, context.by, how);

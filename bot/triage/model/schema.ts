@@ -5,7 +5,7 @@
 import * as z from 'zod';
 import { CLIENTS, entryParts, SYSTEMS } from '../../reading/index.js';
 
-export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.js';
+export { CLIENTS, NO_CLIENT, SYSTEMS, type Client, type System } from '../../reading/index.js';
 
 const { answerId, id, line, source } = entryParts;
 

@@ -10,11 +10,19 @@ import { situationFor, type Situation } from '../engine/situation.js';
 import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
+import {
+  CLIENTS,
+  NO_CLIENT,
+  SYSTEMS,
+  type CheckEntry,
+  type Client,
+  type FaultEntry,
+  type System,
+} from '../model/schema.js';
 import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
 import { supposedCheck } from './suppose.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
-import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
+import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withAllTold } from './told-together.js';
 import {
   keptFact,
@@ -171,6 +179,8 @@ const openingEvent = (
   answerId: string,
   by: Speaker,
 ): WalkEvent | AnswerProblem => {
+  // Nothing reaches the mount but the hand controller.
+  if (answerId === NO_COMPUTER) return { kind: 'client', value: NO_CLIENT, by };
   if (field === 'path') {
     const allowed = [...model.paths.map(({ id }) => id), UNSURE];
     if (!allowed.includes(answerId)) return notOneOf(allowed);
