@@ -121,6 +121,8 @@ export const moon = defineCommand({
     site: siteOption,
   },
   bare: 'at',
+  sentence:
+    /^(?:(?:is|will|and|with|in|near\w*|by|beside|next to|close\w*|above|below|meets?|meeting|pass(?:es|ing)?|occult\w*|approach\w*|conjunction\w*|sets?|setting|rises?|rising|goes|go|going|down|crat\w*|feature\w*|terminator|earth ?shine|spoil\w*|bother\w*|too)\b|(?:set|rise) ?time)/iu,
   examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"', 'moon next:full later:1'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);

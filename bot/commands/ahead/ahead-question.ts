@@ -50,6 +50,8 @@ export interface Question {
   readonly night?: TimeSpan | null;
   /** How it is called where it is not tonight. */
   readonly nightSaid?: string | null;
+  /** Of the Moon and a target: only within these nights; null or left out: the next. */
+  readonly nights?: TimeSpan | null;
 }
 
 /** "Leonids or Geminids": each of them. */

@@ -2,6 +2,7 @@
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
+import type { Catalogue } from '../../catalogue/index.js';
 import { isProblem } from '../../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
@@ -10,14 +11,13 @@ import { nextMoonPhase } from '../../sky/moon-phase.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
-import { localDateAt, offsetMinutes, zoneName, type NamedNight } from '../../times/index.js';
+import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
-import { choice, defineCommand, flag, integer, optional, text } from '../core/command.js';
+import { defineCommand, flag, integer, optional, text } from '../core/command.js';
+import { kindOption, nightsIn, ofNight, wantedOf } from './ahead-asked.js';
 import {
   isAbout,
-  KIND_NAMES,
-  KINDS,
   MOST_OF_ONE_KIND,
   type Kind,
   type Question,
@@ -27,6 +27,7 @@ import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-sec
 import { pairIn, pairSection } from './pair-section.js';
 import { planets } from './planet-section.js';
 import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
+import { besideMoonIn, moonPairSection } from './moon-pair-section.js';
 import { besideMoon } from './near-moon-words.js';
 import { showers } from './shower-section.js';
 
@@ -92,7 +93,9 @@ const saturdays = ({ observer, zone, span, kind }: Question): Section => {
 const isAtNight = ({ observer }: Question, { utcMs, body }: Meeting): boolean =>
   sunSafety(body, observer, utcMs).level === 'clear';
 
-const meetings = (question: Question, nowUtcMs: UtcMs): Section => {
+const meetings = (question: Question, catalogue: Catalogue, nowUtcMs: UtcMs): Section => {
+  const besideMoon = besideMoonIn(question, catalogue);
+  if (besideMoon !== null) return moonPairSection(question, besideMoon, nowUtcMs);
   const pair = pairIn(question);
   if (pair !== null) return pairSection(question, pair, nowUtcMs);
   const { observer, zone, span, kind } = question;
@@ -189,37 +192,21 @@ const firstWords = (
   return (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ?? nextWords(next) ?? '';
 };
 
-const kindOption = choice('Only one kind of event, looked for further ahead', KINDS, KIND_NAMES);
-
-/** "about:planets" is a kind, not a name. */
-const wantedOf = (given: {
-  readonly kind?: Kind | undefined;
-  readonly about?: string | undefined;
-}): Pick<Question, 'kind' | 'about'> => {
-  const meant = kindOption.schema.safeParse(given.about);
-  return !meant.success || meant.data === 'phases'
-    ? { kind: given.kind ?? 'all', about: given.about?.toLowerCase() ?? null }
-    : { kind: given.kind ?? meant.data, about: null };
-};
-
-/** Of one night; tonight is not called by its date. */
-const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Question, 'night' | 'nightSaid'> => {
-  const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
-  return { night, nightSaid: isTonight ? null : (night?.said ?? null) };
-};
-
 export const ahead = defineCommand({
   name: 'ahead',
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
   options: {
     kind: optional(kindOption),
-    about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
+    about: optional(
+      text('Only what is about this: a shower, a planet, Sun or Moon, Moon and Spica', { maxLength: 60 }),
+    ),
     on: optional(
       text('Meteor showers, or what is beside the Moon, in this night: tonight, friday', {
         complete: 'date',
         maxLength: 60,
       }),
     ),
+    over: optional(text('Of the Moon and a target: only in these nights: this week, december', { maxLength: 60 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     best: optional(flag('Of meteor showers: say first which is the best')),
     total: optional(flag('Of eclipses: say the next total one first')),
@@ -233,6 +220,7 @@ export const ahead = defineCommand({
     'ahead showers weeks:20',
     'ahead showers on:tonight',
     'ahead meetings on:tonight',
+    'ahead meetings about:"moon and jupiter" over:december',
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
@@ -245,7 +233,10 @@ export const ahead = defineCommand({
     // What is asked for by its kind or its name is looked for as far ahead as it may be.
     const weeksOf = (one: Kind): number =>
       options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
+    const nights = nightsIn(options.over, where.site, nowUtcMs);
+    if (isProblem(nights)) return nights;
     const of = (one: Kind): Question => ({
+      nights,
       observer,
       zone,
       kind,
@@ -268,7 +259,7 @@ export const ahead = defineCommand({
       eclipses(seen, of('eclipses')),
       wants('showers') ? showers(of('showers')) : NOTHING,
       wants('planets') ? planets(of('planets')) : NOTHING,
-      wants('meetings') ? meetings(of('meetings'), nowUtcMs) : NOTHING,
+      wants('meetings') ? meetings(of('meetings'), deps.catalogue, nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
     ];
     const facts = sections.flatMap((section) => section.facts);

@@ -28,7 +28,8 @@ const NOT_A_WAY =
 const HOW_FAR_APART =
   /\b(?:near\w*|clos\w*|far|dist\w*|degrees?|deg|separation|angle|gap|beside|next to|similar|belongs?)\b/u;
 /** One of the two, and no way between them. */
-const EITHER = /\b(?:or|vs|versus)\b/u;
+const EITHER =
+  /\b(?:or|vs|versus)\b|\b(?:which|who)\b.*\b(?:higher|lower|better|best|brighter|first|nicer)\b|\b(?:better|best|well) placed\b/u;
 const BY_NIGHT = /night|evening/u;
 
 const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], { sentence }: SunParts) => {
