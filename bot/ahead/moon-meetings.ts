@@ -56,11 +56,7 @@ const together = (body: SkyBody, observer: Observer, utcMs: UtcMs): MoonSeen | n
 };
 
 /** The closest of the hours of a span in which both are seen; null: in none. */
-export const closestSeen = (
-  body: SkyBody,
-  observer: Observer,
-  { startUtcMs, endUtcMs }: TimeSpan,
-): MoonSeen | null => {
+export const closestSeen = (body: SkyBody, observer: Observer, { startUtcMs, endUtcMs }: TimeSpan): MoonSeen | null => {
   let best: MoonSeen | null = null;
   for (let utcMs = startUtcMs; utcMs <= endUtcMs; utcMs += LOOK_MS) {
     const here = together(body, observer, utcMs);

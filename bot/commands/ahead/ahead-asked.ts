@@ -28,7 +28,11 @@ export const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Questio
 };
 
 /** From the first of several nights to the last. */
-export const nightsIn = (over: string | undefined, site: ResolvedSite['site'], nowUtcMs: UtcMs): TimeSpan | Problem | null => {
+export const nightsIn = (
+  over: string | undefined,
+  site: ResolvedSite['site'],
+  nowUtcMs: UtcMs,
+): TimeSpan | Problem | null => {
   const found = over === undefined ? null : nightsOver(over, site.zone, nowUtcMs);
   if (found === null) return null;
   if (isProblem(found)) return problem(found.problem, found.message);

@@ -16,13 +16,7 @@ import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { defineCommand, flag, integer, optional, text } from '../core/command.js';
 import { kindOption, nightsIn, ofNight, wantedOf } from './ahead-asked.js';
-import {
-  isAbout,
-  MOST_OF_ONE_KIND,
-  type Kind,
-  type Question,
-  type Section,
-} from './ahead-question.js';
+import { isAbout, MOST_OF_ONE_KIND, type Kind, type Question, type Section } from './ahead-question.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
 import { planets } from './planet-section.js';

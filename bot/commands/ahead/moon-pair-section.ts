@@ -73,8 +73,7 @@ const thatNight = (told: Told): { readonly words: string; readonly seen: MoonSee
   const then = nightSaid === null ? 'tonight' : `in the night of ${nightSaid}`;
   const startUtcMs = Math.min(night.endUtcMs, Math.max(nowUtcMs, night.startUtcMs));
   const seen = closestSeen(target.body, observer, { startUtcMs, endUtcMs: night.endUtcMs });
-  if (seen !== null)
-    return { words: `The Moon and ${nameOf(target)} ${then}: ${seenWords(seen, told)}.`, seen };
+  if (seen !== null) return { words: `The Moon and ${nameOf(target)} ${then}: ${seenWords(seen, told)}.`, seen };
   const apart = moonSeparationDeg(target.body, observer, (startUtcMs + night.endUtcMs) / 2);
   return { words: `The Moon and ${nameOf(target)} are not seen together ${then}; ${apartText(apart)} apart.`, seen };
 };

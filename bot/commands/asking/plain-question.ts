@@ -9,7 +9,7 @@ import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
-import { moonMeets } from './sentence/about-moon.js';
+import { moonFace, moonMeets } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
@@ -73,6 +73,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
+    moonFace,
     moonMeets,
     sunBelow,
     ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
