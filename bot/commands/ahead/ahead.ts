@@ -23,6 +23,7 @@ import { planets } from './planet-section.js';
 import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
 import { besideMoonIn, moonPairSection } from './moon-pair-section.js';
 import { besideMoon } from './near-moon-words.js';
+import { seasons } from './season-section.js';
 import { showers } from './shower-section.js';
 
 const WEEK_MS = 7 * MS_PER_DAY;
@@ -36,6 +37,7 @@ const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
   showers: 52,
   planets: 52,
   meetings: 8,
+  seasons: 53,
 };
 const MOST_MEETINGS = 3;
 const MOST_SATURDAYS = 3;
@@ -176,7 +178,7 @@ const firstWords = (
 ): string => {
   const { kind } = question;
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
-  if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
+  if (['saturdays', 'showers', 'seasons'].includes(kind) && headline !== undefined) return headline;
   if (kind === 'meetings' && headline !== undefined)
     return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
@@ -214,6 +216,7 @@ export const ahead = defineCommand({
     'ahead showers weeks:20',
     'ahead showers on:tonight',
     'ahead meetings on:tonight',
+    'ahead seasons',
     'ahead meetings about:"moon and jupiter" over:december',
   ],
   run: async (deps, request): Promise<Outcome> => {
@@ -255,6 +258,7 @@ export const ahead = defineCommand({
       wants('planets') ? planets(of('planets')) : NOTHING,
       wants('meetings') ? meetings(of('meetings'), deps.catalogue, nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
+      seasons(of('seasons')),
     ];
     const facts = sections.flatMap((section) => section.facts);
     return reply({

@@ -13,6 +13,7 @@ import { moonFace, moonMeets } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
+import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
@@ -73,6 +74,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
+    sunDays,
     moonFace,
     moonMeets,
     sunBelow,
