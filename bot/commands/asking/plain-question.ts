@@ -22,7 +22,8 @@ import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
-import { withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
+import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
+import { withPlainDates } from './sentence/plain-dates.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 import { capital } from '../../reply/wording.js';
@@ -144,13 +145,23 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   if (read !== null)
     return isProblem(read)
       ? { outcome: read }
-      : { ...withUnusedSaid(withPlaceDoubted(read, asked), asked), line: withNamed(read.line, named) };
+      : {
+          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(read, asked), asked), asked),
+          line: withNamed(read.line, named),
+        };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);
 };
 
 const readOnce = (text: string, known: Known): PlainReading => {
-  const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
+  const { text: dated, note } = withPlainDates(cleanText(text), known.usual);
+  const read = readDated(dated, known);
+  if (note === null || read === null || !('line' in read)) return read;
+  return { ...read, note: read.note === undefined ? note : `${note} ${read.note}` };
+};
+
+const readDated = (text: string, known: Known): PlainReading => {
+  const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);

@@ -1,7 +1,7 @@
 /** What the Sun does, where that is what was asked: when it next sets or rises, whether it is up at all, how long the day is. */
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { degrees, duration } from '../../reply/wording.js';
-import { nextSun, sunDay, type SunDay } from '../../sky/sun-days.js';
+import { isSunRisen, nextSun, sunDay, type SunDay } from '../../sky/sun-days.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import {
@@ -33,7 +33,7 @@ const eventWords = (what: 'rise' | 'set', { observer, zone }: Site, fromUtcMs: U
   const does = `The Sun ${what}s`;
   if (utcMs === null) return `The Sun does not ${what} there in the half year to come`;
   if (utcMs - fromUtcMs > TWO_DAYS_MS)
-    return `The Sun does not ${what} in these days: ${what === 'rise' ? 'polar night' : 'polar day'}. It next ${what}s on ${formatLocalDateTime(utcMs, zone)}`;
+    return `The Sun does not ${what} there in these days: polar ${isSunRisen(observer, fromUtcMs) ? 'day' : 'night'}. It next ${what}s on ${formatLocalDateTime(utcMs, zone)}`;
   return formatLocalDate(utcMs, zone) === formatLocalDate(nowUtcMs, zone)
     ? `${does} at ${formatLocalTime(utcMs, zone)}`
     : `${does}${fromUtcMs === nowUtcMs ? ' next' : ''} on ${formatLocalDateTime(utcMs, zone)}`;
@@ -65,7 +65,9 @@ const upWords = ({ observer, zone }: Site, day: TimeSpan): string => {
 const backWords = (site: Site, nowUtcMs: UtcMs): string => {
   const { observer, zone } = site;
   const today = sunDay(observer, dayFrom(localDateAt(nowUtcMs, zone), zone));
-  const words = isWhole(today) ? eventWords('set', site, nowUtcMs, nowUtcMs) : eventWords('rise', site, nowUtcMs, nowUtcMs);
+  const words = isWhole(today)
+    ? eventWords('set', site, nowUtcMs, nowUtcMs)
+    : eventWords('rise', site, nowUtcMs, nowUtcMs);
   return /polar/u.test(words) || today.lengthMs === 0 ? words : `${words}: no polar night here now`;
 };
 
@@ -100,7 +102,12 @@ export const sunFirst = (
   switch (first) {
     case 'sunset':
     case 'sunrise':
-      return eventWords(first === 'sunset' ? 'set' : 'rise', site, on === undefined ? nowUtcMs : day.startUtcMs, nowUtcMs);
+      return eventWords(
+        first === 'sunset' ? 'set' : 'rise',
+        site,
+        on === undefined ? nowUtcMs : day.startUtcMs,
+        nowUtcMs,
+      );
     case 'sun-up':
       return upWords(site, day);
     case 'sun-back':

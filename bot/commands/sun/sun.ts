@@ -24,6 +24,7 @@ import { graver } from '../../reply/levels.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
+import { levelThen, standsWords, targetFact } from './stands-then.js';
 import { afterWords, apartWords, summaryFor, type KnownMotion, type Question, type Start } from './sun-summary.js';
 import { wayData, wayWords } from './way-words.js';
 
@@ -149,9 +150,13 @@ const sunReply = (
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: graver(down.level, level === 'clear' ? 'good' : level),
-    summary: [...down.words, summaryFor(question, sun, judged, limits.dangerDeg)].join(' '),
-    facts: factsFor(deps.catalogue, question, sun, judged),
+    level: levelThen(graver(down.level, level === 'clear' ? 'good' : level), question, place, sun),
+    summary: [
+      ...down.words,
+      summaryFor(question, sun, judged, limits.dangerDeg),
+      ...standsWords(question, place, sun),
+    ].join(' '),
+    facts: [...factsFor(deps.catalogue, question, sun, judged), ...targetFact(question, place)],
     notes: [
       ...round,
       ...(isForTheDay ? [byDay] : []),
