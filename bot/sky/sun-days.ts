@@ -3,7 +3,7 @@ import { Seasons } from 'astronomy-engine';
 import { MS_PER_DAY } from '../ground/durations.js';
 import type { TimeSpan } from './night.js';
 import { horizontalOf } from './place.js';
-import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from './rise-set.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG, type RiseTransitSet } from './rise-set.js';
 import { SUN } from './twilight.js';
 import type { Observer, UtcMs } from './types.js';
 
@@ -19,19 +19,25 @@ export interface SunDay {
 
 /** Of a date on the clocks, from midnight to midnight. */
 export const sunDay = (observer: Observer, { startUtcMs, endUtcMs }: TimeSpan): SunDay => {
-  const { riseUtcMs, setUtcMs, transitUtcMs, alwaysUp, neverUp } = riseTransitSet(SUN, observer, startUtcMs, endUtcMs);
+  const found = riseTransitSet(SUN, observer, startUtcMs, endUtcMs);
+  const { riseUtcMs, setUtcMs, transitUtcMs } = found;
   const noonUtcMs = transitUtcMs ?? (startUtcMs + endUtcMs) / 2;
   return {
     riseUtcMs,
     setUtcMs,
-    lengthMs: neverUp ? 0 : alwaysUp ? endUtcMs - startUtcMs : upMs(riseUtcMs, setUtcMs, { startUtcMs, endUtcMs }),
+    lengthMs: lengthMs(found, { startUtcMs, endUtcMs }),
     noonUtcMs,
     noonAltitudeDeg: horizontalOf(SUN, observer, noonUtcMs).altitudeDeg,
   };
 };
 
 /** A day that begins or ends with the Sun up has one of the two alone, or the setting before the rising. */
-const upMs = (riseUtcMs: UtcMs | null, setUtcMs: UtcMs | null, { startUtcMs, endUtcMs }: TimeSpan): number => {
+const lengthMs = (
+  { riseUtcMs, setUtcMs, alwaysUp, neverUp }: RiseTransitSet,
+  { startUtcMs, endUtcMs }: TimeSpan,
+): number => {
+  if (neverUp) return 0;
+  if (alwaysUp) return endUtcMs - startUtcMs;
   const [rise, set] = [riseUtcMs ?? startUtcMs, setUtcMs ?? endUtcMs];
   return set > rise ? set - rise : endUtcMs - startUtcMs - (rise - set);
 };

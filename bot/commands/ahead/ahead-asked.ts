@@ -4,6 +4,7 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { nightOn, nightsOver, type NamedNight } from '../../times/index.js';
+import { nightFor } from '../asking/question-parts.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 import { choice } from '../core/command.js';
 import { KIND_NAMES, KINDS, type Kind, type Question } from './ahead-question.js';
@@ -28,11 +29,7 @@ export const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Questio
 };
 
 /** From the first of several nights to the last. */
-export const nightsIn = (
-  over: string | undefined,
-  site: ResolvedSite['site'],
-  nowUtcMs: UtcMs,
-): TimeSpan | Problem | null => {
+const nightsIn = (over: string | undefined, site: ResolvedSite['site'], nowUtcMs: UtcMs): TimeSpan | Problem | null => {
   const found = over === undefined ? null : nightsOver(over, site.zone, nowUtcMs);
   if (found === null) return null;
   if (isProblem(found)) return problem(found.problem, found.message);
@@ -41,4 +38,16 @@ export const nightsIn = (
   return first === undefined || last === undefined
     ? null
     : { startUtcMs: nightOn(first, site).startUtcMs, endUtcMs: nightOn(last, site).endUtcMs };
+};
+
+/** The one night, and the several. */
+export const timesIn = (
+  { on, over }: { readonly on?: string | undefined; readonly over?: string | undefined },
+  site: ResolvedSite['site'],
+  nowUtcMs: UtcMs,
+): { readonly night: NamedNight | null; readonly nights: TimeSpan | null } | Problem => {
+  const night = on === undefined ? null : nightFor(on, site, nowUtcMs);
+  if (isProblem(night)) return night;
+  const nights = nightsIn(over, site, nowUtcMs);
+  return isProblem(nights) ? nights : { night, nights };
 };

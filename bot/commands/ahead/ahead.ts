@@ -12,10 +12,11 @@ import type { TimeSpan } from '../../sky/night.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName } from '../../times/index.js';
-import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
+import { commandLine, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { defineCommand, flag, integer, optional, text } from '../core/command.js';
-import { kindOption, nightsIn, ofNight, wantedOf } from './ahead-asked.js';
+import { brightest } from './brightest-section.js';
+import { kindOption, ofNight, timesIn, wantedOf } from './ahead-asked.js';
 import { isAbout, MOST_OF_ONE_KIND, type Kind, type Question, type Section } from './ahead-question.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
@@ -178,7 +179,7 @@ const firstWords = (
 ): string => {
   const { kind } = question;
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
-  if (['saturdays', 'showers', 'seasons'].includes(kind) && headline !== undefined) return headline;
+  if (['saturdays', 'showers', 'seasons', 'planets'].includes(kind) && headline !== undefined) return headline;
   if (kind === 'meetings' && headline !== undefined)
     return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
@@ -204,7 +205,7 @@ export const ahead = defineCommand({
     ),
     over: optional(text('Of the Moon and a target: only in these nights: this week, december', { maxLength: 60 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
-    best: optional(flag('Of meteor showers: say first which is the best')),
+    best: optional(flag('Of meteor showers: say first which is the best; of Venus or Mercury: when it is brightest')),
     total: optional(flag('Of eclipses: say the next total one first')),
     later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -225,13 +226,12 @@ export const ahead = defineCommand({
     if (isProblem(where)) return where;
     const { observer, zone } = where.site;
     const { kind, about } = wantedOf(options);
-    const night = options.on === undefined ? null : nightFor(options.on, where.site, nowUtcMs);
-    if (isProblem(night)) return night;
+    const times = timesIn(options, where.site, nowUtcMs);
+    if (isProblem(times)) return times;
+    const { night, nights } = times;
     // What is asked for by its kind or its name is looked for as far ahead as it may be.
     const weeksOf = (one: Kind): number =>
       options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
-    const nights = nightsIn(options.over, where.site, nowUtcMs);
-    if (isProblem(nights)) return nights;
     const of = (one: Kind): Question => ({
       nights,
       observer,
@@ -255,6 +255,7 @@ export const ahead = defineCommand({
       wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
       eclipses(seen, of('eclipses')),
       wants('showers') ? showers(of('showers')) : NOTHING,
+      brightest(of('planets'), nowUtcMs),
       wants('planets') ? planets(of('planets')) : NOTHING,
       wants('meetings') ? meetings(of('meetings'), deps.catalogue, nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),

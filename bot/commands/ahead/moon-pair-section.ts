@@ -62,8 +62,11 @@ const passWords = (pass: MoonMeeting, told: Told): string => {
 
 const nameOf = ({ name }: Target): string => name;
 
-const neverWords = (told: Told, nearest: MoonMeeting): string =>
-  `The Moon never comes near ${nameOf(told.target)}: ${degrees(nearest.separationDeg)} at its next pass, ${dayWords(nearest.utcMs, told.question.zone, told.nowUtcMs)}.`;
+const noneNear = ({ target, question, nowUtcMs }: Told, nearest: MoonMeeting | undefined): string => {
+  if (nearest === undefined)
+    return `The Moon does not come by ${nameOf(target)}${question.nights == null ? '' : ' then'}.`;
+  return `The Moon never comes near ${nameOf(target)}: ${degrees(nearest.separationDeg)} at its next pass, ${dayWords(nearest.utcMs, question.zone, nowUtcMs)}.`;
+};
 
 /** How they stand in the night that was asked about. */
 const thatNight = (told: Told): { readonly words: string; readonly seen: MoonSeen | null } | null => {
@@ -92,13 +95,10 @@ export const moonPairSection = (question: Question, target: Target, nowUtcMs: Ut
   const [first] = passes;
   const near = passes.filter(({ separationDeg }) => separationDeg <= NEAR_DEG);
   const [next] = near;
-  const within = question.nights == null ? '' : ' then';
   const isTheNext = question.nights == null;
   const comes =
     next === undefined
-      ? first === undefined
-        ? `The Moon does not come by ${nameOf(target)}${within}.`
-        : neverWords(told, first)
+      ? noneNear(told, first)
       : `${isTheNext ? 'Next: the' : 'The'} Moon and ${nameOf(target)}, ${passWords(next, told)}.`;
   const seen = [night?.seen ?? null, ...near.map((pass) => pass.seen)].filter((each) => each !== null);
   return {

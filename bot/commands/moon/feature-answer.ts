@@ -1,6 +1,7 @@
 /** One feature of the Moon: whether the Sun is up on it, and when its shadows are next seen from here. */
 import type { MoonFeature } from '../../catalogue/index.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
+import { tableOf } from '../../ground/table-of.js';
 import { reply, type Reply } from '../../reply/reply.js';
 import { compassWord, degrees, isoUtc, rounded } from '../../reply/wording.js';
 import { MOON } from '../../sky/moon.js';
@@ -77,9 +78,9 @@ const hoursWords = ({ startUtcMs, endUtcMs, best }: SeenSpan, zone: string, nowU
 
 const OF_LETTER =
   'The letter lasts some four hours about the first quarter; its hour is reckoned for the mean ground, and may be off by an hour.';
-const OF_KIND: Readonly<Partial<Record<string, string>>> = {
+const NOTES = tableOf({
   'Straight Wall': 'Rupes Recta by its name: a black line after its sunrise, a bright one before its sunset.',
-};
+});
 
 /** The next pass of that letter, seen from here or not. */
 const nextLetter = ({ feature, where, utcMs }: FeatureQuestion): string | null => {
@@ -116,7 +117,7 @@ export const featureAnswer = (question: FeatureQuestion): Reply => {
     notes: [
       ...notes,
       ...(isLetter(feature) ? [OF_LETTER] : []),
-      ...[OF_KIND[feature.name]].filter((note) => note !== undefined),
+      ...[NOTES.get(feature.name)].filter((note) => note !== undefined),
     ],
     pointsAt:
       seen === null ? [] : [{ what: 'the Moon', when: { utcMs: seen.best.utcMs }, observer, zone, direction: MOON }],
@@ -144,7 +145,7 @@ const KIND_WORDS: Readonly<Record<MoonFeature['kind'], string>> = {
   dome: 'domes',
   letter: 'letter of light on rims',
 };
-const OWN_KIND: Readonly<Partial<Record<string, string>>> = { 'Reiner Gamma': 'bright swirl' };
+const OWN_KIND = tableOf({ 'Reiner Gamma': 'bright swirl' });
 
 const placeWords = ({ name, kind, latitudeDeg, longitudeDeg, sizeKm }: MoonFeature): string =>
-  `${OWN_KIND[name] ?? KIND_WORDS[kind]}, ${sizeKm} km, at ${degrees(Math.abs(latitudeDeg))} ${latitudeDeg < 0 ? 'south' : 'north'} and ${degrees(Math.abs(longitudeDeg))} ${longitudeDeg < 0 ? 'west' : 'east'} on the Moon`;
+  `${OWN_KIND.get(name) ?? KIND_WORDS[kind]}, ${sizeKm} km, at ${degrees(Math.abs(latitudeDeg))} ${latitudeDeg < 0 ? 'south' : 'north'} and ${degrees(Math.abs(longitudeDeg))} ${longitudeDeg < 0 ? 'west' : 'east'} on the Moon`;

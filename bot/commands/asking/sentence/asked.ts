@@ -92,8 +92,8 @@ export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test
 export const APART =
   /\b(?:separations?|separated|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|gap between|angle between|degrees (?:between|from))\b/u;
 
-/** "Is the Moon near Jupiter": no town of that name. */
-const BESIDE_MOON = /\bmoon\b.*\bnear\b/u;
+/** Also "is the Moon near Jupiter": no town of that name. */
+const OF_PAIR = new RegExp(`${APART.source}|\\bmoon\\b.*\\bnear\\b`, 'u');
 
 /** The longest questions are of some forty words; a target with a slip is looked for in those with few words unread. */
 const MOST_UNREAD_FOR_SLIP = 4;
@@ -148,7 +148,7 @@ const takeTimes = (sentence: Sentence, nowUtcMs: UtcMs): Pick<Asked, 'when' | 'b
 
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
-  const knowledge = { ...placeKnowledge(known), isOfPair: APART.test(plain) || BESIDE_MOON.test(plain) };
+  const knowledge = { ...placeKnowledge(known), isOfPair: OF_PAIR.test(plain) };
   const coordinates = takeCoordinates(sentence, plain, known.catalogue);
   const brighter = takeBrighter(sentence);
   const sizes = takeSizes(sentence);

@@ -35,13 +35,13 @@ const LEADS = /\b(?:on|for|from|till|until|by|of|date|the|night|after|before)\s*
 const isDay = (day: number): boolean => day >= 1 && day <= 31;
 const isMonth = (month: number): boolean => month >= 1 && month <= MONTHS.length;
 
-const dateText = (day: number, month: number, year: string | undefined): string => {
+const dateText = ({ day, month }: DayAndMonth, year: string | undefined): string => {
   const name = MONTHS[month - 1] ?? '';
   if (year === undefined) return `${day} ${name}`;
   return `${day} ${name} ${year.length === 2 ? `20${year}` : year}`;
 };
 
-const isMonthFirst = (usual: Spot | null | undefined): boolean =>
+const writesMonthFirst = (usual: Spot | null | undefined): boolean =>
   usual != null && MONTH_FIRST.test(timeZoneAt(usual.latitudeDeg, usual.longitudeDeg));
 
 /** The first date in figures; null where none stands, or none that can be. */
@@ -49,21 +49,37 @@ const slashed = (text: string, usual: Spot | null | undefined): PlainDates | nul
   const found = SLASHED.exec(text);
   if (found === null) return null;
   const [whole, first = '', second = '', year] = found;
-  const [a, b] = [Number(first), Number(second)];
   // "1/2" alone is a half.
-  const isWritten = year !== undefined || second.length === 2 || LEADS.test(text.slice(0, found.index));
-  const [dayFirst, monthFirst] = [isDay(a) && isMonth(b), isDay(b) && isMonth(a)];
-  if (!isWritten || !(dayFirst || monthFirst)) return null;
-  const isEither = dayFirst && monthFirst && a !== b;
-  const takesMonth = isEither ? isMonthFirst(usual) : !dayFirst;
-  const [day, month] = takesMonth ? [b, a] : [a, b];
-  const other = takesMonth ? dateText(a, b, year) : dateText(b, a, year);
+  if (year === undefined && second.length < 2 && !LEADS.test(text.slice(0, found.index))) return null;
+  const read = dayAndMonth(Number(first), Number(second), usual);
+  if (read === null) return null;
+  const said = dateText(read, year);
+  const other = dateText({ day: read.month, month: read.day }, year);
   return {
-    text: text.replace(whole, dateText(day, month, year)),
-    note: isEither
-      ? `Took ${whole} to be ${dateText(day, month, year)}, the ${takesMonth ? 'month' : 'day'} first; for ${other} write the month by its name.`
+    text: text.replace(whole, said),
+    note: read.isEither
+      ? `Took ${whole} to be ${said}, the ${read.isMonthFirst ? 'month' : 'day'} first; for ${other} write the month by its name.`
       : null,
   };
+};
+
+interface DayAndMonth {
+  readonly day: number;
+  readonly month: number;
+}
+
+/** Null where no date is so written. */
+const dayAndMonth = (
+  a: number,
+  b: number,
+  usual: Spot | null | undefined,
+): (DayAndMonth & { readonly isEither: boolean; readonly isMonthFirst: boolean }) | null => {
+  const dayFirst = isDay(a) && isMonth(b);
+  const monthFirst = isDay(b) && isMonth(a);
+  if (!dayFirst && !monthFirst) return null;
+  const isEither = dayFirst && monthFirst && a !== b;
+  const isMonthFirst = isEither ? writesMonthFirst(usual) : !dayFirst;
+  return { day: isMonthFirst ? b : a, month: isMonthFirst ? a : b, isEither, isMonthFirst };
 };
 
 /** Days with names of their own, as month and day. */
@@ -89,7 +105,7 @@ const besideNamed = (text: string): string => {
   const [month, day] = NAMED.find(([pattern]) => pattern.test(name.toLowerCase()))?.[1] ?? [];
   if (month === undefined || day === undefined) return text;
   const date = new Date(Date.UTC(SOME_YEAR, month - 1, day) + (isBefore ? -MS_PER_DAY : MS_PER_DAY));
-  return text.replace(whole, dateText(date.getUTCDate(), date.getUTCMonth() + 1, undefined));
+  return text.replace(whole, dateText({ day: date.getUTCDate(), month: date.getUTCMonth() + 1 }, undefined));
 };
 
 /** @param usual where the asker stands: whether the day or the month comes first there */
