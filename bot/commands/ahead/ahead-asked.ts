@@ -1,11 +1,7 @@
-/** What the options of `ahead` mean: one kind and what it is about, one night, several nights. */
+/** What the options of `ahead` mean: one kind and what it is about, one night. */
 import { MS_PER_DAY } from '../../ground/durations.js';
-import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
-import { nightOn, nightsOver, type NamedNight } from '../../times/index.js';
-import { nightFor } from '../asking/question-parts.js';
-import type { ResolvedSite } from '../asking/resolve-site.js';
+import type { NamedNight } from '../../times/index.js';
 import { choice } from '../core/command.js';
 import { KIND_NAMES, KINDS, type Kind, type Question } from './ahead-question.js';
 
@@ -26,28 +22,4 @@ export const wantedOf = (given: {
 export const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Question, 'night' | 'nightSaid'> => {
   const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
   return { night, nightSaid: isTonight ? null : (night?.said ?? null) };
-};
-
-/** From the first of several nights to the last. */
-const nightsIn = (over: string | undefined, site: ResolvedSite['site'], nowUtcMs: UtcMs): TimeSpan | Problem | null => {
-  const found = over === undefined ? null : nightsOver(over, site.zone, nowUtcMs);
-  if (found === null) return null;
-  if (isProblem(found)) return problem(found.problem, found.message);
-  const [first] = found.dates;
-  const last = found.dates.at(-1);
-  return first === undefined || last === undefined
-    ? null
-    : { startUtcMs: nightOn(first, site).startUtcMs, endUtcMs: nightOn(last, site).endUtcMs };
-};
-
-/** The one night, and the several. */
-export const timesIn = (
-  { on, over }: { readonly on?: string | undefined; readonly over?: string | undefined },
-  site: ResolvedSite['site'],
-  nowUtcMs: UtcMs,
-): { readonly night: NamedNight | null; readonly nights: TimeSpan | null } | Problem => {
-  const night = on === undefined ? null : nightFor(on, site, nowUtcMs);
-  if (isProblem(night)) return night;
-  const nights = nightsIn(over, site, nowUtcMs);
-  return isProblem(nights) ? nights : { night, nights };
 };

@@ -40,6 +40,8 @@ export interface Question {
   readonly observer: Observer;
   readonly zone: string;
   readonly span: TimeSpan;
+  /** How the span is called where it is a month or a year; null or left out: it is so many weeks. */
+  readonly spanSaid?: string | null;
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;
@@ -51,8 +53,6 @@ export interface Question {
   readonly night?: TimeSpan | null;
   /** How it is called where it is not tonight. */
   readonly nightSaid?: string | null;
-  /** Of the Moon and a target: only within these nights; null or left out: the next. */
-  readonly nights?: TimeSpan | null;
 }
 
 /** "Leonids or Geminids": each of them. */

@@ -60,11 +60,14 @@ const passWords = (pass: MoonMeeting, told: Told): string => {
   return isClosest ? seenWords(pass.seen, told) : `${seenWords(pass.seen, told)}; at the closest ${closest}`;
 };
 
+/** Within a month or a year that was named, and not the next. */
+const isOfPeriod = ({ spanSaid = null }: Question): boolean => spanSaid !== null;
+
 const nameOf = ({ name }: Target): string => name;
 
 const noneNear = ({ target, question, nowUtcMs }: Told, nearest: MoonMeeting | undefined): string => {
   if (nearest === undefined)
-    return `The Moon does not come by ${nameOf(target)}${question.nights == null ? '' : ' then'}.`;
+    return `The Moon does not come by ${nameOf(target)}${isOfPeriod(question) ? ' then' : ''}.`;
   return `The Moon never comes near ${nameOf(target)}: ${degrees(nearest.separationDeg)} at its next pass, ${dayWords(nearest.utcMs, question.zone, nowUtcMs)}.`;
 };
 
@@ -82,8 +85,10 @@ const thatNight = (told: Told): { readonly words: string; readonly seen: MoonSee
 };
 
 const passesOf = ({ target, question, nowUtcMs }: Told): readonly MoonMeeting[] => {
-  const { observer, nights = null } = question;
-  const span = nights ?? { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + LOOKED_AHEAD_DAYS * MS_PER_DAY };
+  const { observer } = question;
+  const span = isOfPeriod(question)
+    ? question.span
+    : { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + LOOKED_AHEAD_DAYS * MS_PER_DAY };
   return moonMeetings(target.body, observer, { ...span, startUtcMs: Math.max(nowUtcMs, span.startUtcMs) }, MOST);
 };
 
@@ -95,7 +100,7 @@ export const moonPairSection = (question: Question, target: Target, nowUtcMs: Ut
   const [first] = passes;
   const near = passes.filter(({ separationDeg }) => separationDeg <= NEAR_DEG);
   const [next] = near;
-  const isTheNext = question.nights == null;
+  const isTheNext = !isOfPeriod(question);
   const comes =
     next === undefined
       ? noneNear(told, first)

@@ -41,9 +41,7 @@ export const seasons = (question: Question): Section => {
   const { observer, zone, span, kind } = question;
   if (kind !== 'seasons') return { facts: [], data: [] };
   const here = observer.latitudeDeg < 0 ? SOUTH : NORTH;
-  const found = yearTurns(question.night?.startUtcMs ?? span.startUtcMs).filter(({ turn }) =>
-    isAsked(question, [turn, here[turn]]),
-  );
+  const found = yearTurns(span.startUtcMs).filter(({ turn }) => isAsked(question, [turn, here[turn]]));
   const told = found.map(({ turn, utcMs }) => ({
     label: turn,
     value: `${dayWords(utcMs, zone, span.startUtcMs)}, ${formatLocalTime(utcMs, zone)}: ${here[turn]} here; ${lengthWords(dayLength(question, utcMs))}`,

@@ -36,7 +36,7 @@ const SPANS: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] 
 const USUAL_SPAN = '9 weeks';
 const OF_MANY = /\b(?:dark|moonless|moon[- ]free)(?: \w+)? (?:weekends|nights)\b/u;
 
-export const spanIn = ({ plain }: Asked): string | null => {
+const spanIn = ({ plain }: Asked): string | null => {
   for (const [pattern, read] of SPANS) {
     const found = pattern.exec(plain);
     if (found !== null) return read(found);

@@ -1,4 +1,5 @@
 /** Sentences about the Sun's days, and no look at it: does it come up at all, when does it come back, how long is the day, the solstices. */
+import { periodSaid } from './period-said.js';
 import { nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const TURN =
@@ -37,11 +38,6 @@ const nightExtreme = (plain: string): string | null => {
   return found === 'longest' ? 'shortest' : 'longest';
 };
 
-const yearIn = ({ plain }: Asked): string | null => {
-  const year = /\b(20\d\d)\b/u.exec(plain)?.[1];
-  return year === undefined ? null : `${year}-01-01`;
-};
-
 export const sunDays: Rule = (asked) => {
   if (says(asked, OTHERS) || asked.targets.some((name) => name !== 'sun')) return null;
   if (says(asked, TURN))
@@ -49,7 +45,7 @@ export const sunDays: Rule = (asked) => {
       'ahead',
       'seasons',
       { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
-      { about: turnOf(asked), on: yearIn(asked) },
+      { about: turnOf(asked), in: periodSaid(asked.plain) },
     );
   if (says(asked, LENGTH)) return sunLine(asked, 'day-length');
   if (says(asked, POLAR) || says(asked, BACK)) return sunLine(asked, 'sun-back');
