@@ -9,33 +9,11 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { Observer, Place, UtcMs } from '../../sky/types.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { formatLocalTime } from '../../times/index.js';
+import type { Pair, Stand } from './pair.js';
 import { firstOfBoth } from './which-first.js';
 
 export const COMPARED = ['higher', 'sooner', 'brighter', 'apart'] as const;
 export type Compared = (typeof COMPARED)[number];
-
-export interface Stand {
-  readonly target: Target;
-  /** "the Moon", "Saturn". */
-  readonly name: string;
-  readonly place: Place;
-  readonly isUp: boolean;
-  readonly magnitude: number | null;
-  /** The next in the day after the instant; null: none. */
-  readonly riseUtcMs: UtcMs | null;
-  readonly setUtcMs: UtcMs | null;
-}
-
-export interface Pair {
-  readonly first: Stand;
-  readonly second: Stand;
-  readonly utcMs: UtcMs;
-  readonly zone: string;
-  readonly observer: Observer;
-  readonly apartDeg: number;
-  /** Of the second as seen from the first, 0..360° from north through east, of date. */
-  readonly positionAngleDeg: number;
-}
 
 const standOf = (target: Target, observer: Observer, utcMs: UtcMs): Stand => {
   const place = placeOf(target.body, observer, utcMs);

@@ -4,7 +4,7 @@ import { capital, compassWord, degrees } from '../../reply/wording.js';
 import { horizontalOf } from '../../sky/place.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
-import type { Pair, Stand } from './side-by-side.js';
+import type { Pair, Stand } from './pair.js';
 
 /** Lower than this the air blurs and roofs hide, and in a few hours one is done with a target. Common practice, no source. */
 const LEAST_DEG = 15;
@@ -34,9 +34,9 @@ const heightOf = ({ stand, altitudeDeg }: Going): string =>
 const nowWords = (going: Going): string => `${heightOf(going)}${going.isClimbing ? ' and climbing' : ' and sinking'}`;
 
 /** When it goes as one says it: now for what is low and sinking, Infinity for what waits. */
-const goesAt = ({ altitudeDeg, isClimbing, leavesUtcMs }: Going, utcMs: UtcMs): number => {
+const goesAt = ({ stand, altitudeDeg, isClimbing, leavesUtcMs }: Going, utcMs: UtcMs): number => {
   if (leavesUtcMs !== null) return leavesUtcMs;
-  return altitudeDeg < LEAST_DEG && !isClimbing ? utcMs : Infinity;
+  return altitudeDeg < LEAST_DEG && !isClimbing && stand.setUtcMs !== null ? utcMs : Infinity;
 };
 
 const whyFirst = (one: Going, zone: string): string => {
