@@ -15,6 +15,7 @@ import { epoch } from './epoch.js';
 import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
+import { figuresAsked } from './asking/following/figures-asked.js';
 import { lostWords } from './asking/lost-words.js';
 import { meridian } from './meridian.js';
 import { moon } from './moon.js';
@@ -70,6 +71,7 @@ export const allCommands: readonly Command[] = [
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
   entriesAsked,
+  figuresAsked,
   followingWords,
   besideWalk,
   waitingWords,
