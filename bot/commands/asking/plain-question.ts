@@ -105,6 +105,10 @@ interface Words {
 /** A fault told of the link is the walk's, though "nothing" and "scope" stand in it as in other troubles. */
 const topicOf: typeof topicAnswer = (plain, named) => (tellsOfLink(plain) ? null : topicAnswer(plain, named));
 
+/** "Remind me at 10pm to check the dew": what is to be done then is no question. */
+const REMINDS_TO =
+  /^(?:please |pls |hey |can you |could you )*(?:remind|ping|alert|nudge|poke|wake|tell|warn) (?:me|us)\b.*\b(?:at|by|in|around) .*\bto\b/u;
+
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
@@ -114,7 +118,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
-  const first = talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame);
+  const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain) ? null : (tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };

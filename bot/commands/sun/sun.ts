@@ -55,6 +55,10 @@ const motionWords = ({ motion, isSaved }: KnownMotion): string =>
     ? 'whichever axis goes first or up to four times faster; give speeds: (or save them with gear) to reckon yours alone'
     : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
+/** Its edge may show while its middle is down. */
+const belowWords = ({ isSunUp }: SunSafety, height: string): string =>
+  isSunUp ? 'on the horizon, its upper edge up' : `${height} below the horizon`;
+
 const factsFor = (
   catalogue: Deps['catalogue'],
   { target, observer, utcMs, zone, isNow }: Question,
@@ -67,10 +71,7 @@ const factsFor = (
     ...(isNow ? [] : [{ label: 'When', value: formatLocalDateTime(utcMs, zone) }]),
     {
       label: 'Sun',
-      value:
-        sun.sunAltitudeDeg > 0
-          ? `${height} high in the ${direction(sun.sunAzimuthDeg)}`
-          : `${height} below the horizon`,
+      value: sun.sunAltitudeDeg > 0 ? `${height} high in the ${direction(sun.sunAzimuthDeg)}` : belowWords(sun, height),
     },
     ...(target.kind === 'sun' ? [] : [{ label: 'From the Sun', value: degrees(sun.separationDeg, 1) }]),
   ];
