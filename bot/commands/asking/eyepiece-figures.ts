@@ -109,7 +109,7 @@ const CRATER = /\bcrater(?:s|let|lets)?\b/u;
 const SMALLEST = /\b(?:smallest|tiniest|tiny|how (?:small|tiny|big|fine)|min\w*|size|resol\w*)\b/u;
 /** "Can my 6 inch resolve M 13" is asked of M 13. */
 const RESOLVES =
-  /\b(?:dawes|rayleigh|resolving power|resolution)\b|\b(?:how many|smallest|closest) (?:arc ?sec\w*|seconds of arc|double)\b|\b(?:what|how (?:fine|small|close))\b.*\bresolve\W*$/u;
+  /\b(?:dawes|rayleigh|resolving power|resolution)\b|\b(?:split|separate)\b.*\d ?(?:arc ?sec\w*|″|"|'')|\b(?:how many|smallest|closest) (?:arc ?sec\w*|seconds of arc|double)\b|\b(?:what|how (?:fine|small|close))\b.*\bresolve\W*$/u;
 const SAMPLES_MM = [100, 150, 200, 300];
 
 const craterKm = (apertureMm: number): number => (CRATER_LIMITS * DAWES_ARCSEC_MM * KM_AN_ARCSEC) / apertureMm;

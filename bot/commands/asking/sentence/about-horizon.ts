@@ -25,6 +25,7 @@ export const clearsObstacle: Rule = (asked) => {
   const read = nightLine('up', target, { ...asked, when }, { above: String(deg) });
   return {
     ...read,
+    usesAll: true,
     note: `Took ${deg}° as high as what hides it, all the way round; site horizon keeps a whole profile.`,
   };
 };

@@ -81,6 +81,8 @@ export interface Reading {
   readonly unsure?: string;
   /** So many words were said that play no part in the answer; the note names them. */
   readonly unread?: number;
+  /** All its words went into it, however the parts were told apart. */
+  readonly usesAll?: true;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */

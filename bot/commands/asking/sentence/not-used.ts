@@ -61,6 +61,7 @@ const notUsed = (asked: Asked, line: string): readonly string[] => {
 
 /** What was said and plays no part in the answer is told. */
 export const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
+  if (read.usesAll === true) return read;
   const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`).join('; ');
   if (unused === '') return read;
   const note = [`Not used: ${unused}.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
