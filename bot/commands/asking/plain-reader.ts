@@ -30,7 +30,8 @@ export const knownFor = (deps: Deps, said: SaidWords): Promise<Known> =>
   (knownOf(said.shared).known ??= lookedUp(deps, said));
 
 /** Answers that hang on the aperture, where none is said; what moves through no telescope is none. */
-const OF_KIT = /^(?:up (?!moon\b|sun\b)|tonight\b)(?!.* with:)/u;
+const OF_KIT =
+  /^(?:up (?!moon\b|sun\b)|tonight\b)(?!.* (?:with:|first:(?:split|aperture|magnitude|size|kind|constellation|names|season|distance)))/u;
 
 /** With the telescope that was told a while ago, and said so. */
 const withKitTold = <Read extends { readonly line: string; readonly note?: string }>(

@@ -113,7 +113,7 @@ const OF_PLACE = /^(?:how (?:high|low)|where)\b/iu;
 const SAYS_TIME = /\b(?:now|tonight|today|tomorrow|then|\d)\b/iu;
 
 const MOON_IN_WAY =
-  /^(?:and |but |so )*(?:is|will|does|would) (?:the )?moon(?:light)? (?:be )?(?:in the way|a (?:problem|bother|nuisance)|bother\w*|spoil\w*|trouble\w*|too bright|interfer\w*|get in (?:the|my|our) way)\b/iu;
+  /^(?:and |but |so )*(?:is|will|does|would) (?:the )?moon(?:light)? (?:be )?(?:in the way|a (?:problem|bother|nuisance)|bother\w*|spoil\w*|trouble\w*|too bright|interfer\w*|get in (?:the|my|our) way)(?: (?:then|there|tonight|too|much|for (?:me|us|that|it)))*[\s?!.]*$/iu;
 
 /** "Is the Moon in the way", after a list or a target: for its night and place. */
 export const moonBeside = (before: ToldLine, said: string, known: Known): string | null => {
