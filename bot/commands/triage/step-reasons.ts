@@ -1,5 +1,14 @@
 /** Why a step comes now, in a few words, where that is not plain. */
-import { contradictions, isForPrudence, whatEachAnswerSays, type Assessment, type Step } from '../../triage/index.js';
+import {
+  contradictions,
+  isForPrudence,
+  OWN_SUSPICION,
+  ownSuspicion,
+  whatEachAnswerSays,
+  type Assessment,
+  type Step,
+} from '../../triage/index.js';
+import { wordsWithin } from './fitted.js';
 import type { Walk } from './walk-keeper.js';
 import { lowered } from './walk-words.js';
 
@@ -44,16 +53,23 @@ const remedyAgain = (
   return couldNot ? [] : ['It still fits best, so here is another way to the same cure.'];
 };
 
+const SUSPICION_SHOWN = 50;
+
 const BECAUSE: ReadonlyMap<string, string> = new Map([
   ['changed', 'One cause may be mended and another stand behind it. Write it in your own words, or pick.'],
   ['verify', 'That is still the likeliest cause. Before we leave it: has the change taken?'],
   ['supposed', 'It may be. This look tells.'],
 ]);
 
+/** No check looks at it: it is tried without, and told to whoever helps. */
+const ofOwnSuspicion = ({ state }: Walk): string =>
+  `Your suspicion, “${wordsWithin(ownSuspicion(state.events)?.said ?? '', SUSPICION_SHOWN)}”, goes to whoever helps, too.`;
+
 /** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
 export const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const asked = checkOf(assessment.step);
   const because = BECAUSE.get(asked?.because ?? '');
+  if (asked?.id === OWN_SUSPICION) return [ofOwnSuspicion(walk)];
   if (because !== undefined) return [because];
   const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;

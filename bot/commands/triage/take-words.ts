@@ -35,7 +35,7 @@ import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { answersOf } from './step-data.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet, outcomeIn, outcomeLike } from './told-at-card.js';
-import { supposedNext, supposedStands } from './supposed.js';
+import { supposedNext, supposedStands, withNamed } from './supposed.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -168,10 +168,15 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
+/** Silent where nothing was understood. */
+const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
+  read.understood.length > 0 ? readWords(model, read) : [];
+
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
-  const next = isAsked(began) ? supposedNext(began, text, state, read) : null;
-  if (next !== null) return changed(began, next, { at: began.before.step });
+  const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
+  const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
+  if (next !== null) return changed(began, next, { notes: heard, at: began.before.step });
   const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
   return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };
@@ -237,10 +242,6 @@ const takeCured = (
   return isProblem(after) ? null : changed(began, after);
 };
 
-/** Silent where nothing was understood. */
-const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
-  read.understood.length > 0 ? readWords(model, read) : [];
-
 const IN_ORDER = 'Then that is in order; on to what else it can be.';
 
 /** What was heard beside a sure answer. */
@@ -275,8 +276,9 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   };
   const first = tellText(context.model, walk.state, text, context.by, how);
   const anew = toldAnew(began, text, first.read);
-  const { state, read } =
+  const { state: told, read } =
     anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
+  const state = withNamed(began, told, read);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
   const both = takeBothSaid(began, text, state, read);
