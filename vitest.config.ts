@@ -18,6 +18,7 @@ export default defineConfig({
     include: suite === 'long' ? LONG.map((path) => path.replace(/\*\*$/u, '**/*.test.ts')) : ['test/**/*.test.ts'],
     exclude: ['test/homeserver/**', 'node_modules/**', ...(suite === 'main' ? LONG : [])],
     globalSetup: ['test/whole-program.ts'],
+    setupFiles: ['test/same-draws.ts'],
     testTimeout: 30_000,
     // One loading of the catalogue and the fault model a worker, not a file: tests leave no state behind (no mocks of modules).
     // Processes, not threads: pictures and the store are native code, and one long suite looks at its own child processes.

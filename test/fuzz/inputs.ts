@@ -8,13 +8,12 @@ export const isFull = process.env['FUZZ'] === 'full';
 export const counted = (
   name: string,
   runs: number,
-): { readonly numRuns: number; readonly verbose: false; readonly endOnFailure: true; readonly seed?: number } => {
+): { readonly numRuns: number; readonly verbose: false; readonly endOnFailure: true } => {
   const share = process.env['FUZZ_SHARE'];
   const sampled = share === undefined ? Math.max(40, Math.round(runs / 100)) : Math.round(runs * Number(share));
   const numRuns = isFull ? runs : sampled;
   console.log(`${String(numRuns).padStart(8)} inputs: ${name}`);
-  const seed = process.env['FUZZ_SEED'];
-  return { numRuns, verbose: false, endOnFailure: true, ...(seed === undefined ? {} : { seed: Number(seed) }) };
+  return { numRuns, verbose: false, endOnFailure: true };
 };
 
 const HARMFUL = [

@@ -1,7 +1,10 @@
 /* eslint-disable complexity -- each kind of write is held against the rows in the same breath */
 /** Starts and kills worker processes, is their chat server, and holds them to what they acknowledged. */
 import { fork, type ChildProcess } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
+import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -21,11 +24,10 @@ import {
 
 /** Compiled once, so that a process is up in a fraction of a second; under node_modules, so that packages are found from there. */
 const compiled = fileURLToPath(new URL('../../node_modules/.cache/pierhand/worker-process.mjs', import.meta.url));
-let compiling: Promise<unknown> | undefined;
-const compile = (): Promise<unknown> =>
-  (compiling ??= build({
+const compileNow = async (): Promise<void> => {
+  const { outputFiles } = await build({
     entryPoints: [fileURLToPath(new URL('worker-process.ts', import.meta.url))],
-    outfile: compiled,
+    write: false,
     bundle: true,
     external: ['@photostructure/sqlite', 'pg-native'],
     platform: 'node',
@@ -34,7 +36,15 @@ const compile = (): Promise<unknown> =>
     logLevel: 'warning',
     // Packages of the older kind call require, which a module has not.
     banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
-  }));
+  });
+  // Two suites run at once: a worker of one must never start from what the other has half written.
+  mkdirSync(dirname(compiled), { recursive: true });
+  const written = `${compiled}.${randomUUID()}`;
+  writeFileSync(written, outputFiles[0]!.contents);
+  renameSync(written, compiled);
+};
+let compiling: Promise<void> | undefined;
+const compile = (): Promise<void> => (compiling ??= compileNow());
 
 /** The chat server: takes every send, and shows each key once. */
 export interface ChatServer {
