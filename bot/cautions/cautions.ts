@@ -12,7 +12,7 @@ const cautionSchema = z.strictObject({
   /** Beside another caution so much of it is enough. */
   brief: z.string().trim().min(1).max(80).optional(),
   /** On a walk's card, in place of the whole. */
-  onCard: z.string().trim().min(1).max(150).optional(),
+  onCard: z.string().trim().min(1).max(200).optional(),
 });
 export type Caution = z.infer<typeof cautionSchema>;
 

@@ -5,6 +5,8 @@ import { isLittle } from '../asking/sentence/words.js';
 import type { Began } from './turn.js';
 
 const LEAST_LETTERS = 3;
+/** What a word counts in the question itself. */
+const IN_QUESTION = 2;
 /** A word that so many checks speak of names none of them. */
 const MOST_CHECKS = 5;
 
@@ -35,7 +37,7 @@ const spokenOf = ({ id, brief, question, answers }: CheckEntry): Spoken => ({
 });
 
 /** By the names of things alone: "my VPN", "the clutches". */
-const byName = (checks: readonly CheckEntry[], cause: string): readonly string[] => {
+const byName = (checks: readonly CheckEntry[], cause: string, least = 1): readonly string[] => {
   const spoken = checks.map(spokenOf);
   const named = wordsIn(cause).filter((word) => {
     if (word.length < LEAST_LETTERS || isLittle(word)) return false;
@@ -43,10 +45,10 @@ const byName = (checks: readonly CheckEntry[], cause: string): readonly string[]
     return count > 0 && count <= MOST_CHECKS;
   });
   const scoreOf = ({ asked, answers }: Spoken): number =>
-    named.reduce((sum, word) => sum + (asked.has(word) ? 2 : 0) + (answers.has(word) ? 1 : 0), 0);
+    named.reduce((sum, word) => sum + (asked.has(word) ? IN_QUESTION : 0) + (answers.has(word) ? 1 : 0), 0);
   return spoken
     .map((one) => ({ id: one.id, score: scoreOf(one) }))
-    .filter(({ score }) => score > 0)
+    .filter(({ score }) => score >= least)
     .sort((a, b) => b.score - a.score)
     .map(({ id }) => id);
 };
@@ -73,7 +75,8 @@ export const supposedNext = (
   const cause = outright ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  const named = [...supposedChecks(model.reading, cause), ...byName(open, cause)];
+  // A thing named outright in several words shares one with many an answer.
+  const named = [...supposedChecks(model.reading, cause), ...byName(open, cause, outright === null ? 1 : IN_QUESTION)];
   for (const check of named.filter((one) => !NO_LOOK.includes(one))) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;

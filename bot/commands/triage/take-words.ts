@@ -47,10 +47,21 @@ const saidOf = (
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
+/** After so many lines beside it a question is not asked again. */
+const MOST_LINES = 2;
+
+/** How many lines of words came since something was last answered or tried, the opening left out. */
+const linesSinceAnswer = ({ walk: { state } }: Began): number => {
+  const said = state.events.filter(({ by }) => by !== null);
+  const last = said.findLastIndex(({ kind }) => kind !== 'text' && kind !== 'supposed');
+  return said.slice(Math.max(1, last + 1)).filter(({ kind }) => kind === 'text').length;
+};
+
 /** Values read out, or words to the same question twice, of which no answer was made, or none but the one asked back already. */
 const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): boolean => {
   if (meant === null && readsOut(text, questionOf(began))) return true;
-  return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+  if (lastSaidToIt(began) === null) return false;
+  return meant === null || meant.id === nearestBefore(began)?.id || linesSinceAnswer(began) >= MOST_LINES;
 };
 
 /** It is yet to be done: the remedy stands. */
@@ -93,7 +104,7 @@ const takeGoneOn = (
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
   const isAsked = hasBegun(began.walk) && (before.step.kind === 'ask' || before.step.kind === 'try');
-  const asks = meant === null && asksOfStep(context.model.reading, text, read);
+  const asks = meant === null && read.named.length === 0 && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
@@ -141,7 +152,7 @@ const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant |
   const { model } = began.context;
   if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
     return [IN_ORDER, ...heardIn(model, read)];
-  return [...leftToMend(began, text), ...readWords(model, read, meant)];
+  return [...leftToMend(began, text), ...readWords(model, read, meant, began.before.step.id)];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
