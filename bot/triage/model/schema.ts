@@ -235,9 +235,15 @@ export const checkSchema = z.strictObject({
   /**
    * A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that
    * one. `alone`: urgent by these answers alone, whatever the first look was for; and who cannot tell is as badly off as by a bad answer.
+   * `also`: answers to further checks that leave the same open.
    */
   secondLook: z
-    .strictObject({ of: id, answers: z.array(answerId).min(1), alone: z.literal(true).optional() })
+    .strictObject({
+      of: id,
+      answers: z.array(answerId).min(1),
+      alone: z.literal(true).optional(),
+      also: z.record(id, z.array(answerId).min(1)).optional(),
+    })
     .optional(),
   /** Asked only as such a second look: for itself it is too much trouble. */
   onlySecond: z.boolean().optional(),
