@@ -97,10 +97,11 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   return handOnStep(situation, belief);
 };
 
-const namedStep = (next: Named): Step =>
-  next === FOUND_BY_THEM
-    ? { kind: 'handOn', id: next, fault: null }
-    : { kind: 'ask', id: next.id, opening: false, check: next, because: 'supposed' };
+const namedStep = (next: Named): Step => {
+  if (next === FOUND_BY_THEM) return { kind: 'handOn', id: next, fault: null };
+  if ('fault' in next) return { kind: 'try', id: next.fault.id, fault: next.fault, otherwise: false };
+  return { kind: 'ask', id: next.check.id, opening: false, check: next.check, because: 'supposed' };
+};
 
 const nextStep = (
   model: TriageModel,
