@@ -19,7 +19,10 @@ interface At {
 export const FOUND_BY_THEM = OWN_SUSPICION;
 
 /** The look at it; or, where that has shown it, its remedy. */
-export type Named = { readonly check: CheckEntry } | { readonly fault: FaultEntry } | typeof FOUND_BY_THEM;
+export type Named =
+  | { readonly kind: 'look'; readonly check: CheckEntry }
+  | { readonly kind: 'remedy'; readonly fault: FaultEntry }
+  | { readonly kind: 'found' };
 
 /** A cause shows itself in an answer from here on; and against all else that was said, so likely it must be. */
 const [SHOWS, LEAST_LIKELY] = [0.5, 0.04];
@@ -44,12 +47,12 @@ export const namedNext = (at: At, events: readonly WalkEvent[]): Named | null =>
   const { situation, evidence, belief } = at;
   const last = lastDone(events);
   if (last?.kind === 'answer' && last.check === OWN_SUSPICION && ownSuspicion(events)?.isGone === true)
-    return FOUND_BY_THEM;
+    return { kind: 'found' };
   if (safetyWaits(situation, evidence, belief)) return null;
   const fault = shownByTheLook(at, events);
-  if (fault !== undefined) return { fault };
+  if (fault !== undefined) return { kind: 'remedy', fault };
   const check = supposedCheck(situation, evidence, events);
-  return check === undefined ? null : { check };
+  return check === undefined ? null : { kind: 'look', check };
 };
 
 /** Where so few ways have the part, which of them it is matters to a look at it. */
@@ -59,7 +62,7 @@ const FEW_WAYS = 4;
 export const comesBeforeTheWay = (named: Named, isWayOpen: boolean, events: readonly WalkEvent[]): boolean => {
   const last = lastDone(events);
   if (last?.kind === 'try' && last.outcome !== UNSURE) return false;
-  if (!isWayOpen || named === FOUND_BY_THEM) return true;
-  const { only } = 'fault' in named ? named.fault : named.check;
+  if (!isWayOpen || named.kind === 'found') return true;
+  const { only } = named.kind === 'remedy' ? named.fault : named.check;
   return (only?.paths?.length ?? Infinity) > FEW_WAYS;
 };

@@ -98,8 +98,8 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
 };
 
 const namedStep = (next: Named): Step => {
-  if (next === FOUND_BY_THEM) return { kind: 'handOn', id: next, fault: null };
-  if ('fault' in next) return { kind: 'try', id: next.fault.id, fault: next.fault, otherwise: false };
+  if (next.kind === 'found') return { kind: 'handOn', id: FOUND_BY_THEM, fault: null };
+  if (next.kind === 'remedy') return { kind: 'try', id: next.fault.id, fault: next.fault, otherwise: false };
   return { kind: 'ask', id: next.check.id, opening: false, check: next.check, because: 'supposed' };
 };
 
