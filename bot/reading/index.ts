@@ -17,6 +17,7 @@ export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';
 export {
   CLIENTS,
+  deedsSchema,
   evidenceSchema,
   familySchema,
   wordedAnswersSchema,
@@ -51,6 +52,7 @@ export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
+export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { deniesPremise } from './outcome/denies-premise.js';
