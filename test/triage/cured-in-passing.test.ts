@@ -28,7 +28,7 @@ describe('at a remedy', () => {
 
   it.each([
     ['Cum', 'closed the chat program that had the port and now it connects', 'port-held-by-program'],
-    ['Cun', 'new usb lead from the printer and it works now', 'charge-only-cable'],
+    ['Cun', 'ran both of them as administrator, now it connects', 'privilege-mixed'],
   ])('another deed with its cure is credited, not the remedy that stands: %s “%s”', async (name, text, fault) => {
     await atRemedy(name);
     expect(stepOf(await say(name, text))).toMatchObject({ kind: 'done', id: fault });
@@ -40,7 +40,7 @@ describe('at a remedy', () => {
   ])('a deed of no listed cause is kept in its own words, and ends the walk: %s “%s”', async (name, text) => {
     await atRemedy(name);
     const end = await say(name, text);
-    expect(end.notes.join(' ')).toContain('Good to hear. I keep what it was in your words');
+    expect(end.notes.join(' ')).toContain('Good to hear. I keep what it was with the walk');
     expect(JSON.stringify(end)).toContain(text);
   });
 

@@ -13,7 +13,7 @@ import {
   type SaidOutcome,
 } from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
-import { answerInWords } from './take-words.js';
+import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
@@ -51,7 +51,7 @@ const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps 
 };
 
 /** Something has changed for the good: what stands so is looked at, and what was done tells nothing of what came of it. */
-const HAS_CHANGED =
+export const HAS_CHANGED =
   /\b(?<!\bi see )now\b|\b(?:again|at last|finally|suddenly|since|sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|no more|works? (?:fine|well|great|a treat|like)|working|goes|spot on|bang on|alive|lives|came|come|bingo|eureka|victory|never ?mind|got (?:it|the thing|her|everything) \w+ing|gone|over|happy days|job done)\b/iu;
 
 /** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
@@ -107,7 +107,7 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
-  if (step.kind === 'try' && said.how === 'outright') return null;
+  if (step.kind === 'try' && (said.how === 'outright' || said.isCureAtRemedy === true)) return null;
   if (step.kind === 'ask' && isAnswer(began, text) && !(COMPLAINT.has(step.id) && said.how !== 'like')) return null;
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.

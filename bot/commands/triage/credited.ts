@@ -1,6 +1,13 @@
 /** What a cure is put down to: to what the member says was done, where that is another remedy than the one in hand or the likeliest. */
 import { isProblem } from '../../ground/problem.js';
-import { curedByDeed, leavesWalk, outcomeSaid, saysBrokenAgain, type SaidOutcome } from '../../reading/index.js';
+import {
+  curedByDeed,
+  leavesWalk,
+  outcomeSaid,
+  saysBrokenAgain,
+  saysSomethingElse,
+  type SaidOutcome,
+} from '../../reading/index.js';
 import {
   answerStep,
   namesAThing,
@@ -31,6 +38,7 @@ const RIVAL = 0.7;
 const MOST_OFFERED = 3;
 /** Asked which, so far ahead of the others names one. */
 const NAMES_BY = 0.3;
+const LEAST_TOLD = 1;
 
 /** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
 export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
@@ -65,30 +73,31 @@ const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
 const isFaint = ({ told, share }: RemedyTold): boolean =>
   share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
 
-/** Of what is told, nearest first. */
-const creditedOf = (
-  { situation }: Assessment,
-  told: readonly RemedyTold[],
-  expected: string | undefined,
-  isDone: boolean,
-): Credited => {
+/** @param told nearest first */
+const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, isDone: boolean): Credited => {
   const [best, second] = told;
   const own = told.find(({ fault }) => fault.id === expected);
-  if (best !== undefined && isOwn(own, best)) return null;
-  const isPlain = best !== undefined && isToldPlainly(best);
+  if (best === undefined) return isDone ? 'else' : null;
+  if (isOwn(own, best)) return null;
+  const isPlain = isToldPlainly(best);
   if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
-  const near = told
-    .filter(
-      ({ fault, told: own, share }) =>
-        situation.faultIndex.has(fault.id) &&
-        own >= Math.max(NEAR, (best?.told ?? 0) * RIVAL) &&
-        share >= PARTLY_EXPLAINED,
-    )
-    .slice(0, MOST_OFFERED);
-  if (near.length === 0 || (!isPlain && isDone && near.every(isFaint))) return isDone ? 'else' : null;
-  const among = near.map(({ fault }) => fault.id);
-  const [only] = among;
-  return isPlain && only !== undefined && among.length === 1 ? { fault: only } : { among };
+  const near = told.filter(
+    (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
+  );
+  if (near.length === 0) return isDone ? 'else' : null;
+  return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
+};
+
+/** What this member's way to the mount can have, where one of it is told plainly; and of that what the cure allows. */
+const fitting = (
+  { situation }: Assessment,
+  told: readonly RemedyTold[],
+  allows: (fault: string) => boolean,
+): readonly RemedyTold[] => {
+  const here = told.filter(({ fault }) => situation.faultIndex.has(fault.id));
+  const own = here[0] !== undefined && isToldPlainly(here[0]) ? here : told;
+  const allowed = own.filter(({ fault }) => allows(fault.id));
+  return allowed[0] !== undefined && isToldPlainly(allowed[0]) ? allowed : own;
 };
 
 /** @param expected the remedy that the cure would be put down to otherwise */
@@ -98,23 +107,18 @@ export const creditedIn = (
   expected: string | undefined,
 ): Credited => {
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
-  if (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text)) return null;
+  const isElse = saysSomethingElse(text);
+  if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
   // What changed nothing was no cure.
-  const isBesides = outcomeSaid(model.reading, text).isCuredBesides === true;
+  const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
   const told = remediesTold(model, before, text).filter(({ fault }) => !isBesides || fault.id !== expected);
   // "Now it connects" tells of a cause that kept it from doing so.
-  const ofLink = isOfTheLink ? told.filter(({ fault }) => keepsAway(before, fault.id)) : [];
-  const [first] = ofLink;
-  return creditedOf(
-    before,
-    first !== undefined && isToldPlainly(first) ? ofLink : told,
-    isBesides ? undefined : expected,
-    isDone,
-  );
+  const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
+  return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, isDone || isElse);
 };
 
 const OF_SOMETHING_ELSE =
-  'Good to hear. I keep what it was in your words, and count it for no cause of mine. Clear skies.';
+  'Good to hear. I keep what it was with the walk, and count it for no cause here. Clear skies.';
 
 /** What it was stands in no list: it is kept in the member's words, and the walk ends well. */
 const endedByElse = (began: Began, state: WalkState): Turn => {
@@ -158,16 +162,16 @@ export const takeWhich = (began: Began, text: string): Turn | null => {
   const { context, walk } = began;
   const { asked } = walk.state;
   if (asked?.kind !== 'which-cured' || !isOfTheCure(began, text)) return null;
-  const told = remediesTold(context.model, began.before, text);
+  const told = saysSomethingElse(text) ? [] : remediesTold(context.model, began.before, text);
   const [first, next] = told.filter(({ fault }) => asked.faults.includes(fault.id));
   const [best] = told;
   const state = keptWords(context.by, walk.state, text);
-  if (
+  const isNamed =
     first !== undefined &&
-    first.score - (next?.score ?? Number.NEGATIVE_INFINITY) >= NAMES_BY &&
-    isOwn(first, best ?? first)
-  )
-    return curedBy(began, state, first.fault.id);
+    first.told >= LEAST_TOLD &&
+    first.told - (next?.told ?? 0) >= NAMES_BY &&
+    isOwn(first, best ?? first);
+  if (isNamed) return curedBy(began, state, first.fault.id);
   if (best !== undefined && isToldPlainly(best)) return curedBy(began, state, best.fault.id);
   return creditedElse(began, state, asked.faults.at(-1));
 };

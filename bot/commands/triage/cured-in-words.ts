@@ -2,7 +2,7 @@
 import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, tellText } from '../../triage/index.js';
-import { isAnswer, remedyOf } from './asks-fixed.js';
+import { HAS_CHANGED, isAnswer, remedyOf } from './asks-fixed.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
@@ -35,7 +35,7 @@ export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTur
       (before.step.kind === 'ask' && isAnswer(began, text)))
   )
     return null;
-  if (!isPlain && expected === undefined && !told.isDone) return null;
+  if (expected === undefined && !told.isDone && !(isPlain && HAS_CHANGED.test(text))) return null;
   const { state } = tellText(context.model, walk.state, text, context.by);
   if (credited !== null) return takeCredited(began, text, state, expected);
   if (expected === undefined) return null;

@@ -21,7 +21,7 @@ const OF_THE_CURE =
 
 /** A number by itself that is put somewhere is a port's; so is its name. */
 const PORT_NUMBER =
-  /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected)(?: in)? (?:it as |the |number )?)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
+  /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected|set|opened|changed|with)(?: in)? (?:it )?(?:as |to |with |on |the |number )*)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
 
 const numbersNamed = (text: string): string => text.replace(PORT_NUMBER, 'port number');
 
