@@ -27,8 +27,9 @@ const LEAVES_OPEN =
 const ON_ITS_WAY =
   /(?:^|[.,;!\u2026] ?|\b(?:and|so) )(?:ok(?:ay)? |now |am |i am |i['\u2019]?m )*(?:slewing|going|moving|connecting|heading|sending it|pointing|aligning)\b(?! (?:fine|well|great|perfect\w*|nicely|smooth\w*|again|like|as it|all the way|at full))/iu;
 
+/** @param said how likely a cure is, from 0 to 1, and how it is told */
 export const isCureTaken = (
-  said: { readonly what: string; readonly how: string; readonly cure: number },
+  said: { readonly what: string; readonly how: 'outright' | 'sounds' | 'like'; readonly cure: number },
   text: string,
 ): boolean => {
   if (said.what !== 'cured') return false;
