@@ -22,6 +22,7 @@ export const COMPLAINT: ReadonlySet<string> = new Set(['how-far', 'message', 'mo
 /** Told of what was done, or of what came after it. */
 const AFTERWARDS =
   /\b(?:now|still|again|after|afterwards|then|tried|did|done|have|ive|i['’]ve|put|set|chang(?:e|ed|ing)|chose|chosen|swapped|picked|plugged|installed|updated|switched|turned|pressed|moved|unplugged|replaced|checked|cleaned|restarted|rebooted|removed|already|allready|alredy|but|yet|same|both|anyway|instead|though)\b/iu;
+export const tellsAfterwards = (text: string): boolean => AFTERWARDS.test(text);
 /** Not done yet, or glad of it. */
 const NOT_YET =
   /\b(?:moment|hang on|hold on|wait|sec(?:ond)?s?|trying|going to|gonna|will|shall|later|tomorrow|looking for|looking now|not yet|downloading|installing|in progress|let me|before i|should i|do i|can i|how|where|which|what)\b|\?/iu;

@@ -18,7 +18,7 @@ const either = (words: string): string => `(?:${words})`;
 
 /** Ends of a breath. */
 const BREATHS =
-  /[.;,!?\n\u2026]+|\s[-\u2013\u2014]+\s|[()]|\b(?:and|so(?! (?:much|far|that))|then|n|because|cos|since then|till?|until|with that)\b|(?=\bnow (?:it|its|it['\u2019]s|she|the|my|mine|everything|all|both|we|i can)\b)/iu;
+  /[.,](?!\d)|[;!?\n\u2026]+|\s[-\u2013\u2014]+\s|[()]|\b(?:and|so(?! (?:much|far|that))|then|n|because|cos|since then|till?|until|with that)\b|(?=\bnow (?:it|its|it['\u2019]s|she|the|my|mine|everything|all|both|we|i can)\b)/iu;
 
 const ASIDE =
   /\b(?:ok(?:ay)?|oh|ah|aha|ha(?:ha)*|hey(?: presto)?|hm+|well|yes|yep|yeah|lol|right(?=,)|omg|doh|wow|bingo|eureka|phew|finally|at last|hooray|hurray|woo ?hoo|yay|thanks?(?: you)?(?: so much| very much| a lot)?(?: my)?(?: dear| friends?)?|my dear|thx|ta|ty|cheers|danke|merci|gracias|grazie|brilliant|great|lovely|weird|strange|funny|silly me|stupid me|i am (?:so )?stupid|would you believe(?: it)?|never ?mind|hold on|wait|hang on|sorry|mate|guys|all|everyone|u the man|you are a star|good ?night|clear skies|like you said|as you said|as (?:the card|it) says)\b/giu;
@@ -116,7 +116,8 @@ export const curedByDeed = (text: string): DeedTold => {
   const told = breaths.map(({ bare }) => tellsOutcome(bare));
   const first = told.indexOf(true);
   const deeds = breaths.flatMap(({ bare }, at) => {
-    const deed = told[at] === true ? (DID_IT.test(bare) ? bare.replace(DID_IT, '') : '') : bare;
+    const ahead = DID_IT.test(bare) ? bare.replace(DID_IT, '') : '';
+    const deed = told[at] === true ? ahead : bare;
     return /^(?:|it|that|this|which|i)$/u.test(deed) ? [] : [deed];
   });
   const spoils = (breath: string): boolean => SPOILS.test(breath.replace(CEASED, 'so'));

@@ -23,14 +23,20 @@ const OF_THE_CURE =
 const PORT_NUMBER =
   /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected|set|opened|changed|with)(?: in)? (?:it )?(?:as |to |with |on |the |number )*)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
 
-const numbersNamed = (text: string): string => text.replace(PORT_NUMBER, 'port number');
+/** A letter by itself is a half of the globe; "a 5 A one" is a supply. */
+const numbersNamed = (text: string): string =>
+  text
+    .replace(PORT_NUMBER, 'port number')
+    .replace(/(?<![\p{L}\d'’-])w(?![\p{L}\d'’-])/giu, 'west')
+    .replace(/(?<![\p{L}\d'’-])e(?![\p{L}\d'’-])/giu, 'east')
+    .replace(/\b\d+(?:[.,]\d+)? ?(?:a|amps?|ampere)\b/giu, 'amps supply');
 
 /** How much a word counts by where it stands. */
 const [IN_TITLE, IN_STEPS, BESIDE] = [1, 1, 0.6];
 /** What one does to anything says little of which; how long it has held, nothing. */
 const DOING_WEIGHT = 0.4;
 const DOINGS = new Set(
-  'swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new anoth other old fresh good put start found find right wrong check add look'.split(
+  'allow permit through borrow buy bought use used run ran try tried swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new anoth other old fresh good put start found find right wrong check add look'.split(
     ' ',
   ),
 );
