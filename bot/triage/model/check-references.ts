@@ -114,6 +114,7 @@ export const checkReferences = (
   for (const { id, paths } of entries.families)
     for (const [i, path] of paths.entries()) pathExists(known, 'families', id, ['paths', i], path);
   for (const entry of entries.wordedAnswers) if (!removed.has(entry.id)) checkWorded(known, entry);
+  for (const { id } of entries.deeds) faultExists(known, 'deeds', id, ['id'], id);
   for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
   for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
   for (const { kind, id, path, message } of checkVocabulary(entries, (word) => from('words', word) === 'club'))
