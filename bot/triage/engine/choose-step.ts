@@ -27,7 +27,7 @@ import {
   plainlyKnown,
   quickRemedyFirst,
 } from './rules-of-order.js';
-import { isPressing, safetyRemedy } from './safety.js';
+import { isPressing, mayWait, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { settledChecks } from './settled.js';
@@ -248,8 +248,7 @@ export const rankSteps = (
     const numbers = situation.checks[check];
     return numbers !== undefined && isPressing(situation, evidence, numbers);
   });
-  if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
-  return plainlyKnown(situation, evidence, belief)
+  const usual = plainlyKnown(situation, evidence, belief)
     ? first(ranked, ({ kind }) => kind === 'handOn')
     : lookAgainFirst(
         situation,
@@ -257,6 +256,10 @@ export const rankSteps = (
         belief,
         freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
       );
+  const look = situation.checks[safety?.check ?? -1]?.entry;
+  return safety === undefined || mayWait(situation, evidence, belief, { look, best: usual[0] })
+    ? usual
+    : first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
 };
 
 /** The next step alone. */

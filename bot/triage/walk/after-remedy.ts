@@ -1,7 +1,7 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
 import { showsSecondCause, type Evidence } from '../engine/evidence.js';
-import { attempts } from '../engine/rules-of-order.js';
+import { attempts, wasDone } from '../engine/rules-of-order.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
@@ -54,6 +54,20 @@ export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Faul
   if (fault?.remedy.otherwise === undefined) return null;
   const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
   return times > 1 ? null : fault;
+};
+
+/** A remedy that was done and changed nothing may only be half of the cure: the other half, where it was not tried yet. */
+export const otherHalf = (
+  situation: Situation,
+  evidence: Evidence,
+  events: readonly WalkEvent[],
+): FaultEntry | null => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'same') return null;
+  const done = situation.faults[situation.faultIndex.get(last.fault) ?? -1];
+  const next = situation.faultIndex.get(done?.remedy.followedBy ?? '');
+  if (next === undefined || attempts(evidence, next) > 0 || wasDone(situation, evidence, next)) return null;
+  return situation.faults[next] ?? null;
 };
 
 /** Not the complaint itself once more. */

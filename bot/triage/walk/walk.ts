@@ -11,7 +11,7 @@ import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherHalf, otherWay, verifyingCheck } from './after-remedy.js';
 import { supposedCheck } from './suppose.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
@@ -112,6 +112,8 @@ const nextStep = (
     return { step: { kind: 'try', id: kept.id, fault: kept, otherwise: false, lasting: true }, ranked: [] };
   const another = otherWay(model, state.events);
   if (another !== null) return { step: { kind: 'try', id: another.id, fault: another, otherwise: true }, ranked: [] };
+  const half = otherHalf(situation, evidence, state.events);
+  if (half !== null) return { step: { kind: 'try', id: half.id, fault: half, otherwise: false }, ranked: [] };
   const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
