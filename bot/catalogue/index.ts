@@ -3,7 +3,7 @@ export { NO_CATALOGUE_DATA, TARGET_KINDS } from './target.js';
 export type { DoubleStar, Target, TargetKind, VariableStar } from './target.js';
 export { NO_KIND, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
-export { brightNamedStars, type BrightNamedStar } from './bright-stars.js';
+export { brightNamedStars, starsForTheEye, type BrightNamedStar } from './bright-stars.js';
 export { beginsConstellation, constellationName, isGenitive } from './constellations.js';
 export { constellationMeant } from './designation.js';
 export { nameWords, popularNames } from './name-words.js';

@@ -1,14 +1,19 @@
 /** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
+import { MS_PER_DAY } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { NOWHERE, reply, type Fact, type Level, type Outcome } from '../reply/reply.js';
 import { degrees, direction, hoursMinutes, isoUtc, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
-import { placeOf } from '../sky/place.js';
-import { formatLocalDateTime } from '../times/index.js';
+import { horizontalOf, placeOf } from '../sky/place.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../sky/rise-set.js';
+import { SUN } from '../sky/twilight.js';
+import type { SkyBody } from '../sky/types.js';
+import { formatLocalDateTime, formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
+import { settingOf } from './asking/sets-soon.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 
 /** "2.4 h west of the meridian". */
@@ -24,6 +29,34 @@ const airFact = (mass: number | null): readonly Fact[] => {
   if (mass === null) return [];
   const value = mass < 1.05 ? 'as little as there is' : `${mass.toFixed(1)} times what is overhead`;
   return [{ label: 'Air in the way', value }];
+};
+
+const isSun = (body: SkyBody): boolean => body.kind === 'solarSystem' && body.body === 'Sun';
+
+interface Turn {
+  /** Stands behind how high it is. */
+  readonly words: string;
+  readonly facts: readonly Fact[];
+  readonly isSoonGone: boolean;
+}
+
+const NO_TURN: Turn = { words: '', facts: [], isSoonGone: false };
+
+/** When what is up sets, and what is down rises: who sends a tube there wants to know. */
+const turnOf = (isUp: boolean, body: SkyBody, then: Parameters<typeof settingOf>[1]): Turn => {
+  const { observer, zone, utcMs } = then;
+  if (!isUp) {
+    const { riseUtcMs } = riseTransitSet(body, observer, utcMs, utcMs + MS_PER_DAY);
+    if (riseUtcMs === null) return NO_TURN;
+    const isByDay = !isSun(body) && horizontalOf(SUN, observer, riseUtcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
+    const byDay = isByDay ? ', by day: ask sun with its name before you point there then' : '';
+    return { ...NO_TURN, words: ` It rises at ${formatLocalTime(riseUtcMs, zone)}${byDay}.` };
+  }
+  const setting = settingOf(body, then);
+  if (setting === null) return NO_TURN;
+  return setting.isSoon
+    ? { words: ` It sets at ${setting.words}.`, facts: [], isSoonGone: true }
+    : { ...NO_TURN, facts: [{ label: 'Sets', value: setting.words }] };
 };
 
 const heightWords = (heightDeg: number): string => degrees(heightDeg, heightDeg < 10 ? 1 : 0);
@@ -65,13 +98,15 @@ export const altitude = defineCommand({
     const upWords = isBehind
       ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
       : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
-    const summary = isUp ? upWords : `Down: ${height} below the horizon at ${when}.`;
-    const level: Level = isUp && !isBehind && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG ? 'good' : 'info';
+    const turn = turnOf(isUp, target.body, { observer, zone, utcMs: time.utcMs });
+    const stands = isUp ? upWords : `Down: ${height} below the horizon at ${when}.`;
+    const isWellUp = isUp && !isBehind && !turn.isSoonGone && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG;
+    const level: Level = isWellUp ? 'good' : 'info';
     return reply({
       title: nameWithAlias(target),
       level,
-      summary,
-      facts: [{ label: 'Highest', value: hourAngleWords(place.hourAngleHours) }, ...airFact(mass)],
+      summary: `${stands}${turn.words}`,
+      facts: [{ label: 'Highest', value: hourAngleWords(place.hourAngleHours) }, ...turn.facts, ...airFact(mass)],
       notes: [...time.notes, ...asked.notes],
       // The air lifts what stands at the horizon by over half a degree.
       pointsAt:

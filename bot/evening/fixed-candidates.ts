@@ -10,6 +10,7 @@ import { kindsOf } from './kinds.js';
 import { LEAST_USEFUL_ALTITUDE_DEG, type Candidate, type PickQuestion } from './pick.js';
 import { skyMagAt, type SkySample } from './sky-samples.js';
 import { isEyes, isHandHeld } from './equipment.js';
+import { isOfVariables, isVariable, safeMagnitude, variableWorth } from './variable-candidates.js';
 import { lookOf, marginOfLook, type Look, type Seen } from './visibility.js';
 import { finestOf, heightWorth, seenWorth, showpieceWorth, type Worth } from './worth.js';
 
@@ -67,7 +68,9 @@ const isStarToShow = (kind: TargetKind, magnitude: number, isWellKnown: boolean)
 type Fitting = Pick<PickQuestion, 'kind' | 'also' | 'brighter' | 'equipment'>;
 
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
-const isFitting = ({ sweep }: Catalogue, question: Fitting): ((index: number) => boolean) => {
+const isFitting = (catalogue: Catalogue, question: Fitting): ((index: number) => boolean) => {
+  if (isOfVariables(question)) return isVariable(catalogue, question.brighter);
+  const { sweep } = catalogue;
   const wanted = new Set(kindsOf(question).map((kind) => TARGET_KINDS.indexOf(kind)));
   return (index) => {
     const kindIndex = sweep.kindIndex[index] as number;
@@ -99,19 +102,22 @@ const fitOf = (catalogue: Catalogue, question: Fitting): Fit => {
   const { sweep } = catalogue;
   const finest = finestIn(catalogue);
   const fits = isFitting(catalogue, question);
+  const isOfChange = isOfVariables(question);
   const indices: number[] = [];
   const showpieces: number[] = [];
   for (let index = 0; index < sweep.length; index++) {
     if (!fits(index)) continue;
-    const showpiece = showpieceWorth(
-      {
-        ...seenAt(sweep, index),
-        finest: finest[index] as number,
-        wellKnown: sweep.wellKnown[index] === 1,
-        separationArcsec: sweep.separationArcsec[index] as number,
-      },
-      question.equipment,
-    );
+    const showpiece = isOfChange
+      ? variableWorth(catalogue.targetAt(index), sweep.wellKnown[index] === 1)
+      : showpieceWorth(
+          {
+            ...seenAt(sweep, index),
+            finest: finest[index] as number,
+            wellKnown: sweep.wellKnown[index] === 1,
+            separationArcsec: sweep.separationArcsec[index] as number,
+          },
+          question.equipment,
+        );
     if (showpiece < 0) continue;
     indices.push(index);
     showpieces.push(showpiece);
@@ -146,6 +152,13 @@ const isWithin = (catalogue: Catalogue, index: number, { constellations, limits 
   );
 };
 
+const seenThen = (catalogue: Catalogue, index: number, question: PickQuestion): Seen => {
+  const seen = seenAt(catalogue.sweep, index);
+  if (!isOfVariables(question)) return seen;
+  const magnitude = safeMagnitude(catalogue.targetAt(index), question.window.startUtcMs);
+  return magnitude === null ? seen : { ...seen, magnitude };
+};
+
 const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFrame): readonly Short[] => {
   const { sweep } = catalogue;
   const minimumAltitudeDeg = question.minimumAltitudeDeg ?? LEAST_USEFUL_ALTITUDE_DEG;
@@ -162,7 +175,7 @@ const shortlist = (catalogue: Catalogue, question: PickQuestion, frame: NightFra
     const direction = frame.directionOf(unit);
     const { altitudeDeg } = frame.highestIn(direction, question.window);
     if (altitudeDeg < minimumAltitudeDeg) continue;
-    const look = lookOf(seenAt(sweep, index));
+    const look = lookOf(seenThen(catalogue, index, question));
     const margin = marginOfLook(look, question.zenithMagPerArcsec2, altitudeDeg, question.equipment);
     if (margin < least) continue;
     const showpiece = showpieces[i] as number;

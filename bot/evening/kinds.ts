@@ -23,6 +23,7 @@ const KINDS = {
   planet: ['planet'],
   'double-star': ['double-star'],
   star: ['star', 'double-star'],
+  'variable-star': ['star', 'double-star'],
 } as const satisfies Readonly<Record<string, readonly TargetKind[]>>;
 export type PickKind = keyof typeof KINDS;
 const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = KINDS;
@@ -47,6 +48,7 @@ export const PICK_KIND_NAMES = {
   double: 'double-star',
   binary: 'double-star',
   'binary-star': 'double-star',
+  variable: 'variable-star',
 } as const satisfies Readonly<Record<string, PickKind>>;
 
 /** At most so many of a kind when any kind is asked for, so that the list is an evening and not a collection. */

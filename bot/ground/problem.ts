@@ -14,6 +14,8 @@ export interface Choice {
   readonly invitation?: string;
   /** Where several choices stand together, the one most people want. */
   readonly preferred?: boolean;
+  /** A way out, beside the answers: where choices are written as text, such as follow one another share a line. */
+  readonly beside?: boolean;
 }
 
 /** Who may read an answer. `asker`: shown to the one who asked alone (a member's own site, personal data). */

@@ -35,6 +35,7 @@ export {
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
 export { readsOut } from './answers/reads-out.js';
+export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
@@ -51,6 +52,8 @@ export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
+export { eitherAsked } from './outcome/question-beside.js';
+export { saysSomethingElse } from './outcome/something-else.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { deniesPremise } from './outcome/denies-premise.js';

@@ -77,6 +77,11 @@ export const wordSchema = z.strictObject({
   words: z.array(line(60)).min(1),
   /** Misspellings and phone typing too far off to be mended by themselves. */
   typed: z.array(line(60)).optional(),
+  /** Words of other things, parted by blanks, that are as they should be: none is mended to a word that it comes near. */
+  correct: z
+    .string()
+    .regex(/^[a-z\s]+$/u)
+    .optional(),
 });
 
 /** sayings/*.yaml: how members put a thing in words. */

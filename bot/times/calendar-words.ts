@@ -2,6 +2,7 @@
 import { isProblem } from '../ground/problem.js';
 import { nextMoonPhase } from '../sky/moon-phase.js';
 import { MS_PER_DAY } from '../ground/durations.js';
+import { namedDay } from './named-days.js';
 import { clocksAsUtcMs } from './local-to-utc.js';
 import type { LocalDate } from './time-resolution.js';
 import type { TimeFault } from './wording.js';
@@ -196,6 +197,7 @@ export const readDay = (text: string, zone: string, nowUtcMs: number): DayText |
   const { today, tonight } = todayAndTonight(zone, nowUtcMs);
   return (
     fixedDay(words, today, tonight) ??
+    namedDay(words, today) ??
     daysAhead(words, today) ??
     comingWeekday(words, today) ??
     dateWritten(words, today)

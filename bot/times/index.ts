@@ -18,3 +18,4 @@ export { localToUtc, offsetMinutes } from './local-to-utc.js';
 export { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 export { isOfThatDate, namesHour, namesNight } from './day-words.js';
 export { bedtimeOf, nightAround, nightOn, nightsFrom, tonightAt, type NamedNight } from './nights.js';
+export { parsePeriod, type Period } from './periods.js';

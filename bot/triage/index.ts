@@ -1,7 +1,7 @@
 /** The door to connection triage: load the model, walk it, explain it. Pure but for the loader. */
 export type { TriageModel } from './model/model.js';
 export { loadTriage } from './model/load-triage.js';
-export { guardsGear } from './model/guards-gear.js';
+export { wantsPlainWords } from './model/guards-gear.js';
 export { countEntries } from './model/read-entries.js';
 export { KnowledgeError, problemLine } from './model/knowledge-problem.js';
 export {

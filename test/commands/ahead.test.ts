@@ -26,6 +26,30 @@ describe('moon', () => {
   });
 });
 
+describe('a month or a year ahead', () => {
+  it.each([
+    // New Moon 16 December 2028 (NASA's table of phases, from memory): the Geminids have a dark sky, the Perseids a Moon near its last quarter.
+    ['best shower of 2028', /^The Geminids are the best of 2028: night of Wed 13 Dec/u],
+    ['meteor shower i can watch in december', /^The Geminids are the best of December 2026: night of Sun 13 Dec/u],
+    ['any meteors in january?', /^The Quadrantids are the best of January 2027/u],
+    // Espenak and Meeus, Five Millennium Canon of Solar Eclipses: 2 August 2027.
+    ['solar eclipses in 2027', /^Next: Partial eclipse of the Sun, Mon 2 Aug/u],
+    // Total eclipse of the Moon of 31 December 2028, greatest 16:52 UT (Espenak and Meeus, lunar canon).
+    ['total lunar eclipse in 2028', /^Next total one: Total eclipse of the Moon, Sun 31 Dec/u],
+    // Opposition of 25 March 2029 (Meeus, Astronomical Tables; from memory).
+    ['mars opposition 2029', /^Next: Mars, opposition Sun 25 Mar/u],
+  ])('%s', async (line, summary) => {
+    expect((await answer(deps, `${line} site:52.71,0.12`, NOW)).summary).toMatch(summary);
+  });
+
+  it('names the year, and lists the best of it in the order they come', async () => {
+    const { title, facts } = await answer(deps, 'ahead showers in:2028 best:yes site:52.71,0.12', NOW);
+    expect(title).toBe('What is coming in 2028: showers');
+    expect(facts.map(({ label }) => label)).toContain('Geminids');
+    expect(facts.map(({ label }) => label)).toContain('Quadrantids');
+  });
+});
+
 describe('ahead', () => {
   it('warns of the filter where an eclipse of the Sun is seen, and only there', async () => {
     const eclipses = await answer(deps, 'ahead eclipses site:52.71,0.12', NOW);

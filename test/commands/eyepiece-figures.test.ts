@@ -20,7 +20,16 @@ describe('what follows from the numbers on telescope and eyepiece (power = focal
     ['will m 13 fit in a 25mm eyepiece on 1200mm', /^Yes: (?:M 13|NGC 6205)/u],
     // 2 + 5 log10(254) = 14.02.
     ['how faint can my 10 inch dob go', /^About magnitude 14 in 254 mm/u],
+    ['what mag stars can my 8 inch show', /^About magnitude 13\.5 in 203 mm/u],
     ['how long can i expose before trailing, 50mm', /about 10 s on a full-frame/u],
+    // A Barlow multiplies the focal length by its figure, twice where none is told; a reducer likewise.
+    ['what does a 2x barlow do to my 25mm in a 1200mm scope', /^Power 96×.*times 2 for the Barlow/u],
+    ['barlow 3x with 10mm on my 750mm newt whats magnification', /^Power 225×/u],
+    ['0.63 reducer on 2032mm with 25mm eyepiece what power', /^Power 51×/u],
+    // Dawes, 1867: 4.56″ over the aperture in inches; the Moon's mean distance of 384,400 km makes 1.86 km of 1″.
+    ['how many arcsec can 80mm resolve', /limit for 80 mm is 1\.45″/u],
+    ['whats the smallest crater in 8 inch', /^About 2\.1 km across.*0\.57″.*1\.1 km on the Moon/u],
+    ['smallest crater i can see', /^Near the terminator.*2\.2 km across in 200 mm/u],
   ])('%s', (plain, expected) => {
     expect(answer(plain)).toMatch(expected);
   });
@@ -30,6 +39,8 @@ describe('what follows from the numbers on telescope and eyepiece (power = focal
     'what can i see in 10x50 binoculars',
     'how high is m 13 at 23:00',
     'my mount drops after 25 minutes at 9600',
+    'can my 6 inch resolve epsilon lyrae',
+    'is 200mm enough to resolve m13',
     'can i split porrima with an 80mm refractor',
     'how long is jupiter up with a 25mm eyepiece',
   ])('is silent for: %s', (plain) => {

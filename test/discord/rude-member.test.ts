@@ -136,7 +136,8 @@ describe('one member floods', () => {
     expect(bot.health().ok).toBe(true);
     const seconds = await kindSeconds(started);
     console.log(`${kind}: the other was answered in ${Math.round(seconds * 1000)} ms by the bot's clock`);
-    expect(seconds).toBeLessThan(1);
+    // Discord's own limit for a first answer (its documentation, "Interaction Callback"), whatever else the machine has to do.
+    expect(seconds).toBeLessThan(3);
     await flooding;
     expect(bot.health().ok).toBe(true);
     expect(ran).toBeLessThanOrEqual(BURST);

@@ -35,6 +35,18 @@ describe('the headline', () => {
   });
 });
 
+describe('how to find what is faint and moves', () => {
+  // astropy 8.0.2 (built-in ephemeris), 27 November 2026, 23:38 UTC: Uranus 4.97° from Atlas at 132°, in Taurus; Neptune 8.63° from ι Cet at 339°, in Pisces.
+  it.each([
+    ['up Uranus', 'in Taurus, 5.0° south-east of Atlas, mag 3.6'],
+    ['up Neptune', 'in Pisces, 8.6° north-north-west of ι Cet, mag 3.6'],
+    ['up Saturn', ''],
+    ['up M 33', ''],
+  ])('%s', async (line, expected) =>
+    expect(fact(await answer(deps, line, Date.UTC(2026, 10, 27, 20)), 'Find it')).toBe(expected),
+  );
+});
+
 describe('how it shows', () => {
   it('never calls a companion in the glare plain', async () => {
     const reply = await answer(deps, 'up sirius b', NOW);

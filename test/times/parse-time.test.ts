@@ -22,6 +22,27 @@ const date = (text: string, now = EVENING): string => {
   return !isProblem(result) ? formatDate(result.date) : result.message;
 };
 
+describe('a day with a name of its own', () => {
+  // Easter by python-dateutil 2.9 (dateutil.easter); the others are the calendar's.
+  it.each([
+    ['christmas', 'Fri 25 Dec 2026'],
+    ['xmas eve', 'Thu 24 Dec 2026'],
+    ['boxing day', 'Sat 26 Dec 2026'],
+    ["new year's eve", 'Thu 31 Dec 2026'],
+    ['new year', 'Thu 31 Dec 2026'],
+    ['new years day', 'Fri 1 Jan 2027'],
+    ['christmas 2028', 'Mon 25 Dec 2028'],
+    ['easter', 'Sun 28 Mar 2027'],
+    ['easter 2028', 'Sun 16 Apr 2028'],
+    ['easter monday 2038', 'Mon 26 Apr 2038'],
+    ['good friday 2030', 'Fri 19 Apr 2030'],
+    ['halloween', 'Sun 31 Oct 2027'],
+  ])('%s', (text, expected) => expect(date(text)).toBe(expected));
+
+  it('begins the new year at the midnight after its eve', () =>
+    expect(time('new year midnight')).toBe('Fri 1 Jan 2027, 00:00'));
+});
+
 describe('a time in plain words', () => {
   it.each([
     ['now', 'Wed 25 Nov, 20:00'],

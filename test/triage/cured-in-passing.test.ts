@@ -17,7 +17,6 @@ const atRemedy = async (name: string): Promise<Reply> => {
 
 describe('at a remedy', () => {
   it.each([
-    ['Cua', 'i put eight in the box and off she goes dear'],
     ['Cub', 'eight in, chart and scope walk together, the kids are at the eyepiece'],
     ['Cuc', 'ah, my lad was still logged on with his'],
   ])('what is like a cure is asked outright, and a yes ends it: %s “%s”', async (name, text) => {
@@ -28,7 +27,7 @@ describe('at a remedy', () => {
 
   it('a no goes on', async () => {
     await atRemedy('Cud');
-    expect((await say('Cud', 'i put eight in the box and off she goes dear')).summary).toBe('Is it fixed?');
+    expect((await say('Cud', 'ah, my lad was still logged on with his')).summary).toBe('Is it fixed?');
     expect(stepOf(await say('Cud', 'no'))).toMatchObject(REMEDY);
   });
 

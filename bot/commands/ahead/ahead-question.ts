@@ -39,6 +39,8 @@ export interface Question {
   readonly observer: Observer;
   readonly zone: string;
   readonly span: TimeSpan;
+  /** How the span is called where it is a month or a year; null or left out: it is so many weeks. */
+  readonly spanSaid?: string | null;
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;

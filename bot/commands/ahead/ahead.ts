@@ -6,14 +6,12 @@ import { isProblem } from '../../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
-import { nextMoonPhase } from '../../sky/moon-phase.js';
-import type { TimeSpan } from '../../sky/night.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
-import { localDateAt, offsetMinutes, zoneName, type NamedNight } from '../../times/index.js';
+import { localDateAt, offsetMinutes, zoneName, type NamedNight, type Period } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
-import { choice, defineCommand, flag, integer, optional, text } from '../core/command.js';
+import { choice, defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
 import {
   isAbout,
   KIND_NAMES,
@@ -25,49 +23,17 @@ import {
 } from './ahead-question.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
+import { phases } from './phase-section.js';
 import { planets } from './planet-section.js';
-import { darkFact, darkSummary, meetingFact, phaseFact } from './ahead-words.js';
+import { afterPeriod, periodOf, spanOf, withinWords } from './ahead-span.js';
+import { darkFact, darkSummary, meetingFact } from './ahead-words.js';
 import { besideMoon } from './near-moon-words.js';
 import { showers } from './shower-section.js';
 
-const WEEK_MS = 7 * MS_PER_DAY;
-const USUAL_WEEKS = 6;
-/** A kind asked for alone is looked for further. */
-const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
-  all: USUAL_WEEKS,
-  phases: 6,
-  saturdays: 13,
-  eclipses: 156,
-  showers: 52,
-  planets: 52,
-  meetings: 8,
-};
 const MOST_MEETINGS = 3;
 const MOST_SATURDAYS = 3;
-const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
 
 const NOTHING: Section = { facts: [], data: [] };
-
-const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name: string; readonly utcMs: UtcMs }[] => {
-  const found = PHASES.flatMap((name, quarter) => {
-    const times: { name: string; utcMs: UtcMs }[] = [];
-    let utcMs = nextMoonPhase(quarter * 90, startUtcMs);
-    while (utcMs < endUtcMs) {
-      times.push({ name, utcMs });
-      utcMs = nextMoonPhase(quarter * 90, utcMs + MS_PER_DAY);
-    }
-    return times;
-  });
-  return found.sort((a, b) => a.utcMs - b.utcMs).slice(0, MOST_OF_ONE_KIND);
-};
-
-const phases = ({ zone, span }: Question): Section => {
-  const found = phasesIn(span);
-  return {
-    facts: [phaseFact(found, zone, span.startUtcMs)],
-    data: found.map(({ name, utcMs }) => ({ what: 'phase', name, utc: isoUtc(utcMs) })),
-  };
-};
 
 const saturdays = ({ observer, zone, span, kind }: Question): Section => {
   const nights = darkNights(observer, {
@@ -124,8 +90,6 @@ const meetings = (question: Question, nowUtcMs: UtcMs): Section => {
   };
 };
 
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
-
 /** What comes first of all that has a moment of its own; of phases or dark Saturdays alone, their line. */
 const soonest = (sections: readonly Section[], later = 0): Fact | undefined => {
   const timed = sections.flatMap(({ facts, times = [] }) =>
@@ -135,10 +99,10 @@ const soonest = (sections: readonly Section[], later = 0): Fact | undefined => {
 };
 
 const nothingWords = ({ kind, about }: Question, within: string): string => {
-  if (kind === 'eclipses') return `No ${about === null ? '' : 'such '}eclipse is seen from here within ${within}.`;
+  if (kind === 'eclipses') return `No ${about === null ? '' : 'such '}eclipse is seen from here ${within}.`;
   return about === null
-    ? `Nothing of that kind within ${within}.`
-    : `Nothing about that within ${within}. about: takes a shower, a planet, the Sun or the Moon.`;
+    ? `Nothing of that kind ${within}.`
+    : `Nothing about that ${within}. about: takes a shower, a planet, the Sun or the Moon.`;
 };
 
 const nextWords = (next: Fact | undefined): string | null =>
@@ -154,22 +118,18 @@ const laterWords = (
   const noticed = seen.filter(isNoticed).slice(later, later + 1);
   const then = question.kind === 'eclipses' ? eclipses(noticed, question).facts[0] : soonest(sections, later);
   return then === undefined
-    ? `No more of them within ${within}.`
+    ? `No more of them ${within}.`
     : `After ${later === 1 ? 'the next' : `${later} others`}: ${then.label}, ${then.value.split(/[;:] /u)[0]}.`;
 };
 
 /** The first thing that comes, in a line; the others stand below. */
 const summaryOf = (
   question: Question,
-  { weeks, later = 0 }: { readonly weeks: number; readonly later: number | undefined },
+  { within, later = 0 }: { readonly within: string; readonly later: number | undefined },
   sections: readonly Section[],
   seen: readonly Eclipse[],
-): string => {
-  const within = weeks > 60 ? `${Math.round(weeks / 52)} years` : counted(weeks, 'week', 'weeks');
-  return later > 0
-    ? laterWords(question, { later, within }, sections, seen)
-    : firstWords(question, within, sections, seen);
-};
+): string =>
+  later > 0 ? laterWords(question, { later, within }, sections, seen) : firstWords(question, within, sections, seen);
 
 const firstWords = (
   question: Question,
@@ -208,6 +168,32 @@ const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Question, 'nig
   return { night, nightSaid: isTonight ? null : (night?.said ?? null) };
 };
 
+interface LookedFor {
+  readonly sections: readonly Section[];
+  readonly seen: readonly Eclipse[];
+}
+
+/** Of each kind that is wanted what comes in its span. */
+const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): LookedFor => {
+  const { kind, about } = of('all');
+  const wants = (one: Kind): boolean => kind === 'all' || kind === one;
+  // The Moon's phases and the dark are about no shower and no planet.
+  const isOfMoon = about === null || isAbout(of('phases'), 'Moon');
+  const seen = wants('eclipses') ? eclipsesSeen(of('eclipses')) : [];
+  return {
+    seen,
+    sections: [
+      wants('phases') && isOfMoon ? phases(of('phases')) : NOTHING,
+      wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
+      eclipses(seen, of('eclipses')),
+      wants('showers') ? showers(of('showers')) : NOTHING,
+      wants('planets') ? planets(of('planets')) : NOTHING,
+      wants('meetings') ? meetings(of('meetings'), nowUtcMs) : NOTHING,
+      besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
+    ],
+  };
+};
+
 export const ahead = defineCommand({
   name: 'ahead',
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
@@ -220,6 +206,7 @@ export const ahead = defineCommand({
         maxLength: 60,
       }),
     ),
+    in: optional(text('Within a month or a year: december, august 2027, 2028, next year', { maxLength: 20 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     best: optional(flag('Of meteor showers: say first which is the best')),
     total: optional(flag('Of eclipses: say the next total one first')),
@@ -232,6 +219,7 @@ export const ahead = defineCommand({
     'ahead eclipses site:"Alice Springs"',
     'ahead showers weeks:20',
     'ahead showers on:tonight',
+    'ahead showers in:2028 best:yes',
     'ahead meetings on:tonight',
   ],
   run: async (deps, request): Promise<Outcome> => {
@@ -242,39 +230,38 @@ export const ahead = defineCommand({
     const { kind, about } = wantedOf(options);
     const night = options.on === undefined ? null : nightFor(options.on, where.site, nowUtcMs);
     if (isProblem(night)) return night;
-    // What is asked for by its kind or its name is looked for as far ahead as it may be.
-    const weeksOf = (one: Kind): number =>
-      options.weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
-    const of = (one: Kind): Question => ({
-      observer,
-      zone,
-      kind,
-      about,
-      wantsBest: options.best === true,
-      wantsTotal: options.total === true,
-      ...ofNight(night, nowUtcMs),
-      span: {
-        startUtcMs: Math.min(nowUtcMs, (night?.startUtcMs ?? Infinity) - MS_PER_DAY),
-        endUtcMs: nowUtcMs + weeksOf(one) * WEEK_MS,
-      },
-    });
-    const wants = (one: Kind): boolean => kind === 'all' || kind === one;
-    // The Moon's phases and the dark are about no shower and no planet.
-    const isOfMoon = about === null || isAbout(of('phases'), 'Moon');
-    const seen = wants('eclipses') ? eclipsesSeen(of('eclipses')) : [];
-    const sections = [
-      wants('phases') && isOfMoon ? phases(of('phases')) : NOTHING,
-      wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
-      eclipses(seen, of('eclipses')),
-      wants('showers') ? showers(of('showers')) : NOTHING,
-      wants('planets') ? planets(of('planets')) : NOTHING,
-      wants('meetings') ? meetings(of('meetings'), nowUtcMs) : NOTHING,
-      besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
-    ];
+    const period = periodOf(options.in, zone, nowUtcMs);
+    if (isProblem(period)) return period;
+    const told = { kind, about, weeks: options.weeks, period, night };
+    const ofPeriod =
+      (within: Period | null) =>
+      (one: Kind): Question => ({
+        observer,
+        zone,
+        kind,
+        about,
+        wantsBest: options.best === true,
+        wantsTotal: options.total === true,
+        ...ofNight(night, nowUtcMs),
+        span: spanOf({ ...told, period: within }, one, nowUtcMs),
+        spanSaid: period?.said ?? null,
+      });
+    const of = ofPeriod(period);
+    const found = lookedFor(deps, of, nowUtcMs);
+    const isBare = period !== null && kind !== 'all' && found.sections.every((section) => section.facts.length === 0);
+    const later = isBare ? lookedFor(deps, ofPeriod(afterPeriod(period, kind)), nowUtcMs) : null;
+    const { sections } = later ?? found;
+    const summary = summaryOf(
+      of(kind),
+      { within: withinWords(told), later: options.later },
+      found.sections,
+      found.seen,
+    );
+    const next = later === null ? null : nextWords(soonest(later.sections));
     const facts = sections.flatMap((section) => section.facts);
     return reply({
-      title: kind === 'all' ? 'What is coming' : `What is coming: ${kind}`,
-      summary: summaryOf(of(kind), { weeks: weeksOf(kind), later: options.later }, sections, seen),
+      title: `What is coming${period === null ? '' : ` in ${period.said}`}${kind === 'all' ? '' : `: ${kind}`}`,
+      summary: next === null ? summary : `${summary} ${next}`,
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),
       notes: [

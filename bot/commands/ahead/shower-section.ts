@@ -69,13 +69,20 @@ const LOST_TO_FULL_MOON = 0.75;
 const worth = ({ hourlyRate, moonAltitudeDeg, moonLitFraction }: ShowerHere): number =>
   moonAltitudeDeg > 0 ? hourlyRate * (1 - LOST_TO_FULL_MOON * moonLitFraction) : hourlyRate;
 
+/** The next of them, or the best where those are asked for, in the order they come in. */
+const mostOf = (great: readonly ShowerHere[], isBest: boolean): readonly ShowerHere[] => {
+  if (!isBest) return great.slice(0, MOST_SHOWERS);
+  const best = [...great].sort((a, b) => worth(b) - worth(a)).slice(0, MOST_SHOWERS);
+  return great.filter((here) => best.includes(here));
+};
+
 /** "Geminids: night of Mon 14 Dec, …; Leonids night of …". The next of each counts. */
-const bestWords = ({ zone, span, about }: Question, all: readonly ShowerHere[]): string | null => {
+const bestWords = ({ zone, span, spanSaid = null, about }: Question, all: readonly ShowerHere[]): string | null => {
   const [best, second] = [...all].sort((a, b) => worth(b) - worth(a));
   if (best === undefined) return null;
   const told = (here: ShowerHere): string => showerFact(here, zone, span.startUtcMs).value;
   const after = about === null || second === undefined ? '' : ` The ${second.shower.name}: ${told(second)}.`;
-  return `The ${best.shower.name} are ${about === null ? 'the best of the next twelve months' : 'better'}: ${told(best)}.${after}`;
+  return `The ${best.shower.name} are ${about === null ? `the best of ${spanSaid ?? 'the next twelve months'}` : 'better'}: ${told(best)}.${after}`;
 };
 
 /** One that was asked about: its night, its rate and its Moon. */
@@ -96,7 +103,7 @@ export const showers = (question: Question): Section => {
   const all = showersHere(observer, span).filter(({ shower }) => isAboutShower(question, shower));
   const isOne = question.about !== null;
   const great = all.filter(({ shower }) => isOne || shower.zenithalHourlyRate >= LEAST_RATE);
-  const found = isOne || kind === 'all' ? great : great.slice(0, MOST_SHOWERS);
+  const found = isOne || kind === 'all' ? great : mostOf(great, question.wantsBest === true);
   const others = all.length - found.length;
   return {
     notes: [

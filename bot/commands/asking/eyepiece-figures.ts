@@ -10,13 +10,14 @@ import { runsOf, sentenceOf } from './sentence/words.js';
 const MM_PER_INCH = 25.4;
 const LEAST_TELESCOPE_FOCAL_MM = 200;
 const MOST_EYEPIECE_MM = 60;
+const MOST_APERTURE_MM = 450;
 /** Of a plain eyepiece; common practice, no source. */
 const PLAIN_FIELD_DEG = 50;
 /** The width of the eye's own dark pupil; common practice, no source. */
 const EYE_PUPIL_MM = 7;
 
 const ASKS =
-  /\b(?:what|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece)\b/u;
+  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh)\b/u;
 
 interface Numbers {
   readonly apertureMm: number | null;
@@ -35,10 +36,12 @@ const numbersIn = (plain: string): Numbers => {
   const lengthsMm = [...plain.matchAll(/(?<![\d./])(\d{1,4}(?:\.\d)?) ?mm\b/gu)].map(([, mm]) => Number(mm));
   const inches = numberIn(plain, /(?<![\d./])(\d{1,2}(?:\.\d)?)[ -]?(?:inch(?:es)?|in|"|″)(?![\w])/u);
   const ratio = numberIn(plain, /\bf\/? ?(\d{1,2}(?:\.\d)?)\b(?! ?mm)/u);
-  const asAperture = numberIn(
+  const before = numberIn(
     plain,
     /(?<![\d./])(\d{2,3}) ?mm (?:dob\w*|scope|telescope|refractor|reflector|newt\w*|mak\w*|aperture)\b/u,
   );
+  // "My 750mm newt": so long is a telescope more often than it is wide.
+  const asAperture = before !== null && before > MOST_APERTURE_MM ? null : before;
   const apertureMm = inches === null ? asAperture : inches * MM_PER_INCH;
   const told = lengthsMm.find((mm) => mm >= LEAST_TELESCOPE_FOCAL_MM && mm !== apertureMm) ?? null;
   return {
@@ -81,7 +84,8 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
       `An eyepiece of ${short(focalMm / power)} mm: ${rounded(focalMm)} over ${rounded(power)}. More than twice the aperture in millimetres shows nothing more.`,
     );
   }
-  const times = focalMm / eyepieceMm;
+  const lens = lensBetween(plain);
+  const times = (focalMm * lens.factor) / eyepieceMm;
   const fieldDeg = (apparentDeg ?? PLAIN_FIELD_DEG) / times;
   const target = /\b(?:fit|fits|whole|all of|too big|too large)\b/u.test(plain) ? sizedTarget(catalogue, plain) : null;
   const fits = target === null ? '' : fitWords(target, fieldDeg);
@@ -93,8 +97,23 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
   const field = `Field ${rounded(fieldDeg, 1)}°, ${apparentDeg === null ? `for a plain eyepiece of ${PLAIN_FIELD_DEG}° apparent field` : `its ${rounded(apparentDeg)}° over the power`}.`;
   return said(
     `${short(times)}×`,
-    `${fits}${fits === '' ? '' : ' '}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}. ${field}${pupil}`,
+    `${fits}${fits === '' ? '' : ' '}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}${lens.words}. ${field}${pupil}`,
   );
+};
+
+/** "2x barlow", "barlow 3x", "0.63 reducer": what a lens before the eyepiece makes of the focal length; a Barlow without a figure doubles it. */
+const lensBetween = (plain: string): { readonly factor: number; readonly words: string } => {
+  if (/\bbarlow\b/u.test(plain)) {
+    const told = /(?<![\d.])(\d(?:\.\d+)?) ?(?:x|×) ?barlow|\bbarlow\D{0,8}(?<![\d.])(\d(?:\.\d+)?) ?(?:x|×)/u.exec(
+      plain,
+    );
+    const factor = Number(told?.[1] ?? told?.[2] ?? 2);
+    return { factor, words: `, times ${rounded(factor, 1)} for the Barlow` };
+  }
+  const reduced = Number(/(?<!\d)0?(\.\d+) ?(?:x|×)? ?(?:focal )?reducer/u.exec(plain)?.[1] ?? 1);
+  return reduced === 1
+    ? { factor: 1, words: '' }
+    : { factor: reduced, words: `, times ${rounded(reduced, 2)} for the reducer` };
 };
 
 const fitWords = ({ name, sizeDeg }: { readonly name: string; readonly sizeDeg: number }, fieldDeg: number): string =>
@@ -103,7 +122,7 @@ const fitWords = ({ name, sizeDeg }: { readonly name: string; readonly sizeDeg: 
     : `No: ${name} is ${rounded(sizeDeg, 1)}° long, ${rounded(sizeDeg / fieldDeg, 1)} times the field.`;
 
 const FAINTEST =
-  /\bhow faint\b|\bfaintest (?:star|magnitude|thing|object)\b|\blimiting mag\w*|\bmagnitude limit\b|\bhow deep (?:can|does|will)\b/u;
+  /\b(?:what|which) (?:mags?|magnitudes?)(?: (?:of )?stars?)? (?:can|could|will|does|do|would|should)\b|\b(?:mag|magnitude) (?:stars? )?(?:limit|reach\w*)\b|\bhow faint\b|\bfaintest (?:star|magnitude|thing|object)\b|\blimiting mag\w*|\bmagnitude limit\b|\bhow deep (?:can|does|will)\b/u;
 
 /** "how faint can my 10 inch dob go". */
 const faintest = (plain: string): Outcome | null => {
@@ -113,6 +132,50 @@ const faintest = (plain: string): Outcome | null => {
   return said(
     'Faintest stars',
     `About magnitude ${rounded(2 + 5 * Math.log10(apertureMm), 1)} in ${rounded(apertureMm)} mm, under a dark sky and at high power: 2 and five times the logarithm of the aperture in millimetres. City light, moonlight and little height take one to three.`,
+  );
+};
+
+/** W. R. Dawes's limit, 116″ over the aperture in millimetres (4.56″ over inches, 1867), and Lord Rayleigh's, 138″ for 550 nm. */
+const DAWES_ARCSEC_MM = 116;
+const RAYLEIGH_ARCSEC_MM = 138;
+/** A second of arc at the Moon's mean distance, 384,400 km. */
+const KM_AN_ARCSEC = 384_400 / 206_265;
+/** A crater is seen as one, with its shadow, from about twice what the limit tells apart: common practice, no source. */
+const CRATER_LIMITS = 2;
+const CRATER = /\bcrater(?:s|let|lets)?\b/u;
+const SMALLEST = /\b(?:smallest|tiniest|tiny|how (?:small|tiny|big|fine)|min\w*|size|resol\w*)\b/u;
+/** "Can my 6 inch resolve M 13" is asked of M 13. */
+const RESOLVES =
+  /\b(?:dawes|rayleigh|resolving power|resolution)\b|\b(?:how many|smallest|closest) (?:arc ?sec\w*|seconds of arc|double)\b|\b(?:what|how (?:fine|small|close))\b.*\bresolve\W*$/u;
+const SAMPLES_MM = [100, 150, 200, 300];
+
+const craterKm = (apertureMm: number): number => (CRATER_LIMITS * DAWES_ARCSEC_MM * KM_AN_ARCSEC) / apertureMm;
+
+const cratersOfSamples = (): Outcome =>
+  said(
+    'Smallest craters',
+    `Near the terminator, at high power in steady air: ${SAMPLES_MM.map((mm) => `${rounded(craterKm(mm), 1)} km across in ${mm} mm`).join(', ')}. That is about twice Dawes' limit, 116″ over the aperture in millimetres.`,
+  );
+
+/** "smallest crater in 8 inch", "how many arcsec can 80mm resolve". */
+const finest = (plain: string): Outcome | null => {
+  const isOfCraters = CRATER.test(plain) && SMALLEST.test(plain);
+  if (!isOfCraters && !RESOLVES.test(plain)) return null;
+  const { apertureMm: told, focalMm } = numbersIn(plain);
+  const apertureMm =
+    told ?? (focalMm === null || focalMm < MOST_APERTURE_MM ? numberIn(plain, /(?<![\d./])(\d{2,3}) ?mm\b/u) : null);
+  if (apertureMm === null) return isOfCraters ? cratersOfSamples() : null;
+  const dawesArcsec = DAWES_ARCSEC_MM / apertureMm;
+  const limit = `Dawes' limit for ${rounded(apertureMm)} mm is ${rounded(dawesArcsec, 2)}″ (116 over the aperture in millimetres)`;
+  if (!isOfCraters)
+    return said(
+      'What it resolves',
+      `${limit}: two equal stars so close show as two in steady air. Rayleigh's, for a dark gap between them, is ${rounded(RAYLEIGH_ARCSEC_MM / apertureMm, 2)}″. Most nights the air blurs to 2″ or so.`,
+    );
+  const km = craterKm(apertureMm) / CRATER_LIMITS;
+  return said(
+    'Smallest craters',
+    `About ${rounded(craterKm(apertureMm), 1)} km across near the terminator, where shadows are long, at high power in steady air. ${limit}, ${rounded(km, 1)} km on the Moon; a crater is seen as one from about twice that.`,
   );
 };
 
@@ -132,6 +195,6 @@ const longestExposure = (plain: string): Outcome | null => {
 
 /** @param plain in lower case */
 export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | null =>
-  ASKS.test(plain) && /\d/u.test(plain)
-    ? (faintest(plain) ?? longestExposure(plain) ?? powerAndField(plain, catalogue))
+  ASKS.test(plain) && (/\d/u.test(plain) || CRATER.test(plain))
+    ? (faintest(plain) ?? finest(plain) ?? longestExposure(plain) ?? powerAndField(plain, catalogue))
     : null;

@@ -110,10 +110,10 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
   const first = talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame);
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
+  const figures = tellsOfLink(plain) ? null : (tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue));
+  if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
-  if (topic !== null) return { outcome: topic, isTopic: true };
-  const figures = tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue);
-  return figures === null ? null : { outcome: figures };
+  return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
 const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;

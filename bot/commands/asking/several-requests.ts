@@ -26,7 +26,7 @@ const SAYS_ENOUGH =
 const NOT_WANTED = /^(?:and |but )?(?:(?:i|we) )?(?:do not|don['’]?t|not|no|without|nothing|away from|far from)\b/iu;
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
 const ONE_QUESTION =
-  /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
+  /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|how (?:close|near|far)|together|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
 const ONE_COMMAND = /^(?:triage|astray|drift|help)\b/u;
 /** What is to be remembered at a reminder's hour may hold an "and" of its own. */
 const REMINDER_OF_WORDS = /\bremind(?:er)?\b.*\bto\b/iu;

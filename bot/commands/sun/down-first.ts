@@ -6,6 +6,7 @@ import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import { settingOf } from '../asking/sets-soon.js';
 
 export interface StandsThen {
   readonly name: string;
@@ -37,19 +38,25 @@ const risesWords = ({ body }: StandsThen, { observer, utcMs, zone }: Then): stri
 
 export interface DownFirst {
   readonly isTargetDown: boolean;
-  /** A sentence for each that is down; none where both are up. */
+  /** A sentence for each that is down or sets within the hour; none where both are well up. */
   readonly words: readonly string[];
   readonly level: Level;
 }
 
 export const NOTHING_DOWN: DownFirst = { isTargetDown: false, words: [], level: 'good' };
 
+/** "Saturn sets at 02:17 GMT, in 47 min": what is soon gone is said before all clearances as well. */
+const setsSoonWords = (target: StandsThen, then: Then): readonly string[] => {
+  const setting = settingOf(target.body, then);
+  return setting?.isSoon === true ? [`${begun(target.name)} sets at ${setting.words}.`] : [];
+};
+
 export const downFirst = (target: StandsThen, start: StandsThen | null, then: Then): DownFirst => {
   const targetDeg = downDeg(target, then);
   const startDeg = start === null ? null : downDeg(start, then);
   const ofTarget =
     targetDeg === null
-      ? []
+      ? setsSoonWords(target, then)
       : [
           `${begun(target.name)} is ${degrees(targetDeg)} below the horizon then: do not send the tube there${risesWords(target, then)}.`,
         ];

@@ -23,6 +23,8 @@ export interface Sought {
   readonly constellations: readonly string[] | null;
   /** Null where the night has none to offer. */
   readonly hours: EveningHours | null;
+  /** Stars are asked for as ones that vary. */
+  readonly isOfChange: boolean;
 }
 
 /** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
@@ -107,5 +109,14 @@ export const soughtOf = (
     bright === null || dark === null
       ? null
       : eveningHours({ dark, bright, bedtimeUtcMs: bedtimeOf(night, zone), nowUtcMs, fromUtcMs, untilUtcMs });
-  return { where, night, twilight, equipment, sky: given.sky ?? where.sky ?? USUAL_SKY, constellations, hours };
+  return {
+    where,
+    night,
+    twilight,
+    equipment,
+    sky: given.sky ?? where.sky ?? USUAL_SKY,
+    constellations,
+    hours,
+    isOfChange: given.kind === 'variable-star',
+  };
 };

@@ -1,10 +1,11 @@
 /** What `tonight` says: the headline, a line a target, and under them the dark, the Moon and the showers. */
 import { showersHere } from '../../ahead/showers.js';
-import { commonName, listName } from '../../catalogue/index.js';
+import { commonName, listName, type VariableStar } from '../../catalogue/index.js';
 import { SHOWS_MAG } from '../../evening/ease.js';
 import { SKY_WORDS } from '../../evening/equipment.js';
 import type { EveningHours } from '../../evening/evening-hours.js';
 import type { Pick } from '../../evening/tonight-picks.js';
+import { variableNow } from '../../evening/variable-now.js';
 import { whyOf } from '../../evening/why.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import type { Fact } from '../../reply/reply.js';
@@ -25,20 +26,34 @@ export const isDrowned = ({ marginMag }: Pick): boolean => marginMag < SHOWS_MAG
 const magnitudeWords = (magnitude: number | null): string =>
   magnitude === null ? '' : `, mag ${magnitudeText(magnitude)}`;
 
-const whatWords = ({ target, moonLitFraction }: Pick): string =>
-  target.kind === 'moon'
-    ? `${Math.round(moonLitFraction * 100)} % lit`
+/** "eclipsing (Algol), mag 2.1 to 3.4, now about 2.1". */
+const changeWords = (variable: VariableStar, utcMs: UtcMs): string => {
+  const now = variableNow(variable, utcMs);
+  const { type, brightestMagnitude, faintestMagnitude } = variable;
+  const range = `${type}, mag ${magnitudeText(brightestMagnitude)} to ${magnitudeText(faintestMagnitude)}`;
+  return now.by === 'nothing' ? range : `${range}, about ${magnitudeText(now.magnitude)} then`;
+};
+
+const whatWords = ({ target, bestUtcMs, moonLitFraction }: Pick, isOfChange: boolean): string => {
+  if (target.kind === 'moon') return `${Math.round(moonLitFraction * 100)} % lit`;
+  return isOfChange && target.variable !== null
+    ? changeWords(target.variable, bestUtcMs)
     : `${target.kindText}${magnitudeWords(target.magnitude)}`;
+};
 
 /** "22:16  M 31 (Andromeda Galaxy), 60° in the east: spiral galaxy, mag 3.4; plain to see". */
-export const pickFact = (pick: Pick, { where, equipment }: Sought, { brightWindow }: EveningHours): Fact => {
+export const pickFact = (
+  pick: Pick,
+  { where, equipment, isOfChange }: Sought,
+  { brightWindow }: EveningHours,
+): Fact => {
   const { zone } = where.site;
   const { target, bestUtcMs, bestAltitudeDeg, azimuthDeg } = pick;
   const isOtherZone = zoneName(bestUtcMs, zone) !== zoneName(brightWindow.startUtcMs, zone);
   const why = whyOf(pick, equipment);
   return {
     label: isOtherZone ? formatLocalTime(bestUtcMs, zone) : formatClock(bestUtcMs, zone),
-    value: `${listName(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${whatWords(pick)}${why === '' ? '' : `; ${why}`}`,
+    value: `${listName(target)}, ${degrees(bestAltitudeDeg)} in the ${compassWord(azimuthDeg)}: ${whatWords(pick, isOfChange)}${why === '' ? '' : `; ${why}`}`,
   };
 };
 

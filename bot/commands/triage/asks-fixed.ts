@@ -12,7 +12,7 @@ import {
   type SaidOutcome,
 } from '../../reading/index.js';
 import { answerStep, assess, type Step } from '../../triage/index.js';
-import { answerInWords } from './take-words.js';
+import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
@@ -87,7 +87,7 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
-  if (step.kind === 'try' && said.how === 'outright') return null;
+  if (step.kind === 'try' && (said.how === 'outright' || said.isCureAtRemedy === true)) return null;
   if (step.kind === 'ask' && isAnswer(began, text, said) && !(COMPLAINT.has(step.id) && said.how !== 'like'))
     return null;
   const remedy = remedyOf(began);

@@ -8,7 +8,7 @@ import type { Walk } from './walk-keeper.js';
 export const pasteOffer = (model: TriageModel, walk: Walk, assessment: Assessment): readonly Choice[] =>
   collectingOffer(model, walk.state, assessment) === null
     ? []
-    : [{ label: 'One paste instead of questions', run: doLine(walk, 'collect') }];
+    : [{ label: 'One paste instead of questions', run: doLine(walk, 'collect'), beside: true }];
 
 /** The line stands alone, whole, so that it can be copied. */
 export const collectReply = (model: TriageModel, walk: Walk, { context }: Assessment): Reply => {

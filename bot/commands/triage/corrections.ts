@@ -1,6 +1,6 @@
 /** What a member says instead of an earlier answer: "i looked wrong before, it does blink" takes the place of "it stays dark". */
 import { answerMeant, holdsSeveral, takesBack, type Reading } from '../../reading/index.js';
-import { guardsGear, type TriageModel, type WalkEvent } from '../../triage/index.js';
+import { wantsPlainWords, type TriageModel, type WalkEvent } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
@@ -29,7 +29,7 @@ const ofLately = (model: TriageModel, events: readonly WalkEvent[], text: string
     const entry = model.check(check);
     if (entry === undefined || holdsSeveral(check)) continue;
     const { answers, good } = entry;
-    const meant = answerMeant(model.reading, text, { id: check, answers, good, guards: guardsGear(entry) });
+    const meant = answerMeant(model.reading, text, { id: check, answers, good, guards: wantsPlainWords(entry) });
     if (meant?.isSure === true && meant.id !== answer) return labelled(model, check, meant.id);
     // What fits the answer given takes nothing of it back.
     if (meant?.isSure === true) return null;

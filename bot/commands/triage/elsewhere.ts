@@ -1,7 +1,7 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
-import { answerInstead, answerStep, guardsGear, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
+import { answerInstead, answerStep, wantsPlainWords, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { saidBefore } from './said-before.js';
 import { lastSaidToIt } from './last-said.js';
@@ -33,7 +33,7 @@ const toldIn = (began: Began, text: string): ToldElsewhere | null => {
     id: entry.id,
     answers: entry.answers,
     good: entry.good,
-    guards: guardsGear(entry),
+    guards: wantsPlainWords(entry),
   }));
   const way = { id: WAY, answers: model.paths.map(({ id, title }) => ({ id, label: title })) };
   const told = (questions: typeof checks | readonly [typeof way, ...typeof checks]): ToldElsewhere | null =>

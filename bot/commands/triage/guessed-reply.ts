@@ -6,7 +6,7 @@ import { keptWords } from './kept-words.js';
 import { guessesShown, labelledGuess } from './read-notes.js';
 import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
-import { nearestBefore } from './take-words.js';
+import { nearestBefore } from './answer-in-words.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 type Guesses = Extract<Asked, { kind: 'guessed' }>['guesses'];

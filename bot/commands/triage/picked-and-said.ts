@@ -7,7 +7,7 @@ import { keptWords, withoutFactsOf } from './kept-words.js';
 import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { saidAfter } from './said-after.js';
-import { answerInWords } from './take-words.js';
+import { answerInWords } from './answer-in-words.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 /** A word of doubt and no more tells nothing about the pick. */

@@ -5,7 +5,7 @@ import { answerStep, tellText } from '../../triage/index.js';
 import { keptWords, withoutFactsOf } from './kept-words.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
-import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './take-words.js';
+import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './answer-in-words.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 /** Longer than this behind a yes is a tale of its own. */

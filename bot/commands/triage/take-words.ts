@@ -1,131 +1,23 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  allWell,
-  answerMeant,
-  isHedged,
-  outcomeSaid,
-  readsOut,
-  readText,
-  withoutSaidAlready,
-  type AnswerMeant,
-  type Reading,
-} from '../../reading/index.js';
-import {
-  answerInstead,
-  answerStep,
-  assess,
-  guardsGear,
-  passStep,
-  tellText,
-  UNSURE,
-  type Step,
-  type WalkState,
-} from '../../triage/index.js';
-import { afterCure } from './at-the-end.js';
+import { isHedged, outcomeSaid, readsOut, type AnswerMeant, type Reading } from '../../reading/index.js';
+import { answerInstead, answerStep, assess, passStep, tellText, type WalkState } from '../../triage/index.js';
+import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './answer-in-words.js';
+import { answeredBeside } from './asked-with-outcome.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
 import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
-import { tellsNoAnswer, toldAnew, withoutStood } from './corrected-opening.js';
+import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
-import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
+import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
-import { answersOf } from './step-data.js';
 import { leftToMend, saidAfter } from './said-after.js';
-import { isDenied, isFoundSet, outcomeIn, outcomeLike } from './told-at-card.js';
+import { isDenied, isFoundSet } from './told-at-card.js';
 import { supposedNext, supposedStands } from './supposed.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
-
-/** A look that keeps gear from harm. */
-export const isSafetyLook = (step: Step): boolean => step.kind === 'ask' && !step.opening && guardsGear(step.check);
-
-export const questionOf = ({ context, before }: Began) => ({
-  id: before.step.id,
-  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
-  good: context.model.check(before.step.id)?.good,
-});
-
-/** What words are only like is asked back. */
-const guessed = (
-  answers: readonly { readonly id: string; readonly label: string }[],
-  { perhaps }: Reading,
-  check: string,
-): AnswerMeant | null => {
-  const like = perhaps.find(({ what }) => what === check);
-  const found = answers.find(({ id }) => id === like?.answer);
-  return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
-};
-
-/** What came of the remedy in hand; what words are only like is asked back. */
-const outcomeMeant = (
-  began: Began,
-  text: string,
-  read: Reading,
-  meant: (id: string | null | undefined) => AnswerMeant | null,
-): AnswerMeant | null => {
-  const told = meant(outcomeIn(began, text, read));
-  const said = outcomeSaid(began.context.model.reading, text);
-  const like = outcomeLike(said);
-  const found = told === null && like !== null ? meant(like.id) : null;
-  return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
-};
-
-/** The answer to the question in hand. */
-const answerToQuestion = (
-  began: Began,
-  text: string,
-  read: Reading,
-  sure: (id: string | null | undefined) => AnswerMeant | null,
-): AnswerMeant | null => {
-  const { context, before } = began;
-  const { step } = before;
-  if (step.kind !== 'ask') return null;
-  const { reading } = context.model;
-  const labelled = answersOf(before);
-  const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
-  if (well !== null) return sure(well.id);
-  const told = read.facts.findLast(({ what }) => what === step.id);
-  // One of two answers: the record has it so.
-  if (told?.or !== undefined) return null;
-  if (told !== undefined && !step.opening) return sure(told.answer);
-  if (tellsNoAnswer(began, text, read)) return null;
-  // Told outright it is in the record; a family of ways leaves the question which.
-  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
-  const meant = answerMeant(reading, text, {
-    ...questionOf(began),
-    guards: isSafetyLook(step),
-    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
-  });
-  return meant ?? guessed(labelled, read, step.id);
-};
-
-/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
-export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
-  const { context, before } = began;
-  const text = withoutSaidAlready(said) ?? said;
-  const sure = (id: string | null | undefined): AnswerMeant | null => {
-    const found = answersOf(before).find((one) => one.id === id);
-    return found === undefined ? null : { ...found, score: 1, isSure: true };
-  };
-  if (read.by !== 'words') return null;
-  if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
-  if (before.step.kind === 'done') return afterCure(context.model, text, read);
-  return answerToQuestion(began, text, read, sure);
-};
-
-/** The answer that was asked back of the words before. */
-export const nearestBefore = (began: Began): AnswerMeant | null => {
-  const { reading } = began.context.model;
-  const said = lastSaidToIt(began);
-  if (said !== null) return answerInWords(began, said, readText(reading, said));
-  const toRemedy = lastSaidToRemedy(began);
-  const like = toRemedy === null ? null : outcomeLike(outcomeSaid(reading, toRemedy));
-  const found = answersOf(began.before).find(({ id }) => id === like?.id);
-  return found === undefined || like === null ? null : { ...found, score: 1, isSure: like.isSure };
-};
 
 export const NO_GUESS =
   'A guess is not enough here: a wrong one can do harm. Look once more; “Not sure” is an answer too.';
@@ -292,5 +184,5 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (aside !== null) return aside;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))
-    : changed(began, sure, { notes: soundOf(began, text, read, meant) });
+    : changed(began, sure, { notes: [...soundOf(began, text, read, meant), ...answeredBeside(began, sure, text)] });
 };

@@ -116,8 +116,8 @@ const TRY_OUTCOMES: Readonly<Partial<Record<SaidOutcome['what'], TryOutcome>>> =
 };
 
 /** What words say of a remedy outright. */
-export const outcomeNamed = ({ what, how }: SaidOutcome): TryOutcome | null =>
-  how === 'outright' ? (TRY_OUTCOMES[what] ?? null) : null;
+export const outcomeNamed = ({ what, how, isCureAtRemedy }: SaidOutcome): TryOutcome | null =>
+  how === 'outright' || isCureAtRemedy === true ? (TRY_OUTCOMES[what] ?? null) : null;
 
 /** Whether they say what came of it, outright or likely. */
 export const tellsOutcome = ({ what }: SaidOutcome): boolean => what === 'done' || TRY_OUTCOMES[what] !== undefined;

@@ -7,11 +7,12 @@ import { answerLine, back, doubt, hasBegun, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 /** What was said may be taken back once something was, and what was read doubted. */
-export const waysOut = (model: TriageModel, walk: Walk): readonly Choice[] => [
-  why(walk),
-  ...(hasBegun(walk) ? [back(walk)] : []),
-  ...(takeBackChoices(model, walk).length > 0 ? [doubt(walk)] : []),
-];
+export const waysOut = (model: TriageModel, walk: Walk): readonly Choice[] =>
+  [
+    why(walk),
+    ...(hasBegun(walk) ? [back(walk)] : []),
+    ...(takeBackChoices(model, walk).length > 0 ? [doubt(walk)] : []),
+  ].map((choice) => ({ ...choice, beside: true }));
 
 /** What came of a remedy cannot always be told at once. */
 export const unclear = (walk: Walk, fault: string): Choice => ({

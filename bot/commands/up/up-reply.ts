@@ -14,6 +14,7 @@ import type { Deps } from '../core/command.js';
 import type { SaidFirst } from './asked-first.js';
 import type { AskedHour } from './asked-hour.js';
 import { eveningBest, eveningFact } from './evening-best.js';
+import { findFact } from './find-words.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
 import { inTheSky, moonFact } from './in-the-sky.js';
 import { planetShows } from './planet-shows.js';
@@ -76,13 +77,18 @@ const chartOf = (question: UpQuestion, found: Outlook, title: string, moon: Fact
   });
 };
 
+interface Told {
+  readonly found: Outlook;
+  readonly evening: ChartPoint | null;
+  readonly variable: VariableTonight;
+  readonly moon: readonly Fact[];
+}
+
 /** What it is, how it shows, and when it, the dark and the Moon are there. */
 const factsOf = (
+  { catalogue }: Deps,
   question: UpQuestion,
-  found: Outlook,
-  evening: ChartPoint | null,
-  variable: VariableTonight,
-  moon: readonly Fact[],
+  { found, evening, variable, moon }: Told,
 ): readonly Fact[] => {
   const { asked, night, twilight, nowUtcMs } = question;
   const { target, where } = asked;
@@ -93,6 +99,11 @@ const factsOf = (
     ...variable.facts,
     ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
     ...planetShows(target, found, question.equipment),
+    ...findFact(catalogue, target, {
+      magnitude: found.magnitude,
+      observer: where.site.observer,
+      utcMs: found.best.utcMs,
+    }),
     ...eveningFact(asked, evening),
     { label: 'In the sky', value: inTheSky(found.times, nowUtcMs, night, zone) },
     ...(target.id === 'sun' ? [] : [{ label: 'Dark', value: darkWords(twilight, night, zone) }]),
@@ -133,7 +144,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
     summary: summaryOf(opening, said, first?.then),
-    facts: factsOf(question, found, evening, variable, moon),
+    facts: factsOf(deps, question, { found, evening, variable, moon }),
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),
       ...(hour?.notes ?? []),

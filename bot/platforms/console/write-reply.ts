@@ -2,6 +2,7 @@
 import { isProblem, type Choice, type Problem } from '../../ground/problem.js';
 import { LEVEL_WORD } from '../../reply/palette.js';
 import type { Level, Outcome, Reply } from '../../reply/reply.js';
+import { numberedLines, numberedText } from '../shared/choice-lines.js';
 import { splitForms } from '../shared/form-lines.js';
 import { textCurve } from '../../reply/text-curve.js';
 
@@ -39,8 +40,8 @@ const choiceLines = (offered: readonly Choice[] | undefined, { width, oneShot }:
   if (choices.length === 0) return invited;
   if (oneShot === true) return ['  Ask next:', ...choices.flatMap(({ run }) => wrapped(run, width, '    '))];
   return [
-    ...choices.flatMap(({ label, preferred }, index) =>
-      wrapped(`${index + 1}. ${label}${preferred === true ? ' (usual)' : ''}`, width, '  '),
+    ...numberedLines(choices, ({ label, preferred }) => `${label}${preferred === true ? ' (usual)' : ''}`).flatMap(
+      (line) => wrapped(numberedText(line), width, '  '),
     ),
     ...invited,
     `  Type ${choices.length === 1 ? '1' : `a number from 1 to ${choices.length}`}, or another question.`,

@@ -3,6 +3,8 @@ import type { Vocabulary } from '../vocabulary.js';
 import { guessAnswer } from './guess-answer.js';
 import { isHedged } from './hedged.js';
 import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import { isSaidPlainly } from './said-plainly.js';
+import { saidText } from './said-words.js';
 import { weighWords, type WeighedWords } from './weigh-words.js';
 
 /** How likely it must be that an answer is meant: to be taken where its words say so, and to be asked back at all. */
@@ -30,9 +32,12 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
   if (weighed === null) return null;
   const likeliest = orLikeliest(weighed, question);
   const meant = likeliest !== null && BEGINS_IN_DOUBT.test(text) ? { ...likeliest, isSure: false } : likeliest;
+  if (meant === null || question.guards !== true || meant.id !== question.good) return meant;
   // What keeps gear from harm is not suggested to anyone.
-  const isSuggested = meant?.isSure !== true || isHedged(text);
-  return question.guards === true && meant?.id === question.good && isSuggested ? null : meant;
+  const own = weighed.answers.find(({ id }) => id === meant.id);
+  const isPlain =
+    meant.isSure && own !== undefined && isSaidPlainly(own, saidText(vocabulary.sayings.lexicon, text), text);
+  return isPlain && !isHedged(text) ? meant : null;
 };
 
 /** Whether the words hold an answer well enough to be taken; sooner told than which one is likeliest. */

@@ -24,7 +24,7 @@ const EXACT = either(
 );
 const WELL = either(
   'ok|okay|fine|good|well|great|smooth|smoothly|perfect|perfectly|properly|correct|correctly|right|nicely|straight|normally|normal|normaly|reliably|' +
-    'every time|each time|straight (?:off|away)|at once|first (?:time|go|try)|very|quite|all|both|really|so',
+    'all the way|the whole way|(?:at )?full speed|every time|each time|straight (?:off|away)|at once|first (?:time|go|try)|very|quite|all|both|really|so',
 );
 const LASTING = either(
   '(?:for )?(?:all|the whole|whole|the entire) (?:night|evening|session|time)|(?:for )?(?:two|three|four|five|six|several|many|\\d+) hours?|all the time',

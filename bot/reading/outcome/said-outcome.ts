@@ -11,6 +11,9 @@ import { likelyOutcomes, type LearnedOutcome } from './likely-outcome.js';
 import { plainOutcome, type Plainly } from './plain-outcome.js';
 import { saidBesides } from './cured-besides.js';
 import { soundsCured } from './sounds-cured.js';
+import { isCureTaken } from './cure-taken.js';
+import { questionBeside } from './question-beside.js';
+import { withoutSomethingElse } from './something-else.js';
 import { whatRemains } from './what-remains.js';
 
 export interface SaidOutcome {
@@ -27,6 +30,10 @@ export interface SaidOutcome {
   readonly isCureAnywhere: boolean;
   /** How likely `what` is, from 0 to 1. */
   readonly sureness: number;
+  /** Plain enough at the remedy itself: taken, and not asked back. */
+  readonly isCureAtRemedy?: true;
+  /** A question asked in one breath with it. */
+  readonly asks?: string;
   /** Unchanged by the remedy, and cured by something else that the member did. */
   readonly isCuredBesides?: true;
   /** Of what helped in part: the words on what is left, where they are said. */
@@ -148,7 +155,19 @@ const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.t
 
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeIn(vocabulary, text);
-  return (said.what === 'cured' || said.what === 'done') && isNoneYet(text) ? NOTHING_SAID : said;
+  if ((said.what === 'cured' || said.what === 'done') && isNoneYet(text)) return NOTHING_SAID;
+  return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
+};
+
+const TELLS_NOTHING: ReadonlySet<SaidOutcome['what']> = new Set(['nothing', 'asks-back', 'not-yet']);
+
+/** What came of it stands, whatever is asked behind it. */
+const outcomeOrAsked = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const beside = questionBeside(text);
+  const told = beside === null ? null : outcomeOf(vocabulary, beside.told);
+  return beside === null || told === null || TELLS_NOTHING.has(told.what)
+    ? outcomeOf(vocabulary, text)
+    : { ...told, asks: beside.asks };
 };
 
 /** A turn asks for the same line in several places. */
@@ -157,7 +176,7 @@ const keptOf = onceOf((_: Vocabulary) => createKept<string, SaidOutcome>(KEPT));
 
 /** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
 const asWords = (text: string): string =>
-  text
+  withoutSomethingElse(text)
     .replace(
       /(?<![\d.,])(?:0|zero|nil|not (?:a single|one)) (?=(?:errors?|drops?|dropouts?|disconnects?|problems?|trouble|issues?|time-?outs?)\b)/giu,
       'no ',
@@ -165,4 +184,4 @@ const asWords = (text: string): string =>
     .replace(/(\p{L})\1{2,}/gu, '$1');
 
 export const outcomeSaid = (vocabulary: Vocabulary, text: string): SaidOutcome =>
-  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOf(vocabulary, asWords(text)));
+  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOrAsked(vocabulary, asWords(text)));

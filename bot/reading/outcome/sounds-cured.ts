@@ -68,8 +68,11 @@ const HARMLESS = new RegExp(
 );
 const LONGEST_WORDS = 22;
 
+/** Something in them takes a cure back, or hangs it on something. */
+export const isSpoiled = (text: string): boolean =>
+  SPOILS.test(text.trim().replace(/\s+/gu, ' ').replace(HARMLESS, 'so'));
+
 export const soundsCured = (text: string): boolean => {
   const said = text.trim().replace(/\s+/gu, ' ');
-  if (said.split(' ').length > LONGEST_WORDS) return false;
-  return SOUNDS.test(said) && !SPOILS.test(said.replace(HARMLESS, 'so'));
+  return said.split(' ').length <= LONGEST_WORDS && SOUNDS.test(said) && !isSpoiled(said);
 };

@@ -54,6 +54,8 @@ const THINGS: readonly string[] = [
 ];
 
 const bitOfEntry = new Map<string, number>(ENTRIES.map((id) => [id, IS[id]]));
+// What the rest of life is about is said of as little as other gear is.
+bitOfEntry.set('other-things', IS['other-gear']);
 for (const id of THINGS) bitOfEntry.set(id, (bitOfEntry.get(id) ?? 0) | IS.thing);
 
 /** Of an entry of words.yaml. */

@@ -72,12 +72,15 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
           add(id, [...head.slice(0, spread), form, ...head.slice(spread + 1), last]);
     }
 
+  const correct = new Set(entries.flatMap(({ correct = '' }) => correct.trim().split(/\s+/u)));
   const nearest = makeMender(
     [...known].filter((word) => word.length >= 5 && isPlain(word)),
     SLIPS,
   );
   const mend = (word: string): string =>
-    word.length < 4 || word.length > 18 || known.has(word) || !isPlain(word) ? word : (nearest(word) ?? word);
+    word.length < 4 || word.length > 18 || known.has(word) || correct.has(word) || !isPlain(word)
+      ? word
+      : (nearest(word) ?? word);
 
   const knowWord = rememberWords((lower): Known => {
     const word = mend(lower);

@@ -2,6 +2,7 @@
 import { once } from '../../ground/once.js';
 import { makeVocabulary, makeWeighing, type NetParts, type Vocabulary, type Weights } from '../../reading/index.js';
 import type { CollectingLine } from './collecting.js';
+import { wantsPlainWords } from './guards-gear.js';
 import { fillSerial } from './fill-serial.js';
 import type { Entries } from './read-entries.js';
 import type { CheckEntry, FaultEntry, LinkEntry, PathEntry, StageEntry } from './schema.js';
@@ -51,7 +52,7 @@ export interface Fitted {
 
 const NOT_FITTED: Fitted = { weights: () => null, net: () => null };
 
-/** What the likeness of clauses may tell; what keeps gear from harm is left to plain words. */
+/** What the likeness of clauses may tell; what keeps gear from harm is left to plain words, and that volts and pins are right as well. */
 const likenessFrom = (
   weights: Weights,
   net: NetParts | null,
@@ -60,7 +61,10 @@ const likenessFrom = (
   const open = new Set(
     checks
       .filter(({ safety }) => safety !== true)
-      .flatMap(({ id, answers }) => answers.map((answer) => `${id}.${answer.id}`)),
+      .flatMap((check) => {
+        const told = wantsPlainWords(check) ? check.answers.filter(({ id }) => id !== check.good) : check.answers;
+        return told.map((answer) => `${check.id}.${answer.id}`);
+      }),
   );
   const known = new Set(weights.answers);
   const ways = new Set(paths.map(({ id }) => id));

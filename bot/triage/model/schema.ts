@@ -272,6 +272,8 @@ export const checkSchema = z.strictObject({
     .optional(),
   /** Asked only as such a second look: for itself it is too much trouble. */
   onlySecond: z.boolean().optional(),
+  /** Found in order where it is not, it lets the wrong volts or pins be put to use: only plain words to the question itself say so. */
+  plainly: z.boolean().optional(),
   powerOffFirst: z.boolean().optional(),
   cautions: z.array(id).optional(),
   only: only.optional(),

@@ -77,7 +77,12 @@ export interface Member {
 
 export class NotAnswered extends Error {}
 
-const QUIET_MS = 60;
+/**
+ * Quiet for so many looks in a row, so long apart: the bot runs in the same process, and on a busy machine milliseconds pass in which
+ * it had no turn.
+ */
+const QUIET_LOOKS = 6;
+const LOOK_EVERY_MS = 10;
 
 interface Asking {
   /** Discord's number for this kind of interaction. */
@@ -120,7 +125,7 @@ export const createMember = (
           world.changes.off(event, finish);
           resolve();
         };
-        const timer = setTimeout(finish, answering === undefined ? Math.min(left, QUIET_MS / 2) : left);
+        const timer = setTimeout(finish, answering === undefined ? Math.min(left, LOOK_EVERY_MS) : left);
         world.changes.once(event, finish);
       });
     }
@@ -149,8 +154,14 @@ export const createMember = (
     });
     const answered = (): boolean =>
       interaction.firstResponse !== null && (readable(interaction).length > 0 || interaction.firstResponse.type === 7);
+    let quiet = { since: 0, looks: 0 };
+    const isQuiet = (): boolean => {
+      const same = log.underWay === 0 && quiet.since === log.lastMs;
+      quiet = { since: log.lastMs, looks: same ? quiet.looks + 1 : 0 };
+      return quiet.looks >= QUIET_LOOKS && Date.now() - log.lastMs >= QUIET_LOOKS * LOOK_EVERY_MS;
+    };
     await until(
-      () => answered() && (end === 'first' || (log.underWay === 0 && Date.now() - log.lastMs >= QUIET_MS)),
+      () => answered() && (end === 'first' || isQuiet()),
       timeoutMs,
       what,
       end === 'first' ? interaction : undefined,

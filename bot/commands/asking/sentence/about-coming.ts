@@ -1,6 +1,7 @@
 /** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
 import { isOfBrightOne } from './about-bright.js';
 import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
+import { periodSaid } from './period-said.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 const ECLIPSE = /\beclipses?\b/u;
@@ -9,7 +10,7 @@ const SHOWERS = new RegExp(`\\b(${NAMED_SHOWER})s?\\b`, 'gu');
 const BEST_SHOWER =
   /\b(?:best|better|richest|strongest|stronger|biggest|bigger|most|more|top)\b|\bworth\b.*\bor\b|\b(?:vs|versus)\b|\b(?:compare|or)\b/u;
 const SHOWER =
-  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b/u;
+  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b|(?<!\b(?:rain|snow|heavy|light|hail) )\bshowers?\b(?!.*\b(?:rain\w*|cloud\w*|wet|weather|forecast)\b)/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
 const aheadLine = (
@@ -23,17 +24,8 @@ const aheadLine = (
     'ahead',
     kind,
     { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
-    { about: about ?? null, on, ...more },
+    { about: about ?? null, on, in: on === null ? periodSaid(asked.plain) : null, ...more },
   );
-
-const NO_TIME: Asked['when'] = {
-  night: null,
-  hour: null,
-  isOneInstant: false,
-  isMorning: false,
-  isUntil: false,
-  note: null,
-};
 
 const eclipsesAsked: Rule = (asked) => {
   // "the eclipse of Algol" is its own.
@@ -48,24 +40,31 @@ const eclipsesAsked: Rule = (asked) => {
 const IS_OVER =
   /\b(?:over|missed|miss|finished|ended|done|past|still (?:on|active|going|visible|about|there)|too late)\b/u;
 
+/** Which of them are named, as `ahead` takes them. */
+const showersNamed = ({ plain }: Asked): readonly string[] => [
+  ...new Set([...plain.matchAll(SHOWERS)].map(([, name = '']) => name.replace('aquarid', 'aquariid'))),
+];
+
+/** The best of several, or of a month or a year; null: one is asked about, or a night. */
+const bestShower = (asked: Asked, named: readonly string[]): Reading | null => {
+  const period = periodSaid(asked.plain);
+  if (period !== null && named.length === 0) return aheadLine(asked, 'showers', undefined, null, { best: 'yes' });
+  const isOfSeveral = named.length > 1 || (named.length === 0 && asked.when.night === null);
+  return isOfSeveral && says(asked, BEST_SHOWER)
+    ? aheadLine(asked, 'showers', aboutOf(named), null, { best: 'yes' })
+    : null;
+};
+const aboutOf = (named: readonly string[]): string | undefined => (named.length === 0 ? undefined : named.join(' or '));
+
 /** Of one night where one is said: whether there are any. */
 const showersAsked: Rule = (asked) => {
   if (!says(asked, SHOWER)) return null;
-  const named = [
-    ...new Set([...asked.plain.matchAll(SHOWERS)].map(([, name = '']) => name.replace('aquarid', 'aquariid'))),
-  ];
-  const about = named.length === 0 ? undefined : named.join(' or ');
-  const isOfSeveral = named.length > 1 || (named.length === 0 && asked.when.night === null);
-  if (isOfSeveral && says(asked, BEST_SHOWER))
-    return nightLine(
-      'ahead',
-      'showers',
-      { ...asked, when: NO_TIME, kit: null, sky: null },
-      { about: about ?? null, best: 'yes' },
-    );
-  const { night } = nightAlone(asked.when);
+  const named = showersNamed(asked);
+  const best = bestShower(asked, named);
+  if (best !== null) return best;
   const isOfNow = asked.when.hour !== null || asked.when.isMorning || says(asked, /\bnow\b/u) || says(asked, IS_OVER);
-  return aheadLine(asked, 'showers', about, night ?? (isOfNow ? 'tonight' : null));
+  const night = nightAlone(asked.when).night ?? (isOfNow ? 'tonight' : null);
+  return aheadLine(asked, 'showers', aboutOf(named), periodSaid(asked.plain) === null ? night : null);
 };
 
 /** Two of the planets, and how they meet: "when do Venus and Jupiter meet", "closest approach of Mars and Jupiter". */

@@ -7,6 +7,7 @@ import { alignmentMissed, miss, missOfAny, missUnmeasured } from './about-miss.j
 import { cancelReminder } from './about-cancelling.js';
 import { remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
+import { mountSaid } from './mount-said.js';
 import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 /** What lies between the hand controller and the computer: said to fail, it is no question of the sky or the eyepiece. */
@@ -52,9 +53,11 @@ const alignmentLine = (asked: Asked): Reading => {
   );
   const [, looked, named] = SIDE.exec(asked.plain) ?? [];
   const side = says(asked, BOTH_SIDES) ? 'both' : (looked ?? named);
+  const mount = mountSaid(asked.plain);
   return instantLine('alignment', '', asked, {
     ...(isTwo ? { stars: '2' } : {}),
     ...(side === undefined ? {} : { side }),
+    ...(mount === null ? {} : { mount }),
   });
 };
 
@@ -89,11 +92,6 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
 
 const named: Rule = (asked) => NAMED.find(([pattern]) => pattern.test(asked.plain))?.[1](asked) ?? null;
 
-const MOUNTS: readonly (readonly [RegExp, string])[] = [
-  [/\b(?:dob|dobs|dobsonian|alt-?az\w*)\b/u, 'altaz'],
-  [/\bfork\b/u, 'fork'],
-  [/\b(?:german|equatorial|gem|eq)\b/u, 'german'],
-];
 const TELLS_GEAR = /^(?:i have|i'?ve got|i use|i own|i got|my (?:mount|scope|telescope) is)\b/u;
 const TELLS_SKY =
   /^(?:my |the |our )?(?:sky|skies)\b.*\b(?:is|are)\b|^(?:i have|i'?ve got) .*\b(?:sky|skies|bortle)\b/u;
@@ -103,8 +101,8 @@ const ASKS_MORE = /\b(?:what|which|see|look|up|when|how|can)\b/u;
 const own: Rule = (asked) => {
   const isTold = /^my (?:mount|scope|telescope) is\b/u.test(asked.plain);
   if (says(asked, ASKS_MORE) || (asked.targets.length > 0 && !isTold)) return null;
-  const mount = MOUNTS.find(([pattern]) => pattern.test(asked.plain))?.[1];
-  if (says(asked, TELLS_GEAR) && mount !== undefined) return { line: commandLine('gear', '', { mount }) };
+  const mount = mountSaid(asked.plain);
+  if (says(asked, TELLS_GEAR) && mount !== null) return { line: commandLine('gear', '', { mount }) };
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
 };
 

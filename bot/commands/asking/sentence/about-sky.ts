@@ -5,6 +5,7 @@ import { commandLine } from '../question-parts.js';
 import { COMING } from './about-coming.js';
 import { dark } from './about-dark.js';
 import { towardsIn } from './directions.js';
+import { splitAtPower } from './split-at-power.js';
 import { whether } from './about-whether.js';
 import { air, figure } from './about-figures.js';
 import { brightOne } from './about-bright.js';
@@ -149,7 +150,7 @@ const night: Rule = (asked) => {
 const LIST =
   /\b(?:faintest|brightest|biggest|largest|highest|what|what's|whats|which|anything|something|someplace|suggest\w*|recommend\w*|show me|show us|any|best|good|ideas?|targets?|things?|stuff|list|give me|worth|choose|pick|plan)\b/u;
 const TO_LOOK =
-  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
+  /\b(?:up|out|see|look\w*|observ\w*|imag\w*|photograph\w*|point\w*|tonight|worth|visible|high|sky|targets?|show|good|view\w*|find|watch|bright|overhead|above|rising|rises?|setting|sets|try|start|evening|hunt|suggest\w*|recommend\w*|objects?|stuff)\b/u;
 
 /** All there is within a limit is asked for: "everything brighter than mag 8 in the south". */
 const EVERYTHING = /\b(?:everything|anything|all|objects?|targets?|things|whatever)\b/u;
@@ -168,8 +169,12 @@ const isOfKind = (asked: Asked): boolean => {
   const { kind, kindsToo, left } = asked;
   const kinds = kind === null ? [] : [kind, ...kindsToo];
   const isWordOfKind = (word: string): boolean => kinds.some((name) => name.includes(word)) || KIND_WORDS.test(word);
-  return kind !== null && (left.every(isWordOfKind) || says(asked, LIST));
+  return kind !== null && (left.every(isWordOfKind) || says(asked, LIST) || says(asked, TO_DO_WITH_THEM));
 };
+/** "Variables I can follow", "nice doubles to split". */
+const TO_DO_WITH_THEM =
+  /\b(?:nice|nicest|pretty|prettiest|fine|easy|easiest|lovely)\b|\b(?:i|we|you|one) (?:can|could|should|might)\b|\bto (?:split|follow|see|watch|observe|look at|try|image|find|hunt|show)\b/u;
+
 const KIND_WORDS = /^(?:nebs?|gals|planetary|open|stars?|double|globular)$/u;
 
 const asksForList = (asked: Asked): boolean => {
@@ -220,6 +225,7 @@ const listHours = (asked: Asked): Readonly<Record<'at' | 'from' | 'until', strin
 const list: Rule = (asked) => {
   if (!asksForList(asked)) return null;
   const [also, ...more] = asked.kindsToo;
+  const split = splitAtPower(asked);
   const read = nightLine(
     'tonight',
     '',
@@ -235,10 +241,11 @@ const list: Rule = (asked) => {
       below: asked.below,
       messier: asked.isMessierOnly ? 'yes' : null,
       larger: asked.larger,
-      wider: asked.wider,
+      wider: asked.wider ?? split?.leastArcsec ?? null,
     },
   );
   const notes = [
+    ...(split === null ? [] : [split.words]),
     ...(more.length === 0 ? [] : [`Two kinds at a time: not ${more.join(', ')}.`]),
     ...(says(asked, BY_MOON) ? ['Not used: the hour of the Moon; say from: or until: with it.'] : []),
     ...(read.note === undefined ? [] : [read.note]),

@@ -6,22 +6,14 @@ import { resolveTarget } from '../../../catalogue/index.js';
 import { isProblem, problem, type Problem } from '../../../ground/problem.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { commandLine } from '../question-parts.js';
-import { spellerFor } from '../spelling/known-words.js';
-import { resolvePlace, resolveSite } from '../../../places/index.js';
-import { sameSiteName } from '../resolve-site.js';
-import { dayAt, type DayAt } from './day-at.js';
-import { placeKnowledge, type Known, type Reading } from './asked.js';
-import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
-import { takeWhen } from './when.js';
-import { takePlace, takeUnknownPlace } from './where.js';
-import { asksApart, GOES, hourOf, LOOKS, type HourParts } from './sun-hour.js';
-import { ownHour, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
-import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
+import type { Known, Reading } from './asked.js';
+import { DANGER, ENDS, leftBefore, partsOf, type SunParts } from './sun-parts.js';
+import type { NamedTarget } from './targets.js';
+import { asksApart, GOES, hourOf, LOOKS } from './sun-hour.js';
+import { prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
-/** Said of one target, these ask of the Sun whatever else is said. */
-const DANGER = /\b(?:safe|safely|dangerous|danger|risky|hazard\w*|blind\w*)\b/u;
 const RISES_SETS = /\b(?:when|what time|rise|set|up)\b/u;
 /** Other questions: of eclipses, and of a miss. */
 const NOT_OURS = /\beclipses?\b|\b(?:landed|lands|ended up)\b/u;
@@ -32,131 +24,10 @@ const BESIDE = new RegExp(
   'u',
 );
 const STARTS = /^(?:from|leaving|leave|off|on|between|after)$/u;
-const ENDS = /^(?:to|towards?|onto|into|for|past|next|2)$/u;
 export const WANTS = /\b(?:want\w*|wanna|need|next|fancy|rather|would like|i'd like|then)\b/u;
-const AT_HOME = /\b(?:from )?(?:the )?(?:home|park|parked)(?: position)?(?= to\b)|\bfrom (?:home|park)\b/u;
 const WAITS = /\b(?:remind|tell|warn|alert|ping|let) (?:me|us)\b.*\b(?:when|if|once|as soon as|before)\b/u;
 const NO_WAITING =
   'No reminder can wait for the Sun to be near or clear: it may wait for an hour, a height or the dark (help remind).';
-
-/** The Sun's own words are taken. */
-const takeSun = (sentence: Sentence): boolean => {
-  const mentions = runsOf(sentence, 1).filter(({ plain }) => /^sun(?:'?s)?$/u.test(plain));
-  for (const mention of mentions) take(sentence, mention);
-  return mentions.length > 0;
-};
-
-const MOST_SLIPPED = 3;
-const LEAST_LETTERS = 4;
-
-/** Names with a slip in them, beside those that are right; what is part of a saved site's name is none. */
-const takeSlips = (sentence: Sentence, known: Known): readonly NamedTarget[] => {
-  const { catalogue, siteNames } = known;
-  const speller = spellerFor(known);
-  const ofSites = new Set(siteNames.flatMap((name) => name.toLowerCase().split(/\s+/u)));
-  const isWord = (word: string): boolean =>
-    isLittle(word) || ofSites.has(word) || word.length < LEAST_LETTERS || speller.isKnown(word);
-  return takeNamed(sentence, MOST_SLIPPED, (plain) => {
-    if (plain.split(' ').every(isWord) || plain.split(' ').some(isLittle)) return null;
-    const found = resolveTarget(catalogue, plain);
-    return !isProblem(found) && found.isSlip === true ? plain : null;
-  });
-};
-
-export const leftBefore = (sentence: Sentence, at: number): string => {
-  const before = wordBefore(sentence, at);
-  return /^(?:the|a|star|planet)$/u.test(before) ? wordBefore(sentence, at - 1) : before;
-};
-
-/** Words after one that must lead to a name, as they stand: the command says that it does not know them. */
-const takeUnknownEnd = (sentence: Sentence): string | null => {
-  const run = runsOf(sentence, 1).find(
-    ({ at, plain }) => !isLittle(plain) && plain.length > 2 && ENDS.test(leftBefore(sentence, at)),
-  );
-  if (run === undefined) return null;
-  take(sentence, run);
-  return run.plain;
-};
-
-/** "from rigil to antares": no place, as something ends the way; the command says that it does not know it. */
-const takeUnknownStart = (sentence: Sentence, { places }: Known): string | null => {
-  const run = runsOf(sentence, 1).find(
-    ({ at, plain }) =>
-      /^(?:from|leaving)$/u.test(wordBefore(sentence, at)) &&
-      /^to(?:wards?)?$/u.test(sentence.words[at + 1]?.plain ?? '') &&
-      !isLittle(plain) &&
-      isProblem(resolvePlace(places(), plain)),
-  );
-  if (run === undefined) return null;
-  take(sentence, run);
-  return run.plain;
-};
-
-export interface SunParts extends HourParts {
-  readonly isSunNamed: boolean;
-  readonly named: readonly NamedTarget[];
-  readonly site: string | null;
-  readonly isFromHome: boolean;
-  /** A name that nobody knows, where one is wanted. */
-  readonly unknownEnd: string | null;
-  readonly unknownStart: string | null;
-  /** Words that are left, and none of a question's. */
-  readonly unread: string | null;
-  readonly sentence: Sentence;
-  /** Day and night at the place that is named, else where the asker usually stands. */
-  readonly day: DayAt | null;
-  /** Whether more than one target makes a way, whatever words stand between them. */
-  readonly isWay?: boolean;
-}
-
-const homeIn = (text: string, siteNames: readonly string[]): string | null =>
-  AT_HOME.test(text) ? (siteNames.find((name) => sameSiteName(name, 'home')) ?? null) : null;
-
-const dayFor = (site: string | undefined, { places, siteNames, usual, day, nowUtcMs }: Known): DayAt | null => {
-  if (site === undefined || siteNames.some((name) => sameSiteName(name, site))) return day ?? null;
-  const found = resolveSite(places(), site, usual ?? null);
-  return isProblem(found) ? (day ?? null) : dayAt(found.site.observer, nowUtcMs);
-};
-
-const dayParts = (day: DayAt | null): Pick<SunParts, 'day' | 'isAfternoon' | 'isNight'> => ({
-  day,
-  isAfternoon: day?.isAfternoon ?? false,
-  isNight: day?.isSunUp('now') === false,
-});
-
-export const partsOf = (typed: string, known: Known): SunParts => {
-  const { catalogue, siteNames, nowUtcMs } = known;
-  const text = prepared(typed);
-  const isFromHome = AT_HOME.test(text.toLowerCase());
-  const isByNight = /\b(?:tonight|night|evening)\b/iu.test(text);
-  const own = isByNight ? null : ownHour(text);
-  const sentence = sentenceOf((own?.rest ?? text).replace(AT_HOME, ' '));
-  const read = takeWhen(sentence, nowUtcMs);
-  const isSunNamed = takeSun(sentence);
-  const isOfSun = isSunNamed || DANGER.test(text.toLowerCase());
-  const when = own === null || read.hour !== null ? read : { ...read, hour: own.at(read, isOfSun, known.day ?? null) };
-  const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
-  const slipped = takeSlips(sentence, known);
-  const named = [...whole, ...slipped].sort((a, b) => a.at - b.at);
-  const unknownEnd = takeUnknownEnd(sentence);
-  const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
-  const unknownStart = takeUnknownStart(sentence, known);
-  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
-  const isWord = spellerFor(known).isKnown;
-  const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
-  return {
-    isSunNamed,
-    when,
-    named,
-    site: site ?? homeIn(text.toLowerCase(), siteNames),
-    isFromHome,
-    unknownEnd,
-    unknownStart,
-    unread: unread?.plain ?? null,
-    ...dayParts(dayFor(site, known)),
-    sentence,
-  };
-};
 
 /** What the way ends at and begins from; none ends it where only its beginning is said, null where there are too many. */
 interface Ends {
@@ -202,7 +73,12 @@ const WHICH = 'which-target';
 const askWhich = (plain: string, parts: SunParts, ends: Ends | null): Problem => {
   const at = hourOf(plain, parts);
   const line = (target: string, from?: string): string =>
-    commandLine('sun', target, { from, at: at === 'now' ? undefined : at, site: parts.site ?? undefined });
+    commandLine('sun', target, {
+      from,
+      at: at === 'now' ? undefined : at,
+      site: parts.site ?? undefined,
+      mount: parts.mount ?? undefined,
+    });
   if (ends === null) {
     const names = parts.named.map(({ text }) => text);
     const ways = names.slice(1).map((name, i) => ({
@@ -237,6 +113,7 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
     at: hourOf(plain, parts),
     site: parts.site ?? undefined,
     from: start ?? (parts.isFromHome ? 'home' : undefined),
+    mount: parts.mount ?? undefined,
     first: start === undefined && !parts.isFromHome && asksApart(plain) ? 'apart' : undefined,
   });
   if (WAITS.test(plain)) return { line, note: NO_WAITING };

@@ -6,10 +6,11 @@
 import { isProblem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
 import { asksOfFlip } from './about-flip.js';
-import { answered, leftBefore, partsOf, WANTS, type SunParts } from './about-sun.js';
+import { answered, WANTS } from './about-sun.js';
 import type { Known, Reading } from './asked.js';
 import { handsIn } from './hands.js';
 import { hourOf } from './sun-hour.js';
+import { leftBefore, partsOf, type SunParts } from './sun-parts.js';
 import type { NamedTarget } from './targets.js';
 
 const LEAVES = /^(?:from|leaving|off)$/u;
@@ -17,7 +18,7 @@ const ARRIVES = /^(?:to|towards?|onto|2)$/u;
 /** Where the tube stands, when something else is wanted. */
 const STANDS = /^(?:on|at|from|with|after|off)$/u;
 const MOVES =
-  /\b(?:slew\w*|mov(?:e|es|ed|eing|ing)|go ?to|go|goes|going|gonna|swing\w*|swung|star ?hop\w*|hop\w*|turn\w*|point\w*|driv(?:e|es|ing)|(?<!milky )way|path|route|head\w*|switch\w*|chang(?:e|ing)|rotat\w*|sweep\w*|steer\w*|get|travel\w*|jump\w*|over to|across to)\b/u;
+  /\b(?:slew\w*|mov(?:e|es|ed|eing|ing)|go ?to|go|goes|going|gonna|swing\w*|swung|star ?hop\w*|hop\w*|turn\w*|point\w*|driv(?:e|es|ing)|(?<!milky )way|path|route|head\w*|switch\w*|chang(?:e|ing)|rotat\w*|sweep\w*|steer\w*|get|travel\w*|jump\w*|over to|across to|aim\w*|push\w*|nudg\w*|send\w*)\b/u;
 const LEADS_TO = /\b(?:from|to|towards?|onto|into|on|at|off|leaving|after|with|2|fr|frm)\b|->|→|>/u;
 /** One after the other, in whatever words; by day that is a way. */
 const FOLLOWS =
@@ -79,8 +80,23 @@ const only = ({ named, unknownEnd }: SunParts): NamedTarget | undefined =>
 
 /** What is asked for, or told as to be done now: the tube is to go there. */
 const TO_MOVE =
-  /\b(?:can|may|could|shall|should|safe\w*|ok|okay|allowed|alright|want to|wanna|going to|gonna|about to|let me|like to|is it)\b|^(?:(?:please|pls|now|ok|so|just) )*(?:slew|go ?to|swing|move|point|turn|send|drive|aim)\b/u;
+  /\b(?:can|may|could|shall|should|safe\w*|ok|okay|allowed|alright|want to|wanna|going to|gonna|about to|let me|like to|is it)\b|^(?:(?:please|pls|now|ok|so|just|i|we|i'?m|let'?s|gonna) )*(?:slew|go ?to|swing|move|point|turn|send|drive|aim|push|nudge|steer)(?:e?ing)?\b/u;
+/** "Point me to Venus" asks the way there of the eye. */
+const SENDS =
+  /\b(?:slew\w*|go(?:ing)? ?to|swing\w*|mov(?:e|ing)|point(?! me)\w*|turn\w*|send\w*|driv(?:e|ing)|aim\w*|push\w*|nudg\w*|steer\w*)\b/u;
 const MOVED_TO = /^(?:to|at|on|onto|over|towards?|2|slew|goto)$/u;
+
+const ASKS_SAFETY = /\b(?:safe\w*|danger\w*|risk\w*|ok|okay|alright|sun)\b/u;
+const isNow = (hour: string | null): boolean => hour === null || hour === 'now' || hour === 'right now';
+
+/** A tube is to be sent now, by night, and nothing is asked of the Sun. */
+const asksToStand = (plain: string, { isNight, when: { night, hour } }: SunParts): boolean =>
+  isNight && night === null && isNow(hour) && SENDS.test(plain) && !ASKS_SAFETY.test(plain);
+
+/** With the Sun down it is asked whether the target stands there, and for how long. */
+const standsNow = (target: NamedTarget, { site }: SunParts): Reading => ({
+  line: commandLine('altitude', target.text, { at: 'now', site: site ?? undefined }),
+});
 
 /** "can i slew to venus now", "point the scope at mercury at 1pm": while the Sun is up then, whatever else a page on it would say. */
 export const moveByDay = (typed: string, known: Known): Reading | Problem | null => {
@@ -92,8 +108,9 @@ export const moveByDay = (typed: string, known: Known): Reading | Problem | null
   if (target === undefined || !MOVED_TO.test(leftBefore(parts.sentence, target.at))) return null;
   // A night or a day without an hour is asked about as a whole; no hour at all is now, where a way is asked for outright.
   const isOfNow = night === null || /^(?:today|this morning)$/u.test(night);
-  if (hour === null && !(isOfNow && /\b(?:slew\w*|go ?to|swing\w*)\b/u.test(plain))) return null;
-  return isByDay(plain, parts) ? answered(plain, parts) : null;
+  if (hour === null && !(isOfNow && SENDS.test(plain))) return null;
+  if (isByDay(plain, parts)) return answered(plain, parts);
+  return asksToStand(plain, parts) ? standsNow(target, parts) : null;
 };
 
 const TRACKS =
@@ -114,7 +131,10 @@ export const leftTracking = (typed: string, known: Known): Reading | Problem | n
   if (target === undefined || parts.day === null) return null;
   if (!isMorning && !isByDay(plain, parts)) return null;
   const at = isByDay(plain, parts) ? hourOf(plain, parts) : 'sunrise';
-  return { line: commandLine('sun', target.text, { at, site: parts.site ?? undefined }), note: TRACKING_NOTE };
+  return {
+    line: commandLine('sun', target.text, { at, site: parts.site ?? undefined, mount: parts.mount ?? undefined }),
+    note: TRACKING_NOTE,
+  };
 };
 
 /** "slew to antares at 11", by day: the hour of the day comes first, and what to ask for the other is said. */
@@ -129,7 +149,7 @@ export const moveAtHands = (typed: string, known: Known): Reading | Problem | nu
   const evening = `${(hands.hour % 12) + 12}:${String(hands.minute).padStart(2, '0')}`;
   const site = parts.site ?? undefined;
   return {
-    line: commandLine('sun', target.text, { at, site }),
+    line: commandLine('sun', target.text, { at, site, mount: parts.mount ?? undefined }),
     note: `Took the hour of the day. For the evening ask ${commandLine('up', target.text, { at: evening, site })}.`,
   };
 };

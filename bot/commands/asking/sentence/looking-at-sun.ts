@@ -2,7 +2,7 @@
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
-import { partsOf } from './about-sun.js';
+import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { hourOf } from './sun-hour.js';
 

@@ -44,13 +44,6 @@ const NAMED_DAYS = tableOf({
   'this weekend': 'saturday',
   'the weekend': 'saturday',
   'next week': 'in 7 days',
-  'christmas eve': '24 dec',
-  'christmas day': '25 dec',
-  'boxing day': '26 dec',
-  "new year's eve": '31 dec',
-  'new years eve': '31 dec',
-  halloween: '31 oct',
-  'bonfire night': '5 nov',
 });
 
 /** Weekdays so short that they are another word as well. */
@@ -220,12 +213,17 @@ const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): Retu
 const isOneDate = (night: string, hour: string, nowUtcMs: UtcMs): boolean =>
   / utc$/u.test(hour) || isOfThatDate(night, hour, nowUtcMs);
 
+/** "christmas tree cluster" is a target, and "easter" may be a place's. */
+const beginsName = (plain: string, next: string): boolean =>
+  (/christmas$/u.test(plain) && next === 'tree') || (/easter$/u.test(plain) && next === 'island');
+
 /** Above all, "10 degrees", "10 inch" and "10x50" are no hours; those are taken first. */
 export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   const wasMonth = (run: Run): boolean => MONTH.test(run.plain) || SEASONS.has(run.plain);
   let month = false;
   const readNight = (run: Run, before: string): string | null => {
-    const found = nightIn(run, before, nowUtcMs);
+    const next = sentence.words[run.at + run.count]?.plain ?? '';
+    const found = beginsName(run.plain, next) ? null : nightIn(run, before, nowUtcMs);
     month = found !== null && wasMonth(run);
     return found;
   };

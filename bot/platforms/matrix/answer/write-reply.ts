@@ -2,6 +2,7 @@
 import { isProblem, type Choice } from '../../../ground/problem.js';
 import { LEVEL_WORD } from '../../../reply/palette.js';
 import type { Outcome, Reply } from '../../../reply/reply.js';
+import { numberedLines, numberedText, type NumberedLine } from '../../shared/choice-lines.js';
 import { splitForms } from '../../shared/form-lines.js';
 import { choicesContent, MOST_REACTIONS } from './choices.js';
 import type { Content } from './matrix-event.js';
@@ -79,9 +80,17 @@ const factBlock = (facts: Reply['facts']): readonly Block[] => {
   ];
 };
 
+/** Lists that follow one another are one: a list's own number stands where a line of ways out parts it. */
+const choiceHtml = (line: NumberedLine, index: number, all: readonly NumberedLine[]): string => {
+  if (line.beside) return `<p>${escapeHtml(numberedText(line))}</p>`;
+  const start = all[index - 1]?.beside === true ? ` start="${line.number}"` : '';
+  return `<ol${start}><li>${escapeHtml(line.labels.join(''))}</li></ol>`;
+};
+
 const choiceBlock = (choices: readonly Choice[] | undefined): readonly Block[] => {
   if (choices === undefined || choices.length === 0) return [];
-  const labels = choices.map(
+  const numbered = numberedLines(
+    choices,
     ({ label, preferred }) => `${cut(label, BYTES.choice)}${preferred === true ? ' (usual)' : ''}`,
   );
   const how =
@@ -90,8 +99,8 @@ const choiceBlock = (choices: readonly Choice[] | undefined): readonly Block[] =
       : `Answer with a number from 1 to ${choices.length}.`;
   return [
     {
-      plain: [...labels.map((label, index) => `${index + 1}. ${label}`), how].join('\n'),
-      html: `<ol>${labels.map((label) => `<li>${escapeHtml(label)}</li>`).join('')}</ol><p>${how}</p>`,
+      plain: [...numbered.map(numberedText), how].join('\n'),
+      html: `${numbered.map(choiceHtml).join('').replaceAll('</ol><ol>', '')}<p>${how}</p>`,
     },
   ];
 };

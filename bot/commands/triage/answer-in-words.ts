@@ -1,0 +1,112 @@
+/** Which answer to the step in hand a member's words are: to a question, of a remedy, at the end of a mended walk. */
+import {
+  allWell,
+  answerMeant,
+  outcomeSaid,
+  readText,
+  supplyFigures,
+  withoutSaidAlready,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
+import { UNSURE, wantsPlainWords, type Step } from '../../triage/index.js';
+import { afterCure } from './at-the-end.js';
+import { tellsNoAnswer } from './corrected-opening.js';
+import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
+import { answersOf } from './step-data.js';
+import { outcomeIn, outcomeLike } from './told-at-card.js';
+import type { Began } from './turn.js';
+
+/** A look that keeps gear from harm. */
+export const isSafetyLook = (step: Step): boolean =>
+  step.kind === 'ask' && !step.opening && wantsPlainWords(step.check);
+
+export const questionOf = ({ context, before }: Began) => ({
+  id: before.step.id,
+  answers: answersOf(before).filter(({ id }) => id !== UNSURE),
+  good: context.model.check(before.step.id)?.good,
+});
+
+/** What words are only like is asked back. */
+const guessed = (
+  answers: readonly { readonly id: string; readonly label: string }[],
+  { perhaps }: Reading,
+  check: string,
+): AnswerMeant | null => {
+  const like = perhaps.find(({ what }) => what === check);
+  const found = answers.find(({ id }) => id === like?.answer);
+  return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
+};
+
+/** What came of the remedy in hand; what words are only like is asked back. */
+const outcomeMeant = (
+  began: Began,
+  text: string,
+  read: Reading,
+  meant: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
+  const told = meant(outcomeIn(began, text, read));
+  const said = outcomeSaid(began.context.model.reading, text);
+  const like = outcomeLike(said);
+  const found = told === null && like !== null ? meant(like.id) : null;
+  return found === null || like === null ? told : { ...found, score: said.sureness, isSure: like.isSure };
+};
+
+/** Asks for the supply's volts and amps beside the mount's. */
+const SUPPLY_LABEL = 'supply-amps';
+
+/** The answer to the question in hand. */
+const answerToQuestion = (
+  began: Began,
+  text: string,
+  read: Reading,
+  sure: (id: string | null | undefined) => AnswerMeant | null,
+): AnswerMeant | null => {
+  const { context, before } = began;
+  const { step } = before;
+  if (step.kind !== 'ask') return null;
+  const { reading } = context.model;
+  const labelled = answersOf(before);
+  const figures = step.id === SUPPLY_LABEL ? supplyFigures(text) : null;
+  if (figures !== null) return sure(figures);
+  const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
+  if (well !== null) return sure(well.id);
+  const told = read.facts.findLast(({ what }) => what === step.id);
+  // One of two answers: the record has it so.
+  if (told?.or !== undefined) return null;
+  if (told !== undefined && !step.opening) return sure(told.answer);
+  if (tellsNoAnswer(began, text, read)) return null;
+  // Told outright it is in the record; a family of ways leaves the question which.
+  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
+  const meant = answerMeant(reading, text, {
+    ...questionOf(began),
+    guards: isSafetyLook(step),
+    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
+  });
+  return meant ?? guessed(labelled, read, step.id);
+};
+
+/** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
+export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
+  const { context, before } = began;
+  const text = withoutSaidAlready(said) ?? said;
+  const sure = (id: string | null | undefined): AnswerMeant | null => {
+    const found = answersOf(before).find((one) => one.id === id);
+    return found === undefined ? null : { ...found, score: 1, isSure: true };
+  };
+  if (read.by !== 'words') return null;
+  if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
+  if (before.step.kind === 'done') return afterCure(context.model, text, read);
+  return answerToQuestion(began, text, read, sure);
+};
+
+/** The answer that was asked back of the words before. */
+export const nearestBefore = (began: Began): AnswerMeant | null => {
+  const { reading } = began.context.model;
+  const said = lastSaidToIt(began);
+  if (said !== null) return answerInWords(began, said, readText(reading, said));
+  const toRemedy = lastSaidToRemedy(began);
+  const like = toRemedy === null ? null : outcomeLike(outcomeSaid(reading, toRemedy));
+  const found = answersOf(began.before).find(({ id }) => id === like?.id);
+  return found === undefined || like === null ? null : { ...found, score: 1, isSure: like.isSure };
+};
