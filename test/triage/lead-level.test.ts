@@ -94,7 +94,7 @@ describe('a lead to the motor board', () => {
   });
   it.each(IN_THE_COMPUTER)('is left alone while the error names what the computer forbids: %s', (words) => {
     const { step, situation } = assess(MODEL, told(words));
-    const entry = step.kind === 'try' ? step.fault : step.kind === 'ask' && !step.opening ? step.check : undefined;
+    const entry = MODEL.fault(step.id) ?? MODEL.check(step.id);
     expect(entry !== undefined && situation.isInComputer(entry)).toBe(true);
   });
   it.each(NEW)('that is new, or not surely the old one, is asked for its level first: %s', (words) => {

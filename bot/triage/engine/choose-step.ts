@@ -194,6 +194,22 @@ const sorted = (choices: readonly Choice[]): readonly Choice[] =>
     )
     .map(({ choice }) => choice);
 
+/** The steps as they come where nothing has to be looked at for safety's sake. */
+const inUsualOrder = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  ranked: readonly Choice[],
+): readonly Choice[] =>
+  plainlyKnown(situation, evidence, belief)
+    ? first(ranked, ({ kind }) => kind === 'handOn')
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
+      );
+
 /**
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
  * come first whatever they are worth, and so does the remedy a bad answer to one of them calls for.
@@ -248,14 +264,7 @@ export const rankSteps = (
     const numbers = situation.checks[check];
     return numbers !== undefined && isPressing(situation, evidence, numbers);
   });
-  const usual = plainlyKnown(situation, evidence, belief)
-    ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(
-        situation,
-        evidence,
-        belief,
-        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
-      );
+  const usual = inUsualOrder(situation, evidence, belief, ranked);
   const look = situation.checks[safety?.check ?? -1]?.entry;
   return safety === undefined || mayWait(situation, evidence, belief, { look, best: usual[0] })
     ? usual
