@@ -174,6 +174,7 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
 /** Answers that place the trouble behind the connection, where the way to the mount does not matter. */
 const BEHIND_THE_LINK = tableOf<readonly string[]>({
   'how-far': ['no-light', 'no-move', 'elsewhere', 'guiding'],
+  guiding: ['lags', 'runs-away', 'no-pulses', 'swings', 'to-and-fro', 'one-way'],
   'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
 });
 
