@@ -1,4 +1,4 @@
-/** What of guiding goes by a lead of its own. By what plug and guider then do; common practice, no source. */
+/** What of guiding goes by a lead of its own, radios at certain hours, newer versions. By what is then seen; common practice, no source. */
 import type { Change } from './edit.js';
 import { oddly } from './oddly.js';
 
@@ -24,5 +24,16 @@ export const GUIDE_FAULTS: Readonly<Record<string, Change>> = {
     best: { 'guide-buttons': 'moves' },
     seen: { 'guide-buttons': 'some', ...ON_TARGET },
     mixed: { guiding: ['no-pulses', 'one-way'] },
+  }),
+  'radio-noise-at-hours': oddly('radio-noise-at-hours', 'radio', 'drops-random', {
+    best: { 'other-radio': 'near' },
+    seen: { 'other-radio': 'none', 'bridge-beside-hub': 'clear', signal: 'strong' },
+    mixed: { 'when-drops': ['hour', 'random'], ping: ['patchy', 'answers'], 'changed-last': ['device', 'nothing'] },
+  }),
+  'newer-version-fails': oddly('newer-version-fails', 'client-program', 'no-reply', {
+    best: { 'version-since': 'newer' },
+    seen: { 'version-since': 'same', 'worked-before': 'changed' },
+    mixed: { 'changed-last': ['update', 'program'], message: ['driver-error', 'no-reply'] },
+    inComputer: true,
   }),
 };

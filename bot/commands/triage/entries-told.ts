@@ -3,17 +3,13 @@
  * has to see for themselves that a letter, a sign or a number is wrong.
  */
 import { isProblem } from '../../ground/problem.js';
-import type { ReadFact } from '../../reading/index.js';
+import type { Understood } from '../../reading/index.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { siteClock } from '../../times/index.js';
 import { resolvePlace } from '../../places/index.js';
 import { siteFor } from '../asking/resolve-site.js';
-import type { Request, Deps } from '../core/command.js';
-
-export interface Told {
-  readonly fact: ReadFact;
-  readonly label: string;
-}
+import type { Deps } from '../core/command.js';
+import type { TurnContext } from './turn.js';
 
 interface Spot {
   readonly observer: Pick<Observer, 'latitudeDeg' | 'longitudeDeg'>;
@@ -44,16 +40,22 @@ interface Angle {
   readonly minutes: number | null;
 }
 
+const sideOf = (letter: string | undefined, value: number, negative: RegExp): number | null => {
+  if (letter !== undefined) return negative.test(letter) ? -1 : 1;
+  return value < 0 ? -1 : null;
+};
+
 const angleIn = (text: string, pattern: RegExp, negative: RegExp): Angle | null => {
   const found = pattern.exec(text);
   if (found === null) return null;
   const [, before, number = '', minutes, after] = found;
   const value = Number(number.replace(',', '.').replace('−', '-'));
-  const letter = after ?? before;
-  const deg = Math.abs(value) + (minutes === undefined ? 0 : Number(minutes) / 60);
-  const signed = value < 0 ? -1 : null;
-  const side = letter === undefined ? signed : negative.test(letter) ? -1 : 1;
-  return { deg, side, wholeDeg: Math.trunc(Math.abs(value)), minutes: minutes === undefined ? null : Number(minutes) };
+  return {
+    deg: Math.abs(value) + Number(minutes ?? 0) / 60,
+    side: sideOf(after ?? before, value, negative),
+    wholeDeg: Math.trunc(Math.abs(value)),
+    minutes: minutes === undefined ? null : Number(minutes),
+  };
 };
 
 /** So near, a town's place and what was typed for a garden are the same, degrees. */
@@ -74,37 +76,55 @@ const areDecimals = (told: Angle | null, deg: number): boolean => {
   return told.wholeDeg === whole && Math.abs(told.minutes - decimals) <= 1 && Math.abs(told.deg - Math.abs(deg)) > 0.1;
 };
 
-const siteFact = (text: string, { observer: { latitudeDeg, longitudeDeg } }: Spot): readonly [string, string] | null => {
-  const longitude = angleIn(text, LONGITUDE, /^w/iu);
-  const latitude = angleIn(text, LATITUDE, /^s/iu);
-  const side = LONGITUDE_SIDE.exec(text)?.[1];
-  const isSideAlone = longitude === null && side !== undefined && Math.abs(longitudeDeg) > NO_SIDE_DEG;
-  if (isOtherSide(longitude, longitudeDeg) || (isSideAlone && /^w/iu.test(side) !== longitudeDeg < 0))
-    return ['east-west', 'the mount has the longitude on the other side of Greenwich'];
-  if (isOtherSide(latitude, latitudeDeg)) return ['north-south', 'the mount has the latitude on the other side of the equator'];
-  if (longitude === null && latitude === null) return null;
-  if (longitude !== null && latitude !== null && !isNear(latitudeDeg, longitudeDeg))
-    if (isNear(longitude.deg, latitudeDeg) && isNear(latitude.deg, longitudeDeg))
-      return ['swapped', 'latitude and longitude changed places in the mount'];
-  if (areDecimals(longitude, longitudeDeg) || areDecimals(latitude, latitudeDeg))
-    return ['decimals', 'decimals were typed as minutes'];
-  const isElsewhere =
-    (longitude !== null && !isNear(longitude.deg, longitudeDeg)) || (latitude !== null && !isNear(latitude.deg, latitudeDeg));
-  if (isElsewhere) return ['another-place', 'the mount has another place'];
-  return longitude !== null && latitude !== null ? ['match', 'latitude and longitude in the mount are right'] : null;
+type Found = readonly [answer: string, label: string];
+
+const isOff = (told: Angle | null, deg: number): boolean => told !== null && !isNear(told.deg, deg);
+
+/** The letter alone tells as well. */
+const isOtherSideOfGreenwich = (text: string, longitude: Angle | null, deg: number): boolean => {
+  const letter = LONGITUDE_SIDE.exec(text)?.[1];
+  if (longitude !== null || letter === undefined) return isOtherSide(longitude, deg);
+  return Math.abs(deg) > NO_SIDE_DEG && /^w/iu.test(letter) !== deg < 0;
 };
 
-const OFFSET = /\b(?:utc|gmt|time ?zone|zone|offset)\b[^\d+−-]{0,15}([+−-]?)\s?(\d{1,2})(?::?(30|45|00))?\b(?!\s*(?:°|\d))/iu;
+/** Both told, each the other's. */
+const areSwapped = (latitude: Angle, longitude: Angle, { latitudeDeg, longitudeDeg }: Spot['observer']): boolean =>
+  !isNear(latitudeDeg, longitudeDeg) && isNear(longitude.deg, latitudeDeg) && isNear(latitude.deg, longitudeDeg);
+
+const bothFact = (latitude: Angle | null, longitude: Angle | null, observer: Spot['observer']): Found | null => {
+  const { latitudeDeg, longitudeDeg } = observer;
+  if (latitude !== null && longitude !== null && areSwapped(latitude, longitude, observer))
+    return ['swapped', 'latitude and longitude changed places in the mount'];
+  if (areDecimals(longitude, longitudeDeg) || areDecimals(latitude, latitudeDeg))
+    return ['decimals', 'decimals were typed as minutes'];
+  if (isOff(longitude, longitudeDeg) || isOff(latitude, latitudeDeg))
+    return ['another-place', 'the mount has another place'];
+  return latitude !== null && longitude !== null ? ['match', 'latitude and longitude in the mount are right'] : null;
+};
+
+const siteFact = (text: string, { observer }: Spot): Found | null => {
+  const longitude = angleIn(text, LONGITUDE, /^w/iu);
+  const latitude = angleIn(text, LATITUDE, /^s/iu);
+  if (isOtherSideOfGreenwich(text, longitude, observer.longitudeDeg))
+    return ['east-west', 'the mount has the longitude on the other side of Greenwich'];
+  if (isOtherSide(latitude, observer.latitudeDeg))
+    return ['north-south', 'the mount has the latitude on the other side of the equator'];
+  return bothFact(latitude, longitude, observer);
+};
+
+const OFFSET =
+  /\b(?:utc|gmt|time ?zone|zone|offset)\b[^\d+−-]{0,15}([+−-]?)\s?(\d{1,2})(?::?(30|45|00))?\b(?!\s*(?:°|\d))/iu;
 const MINUTES_IN_HOUR = 60;
 
-const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): readonly [string, string] | null => {
+const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
   const found = OFFSET.exec(text);
   if (found === null) return null;
   const [, sign = '', hours = '', minutes = '0'] = found;
   const told = (sign === '-' || sign === '−' ? -1 : 1) * (Number(hours) * MINUTES_IN_HOUR + Number(minutes));
   const { utcOffsetMinutes, daylightSavingMinutes, standardOffsetMinutes } = siteClock(zone, nowUtcMs);
   if (told === utcOffsetMinutes || told === standardOffsetMinutes) return null;
-  if (told === -standardOffsetMinutes || told === -utcOffsetMinutes) return ['sign', 'the UTC offset in the mount has the wrong sign'];
+  if (told === -standardOffsetMinutes || told === -utcOffsetMinutes)
+    return ['sign', 'the UTC offset in the mount has the wrong sign'];
   return daylightSavingMinutes === 0 && told - utcOffsetMinutes === MINUTES_IN_HOUR
     ? ['summer-time', 'the mount has summer time, and there is none now']
     : ['offset', 'the UTC offset in the mount is not that of the place'];
@@ -114,7 +134,7 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
 const NAMED_DATE =
   /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
 
-const dateFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): readonly [string, string] | null => {
+const dateFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
   const found = NAMED_DATE.exec(text);
   if (found === null) return null;
   const day = Number(found[1] ?? found[4]);
@@ -129,7 +149,7 @@ const SURENESS = 0.92;
 const QUOTE = 120;
 
 /** What of the entries read out is not as it should be there, or that it is. */
-export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): readonly Told[] =>
+export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): readonly Understood[] =>
   (
     [
       ['site-entries', siteFact(text, spot)],
@@ -139,7 +159,9 @@ export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): read
   ).flatMap(([what, found]) => {
     if (found === null) return [];
     const [answer, label] = found;
-    return [{ fact: { what, answer, sureness: SURENESS, quote: text.trim().slice(0, QUOTE), by: 'words' as const }, label }];
+    return [
+      { fact: { what, answer, sureness: SURENESS, quote: text.trim().slice(0, QUOTE), by: 'words' as const }, label },
+    ];
   });
 
 const LIVES_IN =
@@ -161,9 +183,9 @@ const placeNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]): Spot 
 /** @param texts the walk's words so far, this line last */
 export const entriesTold = async (
   deps: Deps,
-  request: Omit<Request<unknown>, 'options'>,
+  request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
   texts: readonly string[],
-): Promise<readonly Told[]> => {
+): Promise<readonly Understood[]> => {
   const text = texts.at(-1) ?? '';
   const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text);
   if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];

@@ -7,9 +7,8 @@ import type { Walk } from './walk-keeper.js';
 import { waysOut } from './ways-out.js';
 
 const NUMBERS_HOW = [
-  'Write one line: the target; where the tube landed; and, if you can, the altitude and azimuth the mount shows, and its sidereal time.',
-  'For example: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
-  'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
+  'In one line, and I work out which entry is wrong: target; where it landed; if you can, the altitude and azimuth it shows, its sidereal time; your site, if I have none saved.',
+  'Such as: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
 ];
 
 /** @param reasons why it comes now */

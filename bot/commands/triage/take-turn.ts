@@ -29,6 +29,7 @@ import { harmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { entriesTold } from './entries-told.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -273,7 +274,9 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   const left = await takeLast(began, said.text);
   if (left !== null) return left;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
-  return miss ?? askedIfFixed(began, said.text, takeWords(began, said.text));
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const known = await entriesTold(context.deps, context, [...texts, said.text]);
+  return miss ?? askedIfFixed(began, said.text, takeWords({ ...began, known }, said.text));
 };
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {

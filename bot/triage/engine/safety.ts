@@ -147,6 +147,11 @@ export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: B
   return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
 
+/** Whether a look that keeps gear from harm, or the remedy it calls for, waits: nothing else comes before it. */
+export const safetyWaits = (situation: Situation, evidence: Evidence, belief: Belief): boolean =>
+  safetyRemedy(situation, evidence, belief) !== undefined ||
+  pressingLooks(situation, evidence).some(({ entry }) => lastAnswer(situation, evidence, entry.id) === null);
+
 /** Whether no look could tell, so that the remedy is for prudence alone. */
 export const isForPrudence = (situation: Situation, evidence: Said): boolean =>
   (alarm(situation, evidence)?.bad.length ?? 0) > 1;

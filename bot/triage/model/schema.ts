@@ -147,6 +147,8 @@ export const faultSchema = z.strictObject({
     already: z
       .strictObject({ check: id, answers: z.array(answerId).min(1), otherwise: z.boolean().default(false) })
       .optional(),
+    /** As of a check: by its first steps no other lead is plugged in or made. */
+    sameLeads: z.boolean().optional(),
     /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.08). */
     misses: z.number().min(0).max(0.9).optional(),
   }),
@@ -275,6 +277,8 @@ export const checkSchema = z.strictObject({
   /** Found in order where it is not, it lets the wrong volts or pins be put to use: only plain words to the question itself say so. */
   plainly: z.boolean().optional(),
   powerOffFirst: z.boolean().optional(),
+  /** Every lead stays the one that was in: the warnings of a lead that may be there are of no use. */
+  sameLeads: z.boolean().optional(),
   cautions: z.array(id).optional(),
   only: only.optional(),
   /** What must be there to look at, instead of what its stage says. */

@@ -16,7 +16,7 @@ const timesBack = (events: readonly WalkEvent[], fault: string): number =>
   events.filter((event) => event.kind === 'try' && event.fault === fault && event.outcome === 'for-now').length;
 
 /** A remedy that helped for now is followed by what makes it last, once. */
-export const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'for-now') return null;
   const fault = model.fault(last.fault);
@@ -47,7 +47,7 @@ export const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
   );
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
-export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'could-not') return null;
   const fault = model.fault(last.fault);
@@ -57,17 +57,27 @@ export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): Faul
 };
 
 /** A remedy that was done and changed nothing may only be half of the cure: the other half, where it was not tried yet. */
-export const otherHalf = (
-  situation: Situation,
-  evidence: Evidence,
-  events: readonly WalkEvent[],
-): FaultEntry | null => {
+const otherHalf = (situation: Situation, evidence: Evidence, events: readonly WalkEvent[]): FaultEntry | null => {
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'same') return null;
   const done = situation.faults[situation.faultIndex.get(last.fault) ?? -1];
   const next = situation.faultIndex.get(done?.remedy.followedBy ?? '');
   if (next === undefined || attempts(evidence, next) > 0 || wasDone(situation, evidence, next)) return null;
   return situation.faults[next] ?? null;
+};
+
+/** What the outcome of the remedy before calls for at once: what makes it last, its other way, or its other half. */
+export const remedyAtOnce = (
+  model: TriageModel,
+  { situation, evidence }: { readonly situation: Situation; readonly evidence: Evidence },
+  events: readonly WalkEvent[],
+): { readonly fault: FaultEntry; readonly otherwise: boolean; readonly lasting?: true } | null => {
+  const kept = lastingWay(model, events);
+  if (kept !== null) return { fault: kept, otherwise: false, lasting: true };
+  const another = otherWay(model, events);
+  if (another !== null) return { fault: another, otherwise: true };
+  const half = otherHalf(situation, evidence, events);
+  return half === null ? null : { fault: half, otherwise: false };
 };
 
 /** Not the complaint itself once more. */

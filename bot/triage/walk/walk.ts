@@ -11,11 +11,12 @@ import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
 import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherHalf, otherWay, verifyingCheck } from './after-remedy.js';
-import { supposedCheck } from './suppose.js';
+import { asksHowFarNow, HOW_FAR, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
+import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withAllTold } from './told-together.js';
+import { withFact, type HowTold } from './with-fact.js';
 import {
   keptFact,
   TRY_OUTCOMES,
@@ -97,6 +98,11 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   return handOnStep(situation, belief);
 };
 
+const namedStep = (next: Named): Step =>
+  next === FOUND_BY_THEM
+    ? { kind: 'handOn', id: next, fault: null }
+    : { kind: 'ask', id: next.id, opening: false, check: next, because: 'supposed' };
+
 const nextStep = (
   model: TriageModel,
   state: WalkState,
@@ -105,24 +111,20 @@ const nextStep = (
   foresight: Foresight | undefined,
 ): Pick<Assessment, 'step' | 'ranked'> => {
   const { situation, evidence, belief } = at;
+  const named = namedNext(at, state.events);
+  if (named !== null && comesBeforeTheWay(named, opening.open.has('path'), state.events))
+    return { step: namedStep(named), ranked: [] };
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
-  const kept = lastingWay(model, state.events);
-  if (kept !== null)
-    return { step: { kind: 'try', id: kept.id, fault: kept, otherwise: false, lasting: true }, ranked: [] };
-  const another = otherWay(model, state.events);
-  if (another !== null) return { step: { kind: 'try', id: another.id, fault: another, otherwise: true }, ranked: [] };
-  const half = otherHalf(situation, evidence, state.events);
-  if (half !== null) return { step: { kind: 'try', id: half.id, fault: half, otherwise: false }, ranked: [] };
+  const remedy = remedyAtOnce(model, { situation, evidence }, state.events);
+  if (remedy !== null) return { step: { kind: 'try', id: remedy.fault.id, ...remedy }, ranked: [] };
   const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
   const verifying = verifyingCheck(situation, evidence, belief, state.events);
   if (verifying !== undefined)
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
-  const supposed = supposedCheck(situation, state.events);
-  if (supposed !== undefined)
-    return { step: { kind: 'ask', id: supposed.id, opening: false, check: supposed, because: 'supposed' }, ranked: [] };
+  if (named !== null) return { step: namedStep(named), ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked =
@@ -261,12 +263,12 @@ export const tellText = (
   state: WalkState,
   text: string,
   by: Speaker,
-  how?: ReadBy,
+  how: HowTold = {},
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const own = readText(model.reading, text, how);
+  const own = readText(model.reading, text, how.by);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const read = withAllTold(own, text, texts);
+  const read = (how.known ?? []).reduce((told, one) => withFact(told, one), withAllTold(own, text, texts));
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',
