@@ -28,6 +28,7 @@ import { site } from './site/site.js';
 import { sun } from './sun/sun.js';
 import { tonight } from './tonight.js';
 import { severalRequests } from './asking/several-requests.js';
+import { sunFirst } from './asking/sun-first.js';
 import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { entriesAsked } from './triage/entries-asked.js';
@@ -69,6 +70,7 @@ export const allCommands: readonly Command[] = [
 
 /** Who is asked, in order, about text that begins with no command. */
 export const allReaders: readonly WordsReader[] = [
+  sunFirst,
   entriesAsked,
   followingWords,
   besideWalk,

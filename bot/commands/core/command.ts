@@ -267,6 +267,8 @@ export interface WordsReader {
   readonly name: string;
   /** Asked as well about words that begin with a command's name by chance ("moon rise tomorrow") and that it could not read. */
   readonly mendsCommands?: boolean;
+  /** Asked before a command of its name runs on a sentence, unless that keeps what it is told. */
+  readonly beforeCommands?: true;
   /** What it takes is said to a walk: no question of the sky is followed any more. */
   readonly isOfWalk?: true;
   /** Null: not for this reader. What it rejects with goes to the log, and the next one is asked. */

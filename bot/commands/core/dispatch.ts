@@ -241,8 +241,17 @@ const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask):
   return (await readWords(deps, line, ask, mendingReaders(deps))) ?? outcome;
 };
 
+/** What is said before a sentence that begins with a command's name is run. */
+const saidFirst = async (deps: Deps, line: string, { command }: ParsedLine, ask: Ask): Promise<Outcome | null> => {
+  const readers = (deps.readers ?? []).filter(({ beforeCommands }) => beforeCommands === true);
+  const isSentence = wordCountOf(line) >= LEAST_WORDS && !HAS_OPTIONS.test(line) && !KEEPS.test(command.name);
+  return isSentence && readers.length > 0 ? readWords(deps, line, ask, readers) : null;
+};
+
 /** A line that begins with a command, read as a sentence where it is one. */
 const runTyped = async (deps: Deps, line: string, parsed: ParsedLine, ask: Ask): Promise<Outcome> => {
+  const first = await saidFirst(deps, line, parsed, ask);
+  if (first !== null) return first;
   const asSentence = await readSentence(deps, line, parsed.command, ask);
   return asSentence ?? mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
 };

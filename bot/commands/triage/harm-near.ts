@@ -1,4 +1,6 @@
 /** What hurts people or gear, told or asked of in passing: said before all else, whatever is in hand. Common practice, no source. */
+import { cautionText } from '../../cautions/cautions.js';
+import { sunHarm } from '../asking/sentence/sun-harm.js';
 
 interface Harm {
   readonly words: RegExp;
@@ -60,4 +62,13 @@ export const harmNear = (text: string): string | null => {
   const said = text.trim();
   if (said.length > LONGEST || said.split('\n').length > MOST_LINES) return null;
   return HARMS.find(({ words, unless }) => words.test(said) && unless?.test(said) !== true)?.says ?? null;
+};
+
+/** A line, and no account. */
+const LONGEST_LINE = 300;
+
+/** @returns the caution of the Sun, where a line that a walk was given outright (in a form) comes near it; null elsewhere */
+export const sunHarmNear = (text: string): string | null => {
+  const caution = text.length > LONGEST_LINE ? null : sunHarm(text, false);
+  return caution === null ? null : cautionText(caution);
 };

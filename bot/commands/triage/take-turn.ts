@@ -25,7 +25,7 @@ import { takePickedAndSaid } from './picked-and-said.js';
 import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
-import { harmNear } from './harm-near.js';
+import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
@@ -282,6 +282,6 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const turn = await takeSaid(context, found, said);
   if (isProblem(turn)) return turn;
-  const harm = said.text === undefined ? null : harmNear(said.text);
+  const harm = said.text === undefined ? null : (harmNear(said.text) ?? sunHarmNear(said.text));
   return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };

@@ -4,6 +4,7 @@ import { problem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
+import { sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
 import { hourOf } from './sun-hour.js';
 
 /** The Sun, or what is seen on it. */
@@ -28,9 +29,13 @@ const NO_NAMES = new RegExp(
 );
 const WHAT_IS_NEAR =
   /\b(?:what|what's|whats|which|anything|something|any|planets?|stars?)\b.*\b(?:near\w*|clos\w*|next to|around|beside)\b.*\bsun\b/u;
+/** "My laptop in the sun" is of the weather. */
+const IN_SUNSHINE =
+  /\b(?:laptop|screen|display|ports?|cables?|leads?|batter(?:y|ies)|panels?|hub|driver|router|wi-?fi|gps|mount|hand ?set|controller|tablet|car|shed)\b(?! \w+ (?:at|into)\b).{0,30}\bin (?:the )?(?:full |hot |direct |bright )?sun\b/u;
 /** "before the sun rises" is an hour; "the sun is setting, can I look at it" is not. */
 const SUN_AS_HOUR =
   /\b(?:before|after|until|till|once|while|with|as soon as|by)\s+(?:the\s+)?sun(?:'s|s| is| has)?(?: still| yet)?\s+(?:\w+ing|rises?|rose|sets?|go(?:es|ne)? down|comes? up|up|down)\b/gu;
+const OF_EYES = /\b(?:look\w*|eye ?pieces?|finders?|scope|telescope|binos?|binoculars|filters?)\b/u;
 const ASKS_WHEN = /\b(?:when|what time|where|how (?:long|high|big|far|hot|old|large|bright))\b/u;
 const MAY_I =
   /\b(?:safe\w*|ok|okay|allowed|at it|look at|eye ?pieces?|(?:view)?finders?|through|point|aim|my (?:scope|telescope|camera|dob|bino\w*))\b/u;
@@ -67,14 +72,13 @@ const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|witho
 
 const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
 
-const cautionFor = (plain: string): string => {
-  if (LOOKED.test(plain)) return cautionText('eyes');
-  if (asksNeed(plain)) return cautionText('sun-guards');
-  return cautionText(PROJECTS.test(plain) ? 'sun-projection' : 'sun-looking');
+const cautionFor = (plain: string): SunCaution => {
+  if (LOOKED.test(plain)) return 'eyes';
+  return asksNeed(plain) ? 'sun-guards' : sunCautionFor(plain);
 };
 
-const answerTo = (plain: string): Problem =>
-  problem('not-safe', cautionFor(plain), [
+const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
+  problem('not-safe', cautionText(caution), [
     ...(ECLIPSE.test(plain) ? [{ label: 'When the next eclipses come', run: 'ahead eclipses about:Sun' }] : []),
     { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
     { label: 'When it is dark', run: 'dark' },
@@ -83,15 +87,22 @@ const answerTo = (plain: string): Problem =>
 /** What one may ask of the Sun without looking at it. */
 const STANDS = /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
 
-const ASKS_ABOUT = /^(?:why|what|who|which)\b/u;
+const ASKS_ABOUT = /^(?:why|what|who|which|how (?:far|big|hot|old|large|heavy))\b/u;
+
+const isInSunshine = (plain: string): boolean => IN_SUNSHINE.test(plain) && !OF_EYES.test(plain);
 
 /** Last of all: the Sun and nothing else is named, in words that say nothing of where it stands. */
 export const sunAlone: Rule = ({ plain, targets }) =>
-  targets.length > 0 && targets.every((name) => name === 'sun') && !STANDS.test(plain) && !ASKS_ABOUT.test(plain)
+  targets.length > 0 &&
+  targets.every((name) => name === 'sun') &&
+  !STANDS.test(plain) &&
+  !ASKS_ABOUT.test(plain) &&
+  !isInSunshine(plain)
     ? answerTo(plain)
     : null;
 
 const asksToLook = (plain: string): boolean => {
+  if (isInSunshine(plain)) return false;
   // An eclipse is told of with its own caution, unless it is asked what to look with.
   if (ECLIPSE.test(plain)) return LOOKED_WITH.test(plain);
   return ON_IT.test(plain) || LOOKS.test(plain);
@@ -107,8 +118,24 @@ const isOfSunset = (said: string): boolean =>
 /** A question of eyes though no word names the Sun itself: of the sunset, of a filter for the finder. */
 const isOfUnnamedSun = (said: string): boolean => isOfSunset(said) || (FINDER_FILTER.test(said) && asksNeed(said));
 
+/** What is to be said first; what is needed, or has happened, before all. */
+const harmIn = (said: string, { day }: Known): SunCaution | null => {
+  const harm = sunHarm(said, day?.isSunUp('now') === true);
+  return harm === null || harm === 'sun-sweep' || harm === 'eyes' ? harm : cautionFor(said);
+};
+
+/** What is answered before anything that waits, in whatever words it is met; null: nothing of it hurts. */
+export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
+  const said = typed.toLowerCase();
+  const harm = harmIn(said, known);
+  return harm === null ? null : answerTo(said, harm);
+};
+
 /** Null: it is not asked about, or beside a target. */
-export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null => {
+export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>
+  sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
+
+const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();
   if (isOfUnnamedSun(said)) return answerTo(said);
   const plain = said.replace(SUN_AS_HOUR, ' ');

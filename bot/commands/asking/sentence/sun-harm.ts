@@ -1,0 +1,203 @@
+/**
+ * Lines that come near what the Sun does to eyes, cameras and tubes, whatever they are asked for: an eclipse and what one looks with, a filter
+ * taken off, the Sun low and red, a projection, a sweep by day. Pure; English, and the plainest words of seven more languages (from memory).
+ */
+import { foldWords } from '../../../ground/fold-text.js';
+
+/** The caution in knowledge/cautions.yaml that answers first. */
+export type SunCaution =
+  | 'eyes'
+  | 'sun-guards'
+  | 'sun-projection'
+  | 'sun-looking'
+  | 'sun-camera'
+  | 'sun-glasses'
+  | 'sun-totality'
+  | 'sun-sweep';
+
+/** Anything with a lens or a screen behind one, by itself or over an eye. */
+const CAMERA =
+  /\b(?:cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
+const TUBE =
+  /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
+const GUARD =
+  /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
+const NO_FILTER =
+  /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?)\b|\bunfiltered\b/u;
+const LOOKS =
+  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed)|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regarder|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
+const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
+
+/** The Sun itself in other languages: an article tells "sol" and "sole" from names. */
+const SUN_ABROAD =
+  /\b(?:sonne|soleil|sunn+|(?:el|al|del|o|ao|do|no|pro) sol|(?:il|al|del|col|nel|sul) sole|(?:de|naar de|in de) zon|slonc\w+)\b/u;
+const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
+
+const ECLIPSE =
+  /\b(?:ecl?ip(?:se|ses|sed|s)|eclissi|sonnenfinsternis\w*|finsternis|zonsverduistering\w*|verduistering|zacmieni\w*)\b/u;
+const OF_ECLIPSE =
+  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse)\b/u;
+const PARTLY_COVERED = /\b\d{2}(?: \d)? ?(?:percent|per cent|pct|partial)\b|\bpartial\b/u;
+/** Other eclipses hurt nobody. */
+const OTHER_ECLIPSE =
+  /\b(?:moons?|moon s|lunar|luna|lune|lunes|mond\w*|maan\w*|ksiezyc\w*|lua|blood|penumbra\w*|io|europa|ganymede|callisto|titan|tonight|at night|midnight|jupiter\w*|saturn\w*|algol|minim\w+|binar\w+|variables?|battery|humidity|charge\w*)\b/u;
+const ASKS_WHEN =
+  /\b(?:when|next|what time|what date|which date|how long|where|list|wann|cuando|quand|quando|wanneer|kiedy)\b/u;
+
+const EDGE =
+  /\b(?<!(?:does|will|do|the) )(?:sun ?sets?|sun ?rises?)\b|\b(?:the )?(?:sunset|sunrise|setting sun|rising sun|sonnenuntergang|sonnenaufgang|(?:puesta|salida) del? sol|atardecer|(?:coucher|lever) (?:de|du) soleil|tramonto|alba|zonsondergang|zonsopkomst|(?:zachod|wschod) slonca|por do sol|nascer do sol)\b/u;
+const AS_HOUR =
+  /\b(?:before|after|until|till|since|around|by|at|from|past|following|nach|vor|bis|despues de|antes de|apres|avant|dopo|prima|na|voor|po|przed|depois|um \w+|min\w* (?:before|after)) (?:the |la |le |el |o |il |del |der |dem )?(?:sun ?set|sun ?rise|sonnenuntergang|sonnenaufgang|puesta|salida|coucher|lever|tramonto|alba|zonsondergang|zonsopkomst|zachod\w*|wschod\w*|por)\b/u;
+const GREEN_FLASH = /\bgreen flash\b/u;
+
+/** Guards that are for the Sun alone: named at all, they are asked of it. */
+const SUN_GUARD =
+  /\b(?:solar|sun|eclipse) (?:safe )?(?:filt\w*|film|foil|glass(?:es)?|viewers?|shades|goggles|wedge)\b|\bherschel wedge\b|\biso ?12312\b|\b(?:space|emergency|rescue|survival) (?:blanket|foil)\b.*\bfilt\w*|\bh ?alpha\b.*\b(?:without|no|front)\b|\bsonnenfilter\w*|\bfiltro solar\b|\bfiltre solaire\b|\bfiltro solare\b|\bzonnefilter\w*/u;
+/** "Pin hole in the film". */
+const HOLED_FILM =
+  /\b(?:pin ?holes?|holes?|scratch\w*|crease\w*|tear|torn)\b.*\b(?:solar|filter|\w+ style) (?:film|foil)\b|\b(?:solar|filter) (?:film|foil)\b.*\b(?:pin ?holes?|scratch\w*|torn)\b|\b(?:pin ?)?holes? in (?:the|my|a) (?:film|foil)\b/u;
+const OF_PHOTOGRAPHY = /\b(?:camera film|roll of film|dew|mirror|lens coating)\b/u;
+
+const FILTER_OFF =
+  /\bfilt\w*(?: \w+){0,2} (?:off|away|removed)\b|\b(?:take|takes|taking|took|remove\w*|removing|pull|pulling|unscrew|drop)\b(?: \w+){0,4} (?:filt\w*|glasses)\b|\b(?:glasses|filt\w*) (?:come|comes|go|goes) off\b/u;
+const OFF_AT = /\b(?:contact|totality|total|max|maximum|path|eclip\w*|seconds|partial|percent|when|zone)\b/u;
+const OTHER_FILTER =
+  /\b(?:uhc|oiii|o3|nebula|light pollution|lp|cls|moon filter|colou?r(?:ed)?|filter wheel|wheel|thread\w*|stuck|jammed|luminance|narrow ?band|ha|nir|ir)\b/u;
+
+/** "Wind blew my filter off": a filter in front, and no other. */
+const FELL_OFF =
+  /\b(?:wind|gust|front|tape)\b.*\bfilt\w*.*\b(?:off|away|loose)\b|\bfilt\w*\b.*\b(?:fell|blew|blown|slipped)\b.*\b(?:wind|front|tape|sun)\b/u;
+const FINDER_OPEN = /\bfinder\w*\b.*\b(?:open|uncapped|uncovered|cap|cover|caps)\b.*\b(?:solar|sun)\b/u;
+/** Densities that photographers darken with. */
+const GREY_GLASS = /\bnd ?(?:3|3 0|3 8|5|5 0|400|1000|100000)\b/u;
+
+const TRANSIT_OF_SUN = /\btransit (?:of )?(?:mercury|venus)\b|\b(?:mercury|venus) transit\b/u;
+
+const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
+const ONTO =
+  /\b(?:sun|solar|eclip\w*)\b|\b(?:on|onto|to|over|against|behind)\b.*\b(?:paper|card|cardboard|wall|screen|sheet)\b|\b(?:paper|card|cardboard|white light)\b/u;
+
+const SWEEPS =
+  /\b(?:sweep\w*|scan(?:s|ning)?|pan(?:ning)?|hunt\w*|search\w*|(?:look\w*|slew\w*|mov(?:e|ing)|point\w*|wander\w*|poke|swing\w*)(?: it| the \w+)? (?:around|about|round))\b(?! (?:from|to|over to)\b)/u;
+const BY_HAND =
+  /\b(?:look\w* for|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
+const LOST = /\blost\b/u;
+const NEAR_SUN = /\b(?:venus|mercury|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
+const SAYS_DAY =
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set)\b/u;
+const SAYS_NIGHT =
+  /\b(?:after (?:the )?(?:sun ?set|sun (?:is|has|s) (?:down|set|gone)|dark)|before (?:the )?(?:sun ?rise|dawn|sun (?:is up|rises|comes up))|tonight|evening|(?:[4-9]|1[01])(?: [0-5]\d)? ?pm|by night|at night|dusk)\b/u;
+
+/** It has happened: eyes come first. */
+const HURT =
+  /\b(?:eyes?|sight|vision)\b.*\b(?:hurts?|sore|blur\w*|burn\w*|ache\w*|spots?)\b|\b(?:blurr?y|blind|dark|black) spots?\b/u;
+
+/** Other questions: reminders. */
+const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
+
+const isOfEclipse = (plain: string): boolean =>
+  (ECLIPSE.test(plain) || OF_ECLIPSE.test(plain)) && (!OTHER_ECLIPSE.test(plain) || SUN.test(plain));
+
+const THROUGH = '(?:through|thru|with|w|in|by|mit|durch|con|col|avec|met|przez|com|per|por|pelo) (?:\\w+ ){0,3}?';
+const ECLIPSE_THROUGH = new RegExp(
+  `(?:${ECLIPSE.source}) (?:\\w+ )?${THROUGH}(?:${TUBE.source}|${CAMERA.source})`,
+  'u',
+);
+/** An account of a mount that names an eclipse by the way. */
+const OF_TROUBLE =
+  /\b(?:connect\w*|usb|com ?ports?|ports?|drivers?|errors?|won ?t|cables?|firmware|time ?outs?|wi ?fi|bluetooth|hand ?set|hand controller|stopped|since)\b/u;
+
+/** Of an eclipse one may ask the hour; with what one looks at it is asked of eyes. */
+const isEclipseLooked = (plain: string): boolean => {
+  if (!isOfEclipse(plain)) return false;
+  if (NO_FILTER.test(plain) || GUARD.test(plain) || FILTER_OFF.test(plain) || HURT.test(plain)) return true;
+  if (OF_TROUBLE.test(plain) || (ASKS_WHEN.test(plain) && !LOOKS.test(plain))) return false;
+  if (MAY.test(plain)) return true;
+  return (TUBE.test(plain) || CAMERA.test(plain)) && (LOOKS.test(plain) || ECLIPSE_THROUGH.test(plain));
+};
+
+/** "At 99% partial can I look", "97 percent here, are glasses needed". */
+const isPartlyCovered = (plain: string): boolean =>
+  PARTLY_COVERED.test(plain) &&
+  !OTHER_ECLIPSE.test(plain) &&
+  (/\b(?:glasses|goggles)\b/u.test(plain) || NO_FILTER.test(plain) || FILTER_OFF.test(plain));
+
+const isFilterOff = (plain: string): boolean =>
+  FILTER_OFF.test(plain) && OFF_AT.test(plain) && !OTHER_FILTER.test(plain) && !OTHER_ECLIPSE.test(plain);
+
+const isEdgeLooked = (plain: string): boolean => {
+  if (GREEN_FLASH.test(plain)) return TUBE.test(plain) || CAMERA.test(plain) || MAY.test(plain) || LOOKS.test(plain);
+  if (!EDGE.test(plain) || AS_HOUR.test(plain)) return false;
+  return NO_FILTER.test(plain) || ((TUBE.test(plain) || CAMERA.test(plain)) && LOOKS.test(plain));
+};
+
+const isAbroad = (plain: string): boolean =>
+  SUN_ABROAD.test(plain) && (NO_FILTER.test(plain) || (TUBE.test(plain) && LOOKS.test(plain)));
+
+const isGuard = (plain: string): boolean =>
+  SUN_GUARD.test(plain) ||
+  FINDER_OPEN.test(plain) ||
+  (FELL_OFF.test(plain) && !OTHER_FILTER.test(plain)) ||
+  (GREY_GLASS.test(plain) && !OTHER_ECLIPSE.test(plain) && (TUBE.test(plain) || /\bvisual\b/u.test(plain))) ||
+  (HOLED_FILM.test(plain) && !OF_PHOTOGRAPHY.test(plain));
+
+const isSweep = (plain: string, isSunUp: boolean): boolean => {
+  if (!NEAR_SUN.test(plain) || !(SWEEPS.test(plain) || BY_HAND.test(plain) || LOST.test(plain))) return false;
+  if (/\bsun\b.*\bup\b/u.test(plain)) return true;
+  return SAYS_DAY.test(plain) ? !SAYS_NIGHT.test(plain) : isSunUp && !SAYS_NIGHT.test(plain);
+};
+
+/** "Polar scope at the Sun by accident"; "left in the sun" is of the weather. */
+const AT_SUN = /\b(?:at|on|onto|into|towards?) the sun\b(?! (?:side|terrace|deck|porch))/u;
+const LOOKS_TAME =
+  /\b(?:low|red|orange|dim|dull|dark|ha[sz]e|hazy|fog\w*|mist\w*|smog|clouds?|cloudy|setting|rising|half|deg\w*)\b/u;
+const COVERED = /\bcover\w*\b.*\bsun\b|\bsun\b.*\bcover(?:ed|s)?\b/u;
+/** "Sun with my old binoculars". */
+const SUN_THROUGH = new RegExp(`(?:\\bsun+|${SUN_ABROAD.source}) ${THROUGH}(?:${TUBE.source}|${CAMERA.source})`, 'u');
+const isNearSun = (plain: string): boolean =>
+  SUN.test(plain) &&
+  ((AT_SUN.test(plain) && (TUBE.test(plain) || CAMERA.test(plain))) ||
+    (MAY.test(plain) && ((LOOKS_TAME.test(plain) && /\bpain\b|\bsafe\w*/u.test(plain)) || COVERED.test(plain))));
+
+const isAtSun = (plain: string): boolean => SUN_THROUGH.test(plain) || isNearSun(plain);
+
+const isTransit = (plain: string): boolean =>
+  TRANSIT_OF_SUN.test(plain) && (NO_FILTER.test(plain) || GUARD.test(plain) || TUBE.test(plain));
+
+/** Which of the cautions fits words that are of looking at the Sun, however they are. */
+export const sunCautionFor = (plain: string): SunCaution => {
+  const isEclipse = isOfEclipse(plain);
+  if (PROJECTS.test(plain)) return 'sun-projection';
+  if (isFilterOff(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain))) return 'sun-totality';
+  if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
+  if (/\b(?:eclipse|solar) (?:glasses|viewers?|goggles|shades)\b|\biso ?12312\b/u.test(plain)) return 'sun-glasses';
+  return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
+};
+
+/**
+ * @param said as it was typed, slips mended or not
+ * @param isSunUp where the asker usually stands, now; false where nobody knows
+ * @returns what is to be said first; null: it comes near no such harm
+ */
+export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
+  const plain = foldWords(said.replace(/%/gu, ' percent ').replace(/\bw\/o\b/giu, ' without '))
+    .replaceAll('ł', 'l')
+    .replace(/\bmoon filt\w*/u, 'filter')
+    .replace(/^(?:ok|okay|fine) /u, '');
+  if (WAITS.test(plain)) return null;
+  if (isSweep(plain, isSunUp)) return 'sun-sweep';
+  if (PROJECTS.test(plain) && ONTO.test(plain) && /\b(?:white light|projection|projecting)\b/u.test(plain))
+    return 'sun-projection';
+  const isOfHarm = [
+    isEclipseLooked,
+    isPartlyCovered,
+    isFilterOff,
+    isEdgeLooked,
+    isAbroad,
+    isGuard,
+    isAtSun,
+    isTransit,
+  ].some((is) => is(plain));
+  if (!isOfHarm) return null;
+  return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain)) ? 'eyes' : sunCautionFor(plain);
+};

@@ -1,0 +1,25 @@
+/** A line that comes near what the Sun does to eyes and cameras is answered before anything that waits: a walk, a question, what was asked last. */
+import { cleanText } from '../../ground/fold-text.js';
+import { isProblem } from '../../ground/problem.js';
+import type { WordsReader } from '../core/command.js';
+import { knownFor } from './plain-reader.js';
+import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
+import { withSunriseNamed } from './sentence/sun-words.js';
+import { mended } from './spelling/known-words.js';
+
+/** More is a message or an account, which the walk reads. */
+const LONGEST = 300;
+
+export const sunFirst: WordsReader = {
+  name: 'looking at the Sun',
+  beforeCommands: true,
+  read: async (deps, said) => {
+    const text = cleanText(said.text);
+    if (text === '' || text.length > LONGEST) return null;
+    const known = await knownFor(deps, said);
+    const harm = sunHarmAnswer(withSunriseNamed(text), known);
+    if (harm !== null) return { outcome: harm };
+    const read = lookingAtSun(withSunriseNamed(mended(text, known)), known);
+    return read !== null && isProblem(read) ? { outcome: read } : null;
+  },
+};
