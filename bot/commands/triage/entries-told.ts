@@ -6,10 +6,11 @@ import { isProblem } from '../../ground/problem.js';
 import type { Understood } from '../../reading/index.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { siteClock } from '../../times/index.js';
-import { resolvePlace } from '../../places/index.js';
+import { placeLabel, resolvePlace, type PlaceRecord } from '../../places/index.js';
+import { tellText } from '../../triage/index.js';
 import { siteFor } from '../asking/resolve-site.js';
 import type { Deps } from '../core/command.js';
-import type { TurnContext } from './turn.js';
+import { changed, isAsked, type Began, type Turn, type TurnContext } from './turn.js';
 
 interface Spot {
   readonly observer: Pick<Observer, 'latitudeDeg' | 'longitudeDeg'>;
@@ -167,17 +168,30 @@ export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): read
 const LIVES_IN =
   /\b(?:i|we)(?: am|'m|’m| are|'re)? (?:live|lives|living|observe|stay|come|from|in)(?: (?:here|now|out))?(?: (?:in|near|at|from|by))? (\p{L}[\p{L}' .-]{2,40}?)(?=[,.;:!?]|$| and | but | with | the )|\b(?:is|am) from (\p{L}[\p{L}' -]{2,30}?)(?=[,.;:!?]|$)/iu;
 
+const placeIn = (deps: Pick<Deps, 'places'>, text: string): PlaceRecord | null => {
+  const named = LIVES_IN.exec(text);
+  const found = named === null ? null : resolvePlace(deps.places(), named[1] ?? named[2] ?? '');
+  return found === null || isProblem(found) ? null : found.place;
+};
+
 /** The place that the walk's words name, the newest first. */
 const placeNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]): Spot | null => {
   for (const text of texts.toReversed()) {
-    const named = LIVES_IN.exec(text);
-    const found = named === null ? null : resolvePlace(deps.places(), named[1] ?? named[2] ?? '');
-    if (found !== null && !isProblem(found)) {
-      const { latitudeDeg, longitudeDeg, zone } = found.place;
-      return { observer: { latitudeDeg, longitudeDeg }, zone };
-    }
+    const place = placeIn(deps, text);
+    if (place !== null) return { observer: place, zone: place.zone };
   }
   return null;
+};
+
+/** Where one lives, told in a walk and nothing beside it: it is kept, and what can be done with it is said. */
+export const takePlace = (began: Began, text: string): Turn | null => {
+  const { context, walk, before } = began;
+  const place = isAsked(began) ? placeIn(context.deps, text) : null;
+  if (place === null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.facts.length > 0) return null;
+  const kept = `Noted: ${placeLabel(place)}. Read me latitude, longitude, date and zone as the mount shows them, and I compare.`;
+  return changed(began, state, { notes: [kept], at: before.step });
 };
 
 /** @param texts the walk's words so far, this line last */
