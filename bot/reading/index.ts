@@ -5,6 +5,7 @@ export {
   keyOf,
   type ReadBy,
   type ReadFact,
+  type Understood,
   type Reading,
   type Suggestion,
 } from './reading.js';

@@ -59,7 +59,7 @@ export interface Reading {
 export const QUOTE_LIMIT = 120;
 
 /** Checks of which several answers may be true at once, each in its own right. */
-const SEVERAL: ReadonlySet<string> = new Set(['tried-already', 'changed-last']);
+const SEVERAL: ReadonlySet<string> = new Set(['tried-already', 'changed-last', 'not-here']);
 export const holdsSeveral = (what: string): boolean => SEVERAL.has(what);
 
 /** Checks of which a text may tell two answers that do not contradict each other: it drops on the slew, and when left alone. */

@@ -1,5 +1,6 @@
 /** Faults that came to the list later: most of them as an oddity at one link, which their own remedy takes away. */
 import { at, type Change } from './edit.js';
+import { GUIDE_FAULTS } from './guide-faults.js';
 import { NAMED_FAULTS } from './named-faults.js';
 import { oddly } from './oddly.js';
 import type { Oddity, World } from './world.js';
@@ -233,6 +234,7 @@ export const LATE_FAULTS: Readonly<Record<string, Change>> = {
   ...ODDITIES,
   ...HOLDING,
   ...NAMED_FAULTS,
+  ...GUIDE_FAULTS,
   ...HIDDEN,
   'serial-lead-pin-order': at('leads', { serial: 'other-family' }),
   'security-suite-blocks': at('network', { firewall: 'suite-blocks' }),
@@ -259,7 +261,10 @@ export const balanced: Change = lifted('out-of-balance');
 
 export const LATE_REMEDIES: Readonly<Record<string, Change>> = {
   ...Object.fromEntries(
-    Object.keys({ ...ODDITIES, ...HOLDING, ...NAMED_FAULTS, ...HIDDEN }).map((name) => [name, lifted(name)]),
+    Object.keys({ ...ODDITIES, ...HOLDING, ...NAMED_FAULTS, ...GUIDE_FAULTS, ...HIDDEN }).map((name) => [
+      name,
+      lifted(name),
+    ]),
   ),
   'serial-lead-pin-order': at('leads', { serial: 'its-own', serialBroken: false }),
   'security-suite-blocks': (w) => (w.network.firewall === 'suite-blocks' ? at('network', { firewall: 'lets' })(w) : w),

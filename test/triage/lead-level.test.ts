@@ -69,6 +69,44 @@ describe('the question after the level of the lead', () => {
   });
 });
 
+// Openings as members write them, all with a lead straight to the motor board; invented.
+const PROVED = [
+  'cable to the motor board, the same cable as last week, no answer',
+  'been using this very lead to the motor board for two years, tonight timeout',
+  'direct cable into the mounts board. worked yesterday with the very same lead. no reply',
+];
+const IN_THE_COMPUTER = [
+  'Ubuntu, cable straight to the motor board, permission denied on /dev/ttyUSB0',
+  'cable to the motor board, windows: access to the port COM5 is denied',
+];
+const NEW = [
+  'Ubuntu, new cable straight to the motor board, permission denied on /dev/ttyUSB0',
+  'first time with this cable to the motor board, same cable as my friend has. access to COM5 is denied',
+  'cable straight to the motor board, it has never worked, permission denied on /dev/ttyUSB0',
+  'probably the same cable to the motor board as always, no answer',
+  'same kind of cable to the motor board as before, no answer',
+];
+
+describe('a lead to the motor board', () => {
+  it.each(PROVED)('that has long worked is not asked for its level: %s', (words) => {
+    expect(asked(words)).not.toContain('lead-level');
+    expect(asked(words)).not.toContain('lead-at-rest');
+  });
+  it.each(IN_THE_COMPUTER)('is left alone while the error names what the computer forbids: %s', (words) => {
+    const { step, situation } = assess(MODEL, told(words));
+    const entry = MODEL.fault(step.id) ?? MODEL.check(step.id);
+    expect(entry !== undefined && situation.isInComputer(entry)).toBe(true);
+  });
+  it.each(NEW)('that is new, or not surely the old one, is asked for its level first: %s', (words) => {
+    expect(assess(MODEL, told(words)).step.id).toBe('lead-level');
+  });
+  it('that shows RS-232 levels is stopped, however long it was in use', () => {
+    const state = answerStep(MODEL, told(PROVED[0] ?? ''), 'lead-level', 'rs232', 'member');
+    if (isProblem(state)) throw new Error(state.problem);
+    expect(assess(MODEL, state).step).toMatchObject({ kind: 'try', id: 'rs232-on-logic-port' });
+  });
+});
+
 describe('the warning of signal levels', () => {
   const LEVELS = /^Signal levels|RS-232 swings/u;
   /** Whether it stands on the card of a remedy, the first time it is shown. */

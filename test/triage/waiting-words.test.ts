@@ -65,7 +65,7 @@ describe('the line to copy', () => {
 
   it('is offered at the first question once the system is known, and not once a log was read', () => {
     expect(collectingOffer(model, known, assess(model, known))?.where).toBe('PowerShell');
-    const { state } = tellText(model, known, 'usb 1-1: device descriptor read/64, error -71', 'member', 'log');
+    const { state } = tellText(model, known, 'usb 1-1: device descriptor read/64, error -71', 'member', { by: 'log' });
     expect(collectingOffer(model, state, assess(model, state))).toBeNull();
   });
 

@@ -106,7 +106,7 @@ export const NEEDS_MORE: readonly Answered[] = [
   [
     /\bpoints? (?:straight )?(?:at|to|into|towards?) (?:the )?(?:ground|floor|earth|grass|tripod)\b|\b(?:below|under) the horizon\b.*\b(?:goes|points|slews)\b/u,
     refused(
-      'It points at the ground: most often the latitude or longitude has the wrong sign, the clock is half a day out, or the tube was not at its home when switched on. See what the controller should hold; then send it to a star, and tell me where it landed: astray Vega landed:"alt,az".',
+      'It points at the ground: most often the latitude or longitude has the wrong sign, the clock is half a day out, or the tube was not at its home when switched on. See what the controller should hold; then send it to a star, and tell me where it landed.',
       ['What to type into the controller', 'entries'],
       ['It moves the wrong way', 'triage it points at the ground'],
     ),
@@ -114,7 +114,7 @@ export const NEEDS_MORE: readonly Answered[] = [
   [
     /\b(?:an|one|1|a) ?(?:hr|hour)s?\b(?: \w+)? (?:off|out|wrong|ahead|behind|late|early)\b|\boff by (?:an|one|1|a) ?(?:hr|hour)\b/u,
     refused(
-      'An hour off is most often summer time or the time zone typed wrong. See what the controller should hold now; if it is right, say what it was sent to and where it landed: astray Vega landed:"15 degrees west of it".',
+      'An hour off is most often summer time or the time zone typed wrong. See what the controller should hold now; if it is right, say what it was sent to and where it landed: sent to Vega, landed 15 degrees west of it.',
       ['What to type into the controller', 'entries'],
       ['The sidereal time it should show', 'sidereal'],
     ),
@@ -122,7 +122,8 @@ export const NEEDS_MORE: readonly Answered[] = [
   [
     /\b(?:wrong place|wrong spot|wrong star|wrong object|(?:not|isn'?t|won'?t|doesn'?t) (?:going|go|get) to the right|misses|missed|off by|lands? (?:in|at|on)|landed|goto is off|goto (?:misses|wrong)|points? (?:the )?wrong|way off|goto missed)\b/u,
     refused(
-      'Tell me what it was sent to and where it landed, and I say which mistake explains it: astray Vega landed:"Deneb", or landed:"20 arcminutes west of it", or landed:"alt,az" in degrees.',
+      'Let us find out which mistake it is. If you know what it was sent to and where it landed, say it so: sent to Vega, landed on Deneb; or: landed 20 arcminutes west of Vega.',
+      ['Find out why', 'triage it goes to the wrong place'],
       ['What to type into the controller', 'entries'],
       ['It will not connect', 'triage'],
     ),

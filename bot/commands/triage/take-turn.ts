@@ -30,6 +30,7 @@ import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { entriesTold, takePlace } from './entries-told.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -244,6 +245,17 @@ const takeAnswered = (began: Began, said: SaidInTurn): Promise<Turn | Problem> |
   takeGuessed(began, said) ??
   takePicked(began, said);
 
+/** Numbers of a miss, entries read out, where one lives, or words. */
+const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> => {
+  const { context, walk, before } = began;
+  const miss = before.step.kind === NUMBERS || plainlyNumbers(text) ? await takeMiss(began, text) : null;
+  if (miss !== null) return miss;
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const known = await entriesTold(context.deps, context, [...texts, text]);
+  if (known.length > 0) return takeWords({ ...began, known }, text);
+  return takePlace(began, text) ?? askedIfFixed(began, text, takeWords(began, text));
+};
+
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -259,8 +271,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const left = await takeLast(began, said.text);
   if (left !== null) return left;
-  const miss = before.step.kind === NUMBERS || plainlyNumbers(said.text) ? await takeMiss(began, said.text) : null;
-  return miss ?? askedIfFixed(began, said.text, takeWords(began, said.text));
+  return takeTyped(began, said.text);
 };
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {

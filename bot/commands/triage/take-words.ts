@@ -189,10 +189,13 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
     const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
-  const first = tellText(context.model, walk.state, text, context.by, how);
+  const cameAs = { by: how, known: began.known };
+  const first = tellText(context.model, walk.state, text, context.by, cameAs);
   const anew = toldAnew(began, text, first.read);
   const { state: told, read } =
-    anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
+    anew.length === 0
+      ? first
+      : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, cameAs);
   const state = withNamed(began, told, read);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);

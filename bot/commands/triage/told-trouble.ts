@@ -34,7 +34,7 @@ const NAMES_THE_SUN = /\bsun(?:'?s|light|rise|set)?\b/iu;
 const MANY_UNREAD = 3;
 /** Somewhere in the words something is asked: an answer to it gives way less easily than one to what is only told. */
 const ASKED =
-  /\?|(?:^|[,.;:!]\s*|\b(?:and|so|but) )(?:what|which|when|where|how|who|why|is|are|do|does|can|could|should|would|will|may)\b/iu;
+  /\?|(?:^|[,.;:!]\s*|\b(?:and|so|but) )(?:what|which|when|where|how|who|why|is(?! from\b)|are|do|does|can|could|should|would|will|may)\b/iu;
 /** What is told of a mount that works as well: a new camera makes no trouble of a question. */
 const IS_HISTORY: readonly string[] = ['worked-before', 'changed-last', 'controller-screen'];
 
@@ -164,6 +164,8 @@ const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: 
   const wordCount = wordCountOf(text);
   const standing = standingOf(read, text, known);
   if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount, standing)) return true;
+  const isUnasked = !ASKED.test(text) && read !== null && 'outcome' in read && isOfTheMount(read.outcome);
+  if (isUnasked && toldIn(model, text, false).some((what) => ON_THE_SKY.has(what))) return true;
   const isBrief = read === null || standing === 'leaves words' || standing === 'hardly stands';
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
   // A guess sets no answer to a question aside that leaves words over: those may be of anything.

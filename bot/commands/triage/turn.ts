@@ -2,6 +2,7 @@
 import { hasBegun } from './walk-words.js';
 import type { Choice, Problem } from '../../ground/problem.js';
 import type { FileText } from '../../pictures/read-member-file.js';
+import type { Understood } from '../../reading/index.js';
 import type { Reply } from '../../reply/reply.js';
 import {
   turnFrom,
@@ -81,6 +82,8 @@ export interface Began {
   readonly notes: readonly string[];
   /** These words begin the walk: nothing was asked of them. */
   readonly isOpening?: boolean;
+  /** What these words tell of entries, held against the place. */
+  readonly known?: readonly Understood[];
 }
 
 /** A question, a remedy or numbers stand before the member, who may be saying something to them. */

@@ -59,7 +59,7 @@ const SAYINGS: readonly (readonly [RegExp, PlainOutcome])[] = [
   ],
   [/\bnothing (?:changed|changes|new|different|happens|happened|at all)\b/u, 'unchanged'],
   [
-    /\bstill (?:not|no|nothing|refuse|refused|refuses|drops?|times?|fails?|says?|dead|silent|the same|will not|does not|can not|did not|out|lands?|misses)\b/u,
+    /\bstill (?:not|no|nothing|refuse|refused|refuses|drops?|times?|fails?|says?|dead|silent|denied|denies|unreachable|blocked|busy|taken|held|in use|missing|parked|stuck|greyed|yellow|there is|shows?|the same|will not|does not|can not|did not|out|lands?|misses)\b/u,
     'unchanged',
   ],
   [/\b(?:already (?:did|done|tried|closed|checked|set|swapped|have)|(?:have|had|is|was|are) already)\b/u, 'unchanged'],

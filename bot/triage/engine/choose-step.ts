@@ -27,7 +27,7 @@ import {
   plainlyKnown,
   quickRemedyFirst,
 } from './rules-of-order.js';
-import { isPressing, safetyRemedy } from './safety.js';
+import { isPressing, mayWait, safetyRemedy } from './safety.js';
 import type { Choice } from './choice.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
 import { settledChecks } from './settled.js';
@@ -200,6 +200,40 @@ const sorted = (choices: readonly Choice[]): readonly Choice[] =>
     )
     .map(({ choice }) => choice);
 
+/** The steps as they come where nothing has to be looked at for safety's sake. */
+const inUsualOrder = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  ranked: readonly Choice[],
+): readonly Choice[] =>
+  plainlyKnown(situation, evidence, belief)
+    ? first(ranked, ({ kind }) => kind === 'handOn')
+    : lookAgainFirst(
+        situation,
+        evidence,
+        belief,
+        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
+      );
+
+/** The look that is asked for safety's sake first, unless it may wait; else the steps in their usual order. */
+const inOrder = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  { ranked, open }: { readonly ranked: readonly Choice[]; readonly open: readonly OpenCheck[] },
+): readonly Choice[] => {
+  const usual = inUsualOrder(situation, evidence, belief, ranked);
+  const pressing = open.find(({ check }) => {
+    const numbers = situation.checks[check];
+    return numbers !== undefined && isPressing(situation, evidence, numbers);
+  });
+  const look = situation.checks[pressing?.check ?? -1]?.entry;
+  return pressing === undefined || mayWait(situation, evidence, belief, { look, best: usual[0] })
+    ? usual
+    : first(ranked, (choice) => choice.kind === 'ask' && choice.check === pressing.check);
+};
+
 /**
  * Every step worth comparing, cheapest first; ties keep the order of the model's files. Safety checks not yet answered
  * come first whatever they are worth, and so does the remedy a bad answer to one of them calls for.
@@ -250,19 +284,7 @@ export const rankSteps = (
     const isRemedy = (choice: Choice): boolean => choice.kind === 'try' && choice.fault === remedy;
     return first(ranked.some(isRemedy) ? ranked : [attempt(remedy, repair), ...ranked], isRemedy);
   }
-  const safety = focus.checks.find(({ check }) => {
-    const numbers = situation.checks[check];
-    return numbers !== undefined && isPressing(situation, evidence, numbers);
-  });
-  if (safety !== undefined) return first(ranked, (choice) => choice.kind === 'ask' && choice.check === safety.check);
-  return plainlyKnown(situation, evidence, belief)
-    ? first(ranked, ({ kind }) => kind === 'handOn')
-    : lookAgainFirst(
-        situation,
-        evidence,
-        belief,
-        freeLookFirst(situation, belief, quickRemedyFirst(situation, belief, ranked)),
-      );
+  return inOrder(situation, evidence, belief, { ranked, open: focus.checks });
 };
 
 /** The next step alone. */

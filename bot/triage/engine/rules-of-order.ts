@@ -14,7 +14,7 @@ const PLAINLY_KNOWN = 0.8;
 export const attempts = (evidence: Evidence, fault: number): number => evidence.attempts.get(fault) ?? 0;
 
 /** Whether the member said that the remedy was done before the walk began. */
-const wasDone = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
+export const wasDone = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
   const already = situation.faults[fault]?.remedy.already;
   return (
     already !== undefined &&

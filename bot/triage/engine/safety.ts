@@ -1,6 +1,7 @@
 /** What stands above cost for safety's sake: whose the safety looks are, when a second one is due, and what a bad answer calls for. */
 import type { CheckEntry } from '../model/schema.js';
 import type { Belief } from './belief.js';
+import type { Choice } from './choice.js';
 import type { Evidence } from './evidence.js';
 import { attempts } from './rules-of-order.js';
 import { isTheirs, type CheckNumbers, type Situation } from './situation.js';
@@ -11,6 +12,29 @@ export const unaskedSafety = (situation: Situation): readonly CheckEntry[] =>
 
 type Said = Pick<Evidence, 'observations' | 'unsure'>;
 
+/** Read from words less surely than this, an answer says nothing about the safety of gear. */
+const DOUBTFUL = 0.25;
+
+type Answers = NonNullable<CheckEntry['inUse']>['proved'];
+
+/** Whether one of these was said. `plainly`: no guess, no "either", and not read from words unsurely. */
+const isSaid = (situation: Situation, { observations }: Said, wanted: Answers, plainly: boolean): boolean =>
+  observations.some(({ check, answer, guessed, or, slip = 0 }) => {
+    if (plainly && (guessed === true || or !== undefined || slip >= DOUBTFUL)) return false;
+    const numbers = situation.checks[check];
+    return wanted.some((one) => one.check === numbers?.entry.id && one.answers.includes(numbers.answers[answer] ?? ''));
+  });
+
+/** Whether what a safety look is for is about to be put to use for the first time, as far as was said. */
+const isAnew = (situation: Situation, evidence: Said, { inUse }: CheckEntry): boolean =>
+  inUse !== undefined && isSaid(situation, evidence, inUse.anew, false);
+
+/** Whether it has long been in use here, and did no harm. */
+const isProved = (situation: Situation, evidence: Said, look: CheckEntry): boolean =>
+  look.inUse !== undefined &&
+  isSaid(situation, evidence, look.inUse.proved, true) &&
+  !isAnew(situation, evidence, look);
+
 /** The last answer to a check: its id, 'unsure', or null where it was not asked. */
 const lastAnswer = ({ checkIndex, checks }: Situation, { observations, unsure }: Said, id: string): string | null => {
   const index = checkIndex.get(id) ?? -1;
@@ -19,9 +43,18 @@ const lastAnswer = ({ checkIndex, checks }: Situation, { observations, unsure }:
   return said === undefined ? null : (checks[index]?.answers[said.answer] ?? null);
 };
 
+/** Whether an answer leaves it to another look. */
+const isLeftOpen = ({ checks }: Situation, id: string, answer: string): boolean =>
+  checks.some(({ entry }) => entry.secondLook?.of === id && entry.secondLook.answers.includes(answer));
+
+/** Whether a look has shown harm. */
+const isBad = (situation: Situation, look: CheckEntry, answer: string | null): boolean =>
+  answer !== null && answer !== 'unsure' && answer !== look.good && !isLeftOpen(situation, look.id, answer);
+
 /** A look that keeps gear from harm, or the other look at the same thing where that one has left it open. */
 export const isPressing = (situation: Situation, evidence: Said, { entry }: Pick<CheckNumbers, 'entry'>): boolean => {
-  if (entry.safety === true) return true;
+  if (entry.safety === true)
+    return !isProved(situation, evidence, entry) || isBad(situation, entry, lastAnswer(situation, evidence, entry.id));
   const { secondLook } = entry;
   const first = situation.checks[situation.checkIndex.get(secondLook?.of ?? '') ?? -1];
   if (secondLook === undefined || first === undefined) return false;
@@ -44,6 +77,30 @@ export const pressingAlone = (situation: Situation, evidence: Said): readonly Ch
         lastAnswer(situation, evidence, numbers.entry.id) === null,
     )
     .map(({ entry }) => entry);
+
+/** So surely must the cause lie in the computer's settings for a look at a lead to wait. */
+const IN_COMPUTER = 0.7;
+
+/** Whether a step handles the computer alone, so that no lead is plugged or made for it. */
+const staysInComputer = ({ faults, checks, isInComputer }: Situation, step: Choice | undefined): boolean => {
+  const entry = step?.kind === 'try' ? faults[step.fault] : step?.kind === 'ask' && checks[step.check]?.entry;
+  return typeof entry === 'object' && isInComputer(entry);
+};
+
+/** Whether a safety look may wait: all signs point into the computer, the step in view stays there, and nothing new is plugged. */
+export const mayWait = (
+  situation: Situation,
+  evidence: Said,
+  { probabilities }: Belief,
+  { look, best }: { readonly look: CheckEntry | undefined; readonly best: Choice | undefined },
+): boolean => {
+  if (look?.inUse === undefined || isAnew(situation, evidence, look)) return false;
+  const share = situation.faults.reduce(
+    (sum, fault, f) => sum + (situation.isInComputer(fault) ? (probabilities[f] ?? 0) : 0),
+    0,
+  );
+  return share >= IN_COMPUTER && staysInComputer(situation, best);
+};
 
 /** The pressing looks that lead to one another: the safety look, then those at what it left open. */
 const pressingLooks = (situation: Situation, evidence: Said): readonly CheckNumbers[] =>
@@ -68,12 +125,7 @@ const alarm = (
 ): { readonly look: CheckNumbers; readonly bad: readonly string[] } | null => {
   const looks = pressingLooks(situation, evidence);
   const answered = looks.map((look) => ({ look, answer: lastAnswer(situation, evidence, look.entry.id) }));
-  const isOpen = (id: string, answer: string): boolean =>
-    situation.checks.some(({ entry }) => entry.secondLook?.of === id && entry.secondLook.answers.includes(answer));
-  const shows = answered.findLast(
-    ({ look, answer }) =>
-      answer !== null && answer !== 'unsure' && answer !== look.entry.good && !isOpen(look.entry.id, answer),
-  );
+  const shows = answered.findLast(({ look, answer }) => isBad(situation, look.entry, answer));
   if (shows !== undefined) return { look: shows.look, bad: [shows.answer ?? ''] };
   const badOf = (look: CheckNumbers): ReturnType<typeof alarm> => ({
     look,

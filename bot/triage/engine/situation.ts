@@ -5,7 +5,7 @@
  */
 import { onceOf } from '../../ground/once.js';
 import { createKept, type Kept } from '../../ground/kept.js';
-import { canBeIn, contextKey, type WalkContext } from '../model/context.js';
+import { canBeIn, contextKey, isAllThere, type WalkContext } from '../model/context.js';
 import { wordedForPhone } from './worded-for-phone.js';
 import type { TriageModel } from '../model/model.js';
 import { NO_CLIENT, type CheckEntry, type FaultEntry } from '../model/schema.js';
@@ -61,6 +61,8 @@ export interface Situation {
   /** Position of a stage along the path; `stageCount` for one that the path has not. */
   readonly stagePosition: (stageId: string) => number;
   readonly stageCount: number;
+  /** Whether a remedy or a look touches the computer's settings alone. */
+  readonly isInComputer: (entry: Pick<FaultEntry | CheckEntry, 'stage' | 'inComputer'>) => boolean;
   /** The position of each hypothesis' stage. */
   readonly positions: readonly number[];
 }
@@ -88,7 +90,8 @@ const unknownsOf = (model: TriageModel, context: WalkContext, order: readonly st
   const links = new Set(
     model.paths
       .filter(({ id }) => (context.path === null ? (context.paths?.includes(id) ?? true) : id === context.path))
-      .flatMap((path) => path.links ?? []),
+      .flatMap((path) => path.links ?? [])
+      .filter((link) => isAllThere(model.link(link)?.needs, context)),
   );
   const stageOf = (link: string): string =>
     order.find((stage) => model.stage(stage)?.link === link) ??
@@ -132,9 +135,11 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
   const order = path?.stages ?? model.stages.map(({ id }) => id);
   const positions = new Map(order.map((stage, i) => [stage, i]));
   const stagePosition = (stage: string): number => positions.get(stage) ?? order.length;
+  const isThere = ({ needs, stage }: Pick<FaultEntry, 'needs' | 'stage'>): boolean =>
+    isAllThere(needs, context, model.stage(stage)?.needs);
   const worded = <T>(entry: T): T => (context.system === 'phone' ? wordedForPhone(entry) : entry);
   const faults = model.faults
-    .filter((fault) => positions.has(fault.stage) && canBeIn(fault, fault.remedy.steps, context))
+    .filter((fault) => positions.has(fault.stage) && isThere(fault) && canBeIn(fault, fault.remedy.steps, context))
     .map(worded);
   const unexplained = faults.length;
   const suspects = faults.map((fault): Suspect => ({ fault, stage: fault.stage, link: linkOf(model, fault) }));
@@ -148,7 +153,7 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
   );
 
   const looks = model.checks
-    .filter((check) => positions.has(check.stage) && canBeIn(check, check.how, context))
+    .filter((check) => positions.has(check.stage) && isThere(check) && canBeIn(check, check.how, context))
     .map(worded)
     .map((entry): CheckNumbers => {
       const answers = entry.answers.map(({ id }) => id);
@@ -183,6 +188,7 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
     links: [...suspects, ...unknowns].map(({ link }) => link),
     stagePosition,
     stageCount: order.length,
+    isInComputer: ({ stage, inComputer }) => inComputer ?? model.stage(stage)?.inComputer === true,
     positions: [...suspects, ...unknowns].map(({ stage }) => stagePosition(stage)),
     tryMinutes: Float64Array.from(faults, ({ remedy }) => remedy.minutes + TURN_MINUTES),
     handOnMinutes: HAND_ON_MINUTES,

@@ -3,6 +3,7 @@ import {
   cautionsExist,
   faultExists,
   linkExists,
+  needsExist,
   oddsFit,
   onlyExists,
   stageExists,
@@ -74,7 +75,10 @@ const checkStages = (known: References, check: CheckEntry): void => {
 /** The other checks that say whether this one is asked. */
 const checkOtherLooks = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
-  const { after, secondLook } = check;
+  const { after, inUse, secondLook } = check;
+  for (const field of ['proved', 'anew'] as const)
+    for (const said of inUse?.[field] ?? [])
+      for (const answer of said.answers) oddsFit(known, own, ['inUse', field], said.check, answer);
   for (const barred of check.barredBy ?? [])
     for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
   if (secondLook !== undefined)
@@ -108,6 +112,9 @@ const checkSettles = (known: References, check: CheckEntry): void => {
 export const checkCheckReferences = (known: References, check: CheckEntry): void => {
   const own: readonly ['checks', string] = ['checks', check.id];
   onlyExists(known, 'checks', check.id, check.only);
+  needsExist(known, 'checks', check.id, check.needs);
+  for (const { id, lacks } of check.answers)
+    if (lacks !== undefined) needsExist(known, 'checks', check.id, [lacks], ['answers', id, 'lacks']);
   cautionsExist(known, own, ['cautions'], check.cautions);
   oddsFit(known, own, ['good'], check.id, check.good);
   if (check.usual !== undefined) oddsFit(known, own, ['usual'], check.id, check.usual);

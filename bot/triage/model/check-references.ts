@@ -15,6 +15,7 @@ import {
   cautionsExist,
   faultExists,
   linkExists,
+  needsExist,
   notThere,
   oddsFit,
   onlyExists,
@@ -25,9 +26,10 @@ import {
 import type { FaultEntry } from './schema.js';
 
 const checkRemedy = (known: References, { id, remedy }: FaultEntry): void => {
-  const { already, otherwise, confirm, cautions } = remedy;
+  const { already, otherwise, confirm, cautions, followedBy } = remedy;
   cautionsExist(known, ['faults', id], ['remedy', 'cautions'], cautions);
   if (confirm !== undefined) oddsFit(known, ['faults', id], ['remedy', 'confirm'], confirm, {});
+  if (followedBy !== undefined) faultExists(known, 'faults', id, ['remedy', 'followedBy'], followedBy);
   if (already === undefined) return;
   for (const answer of already.answers) oddsFit(known, ['faults', id], ['remedy', 'already'], already.check, answer);
   if (already.otherwise && otherwise === undefined)
@@ -39,6 +41,7 @@ const checkFault = (known: References, fault: FaultEntry): void => {
   stageExists(known, 'faults', fault.id, ['stage'], fault.stage);
   if (fault.link !== undefined) linkExists(known, 'faults', fault.id, ['link'], fault.link);
   onlyExists(known, 'faults', fault.id, fault.only);
+  needsExist(known, 'faults', fault.id, fault.needs);
   if (known.checks.has(fault.id)) complain(['id'], 'a check has the same id');
   for (const [i, { path }] of (fault.weightOn ?? []).entries())
     if (path !== undefined) pathExists(known, 'faults', fault.id, ['weightOn', i, 'path'], path);
@@ -69,7 +72,9 @@ const checkTold = (
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
-const checkPath = (known: References, { id, stages, links = [] }: ReadResult['entries']['paths'][number]): void => {
+const checkPath = (known: References, path: ReadResult['entries']['paths'][number]): void => {
+  const { id, stages, links = [] } = path;
+  needsExist(known, 'paths', id, path.needs);
   for (const [i, stage] of stages.entries()) stageExists(known, 'paths', id, ['stages', i], stage);
   for (const [i, link] of links.entries()) linkExists(known, 'paths', id, ['links', i], link);
 };
@@ -108,7 +113,11 @@ export const checkReferences = (
     },
   };
   for (const path of entries.paths) checkPath(known, path);
-  for (const { id, link } of entries.stages) if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
+  for (const { id, link, needs } of entries.stages) {
+    needsExist(known, 'stages', id, needs);
+    if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
+  }
+  for (const { id, needs } of entries.links) needsExist(known, 'links', id, needs);
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);
   for (const { id, paths } of entries.families)

@@ -8,6 +8,8 @@ export interface WalkContext {
   readonly paths?: readonly string[] | undefined;
   readonly system: System | null;
   readonly client: Client | null;
+  /** What the member has not got, in order, as the answers of the check `not-here` call it. */
+  readonly lacks?: readonly string[] | undefined;
 }
 
 const admits = (allowed: readonly string[] | undefined, value: string | null): boolean =>
@@ -38,7 +40,15 @@ interface Placed {
   readonly stage: string;
   readonly only?: Only | undefined;
   readonly notOnPhone?: boolean | undefined;
+  readonly needs?: readonly string[] | undefined;
 }
+
+/** Whether all is there that an entry needs; what it does not say, its stage says. */
+export const isAllThere = (
+  needs: readonly string[] | undefined,
+  { lacks = [] }: Pick<WalkContext, 'lacks'>,
+  stageNeeds: readonly string[] = [],
+): boolean => !(needs ?? stageNeeds).some((part) => lacks.includes(part));
 
 const saysToPhone = (lines: unknown): boolean =>
   typeof lines !== 'object' || lines === null || Array.isArray(lines) || 'all' in lines || 'phone' in lines;
@@ -55,5 +65,5 @@ export const canBeIn = ({ stage, only, notOnPhone }: Placed, lines: unknown, con
   return notOnPhone !== true && !STAGES_OF_COMPUTERS.has(stage) && saysToPhone(lines);
 };
 
-export const contextKey = ({ path, paths = [], system, client }: WalkContext): string =>
-  `${path ?? ['?', ...paths].join('|')}/${system ?? '?'}/${client ?? '?'}`;
+export const contextKey = ({ path, paths = [], system, client, lacks = [] }: WalkContext): string =>
+  `${path ?? ['?', ...paths].join('|')}/${system ?? '?'}/${client ?? '?'}/${lacks.join('|')}`;

@@ -67,6 +67,20 @@ export const onlyExists = (known: References, kind: EntryKind, id: string, only:
   for (const [i, path] of (only?.paths ?? []).entries()) pathExists(known, kind, id, ['only', 'paths', i], path);
 };
 
+/** The check whose answers name what may not be there. */
+export const NOT_HERE = 'not-here';
+
+export const needsExist = (
+  { checks, complain }: References,
+  kind: EntryKind,
+  id: string,
+  needs: readonly string[] = [],
+  path: FieldPath = ['needs'],
+): void => {
+  const parts = checks.get(NOT_HERE) ?? new Set();
+  for (const part of needs) if (!parts.has(part)) complain(kind, id, path, notThere('thing to need', part, parts));
+};
+
 export const oddsFit = (
   known: References,
   [kind, id]: readonly [EntryKind, string],

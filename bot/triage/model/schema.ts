@@ -59,6 +59,9 @@ const systemSteps = z.union([
     .refine(atLeastOne, 'give `all` or at least one system'),
 ]);
 
+/** What a member may say is not there, as the answers of the check `not-here` call it. */
+const needs = z.array(answerId).optional();
+
 /** paths.yaml: one way for a computer to reach a mount. */
 export const pathSchema = z.strictObject({
   id,
@@ -71,17 +74,28 @@ export const pathSchema = z.strictObject({
   clients: z.array(z.enum(CLIENTS)).min(1),
   /** Link ids (links.yaml) that this way uses; each has an unknown of its own. Without any there is one unknown in all. */
   links: z.array(id).optional(),
+  /** What must be there for this to be the way. */
+  needs,
   /** A club's own way: like this one that ships, with its stages, faults and questions (see like-paths.ts). */
   like: id.optional(),
   words,
   source: source.optional(),
 });
 
-/** stages.yaml, in order. Where a member does not know the path, this order holds. `link`: where its faults lie. */
-export const stageSchema = z.strictObject({ id, title: line(60), link: id.optional() });
+/**
+ * stages.yaml, in order. Where a member does not know the path, this order holds. `link`: where its faults lie. `needs`: of its
+ * faults and checks that do not say it themselves. `inComputer`: its remedies touch the computer's settings alone, no lead and no plug.
+ */
+export const stageSchema = z.strictObject({
+  id,
+  title: line(60),
+  link: id.optional(),
+  needs,
+  inComputer: z.boolean().optional(),
+});
 
 /** links.yaml: a part of the chain as a helper names it ("the leads between computer and mount"). */
-export const linkSchema = z.strictObject({ id, title: line(80) });
+export const linkSchema = z.strictObject({ id, title: line(80), needs });
 
 /** faults/*.yaml: one thing that can be wrong. */
 export const faultSchema = z.strictObject({
@@ -107,6 +121,10 @@ export const faultSchema = z.strictObject({
     )
     .optional(),
   only: only.optional(),
+  /** What must be there for it to be the cause, instead of what its stage says. */
+  needs,
+  /** Its remedy touches the computer's settings alone, instead of what its stage says. */
+  inComputer: z.boolean().optional(),
   /** Means nothing to one who controls the mount from a phone or tablet. */
   notOnPhone: z.boolean().optional(),
   /** What checks answer if this is the fault, where it differs from the default (see `checkSchema.scope`). */
@@ -119,6 +137,8 @@ export const faultSchema = z.strictObject({
     cautions: z.array(id).optional(),
     /** Another way to the same cure, where the first could not be done or did nothing. */
     otherwise: systemSteps.optional(),
+    /** The cause whose remedy ends what this one began: it comes next where this one was done and changed nothing. */
+    followedBy: id.optional(),
     /** What makes the cure last, for one who was helped and has the trouble back; without it a second cause is looked for. */
     lasting: systemSteps.optional(),
     /** A look that costs nothing and shows the cause: it comes first, however likely the cause is. */
@@ -143,6 +163,8 @@ export const faultSchema = z.strictObject({
   source,
 });
 
+const answersOf = z.array(z.strictObject({ check: id, answers: z.array(answerId).min(1) })).min(1);
+
 /** checks/*.yaml: one thing a member can look at, and what it may answer. "Not sure" is added to every check by the engine. */
 export const checkSchema = z.strictObject({
   id,
@@ -156,7 +178,15 @@ export const checkSchema = z.strictObject({
   note: line(240).optional(),
   /** Two to fourteen; labels are button texts. */
   answers: z
-    .array(z.strictObject({ id: answerId, label: line(70), words }))
+    .array(
+      z.strictObject({
+        id: answerId,
+        label: line(70),
+        words,
+        /** Picked, it says that this is not there (see `needs`). */
+        lacks: answerId.optional(),
+      }),
+    )
     .min(2)
     .max(14),
   /** The answer when nothing is wrong: the default for every fault that neither names this check nor makes it fail. */
@@ -195,10 +225,7 @@ export const checkSchema = z.strictObject({
   /** Asked only once another check has been answered in one of these ways: what the mount does, of one that connects. */
   after: z.strictObject({ check: id, answers: z.array(answerId).min(1) }).optional(),
   /** Not asked once one of these was answered so: what they say leaves nothing for it to tell. */
-  barredBy: z
-    .array(z.strictObject({ check: id, answers: z.array(answerId).min(1) }))
-    .min(1)
-    .optional(),
+  barredBy: answersOf.optional(),
   /**
    * One of the answers `when` answers other checks as well (check → its answer): they are not asked, and it weighs for them a
    * little. Only what is certain in the trade, never a look that keeps gear from harm.
@@ -233,6 +260,12 @@ export const checkSchema = z.strictObject({
   /** Asked before anything else on its paths, whatever it is worth (a wrong answer could hurt someone or the gear). Sparingly. */
   safety: z.boolean().optional(),
   /**
+   * For a look that keeps gear from harm. `proved`: answers, plainly given, that say what it looks at was in use here and did no
+   * harm: it is not asked for its urgency. `anew`: answers by which it is about to be put to use for the first time: then it
+   * waits for nothing, not even while all signs point into the computer.
+   */
+  inUse: z.strictObject({ proved: answersOf, anew: answersOf }).optional(),
+  /**
    * A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that
    * one. `alone`: urgent by these answers alone, whatever the first look was for; and who cannot tell is as badly off as by a bad answer.
    * `also`: answers to further checks that leave the same open.
@@ -254,6 +287,10 @@ export const checkSchema = z.strictObject({
   sameLeads: z.boolean().optional(),
   cautions: z.array(id).optional(),
   only: only.optional(),
+  /** What must be there to look at, instead of what its stage says. */
+  needs,
+  /** The look handles the computer alone, instead of what its stage says. */
+  inComputer: z.boolean().optional(),
   /** Means nothing to one who controls the mount from a phone or tablet. */
   notOnPhone: z.boolean().optional(),
   source,

@@ -1,7 +1,7 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
 import { showsSecondCause, type Evidence } from '../engine/evidence.js';
-import { attempts } from '../engine/rules-of-order.js';
+import { attempts, wasDone } from '../engine/rules-of-order.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
@@ -16,7 +16,7 @@ const timesBack = (events: readonly WalkEvent[], fault: string): number =>
   events.filter((event) => event.kind === 'try' && event.fault === fault && event.outcome === 'for-now').length;
 
 /** A remedy that helped for now is followed by what makes it last, once. */
-export const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+const lastingWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'for-now') return null;
   const fault = model.fault(last.fault);
@@ -47,13 +47,37 @@ export const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
   );
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
-export const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
+const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'could-not') return null;
   const fault = model.fault(last.fault);
   if (fault?.remedy.otherwise === undefined) return null;
   const times = events.filter((event) => event.kind === 'try' && event.fault === last.fault).length;
   return times > 1 ? null : fault;
+};
+
+/** A remedy that was done and changed nothing may only be half of the cure: the other half, where it was not tried yet. */
+const otherHalf = (situation: Situation, evidence: Evidence, events: readonly WalkEvent[]): FaultEntry | null => {
+  const last = lastDone(events);
+  if (last?.kind !== 'try' || last.outcome !== 'same') return null;
+  const done = situation.faults[situation.faultIndex.get(last.fault) ?? -1];
+  const next = situation.faultIndex.get(done?.remedy.followedBy ?? '');
+  if (next === undefined || attempts(evidence, next) > 0 || wasDone(situation, evidence, next)) return null;
+  return situation.faults[next] ?? null;
+};
+
+/** What the outcome of the remedy before calls for at once: what makes it last, its other way, or its other half. */
+export const remedyAtOnce = (
+  model: TriageModel,
+  { situation, evidence }: { readonly situation: Situation; readonly evidence: Evidence },
+  events: readonly WalkEvent[],
+): { readonly fault: FaultEntry; readonly otherwise: boolean; readonly lasting?: true } | null => {
+  const kept = lastingWay(model, events);
+  if (kept !== null) return { fault: kept, otherwise: false, lasting: true };
+  const another = otherWay(model, events);
+  if (another !== null) return { fault: another, otherwise: true };
+  const half = otherHalf(situation, evidence, events);
+  return half === null ? null : { fault: half, otherwise: false };
 };
 
 /** Not the complaint itself once more. */

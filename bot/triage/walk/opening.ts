@@ -3,7 +3,7 @@ import type { Evidence } from '../engine/evidence.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import type { CheckNumbers, Situation } from '../engine/situation.js';
-import type { WalkContext } from '../model/context.js';
+import { isAllThere, type WalkContext } from '../model/context.js';
 import { guardsGear } from '../model/guards-gear.js';
 import type { TriageModel } from '../model/model.js';
 import {
@@ -18,6 +18,7 @@ import {
   type System,
 } from '../model/schema.js';
 import { speaksOfComputer } from '../../reading/index.js';
+import { notHereIn } from './not-here.js';
 import { takenBackAfter, UNSURE, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
@@ -177,30 +178,50 @@ const waysFor = ({ paths }: TriageModel, system: Said['system']): readonly strin
   return [...THROUGH_THE_AIR, ''].flatMap((kind) => ids((path) => kindOf(path) === kind));
 };
 
+/** Without anything that could run a program nobody need say how it reaches the mount; a tablet is a computer. */
+const COMPUTER = 'computer';
+
+/** What is missing: a way that needs it is none, and without a computer nothing is asked of one. */
+const withoutMissing = (said: Said, model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
+  const lacks = notHereIn(model, events).filter((part) => part !== COMPUTER || said.system !== 'phone');
+  if (said.path != null && !isAllThere(model.path(said.path)?.needs, { lacks })) delete said.path;
+  if (!lacks.includes(COMPUTER) || said.client === NO_CLIENT) return lacks;
+  said.path = null;
+  said.system = null;
+  said.client = null;
+  said.family = [];
+  return lacks;
+};
+
 /** Answers win over what was read from words. */
 export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
   const said = takeTexts(model, events);
   takeAnswers(said, model, events);
+  const lacks = withoutMissing(said, model, events);
   takeNoComputer(said, model, events);
   takeOnlyOnes(said, said.path == null ? undefined : model.path(said.path));
   const open = new Set(OPENING_FIELDS.filter((field) => said[field] === undefined));
   const every = model.paths.map(({ id }) => id);
-  const ways = waysWithParts(model, events, said.family.length > 0 ? said.family : every);
+  const isThere = (id: string): boolean => isAllThere(model.path(id)?.needs, { lacks });
+  const family = said.family.filter(isThere);
+  const ways = waysWithParts(model, events, family.length > 0 ? family : every.filter(isThere));
   return {
     context: {
       path: said.path ?? null,
       ...(said.path == null && ways.length < every.length ? { paths: ways } : {}),
       system: said.system ?? null,
       client: said.client ?? null,
+      ...(lacks.length > 0 ? { lacks } : {}),
     },
     open,
-    paths: said.family.length > 0 ? said.family : waysFor(model, said.system),
+    paths: family.length > 0 ? family : waysFor(model, said.system).filter(isThere),
   };
 };
 
 /** Answers that place the trouble behind the connection, where the way to the mount does not matter. */
 const BEHIND_THE_LINK = tableOf<readonly string[]>({
-  'how-far': ['no-light', 'no-move', 'elsewhere'],
+  'how-far': ['no-light', 'no-move', 'elsewhere', 'guiding'],
+  guiding: ['lags', 'runs-away', 'no-pulses', 'swings', 'to-and-fro', 'one-way'],
   'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
 });
 

@@ -19,11 +19,12 @@ import {
   type FaultEntry,
   type System,
 } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, HOW_FAR, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withAllTold } from './told-together.js';
+import { withFact, type HowTold } from './with-fact.js';
 import {
   keptFact,
   TRY_OUTCOMES,
@@ -124,11 +125,8 @@ const nextStep = (
     return { step: namedStep(named), ranked: [] };
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
-  const kept = lastingWay(model, state.events);
-  if (kept !== null)
-    return { step: { kind: 'try', id: kept.id, fault: kept, otherwise: false, lasting: true }, ranked: [] };
-  const another = otherWay(model, state.events);
-  if (another !== null) return { step: { kind: 'try', id: another.id, fault: another, otherwise: true }, ranked: [] };
+  const remedy = remedyAtOnce(model, { situation, evidence }, state.events);
+  if (remedy !== null) return { step: { kind: 'try', id: remedy.fault.id, ...remedy }, ranked: [] };
   const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
   if (howFar !== undefined)
     return { step: { kind: 'ask', id: HOW_FAR, opening: false, check: howFar, because: 'changed' }, ranked: [] };
@@ -276,12 +274,12 @@ export const tellText = (
   state: WalkState,
   text: string,
   by: Speaker,
-  how?: ReadBy,
+  how: HowTold = {},
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const own = readText(model.reading, text, how);
+  const own = readText(model.reading, text, how.by);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const read = withAllTold(own, text, texts);
+  const read = (how.known ?? []).reduce((told, one) => withFact(told, one), withAllTold(own, text, texts));
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',

@@ -1,5 +1,11 @@
 /** What several words told together, in place of what single ones of them were taken for. */
-import type { ReadFact, Reading } from '../../reading/index.js';
+import type { ReadBy, ReadFact, Reading, Understood } from '../../reading/index.js';
+
+/** How a text came, and what it tells beside its own words, once held against what is known elsewhere. */
+export interface HowTold {
+  readonly by?: ReadBy | undefined;
+  readonly known?: readonly Understood[] | undefined;
+}
 
 /** Of a member's own words, so much is quoted. */
 const LONGEST_QUOTE = 120;

@@ -91,7 +91,17 @@ export const triedIn = (w: World, looks: Readonly<Record<string, (w: World) => s
   return vain.length === 0 || random.chance(0.4) ? 'nothing' : random.pick(vain)[0];
 };
 
+/** A lead that cannot have worked is new; of the others some are. */
+const sameLead = (w: World): string => {
+  const { level, serial, made, usbWire } = w.leads;
+  const cannot = level !== 'logic' || serial !== 'its-own' || made === 'miscounted' || usbWire === 'charge-only';
+  if (cannot || ['cable', 'never-worked'].includes(changedLast(w))) return 'new';
+  return falls(w, 'the lead is new', 0.1) ? 'new' : 'worked';
+};
+
 export const HISTORY_RULES: Readonly<Record<string, (w: World) => string>> = {
+  'not-here': () => 'nothing',
+  'same-lead': sameLead,
   'changed-last': changedLast,
   'worked-before': workedBefore,
 };

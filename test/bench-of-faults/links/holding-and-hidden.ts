@@ -31,6 +31,12 @@ const northBy = (w: World): string => {
 
 export const HIDDEN_RULES: Readonly<Record<string, (w: World) => string>> = {
   guiding,
+  'guide-lead': (w) => (falls(w, 'guides by a lead', 0.4) ? 'guide-socket' : 'driver'),
+  'guide-buttons': (w) => (w.program.clutchFirm || falls(w, 'a loose axis follows pulses', 0.6) ? 'moves' : 'some'),
+  'other-radio': (w) => (falls(w, 'a radio without harm', 0.15) ? 'near' : 'none'),
+  'others-near': (w) =>
+    w.radio.heldElsewhere || w.network.masters === 'several' || falls(w, 'others without harm', 0.25) ? 'near' : 'none',
+  'version-since': (w) => (falls(w, 'a newer version without harm', 0.15) ? 'newer' : 'same'),
   'axis-play': (w) => (falls(w, 'a little play', w.program.clutchFirm ? 0.1 : 0.6) ? 'play' : 'tight'),
   feet: (w) => (falls(w, 'stands on grass', 0.2) ? 'soft' : 'firm'),
   'old-points': (w) => (falls(w, 'old points without harm', 0.12) ? 'old' : 'fresh'),

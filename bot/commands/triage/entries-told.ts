@@ -1,0 +1,210 @@
+/**
+ * "The mount shows longitude 4 25 E": read out in a walk, it is held against the place that is saved or was named there, so that nobody
+ * has to see for themselves that a letter, a sign or a number is wrong.
+ */
+import { isProblem } from '../../ground/problem.js';
+import type { Understood } from '../../reading/index.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
+import { siteClock } from '../../times/index.js';
+import { placeLabel, resolvePlace, type PlaceRecord } from '../../places/index.js';
+import { tellText } from '../../triage/index.js';
+import { siteFor } from '../asking/resolve-site.js';
+import type { Deps } from '../core/command.js';
+import { changed, isAsked, type Began, type Turn, type TurnContext } from './turn.js';
+
+interface Spot {
+  readonly observer: Pick<Observer, 'latitudeDeg' | 'longitudeDeg'>;
+  readonly zone: string;
+}
+
+/** Said of what stands in the mount, and not of where one lives. */
+const IN_THE_MOUNT =
+  /\b(?:mount|telescope|scope|hand ?set|(?:hand ?)?controller|keypad|app|program|driver|it|screen|display)\b.{0,40}\b(?:has|have|shows?|says?|said|reads?|gives?|thinks?|is set|holds?|stands?|had)\b|\b(?:long?(?:itude)?|lat(?:itude)?|date|zone|offset)\b.{0,14}\b(?:shows?|says?|reads?|is set|stands?)\b/iu;
+
+const NUMBER = String.raw`([-+−]?\d{1,3}(?:[.,]\d+)?)(?:\s*(?:°|º|deg(?:rees)?|d|:)?\s*(\d{1,2})(?![\d.,])\s*(?:['′]|min\w*|m\b)?)?`;
+const LONGITUDE = new RegExp(
+  String.raw`\blong?i?(?:tude)?\b[^\d+−-]{0,20}?(?:\b(e|w|east|west)\b\s*)?${NUMBER}(?:\s*\d{1,2}["″])?\s*\b(e|w|east|west)?\b`,
+  'iu',
+);
+const LATITUDE = new RegExp(
+  String.raw`\blat(?:itude)?\b[^\d+−-]{0,20}?(?:\b(n|s|north|south)\b\s*)?${NUMBER}(?:\s*\d{1,2}["″])?\s*\b(n|s|north|south)?\b`,
+  'iu',
+);
+/** The letter alone: "longitude says E". */
+const LONGITUDE_SIDE = /\blong?i?(?:tude)?\b[^.\d]{0,20}?\b(E|W|east|west)\b/u;
+
+interface Angle {
+  readonly deg: number;
+  /** 1 or −1 where a letter or a sign says so. */
+  readonly side: number | null;
+  readonly wholeDeg: number;
+  readonly minutes: number | null;
+}
+
+const sideOf = (letter: string | undefined, value: number, negative: RegExp): number | null => {
+  if (letter !== undefined) return negative.test(letter) ? -1 : 1;
+  return value < 0 ? -1 : null;
+};
+
+const angleIn = (text: string, pattern: RegExp, negative: RegExp): Angle | null => {
+  const found = pattern.exec(text);
+  if (found === null) return null;
+  const [, before, number = '', minutes, after] = found;
+  const value = Number(number.replace(',', '.').replace('−', '-'));
+  return {
+    deg: Math.abs(value) + Number(minutes ?? 0) / 60,
+    side: sideOf(after ?? before, value, negative),
+    wholeDeg: Math.trunc(Math.abs(value)),
+    minutes: minutes === undefined ? null : Number(minutes),
+  };
+};
+
+/** So near, a town's place and what was typed for a garden are the same, degrees. */
+const SAME_DEG = 0.6;
+/** Nearer to Greenwich or the equator no side can be told wrong. */
+const NO_SIDE_DEG = 0.2;
+
+const isNear = (a: number, b: number): boolean => Math.abs(Math.abs(a) - Math.abs(b)) <= SAME_DEG;
+
+const isOtherSide = (told: Angle | null, deg: number): boolean =>
+  told !== null && told.side !== null && Math.abs(deg) > NO_SIDE_DEG && told.side * deg < 0 && isNear(told.deg, deg);
+
+/** 4.42° typed as 4° 42′: the minutes are the decimals. */
+const areDecimals = (told: Angle | null, deg: number): boolean => {
+  if (told?.minutes == null) return false;
+  const whole = Math.trunc(Math.abs(deg));
+  const decimals = Math.round((Math.abs(deg) - whole) * 100);
+  return told.wholeDeg === whole && Math.abs(told.minutes - decimals) <= 1 && Math.abs(told.deg - Math.abs(deg)) > 0.1;
+};
+
+type Found = readonly [answer: string, label: string];
+
+const isOff = (told: Angle | null, deg: number): boolean => told !== null && !isNear(told.deg, deg);
+
+/** The letter alone tells as well. */
+const isOtherSideOfGreenwich = (text: string, longitude: Angle | null, deg: number): boolean => {
+  const letter = LONGITUDE_SIDE.exec(text)?.[1];
+  if (longitude !== null || letter === undefined) return isOtherSide(longitude, deg);
+  return Math.abs(deg) > NO_SIDE_DEG && /^w/iu.test(letter) !== deg < 0;
+};
+
+/** Both told, each the other's. */
+const areSwapped = (latitude: Angle, longitude: Angle, { latitudeDeg, longitudeDeg }: Spot['observer']): boolean =>
+  !isNear(latitudeDeg, longitudeDeg) && isNear(longitude.deg, latitudeDeg) && isNear(latitude.deg, longitudeDeg);
+
+const bothFact = (latitude: Angle | null, longitude: Angle | null, observer: Spot['observer']): Found | null => {
+  const { latitudeDeg, longitudeDeg } = observer;
+  if (latitude !== null && longitude !== null && areSwapped(latitude, longitude, observer))
+    return ['swapped', 'latitude and longitude changed places in the mount'];
+  if (areDecimals(longitude, longitudeDeg) || areDecimals(latitude, latitudeDeg))
+    return ['decimals', 'decimals were typed as minutes'];
+  if (isOff(longitude, longitudeDeg) || isOff(latitude, latitudeDeg))
+    return ['another-place', 'the mount has another place'];
+  return latitude !== null && longitude !== null ? ['match', 'latitude and longitude in the mount are right'] : null;
+};
+
+const siteFact = (text: string, { observer }: Spot): Found | null => {
+  const longitude = angleIn(text, LONGITUDE, /^w/iu);
+  const latitude = angleIn(text, LATITUDE, /^s/iu);
+  if (isOtherSideOfGreenwich(text, longitude, observer.longitudeDeg))
+    return ['east-west', 'the mount has the longitude on the other side of Greenwich'];
+  if (isOtherSide(latitude, observer.latitudeDeg))
+    return ['north-south', 'the mount has the latitude on the other side of the equator'];
+  return bothFact(latitude, longitude, observer);
+};
+
+const OFFSET =
+  /\b(?:utc|gmt|time ?zone|zone|offset)\b[^\d+−-]{0,15}([+−-]?)\s?(\d{1,2})(?::?(30|45|00))?\b(?!\s*(?:°|\d))/iu;
+const MINUTES_IN_HOUR = 60;
+
+const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
+  const found = OFFSET.exec(text);
+  if (found === null) return null;
+  const [, sign = '', hours = '', minutes = '0'] = found;
+  const told = (sign === '-' || sign === '−' ? -1 : 1) * (Number(hours) * MINUTES_IN_HOUR + Number(minutes));
+  const { utcOffsetMinutes, daylightSavingMinutes, standardOffsetMinutes } = siteClock(zone, nowUtcMs);
+  if (told === utcOffsetMinutes || told === standardOffsetMinutes) return null;
+  if (told === -standardOffsetMinutes || told === -utcOffsetMinutes)
+    return ['sign', 'the UTC offset in the mount has the wrong sign'];
+  return daylightSavingMinutes === 0 && told - utcOffsetMinutes === MINUTES_IN_HOUR
+    ? ['summer-time', 'the mount has summer time, and there is none now']
+    : ['offset', 'the UTC offset in the mount is not that of the place'];
+};
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const NAMED_DATE =
+  /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
+
+const dateFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
+  const found = NAMED_DATE.exec(text);
+  if (found === null) return null;
+  const day = Number(found[1] ?? found[4]);
+  const month = 1 + MONTHS.indexOf((found[2] ?? found[3] ?? '').toLowerCase());
+  const { local } = siteClock(zone, nowUtcMs);
+  return local.day !== local.month && day === local.month && month === local.day
+    ? ['swapped', 'the mount has day and month the wrong way round']
+    : null;
+};
+
+const SURENESS = 0.92;
+const QUOTE = 120;
+
+/** What of the entries read out is not as it should be there, or that it is. */
+export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): readonly Understood[] =>
+  (
+    [
+      ['site-entries', siteFact(text, spot)],
+      ['zone-entries', zoneFact(text, spot, nowUtcMs)],
+      ['date-entries', dateFact(text, spot, nowUtcMs)],
+    ] as const
+  ).flatMap(([what, found]) => {
+    if (found === null) return [];
+    const [answer, label] = found;
+    return [
+      { fact: { what, answer, sureness: SURENESS, quote: text.trim().slice(0, QUOTE), by: 'words' as const }, label },
+    ];
+  });
+
+const LIVES_IN =
+  /\b(?:i|we)(?: am|'m|’m| are|'re)? (?:live|lives|living|observe|stay|come|from|in)(?: (?:here|now|out))?(?: (?:in|near|at|from|by))? (\p{L}[\p{L}' .-]{2,40}?)(?=[,.;:!?]|$| and | but | with | the )|\b(?:is|am) from (\p{L}[\p{L}' -]{2,30}?)(?=[,.;:!?]|$)/iu;
+
+const placeIn = (deps: Pick<Deps, 'places'>, text: string): PlaceRecord | null => {
+  const named = LIVES_IN.exec(text);
+  const found = named === null ? null : resolvePlace(deps.places(), named[1] ?? named[2] ?? '');
+  return found === null || isProblem(found) ? null : found.place;
+};
+
+/** The place that the walk's words name, the newest first. */
+const placeNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]): Spot | null => {
+  for (const text of texts.toReversed()) {
+    const place = placeIn(deps, text);
+    if (place !== null) return { observer: place, zone: place.zone };
+  }
+  return null;
+};
+
+/** Where one lives, told in a walk and nothing beside it: it is kept, and what can be done with it is said. */
+export const takePlace = (began: Began, text: string): Turn | null => {
+  const { context, walk, before } = began;
+  const place = isAsked(began) ? placeIn(context.deps, text) : null;
+  if (place === null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.facts.length > 0) return null;
+  const kept = `Noted: ${placeLabel(place)}. Read me latitude, longitude, date and zone as the mount shows them, and I compare.`;
+  return changed(began, state, { notes: [kept], at: before.step });
+};
+
+/** @param texts the walk's words so far, this line last */
+export const entriesTold = async (
+  deps: Deps,
+  request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
+  texts: readonly string[],
+): Promise<readonly Understood[]> => {
+  const text = texts.at(-1) ?? '';
+  const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text);
+  if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];
+  const named = placeNamed(deps, texts);
+  if (named !== null) return entriesCompared(text, named, request.nowUtcMs);
+  const own = await siteFor(deps, request, undefined);
+  return isProblem(own) ? [] : entriesCompared(text, own.site, request.nowUtcMs);
+};
