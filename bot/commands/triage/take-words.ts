@@ -86,11 +86,17 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
 const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
   read.understood.length > 0 ? readWords(model, read) : [];
 
+const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
+
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
   const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
-  const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
-  if (next !== null) return changed(began, next, { notes: heard, at: began.before.step });
+  if (next !== null) {
+    const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
+    const { step } = assess(began.context.model, next, began.context.outcomes);
+    const isLooked = step.kind === 'ask' && !step.opening && step.because === 'supposed';
+    return changed(began, next, { notes: isLooked ? heard : [...heard, LOOKED_AT_SOON], at: began.before.step });
+  }
   const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
   return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };

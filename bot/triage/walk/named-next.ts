@@ -25,18 +25,22 @@ export type Named =
   | { readonly kind: 'found' };
 
 /** A cause shows itself in an answer from here on; and against all else that was said, so likely it must be. */
-const [SHOWS, LEAST_LIKELY] = [0.5, 0.04];
+const [SHOWS, LEAST_LIKELY] = [0.5, 0.008];
+/** Of several answers that show it, one counts from here on. */
+const AMONG_SHOWN = 0.2;
 
 /** The cause that the member named, whose own look has shown it and whose remedy was not offered yet. */
 const shownByTheLook = ({ situation, evidence, belief }: At, events: readonly WalkEvent[]): FaultEntry | undefined => {
   const named = events.flatMap((event) => (event.kind === 'supposed' ? [event.check] : []));
   const shown = situation.faults.flatMap((fault, f) => {
-    const { confirm = '' } = fault.remedy;
+    const confirm = fault.remedy.confirm ?? fault.verify.check ?? '';
     const check = situation.checkIndex.get(confirm) ?? -1;
     const last = evidence.observations.findLast((one) => one.check === check && one.guessed !== true);
     if (!named.includes(confirm) || last === undefined || attempts(evidence, f) > 0) return [];
     const numbers = situation.checks[check];
-    const isShown = last.answer !== numbers?.good && (numbers?.odds[last.answer]?.[f] ?? 0) >= SHOWS;
+    const odds = (answer: number): number => numbers?.odds[answer]?.[f] ?? 0;
+    const good = numbers?.good ?? -1;
+    const isShown = last.answer !== good && odds(last.answer) >= AMONG_SHOWN && 1 - odds(good) >= SHOWS;
     const likely = belief.probabilities[f] ?? 0;
     return isShown && likely >= LEAST_LIKELY ? [{ fault, likely }] : [];
   });
