@@ -78,7 +78,7 @@ const meetings = (question: Question, catalogue: Catalogue, nowUtcMs: UtcMs): Se
       zone,
       direction: body,
     })),
-    facts: kept.map((meeting) => meetingFact(meeting, zone, span.startUtcMs)),
+    facts: kept.map((meeting) => meetingFact(meeting, zone, nowUtcMs)),
     times: kept.map(({ utcMs }) => utcMs),
     data: kept.map(({ names, utcMs, separationDeg }) => ({
       what: 'meeting',
@@ -231,6 +231,7 @@ export const ahead = defineCommand({
         ...ofNight(night, nowUtcMs),
         span: spanOf({ ...told, period: within }, one, nowUtcMs),
         spanSaid: period?.said ?? null,
+        nowUtcMs,
       });
     const of = ofPeriod(period);
     const found = lookedFor(deps, of, nowUtcMs);

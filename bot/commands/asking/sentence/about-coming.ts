@@ -91,6 +91,9 @@ const BRIGHTEST =
 
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
+  const [other] = planet === undefined ? asked.targets.filter((name) => name !== 'moon' && name !== 'sun') : [];
+  // What no table here has is told of by the target's own answer.
+  if (other !== undefined && says(asked, /\boppositions?\b/u)) return nightLine('up', other, asked);
   if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
   const isInner = planet === 'venus' || planet === 'mercury';
   if (isInner && says(asked, BRIGHTEST)) return aheadLine(asked, 'planets', planet, null, { best: 'yes' });
