@@ -34,6 +34,7 @@ import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { entriesAsked } from './triage/entries-asked.js';
 import { followingWords } from './triage/following-words.js';
+import { placeTold } from './triage/place-told.js';
 import { besideWalk } from './triage/beside-walk.js';
 import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
@@ -75,6 +76,7 @@ export const allReaders: readonly WordsReader[] = [
   entriesAsked,
   figuresAsked,
   followingWords,
+  placeTold,
   besideWalk,
   waitingWords,
   slippedCommand,

@@ -5,6 +5,7 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
+import { askedAbroad } from './asked-abroad.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
@@ -17,6 +18,7 @@ import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
@@ -170,6 +172,8 @@ const readDated = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
+  const place = named === '' ? placeAlone(words, known) : null;
+  if (place !== null) return { outcome: place };
   const spelt = mendedWithNames(words.trim(), known);
   const found = readSpelt(spelt.text, { words, named }, known);
   if (spelt.names.length === 0) return found;
@@ -180,8 +184,19 @@ const readDated = (text: string, known: Known): PlainReading => {
   return withNamesSaid(found, spelt);
 };
 
+/** A plain question in another language, and how it was read. */
+const readAbroad = (text: string, known: Known): PlainReading => {
+  const english = askedAbroad(text, known.catalogue);
+  const read = english === null ? null : readOnce(english, known);
+  if (read === null || !('line' in read)) return null;
+  const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
+  return { ...read, note, isAbroad: true };
+};
+
 /** "Thanks, what's up tonight?": what is behind the thanks, where that is a question. */
 const readAnew = (text: string, known: Known): PlainReading => {
+  const abroad = readAbroad(text, known);
+  if (abroad !== null) return abroad;
   const behindThanks = text.replace(THANKS_FIRST, '');
   const asked = behindThanks === text ? null : readOnce(behindThanks, known);
   return asked !== null && 'line' in asked ? asked : readOnce(text, known);
