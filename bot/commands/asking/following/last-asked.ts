@@ -64,7 +64,7 @@ const placesIn = onceOf((_: Store['walks']) => new Map<string, LastPlace>());
 /** From where a question was asked, as it was named: what is asked next without a place is meant for there, where no other is known. */
 export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, nowUtcMs: UtcMs): void => {
   const memory = placesIn(walks);
-  const key = keyOf(asker);
+  const key = keyOf(asker, 'line');
   memory.delete(key);
   memory.set(key, { memberId: asker.memberId, siteText, atUtcMs: nowUtcMs });
   if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
@@ -72,8 +72,8 @@ export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, 
 
 /** The place named last, while it is fresh; to be asked for it again keeps it so. */
 export const lastPlace = (store: Store, asker: Where, nowUtcMs: UtcMs): string | null => {
-  const found = placesIn(store.walks).get(keyOf(asker));
-  if (found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS || nowUtcMs < found.atUtcMs) return null;
+  const found = placesIn(store.walks).get(keyOf(asker, 'line'));
+  if (found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS.line || nowUtcMs < found.atUtcMs) return null;
   keepLastPlace(store, asker, found.siteText, nowUtcMs);
   return found.siteText;
 };
