@@ -47,7 +47,7 @@ export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { withoutSaidAlready } from './answers/said-already.js';
-export { supposedChecks, supposition } from './answers/supposes.js';
+export { supposedChecks, supposition, suspectedCause } from './answers/supposes.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';

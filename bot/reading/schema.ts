@@ -113,6 +113,8 @@ export const sayingSchema = z.strictObject({
   alone: z.boolean().optional(),
   /** It keeps gear from harm: from a line that hedges ("i think", "probably") its answers are not taken. */
   firm: z.boolean().optional(),
+  /** The check that looks at the cause these words name, supposed or asked about as well: it comes at once, and nothing is taken as said. */
+  names: id.optional(),
   /** What it is a sign of, for sayings that count only beside such a sign ("the link is lost", "something happened"). */
   sign: id.optional(),
   /** Counts only beside a sign of this: in the same sentence, joined to it in time. */

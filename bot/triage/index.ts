@@ -45,4 +45,4 @@ export {
 } from './engine/explain.js';
 export { isForPrudence, pressingAlone, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';
-export { supposeCheck } from './walk/suppose.js';
+export { OWN_SUSPICION, ownSuspicion, supposeCheck, supposing, suspicions } from './walk/suppose.js';

@@ -2,7 +2,7 @@
 import type { Evidence } from '../engine/evidence.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
-import type { Situation } from '../engine/situation.js';
+import type { CheckNumbers, Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import { guardsGear } from '../model/guards-gear.js';
 import type { TriageModel } from '../model/model.js';
@@ -157,11 +157,22 @@ const BEHIND_THE_LINK = tableOf<readonly string[]>({
   'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
 });
 
+/** So far a mount must be got that these looks make sense: it is reached, and something is wrong behind that. */
+const REACHED: readonly string[] = ['guiding', 'no-move', 'elsewhere', 'works'];
+
+/** A look that is for mounts which are reached, and found something. */
+const isFoundBehind = ({ entry }: CheckNumbers, answer: string): boolean =>
+  entry.after?.check === 'how-far' &&
+  entry.after.answers.every((one) => REACHED.includes(one)) &&
+  answer !== entry.good;
+
 /** Whether the way to the mount bears on what was said so far. */
 export const pathMatters = (situation: Situation, evidence: Evidence): boolean =>
-  !evidence.observations.some(({ check, answer }) => {
+  !evidence.observations.some(({ check, answer, guessed }) => {
     const numbers = situation.checks[check];
-    return BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(numbers?.answers[answer] ?? '') === true;
+    const said = numbers?.answers[answer] ?? '';
+    if (BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(said) === true) return true;
+    return numbers !== undefined && guessed !== true && isFoundBehind(numbers, said);
   });
 
 const bySystem = (text: unknown): boolean =>
