@@ -6,7 +6,7 @@ import { positionAngleDeg, separationDeg } from '../../sky/angles.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
-import type { Observer, Place, UtcMs } from '../../sky/types.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { formatLocalTime } from '../../times/index.js';
 import type { Pair, Stand } from './pair.js';

@@ -71,7 +71,8 @@ const withName = (words: string, name: string): string =>
     .replace(/\b(?:its|their)\b/iu, `${name}'s`)
     .replace(IT, name);
 
-const INHERITED = ['site', 'with', 'sky'] as const;
+/** What a new line keeps of the one before. */
+export const INHERITED = ['site', 'with', 'sky'] as const;
 
 /** The new line with what it does not say itself taken from the one before. */
 const inheriting = (before: ToldLine, asked: ToldLine, known: Known): ToldLine => {

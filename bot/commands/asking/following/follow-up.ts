@@ -11,7 +11,7 @@ import { askedOf, type Asked, type Known } from '../sentence/asked.js';
 import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
-import { aboutIt, moonBeside, readWhole } from './about-it.js';
+import { aboutIt, INHERITED, moonBeside, readWhole } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { nextOne } from './next-one.js';
 import { shiftedTimes, tellsShift } from './shift-time.js';
@@ -117,13 +117,10 @@ const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null |
 const commandNamed = (name: string, known: Known): ToldLine['command'] | undefined =>
   known.allCommands?.find((command) => command.name === name);
 
-/** What another command's line keeps of the one before. */
-const KEPT = ['site', 'with', 'sky'] as const;
-
 const asUp = (before: ToldLine, known: Known, target: string): ToldLine | null => {
   const command = commandNamed('up', known);
   if (command === undefined) return null;
-  const kept = KEPT.flatMap((name) => {
+  const kept = INHERITED.flatMap((name) => {
     const value = before.values[name];
     return value === undefined ? [] : [[name, value] as const];
   });
