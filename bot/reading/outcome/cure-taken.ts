@@ -3,7 +3,6 @@
  * them, and none of doubt, of trouble, of another time or of a part alone. The others are asked back.
  */
 import { hasWordOfCure, tellsAstray } from './no-word-of-cure.js';
-import type { SaidOutcome } from './said-outcome.js';
 import { isSpoiled } from './sounds-cured.js';
 import { wordKindsOf } from './word-kinds.js';
 
@@ -24,7 +23,11 @@ const tellsMore = (text: string): boolean =>
 const LEAVES_OPEN =
   /\b(?:bad|worse|as ever|as before|longer|less|slower|fewer|better|just the|at first|in theory|supposed\w*|once(?! more)|unfortunately|sadly|alas|had to|success|round and round|on and on|think|guess|seems?|looks like|so far|for now|(?:mon|tues|wednes|thurs|fri|satur|sun)days?|next (?:week|time|night)|soon|later|tomorrow|north|south|east|west|dec|ra|axis|azimuth|altitude|said|says|told|friends?|mates?)\b|\bfixed (?:the|it|my) [^,.;]*\b(?:to|on|onto|in)\b|\b(?:is|are|its|they['\u2019]?re) (?:now )?(?:set|correct|right|entered|typed|installed|tight|done|[a-z]|\d+)(?: now)?$|\b(?:done|finished|complete[d]?|successful(?:ly)?)\W*$/iu;
 
-export const isCureTaken = (said: SaidOutcome, text: string): boolean => {
+/** @param said how likely a cure is, from 0 to 1, and how it is told */
+export const isCureTaken = (
+  said: { readonly what: string; readonly how: 'outright' | 'sounds' | 'like'; readonly cure: number },
+  text: string,
+): boolean => {
   if (said.what !== 'cured') return false;
   if (said.how === 'outright') return true;
   if (ASKS.test(text) || LEAVES_OPEN.test(text.trim())) return false;
