@@ -95,7 +95,9 @@ export const takeElsewhere = (
   if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
   if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
   // "Wait, no, the mount has a socket of its own": one way in place of another, and no word on a part.
-  const isWayTold = read.facts.some(({ what, answer }) => what === WAY && began.context.model.path(answer) !== undefined);
+  const isWayTold = read.facts.some(
+    ({ what, answer }) => what === WAY && began.context.model.path(answer) !== undefined,
+  );
   if (isWayTold && takesBack(text)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
