@@ -31,8 +31,19 @@ const isOfWorking = (text: string, { span }: Finding): boolean => {
   return DOES_WELL.test(part) && !FAILS.test(part);
 };
 
+/** The first of those it is not well on; undefined: there is none, or they differ. Ends as soon as they differ. */
+const theFailing = <Claim extends Named>(claims: readonly Claim[], text: string): Claim | undefined => {
+  let found: Claim | undefined;
+  for (const claim of claims) {
+    if (claim.answer === found?.answer || isOfWorking(text, claim.from)) continue;
+    if (found !== undefined) return undefined;
+    found = claim;
+  }
+  return found;
+};
+
 const theOne = <Claim extends Named>(claims: readonly Claim[]): Claim | undefined =>
-  new Set(claims.map(({ answer }) => answer)).size === 1 ? claims[0] : undefined;
+  claims.every(({ answer }) => answer === claims[0]?.answer) ? claims[0] : undefined;
 
 /**
  * Two systems in one text are none, unless the member's own words name just one of them, or one more surely, or one on which it fails.
@@ -45,6 +56,6 @@ export const oneSystem = <Claim extends Named>(claims: readonly Claim[], text: s
     theOne(claims) ??
     theOne(worded) ??
     theOne(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE)) ??
-    theOne(worded.filter(({ from }) => !isOfWorking(text, from)))
+    theFailing(worded, text)
   );
 };

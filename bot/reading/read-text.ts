@@ -1,6 +1,8 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
 import { isHedged } from './answers/hedged.js';
+import { worthHearing } from './examples/clauses.js';
 import { likenessOf } from './examples/likeness.js';
+import { MOST_CLAUSES } from './examples/likely.js';
 import type { Finding } from './finding.js';
 import { gather } from './gather.js';
 import { rememberLately } from './lately.js';
@@ -95,8 +97,12 @@ const leavesLittle = (sentences: number, tokens: number): boolean =>
   sentences === 1 || (sentences <= BRIEF && tokens <= SHORT);
 
 /** "check.answer" of all that is told. */
-const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> =>
-  new Set(all.flatMap(({ entry }) => Object.entries(entry.answers ?? {}).map((told) => told.join('.'))));
+const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> => {
+  const names = new Set<string>();
+  for (const answers of new Set(all.map(({ entry }) => entry.answers)))
+    for (const check in answers) names.add(`${check}.${answers[check] ?? ''}`);
+  return names;
+};
 
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
@@ -120,9 +126,16 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   }
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
   const isPlain = leavesLittle(number, tokenCount);
+  const telling = new Set(placed.map(({ sentence }) => sentence));
+  const heard = worthHearing(
+    [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
+    MOST_CLAUSES,
+    (own) => telling.has(own),
+  );
+  const isHeard = new Set(heard);
   const liked = likenessOf(
     vocabulary.likeness(),
-    [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
+    heard,
     (own) => lineOf.get(own)?.start ?? 0,
     (span) => quoteOf(folded, span),
   );
@@ -133,6 +146,8 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     by: 'words' as const,
     // Two things said together tell it, each in any words; and a lone sentence or two brief ones leave little else to be meant.
     isPlain: entry.beside !== undefined || entry.alone === true || entry.with !== undefined || isPlain,
+    // Of a long text some is not weighed, and is what its sayings say.
+    isHeard: isHeard.has(sentence) || line.ofOther,
   }));
 
   const isPrintedAt = (at: number): boolean => lineAt(lines, at)?.printed !== false;
@@ -185,8 +200,8 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
   );
   const worth = [
-    ...counted.filter(({ isPlain }) => isPlain),
-    ...liked.weighed(counted.filter(({ isPlain }) => !isPlain)),
+    ...counted.filter((one) => one.isPlain || !one.isHeard),
+    ...liked.weighed(counted.filter((one) => !one.isPlain && one.isHeard)),
   ];
   // "Below the horizon", it says of what stands high: the words that stand set the message right.
   const stand = new Set(worth.map(({ entry }) => entry.id));
@@ -196,8 +211,10 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   ].sort((a, b) => a.span.start - b.span.start);
 
   const found = namesOf([...messages, ...counted]);
-  /** Checks that a message answers, whatever words stand around it. */
-  const printed = new Set(messages.flatMap(({ entry }) => Object.keys(entry.answers ?? {})));
+  /** Checks that a message answers, whatever words stand around it, or what was not weighed. */
+  const printed = new Set(
+    [...messages, ...counted.filter((one) => !one.isHeard)].flatMap(({ entry }) => Object.keys(entry.answers ?? {})),
+  );
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span), folded);
   return {

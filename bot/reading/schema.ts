@@ -53,6 +53,8 @@ export const evidenceSchema = z.strictObject({
   with: z.array(id).min(1).optional(),
   /** Does not count when one of these, or one of these sayings, is met too. */
   unless: z.array(id).min(1).optional(),
+  /** It tells nothing itself: it is here for others that do not count beside it. */
+  aside: z.boolean().optional(),
   /** What it means, one line for the member; left out where it tells no more than a system or a path. */
   says: line(200).optional(),
   source,

@@ -82,8 +82,11 @@ const isLabelledOther = (line: string): boolean => {
   return label !== undefined && !NOBODYS.test(label);
 };
 
+/** A line without any of these names no file that is refused. */
+const MAY_REFUSE = /denied|eacces|access to the path/iu;
+
 const namesOther = (line: string, printed: boolean): boolean =>
-  (FILE_REFUSED.test(line) ||
+  ((MAY_REFUSE.test(line) && FILE_REFUSED.test(line)) ||
     (MAY_LABEL.test(line) && OTHER_LABEL.test(line) && !SAYS_WHEN.test(line)) ||
     (printed && OTHER_DEVICE.test(line))) &&
   !OWN_DEVICE.test(line);

@@ -114,3 +114,34 @@ describe('a reminder that sends someone to the Sun by its words', () => {
     async (line) => expect((await said(line)).cautions.join()).not.toContain('This is the Sun'),
   );
 });
+
+describe('calling one off by when it comes', () => {
+  // By the calendar: 1 December 2026 is a Tuesday.
+  it.each([
+    ['cancel the tuesday one', /Call Bob/iu],
+    ['cancel the 9pm one', /flask/u],
+    ['cancel the tomorrow one', /flask/u],
+    ['stop the m42 alert', /M 42/u],
+  ])('%s', async (line, expected) => {
+    const by = asker();
+    for (const set of [
+      'remind me at 9pm tomorrow to bring the flask',
+      'remind me tuesday 8pm to call Bob',
+      'remind M 42 above:25',
+    ])
+      await answer(deps, set, NOW, by);
+    expect((await answer(deps, line, NOW, by)).summary).toMatch(expected);
+  });
+
+  it('asks which where two come on that day', async () => {
+    const by = asker();
+    await answer(deps, 'remind me tuesday 8pm to call Bob', NOW, by);
+    await answer(deps, 'remind me tuesday 9pm to ring Al', NOW, by);
+    expect((await refusal(deps, 'cancel the tuesday one', NOW, by)).problem).toBe('which-reminder');
+  });
+
+  it.each(['remind me if its clear tonight', 'let me know when the sky clears', 'tell me when it stops raining'])(
+    'the weather is not waited for: %s',
+    async (line) => expect((await refusal(deps, line, NOW, asker())).message).toMatch(/cannot wait for it/u),
+  );
+});

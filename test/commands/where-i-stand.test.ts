@@ -71,3 +71,54 @@ it('an hour in universal time is not of the site’s clocks', async () => {
   };
   expect(await said('altitude of vega at 03:20 UT')).toBe(await said('altitude vega at:2026-11-28T03:20Z'));
 });
+
+describe('a place that was named, where no site is known', () => {
+  const MINUTE_MS = 60_000;
+  const talk = async (member: string, lines: readonly (readonly [line: string, afterMin: number])[]) => {
+    const deps = await realDeps({ clubSiteText: null });
+    const asker: Asker = { ...ODALYS, memberId: `console:${member}`, displayName: member };
+    let said = '';
+    for (const [line, afterMin] of lines) {
+      const outcome = await runLine(deps, line, {
+        asker,
+        nowUtcMs: NOW_UTC_MS + afterMin * MINUTE_MS,
+        onError: (error) => {
+          throw error;
+        },
+      });
+      said = isProblem(outcome) ? outcome.problem : outcome.notes.join(' ');
+    }
+    return said;
+  };
+
+  it('is meant for what is asked next, and the answer says so and how to keep it', async () => {
+    expect(
+      await talk('ida', [
+        ['is jupiter up', 0],
+        ['Leeds', 1],
+        ['up mars', 2],
+      ]),
+    ).toMatch(/Leeds.*as you said before.*my site is Leeds/u);
+    expect(
+      await talk('jo', [
+        ["i'm in Leeds, is jupiter up", 0],
+        ['tonight', 1],
+      ]),
+    ).toMatch(/Leeds.*as you said before/u);
+  });
+
+  it('is no longer meant a while later', async () =>
+    expect(
+      await talk('kit', [
+        ["i'm in Leeds, is jupiter up", 0],
+        ['tonight', 15],
+      ]),
+    ).toBe('no-site'));
+
+  it('alone is asked about', async () => expect(await talk('lou', [['Leeds', 0]])).toBe('missing-option'));
+
+  it('with gear told beside it is kept, and what keeps the gear is said', async () =>
+    expect(await talk('mae', [['I am at Ely England on a GEM with a 11 inch SCT', 0]])).toMatch(
+      /Ely, England.*gear german.*with:"11 inch"/u,
+    ));
+});

@@ -16,7 +16,8 @@ import type { UtcMs } from '../../sky/types.js';
 import type { Asker, Command, Deps } from '../core/command.js';
 import { bareOption } from '../core/grammar.js';
 import { commandLine } from './question-parts.js';
-import { isPrivateWord, sameSiteName, savedNameMeant, savedSites, usualSpot } from './resolve-site.js';
+import { isPrivateWord, sameSiteName, savedSites, usualSpot } from './resolve-site.js';
+import { savedNameMeant } from './saved-name-meant.js';
 
 /** Options as they came, by name. */
 export type Raw = Map<string, unknown>;

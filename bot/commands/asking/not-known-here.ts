@@ -35,6 +35,15 @@ export const UNKNOWN: readonly Answered[] = [
     ),
   ],
   [
+    /\b(?:remind|tell|let|ping|alert|warn|wake|notify|message|text|poke)\b.*\b(?:when|if|once|whenever|as soon as|should|in case)\b.*\b(?:clear(?:s|ed|ing|er)?(?! (?:of|the|my|our|those|that)\b)|cloud\w*|rain\w*|weather|fog\w*|mist\w*|wind\w*|seeing|snow\w*|storm\w*|transparency)\b/u,
+    refused(
+      'I cannot see the weather, so I cannot wait for it. I can wait for an hour, for the dark, or until a target is high enough: look out of the door then.',
+      ['When it is dark', 'remind when:dark'],
+      ['At 21:00', 'remind at:21:00'],
+      ['When M 42 is 30° high', 'remind M 42 above:30'],
+    ),
+  ],
+  [
     /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',

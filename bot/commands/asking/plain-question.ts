@@ -15,6 +15,7 @@ import { besideSun, byDay } from './sentence/about-sun.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
@@ -150,6 +151,8 @@ const readOnce = (text: string, known: Known): PlainReading => {
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);
   const named = clean.slice(optionsFrom);
+  const place = named === '' ? placeAlone(words, known) : null;
+  if (place !== null) return { outcome: place };
   const spelt = mendedWithNames(words.trim(), known);
   const found = readSpelt(spelt.text, { words, named }, known);
   if (spelt.names.length === 0) return found;

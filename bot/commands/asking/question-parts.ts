@@ -142,8 +142,8 @@ export const siteAtNight = async (
 };
 
 /** The line under an answer that says for where it holds, with what the member should know about how the site was found. */
-export const siteNotes = ({ saidAs, site }: ResolvedSite): string[] => [
-  `Site: ${saidAs}.`,
+export const siteNotes = ({ saidAs, site, keep }: ResolvedSite): string[] => [
+  `Site: ${saidAs}.${keep === undefined ? '' : ` ${keep}`}`,
   ...(site.note === undefined ? [] : [site.note]),
 ];
 

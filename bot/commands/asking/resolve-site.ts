@@ -1,6 +1,5 @@
 /** Finds the site a question is about: a saved name, the member's or the club's usual site, coordinates or a place name. */
 import { tidy } from '../../ground/tidy.js';
-import { editDistance, forgivenSlips } from '../../ground/edit-distance.js';
 import { isProblem, problem, type Audience, type Choice, type Problem } from '../../ground/problem.js';
 import {
   parsePosition,
@@ -23,6 +22,7 @@ import {
 } from '../../store/store.js';
 import type { Asker, Request, Deps } from '../core/command.js';
 import type { Privacy } from '../core/privacy.js';
+import { lastPlace } from './following/last-asked.js';
 
 /** A site with what the club's memory adds to it. */
 export interface ResolvedSite {
@@ -33,6 +33,8 @@ export interface ResolvedSite {
   readonly sky?: SiteSky;
   /** How an answer names it: "Quarry Field (your site)", "Fenwold Common (the club's site)", "Calgary, Alberta, CA". */
   readonly saidAs: string;
+  /** How to keep it, for whom no site is known. */
+  readonly keep?: string;
 }
 
 export const memberOwner = (asker: Asker): Owner => ({ kind: 'member', id: asker.memberId });
@@ -55,7 +57,7 @@ export const fromStoredSite = (stored: StoredSite, kind: Owner['kind']): Resolve
 });
 
 /** What a site is asked for with: who asks, and the mark that one of their own was used. */
-export type Asking = Pick<Request<unknown>, 'asker' | 'privacy'>;
+export type Asking = Pick<Request<unknown>, 'asker' | 'privacy'> & Partial<Pick<Request<unknown>, 'nowUtcMs'>>;
 /** Words for where someone lives or observes. There are towns of these names; nobody means them. */
 const PRIVATE_WORDS =
   /^(?:(?:my|our|the) )?(?:home|house|here|place|garden|back ?garden|yard|back ?yard|balcony|terrace|roof|patio|field|club|club ?site|observatory|obs|dome|shed|pier|site|cabin|cottage|work|school)$/iu;
@@ -87,29 +89,6 @@ const listed = async (store: Pick<Store, 'sites'>, asker: Asker): Promise<SavedS
  * Never rejects with a StoreError: what needs no store goes on without it.
  */
 export const savedSites = (deps: Pick<Deps, 'store'>, asker: Asker): Promise<SavedSites> => listed(deps.store, asker);
-
-/** The words of a name that alone stand for it: "the hut" is "fen hut". */
-const tellingWords = (name: string): readonly string[] => name.split(' ').filter((word) => word.length >= 3);
-
-const isSlipOf = (typed: string, meant: string): boolean =>
-  typed.charAt(0) === meant.charAt(0) && editDistance(typed, meant, 1) <= 1;
-
-/** The saved name that is meant: with a slip, without its article or its gap, or by one word of it that no other has. */
-export const savedNameMeant = (text: string, names: readonly string[]): string | null => {
-  const typed = siteNameKey(text).replace(/^(?:my|our|the) /u, '');
-  const solid = typed.replaceAll(' ', '');
-  const only = (isMeant: (key: string) => boolean): string | null => {
-    const found = names.filter((name) => isMeant(siteNameKey(name)));
-    return found.length === 1 ? (found[0] ?? null) : null;
-  };
-  const most = forgivenSlips(solid.length);
-  return (
-    only((key) => key === typed) ??
-    only((key) => editDistance(solid, key.replaceAll(' ', ''), most) <= most) ??
-    only((key) => tellingWords(key).includes(typed)) ??
-    (typed.length > 3 ? only((key) => tellingWords(key).some((word) => isSlipOf(typed, word))) : null)
-  );
-};
 
 /**
  * Where somebody usually stands, to tell places of one name apart: their own usual site where nobody else reads the answer, so that no
@@ -190,6 +169,11 @@ const unknownPrivateSite = (siteText: string, saved: SavedSites): Problem => {
   );
 };
 
+const isNoneUsual = (saved: SavedSites, { clubSiteText }: Deps): boolean =>
+  clubSiteText === null &&
+  saved.trouble === null &&
+  ![...saved.member, ...saved.club].some(({ isDefault }) => isDefault);
+
 const namedSite = (
   deps: Deps,
   request: Asking,
@@ -221,7 +205,8 @@ const namedSite = (
     // A saved site may bear the same name; a position is what it is.
     if (saved.trouble !== null && parsePosition(siteText) === null)
       request.privacy.markUnread(`the place ${found.site.name}`);
-    return { site: found.site, horizon: null, saidAs: found.site.name };
+    const keep = isNoneUsual(saved, deps) ? { keep: `To keep it, type: my site is ${found.site.name}` } : {};
+    return { site: found.site, horizon: null, saidAs: found.site.name, ...keep };
   }
   // A name that is no place asks for a site of the member's own, there or not.
   if (found.problem === 'unknown-place') markPersonal();
@@ -265,6 +250,10 @@ const siteOfOperator = (
   );
 };
 
+/** Where no site is known: the place that the asker named some minutes ago, in the same place of talk. */
+const placeBefore = ({ store }: Deps, { asker, nowUtcMs }: Asking): string | null =>
+  nowUtcMs === undefined ? null : lastPlace(store, asker, nowUtcMs);
+
 /**
  * The site a question is about. With text: the member's saved sites by name, the club's, coordinates, place names.
  * Without: the member's usual site, the club's, the operator's setting; else Problem 'no-site'.
@@ -284,7 +273,10 @@ export const siteFor = async (
   if (saved.trouble !== null) request.privacy.markPersonal();
   const found = amongSaved(saved, kinds, request.privacy, isMeant);
   if (found !== undefined) return found;
-  return siteText === undefined
+  if (siteText !== undefined) return namedSite(deps, request, saved, siteText, wish);
+  const before = isNoneUsual(saved, deps) && wish.shownTo !== 'everyone' ? placeBefore(deps, request) : null;
+  const named = before === null ? null : namedSite(deps, request, saved, before, wish);
+  return named === null || isProblem(named)
     ? siteOfOperator(deps, request, saved, wish)
-    : namedSite(deps, request, saved, siteText, wish);
+    : { ...named, saidAs: `${named.saidAs}, as you said before` };
 };

@@ -22,6 +22,8 @@ const BEGINS =
 /** Words that make a request of a name: "moon rise", "m42 at midnight" has its hour. */
 const SAYS_ENOUGH =
   /\b(?:moon ?rises?|moon ?sets?|sun ?rise|sun ?set|rises?|sets?|phase|moon|minim(?:um|a)|shadow|transits?|sidereal|hour angle|air ?mass|separation|meteors?|twilight|moonless|polaris|tonight|dark|best|altitude|alt|height|flip|eclipses?|iss|weather|forecast|moons|midnight|reminders?|dusk|dawn|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm)|at \S+|sites?)\b/iu;
+const STANDS =
+  /^(?:(?:hi|hello|ok|so),? )*(?:i'?m|i am|we'?re|we are|observing|based|camped|camping|staying|set up)\b/iu;
 /** What is not wanted of the first is no second one. */
 const NOT_WANTED = /^(?:and |but )?(?:(?:i|we) )?(?:do not|don['’]?t|not|no|without|nothing|away from|far from)\b/iu;
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
@@ -99,6 +101,8 @@ const requestIn = (words: string, known: Known): Part | null => {
   if (words.length < 3 || NOT_WANTED.test(words) || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
   const read = readAlone(words, known);
   if (read === null || ('line' in read ? ONE_COMMAND.test(read.line) : false)) return null;
+  // "I'm in York tonight, is Saturn up": where one stands is of the question.
+  if (lineOf(read).startsWith('site ') && STANDS.test(words)) return null;
   return { words, read };
 };
 

@@ -4,7 +4,17 @@ import { isProblem, problem, type Choice, type Problem } from '../../ground/prob
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
 import type { Reminder } from '../../store/store.js';
-import { formatLocalDateTime } from '../../times/index.js';
+import type { UtcMs } from '../../sky/types.js';
+import {
+  formatClock,
+  formatDate,
+  formatLocalDateTime,
+  localDateAt,
+  namesHour,
+  parseDate,
+  parseTime,
+  weekdayOf,
+} from '../../times/index.js';
 import type { Asker, Completion, Request, Deps } from '../core/command.js';
 import { siteFor } from '../asking/resolve-site.js';
 
@@ -21,13 +31,17 @@ const ofChannel = async (deps: Deps, asker: Asker, ownList: readonly Reminder[])
 const line = ({ to, text, repeat }: Reminder): string =>
   `${to === 'channel' ? 'In a channel' : 'To you'}${repeat === null ? '' : ', again and again'}: ${text}`;
 
+const zoneFor = async (deps: Deps, request: Request<unknown>): Promise<string> => {
+  const where = await siteFor(deps, request, undefined);
+  return isProblem(where) ? 'UTC' : where.site.zone;
+};
+
 export const listReminders = async (deps: Deps, request: Request<unknown>): Promise<Outcome> => {
   const { asker } = request;
   const mine = await own(deps, asker);
   const others = await ofChannel(deps, asker, mine);
   const all = [...mine, ...others];
-  const where = await siteFor(deps, request, undefined);
-  const zone = isProblem(where) ? 'UTC' : where.site.zone;
+  const zone = await zoneFor(deps, request);
   return reply({
     title: 'Reminders',
     summary:
@@ -53,14 +67,40 @@ export const listReminders = async (deps: Deps, request: Request<unknown>): Prom
   });
 };
 
-/** Those meant: by the id, by the place in the list, or by what they are about. */
-const meantBy = (all: readonly Reminder[], words: string): readonly Reminder[] => {
+interface Clocks {
+  readonly zone: string;
+  readonly nowUtcMs: UtcMs;
+}
+
+/** "tuesday", "tomorrow", "8pm": of that day of the week, that date, that hour. */
+const dueThen = (all: readonly Reminder[], words: string, { zone, nowUtcMs }: Clocks): readonly Reminder[] => {
+  const when = words.replace(/^(?:on|for|at) /u, '');
+  const dayOf = ({ dueUtcMs }: Reminder) => localDateAt(dueUtcMs, zone);
+  if (namesHour(when, nowUtcMs)) {
+    const time = parseTime(when, zone, nowUtcMs);
+    return isProblem(time)
+      ? []
+      : all.filter(({ dueUtcMs }) => formatClock(dueUtcMs, zone) === formatClock(time.utcMs, zone));
+  }
+  const day = parseDate(when, zone, nowUtcMs);
+  if (isProblem(day)) return [];
+  const isOfWeek = /day$|^(?:mon|tue|wed|thu|fri|sat|sun)/u.test(when) && !/\d|^(?:today|yesterday)$/u.test(when);
+  return all.filter((each) =>
+    isOfWeek ? weekdayOf(dayOf(each)) === weekdayOf(day.date) : formatDate(dayOf(each)) === formatDate(day.date),
+  );
+};
+
+/** Those meant: by the id, by the place in the list, by when they come, or by what they are about. */
+const meantBy = (all: readonly Reminder[], words: string, clocks: Clocks): readonly Reminder[] => {
   const byId = all.filter(({ id }) => id === words);
   if (byId.length > 0) return byId;
   const last = words === 'last' ? all.at(-1) : undefined;
   const nth = /^\d{1,2}$/u.test(words) ? all[Number(words) - 1] : last;
   if (nth !== undefined) return [nth];
-  return words.length < LEAST_LETTERS ? [] : all.filter(({ text }) => text.toLowerCase().includes(words));
+  if (words.length < LEAST_LETTERS) return [];
+  const spaced = words.replace(/^(\p{L}+)(\d+)$/u, '$1 $2');
+  const about = all.filter(({ text }) => [words, spaced].some((name) => text.toLowerCase().includes(name)));
+  return about.length > 0 ? about : dueThen(all, words, clocks);
 };
 const LEAST_LETTERS = 2;
 
@@ -86,7 +126,7 @@ const cancelled = (reminders: readonly Reminder[], kept: readonly Reminder[]): O
 const isStanding = ({ to, repeat }: Reminder): boolean => to === 'channel' && repeat !== null;
 
 /** Those that may be meant are offered. */
-const whichOne = (words: string, offered: readonly Reminder[]): Problem => {
+const whichOne = (words: string, offered: readonly Reminder[], isSeveral: boolean): Problem => {
   const choices = cancelChoices(offered);
   if (offered.length === 0 && (words === '' || words === 'all'))
     return problem(
@@ -94,7 +134,7 @@ const whichOne = (words: string, offered: readonly Reminder[]): Problem => {
       'No reminder that you can cancel is waiting here; remind list shows all of yours.',
     );
   if (words === '') return problem('missing-option', 'Which one? remind list shows them as well.', choices);
-  return offered.length > 1 && offered.every(({ text }) => text.toLowerCase().includes(words))
+  return isSeveral
     ? problem('which-reminder', `Which one about "${tidy(words, 20)}"?`, choices)
     : problem(
         'unknown-reminder',
@@ -106,16 +146,18 @@ const whichOne = (words: string, offered: readonly Reminder[]): Problem => {
 /** All of the asker's own; or one, by its id, its place in the list, or what it is about. */
 export const cancelReminder = async (
   deps: Deps,
-  { asker }: Request<unknown>,
+  request: Request<unknown>,
   given: string | undefined,
 ): Promise<Outcome> => {
+  const { asker, nowUtcMs } = request;
   const mine = await own(deps, asker);
   const all = [...mine, ...(await ofChannel(deps, asker, mine))];
   const words = given?.trim().toLowerCase() ?? '';
-  const one = words === '' && all.length === 1 ? all : meantBy(all, words);
+  const one =
+    words === '' && all.length === 1 ? all : meantBy(all, words, { zone: await zoneFor(deps, request), nowUtcMs });
   const meant = words === 'all' ? mine.filter((each) => !isStanding(each)) : one;
   if (meant.length === 0 || (words !== 'all' && meant.length > 1))
-    return whichOne(words, meant.length > 1 ? meant : all);
+    return whichOne(words, meant.length > 1 ? meant : all, meant.length > 1);
   for (const { id } of meant)
     if (!(await deps.store.reminders.cancel(asker.memberId, id)))
       await deps.store.reminders.cancelChannel(asker.platform, asker.channelId, id);

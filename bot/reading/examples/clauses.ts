@@ -26,3 +26,29 @@ export const clausesOf = (sentences: Iterable<Clauses>, most = Infinity): readon
   }
   return clauses;
 };
+
+const countOf = ({ tokens }: Clauses): number => tokens.reduce((sum, { kind }) => sum + (kind === 'pause' ? 1 : 0), 1);
+
+/**
+ * Of a long text, as many sentences as have that many clauses: those that tell something come before the rest.
+ * @param tells whether a saying stands in a sentence
+ * @returns in their order
+ */
+export const worthHearing = (
+  sentences: readonly Clauses[],
+  most: number,
+  tells: (sentence: Clauses) => boolean,
+): readonly Clauses[] => {
+  const counts = sentences.map(countOf);
+  let room = most;
+  if (counts.reduce((sum, count) => sum + count, 0) <= room) return sentences;
+  const heard = new Set<number>();
+  for (const told of [true, false])
+    for (const [i, sentence] of sentences.entries()) {
+      const count = counts[i] ?? 0;
+      if (room < count || tells(sentence) !== told) continue;
+      heard.add(i);
+      room -= count;
+    }
+  return sentences.filter((_, i) => heard.has(i));
+};

@@ -1,5 +1,11 @@
 /** Holds the fault model's entries together: every id that an entry names exists, and every pattern compiles and fits its example. */
-import { checkVocabulary, type SayingEntry, type Told, type WordedAnswersEntry } from '../../reading/index.js';
+import {
+  checkVocabulary,
+  type EvidenceEntry,
+  type SayingEntry,
+  type Told,
+  type WordedAnswersEntry,
+} from '../../reading/index.js';
 import { checkCheckReferences } from './check-check-references.js';
 import type { FieldPath } from './entry-words.js';
 import { guardsGear } from './guards-gear.js';
@@ -44,7 +50,11 @@ const checkFault = (known: References, fault: FaultEntry): void => {
   for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 
-const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told & Partial<SayingEntry>): void => {
+const checkTold = (
+  known: References,
+  kind: 'evidence' | 'sayings',
+  entry: Told & Partial<SayingEntry & EvidenceEntry>,
+): void => {
   const complain = (path: FieldPath, message: string): void => known.complain(kind, entry.id, path, message);
   for (const [checkId, answer] of Object.entries(entry.answers ?? {}))
     oddsFit(known, [kind, entry.id], ['answers', checkId], checkId, answer);
@@ -53,8 +63,8 @@ const checkTold = (known: References, kind: 'evidence' | 'sayings', entry: Told 
   for (const fault of Object.keys(entry.suggests ?? {})) faultExists(known, kind, entry.id, ['suggests', fault], fault);
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
     complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));
-  const { answers, suggests, system, path, client, hides, sign } = entry;
-  if ([answers, suggests, system, path, client, hides, sign].every((part) => part === undefined))
+  const { answers, suggests, system, path, client, hides, sign, aside } = entry;
+  if ([answers, suggests, system, path, client, hides, sign, aside].every((part) => part === undefined))
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 

@@ -1,7 +1,7 @@
 /** Which questions may be followed by a few words, and after which there is nothing to follow any more. */
 import type { Store } from '../../../store/store.js';
 import type { Command, Request } from '../../core/command.js';
-import { keepLastAsked } from './last-asked.js';
+import { keepLastAsked, keepLastPlace } from './last-asked.js';
 import { lineOf } from './told-line.js';
 
 const OF_THE_SKY =
@@ -19,4 +19,6 @@ export const keepFollowable = (
   if (!OF_THE_SKY.test(command.name)) return;
   const typed = Object.fromEntries([...values].map(([name, value]) => [name, String(value)]));
   keepLastAsked(store, asker, lineOf({ command, values: typed }), nowUtcMs);
+  const site = typed['site'];
+  if (site !== undefined) keepLastPlace(store, asker, site, nowUtcMs);
 };

@@ -41,8 +41,33 @@ export const lastAsked = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs): stri
   return found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS || nowUtcMs < found.atUtcMs ? null : found.line;
 };
 
+interface LastPlace {
+  readonly memberId: string;
+  readonly siteText: string;
+  readonly atUtcMs: UtcMs;
+}
+
+const placesIn = onceOf((_: Store['walks']) => new Map<string, LastPlace>());
+
+/** From where a question was asked, as it was named: what is asked next without a place is meant for there, where no other is known. */
+export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, nowUtcMs: UtcMs): void => {
+  const memory = placesIn(walks);
+  const key = keyOf(asker);
+  memory.delete(key);
+  memory.set(key, { memberId: asker.memberId, siteText, atUtcMs: nowUtcMs });
+  if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
+};
+
+/** The place named last, while it is fresh; to be asked for it again keeps it so. */
+export const lastPlace = (store: Store, asker: Where, nowUtcMs: UtcMs): string | null => {
+  const found = placesIn(store.walks).get(keyOf(asker));
+  if (found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS || nowUtcMs < found.atUtcMs) return null;
+  keepLastPlace(store, asker, found.siteText, nowUtcMs);
+  return found.siteText;
+};
+
 /** Wherever they asked. */
 export const forgetLastAsked = ({ walks }: Store, memberId: string): void => {
-  const memory = memoryIn(walks);
-  for (const [key, kept] of memory) if (kept.memberId === memberId) memory.delete(key);
+  for (const memory of [memoryIn(walks), placesIn(walks)])
+    for (const [key, kept] of memory) if (kept.memberId === memberId) memory.delete(key);
 };

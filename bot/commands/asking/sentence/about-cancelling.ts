@@ -4,12 +4,15 @@ import type { Reading, Rule } from './asked.js';
 
 const CALLS_OFF = '(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)';
 const CANCEL_REMINDER = new RegExp(
-  `\\b${CALLS_OFF}\\b(.*)\\b(?:reminders?|reminding)\\b ?(?:no\\.? ?|number |#)?([\\da-z]*)`,
+  `\\b${CALLS_OFF}\\b(.*)\\b(?:reminders?|reminding|alerts?)\\b ?(?:no\\.? ?|number |#)?([\\da-z]*)`,
   'u',
 );
 
 /** "cancel the charge battery one": whether there is one about it, the command says. */
-const CANCEL_ONE = new RegExp(`^(?:please )?${CALLS_OFF} (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm)$`, 'u');
+const CANCEL_ONE = new RegExp(
+  `^(?:please )?${CALLS_OFF} (?:the |my |that )?(.{2,40}?) (?:one|reminder|alarm|alert|warning)$`,
+  'u',
+);
 
 /** "the first one", "the 2nd one", "the last one": by its place in the list. */
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];

@@ -2,6 +2,8 @@
 import { commandLine } from '../question-parts.js';
 import { isPrivateWord } from '../resolve-site.js';
 import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { isOfGear, mountSaid } from './mount-said.js';
+import { capital } from '../../../reply/wording.js';
 import { isLittle } from './words.js';
 
 const HOW_SAVE =
@@ -52,7 +54,17 @@ const savedAs = (name: string, { place }: Asked): Reading | null =>
   place === null ? null : { line: commandLine('site', 'add', { name, position: place }) };
 
 const isOnlyPlace = ({ left, targets, kind }: Asked): boolean =>
-  left.every((word) => OF_PLACE.test(word)) && targets.length === 0 && kind === null;
+  left.every((word) => OF_PLACE.test(word) || isOfGear(word)) && targets.length === 0 && kind === null;
+
+/** The gear told beside a place is not kept with it. */
+const gearNote = ({ plain, kit }: Asked): Pick<Reading, 'note'> => {
+  const mount = mountSaid(plain);
+  const said = [
+    ...(mount === null ? [] : [`to keep the mount as well, type gear ${mount}`]),
+    ...(kit === null ? [] : [`for what that telescope shows, add with:"${kit}" to up and tonight`]),
+  ];
+  return said.length === 0 ? {} : { note: `${capital(said.join('; '))}.` };
+};
 
 /** "save my garden at 52.63, 1.30". */
 const savingRule: Rule = (asked) => {
@@ -75,13 +87,17 @@ const isAtRule: Rule = (asked) => {
 const I_AM_AT =
   /^(?:i'?m|i am|we'?re|we are|i|we)(?: (?:live|observe|observing))? (?:in|at|near|from) (?!(?:a|an|the|my|our|it|this|that|home|work)\b)(\p{L}{3,}(?: \p{L}{3,}){0,2})$/u;
 
+const withGear = (read: Reading | null, asked: Asked): Reading | null =>
+  read === null ? null : { ...read, ...gearNote(asked) };
+
 /** "im in norwich", and nothing asked. */
 const iAmRule: Rule = (asked) => {
   const asksMore = says(asked, /\b(?:what|what's|which|see|look|up|when|how|is|can)\b/u);
   if (!I_AM.test(asked.plain) || asksMore || asked.targets.length > 0 || asked.kind !== null) return null;
   if (asked.place !== null && (asked.isPlaceSaved || isPrivateWord(asked.place)))
     return { line: commandLine('site', 'use', { name: asked.place }) };
-  if (asked.place !== null && !asked.isPlaceUnknown) return isOnlyPlace(asked) ? savedAs('my site', asked) : null;
+  if (asked.place !== null && !asked.isPlaceUnknown)
+    return isOnlyPlace(asked) ? withGear(savedAs('my site', asked), asked) : null;
   // A place that no list has: the answer says so, and how to save it by its position.
   const unknown = I_AM_AT.exec(asked.plain)?.[1];
   return unknown === undefined ? null : { line: commandLine('site', 'add', { name: unknown, position: unknown }) };

@@ -16,6 +16,9 @@ export const mountSaid = (plain: string): MountKind | null =>
 const GEAR =
   /^(?:(?:alt[- /]?az\w*|forks?|fork[- ]mount\w*|german|equatorial|gem|eq|wedge|dob|dobs|dobsonians?|push-to)(?: (?:mount\w*|scope|telescope))?|sct|newt|newtonian|mak|maksutov|refractor|reflector|cassegrain|mounted)$/u;
 
+/** @param word in lower case */
+export const isOfGear = (word: string): boolean => GEAR.test(word);
+
 /** As `mountSaid`; what is said of mount and tube is taken. */
 export const takeMount = (sentence: Sentence): MountKind | null => {
   for (const run of runsOf(sentence, 2)) if (GEAR.test(run.plain)) take(sentence, run);

@@ -10,7 +10,8 @@ import {
   type PlaceResolution,
   type Places,
 } from '../../../places/index.js';
-import { isPrivateWord, sameSiteName, savedNameMeant } from '../resolve-site.js';
+import { isPrivateWord, sameSiteName } from '../resolve-site.js';
+import { savedNameMeant } from '../saved-name-meant.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 export interface PlaceKnowledge {
