@@ -11,6 +11,8 @@ const cautionSchema = z.strictObject({
   text: z.string().trim().min(1).max(300),
   /** Beside another caution so much of it is enough. */
   brief: z.string().trim().min(1).max(80).optional(),
+  /** On a walk's card, in place of the whole. */
+  onCard: z.string().trim().min(1).max(200).optional(),
 });
 export type Caution = z.infer<typeof cautionSchema>;
 

@@ -33,6 +33,7 @@ import { slippedCommand } from './asking/slipped-command.js';
 import { triage } from './triage/triage.js';
 import { entriesAsked } from './triage/entries-asked.js';
 import { followingWords } from './triage/following-words.js';
+import { placeTold } from './triage/place-told.js';
 import { besideWalk } from './triage/beside-walk.js';
 import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
@@ -73,6 +74,7 @@ export const allReaders: readonly WordsReader[] = [
   sunFirst,
   entriesAsked,
   followingWords,
+  placeTold,
   besideWalk,
   waitingWords,
   slippedCommand,

@@ -18,6 +18,7 @@ export * as entryParts from './entry-parts.js';
 export {
   CLIENTS,
   deedsSchema,
+  NO_CLIENT,
   evidenceSchema,
   familySchema,
   wordedAnswersSchema,
@@ -35,6 +36,8 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
+export { saysNoComputer, saysNoComputerOutright, speaksOfComputer } from './answers/no-computer.js';
+export { labelHalf } from './answers/label-half.js';
 export { readsOut } from './answers/reads-out.js';
 export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';
@@ -48,7 +51,7 @@ export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { withoutSaidAlready } from './answers/said-already.js';
-export { supposedChecks, supposition } from './answers/supposes.js';
+export { supposedChecks, supposition, suspectedCause } from './answers/supposes.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';

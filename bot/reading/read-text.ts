@@ -199,6 +199,9 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     ({ entry, span }) =>
       entry.with?.some(isMet) !== false && entry.unless?.some(isMet) !== true && !isTold(span, entry),
   );
+  const named = counted.flatMap(({ entry: { names }, span }) =>
+    names === undefined ? [] : [{ check: names, quote: quoteOf(folded, span), at: span.start }],
+  );
   const worth = [
     ...counted.filter((one) => one.isPlain || !one.isHeard),
     ...liked.weighed(counted.filter((one) => !one.isPlain && one.isHeard)),
@@ -221,6 +224,10 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
     ...liked.judged(gathered, isPlain ? null : printed, found),
+    named: named
+      .sort((a, b) => a.at - b.at)
+      .filter(({ check }, i, all) => all.findIndex((other) => other.check === check) === i)
+      .map(({ check, quote }) => ({ check, quote })),
     says: [...new Set(messages.flatMap(({ entry }) => entry.says ?? []))],
     met: [...new Set(findings.map(({ entry }) => entry.id))],
   };

@@ -30,6 +30,13 @@ export interface Understood {
   readonly label: string;
 }
 
+/** A cause that a member names. */
+export interface Named {
+  readonly check: string;
+  /** In the member's words. */
+  readonly quote: string;
+}
+
 export interface Reading {
   /** What the text was read as, on the whole. */
   readonly by: ReadBy;
@@ -39,6 +46,8 @@ export interface Reading {
   readonly suggested: readonly Suggestion[];
   /** What a member is told was read, in the order to show it. */
   readonly understood: readonly Understood[];
+  /** Causes that the member names, seen or only supposed: the check that looks at each, in the order they stand in the text. */
+  readonly named: readonly Named[];
   /** Not said in words that are known, but in some like those; likeliest first. It orders what is asked, and is never taken as said. */
   readonly perhaps: readonly ReadFact[];
   /** What the messages of systems and programs in the text mean, a sentence each, in the order they stand in it. */

@@ -30,6 +30,7 @@ export {
 export { howTold } from './walk/how-told.js';
 export { namesAThing, remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
+export { NO_COMPUTER } from './walk/opening.js';
 export { NUMBERS } from './walk/numbers.js';
 export { VOLTS_NAMED } from './walk/volts-named.js';
 export {
@@ -45,4 +46,4 @@ export {
 } from './engine/explain.js';
 export { isForPrudence, pressingAlone, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';
-export { supposeCheck } from './walk/suppose.js';
+export { OWN_SUSPICION, ownSuspicion, supposeCheck, supposing, suspicions } from './walk/suppose.js';

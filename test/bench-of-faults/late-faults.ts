@@ -1,6 +1,8 @@
 /** Faults that came to the list later: most of them as an oddity at one link, which their own remedy takes away. */
 import { at, type Change } from './edit.js';
-import { falls, type Oddity, type World } from './world.js';
+import { NAMED_FAULTS } from './named-faults.js';
+import { oddly } from './oddly.js';
+import type { Oddity, World } from './world.js';
 
 const odd =
   (name: string, link: Oddity['link'], shows: Oddity['shows'], seen: Oddity['seen']): Change =>
@@ -75,42 +77,6 @@ const ODDITIES: Readonly<Record<string, Change>> = {
   }),
 };
 
-/** As an oddity, but the one look that shows it best fails to do so in some set-ups, and others show one thing or another. */
-const oddly =
-  (
-    name: string,
-    link: Oddity['link'],
-    shows: Oddity['shows'],
-    { best, seen = {}, mixed = {}, inComputer = false }: Shown,
-  ): Change =>
-  (w) => ({
-    ...w,
-    oddity: {
-      name,
-      link,
-      shows,
-      seen: {
-        ...seen,
-        ...Object.fromEntries(
-          Object.entries(mixed).map(([check, [often, else_]]) => [
-            check,
-            falls(w, `${name} ${check}`, 0.7) ? often : else_,
-          ]),
-        ),
-        ...(falls(w, `${name} shows`, 0.88) ? best : {}),
-      },
-      inComputer,
-      telling: '',
-    },
-  });
-
-interface Shown {
-  readonly best: Readonly<Record<string, string>>;
-  readonly seen?: Readonly<Record<string, string>>;
-  readonly mixed?: Readonly<Record<string, readonly [string, string]>>;
-  readonly inComputer?: boolean;
-}
-
 const AT_THE_MOUNT = { 'how-far': 'guiding', 'mount-does': 'well', 'miss-shape': 'no-miss', miss: 'on-target' };
 
 /** Guiding, gears, feet: it points, and does not hold. */
@@ -149,7 +115,7 @@ const HOLDING: Readonly<Record<string, Change>> = {
   }),
   'tube-shifts': oddly('tube-shifts', 'alignment', 'misses-small', {
     best: { 'tube-firm': 'shifts' },
-    mixed: { 'miss-shape': ['one-side', 'no-pattern'] },
+    mixed: { 'tube-doubts': ['optics', 'none'], 'miss-shape': ['one-side', 'no-pattern'] },
   }),
   'out-of-balance': oddly('out-of-balance', 'client-program', 'no-motion', {
     best: { balance: 'heavy' },
@@ -266,6 +232,7 @@ const HIDDEN: Readonly<Record<string, Change>> = {
 export const LATE_FAULTS: Readonly<Record<string, Change>> = {
   ...ODDITIES,
   ...HOLDING,
+  ...NAMED_FAULTS,
   ...HIDDEN,
   'serial-lead-pin-order': at('leads', { serial: 'other-family' }),
   'security-suite-blocks': at('network', { firewall: 'suite-blocks' }),
@@ -291,7 +258,9 @@ const clockRight = (w: World): World => (w.sky.sends === 'wrong-clock' ? at('sky
 export const balanced: Change = lifted('out-of-balance');
 
 export const LATE_REMEDIES: Readonly<Record<string, Change>> = {
-  ...Object.fromEntries(Object.keys({ ...ODDITIES, ...HOLDING, ...HIDDEN }).map((name) => [name, lifted(name)])),
+  ...Object.fromEntries(
+    Object.keys({ ...ODDITIES, ...HOLDING, ...NAMED_FAULTS, ...HIDDEN }).map((name) => [name, lifted(name)]),
+  ),
   'serial-lead-pin-order': at('leads', { serial: 'its-own', serialBroken: false }),
   'security-suite-blocks': (w) => (w.network.firewall === 'suite-blocks' ? at('network', { firewall: 'lets' })(w) : w),
   'two-systems-one-clock': (w) => clockRight(lifted('two-systems-one-clock')(w)),

@@ -53,7 +53,7 @@ describe('at a remedy', () => {
     async (name, text) => {
       await atRemedy(name);
       const then = await say(name, text);
-      expect(then.summary).toMatch(/^Still the likeliest.*What came of it\?$/u);
+      expect(then.summary).toMatch(/^The last thing to try.*What came of it\?$/u);
       expect(stepOf(then)).toMatchObject(REMEDY);
     },
   );

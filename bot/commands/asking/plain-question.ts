@@ -5,6 +5,7 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
+import { askedAbroad } from './asked-abroad.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
@@ -163,8 +164,19 @@ const readOnce = (text: string, known: Known): PlainReading => {
   return withNamesSaid(found, spelt);
 };
 
+/** A plain question in another language, and how it was read. */
+const readAbroad = (text: string, known: Known): PlainReading => {
+  const english = askedAbroad(text, known.catalogue);
+  const read = english === null ? null : readOnce(english, known);
+  if (read === null || !('line' in read)) return null;
+  const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
+  return { ...read, note, isAbroad: true };
+};
+
 /** "Thanks, what's up tonight?": what is behind the thanks, where that is a question. */
 const readAnew = (text: string, known: Known): PlainReading => {
+  const abroad = readAbroad(text, known);
+  if (abroad !== null) return abroad;
   const behindThanks = text.replace(THANKS_FIRST, '');
   const asked = behindThanks === text ? null : readOnce(behindThanks, known);
   return asked !== null && 'line' in asked ? asked : readOnce(text, known);

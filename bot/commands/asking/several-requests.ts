@@ -138,7 +138,8 @@ const partsIn = (text: string, known: Known): readonly Part[] | null => {
 };
 
 const SITE = / site:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
-const OF_A_PLACE =
+/** Lines that are answered for a place. */
+export const OF_A_PLACE =
   /^(?:up|altitude|compare|tonight|dark|moon|moons|ahead|sun|meridian|alignment|pole|entries|sidereal|remind)\b(?! (?:list|cancel))/u;
 
 /** A place that one of them names is meant for all. */

@@ -4,8 +4,10 @@ import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   located,
+  ownSuspicion,
   speaksFor,
   standing,
+  suspicions,
   SYSTEM_NAMES,
   takenBackIn,
   UNEXPLAINED,
@@ -15,7 +17,7 @@ import {
   type TriageModel,
   type WalkEvent,
 } from '../../triage/index.js';
-import { fitted } from './fitted.js';
+import { fitted, wordsWithin } from './fitted.js';
 import { takeBackChoices } from './read-notes.js';
 import { answered, lookAtNext, mustBeDone, type Answered } from './next-for-helper.js';
 import { roomBeside } from './sheet-room.js';
@@ -150,6 +152,21 @@ const sinceText = (model: TriageModel, walk: Walk, { evidence, situation }: Asse
     .flatMap((event) => labelOf(model, event) ?? [])
     .join('; ');
 
+/** So many of the member's suspicions, each in so many characters. */
+const [MOST_SUSPECTED, SUSPECTED_SHOWN] = [2, 60];
+
+/** What the member suspects, and what the look at it showed. */
+const suspectsFacts = (model: TriageModel, { state: { events } }: Walk): readonly Fact[] => {
+  const shown = suspicions(events)
+    .slice(-MOST_SUSPECTED)
+    .map(({ check, said }) => {
+      const answer = events.findLast((event) => event.kind === 'answer' && event.check === check);
+      const label = answer?.kind === 'answer' ? labelOf(model, answer) : undefined;
+      return `“${wordsWithin(said ?? '', SUSPECTED_SHOWN)}”${label === undefined ? '' : `: ${fitted(label, 48)}`}`;
+    });
+  return shown.length === 0 ? [] : [{ label: 'Suspects', value: shown.join('; ') }];
+};
+
 /** With less than this left for the member's words, what speaks for a cause is left out. */
 const ROOM_FOR_WORDS = 100;
 
@@ -188,7 +205,7 @@ export const summaryFacts = (
     ]),
     ...listFact('Tried', tried(model, walk, isBrief)),
   ];
-  const words = (room?: number): readonly Fact[] => wordsForHelper(walk, room);
+  const words = (room?: number): readonly Fact[] => [...wordsForHelper(walk, room), ...suspectsFacts(model, walk)];
   const room = (after: readonly Fact[], isBrief = false): number =>
     roomBeside([...beforeWith(isBrief), ...words().slice(0, 1), ...after, ...beside]);
   // What was found well goes first where there is no room: it tells least.
@@ -207,6 +224,11 @@ const withNext = (model: TriageModel, walk: Walk, assessment: Assessment, next: 
 const SHOW_THIS = 'Show this to somebody who knows mounts; it can be copied.';
 const NO_MORE = `My questions end here. ${SHOW_THIS}`;
 
+/** The trouble went with what they suspected. */
+const FOUND_BY_THEM = `Then you have found it yourself: leave it away, or have it put right. ${SHOW_THIS}`;
+
+const endOf = ({ state }: Walk): string => (ownSuspicion(state.events)?.isGone === true ? FOUND_BY_THEM : NO_MORE);
+
 export const handOnReply = (
   model: TriageModel,
   walk: Walk,
@@ -218,7 +240,7 @@ export const handOnReply = (
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),
     level: 'caution',
-    summary: fault === null ? NO_MORE : `Most likely: ${fault.title}. Somebody should do what stands last.`,
+    summary: fault === null ? endOf(walk) : `Most likely: ${fault.title}. Somebody should do what stands last.`,
     facts: withNext(
       model,
       walk,

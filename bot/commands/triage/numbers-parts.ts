@@ -7,10 +7,19 @@ import type { Walk } from './walk-keeper.js';
 import { waysOut } from './ways-out.js';
 
 const NUMBERS_HOW = [
-  'Write one line: the target; where the tube landed; and, if you can, the altitude and azimuth the mount shows, and its sidereal time.',
-  'For example: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
-  'With that I can work out which entry is wrong. Your site is taken from what you saved; else add: site and the place.',
+  'In one line, and I work out which entry is wrong: target; where it landed; if you can, the altitude and azimuth it shows, its sidereal time; your site, if I have none saved.',
+  'Such as: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
 ];
+
+/** How the miss was told in words: it is not asked once more. */
+const OF_THE_MISS: readonly string[] = ['miss', 'miss-shape'];
+const MISS_IS_TOLD = 'On which target was that, and what did the mount show then?';
+
+const isMissTold = ({ situation, evidence }: Assessment): boolean =>
+  evidence.observations.some(({ check, guessed }) => {
+    const id = situation.checks[check]?.entry.id ?? '';
+    return guessed !== true && OF_THE_MISS.includes(id);
+  });
 
 /** @param reasons why it comes now */
 export const numbersParts = (
@@ -19,7 +28,7 @@ export const numbersParts = (
   assessment: Assessment,
   reasons: readonly string[],
 ): Parts => ({
-  summary: NUMBERS_QUESTION,
+  summary: isMissTold(assessment) ? MISS_IS_TOLD : NUMBERS_QUESTION,
   notes: [...reasons, ...NUMBERS_HOW],
   choices: [
     {

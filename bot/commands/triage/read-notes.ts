@@ -1,6 +1,7 @@
 /** "I take it: …": what was read from a member's words or paste, with one press to take each thing back. */
 import type { Choice } from '../../ground/problem.js';
 import type { AnswerMeant, ReadFact, Reading } from '../../reading/index.js';
+import { tableOf } from '../../ground/table-of.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { CLIENT_NAMES, SYSTEM_NAMES, takenBackIn, type TriageModel } from '../../triage/index.js';
 import { fitted, wordsWithin } from './fitted.js';
@@ -50,19 +51,54 @@ const inSentence = (label: string): string =>
     ? label
     : label.charAt(0).toLowerCase() + label.slice(1);
 
+/** What is told coarsely, and the checks whose answers, other than good, say it once more and say more. */
+const SAID_BY = tableOf<readonly string[]>({
+  'how-far.elsewhere': ['mount-does', 'miss', 'miss-shape', 'follow'],
+  'how-far.no-move': ['mount-does', 'refused-where', 'slew'],
+  'how-far.guiding': ['guiding'],
+  'how-far.drops': ['when-drops'],
+  'how-far.no-connect': ['message'],
+  'how-far.not-seen': ['message', 'port-appears', 'device-status'],
+  'mount-does.elsewhere': ['miss', 'miss-shape'],
+  'mount-does.drifts': ['follow'],
+  'mount-does.refuses-some': ['refused-where'],
+  'worked-before.changed': ['changed-last'],
+  'start-doubts.axis': ['polar-axis', 'north-by'],
+  'start-doubts.not-home': ['home-start'],
+  'start-doubts.star': ['star-sure', 'aligned-through'],
+});
+
+type Told = Pick<ReadFact, 'what' | 'answer'>;
+
+/** Whether others of what was read tell it already, and more. */
+const isSaidBy = (model: TriageModel, { what, answer }: Told, others: readonly Told[]): boolean =>
+  (SAID_BY.get(`${what}.${answer}`) ?? []).some((check) =>
+    others.some((other) => other.what === check && other.answer !== model.check(check)?.good),
+  );
+
 interface Guessed {
-  readonly perhaps: readonly Pick<ReadFact, 'what' | 'answer'>[];
-  readonly told: readonly Pick<ReadFact, 'what'>[];
+  readonly perhaps: readonly Told[];
+  readonly told: readonly Told[];
 }
+
+const isSameLabel = (one: string | null, other: string | null): boolean =>
+  one !== null && one.toLowerCase() === other?.toLowerCase();
 
 /** Of what words are only like, what a reply shows; `asked`: the step in hand, whose answer is asked for already. */
 export const guessesShown = (
   model: TriageModel,
   { perhaps, told }: Guessed,
   asked: string | undefined,
-): readonly Pick<ReadFact, 'what' | 'answer'>[] =>
+): readonly Told[] =>
   perhaps
     .filter(({ what }) => what !== asked && !told.some((own) => own.what === what))
+    .filter((guess) => !isSaidBy(model, guess, [...told, ...perhaps]))
+    .filter(
+      (guess) =>
+        !told.some((own) =>
+          isSameLabel(labelOf(model, own.what, own.answer), labelOf(model, guess.what, guess.answer)),
+        ),
+    )
     // The complaint is told in several ways: beside one of them a guess at another says the same again.
     .filter(({ what }) => !COMPLAINT.has(what) || !told.some((own) => COMPLAINT.has(own.what)))
     .filter((guess) => guessLabel(model, guess) !== '')
@@ -79,13 +115,16 @@ export const readWords = (
   meant: AnswerMeant | null = null,
   asked?: string,
 ): readonly string[] => {
-  const answered = meant?.isSure === true ? [{ what: '', label: fitted(meant.label, LONGEST_TAKEN) }] : [];
+  const answered =
+    meant?.isSure === true ? [{ what: asked ?? '', answer: meant.id, label: fitted(meant.label, LONGEST_TAKEN) }] : [];
   const understood = read.understood.map(({ fact, label }) => ({
     what: fact.what,
+    answer: fact.answer,
     label: fitted(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
   }));
   const taken = [...answered, ...understood]
-    .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => other.label === label) === i)
+    .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => isSameLabel(other.label, label)) === i)
+    .filter((one) => !isSaidBy(model, one, read.facts))
     .slice(0, MOST_TAKEN);
   const meanings =
     read.by === 'words' ? [] : read.says.slice(0, MOST_MEANINGS).map((says) => `That message means: ${says}`);
@@ -93,6 +132,8 @@ export const readWords = (
     fitted(guessLabel(model, fact), LONGEST_TAKEN),
   );
   const guessed = perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`];
+  // What is looked at next says enough.
+  if (taken.length + meanings.length === 0 && meant === null && read.named.length > 0) return guessed;
   if (taken.length === 0)
     return meanings.length + guessed.length > 0
       ? [...meanings, ...guessed]

@@ -33,18 +33,21 @@ const withLeads = (handled: Handled, own: readonly string[], { situation }: Asse
 const ofCheck = (check: CheckEntry, assessment: Assessment): readonly string[] => {
   const own = [...(check.powerOffFirst === true ? [POWER_OFF] : []), ...(check.cautions ?? [])];
   // A look is harmless in itself; only what is swapped for it is not.
-  return check.powerOffFirst === true ? withLeads(check, own, assessment) : own;
+  return check.powerOffFirst === true && check.sameLeads !== true ? withLeads(check, own, assessment) : own;
 };
 
-const ofRemedy = (fault: FaultEntry, assessment: Assessment): readonly string[] =>
-  withLeads(fault, fault.remedy.cautions ?? [], assessment);
+/** @param isFirstWay another way, and what makes it last, may swap a lead after all */
+const ofRemedy = (fault: FaultEntry, assessment: Assessment, isFirstWay = true): readonly string[] => {
+  const { cautions = [], sameLeads } = fault.remedy;
+  return sameLeads === true && isFirstWay ? cautions : withLeads(fault, cautions, assessment);
+};
 
 /** What a look in hand keeps from harm is kept from it while the set-up is asked for, too. */
 const ofOpenLooks = ({ situation, evidence }: Assessment): readonly string[] =>
   pressingAlone(situation, evidence).flatMap(({ cautions = [] }) => cautions.filter((id) => id !== POWER_OFF));
 
 const ofStep = (step: Step | undefined, assessment: Assessment): readonly string[] => {
-  if (step?.kind === 'try') return ofRemedy(step.fault, assessment);
+  if (step?.kind === 'try') return ofRemedy(step.fault, assessment, !step.otherwise && step.lasting !== true);
   if (step?.kind !== 'ask') return [];
   return step.opening ? ofOpenLooks(assessment) : ofCheck(step.check, assessment);
 };

@@ -1,5 +1,14 @@
 /** Why a step comes now, in a few words, where that is not plain. */
-import { contradictions, isForPrudence, whatEachAnswerSays, type Assessment, type Step } from '../../triage/index.js';
+import {
+  contradictions,
+  isForPrudence,
+  OWN_SUSPICION,
+  ownSuspicion,
+  whatEachAnswerSays,
+  type Assessment,
+  type Step,
+} from '../../triage/index.js';
+import { wordsWithin } from './fitted.js';
 import type { Walk } from './walk-keeper.js';
 import { lowered } from './walk-words.js';
 
@@ -41,19 +50,36 @@ const remedyAgain = (
     return ['You did the usual thing already and it still fits best, so here is another way to it.'];
   const last = events.at(-1);
   const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
-  return couldNot ? [] : ['It still fits best, so here is another way to the same cure.'];
+  return couldNot
+    ? []
+    : ['That did not do it. The signs still fit, so once the other way; after that I leave this cause.'];
+};
+
+const SUSPICION_SHOWN = 50;
+
+/** What speaks against the cause whose remedy changed nothing, before one look at whether it has taken. */
+const afterDenied = ({ situation }: Assessment, events: Walk['state']['events']): string => {
+  const last = events.findLast((event) => event.kind === 'try');
+  const title = situation.faults.find(({ id }) => last?.kind === 'try' && id === last.fault)?.title;
+  const spoken = title === undefined ? 'it' : `“${lowered(title)}”`;
+  return `No change speaks against ${spoken}. One look whether it has taken; if so, I leave it.`;
 };
 
 const BECAUSE: ReadonlyMap<string, string> = new Map([
   ['changed', 'One cause may be mended and another stand behind it. Write it in your own words, or pick.'],
-  ['verify', 'That is still the likeliest cause. Before we leave it: has the change taken?'],
   ['supposed', 'It may be. This look tells.'],
 ]);
+
+/** No check looks at it: it is tried without, and told to whoever helps. */
+const ofOwnSuspicion = ({ state }: Walk): string =>
+  `Your suspicion, “${wordsWithin(ownSuspicion(state.events)?.said ?? '', SUSPICION_SHOWN)}”, goes to whoever helps, too.`;
 
 /** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
 export const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const asked = checkOf(assessment.step);
-  const because = BECAUSE.get(asked?.because ?? '');
+  const because =
+    asked?.because === 'verify' ? afterDenied(assessment, walk.state.events) : BECAUSE.get(asked?.because ?? '');
+  if (asked?.id === OWN_SUSPICION) return [ofOwnSuspicion(walk)];
   if (because !== undefined) return [because];
   const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;

@@ -12,6 +12,7 @@ import {
 } from '../../triage/index.js';
 import { aboutRemedy } from './about-remedy.js';
 import { answerChoices } from './answer-choices.js';
+import { fitsCard } from './card-room.js';
 import { pasteOffer } from './collecting-offer.js';
 import { doneParts, fixedParts, whichCuredParts, type Parts } from './end-parts.js';
 import { handOnReply } from './hand-on.js';
@@ -113,22 +114,33 @@ const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string =
   return otherwise ? 'Another way' : 'Likely cause';
 };
 
-const tryParts = (model: TriageModel, walk: Walk, assessment: Assessment, { before }: Said): Parts => {
+const tryParts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  { before, notes: heard = [] }: Said,
+): Parts => {
   const { step } = assessment;
   if (step.kind !== 'try') return { summary: '' };
   const { fault } = step;
   const others = lookAlikes(model, fault).map(({ title }) => lowered(title));
+  const summary = `${wayOf(step)}: ${fault.title}. Try this.`;
+  const cautions = stepCautions(model, walk.state.events, assessment, before);
+  const notes = [
+    ...reasonNotes(walk, assessment),
+    ...remedyLines(walk, assessment).map(lettered),
+    ...clubNote(fault.remedy),
+    `You should see: ${fault.verify.text}`,
+    ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
+  ];
+  // What is to be done comes before why, which is told where there is room, and under "Why this?".
+  const isFirstWay = !step.otherwise && step.lasting !== true;
+  const tellsWhy = isFirstWay && fitsCard([summary, fault.why, ...cautions, ...heard, ...notes]);
   return {
-    summary: `${wayOf(step)}: ${fault.title}. Try this.`,
-    facts: step.otherwise || step.lasting === true ? [] : [{ label: 'Why', value: fault.why }],
-    notes: [
-      ...reasonNotes(walk, assessment),
-      ...remedyLines(walk, assessment).map(lettered),
-      ...clubNote(fault.remedy),
-      `You should see: ${fault.verify.text} And what failed before should work.`,
-      ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
-    ],
-    cautions: stepCautions(model, walk.state.events, assessment, before),
+    summary,
+    facts: tellsWhy ? [{ label: 'Why', value: fault.why }] : [],
+    notes,
+    cautions,
     choices: [
       ...answerChoices(walk, assessment),
       unclear(walk, step.id),
@@ -168,7 +180,7 @@ const REMINDER = 110;
 
 /** The remedy shown before still stands: a reminder of it, and what came of it is asked. */
 const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment, asked: string | undefined): Parts => ({
-  summary: `Still the likeliest: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
+  summary: `The last thing to try: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
   notes:
     asked === undefined
       ? [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`]

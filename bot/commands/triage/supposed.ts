@@ -1,10 +1,12 @@
 /** "Could it be the wrong socket?": what the member wonders about is looked at next, where a check of this walk looks at it. */
-import { supposedChecks, supposition, type Reading } from '../../reading/index.js';
-import { supposeCheck, type CheckEntry, type WalkState } from '../../triage/index.js';
+import { supposedChecks, supposition, suspectedCause, type Reading } from '../../reading/index.js';
+import { OWN_SUSPICION, supposeCheck, supposing, type CheckEntry, type WalkState } from '../../triage/index.js';
 import { isLittle } from '../asking/sentence/words.js';
 import type { Began } from './turn.js';
 
 const LEAST_LETTERS = 3;
+/** What a word counts in the question itself. */
+const IN_QUESTION = 2;
 /** A word that so many checks speak of names none of them. */
 const MOST_CHECKS = 5;
 
@@ -35,7 +37,7 @@ const spokenOf = ({ id, brief, question, answers }: CheckEntry): Spoken => ({
 });
 
 /** By the names of things alone: "my VPN", "the clutches". */
-const byName = (checks: readonly CheckEntry[], cause: string): readonly string[] => {
+const byName = (checks: readonly CheckEntry[], cause: string, least = 1): readonly string[] => {
   const spoken = checks.map(spokenOf);
   const named = wordsIn(cause).filter((word) => {
     if (word.length < LEAST_LETTERS || isLittle(word)) return false;
@@ -43,12 +45,18 @@ const byName = (checks: readonly CheckEntry[], cause: string): readonly string[]
     return count > 0 && count <= MOST_CHECKS;
   });
   const scoreOf = ({ asked, answers }: Spoken): number =>
-    named.reduce((sum, word) => sum + (asked.has(word) ? 2 : 0) + (answers.has(word) ? 1 : 0), 0);
+    named.reduce((sum, word) => sum + (asked.has(word) ? IN_QUESTION : 0) + (answers.has(word) ? 1 : 0), 0);
   return spoken
     .map((one) => ({ id: one.id, score: scoreOf(one) }))
-    .filter(({ score }) => score > 0)
+    .filter(({ score }) => score >= least)
     .sort((a, b) => b.score - a.score)
     .map(({ id }) => id);
+};
+
+/** Checks bear the name of what they look at: "socket-used". */
+const bearsItsName = (check: string, cause: string): boolean => {
+  const words = wordsIn(cause);
+  return wordsIn(check.replaceAll('-', ' ')).some((part) => part.length >= LEAST_LETTERS && words.includes(part));
 };
 
 /** What was answered to a check last, and not only guessed. */
@@ -63,23 +71,48 @@ export const supposedNext = (
   began: Began,
   text: string,
   state: WalkState,
-  { by, facts }: Reading,
+  { by, facts, named: toldOutright }: Reading,
 ): WalkState | null => {
   const { context, before } = began;
   const { model } = context;
-  if (by !== 'words' || facts.some(({ what }) => model.check(what) !== undefined)) return null;
-  const cause = supposition(text);
+  if (by !== 'words' || toldOutright.length > 0) return null;
+  const outright = suspectedCause(text);
+  if (outright === null && began.isOpening === true) return null;
+  if (outright === null && facts.some(({ what }) => model.check(what) !== undefined)) return null;
+  const cause = outright ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  const named = [...supposedChecks(model.reading, cause), ...byName(open, cause)];
+  const like = supposedChecks(model.reading, cause);
+  const spoken = byName(open, cause);
+  // A thing named outright shares a word with many a question: likeness, or two words, must speak for it as well.
+  const named =
+    outright === null
+      ? [...like, ...spoken]
+      : [
+          ...like.filter((check) => spoken.includes(check) || bearsItsName(check, cause)),
+          ...byName(open, cause, IN_QUESTION),
+        ];
   for (const check of named.filter((one) => !NO_LOOK.includes(one))) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;
-    const next = supposeCheck(before, state, check, context.by);
+    const next = supposeCheck(before, state, check, { by: context.by, said: suspectedCause(text) ?? '' });
     if (next !== null) return next;
   }
-  return null;
+  return named.length > 0 ? null : withOwnSuspicion(began, text, state);
 };
+
+/** What no check looks at is asked about as the member's own suspicion. */
+const withOwnSuspicion = ({ context, before }: Began, text: string, state: WalkState): WalkState | null => {
+  const said = suspectedCause(text);
+  return said === null ? null : supposeCheck(before, state, OWN_SUSPICION, { by: context.by, said });
+};
+
+/** So many causes named in one breath are looked at. */
+const MOST_NAMED = 3;
+
+/** The record with the looks at the causes that the words name; as it was where they name none. */
+export const withNamed = ({ context: { by } }: Began, state: WalkState, { named }: Reading): WalkState =>
+  named.slice(0, MOST_NAMED).reduce((at, { check, quote }) => supposing(at, check, quote, by), state);
 
 /** "Clutches: One gives way. …" where what the member wonders about was told or looked at; null otherwise. */
 export const supposedStands = ({ context: { model }, before }: Began, text: string): string | null => {

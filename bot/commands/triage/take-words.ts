@@ -10,12 +10,13 @@ import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
+import { withoutFactsOf } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet } from './told-at-card.js';
-import { supposedNext, supposedStands } from './supposed.js';
+import { supposedNext, supposedStands, withNamed } from './supposed.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -57,10 +58,21 @@ const saidOf = (
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
 
+/** After so many lines beside it a question is not asked again. */
+const MOST_LINES = 2;
+
+/** How many lines of words came since something was last answered or tried, the opening left out. */
+const linesSinceAnswer = ({ walk: { state } }: Began): number => {
+  const said = state.events.filter(({ by }) => by !== null);
+  const last = said.findLastIndex(({ kind }) => kind !== 'text' && kind !== 'supposed');
+  return said.slice(Math.max(1, last + 1)).filter(({ kind }) => kind === 'text').length;
+};
+
 /** Values read out, or words to the same question twice, of which no answer was made, or none but the one asked back already. */
 const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): boolean => {
   if (meant === null && readsOut(text, questionOf(began))) return true;
-  return lastSaidToIt(began) !== null && (meant === null || meant.id === nearestBefore(began)?.id);
+  if (lastSaidToIt(began) === null) return false;
+  return meant === null || meant.id === nearestBefore(began)?.id || linesSinceAnswer(began) >= MOST_LINES;
 };
 
 /** It is yet to be done: the remedy stands. */
@@ -70,10 +82,21 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
+/** Silent where nothing was understood. */
+const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
+  read.understood.length > 0 ? readWords(model, read) : [];
+
+const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
+
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
-  const next = isAsked(began) ? supposedNext(began, text, state, read) : null;
-  if (next !== null) return changed(began, next, { at: began.before.step });
+  const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
+  if (next !== null) {
+    const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
+    const { step } = assess(began.context.model, next, began.context.outcomes);
+    const isLooked = step.kind === 'ask' && !step.opening && step.because === 'supposed';
+    return changed(began, next, { notes: isLooked ? heard : [...heard, LOOKED_AT_SOON], at: began.before.step });
+  }
   const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
   return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };
@@ -98,7 +121,7 @@ const takeGoneOn = (
 const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
   const isAsked = hasBegun(began.walk) && (before.step.kind === 'ask' || before.step.kind === 'try');
-  const asks = meant === null && asksOfStep(context.model.reading, text, read);
+  const asks = meant === null && read.named.length === 0 && asksOfStep(context.model.reading, text, read);
   if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: text });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
@@ -139,10 +162,6 @@ const takeCured = (
   return isProblem(after) ? null : changed(began, after);
 };
 
-/** Silent where nothing was understood. */
-const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
-  read.understood.length > 0 ? readWords(model, read) : [];
-
 const IN_ORDER = 'Then that is in order; on to what else it can be.';
 
 /** What was heard beside a sure answer. */
@@ -150,7 +169,7 @@ const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant |
   const { model } = began.context;
   if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
     return [IN_ORDER, ...heardIn(model, read)];
-  return [...leftToMend(began, text), ...readWords(model, read, meant)];
+  return [...leftToMend(began, text), ...readWords(model, read, meant, began.before.step.id)];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
@@ -172,13 +191,15 @@ const takeCorrected = (
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
-    const after = id === undefined ? null : answerStep(context.model, state, before.step.id, id, context.by);
+    const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
+    const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
   const first = tellText(context.model, walk.state, text, context.by, how);
   const anew = toldAnew(began, text, first.read);
-  const { state, read } =
+  const { state: told, read } =
     anew.length === 0 ? first : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, how);
+  const state = withNamed(began, told, read);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
   const both = takeBothSaid(began, text, state, read);

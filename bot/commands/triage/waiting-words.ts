@@ -37,6 +37,9 @@ export const isOfTheMount = (outcome: Outcome): boolean =>
 /** A target and where the tube landed: a pointing question whole in itself, but where a walk has asked for just that. */
 const A_MISS = /^astray\b/u;
 
+/** What is kept, and what the air does at a height: no walk asks for it. */
+const NEVER_OF_WALK = /^(?:forget|mydata|refraction|remind (?:list|cancel)|site (?:use|rename|remove))\b|^site$/u;
+
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
 export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (text.length > LINE_LIMIT) return false;
@@ -44,9 +47,9 @@ export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): bo
   if (read === null) return false;
   // "The screen is black, nothing on the scope" may be the walk's answer: a topic has to be asked about.
   if (!('line' in read)) return read.isTopic === true ? OPENS_QUESTION.test(text.trim()) : !isOfTheMount(read.outcome);
-  if (A_MISS.test(read.line)) return true;
+  if (A_MISS.test(read.line) || read.isAbroad === true) return true;
   // What is kept of them is never less than sure, however it is said.
-  if (/^(?:forget|mydata|remind (?:list|cancel)|site (?:use|rename|remove))\b/u.test(read.line)) return true;
+  if (NEVER_OF_WALK.test(read.line)) return true;
   const said = text.trim();
   return !/^triage\b/u.test(read.line) && (OPENS_QUESTION.test(said) || SURE.test(said));
 };
@@ -78,9 +81,11 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
 const IS_OF_SKY = /^(?:up|altitude|compare|ahead|moons|meridian|mydata|forget)\b/u;
 const LEAST_OF_SKY = 4;
 const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
-  if (wordCountOf(text) < LEAST_OF_SKY || !isAnotherQuestion(text, deps, nowUtcMs)) return false;
+  if (!isAnotherQuestion(text, deps, nowUtcMs)) return false;
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null) return false;
+  if ('line' in read && (NEVER_OF_WALK.test(read.line) || read.isAbroad === true)) return true;
+  if (wordCountOf(text) < LEAST_OF_SKY) return false;
   return 'line' in read ? IS_OF_SKY.test(read.line) : isProblem(read.outcome) && read.isTopic !== true;
 };
 
@@ -91,8 +96,20 @@ const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null || !('line' in read) || !isAskedOfTheSky(said, read)) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
-  return facts.length === 0 && perhaps.length === 0;
+  // "Saturn at 9" is a target and its hour from end to end, whatever it is like.
+  const isWhole = (read.unread ?? 0) === 0 && / at:/u.test(read.line);
+  return facts.length === 0 && (perhaps.length === 0 || isWhole);
 };
+
+/** Sums of optics and exposures, with their numbers: whoever answers them, no walk asks for one. */
+const SUMS =
+  /\b(?:exit pupils?|magnif\w+|(?:true |apparent )?field of view|t?fov|focal (?:ratio|length)|barlow|dawes|rayleigh|limiting mag\w*|(?:seeing|resolution|resolving) (?:limit|power)|air ?mass|arc ?sec\w* per pixel|image scale|sampling|plate scale|max(?:imum)? (?:power|magnification)|(?:rule|npf) (?:of )?(?:500|rule)|500 rule)\b|\b(?:longest|max\w*|how long)\b.{0,25}\b(?:exposures?|expose|shutter|subs?)\b|\bexposures?\b.{0,20}\b(?:for|of|at|with)\b.{0,20}\bf ?\/? ?\d/iu;
+const isOfSums = (text: string, deps: Deps): boolean =>
+  text.length <= LONGEST_SUM &&
+  SUMS.test(text) &&
+  (/\d/u.test(text) || OPENS_QUESTION.test(text.trim())) &&
+  readText(deps.triage().reading, text).facts.length === 0;
+const LONGEST_SUM = 120;
 
 const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
 
@@ -113,7 +130,7 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
-    if (!isNumbers && isOfTheSkyAlone(text, deps, request.nowUtcMs)) return null;
+    if (!isNumbers && (isOfSums(text, deps) || isOfTheSkyAlone(text, deps, request.nowUtcMs))) return null;
     const answersStep =
       // "Who can help me", "stop" and "what do you mean" are said of the walk.
       leavesWalk(model.reading, text) !== null ||

@@ -123,6 +123,9 @@ export const filledFrom = (state: WalkState): ((line: string) => string) => {
   };
 };
 
+/** In full, or as a card has room for it. */
+const onCard = (id: string): string => cautions().get(id)?.onCard ?? cautionText(id);
+
 /** In full the first time in a walk, briefly where another stands beside it; then only named, so that the words stay read. */
 export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<string>): string[] => {
   const all = [...new Set(ids)];
@@ -131,7 +134,7 @@ export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<st
   const briefOf = (id: string): string | undefined => cautions().get(id)?.brief;
   const inFull = fresh.find((id) => briefOf(id) === undefined) ?? fresh[0];
   return [
-    ...fresh.map((id) => (id === inFull ? cautionText(id) : (briefOf(id) ?? cautionText(id)))),
+    ...fresh.map((id) => (id === inFull ? onCard(id) : (briefOf(id) ?? onCard(id)))),
     ...(known.length === 0 ? [] : [`As said before: ${known.join('; ')}.`]),
   ];
 };

@@ -52,6 +52,7 @@ export const whyReply = (
     title: titleOf(walk, 'Why this'),
     summary: stepReason(assessment),
     facts: [
+      ...(assessment.step.kind === 'try' ? [{ label: 'How it comes about', value: assessment.step.fault.why }] : []),
       ...causes.map(({ title, probability }) => ({ label: percent(probability), value: title })),
       ...(counted.length === 0 ? [] : [{ label: 'Cured in this club so far', value: counted.join('; ') }]),
     ],

@@ -49,6 +49,32 @@ export const supposition = (text: string): string | null => {
   return [...beside, ...own].join('. ') || null;
 };
 
+/** What says outright that a cause is named, and not only asked of. */
+const NAMES_A_CAUSE: readonly RegExp[] = [
+  /\b(?:could|can|might|may|would|couldn['’]?t|wouldn['’]?t) (?:it|that|this)(?: (?:just|still|also|maybe|perhaps|possibly|not|simply))* be(?: (?:because(?: of)?|due to|from|down to))?\s+(?<cause>[^.?!;,]+)/iu,
+  /\b(?:is|was) (?:it|that|this)(?: (?:maybe|perhaps|possibly|all))* (?:because(?: of)?|due to|down to)\s+(?<cause>[^.?!;,]+)/iu,
+  /\bi (?:do )?(?:suspect|bet|blame|reckon|fear)(?: (?:that|it['’]?s|it is|its|on))*\s+(?<cause>(?:the|my|a|an|some|old|bad)\b[^.?!;,]+)/iu,
+  /\b(?:may ?be|perhaps|possibly|probably) (?:it['’]?s|it is|its|that['’]?s)(?: (?:because of|due to))?\s+(?<cause>(?:the|my|a|an|some)\b[^.?!;,]+)/iu,
+  /(?:^|[.?!;,]\s*)(?:may ?be|perhaps|possibly) (?<cause>(?:the|my|our|some)\b[^.?!;,]+)/iu,
+  /\b(?:could|might) (?<cause>(?!(?:i|you|we|it|that|this|he|she|they|there|be|have|not|someone|somebody|anyone)\b)[^.?!;,]{3,30}?) be (?:\p{L}+(?:ed|en|y)|off|wrong|loose|bad|worn)\b/iu,
+  /\b(?:could|can|might|may) (?<cause>(?:the|my|our|a|an|some)\b[^.?!;,]+?) (?:matter|cause (?:it|that|this)|do (?:it|that|this)|be (?:it|why|the (?:cause|reason|problem)|to blame|guilty|off|wrong|loose|bad|broken|dirty|worn))\b/iu,
+];
+/** Figures, ports and places of the sky are no causes. */
+const NO_CAUSE =
+  /\d|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$|\b(?:best|better|way|idea|plan|next|tomorrow|later|again|help)\b/iu;
+const LEAST_OF_A_THING = /\p{L}{3,}/u;
+
+/** The thing that the member takes for the cause, in their words; null where they name none outright. */
+export const suspectedCause = (text: string): string | null => {
+  const said = text.trim();
+  if (said.length > LONGEST || OF_OTHERS.test(said)) return null;
+  for (const frame of NAMES_A_CAUSE) {
+    const cause = frame.exec(said)?.groups?.['cause']?.trim();
+    if (cause !== undefined && LEAST_OF_A_THING.test(cause) && !NO_CAUSE.test(cause)) return cause;
+  }
+  return null;
+};
+
 /** Checks bear the name of what they look at: of two, the one that is named by a word of the cause. */
 const isNamedIn = (check: string, words: ReadonlySet<string>): boolean =>
   check.split('-').some((part) => part.length > 2 && words.has(part));

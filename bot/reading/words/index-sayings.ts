@@ -82,12 +82,16 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
   ...(path === undefined ? [] : ['path']),
 ];
 
-export const tellsAnything = ({ answers, suggests, system, client, path }: SayingEntry): boolean =>
-  [answers, suggests, system, client, path].some((part) => part !== undefined);
+export const tellsAnything = ({ answers, suggests, system, client, path, names }: SayingEntry): boolean =>
+  [answers, suggests, system, client, path, names].some((part) => part !== undefined);
 
 const compile = (entry: SayingEntry): CompiledSaying => {
-  const { asked, habit, past, denied, others, alone, notOf } = entry;
-  const mentioned = entry.answers === undefined && entry.suggests === undefined;
+  const { denied, alone, notOf, names } = entry;
+  // What is only named may as well be asked about, supposed, over, or another's thought.
+  const [asked, habit, past, others] = [entry.asked, entry.habit, entry.past, entry.others].map(
+    (leave) => leave ?? (names === undefined ? undefined : true),
+  );
+  const mentioned = names !== undefined || (entry.answers === undefined && entry.suggests === undefined);
   const leave = { asked, habit, past, denied, others, alone, mentioned, notOf };
   const isJoined = entry.sign !== undefined || entry.beside !== undefined;
   return {

@@ -16,7 +16,7 @@ import {
 } from './look-ahead.js';
 import { handOnMinutes } from './hand-on-cost.js';
 import { isBarred, isSaidCoarsely, itsTurn } from './its-turn.js';
-import { mistakenFor } from './mistakes.js';
+import { mistakenFor, type Observation } from './mistakes.js';
 import { byWorth } from './repair-cost.js';
 import {
   comesOtherwise,
@@ -148,6 +148,11 @@ const focusOn = (situation: Situation, evidence: Evidence, believed: Belief, fre
   };
 };
 
+/** What stood in a message was no slip of a look. */
+const READ_PLAINLY = 0.06;
+const isToldOutright = ({ slip, guessed }: Observation): boolean =>
+  slip !== undefined && guessed !== true && slip <= READ_PLAINLY;
+
 /** Second looks at answers that are likely mistaken. */
 const secondLooks = (
   situation: Situation,
@@ -164,6 +169,7 @@ const secondLooks = (
       numbers === undefined ||
       numbers.entry.lasting === true ||
       first.before === true ||
+      isToldOutright(first) ||
       // Asked twice in one breath, a member says the same again.
       i === evidence.observations.length - 1 ||
       (belief.mistaken[i] ?? 0) < DOUBTFUL ||

@@ -26,7 +26,11 @@ export const isPressing = (situation: Situation, evidence: Said, { entry }: Pick
   const first = situation.checks[situation.checkIndex.get(secondLook?.of ?? '') ?? -1];
   if (secondLook === undefined || first === undefined) return false;
   const answer = lastAnswer(situation, evidence, secondLook.of);
-  const leads = answer !== null && secondLook.answers.includes(answer);
+  const isLeftOpen = ([check, answers]: readonly [string, readonly string[]]): boolean =>
+    answers.includes(lastAnswer(situation, evidence, check) ?? '');
+  const leads = [[secondLook.of, secondLook.answers] as const, ...Object.entries(secondLook.also ?? {})].some(
+    isLeftOpen,
+  );
   return secondLook.alone === true ? leads : isPressing(situation, evidence, first) && (leads || answer === 'unsure');
 };
 
@@ -94,6 +98,11 @@ export const safetyRemedy = (situation: Situation, evidence: Evidence, belief: B
   if (warnedOf.some((f) => attempts(evidence, f) > 0 || evidence.mended.has(f))) return undefined;
   return warnedOf.sort((f, g) => (belief.probabilities[g] ?? 0) - (belief.probabilities[f] ?? 0) || f - g)[0];
 };
+
+/** Whether a look that keeps gear from harm, or the remedy it calls for, waits: nothing else comes before it. */
+export const safetyWaits = (situation: Situation, evidence: Evidence, belief: Belief): boolean =>
+  safetyRemedy(situation, evidence, belief) !== undefined ||
+  pressingLooks(situation, evidence).some(({ entry }) => lastAnswer(situation, evidence, entry.id) === null);
 
 /** Whether no look could tell, so that the remedy is for prudence alone. */
 export const isForPrudence = (situation: Situation, evidence: Said): boolean =>

@@ -63,8 +63,9 @@ const checkTold = (
   for (const fault of Object.keys(entry.suggests ?? {})) faultExists(known, kind, entry.id, ['suggests', fault], fault);
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
     complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));
-  const { answers, suggests, system, path, client, hides, sign, aside } = entry;
-  if ([answers, suggests, system, path, client, hides, sign, aside].every((part) => part === undefined))
+  if (entry.names !== undefined) oddsFit(known, [kind, entry.id], ['names'], entry.names, {});
+  const { answers, suggests, system, path, client, hides, sign, aside, names } = entry;
+  if ([answers, suggests, system, path, client, hides, sign, aside, names].every((part) => part === undefined))
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 

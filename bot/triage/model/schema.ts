@@ -5,7 +5,7 @@
 import * as z from 'zod';
 import { CLIENTS, entryParts, SYSTEMS } from '../../reading/index.js';
 
-export { CLIENTS, SYSTEMS, type Client, type System } from '../../reading/index.js';
+export { CLIENTS, NO_CLIENT, SYSTEMS, type Client, type System } from '../../reading/index.js';
 
 const { answerId, id, line, source } = entryParts;
 
@@ -127,6 +127,8 @@ export const faultSchema = z.strictObject({
     already: z
       .strictObject({ check: id, answers: z.array(answerId).min(1), otherwise: z.boolean().default(false) })
       .optional(),
+    /** As of a check: by its first steps no other lead is plugged in or made. */
+    sameLeads: z.boolean().optional(),
     /** The chance that the right remedy shows no cure: done by halves, or seen wrongly (default 0.08). */
     misses: z.number().min(0).max(0.9).optional(),
   }),
@@ -233,15 +235,23 @@ export const checkSchema = z.strictObject({
   /**
    * A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that
    * one. `alone`: urgent by these answers alone, whatever the first look was for; and who cannot tell is as badly off as by a bad answer.
+   * `also`: answers to further checks that leave the same open.
    */
   secondLook: z
-    .strictObject({ of: id, answers: z.array(answerId).min(1), alone: z.literal(true).optional() })
+    .strictObject({
+      of: id,
+      answers: z.array(answerId).min(1),
+      alone: z.literal(true).optional(),
+      also: z.record(id, z.array(answerId).min(1)).optional(),
+    })
     .optional(),
   /** Asked only as such a second look: for itself it is too much trouble. */
   onlySecond: z.boolean().optional(),
   /** Found in order where it is not, it lets the wrong volts or pins be put to use: only plain words to the question itself say so. */
   plainly: z.boolean().optional(),
   powerOffFirst: z.boolean().optional(),
+  /** Every lead stays the one that was in: the warnings of a lead that may be there are of no use. */
+  sameLeads: z.boolean().optional(),
   cautions: z.array(id).optional(),
   only: only.optional(),
   /** Means nothing to one who controls the mount from a phone or tablet. */

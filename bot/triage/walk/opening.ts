@@ -2,12 +2,13 @@
 import type { Evidence } from '../engine/evidence.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
-import type { Situation } from '../engine/situation.js';
+import type { CheckNumbers, Situation } from '../engine/situation.js';
 import type { WalkContext } from '../model/context.js';
 import { guardsGear } from '../model/guards-gear.js';
 import type { TriageModel } from '../model/model.js';
 import {
   CLIENTS,
+  NO_CLIENT,
   SYSTEMS,
   type CheckEntry,
   type Client,
@@ -16,10 +17,13 @@ import {
   type PathEntry,
   type System,
 } from '../model/schema.js';
+import { speaksOfComputer } from '../../reading/index.js';
 import { takenBackAfter, UNSURE, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
 const OPENING_FIELDS = ['path', 'system', 'client'] as const;
+/** An answer to any of them. */
+export const NO_COMPUTER = 'no-computer';
 export type OpeningField = (typeof OPENING_FIELDS)[number];
 
 export interface Opening {
@@ -42,7 +46,8 @@ interface Said {
 
 const takeFact = (said: Said, model: TriageModel, what: string, answer: string): void => {
   if (what === 'system') said.system = SYSTEMS.find((system) => system === answer) ?? said.system ?? null;
-  if (what === 'client') said.client = CLIENTS.find((client) => client === answer) ?? said.client ?? null;
+  if (what === 'client')
+    said.client = ([...CLIENTS, NO_CLIENT] as const).find((client) => client === answer) ?? said.client ?? null;
   if (what !== 'path') return;
   const paths = model.path(answer) === undefined ? (model.reading.family(answer) ?? []) : [answer];
   const known = paths.filter((id) => model.path(id) !== undefined);
@@ -113,6 +118,47 @@ const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[
   }
 };
 
+/** What only one with a computer tells of. */
+const OF_A_COMPUTER = tableOf<readonly string[] | null>({
+  'how-far': ['not-seen', 'no-connect', 'search-empty', 'drops'],
+  message: null,
+  system: null,
+  path: null,
+});
+
+/** "No computer" beside what only a computer can do is another computer than the one in hand, or none just now. */
+const tellsOfComputer = (events: readonly WalkEvent[]): boolean => {
+  const takenBack = takenBackAfter(events);
+  const isOf = (what: string, answer: string): boolean => {
+    const answers = OF_A_COMPUTER.get(what);
+    return answers !== undefined && answers?.includes(answer) !== false;
+  };
+  return events.some((event, at) => {
+    // What the member saved of the gear is not said of tonight.
+    if (event.kind === 'system' || event.kind === 'path') return event.value !== null && event.by !== null;
+    if (event.kind === 'answer') return event.answer !== UNSURE && isOf(event.check, event.answer);
+    if (event.kind !== 'text') return false;
+    if (speaksOfComputer(event.words)) return true;
+    return event.facts.some(({ what, answer }) => takenBack[at]?.has(what) !== true && isOf(what, answer));
+  });
+};
+
+/** The ways whose mount end the hand controller shares. */
+const WAYS_OF_THE_HANDSET = 'through-controller';
+
+/** Without a computer neither way nor system is asked, and what is looked at is what hangs on the hand controller. */
+const takeNoComputer = (said: Said, model: TriageModel, events: readonly WalkEvent[]): void => {
+  if (said.client !== NO_CLIENT) return;
+  const isPicked = events.some((event) => event.kind === 'client' && event.value === NO_CLIENT);
+  if (!isPicked && tellsOfComputer(events)) {
+    delete said.client;
+    return;
+  }
+  said.path = null;
+  said.system = null;
+  said.family = model.reading.family(WAYS_OF_THE_HANDSET) ?? [];
+};
+
 /** A way to the mount, or a system, that leaves but one says which. */
 const takeOnlyOnes = (said: Said, path: PathEntry | undefined): void => {
   if (path?.systems.length === 1) said.system = path.systems[0] ?? null;
@@ -135,6 +181,7 @@ const waysFor = ({ paths }: TriageModel, system: Said['system']): readonly strin
 export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Opening => {
   const said = takeTexts(model, events);
   takeAnswers(said, model, events);
+  takeNoComputer(said, model, events);
   takeOnlyOnes(said, said.path == null ? undefined : model.path(said.path));
   const open = new Set(OPENING_FIELDS.filter((field) => said[field] === undefined));
   const every = model.paths.map(({ id }) => id);
@@ -157,17 +204,30 @@ const BEHIND_THE_LINK = tableOf<readonly string[]>({
   'mount-does': ['refuses-some', 'refuses-all', 'nothing', 'one-axis', 'wrong-way', 'elsewhere', 'drifts'],
 });
 
+/** So far a mount must be got that these looks make sense: it is reached, and something is wrong behind that. */
+const REACHED: readonly string[] = ['guiding', 'no-move', 'elsewhere', 'works'];
+
+/** A look that is for mounts which are reached, and found something. */
+const isFoundBehind = ({ entry }: CheckNumbers, answer: string): boolean =>
+  entry.after?.check === 'how-far' &&
+  entry.after.answers.every((one) => REACHED.includes(one)) &&
+  answer !== entry.good;
+
 /** Whether the way to the mount bears on what was said so far. */
 export const pathMatters = (situation: Situation, evidence: Evidence): boolean =>
-  !evidence.observations.some(({ check, answer }) => {
+  !evidence.observations.some(({ check, answer, guessed }) => {
     const numbers = situation.checks[check];
-    return BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(numbers?.answers[answer] ?? '') === true;
+    const said = numbers?.answers[answer] ?? '';
+    if (BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(said) === true) return true;
+    return numbers !== undefined && guessed !== true && isFoundBehind(numbers, said);
   });
 
 const bySystem = (text: unknown): boolean =>
   typeof text === 'object' && text !== null && !Array.isArray(text) && Object.keys(text).some((key) => key !== 'all');
 
-const limits = (only: Only | undefined, field: 'systems' | 'clients'): boolean => only?.[field] !== undefined;
+/** Every kind of program is no limit but to those who use none. */
+const limits = (only: Only | undefined, field: 'systems' | 'clients'): boolean =>
+  only?.[field] !== undefined && !(field === 'clients' && CLIENTS.every((client) => only.clients?.includes(client)));
 
 /** Causes that one system or kind of program alone can have make it worth asking for once they are this likely together. */
 const WORTH_ASKING = { system: 0.35, client: 0.25 } as const;

@@ -1,7 +1,7 @@
 /** The record of a walk: what was said, in order, as plain JSON that survives a restart. Beliefs are computed from it each time. */
 import * as z from 'zod';
 import type { ReadFact } from '../../reading/index.js';
-import { CLIENTS, SYSTEMS } from '../model/schema.js';
+import { CLIENTS, NO_CLIENT, SYSTEMS } from '../model/schema.js';
 
 /** `member`: whose mount it is; `helper`: who started the walk for them. */
 const speaker = z.enum(['member', 'helper']);
@@ -34,7 +34,7 @@ const readFact = z.object({
 const event = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('path'), value: short.nullable(), by: speaker.nullable() }),
   z.object({ kind: z.literal('system'), value: z.enum(SYSTEMS).nullable(), by: speaker.nullable() }),
-  z.object({ kind: z.literal('client'), value: z.enum(CLIENTS).nullable(), by: speaker.nullable() }),
+  z.object({ kind: z.literal('client'), value: z.enum([...CLIENTS, NO_CLIENT]).nullable(), by: speaker.nullable() }),
   /** The member's own words or a paste: what was read from it, and the text itself, bounded. */
   z.object({
     kind: z.literal('text'),
@@ -57,8 +57,8 @@ const event = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('passed'), check: short, by: speaker }),
   /** What was said of this check before was a slip. */
   z.object({ kind: z.literal('slip'), check: short, by: speaker }),
-  /** The member wonders about what this check looks at. */
-  z.object({ kind: z.literal('supposed'), check: short, by: speaker }),
+  /** The member names, or wonders about, what this check looks at; `said`: in these words. */
+  z.object({ kind: z.literal('supposed'), check: short, said: z.string().max(200).exactOptional(), by: speaker }),
   z.object({ kind: z.literal('try'), fault: short, outcome: z.enum(TRY_OUTCOMES), by: speaker }),
   /** What the numbers of a miss say: the command that explains misses gave these causes; `said` is the line they came from. */
   z.object({

@@ -10,11 +10,19 @@ import { situationFor, type Situation } from '../engine/situation.js';
 import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
+import {
+  CLIENTS,
+  NO_CLIENT,
+  SYSTEMS,
+  type CheckEntry,
+  type Client,
+  type FaultEntry,
+  type System,
+} from '../model/schema.js';
 import { asksHowFarNow, HOW_FAR, lastDone, lastingWay, otherWay, verifyingCheck } from './after-remedy.js';
-import { supposedCheck } from './suppose.js';
+import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
-import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
+import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import { withAllTold } from './told-together.js';
 import {
   keptFact,
@@ -97,6 +105,12 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   return handOnStep(situation, belief);
 };
 
+const namedStep = (next: Named): Step => {
+  if (next.kind === 'found') return { kind: 'handOn', id: FOUND_BY_THEM, fault: null };
+  if (next.kind === 'remedy') return { kind: 'try', id: next.fault.id, fault: next.fault, otherwise: false };
+  return { kind: 'ask', id: next.check.id, opening: false, check: next.check, because: 'supposed' };
+};
+
 const nextStep = (
   model: TriageModel,
   state: WalkState,
@@ -105,6 +119,9 @@ const nextStep = (
   foresight: Foresight | undefined,
 ): Pick<Assessment, 'step' | 'ranked'> => {
   const { situation, evidence, belief } = at;
+  const named = namedNext(at, state.events);
+  if (named !== null && comesBeforeTheWay(named, opening.open.has('path'), state.events))
+    return { step: namedStep(named), ranked: [] };
   if (opening.open.has('path') && pathMatters(situation, evidence))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
   const kept = lastingWay(model, state.events);
@@ -118,9 +135,7 @@ const nextStep = (
   const verifying = verifyingCheck(situation, evidence, belief, state.events);
   if (verifying !== undefined)
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
-  const supposed = supposedCheck(situation, state.events);
-  if (supposed !== undefined)
-    return { step: { kind: 'ask', id: supposed.id, opening: false, check: supposed, because: 'supposed' }, ranked: [] };
+  if (named !== null) return { step: namedStep(named), ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked =
@@ -171,6 +186,8 @@ const openingEvent = (
   answerId: string,
   by: Speaker,
 ): WalkEvent | AnswerProblem => {
+  // Nothing reaches the mount but the hand controller.
+  if (answerId === NO_COMPUTER) return { kind: 'client', value: NO_CLIENT, by };
   if (field === 'path') {
     const allowed = [...model.paths.map(({ id }) => id), UNSURE];
     if (!allowed.includes(answerId)) return notOneOf(allowed);

@@ -24,6 +24,11 @@ const platformOthers = ({ driver, ...w }: World): string =>
     ? 'all-fail'
     : 'open';
 
+const northBy = (w: World): string => {
+  if (falls(w, 'north by a star', w.sky.polarOffDeg > 2 ? 0.35 : 0.75)) return 'star';
+  return falls(w, 'north by compass', 0.5) ? 'clear' : 'eye';
+};
+
 export const HIDDEN_RULES: Readonly<Record<string, (w: World) => string>> = {
   guiding,
   'axis-play': (w) => (falls(w, 'a little play', w.program.clutchFirm ? 0.1 : 0.6) ? 'play' : 'tight'),
@@ -34,6 +39,14 @@ export const HIDDEN_RULES: Readonly<Record<string, (w: World) => string>> = {
   'gear-sound': gearSound,
   'guider-running': (w) => (falls(w, 'a guider runs without harm', 0.12) ? 'running' : 'stopped'),
   'game-stick': (w) => (falls(w, 'a stick lies there without harm', 0.07) ? 'there' : 'none'),
+  'own-suspicion': () => 'same',
+  'tube-doubts': (w) => (falls(w, 'a doubt at the tube', 0.12) ? 'optics' : 'none'),
+  'diagonal-turned': (w) => (falls(w, 'no diagonal', 0.4) ? 'none' : 'stays'),
+  'star-out-of-focus': (w) => (falls(w, 'a little out of line', 0.1) ? 'lopsided' : 'round'),
+  'aligned-through': (w) => (falls(w, 'by the finder, and it agrees', 0.06) ? 'finder' : 'main'),
+  'leads-free': (w) => (w.leads.snags ? 'catches' : 'free'),
+  'north-by': northBy,
+  'axes-light': (w) => (falls(w, 'a stiff axis without harm', 0.05) ? 'stiff' : 'light'),
   'wireless-saving': (w) => (falls(w, 'may sleep without harm', 0.4) ? 'may-sleep' : 'stays-on'),
   'answers-when-off': () => 'silent',
   proxy: (w) => (falls(w, 'a proxy without harm', 0.04) ? 'set' : 'none'),

@@ -48,6 +48,9 @@ export const mayFollow = (text: string): boolean => {
   return NOT_SEEN.test(text) || !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
 };
 
+/** "What about 10pm" asks without its mark. */
+const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
+
 interface Said {
   readonly rest: string;
   readonly isLed: boolean;
@@ -58,7 +61,7 @@ const saidIn = (text: string, known: Known): Said | null => {
   const clean = cleanText(text);
   if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
   const typed = clean.replace(/[’‘`]/gu, "'");
-  const isQuestion = /\?\s*$/u.test(text);
+  const isQuestion = /\?\s*$/u.test(text) || ASKS_BY_ITSELF.test(typed);
   const spelt = partedIn(mended(typed, known));
   if (spelt.rest === '' || TELLS.test(typed)) return null;
   // What is only told has its words as they stand: "no sound" is no Sunday.

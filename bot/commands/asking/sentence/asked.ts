@@ -79,6 +79,8 @@ export interface Reading {
   readonly note?: string;
   /** Stands before the answer, and keeps it from being called good: it may not be for what was meant. */
   readonly unsure?: string;
+  /** Asked in another language: a question, however it begins. */
+  readonly isAbroad?: true;
   /** So many words were said that play no part in the answer; the note names them. */
   readonly unread?: number;
 }

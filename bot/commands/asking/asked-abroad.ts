@@ -1,0 +1,105 @@
+/** The plainest questions of the sky in other languages, from knowledge/asked-abroad.yaml, put into English: what is not there is not guessed. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { parse } from 'yaml';
+import * as z from 'zod';
+import { foldWords } from '../../ground/fold-text.js';
+import { once } from '../../ground/once.js';
+import { isProblem } from '../../ground/problem.js';
+import { projectRoot } from '../../ground/project-root.js';
+import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
+
+const words = z.record(z.string(), z.array(z.string().regex(/^[a-z0-9 ]+$/u)).min(1));
+const schema = z.strictObject({
+  names: words,
+  besides: words,
+  asks: z.record(z.string(), z.array(z.tuple([z.string().min(6), z.string().min(6)])).min(1)),
+});
+
+type Words = readonly (readonly [said: string, english: string])[];
+
+/** The longest first: "heute nacht" before "heute". */
+const wordsIn = (given: z.infer<typeof words>): Words =>
+  Object.entries(given)
+    .flatMap(([english, said]) => said.map((one) => [one, english] as const))
+    .sort(([a], [b]) => b.length - a.length);
+
+const ARTICLES = '(?:(?:der|die|das|den|dem|el|la|los|las|le|les|l|il|lo|gli|de|het|een|o|a|os|as|planeta|planet) )*';
+const TARGET = `${ARTICLES}(?<target>[a-z0-9]+(?: [a-z0-9]+){0,3}?)`;
+
+/** Reads the file. Throws an Error that names it and what is wrong with it. */
+export const readAskedAbroad = (file: string) => {
+  const parsed = schema.safeParse(parse(readFileSync(file, 'utf8')));
+  if (!parsed.success) throw new Error(`${file}: ${z.prettifyError(parsed.error)}`);
+  const { names, besides, asks } = parsed.data;
+  const forms = Object.values(asks)
+    .flat()
+    .map(([like, says]) => ({ like: new RegExp(`^${like.replace('TARGET', TARGET)}$`, 'u'), says }));
+  return { names: wordsIn(names), besides: wordsIn(besides), forms };
+};
+
+const shipped = once(() => readAskedAbroad(path.join(projectRoot(), 'knowledge', 'asked-abroad.yaml')));
+
+const GREETING =
+  /^(?:(?:hallo|hola|bonjour|bonsoir|salut|ciao|hoi|czesc|ola|hi|hello|hey|guten abend|buenas noches|buonasera|boa noite|dobry wieczor|bitte|por favor|per favore|prego|prosze) )+/u;
+/** "Um 22 Uhr", "a las 22", "à 22h", "alle 22", "o 22", "às 22 horas". */
+const AT_HOUR =
+  /\b(?:um|a las|a|alle|om|o|as)? ?(\d{1,2})(?: (\d\d))? ?(?:uhr|h|horas?|heures?|uur)\b|\b(?:a las|alle) (\d{1,2})\b/u;
+/** "Mit 8 Zoll", "de 8 pulgadas", "de 200 mm". */
+const APERTURE = /\b(\d{1,2}) ?(?:zoll|pulgadas|pouces|pollici|inch|cali|polegadas)\b/u;
+const MILLIMETRES = /\b(\d{2,3}) ?mm\b/u;
+
+const besidesIn = (plain: string): readonly string[] => {
+  const { besides } = shipped();
+  const first = besides.find(([said]) => ` ${plain} `.includes(` ${said} `) && BY_NIGHT.test(englishOf(said)));
+  const others = besides.filter(([said, english]) => ` ${plain} `.includes(` ${said} `) && !BY_NIGHT.test(english));
+  const [, hour, minute, alone] = AT_HOUR.exec(plain) ?? [];
+  const inches = APERTURE.exec(plain)?.[1];
+  const mm = MILLIMETRES.exec(plain)?.[1];
+  const at = hour ?? alone;
+  return [
+    ...(first === undefined ? [] : [first[1]]),
+    ...others.map(([, english]) => english),
+    ...(at === undefined ? [] : [`at ${at}:${minute ?? '00'}`]),
+    ...(inches === undefined ? [] : [`with ${inches} inch`]),
+    ...(inches === undefined && mm !== undefined ? [`with ${mm} mm`] : []),
+  ];
+};
+const BY_NIGHT = /^(?:tonight|tomorrow|tomorrow night|now)$/u;
+const englishOf = (said: string): string => shipped().besides.find(([one]) => one === said)?.[1] ?? '';
+
+const without = (text: string, besides: Words): string =>
+  besides
+    .reduce((left, [said]) => ` ${left} `.replace(` ${said} `, ' ').trim(), text)
+    .replace(AT_HOUR, ' ')
+    .replace(/ (?:um|om|o|a|mit|con|avec|met|z|przez|com)$/u, '')
+    .trim();
+
+/** The English name of a target; null where neither the list nor the catalogue has it. */
+const nameOf = (said: string, catalogue: Catalogue): string | null => {
+  const { names, besides } = shipped();
+  for (const name of [said, without(said, besides)]) {
+    const english = names.find(([one]) => one === name)?.[1];
+    if (english !== undefined) return english;
+    const found = resolveTarget(catalogue, name);
+    if (!isProblem(found) && found.isSlip !== true) return name;
+  }
+  return null;
+};
+
+const LONGEST = 120;
+
+/** The question in English; null where it is none of these. */
+export const askedAbroad = (text: string, catalogue: Catalogue): string | null => {
+  if (text.length > LONGEST) return null;
+  const plain = foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss')).replace(GREETING, '');
+  for (const { like, says } of shipped().forms) {
+    const found = like.exec(plain);
+    if (found === null) continue;
+    const said = found.groups?.['target'];
+    const name = said === undefined ? '' : nameOf(said, catalogue);
+    if (name === null) continue;
+    return [says.replace('TARGET', name), ...besidesIn(plain)].join(' ');
+  }
+  return null;
+};

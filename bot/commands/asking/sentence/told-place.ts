@@ -1,0 +1,119 @@
+/**
+ * A place that a member says they are at, whatever follows: "im in leeds, yorkshire", "estoy en quito, que puedo ver". Pure. The words that lead
+ * to it are of eight languages (from memory); what follows them has to be a place that the lists have, or it is left to others.
+ */
+import { isProblem } from '../../../ground/problem.js';
+import { resolvePlace, type PlaceResolution } from '../../../places/index.js';
+import { spellerFor } from '../spelling/known-words.js';
+import type { Known } from './asked.js';
+import { isLittle } from './words.js';
+
+const GREETING =
+  '(?:(?:hi|hey|hello|hiya|greetings|good (?:morning|evening|afternoon|day)|hallo|hola|bonjour|bonsoir|ciao|salut|cze[sś][cć]|ol[aá]|ok|so|and|well|sorry|actually|for info|fyi)(?: (?:all|everyone|everybody|folks|there|from))?[,.! ]+)*';
+const ADVERBS =
+  '(?: (?:now|here|currently|out|up|down|just|still|also|tonight|today|staying|living|based|located|observing|camping|gerade|jetzt|heute|hier|nu|hoy|ahora|teraz|agora|hoje|ora|adesso))*';
+/** "On my balcony in", "a club near". */
+const STANDS_ON = "(?: (?:(?:from|at|on|with) )?(?:my|our|the|an?) [\\p{L}'-]+(?: [\\p{L}'-]+)?)?";
+const SITE_WORD = '(?:site|place|location|position|spot|observing (?:site|spot|place)|city|town)';
+
+const LEADS: readonly RegExp[] = [
+  `(?:(?:i'?m|i am|we'?re|we are|am) ?${ADVERBS}|(?:i|we)${ADVERBS} (?:live|stay|observe|observing|image|camp))${STANDS_ON} (?:based |living |located |observing )?(?:at|in|from|from near|near|outside|close to|just outside)`,
+  `(?:observing|currently|based|located|camping|living|here|set up)${ADVERBS} (?:in|at|from|near|from near|outside)`,
+  '(?:in|from|here in|here from)',
+  `(?:my|our) ${SITE_WORD}(?: is|'s|:| =)(?: (?:now|in|at|near|close to|outside|just outside))*`,
+  '(?:my|our) (?:home|house|garden|back ?yard|observatory|balcony|scope|telescope|dob) is (?:in|at|near|outside|close to)',
+  `${SITE_WORD} ?[:=]`,
+  `(?:set|change) (?:my|our) ${SITE_WORD} to`,
+  `(?:ich|wir) (?:bin|wohne|lebe|beobachte|stehe|sind|wohnen|leben|beobachten)${ADVERBS} (?:in|bei|nahe|aus|von|in der n[aä]he von)`,
+  '(?:mein|unser) (?:standort|ort|platz|wohnort|beobachtungsort) ist(?: (?:in|bei|nahe))?',
+  `(?:estoy|estamos|vivo|vivimos|observo|observamos|soy|somos)${ADVERBS} (?:en|desde|de|cerca de)`,
+  '(?:mi|nuestra|nuestro) (?:ubicaci[oó]n|sitio|lugar|ciudad|posici[oó]n) es(?: en| cerca de)?',
+  "(?:je suis|nous sommes|on est|j'habite|j'observe|nous observons|nous habitons)(?: (?:pr[eè]s d[e'u]|[aà]|au|en|depuis|de|dans))+",
+  '(?:mon|ma|notre) (?:site|lieu|position|ville) est(?: (?:[aà]|pr[eè]s de|en))?',
+  `(?:sono|siamo|abito|abitiamo|vivo|viviamo|osservo|osserviamo)${ADVERBS} (?:a|ad|in|da|vicino a)`,
+  '(?:il mio|la mia) (?:sito|luogo|posizione|citt[aà]) [eè](?: a| in)?',
+  `(?:ik|wij|we) (?:ben|woon|sta|observeer|kijk|zijn|wonen)${ADVERBS} (?:in|bij|vanuit|uit|te)`,
+  '(?:mijn|onze) (?:locatie|plaats|plek|stad) is(?: in| bij)?',
+  `(?:jestem|jeste[sś]my|mieszkam|mieszkamy|obserwuj[eę]|obserwujemy)${ADVERBS} (?:w|we|z|ze|ko[lł]o|pod|niedaleko)`,
+  'moja lokalizacja to',
+  `(?:estou|estamos|moro|moramos|vivo|observo)${ADVERBS} (?:em|no|na|de|perto de)`,
+  '(?:(?:o )?meu|(?:a )?minha) (?:local|localiza[cç][aã]o|cidade|lugar|posi[cç][aã]o) [eé](?: em| no| na)?',
+].map((lead) => new RegExp(`^${GREETING}(?:${lead}) (?<rest>\\S.*)$`, 'iu'));
+/** These alone may lead to anything: a greeting has to stand before them, or "here" behind the place. */
+const BARE = /^(?:in|from)\b/iu;
+const IS_HERE = /\bhere\b/iu;
+
+/** What stands behind a place and says no more. */
+const SAYS_NO_MORE =
+  /^(?:(?:and|with|in|on|at|my|the|a|it'?s|city|town|roof\w*|garden|balcony|backyard|terrace|field|dark|darkish|bright|suburb\w*|bortle|\d|sk(?:y|ies)|site|club|area|region|county|here|now|tonight|today|currently|usually|always|mostly|please|pls|thanks|thx)\b[ ,.]*)*$/iu;
+
+const LONGEST_PLACE = 5;
+const LEAST_POPULATION = 5000;
+
+export interface ToldPlace {
+  /** As the site rooms read it. */
+  readonly place: string;
+  /** More than one is called so. */
+  readonly isAmbiguous: boolean;
+  /** What was said behind it, '' where that is no more than filling. */
+  readonly rest: string;
+}
+
+/** Polish names bend after these: "w krakowie", "w gdańsku". */
+const bent = (name: string, lead: string): readonly string[] =>
+  /\b(?:w|we|z|ze|ko[lł]o|pod|niedaleko) $/iu.test(lead) && !/\bin $/iu.test(lead)
+    ? [name, name.replace(/(?:ie|iu|ia|u|a)$/u, ''), name.replace(/ie$/u, 'a'), name.replace(/y$/u, 'a')]
+    : [name];
+
+const isFound = (found: PlaceResolution, name: string, { isWord }: { readonly isWord: (word: string) => boolean }) => {
+  if (isProblem(found)) {
+    if (found.problem !== 'ambiguous-place') return false;
+    return (found.candidates[0]?.population ?? 0) >= LEAST_POPULATION && !isWord(name);
+  }
+  return found.isQualified || (found.place.population >= LEAST_POPULATION && !isWord(name));
+};
+
+/** The longest run of words that is a place, and where it ends. */
+const placeIn = (rest: string, lead: string, known: Known): (ToldPlace & { readonly end: number }) | null => {
+  const words = [...rest.matchAll(/[^\s,.;!?]+/gu)];
+  const speller = spellerFor(known);
+  const isWord = (word: string): boolean => isLittle(word) || speller.isKnown(word);
+  if (isLittle(words[0]?.[0].toLowerCase() ?? '')) return null;
+  for (let count = Math.min(LONGEST_PLACE, words.length); count >= 1; count--) {
+    const last = words[count - 1];
+    if (last === undefined) continue;
+    const end = last.index + last[0].length;
+    const text = rest.slice(0, end);
+    if (/[.;!?]|\d/u.test(text)) continue;
+    for (const name of bent(text, lead)) {
+      // A name of two words may have its region behind a comma that lists do not have: "leeds, yorkshire".
+      const found = resolvePlace(known.places(), name, known.usual ?? null);
+      if (isFound(found, name.toLowerCase(), { isWord }))
+        return { place: name, isAmbiguous: isProblem(found), rest: rest.slice(end).replace(/^[\s,.;!]+/u, ''), end };
+    }
+  }
+  return null;
+};
+
+/** "Yorkshire" behind "leeds," is where that lies, though no list has it. */
+const ONE_MORE_NAME = /^\p{L}[\p{L}'-]*(?: \p{L}[\p{L}'-]*)?$/u;
+
+/** Null where none is told so, or what is told is none. */
+export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
+  const text = typed
+    .replace(/[’‘`]/gu, "'")
+    .replace(/[?!.\s]+$/u, '')
+    .trim();
+  for (const lead of LEADS) {
+    const rest = lead.exec(text)?.groups?.['rest'];
+    if (rest === undefined) continue;
+    const before = text.slice(0, text.length - rest.length);
+    const found = placeIn(rest, before, known);
+    if (found === null) continue;
+    if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
+    const isRegion = /^,/u.test(rest.slice(found.end).trim()) && ONE_MORE_NAME.test(found.rest);
+    const isAll = SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
+    return { place: found.place, isAmbiguous: found.isAmbiguous, rest: isAll ? '' : found.rest };
+  }
+  return null;
+};

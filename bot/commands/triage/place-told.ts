@@ -1,0 +1,70 @@
+/** "Im in leeds, yorkshire", "i'm in Leeds, is jupiter up": where members say they are is kept, and what they ask is answered for there. */
+import { isProblem } from '../../ground/problem.js';
+import { assess, NUMBERS } from '../../triage/index.js';
+import type { PlainReading } from '../asking/not-known-here.js';
+import { plainQuestion } from '../asking/plain-question.js';
+import { knownFor } from '../asking/plain-reader.js';
+import { commandLine } from '../asking/question-parts.js';
+import { sameSiteName } from '../asking/resolve-site.js';
+import type { Known } from '../asking/sentence/asked.js';
+import { toldPlace, type ToldPlace } from '../asking/sentence/told-place.js';
+import { OF_A_PLACE } from '../asking/several-requests.js';
+import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
+import { LINE_LIMIT } from '../core/grammar.js';
+import { site } from '../site/site.js';
+import { waitingWalk } from './find-walk.js';
+
+const MY_SITE = 'my site';
+const SITE = / site:/u;
+
+/** A walk that asks for the numbers of a miss asks where that was as well. */
+const isForNumbers = async (deps: Deps, { asker, nowUtcMs }: SaidWords): Promise<boolean> => {
+  const walk = await waitingWalk(deps, asker, nowUtcMs);
+  return walk !== null && assess(deps.triage(), walk.state).step.kind === NUMBERS;
+};
+
+const lineOf = (read: PlainReading): string => (read !== null && 'line' in read ? read.line : '');
+
+/** The question behind the place, asked for there; null where what stands there is none of the sky's. */
+const askedThere = ({ place, rest }: ToldPlace, known: Known): string | null => {
+  const line = lineOf(plainQuestion(rest, known));
+  if (!OF_A_PLACE.test(line)) return null;
+  return SITE.test(line) ? line : `${line} ${commandLine('', '', { site: place }).trim()}`;
+};
+
+/** Kept where nobody knows yet where they are: what is asked next is asked from there. */
+const kept = async (deps: Deps, said: SaidWords, { place, isAmbiguous }: ToldPlace, known: Known): Promise<string> => {
+  if (isAmbiguous || (known.usual ?? null) !== null) return '';
+  const { text: _text, shared: _shared, ...request } = said;
+  const named = { action: 'add', name: MY_SITE, position: place } as const;
+  const nothing = { elevation: undefined, horizon: undefined, sky: undefined, to: undefined };
+  const options = { ...named, ...nothing, precise: undefined, for: undefined };
+  const outcome = await site.run(deps, { ...request, options });
+  return isProblem(outcome) ? '' : `Kept as your site: ${place}. For another say “my site is …”.`;
+};
+
+/** What the sentences of sites read is read there: a saved name to be used, a place with a name of its own. */
+const isReadAlready = (line: string, { siteNames }: Known): boolean => {
+  const [, used] = /^site use name:"?([^"]+)"?$/u.exec(line) ?? [];
+  if (used !== undefined) return siteNames.some((name) => sameSiteName(name, used));
+  return /^site add\b/u.test(line) && !/ name:"?(?:[\w ]*(?:spot|city|town|place|site))"? /u.test(line);
+};
+
+export const placeTold: WordsReader = {
+  name: 'where they are',
+  read: async (deps, said): Promise<WordsRead | null> => {
+    if (said.text.length > LINE_LIMIT) return null;
+    const known = await knownFor(deps, said);
+    const told = toldPlace(said.text, known);
+    if (told === null || (await isForNumbers(deps, said))) return null;
+    if (told.rest !== '') {
+      const line = askedThere(told, known);
+      if (line === null) return null;
+      const note = await kept(deps, said, told, known);
+      return note === '' ? { line } : { line, note };
+    }
+    const read = lineOf(plainQuestion(said.text, known));
+    if (isReadAlready(read, known)) return { line: read };
+    return { line: commandLine('site', 'add', { name: MY_SITE, position: told.place }) };
+  },
+};
