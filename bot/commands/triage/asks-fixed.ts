@@ -54,13 +54,18 @@ const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps 
 export const HAS_CHANGED =
   /\b(?<!\bi see )now\b|\b(?:again|at last|finally|suddenly|since|sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|no more|works? (?:fine|well|great|a treat|like)|working|goes|spot on|bang on|alive|lives|came|come|bingo|eureka|victory|never ?mind|got (?:it|the thing|her|everything) \w+ing|gone|over|happy days|job done)\b/iu;
 
+const GLAD =
+  /\b(?:sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|spot on|bang on)\b/iu;
+
 /** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
 const tellsOfCure = (began: Began, text: string, { what, how }: SaidOutcome): boolean => {
   const { asked } = began.walk.state;
   const told = curedByDeed(text);
   if (told.isCured && told.isDone) return true;
   if (how === 'like' && asked?.kind === 'fixed') return false;
-  if (began.before.step.kind === 'try') return what === 'cured';
+  if (began.before.step.kind === 'try') return what === 'cured' && !(how === 'like' && told.isDone);
+  // Where nothing was tried, a "now" may stand beside any look.
+  if (how === 'like' && remedyOf(began) === undefined) return GLAD.test(text);
   return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));
 };
 
@@ -129,7 +134,7 @@ export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || (before.step.kind !== 'ask' && said.isCuredBesides !== true)) return turn;
   const { step } = assess(context.model, turn.walk.state, context.outcomes);
-  if (!isRemedyTold(step, text, said)) return turn;
+  if (!isRemedyTold(step, text, said) || !(said.isCuredBesides === true || tellsOfCure(began, text, said))) return turn;
   return { ...turn, ifFixed: yesLine(began, text, step.kind === 'try' ? step.id : undefined), asks: FIXED };
 };
 

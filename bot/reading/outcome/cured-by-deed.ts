@@ -53,9 +53,9 @@ const CAME_GOOD = [
 
 /** Who did it says so in the past, or as a cause: such a breath is no word on what came of it. */
 const OF_DOING =
-  /^(?:(?:i|we|he|she|dad|mum|grandad|grandpa|(?:my|the|a) \w+) )?(?:have |had |just |also |then |only )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|was|were|had been|turned out|moved)\b(?! (?:it|that|everything)$)/iu;
+  /^(?:(?:i|we|he|she|dad|mum|grandad|grandpa|(?:my|the|a) \w+) )?(?:have |had |just |also |then |only )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|kept|sent|left|threw|drove|held|hung|shook|slid|tied|was|were|had been|turned out|moved)\b(?! (?:it|that|everything)$)/iu;
 const I_DID =
-  /\b(?:i|we|(?:my|the) (?:wife|husband|son|daughter|boy|lad|mate|friend|dad|mum)) (?:have |had |just |also |then |only |now )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|used|had|found|moved|went|did)\b/iu;
+  /\b(?:i|we|(?:my|the) (?:wife|husband|son|daughter|boy|lad|mate|friend|dad|mum)) (?:have |had |just |also |then |only |now )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|kept|sent|left|threw|drove|held|hung|shook|slid|tied|used|had|found|moved|went|did)\b/iu;
 /** What it was: "tracking was off". */
 const OF_CAUSE =
   /^(?!there\b)(?!.*\b(?:was|were) it$)\b.*\b(?:was|were|had been|turned out)\b(?! (?:right |bang |dead )*(?:in|at|on) the (?:middle|centre|center|eyepiece))/iu;
