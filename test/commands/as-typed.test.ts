@@ -147,13 +147,13 @@ describe('plain questions', () => {
     ['see you saturday at the field', /^Good night/u],
     ['thanks, what about saturn', /^Saturn/u],
     ['hello jupiter', /^Jupiter/u],
+    ['it went to the wrong place', /^Finding the connection fault/u],
     ['?', /Pierhand/u],
   ])('%s', async (line, title) => expect((await answer(settled, line, NOW, someone(line))).title).toMatch(title));
 
   it.each([
     ['whats the ISS doing tonight', /satellites/u, 'tonight'],
     ['weather tonight', /weather/u, 'dark'],
-    ['it went to the wrong place', /astray/u, 'entries'],
     ['which side of the mount', /meridian/u, 'meridian M 42'],
   ])('%s is refused kindly, in one go with a next step', async (line, says, next) => {
     const { problem, message, choices = [] } = await refusal(settled, line, NOW, someone(line));

@@ -104,13 +104,14 @@ describe('a place that was named, where no site is known', () => {
         ["i'm in Leeds, is jupiter up", 0],
         ['tonight', 1],
       ]),
-    ).toMatch(/Leeds.*as you said before/u);
+    ).toMatch(/Site: my site \(your site\)/u);
   });
 
   it('is no longer meant a while later', async () =>
     expect(
       await talk('kit', [
-        ["i'm in Leeds, is jupiter up", 0],
+        ['is jupiter up', 0],
+        ['Leeds', 0],
         ['tonight', 15],
       ]),
     ).toBe('no-site'));

@@ -64,15 +64,9 @@ const notTotalNotes = (seen: readonly Eclipse[]): readonly string[] => {
 /** Nobody goes out for the outer shadow alone. */
 export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
-/** The one that the answer opens with stands first: what it is of tells how grave the list is. */
-const headlinedFirst = (seen: readonly Eclipse[]): readonly Eclipse[] => {
-  const first = seen.find(isNoticed);
-  return first === undefined ? seen : [first, ...seen.filter((eclipse) => eclipse !== first)];
-};
-
 export const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   notes: question.kind === 'eclipses' ? [...notTotalNotes(seen), ...elsewhereNotes(question, seen)] : [],
-  pointsAt: headlinedFirst(seen).flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
+  pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
   facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, toldFrom(question))),
   times: seen.map(({ greatestUtcMs }) => greatestUtcMs),
   data: seen.map(eclipseData),
