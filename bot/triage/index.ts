@@ -10,12 +10,11 @@ export {
   assess,
   passStep,
   startWalk,
-  stepBack,
   tellText,
-  turnFrom,
   type Assessment,
   type Step,
 } from './walk/walk.js';
+export { stepBack, turnFrom } from './walk/turns.js';
 export {
   readWalkState,
   takenBackIn,

@@ -90,6 +90,14 @@ const checkWorded = (known: References, { id, said }: WordedAnswersEntry): void 
   for (const answer of Object.keys(said)) oddsFit(known, ['wordedAnswers', id], ['said', answer], id, answer);
 };
 
+const checkStages = (known: References, { stages, links }: ReadResult['entries']): void => {
+  for (const { id, link, needs } of stages) {
+    needsExist(known, 'stages', id, needs);
+    if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
+  }
+  for (const { id, needs } of links) needsExist(known, 'links', id, needs);
+};
+
 /**
  * All problems that would make the engine misread the model. Style and coverage are the reviewers' command's business.
  * @param cautions the ids that remedies and questions may name; without them those are not looked at
@@ -113,11 +121,7 @@ export const checkReferences = (
     },
   };
   for (const path of entries.paths) checkPath(known, path);
-  for (const { id, link, needs } of entries.stages) {
-    needsExist(known, 'stages', id, needs);
-    if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
-  }
-  for (const { id, needs } of entries.links) needsExist(known, 'links', id, needs);
+  checkStages(known, entries);
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);
   for (const { id, paths } of entries.families)

@@ -165,6 +165,11 @@ export const faultSchema = z.strictObject({
 
 const answersOf = z.array(z.strictObject({ check: id, answers: z.array(answerId).min(1) })).min(1);
 
+const settled = z.strictObject({
+  when: z.array(answerId).min(1),
+  then: z.record(id, answerId).refine((then) => Object.keys(then).length > 0, 'name at least one check'),
+});
+
 /** checks/*.yaml: one thing a member can look at, and what it may answer. "Not sure" is added to every check by the engine. */
 export const checkSchema = z.strictObject({
   id,
@@ -230,15 +235,7 @@ export const checkSchema = z.strictObject({
    * One of the answers `when` answers other checks as well (check → its answer): they are not asked, and it weighs for them a
    * little. Only what is certain in the trade, never a look that keeps gear from harm.
    */
-  settles: z
-    .array(
-      z.strictObject({
-        when: z.array(answerId).min(1),
-        then: z.record(id, answerId).refine((then) => Object.keys(then).length > 0, 'name at least one check'),
-      }),
-    )
-    .min(1)
-    .optional(),
+  settles: z.array(settled).min(1).optional(),
   /** Answer → the stage at which the signal then stops: what lies beyond is not asked while that is likely (see where-it-stops.ts). */
   stops: z.record(answerId, id).optional(),
   /** A look at the bare link: what lies beyond the stage at which it `stops` waits for it while the cause may lie that near. */
@@ -259,11 +256,7 @@ export const checkSchema = z.strictObject({
   unsure: z.number().min(0).max(0.9).optional(),
   /** Asked before anything else on its paths, whatever it is worth (a wrong answer could hurt someone or the gear). Sparingly. */
   safety: z.boolean().optional(),
-  /**
-   * For a look that keeps gear from harm. `proved`: answers, plainly given, that say what it looks at was in use here and did no
-   * harm: it is not asked for its urgency. `anew`: answers by which it is about to be put to use for the first time: then it
-   * waits for nothing, not even while all signs point into the computer.
-   */
+  /** Of a look that keeps gear from harm. `proved`: long in use here without harm, not urgent. `anew`: put to use for the first time, waits for nothing. */
   inUse: z.strictObject({ proved: answersOf, anew: answersOf }).optional(),
   /**
    * A look of another kind at what another `safety` look left open, by one of these answers or by "not sure": as urgent as that
