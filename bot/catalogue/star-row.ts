@@ -94,11 +94,12 @@ const starKindText = (isDouble: boolean, isVariable: boolean): string => {
   return isVariable ? 'variable star' : 'star';
 };
 
-const doubleOf = ({ separationArcsec, positionAngleDeg, year, magnitudes }: DoubleStar): DoubleStar => ({
+const doubleOf = ({ separationArcsec, positionAngleDeg, year, magnitudes, orbit }: DoubleStar): DoubleStar => ({
   separationArcsec,
   positionAngleDeg,
   year,
   magnitudes,
+  ...(orbit === undefined ? {} : { orbit }),
 });
 
 /** The target: shown by its approved name, else its designation, else an everyday name, else its HIP number. */

@@ -1,4 +1,5 @@
 /** A target: something with a name that a mount can be pointed at. Made by the catalogue; used by every command. */
+import type { BinaryOrbit } from '../sky/binary-orbit.js';
 import type { SkyBody } from '../sky/types.js';
 
 /** In the order `CatalogueSweep.kindIndex` counts them. */
@@ -32,6 +33,8 @@ export interface DoubleStar {
   readonly year: number;
   /** Visual magnitudes, the brighter first. */
   readonly magnitudes: readonly [number, number];
+  /** Left out: none that tells more than the measure. */
+  readonly orbit?: BinaryOrbit;
 }
 
 /** A variable star, with what it takes to say when it is next at its brightest or faintest. */

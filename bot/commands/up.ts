@@ -18,6 +18,7 @@ import { commandLine, targetAtSite, targetFor } from './asking/question-parts.js
 import { choice, defineCommand, number, optional, text, type Deps, type Request } from './core/command.js';
 import { askedFirst, FIRST, type First } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
+import { doubleThen } from './up/double-then.js';
 import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
 import { upReply } from './up/up-reply.js';
 
@@ -36,7 +37,7 @@ const ofItself = (
   if (isProblem(found) || !isOfItself(first)) return null;
   const question = {
     first,
-    target: found.target,
+    target: doubleThen(found.target, nowUtcMs),
     equipment: equipment === USUAL_EQUIPMENT ? null : equipment,
     utcMs: nowUtcMs,
   };
@@ -69,18 +70,20 @@ export const up = defineCommand({
     const { options, nowUtcMs } = request;
     const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
     if (isProblem(equipment)) return equipment;
-    const asked = await targetAtSite(deps, request, {
+    const found = await targetAtSite(deps, request, {
       command: 'up',
       target: options.target,
       site: options.site,
       rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
       takesWholes: true,
     });
-    if (isProblem(asked)) return asked.problem === 'no-site' ? (ofItself(deps, request, equipment) ?? asked) : asked;
-    const { target, where } = asked;
+    if (isProblem(found)) return found.problem === 'no-site' ? (ofItself(deps, request, equipment) ?? found) : found;
+    const { where } = found;
     const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;
     const { night } = dated;
+    const target = doubleThen(found.target, night.startUtcMs);
+    const asked = { ...found, target };
     const sky = options.sky ?? where.sky ?? USUAL_SKY;
     const twilight = twilights(where.site.observer, night.startUtcMs, night.endUtcMs);
     const outlookQuestion = {

@@ -18,6 +18,7 @@ export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';
 export {
   CLIENTS,
+  NO_CLIENT,
   evidenceSchema,
   familySchema,
   wordedAnswersSchema,
@@ -35,6 +36,8 @@ export {
 } from './schema.js';
 export { makeVocabulary, type Vocabulary } from './vocabulary.js';
 export { isHedged } from './answers/hedged.js';
+export { saysNoComputer, saysNoComputerOutright, speaksOfComputer } from './answers/no-computer.js';
+export { labelHalf } from './answers/label-half.js';
 export { readsOut } from './answers/reads-out.js';
 export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';

@@ -8,7 +8,9 @@ export type System = (typeof SYSTEMS)[number];
 
 /** `direct`: the client program opens the port itself; `platform`: it talks through a driver platform. */
 export const CLIENTS = ['direct', 'platform'] as const;
-export type Client = (typeof CLIENTS)[number];
+/** No computer and no program: the hand controller alone. */
+export const NO_CLIENT = 'none';
+export type Client = (typeof CLIENTS)[number] | typeof NO_CLIENT;
 
 /** What an entry that is met tells. */
 const told = {
@@ -20,7 +22,7 @@ const told = {
   suggests: z.record(id, z.number().positive().max(1000)).optional(),
   /** The system this text can only come from. */
   system: z.enum(SYSTEMS).optional(),
-  client: z.enum(CLIENTS).optional(),
+  client: z.enum([...CLIENTS, NO_CLIENT]).optional(),
   /** The path, or the family of paths, that this text can only be about. */
   path: id.optional(),
 };

@@ -11,7 +11,6 @@ export {
   passStep,
   startWalk,
   stepBack,
-  tellText,
   turnFrom,
   type Assessment,
   type Step,
@@ -27,9 +26,11 @@ export {
   type WalkEvent,
   type WalkState,
 } from './walk/walk-state.js';
+export { tellText } from './walk/tell-text.js';
 export { howTold } from './walk/how-told.js';
 export { remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
+export { NO_COMPUTER } from './walk/opening.js';
 export { NUMBERS } from './walk/numbers.js';
 export { VOLTS_NAMED } from './walk/volts-named.js';
 export {

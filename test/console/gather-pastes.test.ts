@@ -1,8 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { asksAlone } from '../../bot/platforms/console/asks-alone.js';
 import { gatherPastes, type LineKind } from '../../bot/platforms/console/gather-pastes.js';
 
 const kindOf = (line: string): LineKind => {
   if (/^(?:\d|up )/u.test(line)) return 'own';
+  if (asksAlone(line)) return 'asks';
   return line.startsWith('triage') ? 'opens' : 'words';
 };
 
@@ -38,4 +40,33 @@ describe('what is pasted into the console', () => {
     ]);
     expect(said(['some words', '3', 'up M 13'], true)).toEqual(['some words', '3', 'up M 13']);
   });
+  it('leaves each short question from a pipe by itself, and a log together', () => {
+    expect(said(['is jupitr up', 'and saturn?', 'what about the moon'], false)).toEqual([
+      'is jupitr up',
+      'and saturn?',
+      'what about the moon',
+    ]);
+    const log = [
+      'usb 1-1: new full-speed device',
+      'usb 1-1: device descriptor read/64, error -71',
+      'hub 1-0: unable to enumerate',
+    ];
+    expect(said([...log, 'why?'], false)).toEqual([log.join('\n'), 'why?']);
+    expect(said(['my mount drops', 'is it the cable?'], true)).toEqual(['my mount drops\nis it the cable?']);
+  });
+});
+
+describe('a line that asks by itself', () => {
+  it.each(['is jupitr up', 'and saturn?', "what's up tonight", 'remind me at 9', 'tonight', 'yes', 'where is M31 now'])(
+    '“%s” does',
+    (line) => expect(asksAlone(line)).toBe(true),
+  );
+  it.each([
+    'lost',
+    'usb 1-1: device not accepting address 5, error -71',
+    'Is the device plugged in? [Errno 2]',
+    'the mount drops after ten minutes',
+    '  who  pid  port',
+    'Permission denied',
+  ])('“%s” may be a piece of a paste', (line) => expect(asksAlone(line)).toBe(false));
 });

@@ -11,8 +11,8 @@ const say = (who: Asker, line: string): Promise<Reply> => answer(deps, line, NOW
 describe('a cause named at the opening', () => {
   it.each([
     ['goto lands half a field off always to the left. could the diagonal itself be off?', 'diagonal-turned'],
-    ['mount stops tracking when the camera lead catches on the tripod leg in the east', 'leads-free'],
-    ['i set north with a compass app beside the steel pier, now everything lands in the wrong place', 'north-by'],
+    ['goto goes off at times, maybe a lead catches on the tripod leg in the east', 'leads-free'],
+    ['i set north with a compass app, now everything lands in the wrong place', 'north-by'],
     ['its minus 12 and RA groans and stalls, the grease must be stiff', 'axes-light'],
     ['could it be the mirror flopping', 'tube-firm'],
     ['maybe i aligned with the finder only and not in the eyepiece', 'aligned-through'],
@@ -22,6 +22,14 @@ describe('a cause named at the opening', () => {
     expect(stepOf(reply)).toMatchObject({ kind: 'ask', id: check });
     // An extension of the supply is no USB run.
     expect(reply.notes.join(' ')).not.toContain('USB run');
+  });
+
+  it.each([
+    ['mount stops tracking when the camera lead catches on the tripod leg in the east', 'lead-holds-tube'],
+    ['i set north with a compass app beside the steel pier, now everything lands in the wrong place', 'compass-misled'],
+  ])('is mended first where its look is told as well: %s', async (words, fault) => {
+    const reply = await say(member(`Tells ${fault}`), `triage ${words}`);
+    expect(stepOf(reply)).toMatchObject({ kind: 'try', id: fault });
   });
 
   it('is not taken from what keeps gear from harm: that look stands first', async () => {

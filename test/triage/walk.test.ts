@@ -1,7 +1,8 @@
 /** A walk as its record: opening, answers, going back, restarts, the end. */
 import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
-import { answerStep, assess, startWalk, stepBack, tellText, type Known } from '../../bot/triage/walk/walk.js';
+import { answerStep, assess, startWalk, stepBack, type Known } from '../../bot/triage/walk/walk.js';
+import { tellText } from '../../bot/triage/walk/tell-text.js';
 import { contradictions, whatEachAnswerSays } from '../../bot/triage/engine/explain.js';
 import { readWalkState, type WalkState } from '../../bot/triage/walk/walk-state.js';
 import { check, evidence, fault, smallModel, WIRE } from './small-model.js';

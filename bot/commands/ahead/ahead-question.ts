@@ -39,6 +39,8 @@ export interface Question {
   readonly observer: Observer;
   readonly zone: string;
   readonly span: TimeSpan;
+  /** Dates of another year than this instant's are told with their year; left out: than that of the span's beginning. */
+  readonly nowUtcMs?: UtcMs;
   /** How the span is called where it is a month or a year; null or left out: it is so many weeks. */
   readonly spanSaid?: string | null;
   readonly kind: Kind;
@@ -53,6 +55,9 @@ export interface Question {
   /** How it is called where it is not tonight. */
   readonly nightSaid?: string | null;
 }
+
+/** From when years are counted in what is told. */
+export const toldFrom = ({ nowUtcMs, span }: Question): UtcMs => nowUtcMs ?? span.startUtcMs;
 
 /** "Leonids or Geminids": each of them. */
 export const namedIn = (about: string): readonly string[] =>

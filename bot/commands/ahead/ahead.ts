@@ -79,7 +79,7 @@ const meetings = (question: Question, nowUtcMs: UtcMs): Section => {
       zone,
       direction: body,
     })),
-    facts: kept.map((meeting) => meetingFact(meeting, zone, span.startUtcMs)),
+    facts: kept.map((meeting) => meetingFact(meeting, zone, nowUtcMs)),
     times: kept.map(({ utcMs }) => utcMs),
     data: kept.map(({ names, utcMs, separationDeg }) => ({
       what: 'meeting',
@@ -245,6 +245,7 @@ export const ahead = defineCommand({
         ...ofNight(night, nowUtcMs),
         span: spanOf({ ...told, period: within }, one, nowUtcMs),
         spanSaid: period?.said ?? null,
+        nowUtcMs,
       });
     const of = ofPeriod(period);
     const found = lookedFor(deps, of, nowUtcMs);

@@ -6,7 +6,7 @@ import { isoUtc, rounded } from '../../reply/wording.js';
 import { lunarEclipses, nextEclipseAnywhere, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
 import { MOON } from '../../sky/moon.js';
 import { SUN } from '../../sky/twilight.js';
-import { isAbout, MOST_OF_ONE_KIND, type Question, type Section } from './ahead-question.js';
+import { isAbout, MOST_OF_ONE_KIND, toldFrom, type Question, type Section } from './ahead-question.js';
 import { dayWords, eclipseFact, eclipseName } from './ahead-words.js';
 
 const eclipsePointsAt = (
@@ -41,14 +41,15 @@ export const eclipsesSeen = (question: Question): readonly Eclipse[] =>
     .slice(0, MOST_OF_ONE_KIND);
 
 /** The next on Earth, where it comes before all that are seen from here. */
-const elsewhereNotes = ({ about, zone, span }: Question, seen: readonly Eclipse[]): readonly string[] => {
+const elsewhereNotes = (question: Question, seen: readonly Eclipse[]): readonly string[] => {
+  const { about, zone, span } = question;
   if (about !== null) return [];
   const { of, kind, utcMs } = nextEclipseAnywhere(span.startUtcMs);
   const isHere = seen.some(({ greatestUtcMs }) => greatestUtcMs < utcMs + MS_PER_DAY);
   return isHere || utcMs >= span.endUtcMs
     ? []
     : [
-        `First on Earth, but not seen from here: ${eclipseName({ of, kind })}, ${dayWords(utcMs, zone, span.startUtcMs)}.`,
+        `First on Earth, but not seen from here: ${eclipseName({ of, kind })}, ${dayWords(utcMs, zone, toldFrom(question))}.`,
       ];
 };
 
@@ -63,7 +64,7 @@ const notTotalNotes = (seen: readonly Eclipse[]): readonly string[] => {
 export const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   notes: question.kind === 'eclipses' ? [...notTotalNotes(seen), ...elsewhereNotes(question, seen)] : [],
   pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
-  facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, question.span.startUtcMs)),
+  facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, toldFrom(question))),
   times: seen.map(({ greatestUtcMs }) => greatestUtcMs),
   data: seen.map(eclipseData),
 });
@@ -73,12 +74,12 @@ export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {
-  const { zone, span, wantsTotal = false } = question;
+  const { zone, wantsTotal = false } = question;
   const [first] = seen;
   const noticed = seen.find(isNoticed);
   if (first === undefined) return null;
   const told = (eclipse: Eclipse): string => {
-    const { label, value } = eclipseFact(eclipse, zone, span.startUtcMs);
+    const { label, value } = eclipseFact(eclipse, zone, toldFrom(question));
     return `${label}, ${value.split('; ')[0]}`;
   };
   const total = seen.find(({ kind }) => kind === 'total');
@@ -86,5 +87,5 @@ export const eclipseSummary = (seen: readonly Eclipse[], question: Question): st
   if (wantsTotal) return `None that is total here in the years that I look ahead. Next: ${told(noticed ?? first)}.`;
   if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
   if (noticed === first) return `Next: ${told(first)}.`;
-  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, ${dayWords(first.greatestUtcMs, zone, span.startUtcMs)}.`;
+  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, ${dayWords(first.greatestUtcMs, zone, toldFrom(question))}.`;
 };

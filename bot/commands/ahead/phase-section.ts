@@ -4,7 +4,7 @@ import { isoUtc } from '../../reply/wording.js';
 import { nextMoonPhase } from '../../sky/moon-phase.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
-import { MOST_OF_ONE_KIND, type Question, type Section } from './ahead-question.js';
+import { MOST_OF_ONE_KIND, toldFrom, type Question, type Section } from './ahead-question.js';
 import { phaseFact } from './ahead-words.js';
 
 const PHASES = ['new', 'first quarter', 'full', 'last quarter'] as const;
@@ -22,10 +22,11 @@ const phasesIn = ({ startUtcMs, endUtcMs }: TimeSpan): readonly { readonly name:
   return found.sort((a, b) => a.utcMs - b.utcMs).slice(0, MOST_OF_ONE_KIND);
 };
 
-export const phases = ({ zone, span }: Question): Section => {
+export const phases = (question: Question): Section => {
+  const { zone, span } = question;
   const found = phasesIn(span);
   return {
-    facts: [phaseFact(found, zone, span.startUtcMs)],
+    facts: [phaseFact(found, zone, toldFrom(question))],
     data: found.map(({ name, utcMs }) => ({ what: 'phase', name, utc: isoUtc(utcMs) })),
   };
 };

@@ -5,7 +5,7 @@ import { horizontalOf } from '../../sky/place.js';
 import { planetEvents, type PlanetEvent } from '../../sky/planet-events.js';
 import { twilights } from '../../sky/twilight.js';
 import { localDateAt, localToUtc, nightAround } from '../../times/index.js';
-import { isAbout, type Question, type Section } from './ahead-question.js';
+import { isAbout, toldFrom, type Question, type Section } from './ahead-question.js';
 import { planetFact } from './ahead-words.js';
 
 const NOON = { hour: 12, minute: 0, second: 0 } as const;
@@ -30,7 +30,7 @@ export const planets = (question: Question): Section => {
   const { zone, span } = question;
   const found = planetEvents(span).filter(({ planet }) => isAbout(question, planet));
   return {
-    facts: found.map((event) => planetFact(event, twilightAltitudeDeg(question, event), zone, span.startUtcMs)),
+    facts: found.map((event) => planetFact(event, twilightAltitudeDeg(question, event), zone, toldFrom(question))),
     times: found.map(({ utcMs }) => utcMs),
     data: found.map(({ planet, what, utcMs }) => ({ what, planet, utc: isoUtc(utcMs) })),
   };

@@ -3,7 +3,7 @@ import { showersActive, showersHere, type Shower, type ShowerHere } from '../../
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { isoUtc, listed, rounded } from '../../reply/wording.js';
 import { formatClock } from '../../times/index.js';
-import { isAbout, namedIn, type Question, type Section } from './ahead-question.js';
+import { isAbout, namedIn, toldFrom, type Question, type Section } from './ahead-question.js';
 import { peakWords, radiantWords, showerFact } from './ahead-words.js';
 
 /** Those that one goes out for; common practice, no source. */
@@ -39,7 +39,7 @@ const activeWords = (question: Question, then: string): string | null => {
 
 /** "Yes, …", "A few, …" or "None to speak of tonight": of the night that was asked about. */
 const nightVerdict = (question: Question, great: readonly ShowerHere[]): string | null => {
-  const { night = null, nightSaid = null, zone, span } = question;
+  const { night = null, nightSaid = null, zone } = question;
   if (night === null) return null;
   const then = nightSaid === null ? 'tonight' : `in the night of ${nightSaid}`;
   const near = great.filter(
@@ -54,7 +54,7 @@ const nightVerdict = (question: Question, great: readonly ShowerHere[]): string 
     return `Yes, the ${named(best)} have their best ${then}; look about ${formatClock(first.bestUtcMs, zone)}.`;
   if (near.length > 0) return `Some ${then}: the ${named(near)} have their best the night before or after.`;
   const next = great.find(({ bestUtcMs }) => bestUtcMs >= night.endUtcMs);
-  const words = next === undefined ? null : showerFact(next, zone, span.startUtcMs);
+  const words = next === undefined ? null : showerFact(next, zone, toldFrom(question));
   const active = activeWords(question, then);
   const none =
     question.about === null || next === undefined
@@ -77,18 +77,19 @@ const mostOf = (great: readonly ShowerHere[], isBest: boolean): readonly ShowerH
 };
 
 /** "Geminids: night of Mon 14 Dec, …; Leonids night of …". The next of each counts. */
-const bestWords = ({ zone, span, spanSaid = null, about }: Question, all: readonly ShowerHere[]): string | null => {
+const bestWords = (question: Question, all: readonly ShowerHere[]): string | null => {
+  const { zone, spanSaid = null, about } = question;
   const [best, second] = [...all].sort((a, b) => worth(b) - worth(a));
   if (best === undefined) return null;
-  const told = (here: ShowerHere): string => showerFact(here, zone, span.startUtcMs).value;
+  const told = (here: ShowerHere): string => showerFact(here, zone, toldFrom(question)).value;
   const after = about === null || second === undefined ? '' : ` The ${second.shower.name}: ${told(second)}.`;
   return `The ${best.shower.name} are ${about === null ? `the best of ${spanSaid ?? 'the next twelve months'}` : 'better'}: ${told(best)}.${after}`;
 };
 
 /** One that was asked about: its night, its rate and its Moon. */
-const oneWords = ({ zone, span }: Question, [first]: readonly ShowerHere[]): string | null => {
+const oneWords = (question: Question, [first]: readonly ShowerHere[]): string | null => {
   if (first === undefined) return null;
-  const { label, value } = showerFact(first, zone, span.startUtcMs);
+  const { label, value } = showerFact(first, question.zone, toldFrom(question));
   return `Next: ${label}, ${value}.`;
 };
 
@@ -107,7 +108,7 @@ export const showers = (question: Question): Section => {
   const others = all.length - found.length;
   return {
     notes: [
-      ...(isOne ? found.flatMap((here) => [radiantWords(here), ...peakWords(here, zone, span.startUtcMs)]) : []),
+      ...(isOne ? found.flatMap((here) => [radiantWords(here), ...peakWords(here, zone, toldFrom(question))]) : []),
       ...(kind === 'showers' && found.length > 0
         ? [
             `Rates are for a dark sky.${others > 0 ? ` ${others} more in that time: name one, such as about:${lastWord(all.find((here) => !found.includes(here))?.shower.name ?? '')}.` : ''}`,
@@ -115,7 +116,7 @@ export const showers = (question: Question): Section => {
         : []),
     ],
     headline: headlineOf(question, great),
-    facts: found.map((here) => showerFact(here, zone, span.startUtcMs)),
+    facts: found.map((here) => showerFact(here, zone, toldFrom(question))),
     times: found.map(({ bestUtcMs }) => bestUtcMs),
     data: found.map(({ shower, maximumUtcMs, bestUtcMs, radiantAltitudeDeg }) => ({
       what: 'shower',

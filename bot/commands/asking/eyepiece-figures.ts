@@ -17,7 +17,7 @@ const PLAIN_FIELD_DEG = 50;
 const EYE_PUPIL_MM = 7;
 
 const ASKS =
-  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh)\b/u;
+  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh)\b/u;
 
 interface Numbers {
   readonly apertureMm: number | null;
@@ -179,6 +179,26 @@ const finest = (plain: string): Outcome | null => {
   );
 };
 
+const MOST_POWER =
+  /\b(?:highest|max\w*|most|top|biggest|useful|usable)\b.*\b(?:magnification|power|mag)\b|\b(?:magnification|power) limit\b/u;
+/** Twice the aperture in millimetres; on most nights the air allows less: common practice, no source. */
+const POWER_A_MM = 2;
+const USUAL_MOST_POWER = 250;
+
+/** "highest useful magnification 130mm". */
+const mostPower = (plain: string): Outcome | null => {
+  if (!MOST_POWER.test(plain)) return null;
+  const { apertureMm: told, focalMm, eyepieceMm } = numbersIn(plain);
+  const apertureMm =
+    told ?? (focalMm === null && eyepieceMm === null ? numberIn(plain, /(?<![\d./])(\d{2,3}) ?mm\b/u) : null);
+  if (apertureMm === null) return null;
+  const most = POWER_A_MM * apertureMm;
+  return said(
+    `${rounded(most)}×`,
+    `About ${rounded(most)}× in ${rounded(apertureMm)} mm: twice the aperture in millimetres, an exit pupil of 0.5 mm.${most > USUAL_MOST_POWER ? ` On most nights the air allows some ${USUAL_MOST_POWER}× at best.` : ''} More shows nothing more.`,
+  );
+};
+
 const EXPOSES = /\b(?:how long|longest|max\w*|what) .{0,25}\b(?:exposures?|expose|shutter|sub|subs|picture)\b/u;
 const UNGUIDED = /\b(?:trail\w*|tripod|untracked|no tracking|without tracking|fixed|static|lens)\b/u;
 
@@ -196,5 +216,9 @@ const longestExposure = (plain: string): Outcome | null => {
 /** @param plain in lower case */
 export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | null =>
   ASKS.test(plain) && (/\d/u.test(plain) || CRATER.test(plain))
-    ? (faintest(plain) ?? finest(plain) ?? longestExposure(plain) ?? powerAndField(plain, catalogue))
+    ? (faintest(plain) ??
+      finest(plain) ??
+      mostPower(plain) ??
+      longestExposure(plain) ??
+      powerAndField(plain, catalogue))
     : null;

@@ -25,6 +25,9 @@ export interface Sought {
   readonly hours: EveningHours | null;
   /** Stars are asked for as ones that vary. */
   readonly isOfChange: boolean;
+  readonly nowUtcMs: UtcMs;
+  /** The end of the hours that were said; null: none were. */
+  readonly lastUtcMs: UtcMs | null;
 }
 
 /** An hour of the asked night: readings are of its evening and the morning after; "now" and "in 2 hours" count from now. */
@@ -82,6 +85,8 @@ export const nightOfHours = (
   return nightFor('tomorrow night', where.site, nowUtcMs);
 };
 
+const skyOf = ({ sky }: TonightOptions, where: ResolvedSite): Sky => sky ?? where.sky ?? USUAL_SKY;
+
 export const soughtOf = (
   given: TonightOptions,
   asked: { readonly where: ResolvedSite; readonly night: NamedNight },
@@ -114,9 +119,11 @@ export const soughtOf = (
     night,
     twilight,
     equipment,
-    sky: given.sky ?? where.sky ?? USUAL_SKY,
+    sky: skyOf(given, where),
     constellations,
     hours,
     isOfChange: given.kind === 'variable-star',
+    nowUtcMs,
+    lastUtcMs: untilUtcMs ?? fromUtcMs,
   };
 };

@@ -14,6 +14,7 @@ import { moonAt } from '../../sky/moon.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatLocalTime, zoneName } from '../../times/index.js';
+import { commandLine } from '../asking/question-parts.js';
 import { darkWords, moonTimesOf, noDarkWords } from '../asking/night-words.js';
 import type { Sought } from './sought.js';
 import type { TonightOptions } from './tonight-options.js';
@@ -62,11 +63,17 @@ const nothingWords = (given: TonightOptions, noDark: string | null): string =>
     ? `Nothing shows in those hours${noDark === null ? '' : ` (${noDark.toLowerCase()})`}. Try other hours, a smaller above:, or with: and sky: as they are.`
     : `None of that kind shows in those hours. Moonlight or twilight may drown them: try another night, kind:any, or a smaller above:.`;
 
+/** Hours that are past, or by day: and how to ask for the next such. */
+const noHoursWords = (given: TonightOptions, { nowUtcMs, lastUtcMs }: Sought): string =>
+  lastUtcMs !== null && lastUtcMs <= nowUtcMs
+    ? `That hour is past tonight; for tomorrow ask ${commandLine('tonight', '', { ...given, on: 'tomorrow' })}`
+    : 'Those hours are not in the dark of this night';
+
 export const summaryOf = (picks: readonly Pick[], given: TonightOptions, sought: Sought): string => {
   const { hours, twilight, night, where } = sought;
   const { zone } = where.site;
   const noDark = noDarkWords(twilight, night, zone);
-  if (hours === null) return `Nothing to list. ${noDark ?? 'Those hours are not in the dark of this night'}.`;
+  if (hours === null) return `Nothing to list. ${noDark ?? noHoursWords(given, sought)}.`;
   if (picks.length === 0) return nothingWords(given, noDark);
   const best = listed(picks.slice(0, BEST_NAMED).map(({ target }) => commonName(target)));
   const drowned = picks.filter(isDrowned).length;

@@ -2,6 +2,8 @@
 import {
   allWell,
   answerMeant,
+  labelHalf,
+  NO_CLIENT,
   outcomeSaid,
   readText,
   supplyFigures,
@@ -55,6 +57,18 @@ const outcomeMeant = (
 /** Asks for the supply's volts and amps beside the mount's. */
 const SUPPLY_LABEL = 'supply-amps';
 
+/** By the figures that are asked for, of all that the question lists, or in an option's own words. */
+const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string): string | null => {
+  if (step.id === SUPPLY_LABEL) return supplyFigures(text);
+  if (isSafetyLook(step)) return null;
+  const { answers, good } = questionOf(began);
+  const well = allWell(text, answers, good);
+  return (well ?? (step.opening ? null : labelHalf(text, answers)))?.id ?? null;
+};
+
+/** It answers whichever question of a computer is asked, and is one of none. */
+const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -67,15 +81,13 @@ const answerToQuestion = (
   if (step.kind !== 'ask') return null;
   const { reading } = context.model;
   const labelled = answersOf(before);
-  const figures = step.id === SUPPLY_LABEL ? supplyFigures(text) : null;
-  if (figures !== null) return sure(figures);
-  const well = isSafetyLook(step) ? null : allWell(text, labelled, context.model.check(step.id)?.good);
-  if (well !== null) return sure(well.id);
+  const outright = saidOutright(began, step, text);
+  if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.
   if (told?.or !== undefined) return null;
   if (told !== undefined && !step.opening) return sure(told.answer);
-  if (tellsNoAnswer(began, text, read)) return null;
+  if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
   const meant = answerMeant(reading, text, {

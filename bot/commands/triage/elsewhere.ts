@@ -1,6 +1,6 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
-import { takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
+import { NO_CLIENT, takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
 import { answerInstead, answerStep, wantsPlainWords, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { saidBefore } from './said-before.js';
@@ -93,6 +93,7 @@ export const takeElsewhere = (
 ): Turn | null => {
   const { walk, before } = began;
   if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
+  if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
   if (found === null || stands(began, found)) return null;

@@ -9,10 +9,13 @@ export const keptWords = (by: Speaker, state: WalkState, words: string): WalkSta
   ],
 });
 
-/** Without what the words of the last turn say of a question that was answered otherwise. */
-export const withoutFactsOf = (state: WalkState, what: string): WalkState => {
+/**
+ * Without what the words of the last turn say of a question that was answered otherwise.
+ * @param but what may stand: the answer itself
+ */
+export const withoutFactsOf = (state: WalkState, what: string, but?: string): WalkState => {
   const last = state.events.at(-1);
   if (last?.kind !== 'text') return state;
-  const facts = last.facts.filter((fact) => fact.what !== what);
+  const facts = last.facts.filter((fact) => fact.what !== what || fact.answer === but);
   return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
 };

@@ -11,6 +11,16 @@ const NUMBERS_HOW = [
   'Such as: Vega; about 15 degrees east of it; shown 41, 135; lst 18:22',
 ];
 
+/** How the miss was told in words: it is not asked once more. */
+const OF_THE_MISS: readonly string[] = ['miss', 'miss-shape'];
+const MISS_IS_TOLD = 'On which target was that, and what did the mount show then?';
+
+const isMissTold = ({ situation, evidence }: Assessment): boolean =>
+  evidence.observations.some(({ check, guessed }) => {
+    const id = situation.checks[check]?.entry.id ?? '';
+    return guessed !== true && OF_THE_MISS.includes(id);
+  });
+
 /** @param reasons why it comes now */
 export const numbersParts = (
   model: TriageModel,
@@ -18,7 +28,7 @@ export const numbersParts = (
   assessment: Assessment,
   reasons: readonly string[],
 ): Parts => ({
-  summary: NUMBERS_QUESTION,
+  summary: isMissTold(assessment) ? MISS_IS_TOLD : NUMBERS_QUESTION,
   notes: [...reasons, ...NUMBERS_HOW],
   choices: [
     {

@@ -1,6 +1,6 @@
 /** A step as programs read it (`ask --json`): what is asked or to be done, its answers as lines to run, what was read, what stands. */
 import type { Json } from '../../reply/reply.js';
-import { standing, takenBackIn, UNSURE, type Assessment, type Step } from '../../triage/index.js';
+import { NO_COMPUTER, standing, takenBackIn, UNSURE, type Assessment, type Step } from '../../triage/index.js';
 import { answerLine, filledFrom, forPhone, linesFor } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -26,6 +26,8 @@ export const OPENING_QUESTIONS = {
 
 export const NUMBERS_QUESTION = 'What did you send it to, and where did the tube really land?';
 
+const HANDSET_ALONE: StepAnswer = { id: NO_COMPUTER, label: 'No computer: the hand controller alone' };
+
 const openingAnswers = (assessment: Assessment, step: Extract<Step, { opening: true }>): readonly StepAnswer[] => {
   if (step.id === 'system')
     return [
@@ -39,7 +41,9 @@ const openingAnswers = (assessment: Assessment, step: Extract<Step, { opening: t
       { id: 'direct', label: 'It opens the port itself' },
       { id: 'platform', label: 'Through a driver platform' },
     ];
-  return step.paths.map((id) => ({ id, label: assessment.pathTitle(id) }));
+  const ways = step.paths.map((id) => ({ id, label: assessment.pathTitle(id) }));
+  // Where a part of a computer's way was told of, there is one.
+  return assessment.context.paths === undefined ? [...ways, HANDSET_ALONE] : ways;
 };
 
 /** The answers of a step with their labels, "not sure" among them where it is one. */

@@ -53,6 +53,12 @@ const byName = (checks: readonly CheckEntry[], cause: string, least = 1): readon
     .map(({ id }) => id);
 };
 
+/** Checks bear the name of what they look at: "socket-used". */
+const bearsItsName = (check: string, cause: string): boolean => {
+  const words = wordsIn(cause);
+  return wordsIn(check.replaceAll('-', ' ')).some((part) => part.length >= LEAST_LETTERS && words.includes(part));
+};
+
 /** What was answered to a check last, and not only guessed. */
 const answerOf = ({ situation, evidence }: Began['before'], check: string): string | null => {
   const index = situation.checkIndex.get(check) ?? -1;
@@ -71,12 +77,21 @@ export const supposedNext = (
   const { model } = context;
   if (by !== 'words' || toldOutright.length > 0) return null;
   const outright = suspectedCause(text);
+  if (outright === null && began.isOpening === true) return null;
   if (outright === null && facts.some(({ what }) => model.check(what) !== undefined)) return null;
   const cause = outright ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  // A thing named outright in several words shares one with many an answer.
-  const named = [...supposedChecks(model.reading, cause), ...byName(open, cause, outright === null ? 1 : IN_QUESTION)];
+  const like = supposedChecks(model.reading, cause);
+  const spoken = byName(open, cause);
+  // A thing named outright shares a word with many a question: likeness, or two words, must speak for it as well.
+  const named =
+    outright === null
+      ? [...like, ...spoken]
+      : [
+          ...like.filter((check) => spoken.includes(check) || bearsItsName(check, cause)),
+          ...byName(open, cause, IN_QUESTION),
+        ];
   for (const check of named.filter((one) => !NO_LOOK.includes(one))) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;

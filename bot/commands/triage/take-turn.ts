@@ -2,7 +2,7 @@
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
-import { asksBack, leavesWalk, readText, saysNone, saysUnsure } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -12,47 +12,28 @@ import {
   tellText,
   turnFrom,
   UNSURE,
-  type Assessment,
   type Speaker,
   type Step,
   type WalkState,
 } from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant } from './at-the-end.js';
+import { plainAnswer, splitAnswer } from './plain-answer.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
 import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
+import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
-import { answersOf } from './step-data.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesTold, takePlace } from './entries-told.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
 import { hasBegun } from './walk-words.js';
-
-const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
-/** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
-const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
-  const { step } = assessment;
-  const wanted = said.trim().toLowerCase();
-  const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
-  if (tried !== undefined) return tried;
-  if ((step.kind === 'ask' || step.kind === 'try') && (wanted === '?' || saysUnsure(said))) return UNSURE;
-  if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
-  return answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id;
-};
-
-/** `CHECK.ANSWER` as buttons send it, or an answer alone for the step in hand. */
-const splitAnswer = (assessment: Assessment, said: string): readonly [string, string] => {
-  const [first = '', second] = said.trim().toLowerCase().split('.', 2);
-  if (second !== undefined) return [first, second];
-  return [assessment.step.id, plainAnswer(assessment, said) ?? said.trim().toLowerCase()];
-};
 
 const answerProblem = (allowed: readonly string[], walk: Walk): Problem =>
   allowed.length === 0
@@ -230,6 +211,7 @@ const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => 
   const term = hasBegun(began.walk) ? explained(text) : null;
   if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
   return (
+    takeNoComputer(began, text) ??
     takeReply(began, text) ??
     takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
     takeSoundsCured(began, text)

@@ -10,6 +10,7 @@ import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
+import { withoutFactsOf } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
@@ -75,11 +76,17 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
 const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
   read.understood.length > 0 ? readWords(model, read) : [];
 
+const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
+
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
   const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
-  const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
-  if (next !== null) return changed(began, next, { notes: heard, at: began.before.step });
+  if (next !== null) {
+    const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
+    const { step } = assess(began.context.model, next, began.context.outcomes);
+    const isLooked = step.kind === 'ask' && !step.opening && step.because === 'supposed';
+    return changed(began, next, { notes: isLooked ? heard : [...heard, LOOKED_AT_SOON], at: began.before.step });
+  }
   const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
   return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };
@@ -174,7 +181,8 @@ const takeCorrected = (
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
   const { context, walk, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
-    const after = id === undefined ? null : answerStep(context.model, state, before.step.id, id, context.by);
+    const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
+    const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
     return after === null || isProblem(after) ? null : after;
   };
   const cameAs = { by: how, known: began.known };

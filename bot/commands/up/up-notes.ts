@@ -14,7 +14,7 @@ const LOW_DEG = 15;
 const companionNotes = (typed: string, { target }: TargetAtSite): readonly string[] =>
   target.double !== null && asksForCompanion(typed, target)
     ? [
-        `Its companion, mag ${target.double.magnitudes[1]}, stands ${target.double.separationArcsec}″ from it: the times are those of the pair.`,
+        `Its companion, mag ${target.double.magnitudes[1]}, stands ${target.double.separationArcsec.toFixed(1)}″ from it: the times are those of the pair.`,
       ]
     : [];
 

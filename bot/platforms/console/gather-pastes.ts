@@ -1,7 +1,10 @@
 /** Lines that come at once are one paste: they are said together, not refused one by one. */
 
-/** `own`: stands by itself (a number, a command with its options); `opens`: a command that takes pasted text; else `words`. */
-export type LineKind = 'own' | 'opens' | 'words';
+/**
+ * `own`: stands by itself (a number, a command with its options); `opens`: a command that takes pasted text; `asks`: a short question,
+ * request or answer in plain words; else `words`.
+ */
+export type LineKind = 'own' | 'opens' | 'asks' | 'words';
 
 export interface PasteGatherer {
   readonly push: (line: string) => void;
@@ -12,7 +15,7 @@ export interface PasteGatherer {
 interface Gathering {
   readonly say: (text: string) => void;
   readonly kindOf: (line: string) => LineKind;
-  /** At a terminal a paste may follow a command on its line; from a pipe each command line stands by itself. */
+  /** At a terminal a paste may follow a command on its line and hold a question; from a pipe each of these stands by itself. */
   readonly isTerminal: boolean;
 }
 

@@ -9,6 +9,7 @@ import { bareOption, parseLine } from '../../commands/core/grammar.js';
 import { NOWHERE, type Outcome } from '../../reply/reply.js';
 import { reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
+import { asksAlone } from './asks-alone.js';
 import type { LineKind } from './gather-pastes.js';
 import { splitForms } from '../shared/form-lines.js';
 import { labelPicked } from '../shared/label-picked.js';
@@ -52,6 +53,8 @@ const openOption = (command: Command, rest: string): OpenOption => {
         partial: rest.slice(opened.index + opened[0].length).trimStart(),
       };
 };
+
+const wordsOf = (line: string): LineKind => (asksAlone(line) ? 'asks' : 'words');
 
 const LONGEST_OFFERED = 60;
 
@@ -146,7 +149,7 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
   const kindOf = (line: string): LineKind => {
     if (/^\s*\d{1,2}\s*$/u.test(line) || speakerNamed(line, heard) !== null) return 'own';
     const parsed = parseLine(line, deps.commands);
-    if (isProblem(parsed)) return parsed.problem === 'unknown-command' ? 'words' : 'own';
+    if (isProblem(parsed)) return parsed.problem === 'unknown-command' ? wordsOf(line) : 'own';
     return parsed.command.freeText === true && parsed.raw.size <= 1 ? 'opens' : 'own';
   };
 

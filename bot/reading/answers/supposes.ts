@@ -55,12 +55,14 @@ const NAMES_A_CAUSE: readonly RegExp[] = [
   /\b(?:is|was) (?:it|that|this)(?: (?:maybe|perhaps|possibly|all))* (?:because(?: of)?|due to|down to)\s+(?<cause>[^.?!;,]+)/iu,
   /\bi (?:do )?(?:suspect|bet|blame|reckon|fear)(?: (?:that|it['’]?s|it is|its|on))*\s+(?<cause>(?:the|my|a|an|some|old|bad)\b[^.?!;,]+)/iu,
   /\b(?:may ?be|perhaps|possibly|probably) (?:it['’]?s|it is|its|that['’]?s)(?: (?:because of|due to))?\s+(?<cause>(?:the|my|a|an|some)\b[^.?!;,]+)/iu,
+  /(?:^|[.?!;,]\s*)(?:may ?be|perhaps|possibly) (?<cause>(?:the|my|our|some)\b[^.?!;,]+)/iu,
+  /\b(?:could|might) (?<cause>(?!(?:i|you|we|it|that|this|he|she|they|there|be|have|not|someone|somebody|anyone)\b)[^.?!;,]{3,30}?) be (?:\p{L}+(?:ed|en|y)|off|wrong|loose|bad|worn)\b/iu,
   /\b(?:could|can|might|may) (?<cause>(?:the|my|our|a|an|some)\b[^.?!;,]+?) (?:matter|cause (?:it|that|this)|do (?:it|that|this)|be (?:it|why|the (?:cause|reason|problem)|to blame|guilty|off|wrong|loose|bad|broken|dirty|worn))\b/iu,
 ];
 /** Figures, ports and places of the sky are no causes. */
 const NO_CAUSE =
-  /\d|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$/iu;
-const LEAST_OF_A_THING = /\p{L}{4,}/u;
+  /\d|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$|\b(?:best|better|way|idea|plan|next|tomorrow|later|again|help)\b/iu;
+const LEAST_OF_A_THING = /\p{L}{3,}/u;
 
 /** The thing that the member takes for the cause, in their words; null where they name none outright. */
 export const suspectedCause = (text: string): string | null => {

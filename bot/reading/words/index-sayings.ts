@@ -86,9 +86,9 @@ export const tellsAnything = ({ answers, suggests, system, client, path, names }
   [answers, suggests, system, client, path, names].some((part) => part !== undefined);
 
 const compile = (entry: SayingEntry): CompiledSaying => {
-  const { denied, others, alone, notOf, names } = entry;
-  // What is only named may as well be asked about, supposed, or over.
-  const [asked, habit, past] = [entry.asked, entry.habit, entry.past].map(
+  const { denied, alone, notOf, names } = entry;
+  // What is only named may as well be asked about, supposed, over, or another's thought.
+  const [asked, habit, past, others] = [entry.asked, entry.habit, entry.past, entry.others].map(
     (leave) => leave ?? (names === undefined ? undefined : true),
   );
   const mentioned = names !== undefined || (entry.answers === undefined && entry.suggests === undefined);

@@ -135,4 +135,5 @@ export const SYSTEM_NAMES = { windows: 'Windows', macos: 'macOS', linux: 'Linux'
 export const CLIENT_NAMES = {
   direct: 'program opens the port itself',
   platform: 'program goes through a driver platform',
+  none: 'no computer, the hand controller alone',
 } as const;

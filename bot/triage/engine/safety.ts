@@ -59,7 +59,11 @@ export const isPressing = (situation: Situation, evidence: Said, { entry }: Pick
   const first = situation.checks[situation.checkIndex.get(secondLook?.of ?? '') ?? -1];
   if (secondLook === undefined || first === undefined) return false;
   const answer = lastAnswer(situation, evidence, secondLook.of);
-  const leads = answer !== null && secondLook.answers.includes(answer);
+  const isLeftOpen = ([check, answers]: readonly [string, readonly string[]]): boolean =>
+    answers.includes(lastAnswer(situation, evidence, check) ?? '');
+  const leads = [[secondLook.of, secondLook.answers] as const, ...Object.entries(secondLook.also ?? {})].some(
+    isLeftOpen,
+  );
   return secondLook.alone === true ? leads : isPressing(situation, evidence, first) && (leads || answer === 'unsure');
 };
 

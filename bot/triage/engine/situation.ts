@@ -8,7 +8,7 @@ import { createKept, type Kept } from '../../ground/kept.js';
 import { canBeIn, contextKey, isAllThere, type WalkContext } from '../model/context.js';
 import { wordedForPhone } from './worded-for-phone.js';
 import type { TriageModel } from '../model/model.js';
-import type { CheckEntry, FaultEntry } from '../model/schema.js';
+import { NO_CLIENT, type CheckEntry, type FaultEntry } from '../model/schema.js';
 import { boundedOdds } from './bounded-odds.js';
 import { oddsOfUnknown, oddsUnder, type Suspect } from './answer-odds.js';
 
@@ -142,8 +142,11 @@ const buildFrame = (model: TriageModel, context: WalkContext): Frame => {
     .filter((fault) => positions.has(fault.stage) && isThere(fault) && canBeIn(fault, fault.remedy.steps, context))
     .map(worded);
   const unexplained = faults.length;
-  const unknowns = unknownsOf(model, context, order);
   const suspects = faults.map((fault): Suspect => ({ fault, stage: fault.stage, link: linkOf(model, fault) }));
+  const unknowns = unknownsOf(model, context, order).filter(
+    // Without a computer there are no links of one.
+    ({ link }) => context.client !== NO_CLIENT || suspects.some((known) => known.link === link),
+  );
   const oddsContext = { model, position: stagePosition };
   const kinOf = unknowns.map(({ link }): readonly number[] =>
     link === null ? [] : suspects.flatMap((suspect, f) => (suspect.link === link ? [f] : [])),

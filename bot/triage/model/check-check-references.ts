@@ -82,7 +82,11 @@ const checkOtherLooks = (known: References, check: CheckEntry): void => {
   for (const barred of check.barredBy ?? [])
     for (const answer of barred.answers) oddsFit(known, own, ['barredBy'], barred.check, answer);
   if (secondLook !== undefined)
-    for (const answer of secondLook.answers) oddsFit(known, own, ['secondLook'], secondLook.of, answer);
+    for (const [other, answers] of [
+      [secondLook.of, secondLook.answers] as const,
+      ...Object.entries(secondLook.also ?? {}),
+    ])
+      for (const answer of answers) oddsFit(known, own, ['secondLook'], other, answer);
   if (after !== undefined) for (const answer of after.answers) oddsFit(known, own, ['after'], after.check, answer);
 };
 

@@ -1,5 +1,5 @@
 /** What a walk knows about the connection before any fault is looked for: path, system, client. */
-import type { Client, Only, System } from './schema.js';
+import { NO_CLIENT, type Client, type Only, type System } from './schema.js';
 
 export interface WalkContext {
   /** A path id; null: not known, every path counts. */
@@ -25,6 +25,17 @@ export const appliesIn = (only: Only | undefined, context: WalkContext): boolean
 /** What a phone has not: ports and drivers of a system. */
 const STAGES_OF_COMPUTERS: ReadonlySet<string> = new Set(['system-port', 'driver']);
 
+/** What one who uses the hand controller alone has not: anything between it and a program. */
+const STAGES_OF_THE_LINK: ReadonlySet<string> = new Set([
+  'cable',
+  'adapter',
+  'radio',
+  'network',
+  'system-port',
+  'port-settings',
+  'driver',
+]);
+
 interface Placed {
   readonly stage: string;
   readonly only?: Only | undefined;
@@ -49,6 +60,7 @@ const saysToPhone = (lines: unknown): boolean =>
  */
 export const canBeIn = ({ stage, only, notOnPhone }: Placed, lines: unknown, context: WalkContext): boolean => {
   if (!appliesIn(only, context)) return false;
+  if (context.client === NO_CLIENT && STAGES_OF_THE_LINK.has(stage)) return false;
   if (context.system !== 'phone') return only?.systems?.some((system) => system !== 'phone') !== false;
   return notOnPhone !== true && !STAGES_OF_COMPUTERS.has(stage) && saysToPhone(lines);
 };

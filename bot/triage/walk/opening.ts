@@ -8,6 +8,7 @@ import { guardsGear } from '../model/guards-gear.js';
 import type { TriageModel } from '../model/model.js';
 import {
   CLIENTS,
+  NO_CLIENT,
   SYSTEMS,
   type CheckEntry,
   type Client,
@@ -16,11 +17,14 @@ import {
   type PathEntry,
   type System,
 } from '../model/schema.js';
+import { speaksOfComputer } from '../../reading/index.js';
 import { notHereIn } from './not-here.js';
 import { takenBackAfter, UNSURE, type WalkEvent } from './walk-state.js';
 import { tableOf } from '../../ground/table-of.js';
 
 const OPENING_FIELDS = ['path', 'system', 'client'] as const;
+/** An answer to any of them. */
+export const NO_COMPUTER = 'no-computer';
 export type OpeningField = (typeof OPENING_FIELDS)[number];
 
 export interface Opening {
@@ -43,7 +47,8 @@ interface Said {
 
 const takeFact = (said: Said, model: TriageModel, what: string, answer: string): void => {
   if (what === 'system') said.system = SYSTEMS.find((system) => system === answer) ?? said.system ?? null;
-  if (what === 'client') said.client = CLIENTS.find((client) => client === answer) ?? said.client ?? null;
+  if (what === 'client')
+    said.client = ([...CLIENTS, NO_CLIENT] as const).find((client) => client === answer) ?? said.client ?? null;
   if (what !== 'path') return;
   const paths = model.path(answer) === undefined ? (model.reading.family(answer) ?? []) : [answer];
   const known = paths.filter((id) => model.path(id) !== undefined);
@@ -114,6 +119,47 @@ const takeAnswers = (said: Said, model: TriageModel, events: readonly WalkEvent[
   }
 };
 
+/** What only one with a computer tells of. */
+const OF_A_COMPUTER = tableOf<readonly string[] | null>({
+  'how-far': ['not-seen', 'no-connect', 'search-empty', 'drops'],
+  message: null,
+  system: null,
+  path: null,
+});
+
+/** "No computer" beside what only a computer can do is another computer than the one in hand, or none just now. */
+const tellsOfComputer = (events: readonly WalkEvent[]): boolean => {
+  const takenBack = takenBackAfter(events);
+  const isOf = (what: string, answer: string): boolean => {
+    const answers = OF_A_COMPUTER.get(what);
+    return answers !== undefined && answers?.includes(answer) !== false;
+  };
+  return events.some((event, at) => {
+    // What the member saved of the gear is not said of tonight.
+    if (event.kind === 'system' || event.kind === 'path') return event.value !== null && event.by !== null;
+    if (event.kind === 'answer') return event.answer !== UNSURE && isOf(event.check, event.answer);
+    if (event.kind !== 'text') return false;
+    if (speaksOfComputer(event.words)) return true;
+    return event.facts.some(({ what, answer }) => takenBack[at]?.has(what) !== true && isOf(what, answer));
+  });
+};
+
+/** The ways whose mount end the hand controller shares. */
+const WAYS_OF_THE_HANDSET = 'through-controller';
+
+/** Without a computer neither way nor system is asked, and what is looked at is what hangs on the hand controller. */
+const takeNoComputer = (said: Said, model: TriageModel, events: readonly WalkEvent[]): void => {
+  if (said.client !== NO_CLIENT) return;
+  const isPicked = events.some((event) => event.kind === 'client' && event.value === NO_CLIENT);
+  if (!isPicked && tellsOfComputer(events)) {
+    delete said.client;
+    return;
+  }
+  said.path = null;
+  said.system = null;
+  said.family = model.reading.family(WAYS_OF_THE_HANDSET) ?? [];
+};
+
 /** A way to the mount, or a system, that leaves but one says which. */
 const takeOnlyOnes = (said: Said, path: PathEntry | undefined): void => {
   if (path?.systems.length === 1) said.system = path.systems[0] ?? null;
@@ -132,19 +178,14 @@ const waysFor = ({ paths }: TriageModel, system: Said['system']): readonly strin
   return [...THROUGH_THE_AIR, ''].flatMap((kind) => ids((path) => kindOf(path) === kind));
 };
 
-/** Without anything that could run a program nobody need say how it reaches the mount; a tablet is a computer. */
 const COMPUTER = 'computer';
 
-/** What is missing: a way that needs it is none, and without a computer nothing is asked of one. */
+/** What is missing, a computer among it; a way that needs it is none. */
 const withoutMissing = (said: Said, model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
-  const lacks = notHereIn(model, events).filter((part) => part !== COMPUTER || said.system !== 'phone');
+  takeNoComputer(said, model, events);
+  const lacks = notHereIn(model, events).filter((part) => part !== COMPUTER);
   if (said.path != null && !isAllThere(model.path(said.path)?.needs, { lacks })) delete said.path;
-  if (!lacks.includes(COMPUTER)) return lacks;
-  said.path = null;
-  said.system = null;
-  said.client = null;
-  said.family = [];
-  return lacks;
+  return said.client === NO_CLIENT ? [...lacks, COMPUTER].sort() : lacks;
 };
 
 /** Answers win over what was read from words. */
@@ -199,7 +240,9 @@ export const pathMatters = (situation: Situation, evidence: Evidence): boolean =
 const bySystem = (text: unknown): boolean =>
   typeof text === 'object' && text !== null && !Array.isArray(text) && Object.keys(text).some((key) => key !== 'all');
 
-const limits = (only: Only | undefined, field: 'systems' | 'clients'): boolean => only?.[field] !== undefined;
+/** Every kind of program is no limit but to those who use none. */
+const limits = (only: Only | undefined, field: 'systems' | 'clients'): boolean =>
+  only?.[field] !== undefined && !(field === 'clients' && CLIENTS.every((client) => only.clients?.includes(client)));
 
 /** Causes that one system or kind of program alone can have make it worth asking for once they are this likely together. */
 const WORTH_ASKING = { system: 0.35, client: 0.25 } as const;

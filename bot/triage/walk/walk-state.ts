@@ -1,7 +1,7 @@
 /** The record of a walk: what was said, in order, as plain JSON that survives a restart. Beliefs are computed from it each time. */
 import * as z from 'zod';
 import type { ReadFact } from '../../reading/index.js';
-import { CLIENTS, SYSTEMS } from '../model/schema.js';
+import { CLIENTS, NO_CLIENT, SYSTEMS } from '../model/schema.js';
 
 /** `member`: whose mount it is; `helper`: who started the walk for them. */
 const speaker = z.enum(['member', 'helper']);
@@ -17,6 +17,9 @@ export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
 export const WORDS_LIMIT = 1200;
+
+/** A record holds no more. */
+export const EVENT_LIMIT = 300;
 
 /** Answers told beside the first. */
 const MOST_BESIDE = 4;
@@ -34,7 +37,7 @@ const readFact = z.object({
 const event = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('path'), value: short.nullable(), by: speaker.nullable() }),
   z.object({ kind: z.literal('system'), value: z.enum(SYSTEMS).nullable(), by: speaker.nullable() }),
-  z.object({ kind: z.literal('client'), value: z.enum(CLIENTS).nullable(), by: speaker.nullable() }),
+  z.object({ kind: z.literal('client'), value: z.enum([...CLIENTS, NO_CLIENT]).nullable(), by: speaker.nullable() }),
   /** The member's own words or a paste: what was read from it, and the text itself, bounded. */
   z.object({
     kind: z.literal('text'),

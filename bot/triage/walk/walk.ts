@@ -1,6 +1,5 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { isProblem } from '../../ground/problem.js';
-import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
@@ -10,18 +9,23 @@ import { situationFor, type Situation } from '../engine/situation.js';
 import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
 import type { TriageModel } from '../model/model.js';
-import { CLIENTS, SYSTEMS, type CheckEntry, type Client, type FaultEntry, type System } from '../model/schema.js';
+import {
+  CLIENTS,
+  NO_CLIENT,
+  SYSTEMS,
+  type CheckEntry,
+  type Client,
+  type FaultEntry,
+  type System,
+} from '../model/schema.js';
 import { asksHowFarNow, HOW_FAR, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
-import { fieldFor, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
-import { withAllTold } from './told-together.js';
-import { withFact, type HowTold } from './with-fact.js';
+import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
 import {
-  keptFact,
+  EVENT_LIMIT,
   TRY_OUTCOMES,
   UNSURE,
-  WORDS_LIMIT,
   type Speaker,
   type TryOutcome,
   type WalkEvent,
@@ -98,10 +102,11 @@ const stepFor = (situation: Situation, evidence: Evidence, belief: Belief, best:
   return handOnStep(situation, belief);
 };
 
-const namedStep = (next: Named): Step =>
-  next === FOUND_BY_THEM
-    ? { kind: 'handOn', id: next, fault: null }
-    : { kind: 'ask', id: next.id, opening: false, check: next, because: 'supposed' };
+const namedStep = (next: Named): Step => {
+  if (next.kind === 'found') return { kind: 'handOn', id: FOUND_BY_THEM, fault: null };
+  if (next.kind === 'remedy') return { kind: 'try', id: next.fault.id, fault: next.fault, otherwise: false };
+  return { kind: 'ask', id: next.check.id, opening: false, check: next.check, because: 'supposed' };
+};
 
 const nextStep = (
   model: TriageModel,
@@ -165,8 +170,6 @@ export interface AnswerProblem {
   readonly allowed: readonly string[];
 }
 
-const EVENT_LIMIT = 300;
-
 const notOneOf = (allowed: readonly string[]): AnswerProblem => ({ problem: 'unknown-answer', allowed });
 
 const openingEvent = (
@@ -175,6 +178,8 @@ const openingEvent = (
   answerId: string,
   by: Speaker,
 ): WalkEvent | AnswerProblem => {
+  // Nothing reaches the mount but the hand controller.
+  if (answerId === NO_COMPUTER) return { kind: 'client', value: NO_CLIENT, by };
   if (field === 'path') {
     const allowed = [...model.paths.map(({ id }) => id), UNSURE];
     if (!allowed.includes(answerId)) return notOneOf(allowed);
@@ -251,34 +256,6 @@ export const answerInstead = (
     by,
   );
   return isProblem(next) ? state : next;
-};
-
-/** Of a paste the end is kept, of words the beginning. */
-const bounded = (text: string, by: ReadBy): string =>
-  by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
-
-/** Takes a paste or a member's own words; the record keeps them, bounded, with what was read. */
-export const tellText = (
-  model: TriageModel,
-  state: WalkState,
-  text: string,
-  by: Speaker,
-  how: HowTold = {},
-): { readonly state: WalkState; readonly read: Reading } => {
-  const own = readText(model.reading, text, how.by);
-  const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const read = (how.known ?? []).reduce((told, one) => withFact(told, one), withAllTold(own, text, texts));
-  if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
-  const event: WalkEvent = {
-    kind: 'text',
-    words: bounded(text.trim(), read.by),
-    facts: read.facts.slice(0, 60).map(keptFact),
-    guesses: read.perhaps.slice(0, 20).map(keptFact),
-    suggests: read.suggested.slice(0, 40).map(({ faultId, weight }) => ({ faultId, weight })),
-    by,
-  };
-  return { state: { ...state, events: [...state.events, event] }, read };
 };
 
 /** Notes where a turn begins: `before` is the record as it stood then. */

@@ -84,8 +84,9 @@ const pinOrder = (w: World): string => {
   return w.leads.made === 'miscounted' && falls(w, 'pins measured', 0.25) ? 'differs' : 'not-measured';
 };
 
-/** A home-made lead is no lead as drawn by the maker, and seen from the wrong side its colours run the other way. */
+/** Who made the lead knows it; one made by another passes for this or that: seen from the wrong side its colours run the other way. */
 const serialLead = (w: World): string => {
+  if (w.leads.made !== 'bought' && falls(w, 'is known as home-made', 0.8)) return 'home-made';
   if (w.leads.made !== 'miscounted' || w.leads.serial !== 'its-own') return w.leads.serial;
   if (falls(w, 'colours other way', 0.3)) return 'mirrored';
   return falls(w, 'passes for its own', 0.25) ? 'its-own' : 'look-alike';

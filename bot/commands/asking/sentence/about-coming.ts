@@ -88,6 +88,9 @@ const isOfADay = (asked: Asked): boolean =>
 
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
+  const [other] = planet === undefined ? asked.targets.filter((name) => name !== 'moon' && name !== 'sun') : [];
+  // What no table here has is told of by the target's own answer.
+  if (other !== undefined && says(asked, /\boppositions?\b/u)) return nightLine('up', other, asked);
   if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
   return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;

@@ -9,9 +9,9 @@ export const isOfOneNight = ({ when, plain }: Asked): boolean =>
   when.night !== null || when.hour !== null || /\b(?:tonight|this evening|dark hours)\b/u.test(plain);
 
 const DARK =
-  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light)\b/u;
+  /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light(?! (?:target|object|for|with|of|night|sug|list)\w*))\b/u;
 const DARK_ASKED =
-  /^(?:at what time|moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+  /^(?:at what time|time between|moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
 
 const MILKY_WAY = /\bmilky way\b/u;
 /** "When is the core back": its season, and no one night's. */
@@ -66,6 +66,9 @@ const isOfNow = ({ when, plain }: Asked): boolean =>
 const UNDER_DARK =
   /\b(?:from|in|under|at|with) (?:(?:a|an|the|my|really|very|truly) )*dark (?:sky site|sky|skies|site|place|spot|location)\b/u;
 
+/** "When is it dark enough for galaxies": when, and not which. */
+const DARK_ENOUGH = /^(?:when|what time|how long (?:until|till))\b.*\bdark enough (?:for|to)\b/u;
+
 /** The Sun's own setting or rising, and no word of the dark. */
 const SUNSET = /\b(?:sun ?set|sundown|sun (?:sets?|goes? down)|(?:does|will) the sun (?:set|go down))\b/u;
 const SUNRISE = /\b(?:sun ?rise|sun ?up|sun (?:rises?|comes? up)|(?:does|will) the sun (?:rise|come up))\b/u;
@@ -93,6 +96,7 @@ export const dark: Rule = (asked) => {
   if (first !== null) return darkLine(asked, first);
   const milkyWay = milkyWayOf(asked, isOfOther);
   if (milkyWay !== null) return milkyWay;
+  if (says(asked, DARK_ENOUGH)) return darkLine(asked);
   const isOfTarget = asked.targets.some((name) => name !== 'sun');
   const isOfDark = DARK.test(asked.plain.replace(UNDER_DARK, '')) && says(asked, DARK_ASKED);
   return isOfDark && !isOfTarget && asked.kind === null ? darkLine(asked, { first: sunFirstOf(asked) }) : null;

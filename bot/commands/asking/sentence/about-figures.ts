@@ -36,7 +36,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   [new RegExp(`\\b(?:${ASKS_WHEN}|next)\\b.*\\b(?:fad(?:es?|ing)|dims?|dimming)\\b`, 'u'), 'minimum'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [
-    /\b(?:cross(?:es)?|reach(?:es)?|on|at|in) the meridian\b|\btransit (?:time|altitude|height)|\bmeridian (?:passage|transit)\b|\btransits? (?:time|at what)\b/u,
+    /\b(?:cross(?:es)?|reach(?:es)?|hits?|gets? to) (?:the )?meridian\b|\b(?:on|at|in) the meridian\b|\btransit (?:time|altitude|height)|\bmeridian (?:passage|transit)\b|\btransits? (?:time|at what)\b/u,
     'transit',
   ],
   [

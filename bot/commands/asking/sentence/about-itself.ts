@@ -91,7 +91,13 @@ export const ofItself: Rule = (asked) => {
   const first = target === null ? null : firstOf(withoutPlace(asked));
   return target === null || first === null || isOfMoon(target, first)
     ? null
-    : nightLine('up', target, asked, { first });
+    : nightLine('up', target, inYear(asked, first), { first });
+};
+
+/** "Separation in 2030": in the middle of that year, as pairs move slowly. */
+const inYear = (asked: Asked, first: string): Asked => {
+  const year = first === 'separation' && asked.when.night === null ? /\b(20\d\d)\b/u.exec(asked.plain)?.[1] : undefined;
+  return year === undefined ? asked : { ...asked, when: { ...asked.when, night: `1 jul ${year}`, hour: null } };
 };
 
 const BEST_HOUR =

@@ -16,7 +16,7 @@ const NIGHT_OF =
 const WEEKEND_DARK =
   /^(?:is|are|will|how)\b.*\bweekend\b.*\b(?:dark|moonless|moon)\b|^(?:is|are|will|how)\b.*\b(?:dark|moonless|moon)\b.*\bweekend\b/u;
 const OTHERS =
-  /\b(?:remind\w*|meteors?|\w+ids|showers?|eclipses?|conjunctions?|oppositions?|transits?|weather|cloud\w*|clear)\b/u;
+  /\b(?:remind\w*|meteors?|\w+ids|showers?|eclipses?|conjunctions?|oppositions?|transits?|weather|cloud\w*|clear)\b|^(?:which|what|any) (?:\w+ )?(?:planets|galaxies|doubles|globulars|nebulae|comets)\b/u;
 
 const SPANS: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] = [
   [/\bnext (\w+) (weeks|nights|days)\b/u, ([, count = '', unit = '']) => `${numberOf(count) ?? 2} ${unit}`],

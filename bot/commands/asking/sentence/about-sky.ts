@@ -16,12 +16,12 @@ import { capital } from '../../../reply/wording.js';
 
 /** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
 const MOONS =
-  /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing)\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
+  /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing|hidden|hides?|go(?:es)? across|across|pass(?:es)? (?:in front|across))\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
 
 const MOON_EVENTS: readonly (readonly [RegExp, string])[] = [
   [/\bshadow/u, 'shadow-transit'],
-  [/\btransit\w*|\bcross\w*|\bin front\b/u, 'transit'],
-  [/\boccult\w*|\bbehind\b/u, 'occultation'],
+  [/\btransit\w*|\bcross\w*|\bin front\b|\bacross\b/u, 'transit'],
+  [/\boccult\w*|\bbehind\b|\bhidden\b|\bhides?\b/u, 'occultation'],
   [/\beclips\w*/u, 'eclipse'],
 ];
 
@@ -173,7 +173,7 @@ const isOfKind = (asked: Asked): boolean => {
 };
 /** "Variables I can follow", "nice doubles to split". */
 const TO_DO_WITH_THEM =
-  /\b(?:nice|nicest|pretty|prettiest|fine|easy|easiest|lovely)\b|\b(?:i|we|you|one) (?:can|could|should|might)\b|\bto (?:split|follow|see|watch|observe|look at|try|image|find|hunt|show)\b/u;
+  /\b(?:faint|bright|colou?rful|colou?red|nice|nicest|pretty|prettiest|fine|easy|easiest|lovely)\b|\b(?:i|we|you|one) (?:can|could|should|might)\b|\bto (?:split|follow|see|watch|observe|look at|try|image|find|hunt|show)\b/u;
 
 const KIND_WORDS = /^(?:nebs?|gals|planetary|open|stars?|double|globular)$/u;
 

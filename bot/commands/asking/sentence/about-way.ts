@@ -87,11 +87,17 @@ const SENDS =
 const MOVED_TO = /^(?:to|at|on|onto|over|towards?|2|slew|goto)$/u;
 
 const ASKS_SAFETY = /\b(?:safe\w*|danger\w*|risk\w*|ok|okay|alright|sun)\b/u;
+/** Told at length, or with what came of it, it is no request. */
+const MOST_WORDS = 9;
+const TELLS_MORE = /\b(?:but|and|it|nothing|not|\w+n'?t|when|after|sound|beep\w*)\b/u;
 const isNow = (hour: string | null): boolean => hour === null || hour === 'now' || hour === 'right now';
+
+const isPlainRequest = (plain: string): boolean =>
+  !TELLS_MORE.test(plain) && plain.trim().split(/\s+/u).length <= MOST_WORDS;
 
 /** A tube is to be sent now, by night, and nothing is asked of the Sun. */
 const asksToStand = (plain: string, { isNight, when: { night, hour } }: SunParts): boolean =>
-  isNight && night === null && isNow(hour) && SENDS.test(plain) && !ASKS_SAFETY.test(plain);
+  isNight && night === null && isNow(hour) && SENDS.test(plain) && !ASKS_SAFETY.test(plain) && isPlainRequest(plain);
 
 /** With the Sun down it is asked whether the target stands there, and for how long. */
 const standsNow = (target: NamedTarget, { site }: SunParts): Reading => ({

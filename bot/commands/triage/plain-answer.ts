@@ -1,0 +1,41 @@
+/** An answer to the step in hand by its id, its label or a word of its own: "no", "linux", "no numbers". */
+import { tableOf } from '../../ground/table-of.js';
+import { saysNone, saysUnsure } from '../../reading/index.js';
+import { NUMBERS, UNSURE, type Assessment, type Step } from '../../triage/index.js';
+import { answersOf } from './step-data.js';
+
+const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
+const NUMBER_WORDS = ['number', 'figure', 'coordinate', 'reading', 'value'];
+const NO_NUMBERS =
+  /^(?:(?:sorry|well|i|i have|ive|got|have),? )*(?:no|none|nope|not now|skip)(?: (?:numbers?|figures?|coordinates?|idea))?(?: (?:now|here|sorry|tonight|on me|at hand|yet))*[ .!]*$/iu;
+
+/** "No numbers", where the numbers of a miss are asked for. */
+const saysNoNumbers = (said: string): boolean =>
+  saysUnsure(said) || NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said);
+
+/** Words that say of any step of its kind that it cannot be told. */
+const saidOfKind = (step: Step, said: string): string | undefined => {
+  if ((step.kind === 'ask' || step.kind === 'try') && (said.trim() === '?' || saysUnsure(said))) return UNSURE;
+  if (step.kind === NUMBERS && saysNoNumbers(said)) return UNSURE;
+  if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
+  return undefined;
+};
+
+/** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */
+export const plainAnswer = (assessment: Assessment, said: string): string | undefined => {
+  const { step } = assessment;
+  const wanted = said.trim().toLowerCase();
+  const tried = step.kind === 'try' ? TRY_WORDS.get(wanted) : undefined;
+  if (tried !== undefined) return tried;
+  return (
+    saidOfKind(step, said) ??
+    answersOf(assessment).find(({ id, label }) => id === wanted || label.toLowerCase() === wanted)?.id
+  );
+};
+
+/** `CHECK.ANSWER` as buttons send it, or an answer alone for the step in hand. */
+export const splitAnswer = (assessment: Assessment, said: string): readonly [string, string] => {
+  const [first = '', second] = said.trim().toLowerCase().split('.', 2);
+  if (second !== undefined) return [first, second];
+  return [assessment.step.id, plainAnswer(assessment, said) ?? said.trim().toLowerCase()];
+};
